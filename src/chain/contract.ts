@@ -1,0 +1,28 @@
+/** What the chain offers to settings: one writable signal in, derived signals out, and a frame for the picture. */
+import type { ReadonlySignal, Signal } from "@preact/signals";
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Fault } from "../sim/faults.ts";
+import type { FieldReadings } from "../sim/field/flow-field.ts";
+import type { SceneState } from "../state/scene-state.ts";
+import type { Frame } from "./frame.ts";
+
+export interface Chain {
+  /** The one writable value. Everything else follows from it. */
+  readonly scene: Signal<SceneState>;
+  /** One for each pane; null until the first answer. The last good answer stays while a new one is under way. */
+  readonly circulations: ReadonlySignal<readonly (Circulation | null)[]>;
+  /** True from an edit until the circulation that belongs to it has arrived. */
+  readonly solving: ReadonlySignal<boolean>;
+  /** One for each pane, refreshed about four times a second; null while there is no field. */
+  readonly readings: ReadonlySignal<readonly (FieldReadings | null)[]>;
+  /** Blood seconds in one wall-clock second, as achieved. */
+  readonly pace: ReadonlySignal<number>;
+  /** Why the last edit was refused or could not be solved; empty when all is well. */
+  readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** Word keys of each step down the ladder (field off, worker lost ...). */
+  readonly degraded: ReadonlySignal<readonly string[]>;
+  /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
+  frame(): Frame;
+  /** Ends workers and frees memory. */
+  release(): void;
+}

@@ -1,0 +1,40 @@
+/** All that a picture needs, and nothing else. Pictures read it; they never compute. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
+import type { Tracers } from "../sim/tracers/tracers.ts";
+import type { SceneState } from "../state/scene-state.ts";
+
+export interface LooseBody {
+  /** mm */
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+  readonly angle: number;
+  /** where it is: in the pathway, or gone through an opening of that name */
+  readonly place: string;
+}
+
+export interface Pane {
+  readonly circulation: Circulation | null;
+  readonly geometry: PathwayGeometry | null;
+  readonly shape: FieldShape | null;
+  readonly field: FlowField | null;
+  readonly tracers: Tracers | null;
+  readonly clots: readonly LooseBody[];
+  /** wash-out curve of the running dye pulse: s since release, fraction still inside */
+  readonly washOut: { readonly time: readonly number[]; readonly left: readonly number[] } | null;
+}
+
+export interface Frame {
+  readonly state: SceneState;
+  readonly panes: readonly Pane[];
+  /** s of blood time on the running clock (the traces repeat on it) */
+  readonly time: number;
+  /** blood seconds in one wall-clock second, as achieved: what "shown at 0.4x" says */
+  readonly pace: number;
+  /** Each step down taken, as word keys ("fieldOff", "canvasInstead", ...), said on screen in words. */
+  readonly degraded: readonly string[];
+  /** Whole-frame stillness asked for (reduced motion or paused). */
+  readonly still: boolean;
+}

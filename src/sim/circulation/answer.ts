@@ -1,0 +1,90 @@
+/** What the circulation answers: plain data, cloneable to a worker. Keys follow the compute contract. */
+import type { GradePoint, LedgerRow } from "../hydraulics/law.ts";
+import type { CirculationRequest } from "../request.ts";
+
+export interface Circulation {
+  readonly request: CirculationRequest;
+  /** mmHg, time means over whole breaths */
+  readonly pressures: {
+    readonly svc: number;
+    readonly ivc: number;
+    readonly hepaticVein: number;
+    readonly pathway: number;
+    readonly pulmonaryArteryLeft: number;
+    readonly pulmonaryArteryRight: number;
+    readonly pulmonaryVein: number;
+    readonly atrium: number;
+    readonly ventricleEndDiastolic: number;
+    readonly aortaMean: number;
+    readonly aortaSystolic: number;
+    readonly aortaDiastolic: number;
+  };
+  /** L/min; collaterals and the two-ventricle extras stand in `extras` */
+  readonly flows: {
+    readonly systemic: number;
+    readonly pulmonary: number;
+    readonly svc: number;
+    readonly ivc: number;
+    readonly left: number;
+    readonly right: number;
+    /** pathway to atrium positive */
+    readonly fenestration: number;
+  };
+  /** percent */
+  readonly saturations: {
+    readonly arterial: number;
+    readonly svc: number;
+    readonly ivc: number;
+    readonly pulmonaryVein: number;
+  };
+  readonly pathway: {
+    /** mmHg, from the IVC's entry to the lung arteries */
+    readonly pressureDrop: number;
+    /** mW, all four branches */
+    readonly powerLoss: number;
+    /** WU */
+    readonly resistance: number;
+    readonly ledger: readonly LedgerRow[];
+    readonly gradeLine: readonly GradePoint[];
+  };
+  readonly energy: {
+    /** mW */
+    readonly in: number;
+    /** mW */
+    readonly lost: number;
+    readonly residualPercent: number;
+    /** mW by source ("ventricle", "breathing", "muscle") and by element */
+    readonly sources: Readonly<Record<string, number>>;
+    readonly losses: Readonly<Record<string, number>>;
+  };
+  /** mL/h */
+  readonly exchange: { readonly filtration: number; readonly lymph: number; readonly overflow: number };
+  readonly run: {
+    readonly beats: number;
+    readonly seconds: number;
+    readonly residual: number;
+    readonly converged: boolean;
+    /** Why it did not converge, in a sentence. */
+    readonly reason?: string;
+  };
+  /** Further named outputs, unit in the name's entry of `outputs.ts` (heart rate, cardiac index, ejection fraction, collateral flow, Qp:Qs, oxygen delivery ...). */
+  readonly extras: Readonly<Record<string, number>>;
+  /** The last breath (or beat when breath is held), evenly sampled. */
+  readonly traces: Traces;
+  /** State vector, to start the next solve from. */
+  readonly state: readonly number[];
+}
+
+export interface Traces {
+  /** s, from 0 to the period, ends included */
+  readonly time: Float64Array;
+  /** s: length of one repeat (a whole number of beats and one breath, or one beat) */
+  readonly period: number;
+  readonly heartPeriod: number;
+  /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural", "abdominal", "calf" */
+  readonly pressures: Readonly<Record<string, Float64Array>>;
+  /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs", "splanchnic", "upper" */
+  readonly flows: Readonly<Record<string, Float64Array>>;
+  /** mL by name: "ventricle", "atrium", "lungLeft", "lungRight" and the veins */
+  readonly volumes: Readonly<Record<string, Float64Array>>;
+}

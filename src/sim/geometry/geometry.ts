@@ -1,0 +1,81 @@
+/** ONE description of a pathway's plane, in mm with y up: lattice, drawn wall, walls for loose bodies and handles all come from it. */
+
+export type Point = readonly [x: number, y: number];
+
+/** The compute contract's shapes. A tube's width may be one number or one for each point (linear in between). */
+export type Shape =
+  | { readonly tube: { readonly points: readonly Point[]; readonly width: number | readonly number[] } }
+  | { readonly disc: { readonly centre: Point; readonly radius: number } }
+  | {
+      readonly ellipse: {
+        readonly centre: Point;
+        readonly radii: Point /** degrees, anticlockwise */;
+        readonly angle: number;
+      };
+    }
+  | { readonly polygon: { readonly points: readonly Point[] } };
+
+/** A straight cut where blood enters or leaves. */
+export interface Opening {
+  readonly name: string;
+  readonly centre: Point;
+  /** unit vector pointing out of the blood */
+  readonly normal: Point;
+  /** mm */
+  readonly width: number;
+  /** m/s mean, INTO the blood positive, parabolic across the opening */
+  readonly velocity?: number;
+  /** mmHg; an opening has a velocity or a pressure */
+  readonly pressure?: number;
+}
+
+/** What a lattice can be built from: nothing here knows of pathways. */
+export interface FlowGeometry {
+  /** union of these ... */
+  readonly open: readonly Shape[];
+  /** ... minus these */
+  readonly solid: readonly Shape[];
+  readonly openings: readonly Opening[];
+}
+
+/** A point of the picture that edits one parameter of the request: dragged, keyed or typed. */
+export interface Handle {
+  /** parameter name */
+  readonly edits: string;
+  readonly at: Point;
+  /** unit vector in which the value grows */
+  readonly along: Point;
+  /** parameter units per mm of movement along `along` */
+  readonly perMillimetre: number;
+}
+
+/** A named spot with room for words. */
+export interface Place {
+  /** word key: "svc", "ivc", "atrium", "leftLungArtery", an element of the ledger ... */
+  readonly name: string;
+  readonly at: Point;
+  /** where the label's plate should stand, outside the lumen */
+  readonly label: Point;
+}
+
+/** One station of the path that the grade line and the picture share. */
+export interface Station {
+  readonly element: string;
+  /** 0..1 from the liver vein to the atrium, begin and end */
+  readonly from: number;
+  readonly to: number;
+  /** where in the plane (mm), for lighting up the element; absent for places beyond the plane such as the lung bed */
+  readonly area?: { readonly centre: Point; readonly radius: number };
+}
+
+/** A pathway (or a further scene's plane), whole. Openings of a pathway are named "ivc", "svc", "left", "right" and, when open, "fenestration". */
+export interface PathwayGeometry extends FlowGeometry {
+  readonly name: string;
+  /** mm: [left, bottom, right, top] of the blood */
+  readonly bounds: readonly [number, number, number, number];
+  readonly handles: readonly Handle[];
+  readonly places: readonly Place[];
+  readonly path: readonly Station[];
+  /** Outlines that are drawn but carry no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
+  readonly backdrop: readonly { readonly name: string; readonly outline: readonly Point[] }[];
+}

@@ -1,0 +1,61 @@
+/** The pathway as the circulation sees it: four branches that meet at one junction, each a chain of handbook elements. */
+
+/** Branch ends: IVC entry, SVC entry, left and right lung artery; all meet at the junction. */
+export const BRANCHES = ["ivc", "svc", "left", "right"] as const;
+export type BranchName = (typeof BRANCHES)[number];
+
+/** Dp = a Q + b Q|Q| + inertance dQ/dt, all SI. */
+export interface ElementLaw {
+  /** A key of the ledger's words, such as "conduit", "ivcJoint", "tee", "leftBranchStenosis". */
+  readonly element: string;
+  readonly branch: BranchName;
+  /** Pa.s/m3 */
+  readonly a: number;
+  /** Pa.s2/m6 */
+  readonly b: number;
+  /** Pa.s2/m3 */
+  readonly inertance: number;
+  /** m2, the cross-section whose mean velocity carries the total pressure after this element */
+  readonly areaAfter: number;
+  /** Handbook or paper, with the relation's name. */
+  readonly source: string;
+  /** Reynolds numbers for which the relation was measured, and the diameter (m) the number is formed with. */
+  readonly validReynolds: readonly [number, number];
+  readonly diameter: number;
+  /** mm along the branch from its outer end, where the element begins and ends; the grade line and the picture share it. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface PathwayLaw {
+  readonly branches: Readonly<Record<BranchName, readonly ElementLaw[]>>;
+  /** Fenestration orifice, SI; undefined when closed or when the stage has none. Dp = a Q + b Q|Q|, from the junction side to the atrium. */
+  readonly fenestration?: { readonly a: number; readonly b: number; readonly source: string };
+}
+
+export interface LedgerRow {
+  readonly element: string;
+  readonly branch: BranchName | "fenestration";
+  /** mmHg, total pressure */
+  readonly pressureDrop: number;
+  /** mW */
+  readonly powerLoss: number;
+  /** fraction of the pathway's power loss, 0..1 */
+  readonly share: number;
+  readonly source: string;
+  readonly reynolds: number;
+  /** False when the Reynolds number lies outside the relation's measured range. */
+  readonly inRange: boolean;
+}
+
+/** A point of the grade line, in the blood's order from a liver vein to the atrium. */
+export interface GradePoint {
+  /** The element that begins here (key of the ledger's words), or the place: "hepaticVein", "ivc", "lungArtery", "lungBed", "pulmonaryVein", "atrium". */
+  readonly at: string;
+  /** 0..1 along the whole path; equals the station of the same element in the geometry's path order. */
+  readonly station: number;
+  /** mmHg: hydraulic grade line */
+  readonly pressure: number;
+  /** mmHg: energy grade line (static + 1/2 rho u2) */
+  readonly totalPressure: number;
+}

@@ -1,0 +1,138 @@
+/**
+ * Every settable parameter once: name, unit, range, default, meaning, source.
+ * Sliders, the request schema, the docs and the lesson checker all read this table.
+ */
+import type { Body, Setting, Stage } from "./request.ts";
+
+export type ParameterGroup =
+  | "vessels"
+  | "heart"
+  | "breathing"
+  | "activity"
+  | "pathway"
+  | "fenestration"
+  | "oxygen"
+  | "fluid";
+
+interface Described {
+  readonly name: string;
+  readonly group: ParameterGroup;
+  /** One clause in plain technical English; the page shows translated words from `src/words`. */
+  readonly meaning: string;
+  readonly source: string;
+  /** Stages in which it acts; all of them when left out. */
+  readonly stages?: readonly Stage[];
+}
+
+export interface NumberParameter extends Described {
+  readonly kind: "number";
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  /** In the stated unit; may depend on stage and body (growth). */
+  readonly default: number | ((stage: Stage, body: Body) => number);
+}
+
+export interface WordParameter extends Described {
+  readonly kind: "word";
+  readonly words: readonly string[];
+  readonly default: string;
+}
+
+export type Parameter = NumberParameter | WordParameter;
+
+const PATHWAYS: readonly Stage[] = ["atriopulmonary", "lateral-tunnel", "extracardiac"];
+
+export const PARAMETERS: readonly Parameter[] = [
+  {
+    kind: "number",
+    name: "pulmonaryResistanceIndex",
+    group: "vessels",
+    unit: "WU.m2",
+    min: 0.5,
+    max: 10,
+    step: 0.1,
+    default: 1.6,
+    meaning: "resistance of both lungs together, times body surface area",
+    source: "physiology values, section 3 (child and adult sets)",
+  },
+  {
+    kind: "number",
+    name: "fenestrationDiameter",
+    group: "fenestration",
+    unit: "mm",
+    min: 0,
+    max: 8,
+    step: 0.1,
+    default: 0,
+    meaning: "diameter of the hole between pathway and atrium; 0 = none",
+    source: "surgical practice 3-6 mm, usually 4 (from memory)",
+    stages: PATHWAYS,
+  },
+  {
+    kind: "number",
+    name: "conduitDiameter",
+    group: "pathway",
+    unit: "mm",
+    min: 8,
+    max: 30,
+    step: 0.5,
+    default: 18,
+    meaning: "inner diameter of the extracardiac conduit; it does not grow",
+    source: "16-24 mm in use (physiology values, section 9)",
+    stages: ["extracardiac"],
+  },
+  {
+    kind: "number",
+    name: "metabolicEquivalents",
+    group: "activity",
+    unit: "MET",
+    min: 1,
+    max: 10,
+    step: 0.1,
+    default: 1,
+    meaning: "exertion; 1 = at rest",
+    source: "definition",
+  },
+  {
+    kind: "word",
+    name: "breathing",
+    group: "breathing",
+    words: ["spontaneous", "deep", "held", "strain", "ventilator"],
+    default: "spontaneous",
+    meaning: "pattern of breathing",
+    source: "common practice, no source",
+  },
+];
+
+const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]));
+
+/** The table's row, or undefined for an unknown name. */
+export const findParameter = (name: string): Parameter | undefined => byName.get(name);
+
+/** The default in the parameter's own unit for this stage and body. */
+export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): Setting {
+  if (parameter.kind === "word") return parameter.default;
+  return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
+}
+
+/** The value in force: what the request sets, else the default. `name` must be a number parameter's. */
+export function numberSetting(
+  request: { readonly stage: Stage; readonly body: Body; readonly set: Readonly<Record<string, Setting>> },
+  name: string,
+): number {
+  const parameter = byName.get(name);
+  if (parameter?.kind !== "number") throw new Error(`unknown number parameter: ${name}`);
+  return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
+}
+
+/** As {@link numberSetting}, for a word parameter. */
+export function wordSetting(
+  request: { readonly stage: Stage; readonly body: Body; readonly set: Readonly<Record<string, Setting>> },
+  name: string,
+): string {
+  const parameter = byName.get(name);
+  if (parameter?.kind !== "word") throw new Error(`unknown word parameter: ${name}`);
+  return (request.set[name] ?? parameter.default) as string;
+}

@@ -1,0 +1,43 @@
+/** What is asked of the circulation: the very record that `compute` takes, that a lesson step sets and that the controls edit. */
+
+export const STAGES = [
+  "two-ventricle",
+  "before-completion",
+  "atriopulmonary",
+  "lateral-tunnel",
+  "extracardiac",
+] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** The three stages in which all venous blood reaches the lungs through a pathway without a pump. */
+export const PATHWAY_STAGES = ["atriopulmonary", "lateral-tunnel", "extracardiac"] as const;
+export type PathwayStage = (typeof PATHWAY_STAGES)[number];
+
+export const VOLUME_RULES = ["fixed-volume", "hold-atrial-pressure", "hold-output"] as const;
+export type VolumeRule = (typeof VOLUME_RULES)[number];
+
+export interface Body {
+  readonly ageYears: number;
+  /** body surface area, m2 */
+  readonly bsa: number;
+  /** g/dL */
+  readonly haemoglobin: number;
+}
+
+/** A parameter's value: a number in the unit that `parameters.ts` states, or one of its words. */
+export type Setting = number | string;
+
+export interface CirculationRequest {
+  readonly kind: "circulation";
+  readonly stage: Stage;
+  readonly body: Body;
+  readonly volumeRule: VolumeRule;
+  /** Parameters by name (see parameters.ts); those left out take their default for this stage and body. */
+  readonly set: Readonly<Record<string, Setting>>;
+}
+
+/** Invented demo bodies. */
+export const CASES = {
+  caseA: { ageYears: 5, bsa: 0.72, haemoglobin: 14 },
+  caseB: { ageYears: 19, bsa: 1.7, haemoglobin: 14 },
+} as const satisfies Record<string, Body>;

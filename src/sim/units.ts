@@ -1,0 +1,30 @@
+/** The only conversions in the house. Inside `src/sim` all is SI; at every public boundary the trade's units stand. */
+
+/** Pa in one mmHg (conventional millimetre of mercury, 133.322 Pa). */
+export const PASCAL_PER_MMHG = 133.322387415;
+const M3S_PER_L_MIN = 1e-3 / 60;
+
+/** mmHg -> Pa */
+export const fromMmHg = (mmHg: number): number => mmHg * PASCAL_PER_MMHG;
+/** Pa -> mmHg */
+export const toMmHg = (pascal: number): number => pascal / PASCAL_PER_MMHG;
+/** L/min -> m3/s */
+export const fromLitresPerMinute = (flow: number): number => flow * M3S_PER_L_MIN;
+/** m3/s -> L/min */
+export const toLitresPerMinute = (flow: number): number => flow / M3S_PER_L_MIN;
+/** Wood units (mmHg.min/L) -> Pa.s/m3 */
+export const fromWood = (wood: number): number => (wood * PASCAL_PER_MMHG) / M3S_PER_L_MIN;
+/** Pa.s/m3 -> Wood units */
+export const toWood = (resistance: number): number => (resistance * M3S_PER_L_MIN) / PASCAL_PER_MMHG;
+/** mm -> m */
+export const fromMillimetre = (mm: number): number => mm * 1e-3;
+/** m -> mm */
+export const toMillimetre = (m: number): number => m * 1e3;
+/** mL -> m3 */
+export const fromMillilitre = (mL: number): number => mL * 1e-6;
+/** m3 -> mL */
+export const toMillilitre = (m3: number): number => m3 * 1e6;
+/** W -> mW */
+export const toMilliwatt = (watt: number): number => watt * 1e3;
+/** mPa.s -> Pa.s */
+export const fromMillipascalSecond = (viscosity: number): number => viscosity * 1e-3;

@@ -1,0 +1,87 @@
+/** What is asked for: one small plain record. Lessons, keys, fingers and sliders only edit it; everything else is derived. */
+import { CASES, type CirculationRequest, type Setting, type Stage } from "../sim/request.ts";
+
+export const SCENES = ["pathway", "circuit", "breathing", "calf", "exchange", "growth", "exercise"] as const;
+export type SceneName = (typeof SCENES)[number];
+
+export const COLOURINGS = ["origin", "speed", "age", "oxygen"] as const;
+export type Colouring = (typeof COLOURINGS)[number];
+
+export const OVERLAYS = ["none", "speed", "pressure", "loss"] as const;
+export type Overlay = (typeof OVERLAYS)[number];
+
+export interface View {
+  readonly colouring: Colouring;
+  readonly overlay: Overlay;
+  readonly labels: boolean;
+  readonly handles: boolean;
+  readonly streamlines: boolean;
+  readonly gradeLine: boolean;
+  readonly ledger: boolean;
+  /** blood seconds asked for in one second, 0.1..2 */
+  readonly playSpeed: number;
+  readonly paused: boolean;
+  /** How many dye pulses have been asked for; each rise releases one. */
+  readonly dye: number;
+  /** The one element or place that is pointed at (key of the geometry's stations and places). */
+  readonly focus: string | null;
+  /** "whole" or the name of a place to come close to. */
+  readonly camera: string;
+  /** mm; loose clots to release, empty = none */
+  readonly clots: readonly number[];
+}
+
+/** A further pane beside the first: what differs from the request. */
+export interface Beside {
+  readonly stage?: Stage;
+  readonly set?: Readonly<Record<string, Setting>>;
+}
+
+export interface SceneState {
+  readonly version: 1;
+  readonly scene: SceneName;
+  readonly request: CirculationRequest;
+  /** at most two */
+  readonly beside: readonly Beside[];
+  readonly view: View;
+}
+
+export const START: SceneState = {
+  version: 1,
+  scene: "pathway",
+  request: {
+    kind: "circulation",
+    stage: "extracardiac",
+    body: CASES.caseA,
+    volumeRule: "hold-atrial-pressure",
+    set: {},
+  },
+  beside: [],
+  view: {
+    colouring: "origin",
+    overlay: "none",
+    labels: true,
+    handles: false,
+    streamlines: false,
+    gradeLine: true,
+    ledger: false,
+    playSpeed: 1,
+    paused: false,
+    dye: 0,
+    focus: null,
+    camera: "whole",
+    clots: [],
+  },
+};
+
+/** The request of pane `index` (0 = the first), with that pane's differences applied. */
+export function paneRequest(state: SceneState, index: number): CirculationRequest {
+  if (index === 0) return state.request;
+  const beside = state.beside[index - 1];
+  if (!beside) throw new Error(`no pane ${index}`);
+  return {
+    ...state.request,
+    stage: beside.stage ?? state.request.stage,
+    set: { ...state.request.set, ...beside.set },
+  };
+}
