@@ -2,6 +2,7 @@
  * Every settable parameter once: name, unit, range, default, meaning, source.
  * Sliders, the request schema, the docs and the lesson checker all read this table.
  */
+import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, Setting, Stage } from "./request.ts";
 
 export type ParameterGroup =
@@ -42,8 +43,6 @@ export interface WordParameter extends Described {
 
 export type Parameter = NumberParameter | WordParameter;
 
-const PATHWAYS: readonly Stage[] = ["atriopulmonary", "lateral-tunnel", "extracardiac"];
-
 export const PARAMETERS: readonly Parameter[] = [
   {
     kind: "number",
@@ -57,32 +56,7 @@ export const PARAMETERS: readonly Parameter[] = [
     meaning: "resistance of both lungs together, times body surface area",
     source: "physiology values, section 3 (child and adult sets)",
   },
-  {
-    kind: "number",
-    name: "fenestrationDiameter",
-    group: "fenestration",
-    unit: "mm",
-    min: 0,
-    max: 8,
-    step: 0.1,
-    default: 0,
-    meaning: "diameter of the hole between pathway and atrium; 0 = none",
-    source: "surgical practice 3-6 mm, usually 4 (from memory)",
-    stages: PATHWAYS,
-  },
-  {
-    kind: "number",
-    name: "conduitDiameter",
-    group: "pathway",
-    unit: "mm",
-    min: 8,
-    max: 30,
-    step: 0.5,
-    default: 18,
-    meaning: "inner diameter of the extracardiac conduit; it does not grow",
-    source: "16-24 mm in use (physiology values, section 9)",
-    stages: ["extracardiac"],
-  },
+  ...PATHWAY_PARAMETERS,
   {
     kind: "number",
     name: "metabolicEquivalents",
