@@ -1,0 +1,77 @@
+/** A smooth line through a few points, sampled evenly by length, so that blood can be set at a distance along it. */
+
+export type Spot = readonly [x: number, y: number];
+
+export interface Curve {
+  /** samples, evenly spaced by length, first and last on the ends */
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly length: number;
+}
+
+const PER_SPAN = 24;
+
+/** Centripetal Catmull-Rom through all points (Barry & Goldman 1988), resampled at even spacing of about `spacing`. */
+export function curve(points: readonly Spot[], spacing = 4): Curve {
+  if (points.length < 2) throw new Error(`a curve needs two points, got ${points.length}`);
+  const dense: Spot[] = [];
+  for (let i = 0; i < points.length - 1; i++) {
+    const a = points[i - 1] ?? reflect(points[i]!, points[i + 1]!);
+    const d = points[i + 2] ?? reflect(points[i + 1]!, points[i]!);
+    for (let k = 0; k < PER_SPAN; k++) dense.push(between(a, points[i]!, points[i + 1]!, d, k / PER_SPAN));
+  }
+  dense.push(points[points.length - 1]!);
+  return resample(dense, spacing);
+}
+
+const reflect = (at: Spot, other: Spot): Spot => [2 * at[0] - other[0], 2 * at[1] - other[1]];
+
+function between(a: Spot, b: Spot, c: Spot, d: Spot, fraction: number): Spot {
+  const knot = (p: Spot, q: Spot) => Math.sqrt(Math.hypot(q[0] - p[0], q[1] - p[1])) || 1e-6;
+  const t1 = knot(a, b);
+  const t2 = t1 + knot(b, c);
+  const t3 = t2 + knot(c, d);
+  const t = t1 + (t2 - t1) * fraction;
+  const mix = (p: Spot, q: Spot, from: number, to: number): Spot => {
+    const w = (t - from) / (to - from);
+    return [p[0] + (q[0] - p[0]) * w, p[1] + (q[1] - p[1]) * w];
+  };
+  const ab = mix(a, b, 0, t1);
+  const bc = mix(b, c, t1, t2);
+  const cd = mix(c, d, t2, t3);
+  return mix(mix(ab, bc, 0, t2), mix(bc, cd, t1, t3), t1, t2);
+}
+
+function resample(dense: readonly Spot[], spacing: number): Curve {
+  const along = [0];
+  for (let i = 1; i < dense.length; i++)
+    along.push(along[i - 1]! + Math.hypot(dense[i]![0] - dense[i - 1]![0], dense[i]![1] - dense[i - 1]![1]));
+  const length = along[along.length - 1]!;
+  const n = Math.max(2, Math.round(length / spacing) + 1);
+  const x = new Float64Array(n);
+  const y = new Float64Array(n);
+  let i = 0;
+  for (let k = 0; k < n; k++) {
+    const s = (length * k) / (n - 1);
+    while (i < dense.length - 2 && along[i + 1]! < s) i++;
+    const w = (s - along[i]!) / (along[i + 1]! - along[i]! || 1);
+    x[k] = dense[i]![0] + (dense[i + 1]![0] - dense[i]![0]) * w;
+    y[k] = dense[i]![1] + (dense[i + 1]![1] - dense[i]![1]) * w;
+  }
+  return { x, y, length };
+}
+
+/** Where `fraction` (0..1, clamped) of the length lies: x, y and the unit tangent, written into `out` (4 numbers). */
+export function placeOn(line: Curve, fraction: number, out: Float64Array): void {
+  const last = line.x.length - 1;
+  const at = Math.min(1, Math.max(0, fraction)) * last;
+  const i = Math.min(last - 1, Math.floor(at));
+  const w = at - i;
+  const dx = line.x[i + 1]! - line.x[i]!;
+  const dy = line.y[i + 1]! - line.y[i]!;
+  const step = Math.hypot(dx, dy) || 1;
+  out[0] = line.x[i]! + dx * w;
+  out[1] = line.y[i]! + dy * w;
+  out[2] = dx / step;
+  out[3] = dy / step;
+}
