@@ -1,0 +1,35 @@
+import { defineConfig } from "@playwright/test";
+
+const port = 5302;
+
+/** The built page in Debian's Chromium; software rendering, no network beyond this machine. */
+export default defineConfig({
+  testDir: "tests",
+  testMatch: "**/*.page.ts",
+  outputDir: "test-results",
+  workers: 1,
+  timeout: 60_000,
+  reporter: [["line"], ["json", { outputFile: ".cache/pages.json" }]],
+  use: {
+    baseURL: `http://127.0.0.1:${port}/`,
+    launchOptions: {
+      executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",
+      args: [
+        "--no-sandbox",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--use-gl=angle",
+        "--use-angle=swiftshader",
+        "--enable-unsafe-swiftshader",
+      ],
+    },
+  },
+  webServer: {
+    command: `npx vite preview --outDir dist/folder --port ${port} --strictPort --host 127.0.0.1`,
+    url: `http://127.0.0.1:${port}/`,
+    reuseExistingServer: !process.env.CI,
+  },
+});
