@@ -1,0 +1,39 @@
+/** What every scene is to the stage: a thing that draws a Frame into a box. */
+import type { Container } from "pixi.js";
+import type { Frame } from "../chain/frame.ts";
+import type { Theme } from "./theme/theme.ts";
+
+/** A rectangle of the canvas in CSS pixels, y down. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How a scene is fitted to the stage in this drawing. */
+export interface Setting {
+  /** the whole canvas: backgrounds and soft depth may fill it */
+  readonly full: Box;
+  /** what no control, caption or script covers: all that must be read stays inside */
+  readonly clear: Box;
+  /** CSS px: smallest type allowed here (24 in a lecture or kiosk) */
+  readonly floor: number;
+  /** s of wall clock since the last drawing; Infinity asks for every easing to have arrived (stills) */
+  readonly elapsed: number;
+}
+
+export interface Scene {
+  /** Put on the stage once; the scene keeps what is inside up to date. */
+  readonly view: Container;
+  /** Accepts any Frame, also one whose panes hold nothing yet. Never computes what a link of the chain should. */
+  draw(frame: Frame, setting: Setting, theme: Theme): void;
+  /** Where a point of a pane's plane (mm, y up) was last drawn, in CSS px; null when it is not on the screen. */
+  toScreen?(point: readonly [number, number], pane: number): readonly [number, number] | null;
+  /** The element or place under a point of the canvas (CSS px), for hover and focus. */
+  pick?(x: number, y: number): { readonly name: string; readonly pane: number } | null;
+  /** Gives textures and buffers back. */
+  release(): void;
+}
+
+export type MakeScene = () => Scene;

@@ -1,0 +1,111 @@
+/**
+ * The colours of both stages. Each pair that carries meaning stays apart by lightness alone (grey print) and under
+ * simulated colour-vision deficiency; tests/scenes/theme hold the figures.
+ */
+
+export interface Palette {
+  /** behind everything, and its deepest corner */
+  readonly stage: string;
+  readonly stageDeep: string;
+  /** inside a vessel, behind the tracers */
+  readonly lumen: string;
+  /** vessel wall: body and its lit inner edge */
+  readonly wall: string;
+  readonly wallEdge: string;
+  /** quiet shapes behind: heart and lungs */
+  readonly backdrop: string;
+  readonly backdropEdge: string;
+  /** text, secondary text, hairlines */
+  readonly ink: string;
+  readonly inkSoft: string;
+  readonly hair: string;
+  /** the plate on which words over the scene stand, and its rim */
+  readonly plate: string;
+  readonly plateRim: string;
+  /** what is pointed at; handles; focus ring */
+  readonly accent: string;
+  /** ink on the accent */
+  readonly onAccent: string;
+  /** blood: poor and rich in oxygen */
+  readonly poor: string;
+  readonly rich: string;
+  readonly dye: string;
+  readonly clot: string;
+  /** by index into ORIGINS: upper body, liver, legs */
+  readonly origin: readonly [string, string, string];
+  /** numbers and lines: static pressure, total pressure */
+  readonly pressure: string;
+  readonly totalPressure: string;
+  /** faults and cautions */
+  readonly caution: string;
+}
+
+export const DARK: Palette = {
+  stage: "#0c1222",
+  stageDeep: "#060912",
+  lumen: "#10182d",
+  wall: "#8d7f8c",
+  wallEdge: "#d9c6c6",
+  backdrop: "#1a2338",
+  backdropEdge: "#3a4766",
+  ink: "#f0f3fa",
+  inkSoft: "#b4bdd3",
+  hair: "#8591b0",
+  plate: "#0b1020",
+  plateRim: "#39456a",
+  accent: "#ffd166",
+  onAccent: "#1a1405",
+  poor: "#6774ff",
+  rich: "#ff9a73",
+  dye: "#f7b6ff",
+  clot: "#e8515f",
+  origin: ["#e9f3ff", "#f8b450", "#2dab9f"],
+  pressure: "#9ecbff",
+  totalPressure: "#ffffff",
+  caution: "#ffb38a",
+};
+
+export const LIGHT: Palette = {
+  stage: "#f7f5f0",
+  stageDeep: "#e9e5dc",
+  lumen: "#ffffff",
+  wall: "#8a7a76",
+  wallEdge: "#3d2f2d",
+  backdrop: "#ece7de",
+  backdropEdge: "#a79f94",
+  ink: "#12151f",
+  inkSoft: "#434a5c",
+  hair: "#6b7285",
+  plate: "#ffffff",
+  plateRim: "#9aa0b0",
+  accent: "#8a3ffc",
+  onAccent: "#ffffff",
+  poor: "#2a2a9c",
+  rich: "#d0431b",
+  dye: "#9b1fa8",
+  clot: "#8f0f24",
+  origin: ["#4a80b0", "#8a4600", "#003b40"],
+  pressure: "#1f5fae",
+  totalPressure: "#12151f",
+  caution: "#9a3b00",
+};
+
+export type Rgb = readonly [red: number, green: number, blue: number];
+
+/** "#rrggbb" -> 0..1 each */
+export const rgb = (hex: string): Rgb => {
+  const value = Number.parseInt(hex.slice(1), 16);
+  return [(value >> 16) / 255, ((value >> 8) & 255) / 255, (value & 255) / 255];
+};
+
+/** Straight mixture in sRGB, `share` of `b` from 0 to 1. */
+export function mix(a: string, b: string, share: number): string {
+  const from = rgb(a);
+  const to = rgb(b);
+  const parts = from.map((value, i) => Math.round(255 * (value + (to[i]! - value) * share)));
+  return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
+}
+
+/** Blood by oxygen saturation in percent: indigo at 40 and below, vermilion at 100. */
+export const bloodColour = (palette: Palette, saturation: number): string =>
+  mix(palette.poor, palette.rich, Math.min(1, Math.max(0, (saturation - 40) / 60)));
