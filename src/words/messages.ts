@@ -1,0 +1,74 @@
+/** Messages by key: which languages there are, and the text of a key with its arguments filled in. */
+import { signal } from "@preact/signals";
+import { IntlMessageFormat } from "intl-messageformat";
+import { messageFiles } from "./files.ts";
+import { isPseudo, pseudoMessage } from "./pseudo.ts";
+
+export type Arguments = Readonly<Record<string, string | number>>;
+
+/** Language tag -> key -> message. Areas (files) of one language are laid together; keys carry their area's name. */
+export const MESSAGES: Readonly<Record<string, Readonly<Record<string, string>>>> = (() => {
+  const merged: Record<string, Record<string, string>> = {};
+  for (const [path, messages] of Object.entries(messageFiles)) {
+    const language = path.split("/")[1]!;
+    merged[language] = { ...merged[language], ...messages };
+  }
+  return merged;
+})();
+
+/** BCP 47 tags for which there are messages, English first. */
+export const LANGUAGES: readonly string[] = [
+  "en",
+  ...Object.keys(MESSAGES)
+    .filter((tag) => tag !== "en")
+    .sort(),
+];
+
+const current = signal("en");
+
+/** The tag in force. Read inside a component, it makes the component follow the language. */
+export const language = (): string => current.value;
+
+/** Takes any BCP 47 tag; falls back to the nearest language that has messages, English at last. Returns the one taken. */
+export function setLanguage(tag: string): string {
+  current.value = nearestLanguage(tag);
+  return current.value;
+}
+
+export function nearestLanguage(tag: string): string {
+  if (isPseudo(tag) || tag in MESSAGES) return tag;
+  const primary = tag.split("-")[0]!.toLowerCase();
+  return LANGUAGES.find((each) => each.split("-")[0] === primary) ?? "en";
+}
+
+const RIGHT_TO_LEFT = ["ar", "fa", "he", "ur"];
+
+export const direction = (tag: string = language()): "ltr" | "rtl" =>
+  RIGHT_TO_LEFT.includes(tag.split("-")[0]!) ? "rtl" : "ltr";
+
+/** A language by its own name. */
+export function languageName(tag: string): string {
+  if (isPseudo(tag)) return tag;
+  const name = new Intl.DisplayNames([tag], { type: "language" }).of(tag) ?? tag;
+  return name.charAt(0).toLocaleUpperCase(tag) + name.slice(1);
+}
+
+export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
+
+const compiled = new Map<string, IntlMessageFormat>();
+
+/** The message of `key` in the language in force, English where it has none; a key unknown to both comes back in brackets. */
+export function t(key: string, args?: Arguments): string {
+  const tag = language();
+  const cacheKey = `${tag}:${key}`;
+  let format = compiled.get(cacheKey);
+  if (!format) {
+    const english = MESSAGES.en?.[key];
+    const text = isPseudo(tag) ? english : (MESSAGES[tag]?.[key] ?? english);
+    if (text === undefined) return `[${key}]`;
+    const message = isPseudo(tag) ? pseudoMessage(text, tag) : text;
+    format = new IntlMessageFormat(message, tag, undefined, { ignoreTag: true });
+    compiled.set(cacheKey, format);
+  }
+  return format.format(args) as string;
+}
