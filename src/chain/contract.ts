@@ -3,6 +3,7 @@ import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { Fault } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
+import type { CirculationRequest } from "../sim/request.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import type { Frame } from "./frame.ts";
 
@@ -21,6 +22,8 @@ export interface Chain {
   readonly faults: ReadonlySignal<readonly Fault[]>;
   /** Word keys of each step down the ladder (field off, worker lost ...). */
   readonly degraded: ReadonlySignal<readonly string[]>;
+  /** Solves one request beside the panes, for numbers that compare with another state. The answers of equal requests are kept; never rejects. */
+  answer(request: CirculationRequest): Promise<Circulation>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
   /** Ends workers and frees memory. */
