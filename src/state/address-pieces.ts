@@ -1,0 +1,92 @@
+/** How the parts of an address are written and read: parameters, choices, bodies, clots. */
+import { type Fault, nearestMatch } from "../sim/faults.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters.ts";
+import type { Body, Setting } from "../sim/request.ts";
+import { nearestAllowed } from "./edit.ts";
+
+type Settings = Readonly<Record<string, Setting>>;
+
+/** Three characters for a parameter's name (FNV-1a, base 36): stays the same when rows are added or moved. */
+export function parameterCode(name: string): string {
+  let hash = 0x811c9dc5;
+  for (const letter of name) hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193);
+  return ((hash >>> 0) % 36 ** 3).toString(36).padStart(3, "0");
+}
+
+const nameOfCode = (code: string): string | undefined =>
+  PARAMETERS.find((parameter) => parameterCode(parameter.name) === code)?.name;
+
+/** `3f24_k0a18`: code and value, in the order of the parameter table so that equal settings give equal texts. */
+export const writeSettings = (set: Settings): string =>
+  PARAMETERS.filter(({ name }) => name in set)
+    .map(({ name }) => parameterCode(name) + String(set[name]).replace(/^(-?)0\./, "$1."))
+    .join("_");
+
+export function readSettings(path: string, text: string, dropped: Fault[]): Settings {
+  const set: Record<string, Setting> = {};
+  for (const piece of text.split("_")) {
+    const name = nameOfCode(piece.slice(0, 3));
+    const found = piece.slice(3);
+    const parameter = name ? findParameter(name) : undefined;
+    if (!name || !parameter) {
+      dropped.push({ path, found: piece, allowed: "parameter" });
+    } else if (parameter.kind === "word") {
+      if (parameter.words.includes(found)) set[name] = found;
+      else dropped.push({ path: `${path}.${name}`, found, allowed: parameter.words.join(", ") });
+    } else {
+      const value = found === "" ? Number.NaN : Number(found);
+      if (!(value >= parameter.min && value <= parameter.max))
+        dropped.push({ path: `${path}.${name}`, found, allowed: `${parameter.min} to ${parameter.max}` });
+      if (Number.isFinite(value)) set[name] = nearestAllowed(parameter, value);
+    }
+  }
+  return set;
+}
+
+/** One of the words; a near miss is taken as meant, anything else gives `standard`. Both are reported. */
+export function readChoice<Word extends string>(
+  path: string,
+  found: string,
+  words: readonly Word[],
+  standard: Word,
+  dropped: Fault[],
+): Word {
+  if ((words as readonly string[]).includes(found)) return found as Word;
+  dropped.push({ path, found, allowed: words.join(", ") });
+  return (nearestMatch(found, words) as Word | undefined) ?? standard;
+}
+
+/** Bodies that the model is made for: newborn to grown, small to large. */
+export const BODY_RANGES = {
+  ageYears: { min: 0, max: 60 },
+  bsa: { min: 0.2, max: 2.4 },
+  haemoglobin: { min: 6, max: 22 },
+} as const;
+
+export function readBody(text: string, standard: Body, dropped: Fault[]): Body {
+  const numbers = text.split("_");
+  const read = (name: keyof Body, index: number): number => {
+    const { min, max } = BODY_RANGES[name];
+    const found = numbers[index] ?? "";
+    const value = found === "" ? Number.NaN : Number(found);
+    if (value >= min && value <= max) return value;
+    dropped.push({ path: `body.${name}`, found, allowed: `${min} to ${max}` });
+    return Number.isFinite(value) ? Math.min(max, Math.max(min, value)) : standard[name];
+  };
+  return { ageYears: read("ageYears", 0), bsa: read("bsa", 1), haemoglobin: read("haemoglobin", 2) };
+}
+
+/** mm */
+const CLOT_SIZES = { min: 0.5, max: 12 } as const;
+const MOST_CLOTS = 12;
+
+export function readClots(text: string, dropped: Fault[]): readonly number[] {
+  const clots: number[] = [];
+  for (const found of text.split("_")) {
+    const diameter = Number(found);
+    if (diameter >= CLOT_SIZES.min && diameter <= CLOT_SIZES.max && clots.length < MOST_CLOTS)
+      clots.push(diameter);
+    else dropped.push({ path: "clots", found, allowed: `${CLOT_SIZES.min} to ${CLOT_SIZES.max}` });
+  }
+  return clots;
+}

@@ -1,0 +1,142 @@
+/**
+ * A state as a short text for a link or a QR code: `1~textracardiac~s3f24_k0a18`.
+ * The first piece is the version of the form; each further piece is a letter and its value, and only what differs from
+ * the start is written. Every character is unreserved in a URL (RFC 3986). No personal data: invented bodies only.
+ */
+import type { Fault } from "../sim/faults.ts";
+import { STAGES, VOLUME_RULES } from "../sim/request.ts";
+import { readBody, readChoice, readClots, readSettings, writeSettings } from "./address-pieces.ts";
+import { nearestAllowed } from "./edit.ts";
+import { COLOURINGS, OVERLAYS, SCENES, type SceneState, START, type View } from "./scene-state.ts";
+
+const VERSION = "1";
+
+/** Longest text that still makes an easily read QR code. */
+export const LONGEST_ADDRESS = 300;
+
+/** blood seconds asked for in one second */
+export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
+
+const FLAGS = { l: "labels", h: "handles", s: "streamlines", g: "gradeLine", d: "ledger" } as const;
+type Flag = keyof typeof FLAGS;
+
+export interface Read {
+  readonly state: SceneState;
+  /** What could not be used, each with what stands in its place. Empty when the text was whole. */
+  readonly dropped: readonly Fault[];
+}
+
+/** The short text. Dye is of the moment and is not told. */
+export function writeAddress(state: SceneState): string {
+  const { request, view } = state;
+  const pieces = [VERSION];
+  const tell = (letter: string, value: string, standard: string) => {
+    if (value !== standard) pieces.push(letter + value);
+  };
+  const body = (each: typeof request.body) => `${each.ageYears}_${each.bsa}_${each.haemoglobin}`;
+  tell("p", state.scene, START.scene);
+  tell("t", request.stage, START.request.stage);
+  tell("b", body(request.body), body(START.request.body));
+  tell("v", request.volumeRule, START.request.volumeRule);
+  tell("s", writeSettings(request.set), "");
+  for (const pane of state.beside) {
+    pieces.push(`w${pane.stage ?? ""}`);
+    tell("x", writeSettings(pane.set ?? {}), "");
+  }
+  tell("c", view.colouring, START.view.colouring);
+  tell("o", view.overlay, START.view.overlay);
+  tell("f", writeFlags(view), "");
+  tell("r", String(view.playSpeed), String(START.view.playSpeed));
+  if (view.paused) pieces.push("z");
+  tell("k", view.focus ?? "", "");
+  tell("m", view.camera, START.view.camera);
+  tell("q", view.clots.join("_"), "");
+  return pieces.join("~");
+}
+
+/** The nearest valid state to the text, whatever the text is. */
+export function readAddress(text: string): Read {
+  const dropped: Fault[] = [];
+  const [version, ...pieces] = text.split("~");
+  if (version !== VERSION) dropped.push({ path: "version", found: version ?? "", allowed: VERSION });
+  let state: SceneState = START;
+  for (const piece of pieces) state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
+  return { state, dropped };
+}
+
+function readPiece(state: SceneState, letter: string, value: string, dropped: Fault[]): SceneState {
+  const { request, view } = state;
+  const ask = (change: Partial<typeof request>) => ({ ...state, request: { ...request, ...change } });
+  const see = (change: Partial<View>) => ({ ...state, view: { ...view, ...change } });
+  switch (letter) {
+    case "p":
+      return { ...state, scene: readChoice("scene", value, SCENES, state.scene, dropped) };
+    case "t":
+      return ask({ stage: readChoice("stage", value, STAGES, request.stage, dropped) });
+    case "b":
+      return ask({ body: readBody(value, request.body, dropped) });
+    case "v":
+      return ask({
+        volumeRule: readChoice("volumeRule", value, VOLUME_RULES, request.volumeRule, dropped),
+      });
+    case "s":
+      return ask({ set: readSettings("set", value, dropped) });
+    case "w": {
+      const stage = value ? readChoice("beside.stage", value, STAGES, request.stage, dropped) : undefined;
+      return { ...state, beside: [...state.beside, stage ? { stage } : {}].slice(0, 2) };
+    }
+    case "x": {
+      const last = state.beside.at(-1);
+      if (!last) break;
+      const set = readSettings("beside.set", value, dropped);
+      return { ...state, beside: [...state.beside.slice(0, -1), { ...last, set }] };
+    }
+    case "c":
+      return see({ colouring: readChoice("colouring", value, COLOURINGS, view.colouring, dropped) });
+    case "o":
+      return see({ overlay: readChoice("overlay", value, OVERLAYS, view.overlay, dropped) });
+    case "f":
+      return see(readFlags(value, dropped));
+    case "r": {
+      const speed = Number(value);
+      const allowed = `${PLAY_SPEEDS.min} to ${PLAY_SPEEDS.max}`;
+      if (!(speed >= PLAY_SPEEDS.min && speed <= PLAY_SPEEDS.max))
+        dropped.push({ path: "playSpeed", found: value, allowed });
+      return Number.isFinite(speed) ? see({ playSpeed: nearestAllowed(PLAY_SPEEDS, speed) }) : state;
+    }
+    case "z":
+      return see({ paused: true });
+    case "k":
+      return see({ focus: readName("focus", value, dropped) });
+    case "m":
+      return see({ camera: readName("camera", value, dropped) ?? START.view.camera });
+    case "q":
+      return see({ clots: readClots(value, dropped) });
+  }
+  dropped.push({ path: "link", found: letter + value, allowed: "ptbvswxcofrzkmq" });
+  return state;
+}
+
+// A name is only looked up in the geometry later; letters alone can be one.
+function readName(path: string, value: string, dropped: Fault[]): string | null {
+  if (/^[a-z]{1,40}$/i.test(value)) return value;
+  dropped.push({ path, found: value, allowed: "a-z" });
+  return null;
+}
+
+function writeFlags(view: View): string {
+  return Object.entries(FLAGS)
+    .filter(([, name]) => view[name] !== START.view[name])
+    .map(([letter, name]) => (view[name] ? letter.toUpperCase() : letter))
+    .join("");
+}
+
+function readFlags(value: string, dropped: Fault[]): Partial<View> {
+  const flags: { -readonly [Name in (typeof FLAGS)[Flag]]?: boolean } = {};
+  for (const letter of value) {
+    const name = FLAGS[letter.toLowerCase() as Flag];
+    if (name) flags[name] = letter !== letter.toLowerCase();
+    else dropped.push({ path: "view", found: letter, allowed: Object.keys(FLAGS).join("") });
+  }
+  return flags;
+}

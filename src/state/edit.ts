@@ -1,0 +1,87 @@
+/** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
+import { defaultSetting, findParameter, type Parameter } from "../sim/parameters.ts";
+import type { Body, CirculationRequest, Setting, Stage, VolumeRule } from "../sim/request.ts";
+import type { Beside, SceneName, SceneState, View } from "./scene-state.ts";
+
+export type Edit = (state: SceneState) => SceneState;
+
+/** The nearest allowed number: within the range and on a whole step from its lower end. */
+export function nearestAllowed(
+  parameter: { readonly min: number; readonly max: number; readonly step: number },
+  value: number,
+): number {
+  const within = Math.min(parameter.max, Math.max(parameter.min, value));
+  const onStep = parameter.min + Math.round((within - parameter.min) / parameter.step) * parameter.step;
+  // Cuts the binary dust of 0.1 * 3.
+  return Number(Math.min(parameter.max, onStep).toPrecision(10));
+}
+
+/** Does the parameter act in this stage? */
+export const actsIn = (parameter: Parameter, stage: Stage): boolean =>
+  parameter.stages?.includes(stage) ?? true;
+
+/** What is in force in this request, in the parameter's own unit. */
+export const settingOf = (request: CirculationRequest, parameter: Parameter): Setting =>
+  request.set[parameter.name] ?? defaultSetting(parameter, request.stage, request.body);
+
+const withRequest = (state: SceneState, change: Partial<CirculationRequest>): SceneState => ({
+  ...state,
+  request: { ...state.request, ...change },
+});
+
+function without<T>(record: Readonly<Record<string, T>>, name: string): Record<string, T> {
+  const { [name]: _, ...rest } = record;
+  return rest;
+}
+
+/** Sets a parameter; a value equal to the default is left out, so that equal scenes have equal records. */
+export const setParameter =
+  (name: string, value: Setting): Edit =>
+  (state) => {
+    const parameter = findParameter(name);
+    if (!parameter) return state;
+    const allowed = parameter.kind === "number" ? nearestAllowed(parameter, Number(value)) : value;
+    const standard = defaultSetting(parameter, state.request.stage, state.request.body);
+    const rest = without(state.request.set, name);
+    return withRequest(state, { set: allowed === standard ? rest : { ...rest, [name]: allowed } });
+  };
+
+/** Back to the default. */
+export const clearParameter =
+  (name: string): Edit =>
+  (state) =>
+    withRequest(state, { set: without(state.request.set, name) });
+
+export const clearParameters: Edit = (state) => withRequest(state, { set: {} });
+
+export const setStage =
+  (stage: Stage): Edit =>
+  (state) =>
+    withRequest(state, { stage });
+
+export const setBody =
+  (body: Body): Edit =>
+  (state) =>
+    withRequest(state, { body });
+
+export const setVolumeRule =
+  (volumeRule: VolumeRule): Edit =>
+  (state) =>
+    withRequest(state, { volumeRule });
+
+export const setScene =
+  (scene: SceneName): Edit =>
+  (state) => ({ ...state, scene });
+
+export const setView =
+  (change: Partial<View>): Edit =>
+  (state) => ({ ...state, view: { ...state.view, ...change } });
+
+/** At most two panes beside the first. */
+export const setBeside =
+  (beside: readonly Beside[]): Edit =>
+  (state) => ({ ...state, beside: beside.slice(0, 2) });
+
+export const releaseDye: Edit = (state) => setView({ dye: state.view.dye + 1 })(state);
+
+export const togglePause: Edit = (state) => setView({ paused: !state.view.paused })(state);
