@@ -1,0 +1,23 @@
+/** What a setting is to the page: a person in a place. It composes the rest and holds no facts of its own. */
+import type { Signal } from "@preact/signals";
+import type { Session } from "./session.ts";
+import type { Place } from "./where.ts";
+
+export const THEMES = ["dark", "light"] as const;
+export type ThemeName = (typeof THEMES)[number];
+
+/** What the page gives to whichever setting is open. One of each lives as long as the page. */
+export interface Context {
+  /** The chain with undo: the only way in which a setting changes the scene. */
+  readonly session: Session;
+  /** Where we are: setting, lesson, step, language. Writing it moves there and tells the address bar. */
+  readonly place: Signal<Place>;
+  readonly theme: Signal<ThemeName>;
+  /** True while the person or the device asks that nothing moves by itself. */
+  readonly stillness: Signal<boolean>;
+}
+
+export interface Setting {
+  /** Fills `host` and gives back how to leave it empty again. */
+  mount(host: HTMLElement, context: Context): () => void;
+}
