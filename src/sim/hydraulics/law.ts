@@ -4,7 +4,7 @@
 export const BRANCHES = ["ivc", "svc", "left", "right"] as const;
 export type BranchName = (typeof BRANCHES)[number];
 
-/** Dp = a Q + b Q|Q| + inertance dQ/dt, all SI. */
+/** Total-pressure drop Dp = a Q + b Q|Q| + inertance dQ/dt, all SI; Q positive the way blood usually goes: veins in, lung arteries out. */
 export interface ElementLaw {
   /** A key of the ledger's words, such as "conduit", "ivcJoint", "tee", "leftBranchStenosis". */
   readonly element: string;
@@ -22,15 +22,36 @@ export interface ElementLaw {
   /** Reynolds numbers for which the relation was measured, and the diameter (m) the number is formed with. */
   readonly validReynolds: readonly [number, number];
   readonly diameter: number;
-  /** mm along the branch from its outer end, where the element begins and ends; the grade line and the picture share it. */
+  /** mm along the branch the way blood usually goes (veins from their opening, lung arteries from the joint); as in the picture. */
   readonly from: number;
   readonly to: number;
 }
 
+/** m3/s; each a mean, or evenly spaced samples over one repeat (all of one length). Collaterals are not part of these. */
+export interface PathwayFlows {
+  readonly ivc: number | ArrayLike<number>;
+  readonly svc: number | ArrayLike<number>;
+  readonly left: number | ArrayLike<number>;
+  readonly right: number | ArrayLike<number>;
+  /** pathway to atrium positive; left out when there is none */
+  readonly fenestration?: number | ArrayLike<number>;
+}
+
 export interface PathwayLaw {
+  /** kg/m3 and Pa.s of the blood that the coefficients hold for */
+  readonly fluid: { readonly density: number; readonly viscosity: number };
+  /** The lung that the grade line follows: the more narrowed one, else the right. */
+  readonly gradeLung: "left" | "right";
   readonly branches: Readonly<Record<BranchName, readonly ElementLaw[]>>;
   /** Fenestration orifice, SI; undefined when closed or when the stage has none. Dp = a Q + b Q|Q|, from the junction side to the atrium. */
-  readonly fenestration?: { readonly a: number; readonly b: number; readonly source: string };
+  readonly fenestration?: {
+    readonly a: number;
+    readonly b: number;
+    readonly source: string;
+    /** m */
+    readonly diameter: number;
+    readonly validReynolds: readonly [number, number];
+  };
 }
 
 export interface LedgerRow {
@@ -40,7 +61,7 @@ export interface LedgerRow {
   readonly pressureDrop: number;
   /** mW */
   readonly powerLoss: number;
-  /** fraction of the pathway's power loss, 0..1 */
+  /** fraction of the power lost in all rows, 0..1 */
   readonly share: number;
   readonly source: string;
   readonly reynolds: number;

@@ -1,0 +1,12 @@
+/** Blood as a Newtonian fluid. */
+
+/** kg/m3 (usual value) */
+export const BLOOD_DENSITY = 1060;
+
+/**
+ * Pa.s. Lichtman 1987's curve against haematocrit (physiology values, section 9), haematocrit (%) being three times
+ * haemoglobin (common practice, no source).
+ * @param haemoglobin g/dL, 5..22
+ */
+export const bloodViscosity = (haemoglobin: number): number =>
+  1e-3 * 10 ** (0.01138 * 3 * haemoglobin + 0.03699);

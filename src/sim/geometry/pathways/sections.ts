@@ -1,0 +1,255 @@
+/** A pathway as four branches of named sections: the order and lengths that ledger, grade line and picture share. */
+import type { PathwaySizes } from "./sizes.ts";
+
+/** The relation that a section obeys. */
+export type SectionKind =
+  | "pipe"
+  | "artery"
+  | "areaChange"
+  | "meeting"
+  | "turn"
+  | "division"
+  | "stenosis"
+  | "exit";
+
+export interface Section {
+  /** Key of the ledger's words, unique in the pathway. */
+  readonly element: string;
+  readonly kind: SectionKind;
+  /** mm along the branch, the way blood usually goes: veins from their opening, lung arteries from the joint */
+  readonly from: number;
+  readonly to: number;
+  /** mm, at its begin and its end */
+  readonly before: number;
+  readonly after: number;
+  /** stenosis only: mm at its narrowest */
+  readonly narrowest?: number;
+}
+
+export interface PathwaySections {
+  readonly ivc: readonly Section[];
+  readonly svc: readonly Section[];
+  readonly left: readonly Section[];
+  readonly right: readonly Section[];
+}
+
+/** Length over diameter of every narrowing (of the whole constriction, shoulders included). */
+const NARROWING_LENGTH = 1;
+/** Where along a lung artery's straight part a narrowing sits. */
+const STENOSIS_PLACE = 0.4;
+
+export function pathwaySections(sizes: PathwaySizes): PathwaySections {
+  const lungs = {
+    left: lungArtery(sizes, "left", sizes.left, sizes.leftLength, sizes.leftStenosis),
+    right: lungArtery(sizes, "right", sizes.right, sizes.rightLength, sizes.rightStenosis),
+  };
+  switch (sizes.stage) {
+    case "extracardiac":
+      return { ivc: trunked(sizes, "conduit"), svc: meetingSvc(sizes), ...lungs };
+    case "lateral-tunnel":
+      return { ivc: trunked(sizes, "tunnel"), svc: meetingSvc(sizes), ...lungs };
+    case "atriopulmonary":
+      return {
+        ivc: emptying(
+          "inferiorVenaCava",
+          "lowerChamberEntry",
+          sizes.ivc,
+          sizes.ivcLength,
+          sizes.trunk,
+          sizes.trunkLength / 2,
+        ),
+        svc: emptying(
+          "superiorVenaCava",
+          "upperChamberEntry",
+          sizes.svc,
+          sizes.svcLength,
+          sizes.trunk,
+          sizes.trunkLength / 2,
+        ),
+        ...lungs,
+      };
+    case "before-completion":
+      return {
+        ivc: emptying(
+          "inferiorVenaCava",
+          "lowerAtrialEntry",
+          sizes.ivc,
+          sizes.ivcLength,
+          3 * sizes.ivc,
+          sizes.ivc,
+        ),
+        svc: [vein("superiorVenaCava", sizes.svc, sizes.svcLength)],
+        ...lungs,
+      };
+    case "two-ventricle":
+      return {
+        ivc: emptying(
+          "inferiorVenaCava",
+          "lowerAtrialEntry",
+          sizes.ivc,
+          sizes.ivcLength,
+          3 * sizes.ivc,
+          sizes.ivc,
+        ),
+        svc: emptying(
+          "superiorVenaCava",
+          "upperAtrialEntry",
+          sizes.svc,
+          sizes.svcLength,
+          3 * sizes.ivc,
+          sizes.ivc,
+        ),
+        ...lungs,
+      };
+  }
+}
+
+const vein = (element: string, diameter: number, length: number): Section => ({
+  element,
+  kind: "pipe",
+  from: 0,
+  to: length,
+  before: diameter,
+  after: diameter,
+});
+
+function emptying(
+  element: string,
+  entry: string,
+  diameter: number,
+  length: number,
+  chamber: number,
+  reach: number,
+): Section[] {
+  const exit = {
+    element: entry,
+    kind: "exit",
+    from: length,
+    to: length + reach,
+    before: diameter,
+    after: chamber,
+  } as const;
+  return [vein(element, diameter, length), exit];
+}
+
+/** Half the joint's height: the stretch in which the streams meet. */
+export const jointReach = (sizes: PathwaySizes): number =>
+  Math.max(sizes.left, sizes.right) / 2 + sizes.flare;
+
+function meetingSvc(sizes: PathwaySizes): Section[] {
+  const end = sizes.svcLength;
+  const meets = end - jointReach(sizes);
+  return [
+    vein("superiorVenaCava", sizes.svc, meets),
+    { element: "upperMeeting", kind: "meeting", from: meets, to: end, before: sizes.svc, after: sizes.svc },
+  ];
+}
+
+function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
+  const { ivc, trunk, trunkEnd, ivcLength: joint } = sizes;
+  const upper = name === "conduit" ? "upperConduit" : "upperTunnel";
+  const end = joint + sizes.trunkLength;
+  const meets = end - jointReach(sizes);
+  const shoulder = Math.min(trunk / 3, (meets - joint) / 5);
+  const taper = trunkEnd < trunk ? shoulder : 0;
+  const sections: Section[] = [
+    vein("inferiorVenaCava", ivc, joint),
+    {
+      element: `${name}Entry`,
+      kind: "areaChange",
+      from: joint,
+      to: joint + shoulder,
+      before: ivc,
+      after: trunk,
+    },
+    ...interrupted(
+      name,
+      "pathwayNarrowing",
+      upper,
+      "pipe",
+      joint + shoulder,
+      meets - taper,
+      trunk,
+      sizes.narrowing,
+      0.5,
+    ),
+  ];
+  if (taper > 0) {
+    sections.push({
+      element: `${name}Exit`,
+      kind: "areaChange",
+      from: meets - taper,
+      to: meets,
+      before: trunk,
+      after: trunkEnd,
+    });
+  }
+  sections.push({
+    element: "lowerMeeting",
+    kind: "meeting",
+    from: meets,
+    to: end,
+    before: trunkEnd,
+    after: trunkEnd,
+  });
+  return sections;
+}
+
+function lungArtery(
+  sizes: PathwaySizes,
+  side: "left" | "right",
+  diameter: number,
+  length: number,
+  stenosis: number,
+): Section[] {
+  const kind = sizes.stage === "extracardiac" || sizes.stage === "lateral-tunnel" ? "turn" : "division";
+  const start = sizes.stage === "atriopulmonary" ? 0 : sizes.trunkEnd;
+  const turned = Math.min(length / 4, start / 2 + diameter / 2);
+  const outer = side === "left" ? "outerLeftArtery" : "outerRightArtery";
+  return [
+    { element: `${side}Turn`, kind, from: 0, to: turned, before: diameter, after: diameter },
+    ...interrupted(
+      `${side}Artery`,
+      `${side}BranchStenosis`,
+      outer,
+      "artery",
+      turned,
+      length,
+      diameter,
+      stenosis,
+      STENOSIS_PLACE,
+    ),
+  ];
+}
+
+/** A stretch of pipe, cut in two by a narrowing when there is one. */
+function interrupted(
+  element: string,
+  narrowing: string,
+  beyond: string,
+  kind: "pipe" | "artery",
+  from: number,
+  to: number,
+  diameter: number,
+  taken: number,
+  place: number,
+): Section[] {
+  const whole = { before: diameter, after: diameter };
+  if (taken <= 0) return [{ element, kind, from, to, ...whole }];
+  const half = Math.min((NARROWING_LENGTH * diameter) / 2, (to - from) / 4);
+  const middle = from + place * (to - from);
+  const begins = Math.max(from, middle - half);
+  const ends = begins + 2 * half;
+  return [
+    { element, kind, from, to: begins, ...whole },
+    {
+      element: narrowing,
+      kind: "stenosis",
+      from: begins,
+      to: ends,
+      narrowest: diameter * (1 - taken),
+      ...whole,
+    },
+    { element: beyond, kind: "pipe", from: ends, to, ...whole },
+  ];
+}

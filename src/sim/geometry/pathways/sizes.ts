@@ -1,0 +1,94 @@
+/** Every length of a pathway in mm, from the request: the one place that outlines and handbook laws both read. */
+import { numberSetting } from "../../parameters.ts";
+import { grown } from "../../pathway-parameters.ts";
+import type { CirculationRequest, Stage } from "../../request.ts";
+
+export interface PathwaySizes {
+  readonly stage: Stage;
+  /** mm, inner diameters */
+  readonly svc: number;
+  readonly ivc: number;
+  readonly hepaticVein: number;
+  readonly left: number;
+  readonly right: number;
+  /** mm: conduit, tunnel, or width of the chamber */
+  readonly trunk: number;
+  /** mm: diameter with which the trunk meets the lung arteries */
+  readonly trunkEnd: number;
+  /** mm: lower vein's joint to the lung arteries' axis; height of the chamber */
+  readonly trunkLength: number;
+  /** mm: from the opening to the joint */
+  readonly svcLength: number;
+  readonly ivcLength: number;
+  /** mm: from the joint's axis to the first branches in the lung */
+  readonly leftLength: number;
+  readonly rightLength: number;
+  /** mm, positive towards the patient's left */
+  readonly offset: number;
+  /** mm */
+  readonly flare: number;
+  /** parts of the diameter taken away, 0..1 */
+  readonly narrowing: number;
+  readonly leftStenosis: number;
+  readonly rightStenosis: number;
+  /** mm; 0 = closed */
+  readonly fenestration: number;
+  /** 0..1 from the lower joint to the lung arteries */
+  readonly fenestrationPlace: number;
+  readonly fenestrationDischarge: number;
+}
+
+/** mm: thickness of the wall that a fenestration passes, conduit or patch with its seam (common practice, no source). */
+export const WALL_THICKNESS = 2;
+
+/** A chamber's height over its width: a distended atrium is a little taller than wide (common practice, no source). */
+const CHAMBER_HEIGHT = 1.2;
+
+/**
+ * Diameters: physiology values, section 9, at 5 and 20 years. Lengths at 5 years from the usual angiogram, growing as body
+ * surface area to the half (common practice, no source); the cavae join the right lung artery, so the left arm is the longer.
+ */
+export function pathwaySizes(request: CirculationRequest): PathwaySizes {
+  const { stage, body } = request;
+  const diameter = (child: number, adult: number) => grown(child, adult, body.bsa);
+  const length = (child: number) => child * Math.sqrt(body.bsa / 0.72);
+  const setting = (name: string) => numberSetting(request, name);
+  const svc = diameter(10.5, 16);
+  const chambered = stage === "atriopulmonary";
+  const trunk = trunkDiameter(request);
+  return {
+    stage,
+    svc,
+    ivc: diameter(13.5, 18),
+    hepaticVein: diameter(7, 10),
+    left: diameter(10, 14.5),
+    right: diameter(10.5, 15.5),
+    trunk,
+    // A tunnel ends in the stump of the upper vein, enlarged with a patch; a conduit keeps its width.
+    trunkEnd: stage === "lateral-tunnel" ? Math.min(trunk, (trunk + svc) / 2) : trunk,
+    trunkLength: chambered ? CHAMBER_HEIGHT * trunk : setting("conduitLength"),
+    svcLength: length(chambered ? 24 : 30),
+    ivcLength: length(24),
+    leftLength: length(56),
+    rightLength: length(38),
+    offset: setting("cavalOffset"),
+    flare: setting("jointFlare"),
+    narrowing: setting("pathwayNarrowing") / 100,
+    leftStenosis: setting("leftBranchStenosis") / 100,
+    rightStenosis: setting("rightBranchStenosis") / 100,
+    fenestration: setting("fenestrationDiameter"),
+    fenestrationPlace: setting("fenestrationPlace") / 100,
+    fenestrationDischarge: setting("fenestrationDischarge"),
+  };
+}
+
+function trunkDiameter(request: CirculationRequest): number {
+  switch (request.stage) {
+    case "extracardiac":
+      return numberSetting(request, "conduitDiameter");
+    case "lateral-tunnel":
+      return numberSetting(request, "tunnelDiameter");
+    default:
+      return numberSetting(request, "chamberDiameter");
+  }
+}

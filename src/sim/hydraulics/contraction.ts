@@ -1,0 +1,34 @@
+import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
+
+/** Part of a sharp edge's loss that is left when it is rounded to radius over (smaller) diameter: 0, 0.1, 0.15 (Crane). */
+const ROUNDED: readonly (readonly [number, number])[] = [
+  [0, 1],
+  [0.1, 0.44],
+  [0.15, 0.09],
+];
+
+/** Loss coefficient on the downstream head; `areaRatio` = smaller over larger area, `rounding` = edge radius over diameter. */
+export function suddenContraction(areaRatio: number, rounding: number): number {
+  return 0.5 * (1 - areaRatio) * roundedPart(rounding);
+}
+
+function roundedPart(rounding: number): number {
+  for (let i = 1; i < ROUNDED.length; i++) {
+    const [low, kept] = ROUNDED[i - 1]!;
+    const [high, left] = ROUNDED[i]!;
+    if (rounding <= high) return kept + ((rounding - low) / (high - low)) * (left - kept);
+  }
+  return ROUNDED[ROUNDED.length - 1]![1];
+}
+
+/** Narrowing from `before` to `after` over an edge of radius `edge` (all m). */
+export function contraction(before: number, after: number, edge: number, fluid: Fluid): Element {
+  const coefficient = suddenContraction(lumenArea(after) / lumenArea(before), edge / after);
+  return {
+    a: 0,
+    b: quadraticLoss(coefficient, after, fluid),
+    inertance: 0,
+    source: "contraction, sharp or rounded edge (Idelchik; Crane)",
+    validReynolds: [3500, Number.POSITIVE_INFINITY],
+  };
+}

@@ -1,0 +1,32 @@
+/** What every handbook element answers, and the two conversions that all of them share. */
+
+export interface Fluid {
+  /** kg/m3 */
+  readonly density: number;
+  /** Pa.s */
+  readonly viscosity: number;
+}
+
+/** Dp = a Q + b Q|Q| + inertance dQ/dt, all SI. */
+export interface Element {
+  readonly a: number;
+  readonly b: number;
+  readonly inertance: number;
+  readonly source: string;
+  readonly validReynolds: readonly [number, number];
+}
+
+/** m2 of a round lumen */
+export const lumenArea = (diameter: number): number => (Math.PI * diameter * diameter) / 4;
+
+/** Formed with mean velocity and diameter. */
+export const reynoldsNumber = (flow: number, diameter: number, fluid: Fluid): number =>
+  (4 * fluid.density * Math.abs(flow)) / (Math.PI * fluid.viscosity * diameter);
+
+/** b (Pa.s2/m6) of a loss coefficient K on the dynamic head in a lumen of this diameter. */
+export const quadraticLoss = (coefficient: number, diameter: number, fluid: Fluid): number =>
+  (coefficient * fluid.density) / (2 * lumenArea(diameter) ** 2);
+
+/** Pa.s2/m3 of a plug of blood. */
+export const plugInertance = (diameter: number, length: number, fluid: Fluid): number =>
+  (fluid.density * length) / lumenArea(diameter);

@@ -1,0 +1,57 @@
+/** Tees. Coefficients depend on how the flow splits, so each is taken at the flows of the moment and renewed as they change. */
+import { quarterTurn } from "./bend.ts";
+import { type Element, type Fluid, quadraticLoss } from "./element.ts";
+
+const TURBULENT: readonly [number, number] = [4000, Number.POSITIVE_INFINITY];
+
+/** Dividing tee, 90 degrees, into the side branch; on the common leg's head. `speedRatio` = branch over common (Idelchik). */
+export const dividingBranch = (speedRatio: number): number =>
+  (speedRatio <= 0.8 ? 1 : 0.9) * (1 + speedRatio ** 2);
+
+/** Dividing tee, straight on; on the common leg's head (Idelchik). */
+export const dividingStraight = (speedRatio: number): number => 0.4 * (1 - speedRatio) ** 2;
+
+/** Combining tee, 90 degrees, from the side branch; on the common leg's head. `flowShare` = branch over common (Idelchik). */
+export function combiningBranch(flowShare: number, areaShare: number): number {
+  const factor = areaShare <= 0.35 ? 1 : flowShare <= 0.4 ? 0.9 * (1 - flowShare) : 0.55;
+  return factor * (1 + (flowShare / areaShare) ** 2 - 2 * (1 - flowShare) ** 2);
+}
+
+/** Combining tee, straight on; on the common leg's head (Idelchik). */
+export const combiningStraight = (flowShare: number): number => 1.55 * flowShare - flowShare ** 2;
+
+/** Two opposed streams into one outlet, for the stream that carries `flowShare`; on the outlet's head (Idelchik). */
+export const opposedStreams = (flowShare: number, outletOverInlet: number): number =>
+  1 + outletOverInlet ** 2 + 3 * outletOverInlet ** 2 * (flowShare ** 2 - flowShare);
+
+/**
+ * A side outlet (lung artery) of a common leg or chamber, its edge rounded by `flare`; loss on the branch's own head.
+ * @param branch m
+ * @param speedRatio mean velocity in the branch over that in the common leg, above 0
+ */
+export function division(branch: number, speedRatio: number, flare: number, fluid: Fluid): Element {
+  const ratio = Math.max(speedRatio, 0.2);
+  const rounded = quarterTurn(0.5 + flare / branch) / quarterTurn(0.5);
+  return {
+    a: 0,
+    b: quadraticLoss((dividingBranch(ratio) / ratio ** 2) * rounded, branch, fluid),
+    inertance: 0,
+    source: "dividing tee, 90 degrees (Idelchik), edge rounded as a bend",
+    validReynolds: TURBULENT,
+  };
+}
+
+/** Part of two facing streams' lumens (m) that hit each other when their axes lie `offset` apart: 1 head-on .. 0 clear. */
+export const overlap = (one: number, other: number, offset: number): number =>
+  Math.max(0, 1 - Math.abs(offset) / ((one + other) / 2));
+
+/** Head-on streams with two side outlets: no handbook row exists; the stream's own head is lost as far as they overlap. */
+export function meeting(diameter: number, overlapping: number, fluid: Fluid): Element {
+  return {
+    a: 0,
+    b: quadraticLoss(overlapping, diameter, fluid),
+    inertance: 0,
+    source: "facing streams: own rule for teaching, the stream's dynamic head times overlap",
+    validReynolds: [0, 0],
+  };
+}
