@@ -1,0 +1,52 @@
+/** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
+
+export type FigureSource = "model" | "handbook" | "field";
+
+export interface Figure {
+  /** Its name in words is the message `figure.<name>`. */
+  readonly name: string;
+  /** In `unit`; null while it is not known. */
+  readonly value: number | null;
+  readonly unit: string;
+  readonly digits: number;
+  readonly source: FigureSource;
+}
+
+const figure = (
+  name: string,
+  value: number | null | undefined,
+  unit: string,
+  digits: number,
+  source: FigureSource,
+): Figure => ({ name, value: value ?? null, unit, digits, source });
+
+/** Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field. */
+export function figuresOf(
+  circulation: Circulation | null,
+  readings: FieldReadings | null,
+): readonly Figure[] {
+  const { pathway, pressures, saturations, flows } = circulation ?? {};
+  return [
+    figure("pressureDrop", pathway?.pressureDrop, "mmHg", 1, "handbook"),
+    figure("pressureDrop", fieldPressureDrop(readings), "mmHg", 1, "field"),
+    figure("powerLoss", pathway?.powerLoss, "mW", 1, "handbook"),
+    figure("powerLoss", readings?.settled ? readings.powerLoss : null, "mW", 1, "field"),
+    figure("pathwayPressure", pressures?.pathway, "mmHg", 1, "model"),
+    figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
+    figure("output", flows?.systemic, "L/min", 1, "model"),
+  ];
+}
+
+/** mmHg total pressure, from the lower vein's opening to the lung arteries weighted by their flow; null until settled. */
+export function fieldPressureDrop(readings: FieldReadings | null): number | null {
+  if (!readings?.settled) return null;
+  const opening = (name: string) => readings.openings.find((each) => each.name === name);
+  const [from, left, right] = [opening("ivc"), opening("left"), opening("right")];
+  if (!from || !left || !right) return null;
+  const out = left.flow + right.flow;
+  if (out === 0) return null;
+  const part = ({ flow, totalPressure }: OpeningReading) => (flow / out) * totalPressure;
+  return from.totalPressure - part(left) - part(right);
+}

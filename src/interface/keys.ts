@@ -1,0 +1,59 @@
+/** Keys of a setting: one table that acts, and that the printable list is made from. */
+
+export interface Key {
+  /** `KeyboardEvent.key` values that do it, the first one shown in the list. */
+  readonly keys: readonly string[];
+  /** Message key of what it does. */
+  readonly does: string;
+  readonly run: () => void;
+  readonly control?: boolean;
+  readonly shift?: boolean;
+}
+
+/** Letters and signs can be switched off (they collide with speech input); named keys such as Escape can not. */
+const isSingleSign = (key: string): boolean => key.length === 1 && key !== " ";
+
+/** s: a held key repeats no faster than this */
+const FASTEST_REPEAT = 0.25;
+
+/** Listens until the returned function is called. `lettersOn` is asked at each press. */
+export function listenForKeys(table: () => readonly Key[], lettersOn: () => boolean): () => void {
+  let lastRepeat = 0;
+  const press = (event: KeyboardEvent) => {
+    if (event.defaultPrevented || event.altKey || event.isComposing || takesText(event)) return;
+    const control = event.ctrlKey || event.metaKey;
+    const found = table().find(
+      (key) =>
+        key.keys.some((name) => matches(name, event.key)) &&
+        (key.control ?? false) === control &&
+        (key.shift === undefined || key.shift === event.shiftKey),
+    );
+    if (!found || (isSingleSign(event.key) && !control && !lettersOn())) return;
+    if (ownsKey(event)) return;
+    event.preventDefault();
+    if (event.repeat && event.timeStamp - lastRepeat < FASTEST_REPEAT * 1000) return;
+    lastRepeat = event.timeStamp;
+    found.run();
+  };
+  addEventListener("keydown", press);
+  return () => removeEventListener("keydown", press);
+}
+
+const matches = (name: string, key: string): boolean =>
+  name === key || (name.length === 1 && name.toLowerCase() === key.toLowerCase());
+
+function takesText({ target }: KeyboardEvent): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.isContentEditable || target instanceof HTMLTextAreaElement) return true;
+  return target instanceof HTMLInputElement && ["text", "number", "search", "url"].includes(target.type);
+}
+
+const MOVES = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "PageUp", "PageDown", "Home", "End"];
+
+/** A focused button keeps Space and Enter; a slider, a radio and a list keep the keys that move them. */
+function ownsKey({ target, key }: KeyboardEvent): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  if (key === " " || key === "Enter")
+    return target.closest("button, a, summary, input, select, label") !== null;
+  return MOVES.includes(key) && target.closest("[role=slider], input, select, [role=toolbar]") !== null;
+}

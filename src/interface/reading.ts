@@ -1,0 +1,45 @@
+/** The scene in at most three sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldReadings } from "../sim/field/flow-field.ts";
+import { formatNumber, formatQuantity, t } from "../words/index.ts";
+
+export type Quantity = (value: number, unit: string, digits?: number) => string;
+
+/** `quantity` writes a number with its unit: as symbols for a caption (the default), as words for a voice. */
+export function readingOf(
+  circulation: Circulation | null,
+  readings: FieldReadings | null,
+  quantity: Quantity = formatQuantity,
+): readonly string[] {
+  if (!circulation) return [t("reading.waiting")];
+  const { pressures, pathway, saturations, flows, request } = circulation;
+  const rise = pressures.pathway - pressures.pulmonaryVein;
+  const sentences = [
+    t("reading.pressure", {
+      stage: t(`stage.${request.stage}`),
+      pathway: quantity(pressures.pathway, "mmHg", 1),
+      rise: quantity(rise, "mmHg", 1),
+      drop: quantity(pathway.pressureDrop, "mmHg", 1),
+      loss: quantity(pathway.powerLoss, "mW", 1),
+    }),
+    t("reading.outcome", {
+      saturation: quantity(saturations.arterial, "%", 0),
+      output: quantity(flows.systemic, "L/min", 1),
+      open: Math.abs(flows.fenestration) > 0.005 ? "yes" : "no",
+      fenestration: quantity(flows.fenestration, "L/min", 1),
+    }),
+  ];
+  if (readings?.settled) sentences.push(flowSentence(readings, quantity));
+  return sentences;
+}
+
+function flowSentence(readings: FieldReadings, quantity: Quantity): string {
+  const lower = readings.shares.ivc ?? {};
+  return t("reading.flow", {
+    left: formatNumber(100 * (lower.left ?? 0), 0),
+    right: formatNumber(100 * (lower.right ?? 0), 0),
+    turning: formatNumber(100 * readings.recirculatingArea, 0),
+    known: readings.washOutSeconds === undefined ? "no" : "yes",
+    washOut: quantity(readings.washOutSeconds ?? 0, "s", 1),
+  });
+}
