@@ -1,23 +1,48 @@
 import { readFileSync } from "node:fs";
 import { defineConfig } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
+import { contentSecurity } from "./scripts/content-security.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
 
-/** `vite build` makes a folder that works under any path; `--mode single` makes one file that opens from a stick. */
-export default defineConfig(({ mode }) => ({
-  base: "./",
-  define: {
-    __LUNGWARD_VERSION__: JSON.stringify(version),
-    __SINGLE_FILE__: JSON.stringify(mode === "single"),
-  },
-  worker: { format: "iife" },
-  plugins: mode === "single" ? [viteSingleFile()] : [],
-  build: {
-    target: "es2022",
-    outDir: mode === "single" ? "dist/single" : "dist/folder",
-    chunkSizeWarningLimit: 1500,
-  },
-  server: { port: 5300, strictPort: false, open: false },
-  preview: { port: 5301, host: "127.0.0.1" },
-}));
+/** Works under any path and, after one visit, with the network cable out; an update waits until the reader takes it. */
+const offline = () =>
+  VitePWA({
+    registerType: "prompt",
+    injectRegister: false,
+    workbox: {
+      globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json}"],
+      maximumFileSizeToCacheInBytes: 8_000_000,
+    },
+    manifest: {
+      name: "Lungward",
+      short_name: "Lungward",
+      description: "How blood reaches the lungs without a pump: computed flow and pressure, for learning.",
+      display: "standalone",
+      start_url: "./",
+      scope: "./",
+      background_color: "#0b1020",
+      theme_color: "#0b1020",
+      icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+    },
+  });
+
+/** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
+export default defineConfig(({ mode }) => {
+  const single = mode === "single";
+  return {
+    base: "./",
+    define: { __LUNGWARD_VERSION__: JSON.stringify(version), __SINGLE_FILE__: JSON.stringify(single) },
+    worker: { format: "iife" },
+    plugins: [...(single ? [viteSingleFile()] : [offline()]), contentSecurity()],
+    build: {
+      target: "es2022",
+      outDir: single ? "dist/single" : "dist/folder",
+      copyPublicDir: !single,
+      chunkSizeWarningLimit: 1500,
+    },
+    server: { port: 5300, strictPort: false, open: false },
+    preview: { port: 5301, host: "127.0.0.1" },
+  };
+});
