@@ -1,0 +1,35 @@
+/** The settings at the top of a lesson file. */
+import * as v from "valibot";
+import { words } from "./question-schema.ts";
+import { patchSchema } from "./scene-patch.ts";
+
+const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
+
+export const frontSchema = v.strictObject({
+  id,
+  number: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  title: words,
+  reader: words,
+  aim: words,
+  remember: words,
+  minutes: v.pipe(v.number(), v.minValue(1), v.maxValue(120)),
+  terms: v.optional(v.pipe(v.array(v.string()), v.maxLength(3)), []),
+  sources: v.optional(v.array(v.string()), []),
+  start: v.optional(patchSchema, {}),
+  states: v.optional(v.record(v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9]*$/)), patchSchema), {}),
+  recall: v.optional(v.array(v.string()), []),
+  tell: v.optional(words),
+});
+
+export const translatedFrontSchema = v.strictObject({
+  id,
+  language: v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/)),
+  of: v.string(),
+  title: words,
+  reader: words,
+  aim: words,
+  remember: words,
+  tell: v.optional(words),
+  translator: words,
+  reviewed: v.boolean(),
+});

@@ -1,0 +1,144 @@
+/** A lesson as plain data: words and, apart from them, what the model is asked. Made by `read.ts`, never by hand. */
+import type { SceneState } from "../state/scene-state.ts";
+import type { Expression } from "./expression.ts";
+import type { Format } from "./figures.ts";
+import type { Inline, Prose, StepReference } from "./prose.ts";
+import type { ScenePatch } from "./scene-patch.ts";
+
+export type Words = readonly Inline[];
+
+/** Prose with the language that it stands in (a translation may leave a part in English). */
+export interface Part {
+  readonly language: string;
+  readonly prose: Prose;
+  /** First line in its file. */
+  readonly line: number;
+}
+
+export interface Answer {
+  readonly id: string;
+  readonly say: Words;
+  readonly because: Words;
+  readonly right: Expression | boolean;
+  /** The step whose picture shows why. */
+  readonly show: string | null;
+}
+
+interface Asked {
+  readonly ask: Words;
+  readonly hints: readonly Words[];
+  /** Asked again so many steps later. */
+  readonly again: number | null;
+  /** In a lecture: put to the room. */
+  readonly room: boolean;
+  readonly line: number;
+}
+
+export interface PredictQuestion extends Asked {
+  readonly kind: "predict";
+  /** Step that runs it and shows the answer. */
+  readonly reveal: string;
+  readonly answers: readonly Answer[];
+}
+
+export interface ChooseQuestion extends Asked {
+  readonly kind: "choose";
+  readonly answers: readonly Answer[];
+}
+
+export interface GoalQuestion extends Asked {
+  readonly kind: "goal";
+  /** parameter name */
+  readonly control: string;
+  readonly until: Expression;
+  readonly best: "smallest" | "largest" | null;
+  /** in the control's unit */
+  readonly within: number;
+  readonly reached: Words;
+  readonly further: Words;
+  readonly missed: Words;
+}
+
+export interface EstimateQuestion extends Asked {
+  readonly kind: "estimate";
+  readonly of: Expression;
+  readonly format: Format;
+  /** in the unit, or a fraction of the true value */
+  readonly within: { readonly value: number; readonly percent: boolean };
+  readonly close: Words;
+  readonly low: Words;
+  readonly high: Words;
+}
+
+export interface OrderItem {
+  readonly id: string;
+  readonly say: Words;
+  readonly value: Expression | null;
+}
+
+export interface OrderQuestion extends Asked {
+  readonly kind: "order";
+  readonly items: readonly OrderItem[];
+  /** First to last; null when the values decide. */
+  readonly order: readonly string[] | null;
+  /** Values decide from the lowest up. */
+  readonly lowest: boolean;
+  readonly right: Words;
+  readonly wrong: Words;
+}
+
+export type Question = PredictQuestion | ChooseQuestion | GoalQuestion | EstimateQuestion | OrderQuestion;
+
+export interface Step {
+  readonly id: string;
+  readonly title: string;
+  readonly line: number;
+  readonly plain: Part;
+  readonly technical: Part | null;
+  readonly notes: Part | null;
+  readonly caution: Part | null;
+  readonly patch: ScenePatch;
+  /** Line of the scene block, or of the step. */
+  readonly patchLine: number;
+  /** s: how long a speaker usually stays. */
+  readonly seconds: number | null;
+  readonly question: Question | null;
+}
+
+export interface Lesson {
+  readonly id: string;
+  readonly file: string;
+  readonly language: string;
+  readonly number: number;
+  readonly title: string;
+  readonly reader: string;
+  readonly aim: string;
+  readonly remember: string;
+  readonly minutes: number;
+  readonly terms: readonly string[];
+  readonly sources: readonly string[];
+  readonly start: ScenePatch;
+  readonly states: Readonly<Record<string, ScenePatch>>;
+  readonly recall: readonly StepReference[];
+  readonly tell: string | null;
+  readonly steps: readonly Step[];
+  /** Fingerprint of the English words. */
+  readonly version: string;
+  readonly translation: Translation | null;
+}
+
+export interface Translation {
+  readonly translator: string;
+  /** Read by a native-speaking clinician. */
+  readonly reviewed: boolean;
+  readonly outOfDate: boolean;
+}
+
+/** The states of a step and of what it is compared with. */
+export interface StepStates {
+  readonly own: SceneState;
+  readonly others: Readonly<Record<string, SceneState>>;
+}
+
+export const findStep = (lesson: Lesson, id: string): number =>
+  lesson.steps.findIndex((step) => step.id === id);

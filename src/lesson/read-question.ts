@@ -1,0 +1,193 @@
+/** A question block -> Question. */
+import * as v from "valibot";
+import { findParameter } from "../sim/parameters.ts";
+import { type Expression, parseExpression } from "./expression.ts";
+import { type Format, parseFormat } from "./figures.ts";
+import type { Answer, Question, Words } from "./lesson.ts";
+import { QUESTION_KINDS, QUESTION_SCHEMAS, TRANSLATED_SCHEMAS } from "./question-schema.ts";
+import { type Refuse, readInline } from "./read-prose.ts";
+import type { Extract } from "./sections.ts";
+import { type ReadRecord, readRecord } from "./yaml-record.ts";
+
+const kindSchema = v.looseObject({ kind: v.picklist(QUESTION_KINDS) });
+const NEVER: Expression = { kind: "number", value: 0 };
+
+/** `nextStep`: id of the step after, the usual `reveal`. null when it is refused. */
+export function readQuestion(block: Extract, nextStep: string | null, refuse: Refuse): Question | null {
+  const kind = readRecord(block.text, block.line, kindSchema, refuse)?.value.kind;
+  if (!kind) return null;
+  const read = readRecord(block.text, block.line, QUESTION_SCHEMAS[kind], refuse);
+  return read && build(read, nextStep, block.line, refuse);
+}
+
+type Raw = v.InferOutput<(typeof QUESTION_SCHEMAS)[keyof typeof QUESTION_SCHEMAS]>;
+
+function build(
+  read: ReadRecord<Raw>,
+  nextStep: string | null,
+  line: number,
+  refuse: Refuse,
+): Question | null {
+  const raw = read.value;
+  const words = (text: string | undefined, ...path: string[]): Words =>
+    readInline(text ?? "", read.lineOf(...path), refuse);
+  const expression = (value: string | number | boolean, ...path: string[]): Expression => {
+    const parsed = parseExpression(String(value));
+    if (!parsed.ok) refuse(read.lineOf(...path), parsed.found, parsed.allowed);
+    return parsed.ok ? parsed.value : NEVER;
+  };
+  const asked = {
+    ask: words(raw.ask, "ask"),
+    hints: raw.hints.map((hint) => words(hint, "hints")),
+    again: raw.again ?? null,
+    room: raw.room,
+    line,
+  };
+  switch (raw.kind) {
+    case "predict":
+    case "choose": {
+      const answers = Object.entries(raw.answers).map(
+        ([id, answer]): Answer => ({
+          id,
+          say: words(answer.say, "answers", id, "say"),
+          because: words(answer.because, "answers", id, "because"),
+          right:
+            typeof answer.right === "boolean"
+              ? answer.right
+              : expression(answer.right, "answers", id, "right"),
+          show: answer.show ?? null,
+        }),
+      );
+      if (raw.kind === "choose") return { kind: "choose", ...asked, answers };
+      const reveal = raw.reveal ?? nextStep;
+      if (reveal === null)
+        refuse(line, "a prediction in the last step", "a step after it that shows the answer");
+      return { kind: "predict", ...asked, answers, reveal: reveal ?? "" };
+    }
+    case "goal":
+      if (findParameter(raw.control)?.kind !== "number") {
+        refuse(read.lineOf("control"), raw.control, "a parameter with a number");
+        return null;
+      }
+      return {
+        kind: "goal",
+        ...asked,
+        control: raw.control,
+        until: expression(raw.until, "until"),
+        best: raw.best ?? null,
+        within: raw.within,
+        reached: words(raw.reached, "reached"),
+        further: words(raw.further ?? raw.reached, "further"),
+        missed: words(raw.missed, "missed"),
+      };
+    case "estimate": {
+      const format = parseFormat(raw.unit);
+      if (!format.ok) refuse(read.lineOf("unit"), format.found, format.allowed);
+      const plain: Format = { unit: "1", digits: 0, signed: false, bare: false };
+      const percent = typeof raw.within === "string";
+      return {
+        kind: "estimate",
+        ...asked,
+        of: expression(raw.of, "of"),
+        format: format.ok ? format.value : plain,
+        within: { value: Number.parseFloat(String(raw.within)) / (percent ? 100 : 1), percent },
+        close: words(raw.close, "close"),
+        low: words(raw.low, "low"),
+        high: words(raw.high, "high"),
+      };
+    }
+    case "order": {
+      const items = Object.entries(raw.items).map(([id, item]) => ({
+        id,
+        say: words(item.say, "items", id, "say"),
+        value: item.value === undefined ? null : expression(item.value, "items", id, "value"),
+      }));
+      const listed = [...(raw.order ?? [])].sort().join() === Object.keys(raw.items).sort().join();
+      if (raw.order ? !listed : items.some(({ value }) => value === null)) {
+        refuse(
+          read.lineOf(raw.order ? "order" : "items"),
+          "an order that leaves items out",
+          "order: every key once, or a value for every item",
+        );
+      }
+      return {
+        kind: "order",
+        ...asked,
+        items,
+        order: raw.order ?? null,
+        lowest: raw.lowest,
+        right: words(raw.right, "right"),
+        wrong: words(raw.wrong, "wrong"),
+      };
+    }
+  }
+}
+
+/** The source's question with a translation's words. null when the words do not fit it. */
+export function translateQuestion(question: Question, block: Extract, refuse: Refuse): Question | null {
+  const read = readRecord(
+    block.text,
+    block.line,
+    TRANSLATED_SCHEMAS[question.kind] as v.GenericSchema,
+    refuse,
+  );
+  if (!read) return null;
+  // Checked by the schema of this kind just above.
+  const raw = read.value as Record<string, unknown>;
+  const words = (key: string): Words => readInline(String(raw[key] ?? ""), read.lineOf(key), refuse);
+  const asked = {
+    ask: words("ask"),
+    hints: (raw.hints as string[]).map((hint) => readInline(hint, read.lineOf("hints"), refuse)),
+  };
+  if (asked.hints.length !== question.hints.length) {
+    refuse(read.lineOf("hints"), `${asked.hints.length} hints`, `${question.hints.length}, as in the source`);
+  }
+  const sameKeys = (given: object, wanted: readonly string[], key: string): boolean => {
+    const same = [...Object.keys(given)].sort().join() === [...wanted].sort().join();
+    if (!same)
+      refuse(read.lineOf(key), Object.keys(given).join(", "), `the source's keys: ${wanted.join(", ")}`);
+    return same;
+  };
+  switch (question.kind) {
+    case "predict":
+    case "choose": {
+      const given = raw.answers as Record<string, { say: string; because: string }>;
+      if (
+        !sameKeys(
+          given,
+          question.answers.map(({ id }) => id),
+          "answers",
+        )
+      )
+        return null;
+      const answers = question.answers.map((answer) => ({
+        ...answer,
+        say: readInline(given[answer.id]!.say, read.lineOf("answers", answer.id, "say"), refuse),
+        because: readInline(given[answer.id]!.because, read.lineOf("answers", answer.id, "because"), refuse),
+      }));
+      return { ...question, ...asked, answers };
+    }
+    case "goal": {
+      const further = raw.further === undefined ? words("reached") : words("further");
+      return { ...question, ...asked, reached: words("reached"), further, missed: words("missed") };
+    }
+    case "estimate":
+      return { ...question, ...asked, close: words("close"), low: words("low"), high: words("high") };
+    case "order": {
+      const given = raw.items as Record<string, string>;
+      if (
+        !sameKeys(
+          given,
+          question.items.map(({ id }) => id),
+          "items",
+        )
+      )
+        return null;
+      const items = question.items.map((item) => ({
+        ...item,
+        say: readInline(given[item.id]!, read.lineOf("items", item.id), refuse),
+      }));
+      return { ...question, ...asked, items, right: words("right"), wrong: words("wrong") };
+    }
+  }
+}

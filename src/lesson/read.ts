@@ -1,0 +1,96 @@
+/** Text of a lesson file -> Lesson, or every fault with its line. Nothing here throws, whatever the text. */
+import type { Fault } from "../sim/faults.ts";
+import { frontSchema } from "./front-matter.ts";
+import type { Lesson, Part, Step } from "./lesson.ts";
+import { parseReference, type Refuse, readProse } from "./read-prose.ts";
+import { readQuestion } from "./read-question.ts";
+import { checkReferences } from "./references.ts";
+import { type ScenePatch, sceneSchema, settingFaults } from "./scene-patch.ts";
+import { type Extract, type PartName, type StepExtract, splitLesson } from "./sections.ts";
+import { versionOf } from "./version.ts";
+import { type ReadRecord, readRecord } from "./yaml-record.ts";
+
+export interface Reading<T> {
+  /** null when there was any fault. */
+  readonly value: T | null;
+  readonly faults: readonly Fault[];
+}
+
+/** Collects faults as `file:line`. */
+export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
+  const faults: Fault[] = [];
+  return {
+    faults,
+    refuse: (line, found, allowed) => faults.push({ path: `${file}:${line}`, found, allowed }),
+  };
+}
+
+/** `file`: its path as faults should name it; its base name must be the lesson's id. */
+export function readLesson(text: string, file: string, language = "en"): Reading<Lesson> {
+  const { refuse, faults } = refuseIn(file);
+  const extract = splitLesson(text, refuse);
+  const front = extract.front && readRecord(extract.front.text, extract.front.line, frontSchema, refuse);
+  if (extract.steps.length === 0 && faults.length === 0) refuse(1, "no step", "## Title {#its-id}");
+  const steps = extract.steps.map((step, index) =>
+    readStep(step, extract.steps[index + 1]?.id ?? null, language, refuse),
+  );
+  if (!front) return { value: null, faults };
+  const { value } = front;
+  checkPatch(front, value.start, ["start"], refuse);
+  for (const [name, patch] of Object.entries(value.states))
+    checkPatch(front, patch, ["states", name], refuse);
+  const recall = value.recall.flatMap((written) => {
+    const reference = parseReference(written.includes("#") ? written : `#${written}`);
+    if (!reference) refuse(front.lineOf("recall"), JSON.stringify(written), "step or lesson#step");
+    return reference ? [reference] : [];
+  });
+  const unversioned = {
+    ...value,
+    file,
+    language,
+    recall,
+    tell: value.tell ?? null,
+    steps,
+    translation: null,
+  };
+  const lesson: Lesson = { ...unversioned, version: versionOf(unversioned) };
+  checkReferences(lesson, front, refuse);
+  return { value: faults.length === 0 ? lesson : null, faults };
+}
+
+function readStep(extract: StepExtract, nextId: string | null, language: string, refuse: Refuse): Step {
+  const part = (name: PartName): Part | null => readPart(extract.parts[name], language, refuse);
+  const { scene, question } = extract.blocks;
+  const read = scene ? readRecord(scene.text, scene.line, sceneSchema, refuse) : null;
+  if (read) checkPatch(read, read.value, [], refuse);
+  return {
+    id: extract.id,
+    title: extract.title,
+    line: extract.line,
+    plain: part("plain") ?? { language, prose: [], line: extract.line },
+    technical: part("technical"),
+    notes: part("notes"),
+    caution: part("caution"),
+    patch: read?.value ?? {},
+    patchLine: scene?.line ?? extract.line,
+    seconds: read?.value.seconds ?? null,
+    question: question ? readQuestion(question, nextId, refuse) : null,
+  };
+}
+
+export function readPart(extract: Extract | undefined, language: string, refuse: Refuse): Part | null {
+  if (!extract) return null;
+  return { language, prose: readProse(extract.text, extract.line, refuse), line: extract.line };
+}
+
+/** What the schema cannot know: the parameters and their ranges. */
+function checkPatch(read: ReadRecord<unknown>, patch: ScenePatch, path: string[], refuse: Refuse): void {
+  const check = (set: ScenePatch["set"], ...at: (string | number)[]) => {
+    for (const { name, found, allowed } of settingFaults(set)) {
+      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed);
+    }
+  };
+  check(patch.set);
+  for (const [index, beside] of (patch.beside ?? []).entries()) check(beside.set, "beside", index);
+  if (patch.case && patch.body) refuse(read.lineOf(...path, "body"), "case and body", "one of the two");
+}

@@ -1,0 +1,133 @@
+/** What a step changes in the scene: the keys of the controls, laid over another state. */
+import * as v from "valibot";
+import { nearestMatch } from "../sim/faults.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters.ts";
+import { CASES, type Setting, STAGES, type Stage, VOLUME_RULES } from "../sim/request.ts";
+import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
+import { COLOURINGS, OVERLAYS, SCENES, type SceneState, type View } from "../state/scene-state.ts";
+
+const setting = v.union([v.number(), v.string()]);
+const settings = v.record(v.string(), setting);
+const between = (min: number, max: number) => v.pipe(v.number(), v.minValue(min), v.maxValue(max));
+
+export const patchEntries = {
+  scene: v.optional(v.picklist(SCENES)),
+  stage: v.optional(v.picklist(STAGES)),
+  case: v.optional(v.picklist(Object.keys(CASES) as (keyof typeof CASES)[])),
+  body: v.optional(
+    v.strictObject({ ageYears: between(0, 90), bsa: between(0.15, 3), haemoglobin: between(5, 25) }),
+  ),
+  volumeRule: v.optional(v.picklist(VOLUME_RULES)),
+  set: v.optional(settings),
+  view: v.optional(
+    v.strictObject({
+      colouring: v.optional(v.picklist(COLOURINGS)),
+      overlay: v.optional(v.picklist(OVERLAYS)),
+      labels: v.optional(v.boolean()),
+      handles: v.optional(v.boolean()),
+      streamlines: v.optional(v.boolean()),
+      gradeLine: v.optional(v.boolean()),
+      ledger: v.optional(v.boolean()),
+      playSpeed: v.optional(between(0.1, 2)),
+      dye: v.optional(v.boolean()),
+      focus: v.optional(v.nullable(v.string())),
+      camera: v.optional(v.string()),
+      clots: v.optional(v.pipe(v.array(between(0.5, 12)), v.maxLength(20))),
+    }),
+  ),
+  beside: v.optional(
+    v.pipe(
+      v.array(v.strictObject({ stage: v.optional(v.picklist(STAGES)), set: v.optional(settings) })),
+      v.maxLength(2),
+    ),
+  ),
+};
+
+/** A named state or the lesson's start. */
+export const patchSchema = v.strictObject(patchEntries);
+/** A step's scene block. */
+export const sceneSchema = v.strictObject({
+  from: v.optional(v.string()),
+  ...patchEntries,
+  seconds: v.optional(between(1, 3600)),
+});
+
+export type ScenePatch = v.InferOutput<typeof sceneSchema>;
+
+/** `state` with the patch laid over it. */
+export function applyPatch(state: SceneState, patch: ScenePatch): SceneState {
+  const { request } = state;
+  const body = patch.body ?? (patch.case ? CASES[patch.case] : request.body);
+  const stage = patch.stage ?? request.stage;
+  let next: SceneState = {
+    ...state,
+    scene: patch.scene ?? state.scene,
+    request: {
+      ...request,
+      stage,
+      body,
+      volumeRule: patch.volumeRule ?? request.volumeRule,
+      set: actingIn(stage, request.set),
+    },
+    view: applyView(state.view, patch.view),
+    beside:
+      patch.beside?.map(({ stage: other, set }) => ({
+        ...(other ? { stage: other } : {}),
+        ...(set ? { set: resolved(set, other ?? stage, body) } : {}),
+      })) ?? state.beside,
+  };
+  for (const [name, value] of Object.entries(patch.set ?? {})) {
+    next = value === "default" ? clearParameter(name)(next) : setParameter(name, value)(next);
+  }
+  return next;
+}
+
+/** "default" beside another value of the first pane must stand as a number, since a pane is laid over the first. */
+function resolved(set: Readonly<Record<string, Setting>>, stage: Stage, body: SceneState["request"]["body"]) {
+  const standard = (name: string): Setting => {
+    const parameter = findParameter(name);
+    if (!parameter) return "default";
+    return typeof parameter.default === "function" ? parameter.default(stage, body) : parameter.default;
+  };
+  return Object.fromEntries(
+    Object.entries(set).map(([name, value]) => [name, value === "default" ? standard(name) : value]),
+  );
+}
+
+function actingIn(stage: Stage, set: Readonly<Record<string, Setting>>): Readonly<Record<string, Setting>> {
+  return Object.fromEntries(
+    Object.entries(set).filter(([name]) => {
+      const parameter = findParameter(name);
+      return parameter !== undefined && actsIn(parameter, stage);
+    }),
+  );
+}
+
+function applyView(view: View, patch: ScenePatch["view"]): View {
+  if (!patch) return view;
+  const { dye, ...rest } = patch;
+  return { ...view, ...(rest as Partial<View>), dye: view.dye + (dye ? 1 : 0) };
+}
+
+/** Faults of `set`: path within the patch, what was found, what is allowed. */
+export function settingFaults(
+  set: Readonly<Record<string, Setting>> | undefined,
+): { name: string; found: string; allowed: string }[] {
+  const faults: { name: string; found: string; allowed: string }[] = [];
+  for (const [name, value] of Object.entries(set ?? {})) {
+    const refuse = (found: string, allowed: string) => faults.push({ name, found, allowed });
+    const parameter = findParameter(name);
+    if (!parameter) {
+      const names = PARAMETERS.map((each) => each.name);
+      const near = nearestMatch(name, names);
+      refuse(name, near ? `a parameter; nearest: ${near}` : `one of ${names.join(", ")}`);
+    } else if (value === "default") {
+    } else if (parameter.kind === "word") {
+      if (!parameter.words.includes(String(value)))
+        refuse(String(value), `${parameter.words.join(", ")}, default`);
+    } else if (typeof value !== "number" || !(value >= parameter.min && value <= parameter.max)) {
+      refuse(String(value), `${parameter.min} to ${parameter.max} ${parameter.unit}, or default`);
+    }
+  }
+  return faults;
+}

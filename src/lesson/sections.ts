@@ -1,0 +1,170 @@
+/** The outer shape of a lesson file: front matter, steps, their blocks and parts, each with its line. Reads lines, understands nothing. */
+import { nearestMatch } from "../sim/faults.ts";
+import type { Refuse } from "./read-prose.ts";
+
+/** Lines of the file from `line` on (1-based). */
+export interface Extract {
+  readonly text: string;
+  readonly line: number;
+}
+
+export const PARTS = ["plain", "technical", "notes", "caution"] as const;
+export type PartName = (typeof PARTS)[number];
+const BLOCKS = ["scene", "question"] as const;
+type BlockName = (typeof BLOCKS)[number];
+
+export interface StepExtract {
+  readonly id: string;
+  readonly title: string;
+  readonly line: number;
+  readonly blocks: Partial<Record<BlockName, Extract>>;
+  readonly parts: Partial<Record<PartName, Extract>>;
+}
+
+export interface LessonExtract {
+  readonly front: Extract | null;
+  readonly steps: readonly StepExtract[];
+}
+
+/** Characters; more than any lesson needs, and little enough to read at once. */
+const LONGEST_FILE = 200_000;
+const LONGEST_EXTRACT = 8_000;
+const STEP = /^##\s+(.*?)\s*(?:\{#([^}]*)\})?\s*$/;
+const FENCE = /^\s*(`{3,}|~{3,})\s*(\S*)\s*$/;
+
+export function splitLesson(text: string, refuse: Refuse): LessonExtract {
+  if (text.length > LONGEST_FILE) {
+    refuse(1, `${text.length} characters`, `at most ${LONGEST_FILE}`);
+    return { front: null, steps: [] };
+  }
+  const lines = text.replace(/^\uFEFF/, "").split(/\r\n|\r|\n/);
+  const { front, next } = splitFront(lines, refuse);
+  const steps: { extract: StepExtract; from: number; to: number }[] = [];
+  let fence: string | null = null;
+  for (let index = next; index < lines.length; index++) {
+    const line = lines[index]!;
+    fence = fenceAfter(fence, line);
+    if (fence === null && /^##(\s|$)/.test(line)) {
+      if (steps.length > 0) steps[steps.length - 1]!.to = index;
+      const extract = readHeading(
+        line,
+        index + 1,
+        steps.map((step) => step.extract.id),
+        refuse,
+      );
+      steps.push({ extract, from: index + 1, to: lines.length });
+    } else if (steps.length === 0 && line.trim() !== "") {
+      refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
+      // One fault says it; the rest up to the first step is of the same kind.
+      while (index + 1 < lines.length && !/^##(\s|$)/.test(lines[index + 1]!)) index++;
+    }
+  }
+  for (const { extract, from, to } of steps) splitStep(extract, lines, from, to, refuse);
+  return { front, steps: steps.map(({ extract }) => extract) };
+}
+
+const shorten = (line: string): string => JSON.stringify(line.length > 60 ? `${line.slice(0, 57)}...` : line);
+
+const fenceAfter = (open: string | null, line: string): string | null => {
+  const match = FENCE.exec(line);
+  if (!match) return open;
+  if (open === null) return match[1]!;
+  return match[1]!.startsWith(open) && match[2] === "" ? null : open;
+};
+
+function splitFront(lines: readonly string[], refuse: Refuse): { front: Extract | null; next: number } {
+  if (lines[0]?.trimEnd() !== "---") {
+    refuse(1, shorten(lines[0] ?? ""), "--- and the lesson's settings (front matter)");
+    return { front: null, next: 0 };
+  }
+  const end = lines.findIndex((line, index) => index > 0 && line.trimEnd() === "---");
+  if (end < 0) {
+    refuse(1, "front matter without an end", "a second line of ---");
+    return { front: null, next: lines.length };
+  }
+  return { front: { text: lines.slice(1, end).join("\n"), line: 2 }, next: end + 1 };
+}
+
+function readHeading(line: string, number: number, ids: readonly string[], refuse: Refuse): StepExtract {
+  const [, title = "", id = ""] = STEP.exec(line) ?? [];
+  if (title === "") refuse(number, shorten(line), "## Title {#its-id}");
+  if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) {
+    refuse(
+      number,
+      id === "" ? "a step without an id" : `id "${id}"`,
+      "{#its-id} of small letters, digits and hyphens",
+    );
+  } else if (ids.includes(id)) refuse(number, `id "${id}" twice`, "an id of its own");
+  return { id, title, line: number, blocks: {}, parts: {} };
+}
+
+function splitStep(
+  step: StepExtract,
+  lines: readonly string[],
+  from: number,
+  to: number,
+  refuse: Refuse,
+): void {
+  let part: PartName | null = null;
+  let partFrom = from;
+  let strayed = false;
+  const parts: Partial<Record<PartName, Extract>> = step.parts;
+  // Lines of blocks stay in a part as empty ones, so that its line numbers hold.
+  let kept: string[] = [];
+  const close = () => {
+    if (part !== null) keepExtract(parts, part, { text: kept.join("\n"), line: partFrom + 1 }, refuse);
+  };
+  for (let index = from; index < to; index++) {
+    const line = lines[index]!;
+    const block = FENCE.exec(line);
+    if (block) {
+      let end = index + 1;
+      while (end < to && fenceAfter(block[1]!, lines[end]!) !== null) end++;
+      if (end >= to) refuse(index + 1, "a block without an end", `a line of ${block[1]}`);
+      const extract = { text: lines.slice(index + 1, end).join("\n"), line: index + 2 };
+      const name = named(block[2]!, BLOCKS, index + 1, refuse);
+      if (name) keepExtract(step.blocks, name, extract, refuse);
+      for (let each = index; each <= end; each++) kept.push("");
+      index = end;
+    } else if (/^###(\s|$)/.test(line)) {
+      close();
+      part = named(line.slice(3).trim(), PARTS, index + 1, refuse);
+      strayed = part === null;
+      partFrom = index + 1;
+      kept = [];
+    } else {
+      if (part === null && line.trim() !== "" && !strayed) {
+        strayed = true;
+        refuse(index + 1, shorten(line), `text beneath ${PARTS.map((each) => `### ${each}`).join(", ")}`);
+      }
+      kept.push(line);
+    }
+  }
+  close();
+  if (!parts.plain) refuse(step.line, `step "${step.id}" without a plain telling`, "### plain");
+}
+
+function named<T extends string>(
+  name: string,
+  allowed: readonly T[],
+  line: number,
+  refuse: Refuse,
+): T | null {
+  const exact = allowed.find((each) => each === name);
+  if (exact) return exact;
+  const near = nearestMatch(name, allowed);
+  refuse(line, JSON.stringify(name.slice(0, 40)), allowed.join(", ") + (near ? `; nearest: ${near}` : ""));
+  return null;
+}
+
+function keepExtract<T extends string>(
+  record: Partial<Record<T, Extract>>,
+  name: T,
+  extract: Extract,
+  refuse: Refuse,
+): void {
+  if (record[name]) refuse(extract.line - 1, `${name} twice in a step`, `one ${name}`);
+  else if (extract.text.length > LONGEST_EXTRACT) {
+    refuse(extract.line, `${extract.text.length} characters`, `at most ${LONGEST_EXTRACT} in one part`);
+  } else record[name] = extract;
+}
