@@ -2,6 +2,13 @@
 
 export type Spot = readonly [x: number, y: number];
 
+/** Points from "x y, x y, ...". */
+export const spots = (text: string): readonly Spot[] =>
+  text.split(",").map((pair) => {
+    const [x, y] = pair.trim().split(/\s+/).map(Number);
+    return [x!, y!] as const;
+  });
+
 export interface Curve {
   /** samples, evenly spaced by length, first and last on the ends */
   readonly x: Float64Array;

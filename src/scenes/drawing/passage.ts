@@ -59,3 +59,15 @@ export function passage(clock: Clocked, flow: Float64Array): Passage {
     },
   };
 }
+
+/** A flow trace by name; "a+b" adds two of the model's streams. Undefined when the model gives none of that name. */
+export function flowTrace(
+  flows: Readonly<Record<string, Float64Array>>,
+  name: string,
+): Float64Array | undefined {
+  const [first, ...more] = name.split("+").map((each) => flows[each]);
+  if (!first || more.some((each) => !each)) return undefined;
+  return more.length === 0
+    ? first
+    : first.map((value, i) => more.reduce((sum, each) => sum + each![i]!, value));
+}

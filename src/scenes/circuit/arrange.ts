@@ -1,0 +1,94 @@
+/** Where the body and its plates go in a box: plates beside the body when it is wide, in the free corners over it when it is tall. */
+import { type Fit, fitInto } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Plate } from "./plates.ts";
+
+export interface Block {
+  readonly plate: Plate;
+  /** CSS px, all that belongs to it */
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Arranged {
+  readonly fit: Fit;
+  /** CSS px, top left corner of each block, in the order given */
+  readonly places: readonly { readonly x: number; readonly y: number }[];
+}
+
+const BODY = { left: 180, top: -16, right: 820, bottom: 1100 };
+/** Where no vessel runs at the body's sides, plane units: above the shoulders, beside the thighs. */
+const CORNERS = [
+  { from: -16, to: 178 },
+  { from: 868, to: 1096 },
+] as const;
+
+export function arrange(blocks: readonly Block[], box: Box, gap: number): Arranged {
+  const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
+  const beside = fitInto(box, BODY, margin);
+  const over = fitInto(box, BODY);
+  const tall = over.scale > 1.35 * beside.scale;
+  const fit = tall ? over : beside;
+  const places = new Map<Block, { x: number; y: number }>();
+  for (const side of ["left", "right"] as const) {
+    const own = blocks.filter(({ plate }) => plate.side === side);
+    const groups = tall
+      ? CORNERS.map(({ from, to }, i) => ({
+          blocks: own.filter(({ plate }) => plate.at[1] < 460 === (i === 0)),
+          top: Math.max(box.y, fit.y + from * fit.scale),
+          bottom: Math.min(box.y + box.height, fit.y + to * fit.scale),
+        }))
+      : [{ blocks: own, top: box.y, bottom: box.y + box.height }];
+    for (const { blocks: group, top, bottom } of groups) {
+      const wanted = group.map(({ plate }) => fit.y + plate.at[1] * fit.scale);
+      const tops = stack(
+        wanted,
+        group.map(({ height }) => height),
+        gap * 0.6,
+        top,
+        bottom,
+      );
+      group.forEach((block, i) => {
+        const inner =
+          side === "left"
+            ? fit.x + BODY.left * fit.scale - gap - block.width
+            : fit.x + BODY.right * fit.scale + gap;
+        const outer = side === "left" ? box.x : box.x + box.width - block.width;
+        places.set(block, { x: tall ? outer : inner, y: tops[i]! });
+      });
+    }
+  }
+  return { fit, places: blocks.map((block) => places.get(block)!) };
+}
+
+/**
+ * Tops for blocks of the given heights that want to be centred on `wanted` (ascending): in order, `gap` apart, inside
+ * `top`..`bottom`; blocks that cannot all fit run over the bottom.
+ */
+export function stack(
+  wanted: readonly number[],
+  heights: readonly number[],
+  gap: number,
+  top: number,
+  bottom: number,
+): number[] {
+  const tops: number[] = [];
+  let free = top;
+  wanted.forEach((centre, i) => {
+    tops.push(Math.max(free, centre - heights[i]! / 2));
+    free = tops[i]! + heights[i]! + gap;
+  });
+  let limit = bottom;
+  for (let i = tops.length - 1; i >= 0 && tops[i]! + heights[i]! > limit; i--) {
+    tops[i] = limit - heights[i]!;
+    limit = tops[i]! - gap;
+  }
+  const over = top - (tops[0] ?? top);
+  if (over <= 0) return tops;
+  free = top;
+  return tops.map((each, i) => {
+    const y = Math.max(each, free);
+    free = y + heights[i]! + gap;
+    return y;
+  });
+}

@@ -1,0 +1,94 @@
+/** The still part of the schematic: the body in hairlines, and vessels with wall and lumen in the colour of their blood. */
+import type { Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Curve } from "../drawing/curve.ts";
+import { curve } from "../drawing/curve.ts";
+import { bloodColour, mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { saturationAlong } from "./blood.ts";
+import { type Laid, spread } from "./dots.ts";
+import { BODY, ORGANS, type Outline } from "./outlines.ts";
+
+const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
+
+function trace(ink: Graphics, line: Curve, closed: boolean): void {
+  ink.moveTo(line.x[0]!, line.y[0]!);
+  for (let i = 1; i < line.x.length; i++) ink.lineTo(line.x[i]!, line.y[i]!);
+  if (closed) ink.closePath();
+}
+
+const isClosed = ({ points }: Outline): boolean => {
+  const [first, last] = [points[0]!, points[points.length - 1]!];
+  return first[0] === last[0] && first[1] === last[1];
+};
+
+export function drawBody(ink: Graphics, theme: Theme): void {
+  const { backdrop, backdropEdge } = theme.colour;
+  for (const outline of BODY) {
+    trace(ink, curve(outline.points), false);
+    ink.stroke({ color: backdropEdge, width: 2, alpha: 0.7, cap: "round" });
+  }
+  for (const outline of ORGANS) {
+    const closed = isClosed(outline);
+    trace(ink, curve(outline.points), closed);
+    if (closed) ink.fill({ color: backdrop, alpha: 0.75 });
+    ink.stroke({ color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: "round" });
+  }
+}
+
+/** One vessel: dark gap, wall, lumen tinted by its blood; a bed as strands that change colour along the way. */
+export function drawVessel(
+  ink: Graphics,
+  { vessel, line }: Laid,
+  circulation: Circulation,
+  theme: Theme,
+): void {
+  const { colour } = theme;
+  const tint = (fraction: number, share: number) =>
+    mix(colour.lumen, bloodColour(colour, saturationAlong(circulation, vessel, fraction)), share);
+  if (vessel.bed) {
+    for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, tint);
+    return;
+  }
+  const gap = vessel.width + 10;
+  trace(ink, line, false);
+  ink.stroke({ color: colour.stage, width: gap, join: "round", cap: "butt" });
+  trace(ink, line, false);
+  ink.stroke({
+    color: mix(colour.wall, tint(0, 1), 0.35),
+    width: vessel.width + 4,
+    join: "round",
+    cap: "butt",
+  });
+  trace(ink, line, false);
+  ink.stroke({ color: tint(0, 0.34), width: vessel.width, join: "round", cap: "round" });
+}
+
+function drawStrand(
+  ink: Graphics,
+  { vessel, line }: Laid,
+  across: number,
+  tint: (fraction: number, share: number) => string,
+): void {
+  const last = line.x.length - 1;
+  const PIECE = 4;
+  for (let i = 0; i < last; i += PIECE) {
+    for (let k = i; k <= Math.min(i + PIECE, last); k++) {
+      const near = Math.min(k, last - 1);
+      const dx = line.x[near + 1]! - line.x[near]!;
+      const dy = line.y[near + 1]! - line.y[near]!;
+      const step = Math.hypot(dx, dy) || 1;
+      const side = across * vessel.width * spread(vessel, k / last);
+      const x = line.x[k]! - (dy / step) * side;
+      const y = line.y[k]! + (dx / step) * side;
+      if (k === i) ink.moveTo(x, y);
+      else ink.lineTo(x, y);
+    }
+    ink.stroke({
+      color: tint((i + PIECE / 2) / last, 0.55),
+      width: Math.max(2.4, vessel.width * 0.1),
+      join: "round",
+      cap: "round",
+    });
+  }
+}

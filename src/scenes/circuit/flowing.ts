@@ -1,0 +1,100 @@
+/** The moving part of the schematic: every dot goes as far as the model's blood went since the last drawing. */
+import type { Container } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { flowTrace, type Passage, passage, valueAt } from "../drawing/passage.ts";
+import { type Streaks, streaks } from "../drawing/streaks.ts";
+import { bloodColour } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { RICH, saturationAlong } from "./blood.ts";
+import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
+
+const ML_S_PER_L_MIN = 1000 / 60;
+/** Plane units of streak for each plane unit a second. */
+const STRETCH = 0.1;
+const LONGEST = 34;
+
+interface Stream {
+  readonly blood: Passage;
+  readonly flow: Float64Array;
+  readonly perMillilitre: number;
+}
+
+export interface Flowing {
+  /** under the heart and the vessels in front */
+  readonly behind: Container;
+  readonly front: Container;
+  /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
+  follow(laid: readonly Laid[], circulation: Circulation): void;
+  move(time: number, theme: Theme): void;
+  release(): void;
+}
+
+export function flowing(): Flowing {
+  const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
+  let laid: readonly Laid[] = [];
+  let dots: Dots | null = null;
+  let streams: readonly (Stream | null)[] = [];
+  let circulation: Circulation | null = null;
+  let reach = new Float64Array(0);
+  let last: number | null = null;
+  const out = new Float64Array(5);
+
+  return {
+    behind: layers[0].view,
+    front: layers[1].view,
+    follow(nextLaid, nextCirculation) {
+      if (nextLaid !== laid || !dots) {
+        laid = nextLaid;
+        dots = layDots(laid);
+        reach = new Float64Array(laid.length);
+        const vessels = dots.vessel;
+        const behind = vessels.filter((vessel) => laid[vessel]!.vessel.behind).length;
+        layers[0].resize(behind);
+        layers[1].resize(dots.count - behind);
+      }
+      circulation = nextCirculation;
+      streams = laid.map(({ vessel }) => {
+        const flow = flowTrace(nextCirculation.traces.flows, vessel.flow);
+        if (!flow) return null;
+        return {
+          flow,
+          blood: passage(nextCirculation.traces, flow),
+          perMillilitre: reachPerMillilitre(vessel, nextCirculation.request.body.bsa),
+        };
+      });
+    },
+    move(time, theme) {
+      if (!dots || !circulation) return;
+      const before = last ?? time;
+      last = time;
+      const speed = streams.map((stream, i) => {
+        if (!stream) return 0;
+        reach[i]! += (stream.blood.passed(time) - stream.blood.passed(before)) * stream.perMillilitre;
+        return valueAt(circulation!.traces, stream.flow, time) * ML_S_PER_L_MIN * stream.perMillilitre;
+      });
+      const counts: [number, number] = [0, 0];
+      for (let i = 0; i < dots.count; i++) {
+        const index = dots.vessel[i]!;
+        const each = laid[index]!;
+        placeDot(each, dots.start[i]!, dots.across[i]!, reach[index]!, out);
+        const saturation = saturationAlong(circulation, each.vessel, out[4]!);
+        const width = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
+        const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH);
+        const layer = each.vessel.behind ? 0 : 1;
+        layers[layer].set(
+          counts[layer]++,
+          out[0]!,
+          out[1]!,
+          Math.atan2(out[3]!, out[2]!),
+          length,
+          width,
+          Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
+          saturation >= RICH,
+        );
+      }
+    },
+    release() {
+      for (const layer of layers) layer.release();
+    },
+  };
+}

@@ -1,0 +1,127 @@
+/** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
+import type { Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { formatQuantity } from "../../words/index.ts";
+import type { Lettering, Note } from "../drawing/lettering.ts";
+import type { Fit } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
+import { arrange } from "./arrange.ts";
+import { drawLevel, levelWidth } from "./level.ts";
+import { type Plate, platesOf } from "./plates.ts";
+
+export interface PaneContents {
+  readonly circulation: Circulation;
+  /** the first pane's circulation when this one is compared with it */
+  readonly against: Circulation | null;
+  /** levels beside the organs: two states are shown */
+  readonly compared: boolean;
+  readonly time: number;
+  readonly labels: boolean;
+  readonly focus: string | null;
+}
+
+export interface Standing {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** mmHg with one decimal where a single mmHg matters. */
+const pressureWords = (value: number): string => formatQuantity(value, "mmHg", Math.abs(value) < 30 ? 1 : 0);
+
+/** Writes the pane's title and plates; returns how the plane lies in the box and where the plates stand. */
+export function drawPlates(
+  words: Lettering,
+  leaders: Graphics,
+  contents: PaneContents,
+  box: Box,
+  floor: number,
+  theme: Theme,
+): { readonly fit: Fit; readonly standing: readonly Standing[] } {
+  const { circulation, compared } = contents;
+  const { colour } = theme;
+  const { stage } = circulation.request;
+  const type = sizes(box.height, floor);
+  const few = box.height < 30 * type.label;
+  const plates = contents.labels ? platesOf(stage).filter((plate) => !few || plate.first) : [];
+  const noteOf = (plate: Plate): Note => ({
+    lines: [
+      { words: theme.say(`further.place.${plate.name}`), size: type.axis, colour: colour.inkSoft },
+      {
+        words: pressureWords(circulation.pressures[plate.pressure]),
+        size: type.label,
+        colour: colour.ink,
+        bold: true,
+      },
+    ],
+    x: 0,
+    y: 0,
+    lit: contents.focus === plate.name,
+  });
+
+  words.begin();
+  const blocks = plates.map((plate) => {
+    const { width, height } = words.write(noteOf(plate), theme);
+    const column = plate.organ && compared ? levelWidth(type.label) : 0;
+    return { plate, column, width: width + column, height: column > 0 ? type.label * 4.6 : height };
+  });
+  words.begin();
+  const title = words.write(
+    {
+      lines: [
+        { words: theme.say(`further.stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
+        {
+          words: theme.say("further.circuit.caption", {
+            output: formatQuantity(circulation.flows.systemic, "L/min", 1),
+            saturation: formatQuantity(circulation.saturations.arterial, "%"),
+          }),
+          size: type.axis,
+          colour: colour.inkSoft,
+        },
+      ],
+      x: box.x,
+      y: box.y,
+      wrap: box.width - type.label * 2,
+    },
+    theme,
+  );
+  // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
+  const below = box.width < box.height * 1.3 ? title.height + type.label * 0.6 : 0;
+  const area = { ...box, y: box.y + below, height: box.height - below };
+  const { fit, places } = arrange(blocks, area, type.label * 0.7);
+
+  leaders.clear();
+  const standing = blocks.map(({ plate, column, width, height }, i) => {
+    const place = places[i]!;
+    const onLeft = plate.side === "left";
+    const middle = place.y + height / 2;
+    const lain = words.write(
+      { ...noteOf(plate), x: onLeft ? place.x + width : place.x, y: middle, anchor: [onLeft ? 1 : 0, 0.5] },
+      theme,
+    );
+    const lit = contents.focus === plate.name;
+    const [x, y] = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale];
+    const from = onLeft ? place.x + width : place.x;
+    leaders
+      .moveTo(from, middle)
+      .lineTo(x, y)
+      .stroke({ color: lit ? colour.accent : colour.hair, width: lit ? 2.5 : 1.2 });
+    leaders
+      .circle(x, y, Math.max(3, type.axis * 0.19))
+      .fill(colour.ink)
+      .stroke({ color: colour.stage, width: 1.5 });
+    if (column > 0) {
+      const value = circulation.pressures[plate.pressure];
+      const before = contents.against?.pressures[plate.pressure] ?? null;
+      const left = onLeft ? place.x : place.x + width - column;
+      drawLevel(leaders, { x: left, middle, height, value, before }, type.label, theme);
+    }
+    return { name: plate.name, ...lain };
+  });
+  words.end();
+  return { fit, standing };
+}

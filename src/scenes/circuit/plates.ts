@@ -1,0 +1,44 @@
+/** Which numbers stand on the schematic, where they are joined to it, and how they keep clear of each other. */
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Stage } from "../../sim/request.ts";
+import type { Spot } from "../drawing/curve.ts";
+
+export interface Plate {
+  /** word key of the place is `further.place.<name>` */
+  readonly name: string;
+  /** key of the circulation's pressures */
+  readonly pressure: keyof Circulation["pressures"];
+  /** the spot that it speaks of, on the plane */
+  readonly at: Spot;
+  readonly side: "left" | "right";
+  /** an organ that feels the pressure step: shown as a level when two states stand side by side */
+  readonly organ?: true;
+  /** kept even where there is room for few */
+  readonly first?: true;
+}
+
+const COMMON: readonly Plate[] = [
+  { name: "svc", pressure: "svc", at: [440, 214], side: "left", first: true },
+  { name: "lungArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
+  { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
+  { name: "kidneys", pressure: "ivc", at: [312, 808], side: "left", organ: true },
+  { name: "ivc", pressure: "ivc", at: [440, 700], side: "left" },
+  { name: "aorta", pressure: "aortaMean", at: [618, 250], side: "right", first: true },
+  { name: "lungVein", pressure: "pulmonaryVein", at: [660, 371], side: "right" },
+  { name: "atrium", pressure: "atrium", at: [520, 370], side: "right", first: true },
+  { name: "gut", pressure: "hepaticVein", at: [690, 720], side: "right", organ: true },
+];
+
+const PATHWAY_AT: Partial<Record<Stage, Spot>> = {
+  atriopulmonary: [424, 372],
+  "lateral-tunnel": [436, 400],
+  extracardiac: [411, 400],
+};
+
+export function platesOf(stage: Stage): readonly Plate[] {
+  const at = PATHWAY_AT[stage];
+  const plates = at
+    ? [...COMMON, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
+    : COMMON;
+  return [...plates].sort((a, b) => a.at[1] - b.at[1]);
+}

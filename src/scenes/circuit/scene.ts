@@ -1,0 +1,52 @@
+/** The whole circulation at a glance; beside each other, two or three states of it. */
+import { Container } from "pixi.js";
+import { splitBox } from "../drawing/split.ts";
+import type { MakeScene } from "../scene.ts";
+import { circuitLegend } from "./legend.ts";
+import { type Pane, pane } from "./pane.ts";
+
+export const makeCircuit: MakeScene = () => {
+  const view = new Container();
+  const legend = circuitLegend();
+  const panes: Pane[] = [];
+  view.addChild(legend.view);
+  return {
+    view,
+    draw(frame, setting, theme) {
+      const foot = legend.draw(setting, theme, frame.panes.length > 1);
+      const area = { ...setting.clear, height: setting.clear.height - foot };
+      const solved = frame.panes.map((each) => each.circulation);
+      while (panes.length < solved.length) {
+        const next = pane();
+        panes.push(next);
+        view.addChild(next.view);
+      }
+      const boxes = splitBox(area, solved.length);
+      panes.forEach((each, i) => {
+        const circulation = solved[i];
+        each.view.visible = Boolean(circulation);
+        if (!circulation) return;
+        const contents = {
+          circulation,
+          against: i > 0 ? (solved[0] ?? null) : null,
+          compared: solved.length > 1,
+          time: frame.time,
+          labels: frame.state.view.labels,
+          focus: frame.state.view.focus,
+        };
+        each.draw(contents, boxes[i]!, setting.floor, theme);
+      });
+    },
+    pick(x, y) {
+      for (let i = 0; i < panes.length; i++) {
+        const name = panes[i]!.view.visible ? panes[i]!.pick(x, y) : null;
+        if (name) return { name, pane: i };
+      }
+      return null;
+    },
+    release() {
+      for (const each of panes) each.release();
+      legend.release();
+    },
+  };
+};

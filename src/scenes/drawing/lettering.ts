@@ -1,0 +1,110 @@
+/** Words and numbers over a scene, each on a plate so that it keeps its contrast; texts are kept and reused from drawing to drawing. */
+import { Container, Graphics, Text } from "pixi.js";
+import type { Theme } from "../theme/theme.ts";
+
+export interface Line {
+  readonly words: string;
+  /** CSS px */
+  readonly size: number;
+  readonly colour: string;
+  readonly bold?: boolean;
+}
+
+export interface Note {
+  readonly lines: readonly Line[];
+  /** CSS px, where the anchor of the block lies */
+  readonly x: number;
+  readonly y: number;
+  /** 0..1 of the block's width and height; default 0, 0 */
+  readonly anchor?: readonly [number, number];
+  /** no plate: for axis numbers on the plain ground */
+  readonly bare?: boolean;
+  /** CSS px at which lines break; they never do without it */
+  readonly wrap?: number;
+  /** rim in the accent colour: this is pointed at */
+  readonly lit?: boolean;
+}
+
+/** Where a note came to lie, plate included, CSS px. */
+export interface Lain {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const PAD = 0.45;
+
+export interface Lettering {
+  readonly view: Container;
+  /** Forgets the notes of the last drawing. */
+  begin(): void;
+  write(note: Note, theme: Theme): Lain;
+  /** Hides what was not written again. */
+  end(): void;
+}
+
+export function lettering(): Lettering {
+  const view = new Container();
+  const plates = new Graphics();
+  view.addChild(plates);
+  const texts: Text[] = [];
+  let used = 0;
+
+  const take = (line: Line, theme: Theme, wrap: number | undefined): Text => {
+    let text = texts[used];
+    if (!text) {
+      text = new Text({ text: "" });
+      texts.push(text);
+      view.addChild(text);
+    }
+    used++;
+    const style = text.style;
+    const family = [theme.family, "sans-serif"];
+    if (String(style.fontFamily) !== String(family)) style.fontFamily = family;
+    if (style.fontSize !== line.size) style.fontSize = line.size;
+    const weight = line.bold ? "700" : "400";
+    if (style.fontWeight !== weight) style.fontWeight = weight;
+    if (style.fill !== line.colour) style.fill = line.colour;
+    const wraps = wrap !== undefined;
+    if (style.wordWrap !== wraps) style.wordWrap = wraps;
+    if (wraps && style.wordWrapWidth !== wrap) style.wordWrapWidth = wrap;
+    if (text.text !== line.words) text.text = line.words;
+    text.visible = true;
+    return text;
+  };
+
+  return {
+    view,
+    begin() {
+      used = 0;
+      plates.clear();
+    },
+    write(note, theme) {
+      const parts = note.lines.map((line) => take(line, theme, note.wrap));
+      const pad = note.bare ? 0 : Math.round(PAD * note.lines[0]!.size);
+      const inner = Math.max(...parts.map((part) => part.width));
+      const width = Math.ceil(inner) + 2 * pad;
+      const height = Math.ceil(parts.reduce((sum, part) => sum + part.height, 0)) + Math.round(1.2 * pad);
+      const [ax, ay] = note.anchor ?? [0, 0];
+      const x = Math.round(note.x - ax * width);
+      const y = Math.round(note.y - ay * height);
+      if (!note.bare) {
+        plates.roundRect(x, y, width, height, 6).fill({ color: theme.colour.plate, alpha: 0.88 });
+        plates.stroke({
+          color: note.lit ? theme.colour.accent : theme.colour.plateRim,
+          width: note.lit ? 2.5 : 1,
+        });
+      }
+      let top = y + Math.round(0.6 * pad);
+      for (const part of parts) {
+        part.position.set(Math.round(x + pad + (inner - part.width) * ax), top);
+        top += part.height;
+      }
+      return { x, y, width, height };
+    },
+    end() {
+      for (let i = used; i < texts.length; i++) texts[i]!.visible = false;
+    },
+  };
+}

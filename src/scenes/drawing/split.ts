@@ -1,0 +1,36 @@
+/** Boxes for panes side by side, and the fit of a plane into a box. */
+import type { Box } from "../scene.ts";
+
+/** `count` boxes: in a row when the box is wide, one above another when it is tall. */
+export function splitBox(box: Box, count: number, gap = 16): readonly Box[] {
+  const wide = box.width >= box.height * 0.9;
+  const size = ((wide ? box.width : box.height) - gap * (count - 1)) / count;
+  return Array.from({ length: count }, (_, i) =>
+    wide
+      ? { x: box.x + i * (size + gap), y: box.y, width: size, height: box.height }
+      : { x: box.x, y: box.y + i * (size + gap), width: box.width, height: size },
+  );
+}
+
+/** CSS px = plane * scale + (x, y) */
+export interface Fit {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The largest centred fit of a plane rectangle that leaves `margin` px free on the left and right. */
+export function fitInto(
+  box: Box,
+  plane: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
+  margin = 0,
+): Fit {
+  const width = plane.right - plane.left;
+  const height = plane.bottom - plane.top;
+  const scale = Math.max(0.05, Math.min((box.width - 2 * margin) / width, box.height / height));
+  return {
+    scale,
+    x: box.x + box.width / 2 - scale * (plane.left + width / 2),
+    y: box.y + box.height / 2 - scale * (plane.top + height / 2),
+  };
+}

@@ -1,0 +1,78 @@
+/**
+ * Dots of blood as sprites: drawn longer the faster they go, so that motion reads in a still.
+ * Oxygen-poor blood is a filled drop, oxygen-rich blood a ring: the second channel beside colour.
+ */
+import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
+
+export const STREAK_SIZE = 24;
+
+type Ink = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
+
+function drawn(paint: (ink: Ink) => void): Texture {
+  const canvas = DOMAdapter.get().createCanvas(STREAK_SIZE, STREAK_SIZE);
+  const ink = canvas.getContext("2d") as Ink;
+  paint(ink);
+  return Texture.from(canvas as HTMLCanvasElement, true);
+}
+
+export interface Streaks {
+  readonly view: Container;
+  /** Makes room for `count` streaks and hides the rest. */
+  resize(count: number): void;
+  /** CSS px; `angle` in radians; `length` and `width` of the drop; `rich` takes the ring. `colour` as 0xrrggbb. */
+  set(
+    index: number,
+    x: number,
+    y: number,
+    angle: number,
+    length: number,
+    width: number,
+    colour: number,
+    rich: boolean,
+    alpha?: number,
+  ): void;
+  release(): void;
+}
+
+export function streaks(): Streaks {
+  const view = new Container();
+  const middle = STREAK_SIZE / 2;
+  const filled = drawn((ink) => {
+    ink.fillStyle = "#fff";
+    ink.arc(middle, middle, middle - 1, 0, 2 * Math.PI);
+    ink.fill();
+  });
+  const ring = drawn((ink) => {
+    ink.strokeStyle = "#fff";
+    ink.lineWidth = 6;
+    ink.arc(middle, middle, middle - 4, 0, 2 * Math.PI);
+    ink.stroke();
+  });
+  const sprites: Sprite[] = [];
+  return {
+    view,
+    resize(count) {
+      while (sprites.length < count) {
+        const sprite = new Sprite(filled);
+        sprite.anchor.set(0.5);
+        sprites.push(sprite);
+        view.addChild(sprite);
+      }
+      for (let i = 0; i < sprites.length; i++) sprites[i]!.visible = i < count;
+    },
+    set(index, x, y, angle, length, width, colour, rich, alpha = 1) {
+      const sprite = sprites[index]!;
+      const texture = rich ? ring : filled;
+      if (sprite.texture !== texture) sprite.texture = texture;
+      sprite.position.set(x, y);
+      sprite.rotation = angle;
+      sprite.scale.set(length / STREAK_SIZE, width / STREAK_SIZE);
+      sprite.tint = colour;
+      sprite.alpha = alpha;
+    },
+    release() {
+      filled.destroy(true);
+      ring.destroy(true);
+    },
+  };
+}
