@@ -67,7 +67,7 @@ export interface Circulation {
     /** Why it did not converge, in a sentence. */
     readonly reason?: string;
   };
-  /** Further named outputs, unit in the name's entry of `outputs.ts` (heart rate, cardiac index, ejection fraction, collateral flow, Qp:Qs, oxygen delivery ...). */
+  /** Further named outputs, unit in the name's entry of `outputs.ts` (heart rate, cardiac index, ejection fraction, collateral flow, Qp:Qs, oxygen delivery, "pulmonaryArterySaturation" in percent: the mixture that the lungs receive ...). */
   readonly extras: Readonly<Record<string, number>>;
   /** The last breath (or beat when breath is held), evenly sampled. */
   readonly traces: Traces;
@@ -81,7 +81,7 @@ export interface Traces {
   /** s: length of one repeat (a whole number of beats and one breath, or one beat) */
   readonly period: number;
   readonly heartPeriod: number;
-  /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural", "abdominal", "calf" */
+  /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural" and "air" (in the lungs' air spaces; lungs stretch by air minus pleural), "abdominal", "calf" */
   readonly pressures: Readonly<Record<string, Float64Array>>;
   /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs", "splanchnic", "upper" */
   readonly flows: Readonly<Record<string, Float64Array>>;
