@@ -1,6 +1,11 @@
 /** From a request to the pathway's laws: each named section gets its handbook relation. */
 import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
-import { type PathwaySections, pathwaySections, type Section } from "../geometry/pathways/sections.ts";
+import {
+  followedLung,
+  type PathwaySections,
+  pathwaySections,
+  type Section,
+} from "../geometry/pathways/sections.ts";
 import { type PathwaySizes, pathwaySizes } from "../geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../request.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../units.ts";
@@ -38,7 +43,7 @@ export function pathwayLaw(request: CirculationRequest, split?: FlowSplit): Path
     sizes.fenestration > 0 && request.stage !== "before-completion" && request.stage !== "two-ventricle";
   const law = {
     fluid,
-    gradeLung: sizes.leftStenosis > sizes.rightStenosis ? "left" : "right",
+    gradeLung: followedLung(sizes),
     branches: { ivc: chain("ivc"), svc: chain("svc"), left: chain("left"), right: chain("right") },
   } as const;
   if (!hole) return law;

@@ -37,6 +37,8 @@ export interface PathwaySections {
 const NARROWING_LENGTH = 1;
 /** Where along a lung artery's straight part a narrowing sits. */
 const STENOSIS_PLACE = 0.4;
+/** Where along conduit or tunnel a narrowing sits. */
+const TRUNK_PLACE = 0.5;
 
 export function pathwaySections(sizes: PathwaySizes): PathwaySections {
   const lungs = {
@@ -171,7 +173,7 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
       meets - taper,
       trunk,
       sizes.narrowing,
-      0.5,
+      TRUNK_PLACE,
     ),
   ];
   if (taper > 0) {
@@ -252,4 +254,17 @@ function interrupted(
     },
     { element: beyond, kind: "pipe", from: ends, to, ...whole },
   ];
+}
+
+/** The lung that the path of the grade line follows: the more narrowed one, else the right. */
+export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "left" | "right" =>
+  leftStenosis > rightStenosis ? "left" : "right";
+
+/** mm along the branch: the middle of the narrowing in force, or where one would come in the stretch `element`. */
+export function narrowingMiddle(sections: readonly Section[], element: string): number {
+  const narrowed = sections.find(({ kind }) => kind === "stenosis");
+  if (narrowed) return (narrowed.from + narrowed.to) / 2;
+  const stretch = sections.find((section) => section.element === element)!;
+  const place = stretch.kind === "artery" ? STENOSIS_PLACE : TRUNK_PLACE;
+  return stretch.from + place * (stretch.to - stretch.from);
 }

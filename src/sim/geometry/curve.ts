@@ -1,0 +1,86 @@
+/** Plane curves in mm: cubic arcs, smooth closed outlines, and walking along a line of points. */
+import type { Point } from "./geometry.ts";
+
+/** A line of points with the length run at each. */
+export interface Line {
+  readonly points: readonly Point[];
+  /** mm, [points.length] */
+  readonly run: readonly number[];
+}
+
+export function line(points: readonly Point[]): Line {
+  const run = [0];
+  for (let i = 1; i < points.length; i++) {
+    const [ax, ay] = points[i - 1]!;
+    const [bx, by] = points[i]!;
+    run.push(run[i - 1]! + Math.hypot(bx - ax, by - ay));
+  }
+  return { points, run };
+}
+
+export interface Spot {
+  readonly at: Point;
+  /** unit vectors: along the line, and to its left */
+  readonly along: Point;
+  readonly left: Point;
+}
+
+/** The spot at `part` (0..1) of the line's length. */
+export function spotAt({ points, run }: Line, part: number): Spot {
+  const length = run[run.length - 1]! * Math.min(1, Math.max(0, part));
+  let i = 1;
+  while (i < points.length - 1 && run[i]! < length) i++;
+  const [ax, ay] = points[i - 1]!;
+  const [bx, by] = points[i]!;
+  const step = run[i]! - run[i - 1]!;
+  const t = step > 0 ? (length - run[i - 1]!) / step : 0;
+  const along: Point = [(bx - ax) / step, (by - ay) / step];
+  return { at: [ax + t * (bx - ax), ay + t * (by - ay)], along, left: [-along[1], along[0]] };
+}
+
+/** A cubic arc from `from` to `to`, the two middle points pulling. */
+export function arc(from: Point, pull: Point, draw: Point, to: Point, steps = 16): Point[] {
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const t = i / steps;
+    const s = 1 - t;
+    const mix = (k: 0 | 1) =>
+      s ** 3 * from[k] + 3 * s * s * t * pull[k] + 3 * s * t * t * draw[k] + t ** 3 * to[k];
+    return [mix(0), mix(1)] as const;
+  });
+}
+
+/** 0 below `low`, 1 above `high`, smooth between. */
+export function smoothStep(low: number, high: number, x: number): number {
+  const t = Math.min(1, Math.max(0, (x - low) / (high - low)));
+  return t * t * (3 - 2 * t);
+}
+
+/** A closed smooth outline through the points (Catmull-Rom). */
+export function closedOutline(through: readonly Point[], steps = 8): Point[] {
+  const count = through.length;
+  return through.flatMap((_, i) => {
+    const [p, q, r, s] = [-1, 0, 1, 2].map((k) => through[(i + k + count) % count]!) as [
+      Point,
+      Point,
+      Point,
+      Point,
+    ];
+    const pull: Point = [q[0] + (r[0] - p[0]) / 6, q[1] + (r[1] - p[1]) / 6];
+    const draw: Point = [r[0] - (s[0] - q[0]) / 6, r[1] - (s[1] - q[1]) / 6];
+    return arc(q, pull, draw, r, steps).slice(0, -1);
+  });
+}
+
+/** Outline of a band around a line of points, its width running from `begin` to `end`. */
+export function band(points: readonly Point[], begin: number, end: number): Point[] {
+  const whole = line(points);
+  const total = whole.run[whole.run.length - 1]!;
+  const side = (sign: 1 | -1) =>
+    points.map((_, i) => {
+      const part = whole.run[i]! / total;
+      const { at, left } = spotAt(whole, part);
+      const half = (sign * (begin + (end - begin) * part)) / 2;
+      return [at[0] + half * left[0], at[1] + half * left[1]] as const;
+    });
+  return [...side(1), ...side(-1).reverse()];
+}

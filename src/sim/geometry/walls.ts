@@ -1,0 +1,137 @@
+/** Wall outlines traced from the signed distance by marching squares: for drawing and for loose bodies to run against. */
+import { type Distance, planeDistance, seenFrom, shapeBounds } from "./distance.ts";
+import type { FlowGeometry, Opening, Point } from "./geometry.ts";
+
+/** One closed outline in mm, blood on the left of the way round. */
+export interface WallOutline {
+  readonly points: readonly Point[];
+  /** [points.length]: name of the opening that the piece from point i to the next lies on; null where it is wall */
+  readonly openings: readonly (string | null)[];
+}
+
+/**
+ * All outlines, the longest first.
+ * @param cell mm: mesh width; detail finer than this is lost (a third of the narrowest lumen, 1 at most, does well)
+ */
+export function wallOutlines(geometry: FlowGeometry, cell: number): WallOutline[] {
+  const distance = closedDistance(geometry, cell);
+  const boxes = geometry.open.map(shapeBounds);
+  const left = Math.min(...boxes.map((box) => box[0])) - 2 * cell;
+  const bottom = Math.min(...boxes.map((box) => box[1])) - 2 * cell;
+  const nx = Math.ceil((Math.max(...boxes.map((box) => box[2])) - left) / cell) + 3;
+  const ny = Math.ceil((Math.max(...boxes.map((box) => box[3])) - bottom) / cell) + 3;
+  const mesh: Mesh = { left, bottom, cell, nx, ny, value: new Float64Array(nx * ny) };
+  for (let j = 0, k = 0; j < ny; j++) {
+    for (let i = 0; i < nx; i++, k++) mesh.value[k] = distance(left + i * cell, bottom + j * cell);
+  }
+  return loops(mesh)
+    .map((points) => ({
+      points,
+      openings: points.map((point, i) => openingOf(geometry, cell, point, points[(i + 1) % points.length]!)),
+    }))
+    .sort((one, other) => other.points.length - one.points.length);
+}
+
+/** Positive beyond the openings too, so that every outline closes; steep there as at a wall. */
+function closedDistance(geometry: FlowGeometry, cell: number): Distance {
+  const distance = planeDistance(geometry, 0);
+  return (x, y) => {
+    let value = distance(x, y);
+    for (const opening of geometry.openings) {
+      const { beyond, across } = seenFrom(opening, x, y);
+      const near = Math.abs(beyond) <= Math.max(2 * cell, opening.width * 0.6);
+      if (near && Math.abs(across) <= opening.width / 2 + cell) value = Math.max(value, beyond);
+    }
+    return value;
+  };
+}
+
+function openingOf(geometry: FlowGeometry, cell: number, from: Point, to: Point): string | null {
+  const on = ({ centre, normal, width }: Opening, [x, y]: Point) => {
+    const { beyond, across } = seenFrom({ name: "", centre, normal, width }, x, y);
+    return Math.abs(beyond) < 0.25 * cell && Math.abs(across) < width / 2 + 0.25 * cell;
+  };
+  return geometry.openings.find((opening) => on(opening, from) && on(opening, to))?.name ?? null;
+}
+
+interface Mesh {
+  readonly left: number;
+  readonly bottom: number;
+  readonly cell: number;
+  readonly nx: number;
+  readonly ny: number;
+  /** mm, [ny*nx] at the mesh's corners */
+  readonly value: Float64Array;
+}
+
+/**
+ * Edges of a square, anticlockwise from the bottom: 0 bottom, 1 right, 2 top, 3 left. For each of the 16 ways in which its corners
+ * (bit 0 lower left, then anticlockwise) lie in the blood: pieces from edge to edge with the blood on the left.
+ */
+const PIECES: readonly (readonly (readonly [number, number])[])[] = [
+  [],
+  [[0, 3]],
+  [[1, 0]],
+  [[1, 3]],
+  [[2, 1]],
+  [
+    [0, 3],
+    [2, 1],
+  ],
+  [[2, 0]],
+  [[2, 3]],
+  [[3, 2]],
+  [[0, 2]],
+  [
+    [1, 0],
+    [3, 2],
+  ],
+  [[1, 2]],
+  [[3, 1]],
+  [[0, 1]],
+  [[3, 0]],
+  [],
+];
+
+function loops(mesh: Mesh): Point[][] {
+  const { nx, ny, value } = mesh;
+  // Each crossed mesh edge by number: 2k for the one to the right of corner k, 2k + 1 for the one above it.
+  const next = new Map<number, number>();
+  for (let j = 0; j < ny - 1; j++) {
+    for (let i = 0; i < nx - 1; i++) {
+      const k = j * nx + i;
+      const corners =
+        (value[k]! < 0 ? 1 : 0) |
+        (value[k + 1]! < 0 ? 2 : 0) |
+        (value[k + nx + 1]! < 0 ? 4 : 0) |
+        (value[k + nx]! < 0 ? 8 : 0);
+      const edges = [2 * k, 2 * (k + 1) + 1, 2 * (k + nx), 2 * k + 1];
+      for (const [from, to] of PIECES[corners]!) next.set(edges[from]!, edges[to]!);
+    }
+  }
+  const found: Point[][] = [];
+  for (const start of next.keys()) {
+    if (!next.has(start)) continue;
+    const points: Point[] = [];
+    let edge: number | undefined = start;
+    while (edge !== undefined && next.has(edge)) {
+      const onward: number = next.get(edge)!;
+      next.delete(edge);
+      points.push(crossing(mesh, edge));
+      edge = onward;
+    }
+    if (points.length > 3) found.push(points);
+  }
+  return found;
+}
+
+function crossing({ nx, left, bottom, cell, value }: Mesh, edge: number): Point {
+  const k = edge >> 1;
+  const upwards = edge & 1;
+  const from = value[k]!;
+  const to = value[k + (upwards ? nx : 1)]!;
+  const t = from / (from - to);
+  const i = k % nx;
+  const j = (k - i) / nx;
+  return upwards ? [left + i * cell, bottom + (j + t) * cell] : [left + (i + t) * cell, bottom + j * cell];
+}
