@@ -1,0 +1,64 @@
+import { expect, test } from "vitest";
+import { dashes, innerBox } from "../../src/scenes/drawing/plot.ts";
+import { digitsOf, rangeOf } from "../../src/scenes/drawing/scale.ts";
+import { fitInto, splitBox } from "../../src/scenes/drawing/split.ts";
+
+test("an axis ends on round marks around all values", () => {
+  const range = rangeOf([-0.4, 3.1, Number.NaN, 2]);
+  expect(range.min).toBeLessThanOrEqual(-0.4);
+  expect(range.max).toBeGreaterThanOrEqual(3.1);
+  expect(range.marks).toEqual([-2, 0, 2, 4]);
+  expect(rangeOf([0.31, 0.34]).marks.length).toBeGreaterThan(2);
+});
+
+test("equal or missing values still give an axis with a width", () => {
+  for (const range of [rangeOf([5, 5], { least: 2 }), rangeOf([]), rangeOf([Number.NaN])])
+    expect(range.max - range.min).toBeGreaterThan(0);
+});
+
+test("marks are told with the decimals that tell them apart", () => {
+  expect(digitsOf({ min: 0, max: 1, marks: [0, 0.5, 1] })).toBe(1);
+  expect(digitsOf({ min: 0, max: 20, marks: [0, 10, 20] })).toBe(0);
+  expect(digitsOf({ min: 0, max: 1, marks: [0, 0.02, 0.04] })).toBe(2);
+});
+
+test("a dashed line draws the drawn share of its length and keeps the pattern across corners", () => {
+  const pieces = dashes(
+    [
+      [0, 0],
+      [100, 0],
+      [100, 100],
+    ],
+    [6, 4],
+  );
+  const length = pieces.reduce(
+    (sum, piece) =>
+      sum +
+      piece.slice(1).reduce((part, [x, y], i) => part + Math.hypot(x - piece[i]![0], y - piece[i]![1]), 0),
+    0,
+  );
+  expect(length).toBeCloseTo(120, 6);
+  expect(pieces).toHaveLength(20);
+});
+
+test("panes stand in a row on a wide stage and one above another on a tall one, without overlap", () => {
+  const wide = splitBox({ x: 0, y: 0, width: 1200, height: 600 }, 2, 20);
+  expect(wide[1]!.x).toBe(wide[0]!.x + wide[0]!.width + 20);
+  const tall = splitBox({ x: 0, y: 0, width: 390, height: 800 }, 2, 20);
+  expect(tall[1]!.y).toBe(tall[0]!.y + tall[0]!.height + 20);
+});
+
+test("a plane is fitted whole and centred", () => {
+  const fit = fitInto(
+    { x: 10, y: 0, width: 300, height: 100 },
+    { left: 0, top: 0, right: 100, bottom: 100 },
+    50,
+  );
+  expect(fit).toEqual({ scale: 1, x: 110, y: 0 });
+});
+
+test("the drawing area stays inside its box", () => {
+  const inner = innerBox({ x: 5, y: 7, width: 400, height: 200 }, 20, true);
+  expect(inner.x).toBeGreaterThan(5);
+  expect(inner.y + inner.height).toBeLessThan(207 - 20);
+});
