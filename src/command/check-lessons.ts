@@ -1,0 +1,72 @@
+/**
+ * `npm run lessons:check [-- file ...]`: every lesson read, run through the model and measured. Exit 1 on any fault.
+ * `--words`: without the model, at once. `--schema`: JSON Schemas for editors.
+ */
+import { readFileSync } from "node:fs";
+import { basename, dirname, resolve } from "node:path";
+import { checkCourse, checkLesson, medianGrade, type Shelf } from "../lesson/check.ts";
+import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
+import { lessonSchemas } from "../lesson/json-schema.ts";
+import type { Lesson } from "../lesson/lesson.ts";
+import { readLesson } from "../lesson/read.ts";
+import { describeFault, type Fault } from "../sim/faults.ts";
+import { type Library, readLibrary, SOURCE_LANGUAGE } from "./lesson-files.ts";
+
+const FOLDER = "lessons";
+
+/** `answer` null: words only. */
+function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] {
+  const library = readLibrary(FOLDER);
+  const faults: Fault[] = wanted.length === 0 ? [...library.faults] : [];
+  const named = new Set(wanted.map((file) => resolve(file)));
+  for (const [language, lessons] of Object.entries(library.lessons)) {
+    for (const lesson of lessons) {
+      if (named.size > 0 && !named.delete(resolve(lesson.file))) continue;
+      const report = checkLesson(
+        lesson,
+        shelfOf(library, language),
+        language === SOURCE_LANGUAGE ? answer : null,
+      );
+      faults.push(...report.faults, ...checkCourse(lesson, report));
+      const { fleschKincaid, smog, lix } = report.grade;
+      const measures =
+        language === SOURCE_LANGUAGE
+          ? `reading grade ${medianGrade(report.grades).toFixed(1)} median, ${fleschKincaid.toFixed(1)} whole; SMOG ${smog.toFixed(1)}`
+          : `LIX ${lix.toFixed(0)}`;
+      process.stdout.write(
+        `${lesson.file}: ${lesson.steps.length} steps; ${measures}; version ${lesson.version}\n`,
+      );
+    }
+  }
+  // What is left lies elsewhere, or could not be read with the rest.
+  for (const file of named) faults.push(...checkApart(file, library, answer));
+  return faults;
+}
+
+function checkApart(file: string, library: Library, answer: Solve | null): readonly Fault[] {
+  const within = library.faults.filter(({ path }) => resolve(path.replace(/:\d+$/, "")) === file);
+  if (within.length > 0 || basename(dirname(dirname(file))) === FOLDER) return within;
+  const { value, faults } = readLesson(readFileSync(file, "utf8"), file);
+  return value ? checkLesson(value, shelfOf(library, SOURCE_LANGUAGE, value), answer).faults : faults;
+}
+
+const shelfOf = (library: Library, language: string, ...also: Lesson[]): Shelf => ({
+  glossary: library.glossaries[language] ?? {},
+  sources: library.sources,
+  lessons: [...(library.lessons[language] ?? []), ...also],
+});
+
+const given = process.argv.slice(2);
+if (given.includes("--schema")) process.stdout.write(`${JSON.stringify(lessonSchemas(), null, 2)}\n`);
+else {
+  const answer = given.includes("--words")
+    ? null
+    : rememberAnswers((await import("../sim/circulation/solve.ts")).solve);
+  const faults = run(
+    given.filter((each) => !each.startsWith("--")),
+    answer,
+  );
+  for (const fault of faults) process.stdout.write(`${describeFault(fault)}\n`);
+  process.stdout.write(faults.length === 0 ? "No faults.\n" : `${faults.length} faults.\n`);
+  process.exitCode = faults.length === 0 ? 0 : 1;
+}

@@ -1,0 +1,114 @@
+/** The lessons' folder as files: read for the checker and for packages. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
+import type { Lesson } from "../lesson/lesson.ts";
+import { readLesson } from "../lesson/read.ts";
+import { readTranslation } from "../lesson/read-translation.ts";
+import type { Fault } from "../sim/faults.ts";
+
+export interface Library {
+  readonly sources: Sources;
+  readonly glossaries: Readonly<Record<string, Glossary>>;
+  /** language -> lessons that could be read, in file order */
+  readonly lessons: Readonly<Record<string, readonly Lesson[]>>;
+  readonly faults: readonly Fault[];
+}
+
+export const SOURCE_LANGUAGE = "en";
+
+/** `folder`: the one that holds `en/`, other languages and `sources.yaml`. */
+export function readLibrary(folder: string): Library {
+  const faults: Fault[] = [];
+  const keep = <T>(
+    { value, faults: found }: { value: T | null; faults: readonly Fault[] },
+    otherwise: T,
+  ): T => {
+    faults.push(...found);
+    return value ?? otherwise;
+  };
+  const sourcesFile = join(folder, "sources.yaml");
+  const sources = keep(readSources(text(sourcesFile), sourcesFile), {});
+  const glossaries: Record<string, Glossary> = {};
+  const lessons: Record<string, Lesson[]> = {};
+  for (const language of languages(folder)) {
+    const glossaryFile = join(folder, language, "glossary.yaml");
+    glossaries[language] = keep(readGlossary(text(glossaryFile), glossaryFile), {});
+    lessons[language] = files(join(folder, language)).flatMap((file) => {
+      const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
+      return lesson ? [lesson] : [];
+    });
+    faults.push(...missingTranslations(folder, language, lessons));
+    faults.push(...glossaryGaps(glossaryFile, glossaries[language]!, glossaries[SOURCE_LANGUAGE]!));
+  }
+  return { sources, glossaries, lessons, faults };
+}
+
+const text = (file: string): string => (existsSync(file) ? readFileSync(file, "utf8") : "");
+
+function languages(folder: string): readonly string[] {
+  const found = readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name)
+    .sort();
+  return [SOURCE_LANGUAGE, ...found.filter((name) => name !== SOURCE_LANGUAGE)];
+}
+
+const files = (folder: string): readonly string[] =>
+  existsSync(folder)
+    ? readdirSync(folder)
+        .filter((name) => name.endsWith(".md"))
+        .sort()
+        .map((name) => join(folder, name))
+    : [];
+
+function readOne(
+  file: string,
+  language: string,
+  sources: readonly Lesson[],
+): { value: Lesson | null; faults: Fault[] } {
+  const id = basename(file, ".md");
+  if (language === SOURCE_LANGUAGE) {
+    const { value, faults } = readLesson(text(file), file);
+    if (!value || value.id === id) return { value, faults: [...faults] };
+    return {
+      value,
+      faults: [...faults, { path: `${file}:1`, found: `id ${value.id}`, allowed: `the file's name, ${id}` }],
+    };
+  }
+  const source = sources.find((lesson) => lesson.id === id);
+  if (!source) {
+    return {
+      value: null,
+      faults: [
+        { path: `${file}:1`, found: "no source that can be read", allowed: `${SOURCE_LANGUAGE}/${id}.md` },
+      ],
+    };
+  }
+  const { value, faults } = readTranslation(text(file), file, source);
+  if (!value || value.language === language) return { value, faults: [...faults] };
+  return {
+    value,
+    faults: [...faults, { path: `${file}:1`, found: `language ${value.language}`, allowed: language }],
+  };
+}
+
+function missingTranslations(folder: string, language: string, lessons: Record<string, Lesson[]>): Fault[] {
+  if (language === SOURCE_LANGUAGE) return [];
+  return lessons[SOURCE_LANGUAGE]!.map(({ id }) => join(folder, language, `${id}.md`))
+    .filter((file) => !existsSync(file))
+    .map((file) => ({ path: `${file}:1`, found: "no translation", allowed: "one for each lesson" }));
+}
+
+function glossaryGaps(file: string, glossary: Glossary, source: Glossary): Fault[] {
+  const missing = Object.keys(source).filter((key) => !(key in glossary));
+  const stray = Object.keys(glossary).filter((key) => !(key in source));
+  return [
+    ...missing.map((key) => ({
+      path: `${file}:1`,
+      found: `no entry "${key}"`,
+      allowed: "every key of the source",
+    })),
+    ...stray.map((key) => ({ path: `${file}:1`, found: `entry "${key}"`, allowed: "keys of the source" })),
+  ];
+}

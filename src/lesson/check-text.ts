@@ -1,0 +1,86 @@
+/** Bars on a lesson's words that need no model: how much is shown at once, how hard it reads, words that the house does not use. */
+import type { Lesson, Step } from "./lesson.ts";
+import { countWords, type Prose, wordsOf } from "./prose.ts";
+import type { Refuse } from "./read-prose.ts";
+import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
+import { wordsIn } from "./references.ts";
+
+/** Words shown at once: a lecture's script, a kiosk's two paragraphs. */
+const MOST_WORDS = { script: 25, kiosk: 40 } as const;
+const HARDEST = { grade: 8, sentence: 20, lix: 40 } as const;
+const NOT_SAID = /\b(just|simply|unfortunately|obviously|merely|trivial)\b/i;
+/** A typed result; sizes that are set (mm, years) may be typed. */
+const TYPED_NUMBER = /\d(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
+
+/** What a family reads in this step. */
+export const familyText = (step: Step): string =>
+  [
+    wordsOf(step.plain.prose),
+    ...(step.question ? wordsIn(step.question) : []).map((words) => wordsOf(words)),
+  ].join("\n");
+
+export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade[] {
+  return lesson.steps.map((step) => {
+    const grade = readingGrade(familyText(step));
+    checkAmount(step.plain.prose, step.plain.line, refuse);
+    if (step.technical) {
+      const script = countWords(wordsOf(step.technical.prose.slice(0, 1)));
+      if (script > MOST_WORDS.script) {
+        refuse(
+          step.technical.line,
+          `${script} words in the technical script`,
+          `at most ${MOST_WORDS.script}`,
+        );
+      }
+    }
+    checkGrade(lesson, step, grade, refuse);
+    checkWording(lesson, step, refuse);
+    return grade;
+  });
+}
+
+function checkAmount(prose: Prose, line: number, refuse: Refuse): void {
+  const [first = 0, second = 0] = prose.map((block) => countWords(wordsOf([block])));
+  if (first > MOST_WORDS.script) refuse(line, `${first} words in the script`, `at most ${MOST_WORDS.script}`);
+  else if (first + second > MOST_WORDS.kiosk) {
+    refuse(line, `${first + second} words in the first two paragraphs`, `at most ${MOST_WORDS.kiosk}`);
+  }
+}
+
+function checkGrade(lesson: Lesson, step: Step, grade: ReadingGrade, refuse: Refuse): void {
+  if (grade.longestSentence > HARDEST.sentence) {
+    refuse(step.plain.line, `a sentence of ${grade.longestSentence} words`, `at most ${HARDEST.sentence}`);
+  }
+  if (lesson.language === "en" && grade.fleschKincaid > HARDEST.grade) {
+    refuse(
+      step.plain.line,
+      `reading grade ${grade.fleschKincaid.toFixed(1)} in step "${step.id}"`,
+      `at most ${HARDEST.grade} (Flesch-Kincaid): shorter words and sentences`,
+    );
+  }
+}
+
+/** A whole lesson's measure in languages without a trusted grade. */
+export const tooHard = (grade: ReadingGrade): boolean => grade.lix > HARDEST.lix;
+
+function checkWording(lesson: Lesson, step: Step, refuse: Refuse): void {
+  const text = familyText(step);
+  const typed = TYPED_NUMBER.exec(
+    [step.plain.prose, ...(step.question ? wordsIn(step.question) : [])]
+      .map((content) => wordsOf(content, () => "\u2026"))
+      .join("\n"),
+  );
+  if (typed)
+    refuse(step.plain.line, `a typed number, "${typed[0]}", in step "${step.id}"`, "a live number in {{ }}");
+  const banned = lesson.language === "en" ? NOT_SAID.exec(text) : null;
+  if (banned)
+    refuse(step.plain.line, `"${banned[0]}" in step "${step.id}"`, "plain words that do not talk down");
+  const script = wordsOf(step.plain.prose.slice(0, 1)).trim();
+  if (step.notes && script && wordsOf(step.notes.prose).includes(script)) {
+    refuse(
+      step.notes.line,
+      "the script again",
+      "notes that say it in other words: the room reads the script itself",
+    );
+  }
+}

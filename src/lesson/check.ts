@@ -1,0 +1,122 @@
+/** The whole checker: a lesson by itself, against the shared files, against the model, and the course as a whole. */
+import { type Fault, nearestMatch } from "../sim/faults.ts";
+import { checkAgainstModel, type Solve } from "./check-model.ts";
+import { checkText, familyText, tooHard } from "./check-text.ts";
+import type { Glossary, Sources } from "./glossary.ts";
+import type { Lesson } from "./lesson.ts";
+import { inlinesOf } from "./prose.ts";
+import { refuseIn } from "./read.ts";
+import type { Refuse } from "./read-prose.ts";
+import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
+import { wordsIn } from "./references.ts";
+
+export interface Shelf {
+  readonly glossary: Glossary;
+  readonly sources: Sources;
+  /** of the same language, the one that is checked included */
+  readonly lessons: readonly Lesson[];
+}
+
+export interface Report {
+  readonly faults: readonly Fault[];
+  /** One for each step. */
+  readonly grades: readonly ReadingGrade[];
+  /** Of the whole lesson's plain telling. */
+  readonly grade: ReadingGrade;
+}
+
+/** `solve` null: everything but the model (a translation has the source's states). */
+export function checkLesson(lesson: Lesson, shelf: Shelf, solve: Solve | null): Report {
+  const { refuse, faults } = refuseIn(lesson.file);
+  checkShelf(lesson, shelf, refuse);
+  const grades = checkText(lesson, refuse);
+  if (lesson.language !== "en") checkOtherLanguage(lesson, refuse);
+  if (solve) checkAgainstModel(lesson, solve, refuse);
+  return { faults, grades, grade: readingGrade(lesson.steps.map(familyText).join("\n")) };
+}
+
+/** Middle of the steps' grades (Flesch-Kincaid). */
+export function medianGrade(grades: readonly ReadingGrade[]): number {
+  const sorted = grades.map(({ fleschKincaid }) => fleschKincaid).sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
+
+function checkOtherLanguage(lesson: Lesson, refuse: Refuse): void {
+  const grade = readingGrade(lesson.steps.map(familyText).join("\n"));
+  if (tooHard(grade)) refuse(1, `LIX ${grade.lix.toFixed(0)}`, "at most 40: shorter words and sentences");
+  if (lesson.translation?.outOfDate)
+    refuse(1, "words of an earlier source", "of: the version of the source that was translated");
+}
+
+function checkShelf(lesson: Lesson, shelf: Shelf, refuse: Refuse): void {
+  const known = (kind: string, key: string, keys: readonly string[], line: number) => {
+    if (keys.includes(key)) return;
+    const near = nearestMatch(key, keys);
+    refuse(
+      line,
+      `${kind} "${key}"`,
+      near ? `a key of the ${kind} file; nearest: ${near}` : `a key of the ${kind} file`,
+    );
+  };
+  const [terms, sources] = [Object.keys(shelf.glossary), Object.keys(shelf.sources)];
+  for (const term of lesson.terms) known("glossary", term, terms, 1);
+  for (const source of lesson.sources) known("sources", source, sources, 1);
+  for (const step of lesson.steps) {
+    const parts = [step.plain, step.technical, step.notes, step.caution].flatMap((part) =>
+      part ? [part.prose] : [],
+    );
+    for (const node of [...parts, ...(step.question ? wordsIn(step.question) : [])].flatMap((each) => [
+      ...inlinesOf(each),
+    ])) {
+      if (node.kind === "term") known("glossary", node.key, terms, node.line);
+      if (node.kind === "source") known("sources", node.key, sources, node.line);
+      if (node.kind === "link") checkElsewhere(lesson, shelf, node.to, node.line, false, refuse);
+    }
+  }
+  for (const reference of lesson.recall) checkElsewhere(lesson, shelf, reference, 1, true, refuse);
+}
+
+function checkElsewhere(
+  lesson: Lesson,
+  shelf: Shelf,
+  to: { readonly lesson: string | null; readonly step: string },
+  line: number,
+  asked: boolean,
+  refuse: Refuse,
+): void {
+  if (to.lesson === null || to.lesson === lesson.id) return;
+  const other = shelf.lessons.find(({ id }) => id === to.lesson);
+  const step = other?.steps.find(({ id }) => id === to.step);
+  if (!other) refuse(line, `lesson "${to.lesson}"`, shelf.lessons.map(({ id }) => id).join(", "));
+  else if (!step) refuse(line, `step "${to.lesson}#${to.step}"`, other.steps.map(({ id }) => id).join(", "));
+  else if (asked && (!step.question || step.question.kind === "goal")) {
+    refuse(line, `recall of ${to.lesson}#${to.step}`, "a step whose question needs no scene");
+  }
+}
+
+/** Bars that hold for the kit's own lessons together, beyond what one's own lesson must meet. */
+export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
+  const { refuse, faults } = refuseIn(lesson.file);
+  const median = medianGrade(report.grades);
+  if (lesson.language === "en") {
+    if (median > 6) refuse(1, `median reading grade ${median.toFixed(1)}`, "at most 6 (Flesch-Kincaid)");
+    if (report.grade.smog > 9) refuse(1, `SMOG ${report.grade.smog.toFixed(1)}`, "at most 9");
+  }
+  if (lesson.steps.length < 8) refuse(1, `${lesson.steps.length} steps`, "at least 8");
+  if (lesson.recall.length < 3) refuse(1, `${lesson.recall.length} questions to recall`, "at least 3");
+  if (lesson.number > 1 && !lesson.recall.some((each) => each.lesson !== null && each.lesson !== lesson.id)) {
+    refuse(1, "no question from an earlier lesson", "recall: lesson#step");
+  }
+  if (!lesson.tell) refuse(1, "no prompt to tell a friend", "tell");
+  for (const step of lesson.steps) {
+    if (!step.technical) refuse(step.line, `step "${step.id}" without a technical telling`, "### technical");
+    if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
+  }
+  if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");
+  let unasked = 0;
+  for (const step of lesson.steps) {
+    unasked = step.question ? 0 : unasked + 1;
+    if (unasked === 5) refuse(step.line, "more than 4 steps without a question", "a question");
+  }
+  return faults;
+}
