@@ -1,0 +1,57 @@
+/** What the breath does to the picture, read from the traces: how far the lungs are stretched, and when the chest fills. */
+import type { Traces } from "../../sim/circulation/answer.ts";
+import { valueAt } from "../drawing/passage.ts";
+
+/** mmHg across the lungs (air minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
+const REST = 4.7;
+/** Linear widening for each mmHg: half a litre on two and a half is 6 % in each direction over the 2 mmHg of a quiet breath (textbook volumes, from memory). */
+const WIDENING = 0.032;
+
+/** mmHg across the lungs, as a trace. */
+export function stretchTrace(traces: Traces): Float64Array | null {
+  const { pleural, air } = traces.pressures;
+  return pleural ? pleural.map((value, i) => (air?.[i] ?? 0) - value) : null;
+}
+
+/** Linear size of the lungs against rest. */
+export const lungSize = (stretch: number): number =>
+  Math.min(1.4, Math.max(0.8, 1 + WIDENING * (stretch - REST)));
+
+export interface Stretch {
+  /** s of the repeat */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** When the lungs fill: stretches of time in which they widen; none when the breath is held. */
+export function fillings(traces: Traces): readonly Stretch[] {
+  const stretch = stretchTrace(traces);
+  if (!stretch) return [];
+  const swing = Math.max(...stretch) - Math.min(...stretch);
+  if (swing < 0.2) return [];
+  const found: Stretch[] = [];
+  let from: number | null = null;
+  for (let i = 1; i < stretch.length; i++) {
+    const rises = stretch[i]! - stretch[i - 1]! > swing * 1e-5;
+    if (rises && from === null) from = traces.time[i - 1]!;
+    if (!rises && from !== null) {
+      found.push({ from, to: traces.time[i - 1]! });
+      from = null;
+    }
+  }
+  if (from !== null) found.push({ from, to: traces.time[traces.time.length - 1]! });
+  return found;
+}
+
+export type Doing = "in" | "out" | "held" | "strain" | "ventilatorIn" | "ventilatorOut";
+
+/** What the chest is doing at a moment, as a key of the words. */
+export function doingAt(traces: Traces, breathing: string, seconds: number): Doing {
+  if (breathing === "held" || breathing === "strain") return breathing;
+  const stretch = stretchTrace(traces);
+  if (!stretch) return "held";
+  const step = traces.period / 200;
+  const fills = valueAt(traces, stretch, seconds + step) > valueAt(traces, stretch, seconds - step);
+  if (breathing === "ventilator") return fills ? "ventilatorIn" : "ventilatorOut";
+  return fills ? "in" : "out";
+}

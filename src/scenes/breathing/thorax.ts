@@ -1,0 +1,139 @@
+/** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { vesselsOf } from "../circuit/anatomy.ts";
+import { drawVessel } from "../circuit/body-drawing.ts";
+import { layVessels } from "../circuit/dots.ts";
+import { flowing } from "../circuit/flowing.ts";
+import { drawHeart } from "../circuit/heart.ts";
+import { ORGANS } from "../circuit/outlines.ts";
+import { fenestrated } from "../circuit/pane.ts";
+import { curve, type Spot } from "../drawing/curve.ts";
+import { valueAt } from "../drawing/passage.ts";
+import { type Fit, fitInto } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { lungSize, stretchTrace } from "./chest.ts";
+
+export const CHEST = { left: 130, top: 150, right: 870, bottom: 640 } as const;
+
+const HIDDEN = /Kidney|Leg|gut|portal|carotid|liver|hepatic|upper|descending/;
+const RIBS: readonly Spot[] = [
+  [420, 166],
+  [330, 176],
+  [238, 214],
+  [190, 300],
+  [178, 400],
+  [186, 500],
+  [206, 580],
+];
+const DIAPHRAGM = ORGANS.find(({ name }) => name === "diaphragm")!.points;
+const LUNGS = ORGANS.filter(({ name }) => /Lung/.test(name));
+/** Plane units of the arrow on the chest wall for each mmHg. */
+const ARROW = 6;
+
+export interface Thorax {
+  readonly view: Container;
+  draw(circulation: Circulation, time: number, box: Box, theme: Theme): Fit;
+  release(): void;
+}
+
+export function thorax(): Thorax {
+  const view = new Container();
+  const mask = new Graphics();
+  const [chest, back, heart, front] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const blood = flowing();
+  view.addChild(mask, chest, back, blood.behind, heart, front, blood.front);
+  view.mask = mask;
+  let known: Circulation | null = null;
+  let themed: Theme | null = null;
+
+  const drawChest = (circulation: Circulation, time: number, theme: Theme): void => {
+    const { traces } = circulation;
+    const stretch = stretchTrace(traces);
+    const size = stretch ? lungSize(valueAt(traces, stretch, time)) : 1;
+    const pleural = traces.pressures.pleural ? valueAt(traces, traces.pressures.pleural, time) : 0;
+    const { colour } = theme;
+    const widen = ([x, y]: Spot): Spot => [
+      x < 500 ? 392 - (392 - x) * size : 608 + (x - 608) * size,
+      214 + (y - 214) * (1 + (size - 1) * 0.7),
+    ];
+    chest.clear();
+    const draw = (points: readonly Spot[], closed: boolean) => {
+      const line = curve(points);
+      chest.moveTo(line.x[0]!, line.y[0]!);
+      for (let i = 1; i < line.x.length; i++) chest.lineTo(line.x[i]!, line.y[i]!);
+      if (closed) chest.closePath();
+    };
+    for (const lung of LUNGS) {
+      draw(lung.points.map(widen), true);
+      chest
+        .fill({ color: colour.backdrop })
+        .stroke({ color: colour.backdropEdge, width: 2.4, join: "round" });
+    }
+    for (const side of [RIBS, RIBS.map(([x, y]): Spot => [1000 - x, y])]) {
+      draw(
+        side.map(([x, y]): Spot => [500 + (x - 500) * (1 + (size - 1) * 0.85), y]),
+        false,
+      );
+      chest.stroke({ color: colour.hair, width: 2.4, cap: "round", alpha: 0.8 });
+    }
+    draw(
+      DIAPHRAGM.map(([x, y]): Spot => [500 + (x - 500) * (1 + (size - 1) * 0.85), y + (size - 1) * 230]),
+      false,
+    );
+    chest.stroke({ color: colour.wallEdge, width: 4, cap: "round", alpha: 0.75 });
+    // Suction pulls the wall outward, squeeze pushes it inward: the arrow's length is the pressure.
+    for (const side of [-1, 1]) {
+      const at = 500 + side * 322 * (1 + (size - 1) * 0.85) + side * 10;
+      const tip = at - side * pleural * ARROW;
+      const start = pleural < 0 ? at : at + side * 2;
+      arrow(chest, start, tip, 400, theme.colour.pressure);
+    }
+  };
+
+  return {
+    view,
+    draw(circulation, time, box, theme) {
+      const fit = fitInto(box, CHEST);
+      view.scale.set(fit.scale);
+      view.position.set(fit.x, fit.y);
+      if (known !== circulation || themed !== theme) {
+        known = circulation;
+        themed = theme;
+        const shown = vesselsOf(circulation.request.stage, fenestrated(circulation)).filter(
+          ({ name }) => !HIDDEN.test(name),
+        );
+        const laid = layVessels(shown);
+        blood.follow(laid, circulation);
+        back.clear();
+        front.clear();
+        for (const each of laid) drawVessel(each.vessel.behind ? back : front, each, circulation, theme);
+        mask
+          .clear()
+          .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
+          .fill(0xffffff);
+      }
+      drawChest(circulation, time, theme);
+      drawHeart(heart, circulation, time, theme);
+      blood.move(time, theme);
+      return fit;
+    },
+    release: () => blood.release(),
+  };
+}
+
+function arrow(ink: Graphics, from: number, to: number, y: number, colour: string): void {
+  const way = Math.sign(to - from);
+  if (Math.abs(to - from) < 2) return;
+  const head = Math.min(14, Math.abs(to - from) * 0.6);
+  for (const dy of [-70, 0, 70]) {
+    ink
+      .moveTo(from, y + dy)
+      .lineTo(to - way * head * 0.6, y + dy)
+      .stroke({ color: colour, width: 4, cap: "round" });
+    ink
+      .poly([to, y + dy, to - way * head, y + dy - head * 0.55, to - way * head, y + dy + head * 0.55])
+      .fill({ color: colour });
+  }
+}

@@ -1,0 +1,146 @@
+/** Curves over axes, drawn into a scene: hairline marks, names at the curves themselves. */
+import type { Graphics } from "pixi.js";
+import { formatNumber } from "../../words/index.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Lettering } from "./lettering.ts";
+import { digitsOf, type Range } from "./scale.ts";
+
+export interface Line {
+  readonly x: ArrayLike<number>;
+  readonly y: ArrayLike<number>;
+  readonly colour: string;
+  /** CSS px on, off, ...; a whole line without it */
+  readonly dash?: readonly number[];
+  readonly width?: number;
+  /** discs at the points, for curves through few computed states */
+  readonly points?: boolean;
+}
+
+export interface Plot {
+  /** CSS px, axis numbers included */
+  readonly box: Box;
+  readonly x: Range;
+  readonly y: Range;
+  readonly lines: readonly Line[];
+  /** what the vertical axis tells, above it; unit included */
+  readonly title: string;
+  readonly titleColour?: string;
+  /** under the horizontal axis; its numbers are left out without it */
+  readonly foot?: string;
+  /** stretches of the horizontal axis that stand out */
+  readonly bands?: readonly { readonly from: number; readonly to: number }[];
+  /** CSS px */
+  readonly type: number;
+}
+
+export interface Plotted {
+  readonly inner: Box;
+  readonly toX: (x: number) => number;
+  readonly toY: (y: number) => number;
+}
+
+/** The drawing area inside the box, when numbers of size `type` stand at the left and, with a foot, beneath. */
+export function innerBox(box: Box, type: number, foot: boolean): Box {
+  const left = type * 2.7;
+  const top = type * 1.7;
+  const bottom = foot ? type * 2.9 : type * 0.6;
+  return {
+    x: box.x + left,
+    y: box.y + top,
+    width: Math.max(8, box.width - left - type * 0.8),
+    height: Math.max(8, box.height - top - bottom),
+  };
+}
+
+export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: Theme): Plotted {
+  const { colour } = theme;
+  const { type, x, y } = plot;
+  const inner = innerBox(plot.box, type, plot.foot !== undefined);
+  const toX = (value: number) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width;
+  const toY = (value: number) =>
+    inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height;
+  const bare = (
+    text: string,
+    px: number,
+    py: number,
+    anchor: readonly [number, number],
+    size = type * 0.92,
+    fill = colour.inkSoft,
+  ) => words.write({ lines: [{ words: text, size, colour: fill }], x: px, y: py, anchor, bare: true }, theme);
+
+  for (const band of plot.bands ?? [])
+    ink
+      .rect(toX(band.from), inner.y, toX(band.to) - toX(band.from), inner.height)
+      .fill({ color: colour.backdrop, alpha: 0.85 });
+  for (const mark of y.marks) {
+    const zero = mark === 0 && y.min < 0;
+    ink
+      .moveTo(inner.x, toY(mark))
+      .lineTo(inner.x + inner.width, toY(mark))
+      .stroke({ color: colour.hair, width: zero ? 1.6 : 1, alpha: zero ? 0.9 : 0.3 });
+    bare(formatNumber(mark, digitsOf(y)), inner.x - type * 0.45, toY(mark), [1, 0.5]);
+  }
+  if (plot.foot !== undefined) {
+    for (const mark of x.marks) {
+      ink
+        .moveTo(toX(mark), inner.y + inner.height)
+        .lineTo(toX(mark), inner.y + inner.height + type * 0.3)
+        .stroke({ color: colour.hair, width: 1 });
+      bare(formatNumber(mark, digitsOf(x)), toX(mark), inner.y + inner.height + type * 0.35, [0.5, 0]);
+    }
+    bare(plot.foot, inner.x + inner.width / 2, inner.y + inner.height + type * 1.5, [0.5, 0]);
+  }
+  bare(plot.title, inner.x, inner.y - type * 0.25, [0, 1], type, plot.titleColour ?? colour.ink);
+  for (const line of plot.lines) drawLine(ink, line, toX, toY, type);
+  return { inner, toX, toY };
+}
+
+function drawLine(
+  ink: Graphics,
+  line: Line,
+  toX: (x: number) => number,
+  toY: (y: number) => number,
+  type: number,
+): void {
+  const width = line.width ?? Math.max(2, type * 0.16);
+  const style = { color: line.colour, width, join: "round", cap: "round" } as const;
+  const points: [number, number][] = [];
+  for (let i = 0; i < line.x.length; i++)
+    if (Number.isFinite(line.y[i])) points.push([toX(line.x[i]!), toY(line.y[i]!)]);
+  for (const piece of line.dash ? dashes(points, line.dash) : points.length > 1 ? [points] : []) {
+    ink.moveTo(...piece[0]!);
+    for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
+    ink.stroke(style);
+  }
+  if (line.points) for (const [px, py] of points) ink.circle(px, py, width * 1.5).fill(line.colour);
+}
+
+/** A polyline cut into the drawn pieces of a dash pattern (lengths on, off, ...), by length along it. */
+export function dashes(
+  points: readonly (readonly [number, number])[],
+  pattern: readonly number[],
+): [number, number][][] {
+  const pieces: [number, number][][] = [];
+  let part = 0;
+  let left = pattern[0]!;
+  let piece: [number, number][] = points[0] ? [[...points[0]]] : [];
+  for (let i = 1; i < points.length; i++) {
+    let [ax, ay] = points[i - 1]!;
+    const [bx, by] = points[i]!;
+    let length = Math.hypot(bx - ax, by - ay);
+    while (length > left) {
+      const w = left / length;
+      [ax, ay] = [ax + (bx - ax) * w, ay + (by - ay) * w];
+      length -= left;
+      if (part % 2 === 0) pieces.push([...piece, [ax, ay]]);
+      part = (part + 1) % pattern.length;
+      left = pattern[part]!;
+      piece = [[ax, ay]];
+    }
+    left -= length;
+    if (part % 2 === 0) piece.push([bx, by]);
+  }
+  if (part % 2 === 0 && piece.length > 1) pieces.push(piece);
+  return pieces;
+}

@@ -1,0 +1,46 @@
+/** Axis ranges with round ends and round marks. */
+
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+  /** ascending, inside the range */
+  readonly marks: readonly number[];
+}
+
+/** Steps of 1, 2 or 5 times a power of ten; `count` marks are aimed at. */
+export function roundStep(span: number, count: number): number {
+  const rough = span / Math.max(1, count);
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const digit = rough / power;
+  return power * (digit <= 1 ? 1 : digit <= 2 ? 2 : digit <= 5 ? 5 : 10);
+}
+
+/** A range that holds all the finite values given, zero too when asked; at least `least` wide. */
+export function rangeOf(
+  values: Iterable<number>,
+  options: { readonly zero?: boolean; readonly count?: number; readonly least?: number } = {},
+): Range {
+  let min = options.zero ? 0 : Number.POSITIVE_INFINITY;
+  let max = options.zero ? 0 : Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    if (!Number.isFinite(value)) continue;
+    if (value < min) min = value;
+    if (value > max) max = value;
+  }
+  if (min > max) [min, max] = [0, 1];
+  const least = options.least ?? 1e-6;
+  if (max - min < least) [min, max] = [(min + max - least) / 2, (min + max + least) / 2];
+  const step = roundStep(max - min, options.count ?? 3);
+  const first = Math.floor(min / step + 1e-9);
+  const last = Math.ceil(max / step - 1e-9);
+  const marks = Array.from({ length: last - first + 1 }, (_, i) =>
+    Number(((first + i) * step).toPrecision(12)),
+  );
+  return { min: first * step, max: last * step, marks };
+}
+
+/** Decimals that tell neighbouring marks apart. */
+export function digitsOf(range: Range): number {
+  const [a = 0, b = 1] = range.marks;
+  return Math.max(0, -Math.floor(Math.log10(Math.abs(b - a)) + 1e-9));
+}

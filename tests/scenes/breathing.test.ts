@@ -1,0 +1,49 @@
+import { expect, test } from "vitest";
+import { doingAt, fillings, lungSize, stretchTrace } from "../../src/scenes/breathing/chest.ts";
+import type { Traces } from "../../src/sim/circulation/answer.ts";
+
+const time = Float64Array.from({ length: 601 }, (_, i) => (i / 600) * 4);
+/** Filled over the first 40 % of four seconds, emptied over the rest. */
+const filled = Float64Array.from(time, (t) =>
+  t < 1.6 ? 0.5 - 0.5 * Math.cos((Math.PI * t) / 1.6) : 0.5 + 0.5 * Math.cos((Math.PI * (t - 1.6)) / 2.4),
+);
+const traces = (pressures: Record<string, Float64Array>): Traces => ({
+  time,
+  period: 4,
+  heartPeriod: 0.5,
+  pressures,
+  flows: {},
+  volumes: {},
+});
+const spontaneous = traces({ pleural: filled.map((f) => -3.7 - 2 * f) });
+const ventilator = traces({ pleural: filled.map((f) => -3.7 + 6 * f), air: filled.map((f) => 4 + 12 * f) });
+const strain = traces({ pleural: filled.map(() => 30), air: filled.map(() => 34.7) });
+
+test("lungs widen as a breath is drawn, and also when a ventilator pushes it in although the pressure around them rises", () => {
+  for (const each of [spontaneous, ventilator]) {
+    const stretch = stretchTrace(each)!;
+    expect(lungSize(stretch[240]!)).toBeGreaterThan(lungSize(stretch[0]!));
+    const [fill, ...more] = fillings(each);
+    expect(more).toEqual([]);
+    expect(fill!.from).toBeCloseTo(0, 1);
+    expect(fill!.to).toBeCloseTo(1.6, 1);
+  }
+});
+
+test("a quiet breath widens the lungs by about 6 percent: half a litre on two and a half (textbook volumes, from memory)", () => {
+  const stretch = stretchTrace(spontaneous)!;
+  expect(lungSize(stretch[240]!) / lungSize(stretch[0]!)).toBeCloseTo((3 / 2.5) ** (1 / 3), 2);
+});
+
+test("a strain presses on the lungs without filling them", () => {
+  expect(fillings(strain)).toEqual([]);
+  expect(lungSize(stretchTrace(strain)![0]!)).toBeCloseTo(1, 2);
+});
+
+test("what the chest does is told by the pattern and the moment", () => {
+  expect(doingAt(spontaneous, "spontaneous", 0.8)).toBe("in");
+  expect(doingAt(spontaneous, "deep", 4 * 7 + 3)).toBe("out");
+  expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");
+  expect(doingAt(strain, "strain", 0.8)).toBe("strain");
+  expect(doingAt(traces({}), "held", 0.8)).toBe("held");
+});
