@@ -4,6 +4,7 @@ import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { SceneState } from "../state/scene-state.ts";
+import type { Sweep } from "./sweep.ts";
 
 export interface LooseBody {
   /** mm */
@@ -37,4 +38,6 @@ export interface Frame {
   readonly degraded: readonly string[];
   /** Whole-frame stillness asked for (reduced motion or paused). */
   readonly still: boolean;
+  /** The sweep that the scene shows (growth, exercise), as far as it is answered. */
+  readonly sweep?: Sweep | null;
 }

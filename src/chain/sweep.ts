@@ -1,0 +1,177 @@
+/** One quantity changed step by step, everything else held: planned from the scene state, solved beside the panes, filled in as answers come. */
+import { type ReadonlySignal, signal } from "@preact/signals";
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { type Body, CASES, type CirculationRequest, type Stage } from "../sim/request.ts";
+import { paneRequest, type SceneState } from "../state/scene-state.ts";
+
+export interface SweepPoint {
+  /** value of what is changed, in its own unit */
+  readonly at: number;
+  readonly request: CirculationRequest;
+  /** null until solved, and when it does not settle */
+  readonly circulation: Circulation | null;
+}
+
+export interface SweepCurve {
+  /** pane's index as "0", "1", "2", or "reference" for the two-ventricle run with the same drive */
+  readonly name: string;
+  readonly points: readonly SweepPoint[];
+}
+
+export interface Sweep {
+  /** parameter name, or "bsa" for a body that grows */
+  readonly over: string;
+  readonly curves: readonly SweepCurve[];
+  /** 0..1 of the points answered */
+  readonly progress: number;
+}
+
+/** Ages (years) of the growing body, and efforts (MET) of the exercise. */
+export const AGES = [5, 7, 9, 11, 13, 15, 17, 19] as const;
+export const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
+
+/** Between the two demo bodies in proportion to age, so that the two ends are exactly they. */
+export function bodyAt(ageYears: number): Body {
+  const { caseA, caseB } = CASES;
+  const share = (ageYears - caseA.ageYears) / (caseB.ageYears - caseA.ageYears);
+  const between = (key: "bsa" | "haemoglobin") => caseA[key] + (caseB[key] - caseA[key]) * share;
+  return { ageYears, bsa: between("bsa"), haemoglobin: between("haemoglobin") };
+}
+
+/** A curve of unanswered points for one pane's request. */
+export function curveOver(
+  name: string,
+  request: CirculationRequest,
+  parameter: string,
+  values: readonly number[],
+): SweepCurve {
+  return {
+    name,
+    points: values.map((at) => ({
+      at,
+      request: { ...request, set: { ...request.set, [parameter]: at } },
+      circulation: null,
+    })),
+  };
+}
+
+/** What the scene asks for, unanswered; null for scenes that show no sweep. */
+export function planSweep(state: SceneState): Sweep | null {
+  const panes = Array.from({ length: 1 + state.beside.length }, (_, i) => paneRequest(state, i));
+  if (state.scene === "growth")
+    return {
+      over: "bsa",
+      progress: 0,
+      curves: panes.map((request, i) => ({
+        name: String(i),
+        points: AGES.map(bodyAt).map((body) => ({
+          at: body.bsa,
+          request: { ...request, body },
+          circulation: null,
+        })),
+      })),
+    };
+  if (state.scene !== "exercise") return null;
+  const reference: Stage = "two-ventricle";
+  const curves = panes.map((request, i) => curveOver(String(i), request, "metabolicEquivalents", EFFORTS));
+  const withReference = panes.some(({ stage }) => stage === reference)
+    ? curves
+    : [...curves, curveOver("reference", referenceOf(panes[0]!), "metabolicEquivalents", EFFORTS)];
+  return { over: "metabolicEquivalents", progress: 0, curves: withReference };
+}
+
+/** The same body and breathing with two ventricles; what only a pathway or a pane's own tuning has is left out. */
+function referenceOf({ kind, body, volumeRule, set }: CirculationRequest): CirculationRequest {
+  const { breathing } = set;
+  return {
+    kind,
+    stage: "two-ventricle",
+    body,
+    volumeRule,
+    set: breathing === undefined ? {} : { breathing },
+  };
+}
+
+/** Ends first, then the middles of what is left, so that the curve's shape shows early. */
+export function coarseFirst(count: number): readonly number[] {
+  const order: number[] = [];
+  const taken = new Set<number>();
+  const take = (i: number) => {
+    if (!taken.has(i)) order.push(i);
+    taken.add(i);
+  };
+  if (count > 0) take(0);
+  if (count > 1) take(count - 1);
+  for (let parts = 2; order.length < count; parts *= 2)
+    for (let k = 1; k < parts; k += 2) take(Math.round((k * (count - 1)) / parts));
+  return order;
+}
+
+export interface RunningSweep {
+  readonly sweep: ReadonlySignal<Sweep>;
+  /** Asks no more; answers under way are dropped. */
+  cancel(): void;
+}
+
+/** Solves the plan's points one at a time, so that a pane's own edit never waits behind a whole sweep. */
+export function createSweep(
+  plan: Sweep,
+  answer: (request: CirculationRequest) => Promise<Circulation>,
+): RunningSweep {
+  const sweep = signal(plan);
+  let cancelled = false;
+  const longest = Math.max(0, ...plan.curves.map(({ points }) => points.length));
+  const total = plan.curves.reduce((sum, { points }) => sum + points.length, 0);
+  const run = async () => {
+    let answered = 0;
+    for (const index of coarseFirst(longest))
+      for (const [c, curve] of plan.curves.entries()) {
+        const point = curve.points[index];
+        if (!point) continue;
+        const solved = await answer(point.request);
+        if (cancelled) return;
+        answered++;
+        sweep.value = {
+          ...sweep.peek(),
+          progress: answered / total,
+          curves: sweep.peek().curves.map((old, k) => (k === c ? withAnswer(old, index, solved) : old)),
+        };
+      }
+  };
+  void run();
+  return {
+    sweep,
+    cancel() {
+      cancelled = true;
+    },
+  };
+}
+
+const withAnswer = (curve: SweepCurve, index: number, solved: Circulation): SweepCurve => ({
+  ...curve,
+  points: curve.points.map((point, i) =>
+    i === index && solved.run.converged ? { ...point, circulation: solved } : point,
+  ),
+});
+
+/** Keeps one sweep in step with the scene state: a new plan replaces the old one. */
+export function followSweep(answer: (request: CirculationRequest) => Promise<Circulation>) {
+  let key = "";
+  let running: RunningSweep | null = null;
+  return {
+    follow(state: SceneState): void {
+      const plan = planSweep(state);
+      const next = JSON.stringify(plan);
+      if (next === key) return;
+      key = next;
+      running?.cancel();
+      running = plan && createSweep(plan, answer);
+    },
+    /** As far as it is answered; null while the scene shows none. */
+    current: (): Sweep | null => running?.sweep.peek() ?? null,
+    release(): void {
+      running?.cancel();
+      running = null;
+    },
+  };
+}
