@@ -40,12 +40,12 @@ export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeome
       ...chamber(radii),
       tubeOf(ivc, 0, sizes.ivcLength + Math.min(radii[1] / 2, sizes.ivc)),
       tubeOf(svc, 0, sizes.svcLength + Math.min(radii[1] / 2, sizes.svc)),
-      tubeOf(left, 0, left.length, mouth(sizes.left, sizes.flare)),
-      tubeOf(right, 0, right.length, mouth(sizes.right, sizes.flare)),
+      tubeOf(left, 0, left.length),
+      tubeOf(right, 0, right.length),
       ...leak.shapes,
     ],
     openings: leak.openings,
-    handles: [...chamberHandles(sizes, radii, onWall), ...leak.handles],
+    handles: [...chamberHandles(sizes, radii), ...leak.handles],
     places: [...leak.places, chamberPlace(radii)],
     backdrop: backdrop({
       sizes,
@@ -55,6 +55,7 @@ export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeome
       edge: radii[0] - 6 * scale,
       floor: -0.95 * radii[1],
       roof: 0.42 * radii[1],
+      clear: radii[0],
     }),
   });
 }
@@ -87,14 +88,7 @@ function arteryLine([x, y]: Point, length: number, scale: number, side: 1 | -1):
   );
 }
 
-/** Widening of an artery's first millimetres where its mouth is rounded to radius `flare`. */
-const mouth = (diameter: number, flare: number) => (distance: number) =>
-  distance >= flare || flare === 0
-    ? 1
-    : 1 + (2 * (flare - Math.sqrt(flare ** 2 - (flare - distance) ** 2))) / diameter;
-
-function chamberHandles(sizes: PathwaySizes, radii: Point, onWall: (degrees: number) => Point): Handle[] {
-  const [x, y] = onWall(50);
+function chamberHandles(sizes: PathwaySizes, radii: Point): Handle[] {
   return [
     {
       edits: "chamberDiameter",
@@ -107,12 +101,6 @@ function chamberHandles(sizes: PathwaySizes, radii: Point, onWall: (degrees: num
       at: [sizes.offset, -radii[1] - sizes.ivcLength * 0.6],
       along: [1, 0],
       perMillimetre: 1,
-    },
-    {
-      edits: "jointFlare",
-      at: [x, y - sizes.left / 2 - sizes.flare * 0.3],
-      along: [0, -1],
-      perMillimetre: 1 / 0.3,
     },
   ];
 }

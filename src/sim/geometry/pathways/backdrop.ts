@@ -18,13 +18,15 @@ interface Around {
   readonly edge: number;
   readonly floor: number;
   readonly roof: number;
+  /** mm: where the pathway's lumen ends towards the patient's left at that height, for the atrium's label to clear */
+  readonly clear: number;
   /** the body's lengths over a 5-year-old's */
   readonly scale: number;
 }
 
 /** Back to front. */
 export function backdrop(around: Around): Backdrop {
-  const { edge, floor, roof, scale: s } = around;
+  const { edge, floor, roof, clear, scale: s } = around;
   const middle = (floor + roof) / 2;
   const tall = (roof - floor) / 2;
   const at = (x: number, y: number): Point => [edge + x * s, middle + y * tall];
@@ -56,8 +58,8 @@ export function backdrop(around: Around): Backdrop {
       ...arc(at(19, 2.35), at(22, 3.25), at(46, 3.3), at(47, 2.1), 20).slice(1),
       ...arc(at(47, 2.1), at(48, 0.9), at(45, -0.6), at(44, -2.3), 20).slice(1),
     ],
-    15 * s,
-    10 * s,
+    13 * s,
+    8 * s,
   );
   const outlines = [
     {
@@ -97,7 +99,7 @@ export function backdrop(around: Around): Backdrop {
     ...veins(around),
   ];
   const places: Place[] = [
-    { name: "atrium", at: at(20, 0.2), label: at(22, 0.2) },
+    { name: "atrium", at: at(30, 0.2), label: [Math.max(at(28, 0)[0], clear + 13 * s), at(0, 0.45)[1]] },
     { name: "ventricle", at: at(42, -1.1), label: at(42, -1.2) },
     { name: "aorta", at: at(32, 2.9), label: at(32, 3.6) },
     { name: "rightLung", at: [-58 * s, middle], label: [-60 * s, middle - 26 * s] },

@@ -53,6 +53,7 @@ export function beforeCompletion(sizes: PathwaySizes, scale: number): PathwayGeo
       edge: -16 * scale,
       floor,
       roof: -Math.max(left, right) / 2 - 3,
+      clear: -16 * scale,
     }),
   });
 }

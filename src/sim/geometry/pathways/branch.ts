@@ -29,21 +29,47 @@ export function widthOn({ sections }: Branch, distance: number): number {
   return before;
 }
 
-/** Sampled every 1.5 mm or closer. `widen` multiplies the width (a bulge), 1 when left out. */
+/**
+ * The lumen from one distance to another as a tube; places where line and width run straight need no points of their own.
+ * `widen` multiplies the width (a bulge), 1 when left out.
+ */
 export function tubeOf(
   branch: Branch,
   from: number,
   to: number,
   widen: (distance: number) => number = () => 1,
 ): Shape {
-  const count = Math.max(2, Math.ceil((to - from) / 1.5) + 1);
-  const stops = Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
-  return {
-    tube: {
-      points: stops.map((distance) => spotOn(branch, distance).at),
-      width: stops.map((distance) => widthOn(branch, distance) * widen(distance)),
-    },
-  };
+  const count = Math.max(2, Math.ceil(to - from) + 1);
+  const stops = Array.from({ length: count }, (_, i) => {
+    const distance = from + ((to - from) * i) / (count - 1);
+    return [...spotOn(branch, distance).at, widthOn(branch, distance) * widen(distance)] as Stop;
+  });
+  const kept = straightened(stops, 0, count - 1);
+  kept.push(stops[count - 1]!);
+  return { tube: { points: kept.map(([x, y]) => [x, y]), width: kept.map(([, , width]) => width) } };
+}
+
+/** x, y and width, mm */
+type Stop = readonly [number, number, number];
+
+/** mm by which a left-out point may miss */
+const STRAIGHT = 0.04;
+
+/** Stops needed from `first` up to, without, `last` (Douglas & Peucker 1973, width as a third coordinate). */
+function straightened(stops: readonly Stop[], first: number, last: number): Stop[] {
+  const begin = stops[first]!;
+  const end = stops[last]!;
+  let worst = STRAIGHT;
+  let at = -1;
+  for (let i = first + 1; i < last; i++) {
+    const t = (i - first) / (last - first);
+    const miss = Math.hypot(...begin.map((value, k) => value + t * (end[k]! - value) - stops[i]![k]!));
+    if (miss > worst) {
+      worst = miss;
+      at = i;
+    }
+  }
+  return at < 0 ? [begin] : [...straightened(stops, first, at), ...straightened(stops, at, last)];
 }
 
 /** The straight cut at the branch's outer end: its first point for a vein, its last for a lung artery. */

@@ -76,6 +76,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
     edge: offset + course.atriumEdge(sizes.trunk / 2),
     floor: -sizes.trunkLength - 2 * scale,
     roof: -Math.max(left, right) / 2 - 3,
+    clear: offset + sizes.trunk / 2,
   });
   return whole({
     name: sizes.stage,
@@ -129,7 +130,7 @@ function trunkHandles(
     return { at: [at[0] + half * left[0], at[1] + half * left[1]] as const, out: left };
   };
   const begin = sizes.ivcLength;
-  const wide = onRightWall(begin + 0.3 * sizes.trunkLength);
+  const wide = onRightWall(begin + 0.22 * sizes.trunkLength);
   const narrow = onRightWall(narrowingMiddle(lower.sections, course.trunk));
   const corner = sizes.flare * (1 - Math.SQRT1_2);
   return [

@@ -42,7 +42,7 @@ export function fenestration(
     openings: [
       { name: "fenestration", centre: from(WALL_THICKNESS), normal: outward, width: diameter, velocity: 0 },
     ],
-    places: [{ name: "fenestration", at: from(WALL_THICKNESS / 2), label: from(WALL_THICKNESS + 12) }],
+    places: [{ name: "fenestration", at: from(WALL_THICKNESS / 2), label: from(WALL_THICKNESS + 13, -11) }],
     handles,
   };
 }

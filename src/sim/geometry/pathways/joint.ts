@@ -29,8 +29,8 @@ export function joint({ svc, left, right, lower, flare }: Stems): Joint {
   const offset = lower ? lower.offset : 0;
   const rightEdge = Math.max(upper, lower ? wide + offset : 0) + flare + OVERLAP;
   const leftEdge = Math.max(upper, lower ? wide - offset : 0) + flare + OVERLAP;
-  const top = Math.max(left, right) / 2 + flare + upper + OVERLAP;
-  const bottom = lower ? -(Math.max(left, right) / 2 + flare + wide + OVERLAP) : -Math.min(left, right) / 2;
+  const top = stemReach(svc, Math.min(left, right), Math.max(left, right), flare);
+  const bottom = lower ? -stemReach(lower.diameter, Math.min(left, right), Math.max(left, right), flare) : 0;
   const points: Point[] = [
     [-leftEdge, right / 2],
     ...rounded([-upper, right / 2], flare, -1, 1, true),
@@ -50,6 +50,12 @@ export function joint({ svc, left, right, lower, flare }: Stems): Joint {
   }
   points.push([-leftEdge, -right / 2]);
   return { shape: { polygon: { points } }, left: leftEdge, right: rightEdge, bottom, top };
+}
+
+/** How far from the arteries' axis a stem's tube may end: its round end has to stay inside the cross. */
+function stemReach(stem: number, thinner: number, thicker: number, flare: number): number {
+  const edge = thicker / 2 + flare + OVERLAP;
+  return Math.max(edge, stem / 2 - thinner / 2 + OVERLAP);
 }
 
 /** Quarter circle that rounds an inner corner; `inwards` walks from the artery's wall to the stem's. */

@@ -238,7 +238,7 @@ function interrupted(
 ): Section[] {
   const whole = { before: diameter, after: diameter };
   if (taken <= 0) return [{ element, kind, from, to, ...whole }];
-  const half = Math.min((NARROWING_LENGTH * diameter) / 2, (to - from) / 4);
+  const half = Math.min((NARROWING_LENGTH * diameter) / 2, (to - from) / 3);
   const middle = from + place * (to - from);
   const begins = Math.max(from, middle - half);
   const ends = begins + 2 * half;

@@ -72,7 +72,8 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
     leftLength: length(56),
     rightLength: length(38),
     offset: setting("cavalOffset"),
-    flare: setting("jointFlare"),
+    // The lung arteries leave a chamber, and a heart, over sharp edges.
+    flare: chambered || stage === "two-ventricle" ? 0 : setting("jointFlare"),
     narrowing: setting("pathwayNarrowing") / 100,
     leftStenosis: setting("leftBranchStenosis") / 100,
     rightStenosis: setting("rightBranchStenosis") / 100,
