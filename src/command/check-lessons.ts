@@ -21,7 +21,7 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
   const named = new Set(wanted.map((file) => resolve(file)));
   for (const [language, lessons] of Object.entries(library.lessons)) {
     for (const lesson of lessons) {
-      if (named.size > 0 && !named.delete(resolve(lesson.file))) continue;
+      if (wanted.length > 0 && !named.delete(resolve(lesson.file))) continue;
       const report = checkLesson(
         lesson,
         shelfOf(library, language),

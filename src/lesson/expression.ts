@@ -32,6 +32,7 @@ const STRENGTH: Readonly<Record<string, number>> = {
 const TOKEN = /\s*(?:(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*)*)|(<=|>=|[-+*/()<>,]))/y;
 /** Deeper nesting than this is a mistake, and would only exhaust the stack. */
 const DEEPEST = 40;
+const MOST_TOKENS = 200;
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
@@ -52,6 +53,7 @@ export function parseExpression(text: string): Parsed<Expression> {
         "names, numbers, + - * / < <= > >= ( )",
       );
     tokens.push(match[1] ?? match[2] ?? match[3]!);
+    if (tokens.length > MOST_TOKENS) return refuse("a very long expression", `at most ${MOST_TOKENS} parts`);
   }
   let position = 0;
   let refusal: { ok: false; found: string; allowed: string } | null = null;
@@ -111,6 +113,7 @@ export function parseExpression(text: string): Parsed<Expression> {
       const operator = tokens[position];
       const strength = operator === undefined ? undefined : STRENGTH[operator];
       if (strength === undefined || strength < weakest) return left;
+      if (strength === STRENGTH["<"] && isComparison(left)) return fail("and, between two comparisons");
       position++;
       const right = binary(strength + 1, depth + 1);
       if (!right) return null;
@@ -123,6 +126,9 @@ export function parseExpression(text: string): Parsed<Expression> {
   if (value && position < tokens.length) fail("an operator or the end");
   return refusal ?? { ok: true, value: value! };
 }
+
+const isComparison = (expression: Expression): boolean =>
+  expression.kind === "binary" && STRENGTH[expression.operator] === STRENGTH["<"];
 
 /** Every name that the expression reads. */
 export function namesIn(expression: Expression): readonly string[] {

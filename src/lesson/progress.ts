@@ -1,0 +1,85 @@
+/** What one learner did on this device: plain data, kept and erased by the page, read back whatever the text says. */
+import * as v from "valibot";
+
+const attempt = v.strictObject({
+  /** What was given at first. */
+  given: v.union([v.string(), v.number(), v.array(v.string())]),
+  /** At the first try; null for a prediction not yet judged. */
+  right: v.nullable(v.boolean()),
+  tries: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  /** ISO 8601 day of the last try. */
+  day: v.string(),
+  /** "What surprised you?", in the learner's words. */
+  note: v.optional(v.pipe(v.string(), v.maxLength(500))),
+});
+
+const lessonProgress = v.strictObject({
+  /** Step to resume at. */
+  step: v.string(),
+  seen: v.array(v.string()),
+  finished: v.boolean(),
+  /** By question: `step`. */
+  answers: v.record(v.string(), attempt),
+  /** By question asked again at the end or on a later day: `lesson#step`; right at the last asking. */
+  recalled: v.record(v.string(), v.strictObject({ right: v.boolean(), day: v.string() })),
+});
+
+const progress = v.strictObject({ version: v.literal(1), lessons: v.record(v.string(), lessonProgress) });
+
+export type Attempt = v.InferOutput<typeof attempt>;
+export type LessonProgress = v.InferOutput<typeof lessonProgress>;
+export type Progress = v.InferOutput<typeof progress>;
+
+export const NO_PROGRESS: Progress = { version: 1, lessons: {} };
+
+export const writeProgress = (value: Progress): string => JSON.stringify(value);
+
+/** Anything that is no progress of ours reads as none. */
+export function readProgress(text: string | null): Progress {
+  if (text === null) return NO_PROGRESS;
+  try {
+    const result = v.safeParse(progress, JSON.parse(text));
+    return result.success ? result.output : NO_PROGRESS;
+  } catch {
+    return NO_PROGRESS;
+  }
+}
+
+export const withLesson = (value: Progress, id: string, lesson: LessonProgress): Progress => ({
+  ...value,
+  lessons: { ...value.lessons, [id]: lesson },
+});
+
+export interface Score {
+  readonly right: number;
+  readonly asked: number;
+}
+
+/** Questions answered at the first try, and those recalled: what was understood, never time spent. */
+export function scoreOf({ answers, recalled }: LessonProgress): Score {
+  const judged = [...Object.values(answers), ...Object.values(recalled)].filter(
+    ({ right }) => right !== null,
+  );
+  return { right: judged.filter(({ right }) => right).length, asked: judged.length };
+}
+
+/** Questions worth asking at the next visit, `lesson#step`: missed ones first, then those not asked since; none from today. */
+export function dueForRecall(value: Progress, today: string, most = 3): readonly string[] {
+  const due: { key: string; missed: boolean; day: string }[] = [];
+  for (const [id, lesson] of Object.entries(value.lessons)) {
+    for (const [step, { right, day }] of Object.entries(lesson.answers)) {
+      const again = Object.values(value.lessons)
+        .map(({ recalled }) => recalled[`${id}#${step}`])
+        .filter((each) => each !== undefined)
+        .sort((a, b) => a.day.localeCompare(b.day))
+        .pop();
+      const last = again ?? { right: right ?? false, day };
+      if (last.day < today && !(again?.right && right))
+        due.push({ key: `${id}#${step}`, missed: !last.right, day: last.day });
+    }
+  }
+  due.sort(
+    (a, b) => Number(b.missed) - Number(a.missed) || a.day.localeCompare(b.day) || a.key.localeCompare(b.key),
+  );
+  return due.slice(0, most).map(({ key }) => key);
+}
