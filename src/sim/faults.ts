@@ -36,3 +36,7 @@ function editDistance(a: string, b: string): number {
   }
   return row[b.length]!;
 }
+
+/** A list of allowed words on one line; long ones are cut. */
+export const describeList = (words: readonly string[]): string =>
+  words.length > 12 ? `${words.slice(0, 12).join(", ")}, ... (${words.length} in all)` : words.join(", ");

@@ -2,6 +2,7 @@
  * Every settable parameter once: name, unit, range, default, meaning, source.
  * Sliders, the request schema, the docs and the lesson checker all read this table.
  */
+import { BODY_PARAMETERS } from "./body-parameters.ts";
 import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, Setting, Stage } from "./request.ts";
 
@@ -43,42 +44,7 @@ export interface WordParameter extends Described {
 
 export type Parameter = NumberParameter | WordParameter;
 
-export const PARAMETERS: readonly Parameter[] = [
-  {
-    kind: "number",
-    name: "pulmonaryResistanceIndex",
-    group: "vessels",
-    unit: "WU.m2",
-    min: 0.5,
-    max: 10,
-    step: 0.1,
-    default: 1.6,
-    meaning: "resistance of both lungs together, times body surface area",
-    source: "physiology values, section 3 (child and adult sets)",
-  },
-  ...PATHWAY_PARAMETERS,
-  {
-    kind: "number",
-    name: "metabolicEquivalents",
-    group: "activity",
-    unit: "MET",
-    min: 1,
-    max: 10,
-    step: 0.1,
-    default: 1,
-    meaning: "exertion; 1 = at rest",
-    source: "definition",
-  },
-  {
-    kind: "word",
-    name: "breathing",
-    group: "breathing",
-    words: ["spontaneous", "deep", "held", "strain", "ventilator"],
-    default: "spontaneous",
-    meaning: "pattern of breathing",
-    source: "common practice, no source",
-  },
-];
+export const PARAMETERS: readonly Parameter[] = [...BODY_PARAMETERS, ...PATHWAY_PARAMETERS];
 
 const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]));
 

@@ -28,3 +28,19 @@ export const toMillilitre = (m3: number): number => m3 * 1e6;
 export const toMilliwatt = (watt: number): number => watt * 1e3;
 /** mPa.s -> Pa.s */
 export const fromMillipascalSecond = (viscosity: number): number => viscosity * 1e-3;
+const CUBIC_METRE_PER_ML = 1e-6;
+/** mmHg.s/mL -> Pa.s/m3 */
+export const fromResistance = (value: number): number => (value * PASCAL_PER_MMHG) / CUBIC_METRE_PER_ML;
+/** mmHg.s2/mL2 -> Pa.s2/m6 */
+export const fromQuadraticLoss = (value: number): number =>
+  (value * PASCAL_PER_MMHG) / (CUBIC_METRE_PER_ML * CUBIC_METRE_PER_ML);
+/** mL/mmHg -> m3/Pa */
+export const fromCompliance = (value: number): number => (value * CUBIC_METRE_PER_ML) / PASCAL_PER_MMHG;
+/** mmHg/mL -> Pa/m3 */
+export const fromElastance = (value: number): number => (value * PASCAL_PER_MMHG) / CUBIC_METRE_PER_ML;
+/** 1/mL -> 1/m3 */
+export const fromPerMillilitre = (value: number): number => value / CUBIC_METRE_PER_ML;
+/** 1/mmHg -> 1/Pa */
+export const fromPerMmHg = (value: number): number => value / PASCAL_PER_MMHG;
+/** mm2 -> m2 */
+export const fromSquareMillimetre = (area: number): number => area * 1e-6;

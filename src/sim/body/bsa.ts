@@ -1,0 +1,15 @@
+/** Body surface area, m2. Height in cm, weight in kg. */
+
+/** Mosteller 1987. */
+export const mosteller = (height: number, weight: number): number => Math.sqrt((height * weight) / 3600);
+
+/** Haycock 1978. */
+export const haycock = (height: number, weight: number): number =>
+  0.024265 * weight ** 0.5378 * height ** 0.3964;
+
+/**
+ * Weight (kg) that usually goes with a body surface area: a power law through 18.3 kg at 0.72 m2 and 63 kg at 1.72 m2
+ * (the reference bodies). Fluid exchange and blood volume per kg use it.
+ */
+export const usualWeight = (bsa: number): number =>
+  18.3 * (bsa / 0.72) ** (Math.log(63 / 18.3) / Math.log(1.72 / 0.72));

@@ -1,0 +1,201 @@
+/**
+ * The three reference bodies: one parameter set each, in mmHg, mL and s.
+ * Composites inside published ranges (physiology values, section 4; its column "basis" names each range):
+ * end-systolic and end-diastolic elastance of single ventricles: Int J Cardiol 2013;168:5385 and Saiki, JAHA 2016;
+ * venous compliance 1.6-2 mL/mmHg/kg: Rothe 1983; the remainder from memory of textbook ranges.
+ * Filling curves and vessels are stated in place, that is at the chest's and belly's mean resting pressure.
+ */
+export interface ReferenceSet {
+  /** m2 */
+  readonly bsa: number;
+  /** 1/min */
+  readonly heartRate: number;
+  /** mmHg/mL, mL, mmHg, 1/mL */
+  readonly ventricleElastance: number;
+  readonly ventricleUnstressed: number;
+  readonly ventriclePassivePressure: number;
+  readonly ventriclePassiveRate: number;
+  readonly rightVentricleElastance: number;
+  readonly rightVentricleUnstressed: number;
+  readonly rightVentriclePassivePressure: number;
+  readonly rightVentriclePassiveRate: number;
+  readonly atriumElastanceRelaxed: number;
+  readonly atriumElastanceContracted: number;
+  readonly atriumUnstressed: number;
+  /** mL/mmHg */
+  readonly arteryCompliance: number;
+  readonly upperVeinCompliance: number;
+  readonly splanchnicCompliance: number;
+  readonly legVeinCompliance: number;
+  readonly ivcCompliance: number;
+  readonly lungArteryCompliance: number;
+  readonly lungVeinCompliance: number;
+  /** mL */
+  readonly arteryUnstressed: number;
+  readonly upperVeinUnstressed: number;
+  readonly splanchnicUnstressed: number;
+  readonly legVeinUnstressed: number;
+  readonly ivcUnstressed: number;
+  readonly lungArteryUnstressed: number;
+  readonly lungVeinUnstressed: number;
+  /** mL, of a person living with the circulation that the set describes */
+  readonly bloodVolume: number;
+  /** mmHg.s/mL */
+  readonly upperResistance: number;
+  readonly splanchnicResistance: number;
+  readonly legResistance: number;
+  readonly liverResistance: number;
+  readonly legVeinResistance: number;
+  readonly lungVeinResistance: number;
+  readonly inletValveResistance: number;
+  readonly outletValveResistance: number;
+  /** mmHg.s2/mL2 */
+  readonly inletValveQuadratic: number;
+  readonly outletValveQuadratic: number;
+  /** mmHg.s2/mL */
+  readonly aortaInertance: number;
+  /** mmHg: what the reflex defends and what fixes the size of the collaterals */
+  readonly arterialMean: number;
+  /** mmHg */
+  readonly atrialPressure: number;
+  /** L/min/m2 */
+  readonly outputIndex: number;
+}
+
+/** 5 years, one ventricle. */
+export const CHILD: ReferenceSet = {
+  bsa: 0.72,
+  heartRate: 95,
+  ventricleElastance: 3.9,
+  ventricleUnstressed: 4,
+  ventriclePassivePressure: 0.9,
+  ventriclePassiveRate: 0.05,
+  rightVentricleElastance: 1.46,
+  rightVentricleUnstressed: 5.4,
+  rightVentriclePassivePressure: 0.5,
+  rightVentriclePassiveRate: 0.0488,
+  atriumElastanceRelaxed: 0.35,
+  atriumElastanceContracted: 0.8,
+  atriumUnstressed: 3,
+  arteryCompliance: 0.42,
+  upperVeinCompliance: 6,
+  splanchnicCompliance: 14,
+  legVeinCompliance: 6,
+  ivcCompliance: 3,
+  lungArteryCompliance: 1.6,
+  lungVeinCompliance: 3,
+  arteryUnstressed: 75,
+  upperVeinUnstressed: 190,
+  splanchnicUnstressed: 340,
+  legVeinUnstressed: 160,
+  ivcUnstressed: 35,
+  lungArteryUnstressed: 25,
+  lungVeinUnstressed: 85,
+  bloodVolume: 1430,
+  upperResistance: 3.34,
+  splanchnicResistance: 4.29,
+  legResistance: 7.58,
+  liverResistance: 0.09,
+  legVeinResistance: 0.16,
+  lungVeinResistance: 0.012,
+  inletValveResistance: 0.006,
+  outletValveResistance: 0.012,
+  inletValveQuadratic: 3e-5,
+  outletValveQuadratic: 1.2e-4,
+  aortaInertance: 0.001,
+  arterialMean: 70,
+  atrialPressure: 7,
+  outputIndex: 3.16,
+};
+
+/** 20 years, one ventricle. */
+export const ADULT: ReferenceSet = {
+  bsa: 1.72,
+  heartRate: 76,
+  ventricleElastance: 1.65,
+  ventricleUnstressed: 10,
+  ventriclePassivePressure: 0.9,
+  ventriclePassiveRate: 0.0186,
+  rightVentricleElastance: 0.56,
+  rightVentricleUnstressed: 14.7,
+  rightVentriclePassivePressure: 0.5,
+  rightVentriclePassiveRate: 0.018,
+  atriumElastanceRelaxed: 0.15,
+  atriumElastanceContracted: 0.33,
+  atriumUnstressed: 10,
+  arteryCompliance: 1,
+  upperVeinCompliance: 18,
+  splanchnicCompliance: 46,
+  legVeinCompliance: 20,
+  ivcCompliance: 8,
+  lungArteryCompliance: 3.8,
+  lungVeinCompliance: 9,
+  arteryUnstressed: 260,
+  upperVeinUnstressed: 560,
+  splanchnicUnstressed: 1130,
+  legVeinUnstressed: 600,
+  ivcUnstressed: 110,
+  lungArteryUnstressed: 70,
+  lungVeinUnstressed: 260,
+  bloodVolume: 4600,
+  upperResistance: 2.36,
+  splanchnicResistance: 2.52,
+  legResistance: 4.15,
+  liverResistance: 0.045,
+  legVeinResistance: 0.075,
+  lungVeinResistance: 0.006,
+  inletValveResistance: 0.003,
+  outletValveResistance: 0.006,
+  inletValveQuadratic: 5e-6,
+  outletValveQuadratic: 3e-5,
+  aortaInertance: 0.0006,
+  arterialMean: 86,
+  atrialPressure: 7.6,
+  outputIndex: 2.76,
+};
+
+/** Grown, two ventricles. */
+export const HEALTHY: ReferenceSet = {
+  bsa: 1.75,
+  heartRate: 70,
+  ventricleElastance: 2.4,
+  ventricleUnstressed: 10,
+  ventriclePassivePressure: 0.8,
+  ventriclePassiveRate: 0.0193,
+  rightVentricleElastance: 0.55,
+  rightVentricleUnstressed: 15,
+  rightVentriclePassivePressure: 0.5,
+  rightVentriclePassiveRate: 0.0176,
+  atriumElastanceRelaxed: 0.15,
+  atriumElastanceContracted: 0.3,
+  atriumUnstressed: 10,
+  arteryCompliance: 1.4,
+  upperVeinCompliance: 22,
+  splanchnicCompliance: 58,
+  legVeinCompliance: 26,
+  ivcCompliance: 10,
+  lungArteryCompliance: 4.3,
+  lungVeinCompliance: 10,
+  arteryUnstressed: 280,
+  upperVeinUnstressed: 640,
+  splanchnicUnstressed: 1250,
+  legVeinUnstressed: 680,
+  ivcUnstressed: 130,
+  lungArteryUnstressed: 80,
+  lungVeinUnstressed: 300,
+  bloodVolume: 4450,
+  upperResistance: 2.45,
+  splanchnicResistance: 2.4,
+  legResistance: 4.6,
+  liverResistance: 0.04,
+  legVeinResistance: 0.07,
+  lungVeinResistance: 0.006,
+  inletValveResistance: 0.0025,
+  outletValveResistance: 0.004,
+  inletValveQuadratic: 5e-6,
+  outletValveQuadratic: 2e-5,
+  aortaInertance: 0.0005,
+  arterialMean: 93,
+  atrialPressure: 7.5,
+  outputIndex: 3.21,
+};

@@ -1,0 +1,78 @@
+/** Pressures that act from outside: chest, belly, air spaces. All in mmHg above their mean in quiet breathing at rest, air above atmosphere. */
+import { numberSetting, wordSetting } from "../parameters.ts";
+import type { CirculationRequest } from "../request.ts";
+import { exertion } from "./exercise.ts";
+
+/** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (West, Guyton). */
+const END_EXPIRATORY_PLEURAL = -3.7;
+const QUIET_SWING = 2;
+const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_SWING / 2;
+/** Share of a breath spent breathing in (common practice, no source). */
+export const INSPIRATORY_SHARE = 0.4;
+/** Rise of belly pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
+const BELLY_SHARE = 1;
+/** Share of a ventilator's pleural rise that the passive diaphragm hands on to the belly (teaching value). */
+const BELLY_SHARE_PASSIVE = 0.5;
+/** Share of air-space pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
+const PLEURAL_TRANSMISSION = 0.5;
+
+export interface BreathPattern {
+  /** 1/min; 0 = nothing moves */
+  readonly rate: number;
+  /** mmHg at a point of the breath, `filling` 0 at end of expiration, 1 at end of inspiration */
+  readonly chest: (filling: number) => number;
+  readonly belly: (filling: number) => number;
+  readonly air: (filling: number) => number;
+}
+
+export function breathPattern(request: CirculationRequest): BreathPattern {
+  const setting = (name: string) => numberSetting(request, name);
+  const belly = setting("abdominalPressure");
+  const effort = exertion(request);
+  const rate = setting("breathingRate") * effort.breathingRate;
+  const drawn = (swing: number, perMinute: number): BreathPattern => ({
+    rate: perMinute,
+    chest: (filling) => QUIET_SWING / 2 - swing * filling,
+    belly: (filling) => belly + BELLY_SHARE * (swing * filling - QUIET_SWING / 2),
+    air: () => 0,
+  });
+  switch (wordSetting(request, "breathing")) {
+    case "deep":
+      return drawn(setting("deepBreathingDepth"), Math.max(6, 0.6 * rate));
+    case "held":
+      return { rate: 0, chest: () => 0, belly: () => belly, air: () => 0 };
+    case "strain": {
+      const strain = setting("strainPressure");
+      return {
+        rate: 0,
+        chest: () => strain - MEAN_PLEURAL,
+        belly: () => belly + strain,
+        air: () => strain,
+      };
+    }
+    case "ventilator": {
+      const low = setting("endExpiratoryPressure");
+      const high = Math.max(low, setting("ventilatorPressure"));
+      const air = (filling: number) => low + (high - low) * filling;
+      const pleura = (filling: number) => PLEURAL_TRANSMISSION * air(filling);
+      return {
+        rate,
+        air,
+        chest: (filling) => QUIET_SWING / 2 + pleura(filling),
+        belly: (filling) => belly + BELLY_SHARE_PASSIVE * pleura(filling),
+      };
+    }
+    default:
+      return drawn(setting("breathingDepth") * effort.breathingDepth, rate);
+  }
+}
+
+/** mmHg above atmosphere, of a chest pressure given above its quiet mean. */
+export const pleuralPressure = (chest: number): number => chest + MEAN_PLEURAL;
+
+/** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines. */
+export function filling(phase: number): number {
+  return phase < INSPIRATORY_SHARE
+    ? 0.5 - 0.5 * Math.cos((Math.PI * phase) / INSPIRATORY_SHARE)
+    : 0.5 + 0.5 * Math.cos((Math.PI * (phase - INSPIRATORY_SHARE)) / (1 - INSPIRATORY_SHARE));
+}

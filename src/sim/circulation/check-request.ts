@@ -1,0 +1,132 @@
+/** Unknown input in, a trusted request or every fault out. The page, the lessons and `compute` all pass through here. */
+import { describeList, type Fault, nearestMatch } from "../faults.ts";
+import { findParameter, PARAMETERS } from "../parameters.ts";
+import {
+  type Body,
+  type CirculationRequest,
+  type Setting,
+  STAGES,
+  type Stage,
+  VOLUME_RULES,
+  type VolumeRule,
+} from "../request.ts";
+
+/** Ranges of the person. */
+export const BODY_RANGES = {
+  ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
+  bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
+  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin" },
+} as const satisfies Record<keyof Body, { min: number; max: number; unit: string; meaning: string }>;
+
+export const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
+export const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
+
+export type Checked<T> = { readonly request: T } | { readonly faults: readonly Fault[] };
+
+/**
+ * `stage` and `body` are required; `volumeRule` defaults to hold-atrial-pressure and `set` to nothing set.
+ * @param path prefix of the key paths in faults, such as "base."
+ */
+export function checkRequest(input: unknown, path = ""): Checked<CirculationRequest> {
+  const faults: Fault[] = [];
+  if (!isRecord(input))
+    return { faults: [{ path: path || "request", found: shown(input), allowed: "an object" }] };
+  refuseUnknownKeys(input, REQUEST_KEYS, path, faults);
+  if (input.kind !== "circulation")
+    faults.push({ path: `${path}kind`, found: shown(input.kind), allowed: '"circulation"' });
+  const stage = oneOf<Stage>(input.stage, STAGES, `${path}stage`, faults);
+  const volumeRule =
+    input.volumeRule === undefined
+      ? DEFAULT_VOLUME_RULE
+      : oneOf<VolumeRule>(input.volumeRule, VOLUME_RULES, `${path}volumeRule`, faults);
+  const body = checkBody(input.body, `${path}body`, faults);
+  const set = checkSettings(input.set, `${path}set`, faults);
+  if (faults.length > 0 || !stage || !volumeRule) return { faults };
+  return { request: { kind: "circulation", stage, body: body as Body, volumeRule, set } };
+}
+
+function checkBody(input: unknown, path: string, faults: Fault[]): Partial<Body> {
+  const keys = Object.keys(BODY_RANGES) as (keyof Body)[];
+  if (!isRecord(input)) {
+    faults.push({ path, found: shown(input), allowed: `an object with ${keys.join(", ")}` });
+    return {};
+  }
+  refuseUnknownKeys(input, keys, `${path}.`, faults);
+  for (const key of keys) {
+    const { min, max, unit } = BODY_RANGES[key];
+    numberWithin(input[key], min, max, unit, `${path}.${key}`, faults);
+  }
+  return Object.fromEntries(keys.map((key) => [key, input[key]])) as unknown as Body;
+}
+
+function checkSettings(input: unknown, path: string, faults: Fault[]): Record<string, Setting> {
+  if (input === undefined) return {};
+  if (!isRecord(input)) {
+    faults.push({ path, found: shown(input), allowed: "an object of parameters by name" });
+    return {};
+  }
+  refuseUnknownKeys(
+    input,
+    PARAMETERS.map(({ name }) => name),
+    `${path}.`,
+    faults,
+  );
+  for (const [name, value] of Object.entries(input)) {
+    const parameter = findParameter(name);
+    if (parameter?.kind === "number")
+      numberWithin(value, parameter.min, parameter.max, parameter.unit, `${path}.${name}`, faults);
+    if (parameter?.kind === "word") oneOf(value, parameter.words, `${path}.${name}`, faults);
+  }
+  return { ...(input as Record<string, Setting>) };
+}
+
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** One fault for each key that is not allowed, with the nearest that is. */
+export function refuseUnknownKeys(
+  input: Record<string, unknown>,
+  allowed: readonly string[],
+  prefix: string,
+  faults: Fault[],
+): void {
+  for (const key of Object.keys(input)) {
+    if (allowed.includes(key)) continue;
+    const near = nearestMatch(key, allowed);
+    faults.push({
+      path: `${prefix}${key}`,
+      found: "unknown key",
+      allowed: near ? `did you mean "${near}"? one of ${describeList(allowed)}` : describeList(allowed),
+    });
+  }
+}
+
+export function oneOf<T extends string>(
+  value: unknown,
+  allowed: readonly T[],
+  path: string,
+  faults: Fault[],
+): T | undefined {
+  if (typeof value === "string" && (allowed as readonly string[]).includes(value)) return value as T;
+  faults.push({ path, found: shown(value), allowed: allowed.map((each) => `"${each}"`).join(" | ") });
+  return undefined;
+}
+
+export function numberWithin(
+  value: unknown,
+  min: number,
+  max: number,
+  unit: string,
+  path: string,
+  faults: Fault[],
+): void {
+  if (typeof value === "number" && value >= min && value <= max) return;
+  faults.push({ path, found: shown(value), allowed: `a number from ${min} to ${max} ${unit}` });
+}
+
+/** What was found, short enough for one line. */
+export function shown(value: unknown): string {
+  if (value === undefined) return "nothing (missing)";
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}

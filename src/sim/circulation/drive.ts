@@ -1,0 +1,63 @@
+/** All that depends on time alone, tabulated at half steps before the run, so that the hot loop looks up and never computes it. */
+import { numberSetting, wordSetting } from "../parameters.ts";
+import type { CirculationRequest } from "../request.ts";
+import { fromMmHg } from "../units.ts";
+import { breathPattern, filling } from "./breathing.ts";
+import { atrialActivation, JUNCTIONAL_CENTRE, SINUS_CENTRE, ventricularActivation } from "./chamber.ts";
+import { exertion } from "./exercise.ts";
+
+export interface Drive {
+  readonly beats: number;
+  /** of one beat; the whole repeat has beats times as many */
+  readonly steps: number;
+  /** [2*steps], by half step of a beat: 0..1 */
+  readonly ventricle: Float64Array;
+  readonly atrium: Float64Array;
+  /** [2*steps*beats], by half step of a breath: Pa */
+  readonly chest: Float64Array;
+  readonly belly: Float64Array;
+  readonly air: Float64Array;
+  readonly muscle: Float64Array;
+}
+
+/** s: greatest step. The half-step bar and the independent integrator are tests. */
+export const GREATEST_STEP = 1.25e-3;
+/** Samples that the traces keep of one beat; steps are a multiple of it. */
+export const SAMPLES_PER_BEAT = 60;
+/** Beats a breath may span. */
+const MOST_BEATS = 16;
+/** Contractions of the calves a minute (walking; common practice, no source), and the share of a contraction's time. */
+const CADENCE = 55;
+/** Part of the leg veins that lies within working muscle (teaching value: calves hold 60-100 mL in an adult). */
+export const CALF_SHARE = 0.07;
+
+/**
+ * A breath is locked to a whole number of beats and holds a whole number of calf contractions, so that everything repeats.
+ * @param heartRate 1/min before the reflex acts
+ * @param fineness divides the step (tests halve it)
+ */
+export function driveOf(request: CirculationRequest, heartRate: number, fineness: number): Drive {
+  const pattern = breathPattern(request);
+  const calf = Math.max(numberSetting(request, "calfPumpPressure"), exertion(request).calfPressure);
+  const breathRate = pattern.rate > 0 ? pattern.rate : calf > 0 ? 15 : heartRate;
+  const beats = Math.min(MOST_BEATS, Math.max(1, Math.round(heartRate / breathRate)));
+  const steps = SAMPLES_PER_BEAT * Math.ceil(60 / heartRate / GREATEST_STEP / SAMPLES_PER_BEAT) * fineness;
+  const contractions = Math.max(1, Math.round((CADENCE * beats) / heartRate));
+  const rhythm = wordSetting(request, "rhythm");
+  const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : SINUS_CENTRE;
+  const beat = (value: (phase: number) => number) =>
+    Float64Array.from({ length: 2 * steps }, (_, i) => value(i / (2 * steps)));
+  const length = 2 * steps * beats;
+  const breath = (value: (phase: number) => number) =>
+    Float64Array.from({ length }, (_, i) => fromMmHg(value(i / length)));
+  return {
+    beats,
+    steps,
+    ventricle: beat(ventricularActivation),
+    atrium: beat((phase) => (rhythm === "no-atrial-contraction" ? 0 : atrialActivation(phase, centre))),
+    chest: breath((phase) => pattern.chest(filling(phase))),
+    belly: breath((phase) => pattern.belly(filling(phase))),
+    air: breath((phase) => pattern.air(filling(phase))),
+    muscle: breath((phase) => calf * CALF_SHARE * Math.sin(Math.PI * contractions * phase) ** 2),
+  };
+}

@@ -1,0 +1,98 @@
+/** Further outputs by name; units and meanings stand in outputs.ts. */
+import { usualWeight } from "../body/bsa.ts";
+import { capillaryPressure } from "../exchange/filtration.ts";
+import type { PathwayLoss } from "../hydraulics/ledger.ts";
+import type { OxygenBalance } from "../oxygen/mixing.ts";
+import type { CirculationRequest } from "../request.ts";
+import { toLitresPerMinute, toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
+import type { Circulation } from "./answer.ts";
+import * as at from "./compartments.ts";
+import type { Periodic } from "./periodic.ts";
+import type { Recording } from "./record.ts";
+import { breathShares } from "./traces.ts";
+import { totalVolume } from "./volume-rule.ts";
+
+const flow = at.FLOW_INDEX;
+
+export function extrasOf(
+  { body }: CirculationRequest,
+  { drive, heartPeriod, point, network }: Periodic,
+  recording: Recording,
+  answer: Pick<Circulation, "pressures" | "flows"> & {
+    readonly oxygen: OxygenBalance;
+    readonly loss: PathwayLoss;
+  },
+): Readonly<Record<string, number>> {
+  const { pressures, flows, oxygen, loss } = answer;
+  const across = (index: number) => toLitresPerMinute(recording.flows[index]!);
+  const pressure = (index: number) => toMmHg(recording.pressures[index]!);
+  const lungFlow = across(flow.lungLeft) + across(flow.lungRight);
+  const collateralFlow = across(flow.collateralLeft) + across(flow.collateralRight);
+  const lungArteries =
+    flows.pulmonary !== 0
+      ? (pressures.pulmonaryArteryLeft * flows.left + pressures.pulmonaryArteryRight * flows.right) /
+        flows.pulmonary
+      : (pressures.pulmonaryArteryLeft + pressures.pulmonaryArteryRight) / 2;
+  const stroke = recording.flows[flow.outletValve]! * heartPeriod;
+  const bloodVolume = toMillilitre(totalVolume(point));
+  const ventricularPower = toMilliwatt(recording.energy.sources.ventricle ?? 0);
+  const head = pressures.ivc - pressures.atrium;
+  const breath = breathShares(recording.sampled.states[at.IVC_FLOW]!);
+  const rightHeart = network.connections.rightHeart;
+  return {
+    heartRate: 60 / heartPeriod,
+    breathingRate: 60 / recording.period,
+    cardiacIndex: flows.systemic / body.bsa,
+    cardiacOutput: across(flow.outletValve),
+    strokeVolume: toMillilitre(stroke),
+    strokeIndex: toMillilitre(stroke) / body.bsa,
+    endDiastolicVolume: toMillilitre(recording.endDiastolicVolume),
+    endSystolicVolume: toMillilitre(recording.ventricleSmallest),
+    ejectionFraction: 100 * (1 - recording.ventricleSmallest / recording.endDiastolicVolume),
+    bloodVolume,
+    bloodVolumePerKilogram: bloodVolume / usualWeight(body.bsa),
+    lungFlow,
+    collateralFlow,
+    collateralIndex: collateralFlow / body.bsa,
+    qpQs: flows.systemic > 0 ? lungFlow / flows.systemic : 0,
+    svcShare: flows.svc + flows.ivc > 0 ? (100 * flows.svc) / (flows.svc + flows.ivc) : 0,
+    leftShare: flows.pulmonary > 0 ? (100 * flows.left) / flows.pulmonary : 0,
+    lungArteryPressure: lungArteries,
+    transpulmonaryGradient: lungArteries - pressures.atrium,
+    lungResistanceIndex: lungFlow > 0 ? ((lungArteries - pressures.atrium) / lungFlow) * body.bsa : 0,
+    bodyResistanceIndex:
+      flows.systemic > 0 ? ((pressures.aortaMean - pressures.svc) / flows.systemic) * body.bsa : 0,
+    drivingHead: head,
+    headShare: head > 0 ? (100 * loss.pressureDrop) / head : 0,
+    ventricularPower,
+    powerShare: ventricularPower > 0 ? (100 * loss.powerLoss) / ventricularPower : 0,
+    splanchnicPressure: pressure(at.SPLANCHNIC),
+    legVeinPressure: pressure(at.LEGS),
+    capillaryPressureBelly: capillaryPressure(pressure(at.SPLANCHNIC)),
+    capillaryPressureLegs: capillaryPressure(pressure(at.LEGS)),
+    hepaticWedgeGradient: pressure(at.SPLANCHNIC) - pressures.hepaticVein,
+    ivcInspiratoryRatio: breath.inspiratoryRatio,
+    ivcBackward: breath.backwardPercent,
+    hepaticInspiratoryRatio: breathShares(recording.sampled.flows[flow.liver]!).inspiratoryRatio,
+    mixedVenousSaturation: 100 * oxygen.mixedVenous,
+    pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
+    coronarySinusSaturation: 100 * oxygen.coronary,
+    oxygenDelivery: oxygen.delivery,
+    oxygenDeliveryIndex: oxygen.delivery / body.bsa,
+    oxygenUse: oxygen.used,
+    oxygenMissing: oxygen.missing,
+    oxygenExtraction: 100 * oxygen.extraction,
+    reflexHeartRate: point[at.STATES]!,
+    reflexResistance: point[at.STATES + 1]!,
+    beatsPerBreath: drive.beats,
+    ...(rightHeart
+      ? {
+          rightAtrium: pressure(at.RIGHT_ATRIUM),
+          rightVentricleSystolic: toMmHg(recording.rightVentricleHighest),
+          lungArterySystolic: toMmHg(recording.lungArteryHighest),
+          lungArteryDiastolic: toMmHg(recording.lungArteryLowest),
+          rightVentricularPower: toMilliwatt(recording.energy.sources.rightVentricle ?? 0),
+        }
+      : {}),
+  };
+}

@@ -1,0 +1,217 @@
+/** The search for the state that returns to itself after one repeat (a whole breath of whole beats). */
+import { numberSetting } from "../parameters.ts";
+import type { CirculationRequest } from "../request.ts";
+import { fromMillilitre, fromMmHg } from "../units.ts";
+import { acceleratorOf } from "./anderson.ts";
+import {
+  AORTA,
+  AORTA_FLOW,
+  ARTERIES,
+  ATRIUM,
+  IVC,
+  IVC_FLOW,
+  JUNCTION,
+  LEFT_FLOW,
+  LEGS,
+  LUNG_LEFT,
+  LUNG_RIGHT,
+  LUNG_VEINS,
+  RIGHT_ATRIUM,
+  RIGHT_FLOW,
+  RIGHT_VENTRICLE,
+  SPLANCHNIC,
+  STATES,
+  SVC_FLOW,
+  UPPER,
+  VENTRICLE,
+  VOLUMES,
+} from "./compartments.ts";
+import { type Drive, driveOf } from "./drive.ts";
+import { exertion } from "./exercise.ts";
+import { type Stepper, stepperOf } from "./integrate.ts";
+import type { Network } from "./network.ts";
+import { type Reflex, reflexOf } from "./reflex.ts";
+import { give, type RepeatMeans, totalVolume, type VolumeControl } from "./volume-rule.ts";
+
+/** The searched vector: the state, then the reflex's two factors (heart rate, resistance). */
+export const SEARCHED = STATES + 2;
+const RATE = STATES;
+const RESISTANCE = STATES + 1;
+
+export interface Periodic {
+  readonly network: Network;
+  readonly drive: Drive;
+  readonly stepper: Stepper;
+  /** [SEARCHED] */
+  readonly point: Float64Array;
+  /** s */
+  readonly heartPeriod: number;
+  readonly repeats: number;
+  /** mmHg, the greatest pressure by which the last repeat failed to return */
+  readonly residual: number;
+  readonly reason?: string;
+}
+
+/** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
+export const TOLERANCE = 2e-4;
+const MOST_REPEATS = 150;
+/** Pa: giving volume in search of an output ends here. */
+const HIGHEST_ATRIUM = fromMmHg(45);
+
+export function findPeriodic(
+  request: CirculationRequest,
+  network: Network,
+  control: VolumeControl,
+  start: ArrayLike<number> | undefined,
+  fineness: number,
+): Periodic {
+  const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
+  const drive = driveOf(request, baseRate, fineness);
+  const stepper = stepperOf(network, drive);
+  const reflex = reflexOf(request);
+  const scale = scaleOf(network);
+  const accelerator = acceleratorOf(scale);
+  let point: Float64Array = startingPoint(request, network, control.volume, start);
+  let good = point;
+  let image = point;
+  let residual = Number.POSITIVE_INFINITY;
+  let smallest = Number.POSITIVE_INFINITY;
+  let repeats = 0;
+  let reason: string | undefined = "no periodic state within the allowed number of breaths";
+  while (repeats < MOST_REPEATS) {
+    image = point.slice();
+    const means = repeat(image, drive, stepper, baseRate, reflex);
+    repeats++;
+    const given = control.give(means);
+    give(image, network, given);
+    residual = distance(point, image, scale);
+    if (!Number.isFinite(residual)) {
+      point = good.slice();
+      reason = "the flows of these settings change faster than the steps can follow";
+      break;
+    }
+    good = point;
+    if (residual < TOLERANCE) {
+      reason = undefined;
+      break;
+    }
+    if (means.atrium > HIGHEST_ATRIUM && given > 0) {
+      reason = "no blood volume reaches what is to be held: the atrium would pass 45 mmHg";
+      break;
+    }
+    if (residual > 3 * smallest) accelerator.forget();
+    smallest = Math.min(smallest, residual);
+    const next = accelerator.next(point, image);
+    point = plausible(next, network) ? next : image;
+    if (point === image) accelerator.forget();
+  }
+  const heartPeriod = 60 / (baseRate * point[RATE]!);
+  return { network, drive, stepper, point, heartPeriod, repeats, residual, ...(reason ? { reason } : {}) };
+}
+
+/** One repeat in place: state and reflex factors; answers the means that rules and reflex act on. */
+function repeat(
+  point: Float64Array,
+  drive: Drive,
+  stepper: Stepper,
+  baseRate: number,
+  reflex: Reflex,
+): RepeatMeans {
+  const stepSize = 60 / (baseRate * point[RATE]!) / drive.steps;
+  const { pressures, flows } = stepper.scratch;
+  let atrium = 0;
+  let aorta = 0;
+  let systemic = 0;
+  stepper.advance(point, stepSize, point[RESISTANCE]!, () => {
+    atrium += pressures[ATRIUM]!;
+    aorta += pressures[AORTA]!;
+    systemic += flows[2]! + flows[3]! + flows[4]! + flows[5]!;
+  });
+  const steps = drive.steps * drive.beats;
+  const means = { atrium: atrium / steps, aorta: aorta / steps, systemic: systemic / steps };
+  point[RATE] = reflex.heartRate(means.aorta);
+  point[RESISTANCE] = reflex.resistance(means.aorta);
+  return means;
+}
+
+/** Turns each component into mmHg, or what weighs as much. */
+function scaleOf(network: Network): Float64Array {
+  const scale = new Float64Array(SEARCHED);
+  const perMmHg = 1 / fromMmHg(1);
+  for (let i = 0; i < VOLUMES; i++)
+    scale[i] =
+      network.compliance[i]! > 0 ? perMmHg / network.compliance[i]! : perMmHg * network.atriumRelaxed;
+  for (let i = VOLUMES; i < STATES; i++) scale[i] = 0.1 / fromMillilitre(1);
+  scale[RATE] = 20;
+  scale[RESISTANCE] = 20;
+  return scale;
+}
+
+function distance(point: Float64Array, image: Float64Array, scale: Float64Array): number {
+  let greatest = 0;
+  for (let i = 0; i < point.length; i++) {
+    const away = Math.abs(image[i]! - point[i]!) * scale[i]!;
+    if (!(away <= greatest)) greatest = away;
+  }
+  return greatest;
+}
+
+function plausible(point: Float64Array, network: Network): boolean {
+  for (let i = 0; i < VOLUMES; i++) {
+    const empty =
+      network.unstressed[i]! > 0 && network.compliance[i]! > 0 ? 0.05 * network.unstressed[i]! : -1e-5;
+    if (!(point[i]! > empty)) return false;
+  }
+  return point[RATE]! > 0.5 && point[RATE]! < 2 && point[RESISTANCE]! > 0.5 && point[RESISTANCE]! < 2;
+}
+
+/** The given start if it fits this kind of heart, else usual pressures and flows; in either case brought to the volume. */
+function startingPoint(
+  request: CirculationRequest,
+  network: Network,
+  volume: number,
+  start: ArrayLike<number> | undefined,
+): Float64Array {
+  const rightHeart = network.connections.rightHeart;
+  const fits = start?.length === SEARCHED && start[RIGHT_VENTRICLE]! > 0 === rightHeart;
+  const point = fits ? Float64Array.from(start) : usualPoint(network, rightHeart, request.body.bsa);
+  give(point, network, volume - totalVolume(point));
+  return point;
+}
+
+/** mmHg in each vessel to begin a cold search from. */
+const USUAL: Readonly<Record<number, number>> = {
+  [AORTA]: 60,
+  [ARTERIES]: 70,
+  [UPPER]: 12,
+  [SPLANCHNIC]: 13,
+  [LEGS]: 13,
+  [IVC]: 12,
+  [JUNCTION]: 12,
+  [LUNG_LEFT]: 12,
+  [LUNG_RIGHT]: 12,
+  [LUNG_VEINS]: 8,
+};
+
+function usualPoint(network: Network, rightHeart: boolean, bsa: number): Float64Array {
+  const point = new Float64Array(SEARCHED);
+  for (const [index, pressure] of Object.entries(USUAL)) {
+    const i = Number(index);
+    point[i] = network.unstressed[i]! + network.compliance[i]! * fromMmHg(pressure);
+  }
+  point[ATRIUM] = network.unstressed[ATRIUM]! + fromMmHg(7) / network.atriumRelaxed;
+  point[VENTRICLE] = network.unstressed[VENTRICLE]! + fromMillilitre(60 * bsa);
+  if (rightHeart) {
+    point[RIGHT_ATRIUM] = network.unstressed[RIGHT_ATRIUM]! + fromMmHg(4) / network.atriumRelaxed;
+    point[RIGHT_VENTRICLE] = network.unstressed[RIGHT_VENTRICLE]! + fromMillilitre(60 * bsa);
+  }
+  const output = fromMillilitre((3 * bsa * 1000) / 60);
+  point[AORTA_FLOW] = output;
+  point[SVC_FLOW] = 0.45 * output;
+  point[IVC_FLOW] = 0.55 * output;
+  point[LEFT_FLOW] = 0.45 * output;
+  point[RIGHT_FLOW] = 0.55 * output;
+  point[RATE] = 1;
+  point[RESISTANCE] = 1;
+  return point;
+}

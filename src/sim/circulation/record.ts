@@ -1,0 +1,132 @@
+/** One more repeat of a found periodic state, watched: means, samples, extremes, powers. All SI. */
+import * as at from "./compartments.ts";
+import { SAMPLES_PER_BEAT } from "./drive.ts";
+import { type EnergyBook, energyBook, type Powers, watchPowers } from "./energy.ts";
+import type { Periodic } from "./periodic.ts";
+
+export interface Recording {
+  /** means over the repeat: Pa by compartment, m3/s by flow of FLOWS, m3 and m3/s by state */
+  readonly pressures: Float64Array;
+  readonly flows: Float64Array;
+  readonly states: Float64Array;
+  /** m3/s: mean of what passes the fenestration forward, and backward (positive) */
+  readonly fenestrationForward: number;
+  readonly fenestrationBackward: number;
+  /** [samples of the repeat, begin included, end not] of each compartment, flow and state */
+  readonly sampled: {
+    readonly pressures: readonly Float64Array[];
+    readonly flows: readonly Float64Array[];
+    readonly states: readonly Float64Array[];
+  };
+  /** means over the beats of each beat's extremes: Pa, m3 */
+  readonly aortaHighest: number;
+  readonly aortaLowest: number;
+  readonly rightVentricleHighest: number;
+  readonly lungArteryHighest: number;
+  readonly lungArteryLowest: number;
+  readonly ventricleSmallest: number;
+  /** means over the beats at the onset of contraction: Pa, m3 */
+  readonly endDiastolicPressure: number;
+  readonly endDiastolicVolume: number;
+  readonly energy: EnergyBook;
+  /** s */
+  readonly period: number;
+}
+
+export function record(periodic: Periodic): Recording {
+  const { drive, stepper, point, heartPeriod, network } = periodic;
+  const steps = drive.steps * drive.beats;
+  const every = drive.steps / SAMPLES_PER_BEAT;
+  const samples = SAMPLES_PER_BEAT * drive.beats;
+  const pressures = new Float64Array(at.VOLUMES);
+  const flows = new Float64Array(at.FLOWS.length);
+  const states = new Float64Array(at.STATES);
+  const columns = (count: number) => Array.from({ length: count }, () => new Float64Array(samples));
+  const sampled = {
+    pressures: columns(at.VOLUMES),
+    flows: columns(at.FLOWS.length),
+    states: columns(at.STATES),
+  };
+  const state = point.slice();
+  const { scratch, rates } = stepper;
+  const powers: Powers = watchPowers();
+  const aorta = extremes();
+  const rightVentricle = extremes();
+  const lungArtery = extremes();
+  const ventricle = extremes();
+  let forward = 0;
+  let backward = 0;
+  let endDiastolicPressure = 0;
+  let endDiastolicVolume = 0;
+
+  stepper.advance(state, heartPeriod / drive.steps, point[at.STATES + 1]!, (step) => {
+    for (let i = 0; i < at.VOLUMES; i++) pressures[i] = pressures[i]! + scratch.pressures[i]!;
+    for (let i = 0; i < at.FLOWS.length; i++) flows[i] = flows[i]! + scratch.flows[i]!;
+    for (let i = 0; i < at.STATES; i++) states[i] = states[i]! + state[i]!;
+    const leak = scratch.flows[at.FLOW_INDEX.fenestration]!;
+    if (leak > 0) forward += leak;
+    else backward -= leak;
+    powers.add(network, drive, step, state, rates, scratch);
+    aorta.see(scratch.pressures[at.AORTA]!);
+    rightVentricle.see(scratch.pressures[at.RIGHT_VENTRICLE]!);
+    lungArtery.see(scratch.pressures[at.JUNCTION]!);
+    ventricle.see(state[at.VENTRICLE]!);
+    if (step % drive.steps === 0) {
+      endDiastolicPressure += scratch.pressures[at.VENTRICLE]!;
+      endDiastolicVolume += state[at.VENTRICLE]!;
+    }
+    if ((step + 1) % drive.steps === 0)
+      for (const each of [aorta, rightVentricle, lungArtery, ventricle]) each.closeBeat();
+    if (step % every === 0) {
+      const sample = step / every;
+      for (let i = 0; i < at.VOLUMES; i++) sampled.pressures[i]![sample] = scratch.pressures[i]!;
+      for (let i = 0; i < at.FLOWS.length; i++) sampled.flows[i]![sample] = scratch.flows[i]!;
+      for (let i = 0; i < at.STATES; i++) sampled.states[i]![sample] = state[i]!;
+    }
+  });
+
+  for (const means of [pressures, flows, states])
+    for (let i = 0; i < means.length; i++) means[i] = means[i]! / steps;
+  return {
+    pressures,
+    flows,
+    states,
+    fenestrationForward: forward / steps,
+    fenestrationBackward: backward / steps,
+    sampled,
+    aortaHighest: aorta.highest(),
+    aortaLowest: aorta.lowest(),
+    rightVentricleHighest: rightVentricle.highest(),
+    lungArteryHighest: lungArtery.highest(),
+    lungArteryLowest: lungArtery.lowest(),
+    ventricleSmallest: ventricle.lowest(),
+    endDiastolicPressure: endDiastolicPressure / drive.beats,
+    endDiastolicVolume: endDiastolicVolume / drive.beats,
+    energy: energyBook(powers, steps),
+    period: heartPeriod * drive.beats,
+  };
+}
+
+/** Means over beats of each beat's greatest and least value. */
+function extremes() {
+  let greatest = Number.NEGATIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
+  let greatestSum = 0;
+  let leastSum = 0;
+  let beats = 0;
+  return {
+    see(value: number) {
+      if (value > greatest) greatest = value;
+      if (value < least) least = value;
+    },
+    closeBeat() {
+      greatestSum += greatest;
+      leastSum += least;
+      beats++;
+      greatest = Number.NEGATIVE_INFINITY;
+      least = Number.POSITIVE_INFINITY;
+    },
+    highest: () => greatestSum / beats,
+    lowest: () => leastSum / beats,
+  };
+}

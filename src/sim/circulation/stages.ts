@@ -1,0 +1,25 @@
+/** Which elements are joined in each stage. The only thing in which the five stages differ. */
+import type { Stage } from "../request.ts";
+
+export interface Connections {
+  /** Where each great vein empties. "junction" is the joint of pathway and lung arteries (with two ventricles: the main lung artery). */
+  readonly svcInto: "junction" | "rightAtrium";
+  readonly ivcInto: "junction" | "atrium" | "rightAtrium";
+  /** A right atrium and a right ventricle between veins and junction. */
+  readonly rightHeart: boolean;
+  /** How much of an atrium's wall the junction is made of: it gives way as that part of a relaxed atrium does. */
+  readonly junctionWall: number;
+}
+
+export const CONNECTIONS: Readonly<Record<Stage, Connections>> = {
+  "two-ventricle": {
+    svcInto: "rightAtrium",
+    ivcInto: "rightAtrium",
+    rightHeart: true,
+    junctionWall: 0.1,
+  },
+  "before-completion": { svcInto: "junction", ivcInto: "atrium", rightHeart: false, junctionWall: 0.05 },
+  atriopulmonary: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 1 },
+  "lateral-tunnel": { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.2 },
+  extracardiac: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.05 },
+};

@@ -1,0 +1,100 @@
+/** Filtration from capillaries, after Starling and Landis. Pressures mmHg, flows mL/h. */
+import { LYMPH_MAXIMUM, lymphRatio } from "./lymph.ts";
+
+/** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
+const FILTRATION_COEFFICIENT = 6.67 / 70;
+/** Guyton: mean capillary pressure, and the venous pressure that goes with it in a healthy person. */
+const CAPILLARY_USUAL = 17.3;
+const VENOUS_USUAL = 4;
+/** Share of a venous rise that reaches the capillary (Pappenheimer & Soto-Rivera 1948). */
+const TRANSMISSION = 0.8;
+/** Guyton: protein pull in the tissue at rest. */
+const TISSUE_ONCOTIC = 8;
+/** mmHg of tissue pressure from which fluid breaks through into chest and belly, and how readily (rest lymph flows each mmHg): teaching values. */
+const OVERFLOW_PRESSURE = 1.5;
+const OVERFLOW_CONDUCTANCE = 10;
+
+export interface Region {
+  readonly name: "limbs" | "belly";
+  /** of the whole filtration coefficient */
+  readonly share: number;
+  /** how far the tissue's protein is washed out by faster filtration: 1 fully, 0 not at all (liver and gut leak protein) */
+  readonly washOut: number;
+}
+
+/** Teaching split: liver and gut filter two fifths and lose little of their protein pull. */
+export const REGIONS: readonly Region[] = [
+  { name: "limbs", share: 0.6, washOut: 1 },
+  { name: "belly", share: 0.4, washOut: 0.3 },
+];
+
+export interface Tissue {
+  /** mmHg at the capillaries' venous end */
+  readonly venousPressure: number;
+  readonly plasmaOncoticPressure: number;
+  readonly reflection: number;
+  /** factor on the filtration coefficient */
+  readonly leakage: number;
+  readonly lymphMaximum: number;
+  /** kg */
+  readonly weight: number;
+}
+
+export const capillaryPressure = (venousPressure: number): number =>
+  CAPILLARY_USUAL + TRANSMISSION * (venousPressure - VENOUS_USUAL);
+
+/** mL/h of the region's lymph at rest: what Guyton's 0.3 mmHg net filters. */
+export const lymphAtRest = (region: Region, weight: number): number =>
+  FILTRATION_COEFFICIENT * weight * region.share * 0.3 * 60;
+
+/** mmHg: falls as the square root of lymph flow (steady protein leak carried off by more water). */
+const tissueOncotic = (region: Region, ratio: number): number =>
+  TISSUE_ONCOTIC * Math.max(1, ratio) ** (-0.5 * region.washOut);
+
+/** mL/h, at a tissue pressure (mmHg) and a lymph flow over that at rest */
+export function filtration(region: Region, tissue: Tissue, tissuePressure: number, ratio: number): number {
+  const pull = tissue.reflection * (tissue.plasmaOncoticPressure - tissueOncotic(region, ratio));
+  const net = capillaryPressure(tissue.venousPressure) - tissuePressure - pull;
+  return FILTRATION_COEFFICIENT * tissue.weight * region.share * tissue.leakage * net * 60;
+}
+
+/** mL/h that breaks through into chest and belly */
+export const overflow = (region: Region, tissue: Tissue, tissuePressure: number): number =>
+  OVERFLOW_CONDUCTANCE * lymphAtRest(region, tissue.weight) * Math.max(0, tissuePressure - OVERFLOW_PRESSURE);
+
+export interface Exchange {
+  readonly filtration: number;
+  readonly lymph: number;
+  readonly overflow: number;
+  /** mmHg */
+  readonly tissuePressure: number;
+}
+
+/** Where filtration equals lymph and overflow: one pressure, since the one falls and the others rise with it. */
+export function steadyExchange(region: Region, tissue: Tissue): Exchange {
+  let low = -20;
+  let high = 40;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (balance(region, tissue, middle) > 0) low = middle;
+    else high = middle;
+  }
+  return exchangeAt(region, tissue, (low + high) / 2);
+}
+
+function exchangeAt(region: Region, tissue: Tissue, tissuePressure: number): Exchange {
+  const ratio = lymphRatio(tissuePressure, tissue.lymphMaximum);
+  return {
+    filtration: filtration(region, tissue, tissuePressure, ratio),
+    lymph: ratio * lymphAtRest(region, tissue.weight),
+    overflow: overflow(region, tissue, tissuePressure),
+    tissuePressure,
+  };
+}
+
+function balance(region: Region, tissue: Tissue, tissuePressure: number): number {
+  const flows = exchangeAt(region, tissue, tissuePressure);
+  return flows.filtration - flows.lymph - flows.overflow;
+}
+
+export { LYMPH_MAXIMUM };
