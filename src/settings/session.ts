@@ -1,16 +1,12 @@
 /** The chain together with its history: what every control, key and finger edits through. */
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Chain } from "../chain/contract.ts";
-import type { Edit } from "../state/edit.ts";
+import type { Editing } from "../interface/editing.ts";
 import { NO_HISTORY, redo, remember, settle, undo } from "../state/history.ts";
 import type { SceneState } from "../state/scene-state.ts";
 
-export interface Session {
+export interface Session extends Editing {
   readonly chain: Chain;
-  /** Changes the scene. `subject` names what is changed: the same subject again, before `settle`, is one entry of the history. */
-  edit(subject: string, change: Edit): void;
-  /** The finger has left the slider, the key is up. */
-  settle(): void;
   /** Shows a scene that is nobody's edit (a lesson's step, a link): the history starts anew. */
   show(state: SceneState): void;
   undo(): void;
@@ -36,6 +32,7 @@ export function createSession(chain: Chain): Session {
   };
   return {
     chain,
+    scene: chain.scene,
     edit(subject, change) {
       const before = chain.scene.value;
       const after = change(before);

@@ -1,6 +1,7 @@
 /** What a setting is to the page: a person in a place. It composes the rest and holds no facts of its own. */
 import type { Signal } from "@preact/signals";
 import type { Session } from "./session.ts";
+import type { StageLoop } from "./shell/stage-loop.ts";
 import type { Place } from "./where.ts";
 
 export const THEMES = ["dark", "light"] as const;
@@ -10,6 +11,8 @@ export type ThemeName = (typeof THEMES)[number];
 export interface Context {
   /** The chain with undo: the only way in which a setting changes the scene. */
   readonly session: Session;
+  /** The one moving picture, behind every setting that shows it. */
+  readonly stage: StageLoop;
   /** Where we are: setting, lesson, step, language. Writing it moves there and tells the address bar. */
   readonly place: Signal<Place>;
   readonly theme: Signal<ThemeName>;

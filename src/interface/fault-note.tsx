@@ -1,0 +1,25 @@
+/** What could not be used or worked out, each with what was found and what is allowed. */
+import type { Fault } from "../sim/faults.ts";
+import { hasMessage, t } from "../words/index.ts";
+
+/** The last word of a fault's path as the page calls it, where it has a name. */
+const nameOf = (path: string): string => {
+  const last = path.split(".").at(-1)!;
+  const key = [`parameter.${last}`, `control.${last}`].find(hasMessage);
+  return key ? t(key) : path;
+};
+
+export const FaultNote = ({
+  title,
+  faults,
+}: {
+  readonly title: string;
+  readonly faults: readonly Fault[];
+}) => (
+  <div class="note">
+    <p>{title}</p>
+    {faults.map(({ path, found, allowed }) => (
+      <p key={path + found}>{t("link.dropped.one", { what: nameOf(path), found, allowed })}</p>
+    ))}
+  </div>
+);

@@ -1,0 +1,142 @@
+/** The bench: everything adjustable, for someone who wants to explore. */
+import { useComputed, useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { announce } from "../../interface/announce.tsx";
+import { Choice } from "../../interface/choice.tsx";
+import { figuresOf } from "../../interface/figures.ts";
+import { KeyList } from "../../interface/key-list.tsx";
+import { listenForKeys } from "../../interface/keys.ts";
+import { readingOf } from "../../interface/reading.ts";
+import { Readouts } from "../../interface/readout.tsx";
+import { Toolbar } from "../../interface/toolbar.tsx";
+import { Transport } from "../../interface/transport.tsx";
+import { STAGES } from "../../sim/request.ts";
+import { releaseDye, setStage } from "../../state/edit.ts";
+import { speakQuantity, t } from "../../words/index.ts";
+import { lettersOn } from "../preferences.ts";
+import type { Context } from "../setting.ts";
+import { Help } from "../shell/help.tsx";
+import { Notes } from "../shell/notes.tsx";
+import { isMoving, togglePlay } from "../shell/play.ts";
+import { StageView } from "../shell/stage-view.tsx";
+import { AT_HOME, writePlace } from "../where.ts";
+import { Adjust } from "./adjust.tsx";
+import { benchKeys } from "./bench-keys.ts";
+import { Compare } from "./compare.tsx";
+import { Look } from "./look.tsx";
+import { Numbers } from "./numbers.tsx";
+import { TakeAway } from "./take-away.tsx";
+
+export const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
+export type PanelName = (typeof PANELS)[number];
+
+export function Bench({ context }: { readonly context: Context }) {
+  const { session, place } = context;
+  const { chain } = session;
+  const panel = useSignal<PanelName | null>(null);
+  const dialog = useSignal<"help" | "keys" | null>(null);
+  const figures = useComputed(() =>
+    figuresOf(chain.circulations.value[0] ?? null, chain.readings.value[0] ?? null),
+  );
+  const toggle = (name: PanelName) => {
+    panel.value = panel.value === name ? null : name;
+  };
+  const close = () => {
+    panel.value = null;
+  };
+  const closeDialog = () => {
+    dialog.value = null;
+  };
+  const read = () =>
+    announce(
+      readingOf(chain.circulations.value[0] ?? null, chain.readings.value[0] ?? null, speakQuantity).join(
+        " ",
+      ),
+    );
+  const openKeys = () => {
+    dialog.value = "keys";
+  };
+  const keys = benchKeys({ context, toggle, close, read, openKeys });
+  useEffect(
+    () =>
+      listenForKeys(
+        () => (dialog.value ? [] : keys),
+        () => lettersOn.value,
+      ),
+    [],
+  );
+  const { request } = session.scene.value;
+  const panels = {
+    adjust: () => <Adjust session={session} onClose={close} />,
+    look: () => <Look context={context} onClose={close} />,
+    compare: () => <Compare session={session} onClose={close} />,
+    numbers: () => <Numbers session={session} onRead={read} onClose={close} />,
+    take: () => <TakeAway context={context} onClose={close} />,
+  };
+  const home = { ...AT_HOME, language: place.value.language };
+  return (
+    <StageView context={context} floor={13}>
+      <div class="shell">
+        <header class="top">
+          <h1 class="unseen">{t("bench.title")}</h1>
+          <a class="wordmark" href={writePlace(home)} aria-label={t("bench.home")}>
+            {t("name")}
+          </a>
+          <Choice
+            label={t("control.stage")}
+            quietLabel
+            value={request.stage}
+            words={STAGES}
+            nameOf={(stage) => t(`stage.${stage}`)}
+            onChoose={(stage) => {
+              session.edit("stage", setStage(stage));
+              session.settle();
+            }}
+          />
+          <Toolbar
+            label={t("bench.bar")}
+            items={[
+              ...PANELS.map((name) => ({
+                name,
+                label: t(`bench.${name}`),
+                expanded: panel.value === name,
+                onPress: () => toggle(name),
+              })),
+              {
+                name: "help",
+                label: t("bench.help"),
+                onPress: () => {
+                  dialog.value = "help";
+                },
+              },
+            ]}
+          />
+        </header>
+        {panel.value && panels[panel.value]()}
+        <div class="clear" data-clear />
+        <section class="side" aria-label={t("bench.figures")}>
+          <Readouts figures={figures.value} />
+          <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
+        </section>
+        <footer class="foot">
+          <Transport
+            moving={isMoving(context)}
+            pace={chain.pace.value}
+            onTogglePause={() => togglePlay(context)}
+            onDye={() => session.edit("dye", releaseDye)}
+          />
+          <p class="caution-short">{t("caution.short")}</p>
+        </footer>
+        <Notes session={session} />
+      </div>
+      {dialog.value === "help" && (
+        <Help
+          paragraphs={["help.pause", "help.adjust", "help.sources"]}
+          onKeys={openKeys}
+          onClose={closeDialog}
+        />
+      )}
+      {dialog.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={closeDialog} />}
+    </StageView>
+  );
+}

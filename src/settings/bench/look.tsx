@@ -1,0 +1,78 @@
+/** How the scene is shown: which scene, colours, maps, names, handles, theme, language. */
+import { Choice, Switch } from "../../interface/choice.tsx";
+import { Panel } from "../../interface/panel.tsx";
+import { type Edit, setScene, setView } from "../../state/edit.ts";
+import { COLOURINGS, OVERLAYS, SCENES } from "../../state/scene-state.ts";
+import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
+import { type Context, THEMES } from "../setting.ts";
+
+const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
+
+export function Look({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
+  const { session, theme, stillness, place } = context;
+  const { view, scene } = session.scene.value;
+  const see = (subject: string, change: Edit) => {
+    session.edit(subject, change);
+    session.settle();
+  };
+  return (
+    <Panel title={t("bench.look")} onClose={onClose}>
+      <Choice
+        label={t("look.scene")}
+        value={scene}
+        words={SCENES}
+        nameOf={(name) => t(`scene.${name}`)}
+        onChoose={(name) => see("scene", setScene(name))}
+      />
+      <Choice
+        label={t("look.colouring")}
+        value={view.colouring}
+        words={COLOURINGS}
+        nameOf={(name) => t(`colouring.${name}`)}
+        onChoose={(colouring) => see("colouring", setView({ colouring }))}
+      />
+      <Choice
+        label={t("look.overlay")}
+        value={view.overlay}
+        words={OVERLAYS}
+        nameOf={(name) => t(`overlay.${name}`)}
+        onChoose={(overlay) => see("overlay", setView({ overlay }))}
+      />
+      <div>
+        {LAYERS.map((layer) => (
+          <Switch
+            key={layer}
+            label={t(`look.${layer}`)}
+            on={view[layer]}
+            onChange={(on) => see(layer, setView({ [layer]: on }))}
+          />
+        ))}
+        <Switch
+          label={t("look.still")}
+          on={stillness.value}
+          onChange={(on) => {
+            stillness.value = on;
+          }}
+        />
+      </div>
+      <Choice
+        label={t("look.theme")}
+        value={theme.value}
+        words={THEMES}
+        nameOf={(name) => t(`look.theme.${name}`)}
+        onChoose={(name) => {
+          theme.value = name;
+        }}
+      />
+      <Choice
+        label={t("look.language")}
+        value={language()}
+        words={LANGUAGES}
+        nameOf={languageName}
+        onChoose={(tag) => {
+          place.value = { ...place.value, language: tag };
+        }}
+      />
+    </Panel>
+  );
+}

@@ -1,0 +1,42 @@
+/** The scene as words and tables: the reading, the loss ledger, and where the blood goes. */
+import { LedgerTable } from "../../interface/ledger-table.tsx";
+import { Panel } from "../../interface/panel.tsx";
+import { readingOf } from "../../interface/reading.ts";
+import { SharesTable } from "../../interface/shares-table.tsx";
+import { setView } from "../../state/edit.ts";
+import { t } from "../../words/index.ts";
+import type { Session } from "../session.ts";
+
+export interface NumbersProps {
+  readonly session: Session;
+  readonly onRead: () => void;
+  readonly onClose: () => void;
+}
+
+export function Numbers({ session, onRead, onClose }: NumbersProps) {
+  const circulation = session.chain.circulations.value[0] ?? null;
+  const readings = session.chain.readings.value[0] ?? null;
+  return (
+    <Panel title={t("bench.numbers")} onClose={onClose}>
+      <section class="reading">
+        <h3>{t("numbers.reading")}</h3>
+        {readingOf(circulation, readings).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        <div class="actions">
+          <button type="button" onClick={onRead}>
+            {t("numbers.read")}
+          </button>
+        </div>
+      </section>
+      {circulation && (
+        <LedgerTable
+          rows={circulation.pathway.ledger}
+          focus={session.scene.value.view.focus}
+          onFocus={(focus) => session.edit("focus", setView({ focus }))}
+        />
+      )}
+      {readings?.settled && <SharesTable readings={readings} />}
+    </Panel>
+  );
+}

@@ -1,0 +1,151 @@
+/** The panel library's sliders over the parameter table, made usable by keys alone and by screen readers. */
+import { effect } from "@preact/signals";
+import type { BindingApi } from "@tweakpane/core";
+import { type FolderApi, Pane } from "tweakpane";
+import { CASE_NAMES, type CaseName, caseOf } from "../../interface/parameter-form.tsx";
+import { FURTHER_GROUPS, firstParameters, groupParameters } from "../../interface/parameter-groups.ts";
+import type { Parameter } from "../../sim/parameters.ts";
+import { CASES, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/request.ts";
+import { PLAY_SPEEDS } from "../../state/address.ts";
+import {
+  type Edit,
+  setBody,
+  setParameter,
+  setStage,
+  settingOf,
+  setView,
+  setVolumeRule,
+} from "../../state/edit.ts";
+import type { SceneState } from "../../state/scene-state.ts";
+import { digitsOfStep, formatNumber, t, unitSymbol } from "../../words/index.ts";
+import type { Session } from "../session.ts";
+import { nameControl } from "./tweak-names.ts";
+
+/** A row: what it shows of the scene, and how it edits it. */
+interface Row {
+  readonly name: string;
+  readonly label: string;
+  readonly read: (state: SceneState) => number | string;
+  readonly write: (value: number | string) => Edit;
+  readonly range?: {
+    readonly min: number;
+    readonly max: number;
+    readonly step: number;
+    readonly unit: string;
+  };
+  readonly words?: Readonly<Record<string, string>>;
+}
+
+const wordsOf = (words: readonly string[], key: (word: string) => string): Record<string, string> =>
+  Object.fromEntries(words.map((word) => [t(key(word)), word]));
+
+const parameterRow = (parameter: Parameter): Row => ({
+  name: parameter.name,
+  label: t(`parameter.${parameter.name}`),
+  read: (state) => settingOf(state.request, parameter),
+  write: (value) => setParameter(parameter.name, value),
+  ...(parameter.kind === "number"
+    ? { range: parameter }
+    : { words: wordsOf(parameter.words, (word) => `parameter.${parameter.name}.${word}`) }),
+});
+
+const stageRow = (): Row => ({
+  name: "stage",
+  label: t("control.stage"),
+  read: (state) => state.request.stage,
+  write: (stage) => setStage(stage as Stage),
+  words: wordsOf(STAGES, (stage) => `stage.${stage}`),
+});
+
+const sharedRows = (): readonly Row[] => [
+  {
+    name: "volumeRule",
+    label: t("control.volumeRule"),
+    read: (state) => state.request.volumeRule,
+    write: (rule) => setVolumeRule(rule as VolumeRule),
+    words: wordsOf(VOLUME_RULES, (rule) => `volumeRule.${rule}`),
+  },
+  {
+    name: "body",
+    label: t("control.case"),
+    read: (state) => caseOf(state.request.body.bsa),
+    write: (name) => setBody(CASES[name as CaseName]),
+    words: wordsOf(CASE_NAMES, (name) => `case.${name}`),
+  },
+  {
+    name: "playSpeed",
+    label: t("control.playSpeed"),
+    read: (state) => state.view.playSpeed,
+    write: (speed) => setView({ playSpeed: Number(speed) }),
+    range: { ...PLAY_SPEEDS, unit: "x" },
+  },
+];
+
+/** Fills `host`; the returned function takes the panel away. */
+export function buildTweaks(host: HTMLElement, session: Session): () => void {
+  const pane = new Pane({ container: host });
+  const { stage } = session.scene.peek().request;
+  const shown: {
+    row: Row;
+    values: Record<string, number | string>;
+    binding: BindingApi;
+    tell: () => void;
+  }[] = [];
+  let following = false;
+
+  const add = (folder: FolderApi | Pane, row: Row) => {
+    const values = { [row.name]: row.read(session.scene.peek()) };
+    const label =
+      row.range && unitSymbol(row.range.unit) ? `${row.label} (${unitSymbol(row.range.unit)})` : row.label;
+    const { min, max, step } = row.range ?? {};
+    const digits = digitsOfStep(step ?? 1);
+    const binding = folder.addBinding(
+      values,
+      row.name,
+      row.range
+        ? { label, min: min!, max: max!, step: step!, format: (value: number) => formatNumber(value, digits) }
+        : { label, options: row.words! },
+    ) as BindingApi;
+    const write = (value: number | string, last: boolean) => {
+      session.edit(row.name, row.write(value));
+      if (last) session.settle();
+    };
+    binding.on("change", (event) => {
+      if (!following) write(event.value as number | string, event.last);
+    });
+    const tell = nameControl(binding.element, row.label, row.range, {
+      read: () => Number(values[row.name]),
+      write: (value) => write(value, true),
+    });
+    shown.push({ row, values, binding, tell });
+  };
+
+  add(pane, stageRow());
+  for (const parameter of firstParameters(stage)) add(pane, parameterRow(parameter));
+  for (const row of sharedRows()) add(pane, row);
+  for (const group of FURTHER_GROUPS) {
+    const parameters = groupParameters(group, stage);
+    if (parameters.length === 0) continue;
+    const folder = pane.addFolder({ title: t(`group.${group}`), expanded: false });
+    for (const parameter of parameters) add(folder, parameterRow(parameter));
+    const button = folder.element.querySelector("button");
+    const tellFold = () => button?.setAttribute("aria-expanded", String(folder.expanded));
+    folder.on("fold", tellFold);
+    tellFold();
+  }
+
+  const stop = effect(() => {
+    const state = session.scene.value;
+    following = true;
+    for (const { row, values, binding, tell } of shown) {
+      values[row.name] = row.read(state);
+      binding.refresh();
+      tell();
+    }
+    following = false;
+  });
+  return () => {
+    stop();
+    pane.dispose();
+  };
+}

@@ -1,0 +1,72 @@
+/** The start page: what it is, the doors into it, the lessons, the cautions; blood moving beside the words. */
+import { Cautions } from "../../interface/cautions.tsx";
+import { Transport } from "../../interface/transport.tsx";
+import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
+import type { Context } from "../setting.ts";
+import { isMoving, togglePlay } from "../shell/play.ts";
+import { StageView } from "../shell/stage-view.tsx";
+import { AT_HOME, type Place, type SettingName, writePlace } from "../where.ts";
+
+const DOORS = ["lecture", "kiosk", "study", "bench"] as const satisfies readonly SettingName[];
+
+export function Home({ context }: { readonly context: Context }) {
+  const there = (change: Partial<Place>) =>
+    writePlace({ ...AT_HOME, language: context.place.value.language, ...change });
+  return (
+    <StageView context={context} floor={14}>
+      <div class="home">
+        <div class="home-first">
+          <main class="home-words">
+            <h1>{t("home.title")}</h1>
+            <p>{t("home.what")}</p>
+            <nav aria-label={t("home.settings")}>
+              <ul class="doors">
+                {DOORS.map((name) => (
+                  <li key={name}>
+                    <a class="door" href={there({ setting: name })}>
+                      <strong>{t(`home.${name}`)}</strong>
+                      <span>{t(`home.${name}.for`)}</span>
+                    </a>
+                  </li>
+                ))}
+              </ul>
+            </nav>
+          </main>
+          <div class="clear" data-clear />
+          <footer class="home-foot">
+            <Transport
+              moving={isMoving(context)}
+              pace={context.session.chain.pace.value}
+              onTogglePause={() => togglePlay(context)}
+            />
+            <p class="caution-short">{t("caution.short")}</p>
+          </footer>
+        </div>
+        <div class="home-more">
+          <Cautions />
+          <section class="home-further" aria-labelledby="further">
+            <h2 id="further">{t("home.further")}</h2>
+            <ul class="plain-list">
+              <li>
+                <a href={there({ setting: "author" })}>{t("home.author")}</a>
+              </li>
+            </ul>
+            <ul class="plain-list languages" aria-label={t("look.language")}>
+              {LANGUAGES.map((tag) => (
+                <li key={tag} lang={tag}>
+                  <a
+                    href={there({ language: tag })}
+                    aria-current={tag === language() ? "true" : undefined}
+                    hreflang={tag}
+                  >
+                    {languageName(tag)}
+                  </a>
+                </li>
+              ))}
+            </ul>
+          </section>
+        </div>
+      </div>
+    </StageView>
+  );
+}

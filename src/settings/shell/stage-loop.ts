@@ -1,0 +1,105 @@
+/** The page's one stage: made once, drawn once for each screen frame while a setting shows it. */
+import { effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Chain } from "../../chain/contract.ts";
+import type { Frame } from "../../chain/frame.ts";
+import type { Insets, Stage } from "../../scenes/stage.ts";
+import { darkTheme, lightTheme, type Theme } from "../../scenes/theme/theme.ts";
+import type { Handle } from "../../sim/geometry/geometry.ts";
+import { language, t } from "../../words/index.ts";
+
+export type Way = "starting" | Stage["way"];
+
+export interface StageLoop {
+  readonly way: ReadonlySignal<Way>;
+  /** Handles of the first pane's geometry; empty while they are not shown. */
+  readonly handles: ReadonlySignal<readonly Handle[]>;
+  /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
+  show(floor: number): () => void;
+  setInsets(insets: Insets): void;
+  /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
+  afterFrame(listener: () => void): () => void;
+  canvas(): HTMLCanvasElement | null;
+  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
+  snapshot(width: number, height: number): Promise<HTMLCanvasElement>;
+  toScreen(point: readonly [number, number]): readonly [number, number] | null;
+  pick(x: number, y: number): string | null;
+}
+
+export const themeNamed = (name: "dark" | "light"): Theme => (name === "dark" ? darkTheme(t) : lightTheme(t));
+
+export function createStageLoop(
+  host: HTMLElement,
+  chain: Chain,
+  theme: ReadonlySignal<"dark" | "light">,
+): StageLoop {
+  const way = signal<Way>("starting");
+  const handles = signal<readonly Handle[]>([]);
+  const listeners = new Set<() => void>();
+  let stage: Stage | null = null;
+  let asked = false;
+  let shown = 0;
+  let frame: Frame | null = null;
+  let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+  let floor = 13;
+  let due = 0;
+
+  const start = async () => {
+    if (asked) return;
+    asked = true;
+    const { createStage } = await import("../../scenes/stage.ts");
+    stage = await createStage(host, {
+      theme: themeNamed(theme.peek()),
+      floor,
+      insets,
+      clock: () => performance.now() / 1000,
+    });
+    way.value = stage.way;
+    effect(() => {
+      language();
+      stage?.setTheme(themeNamed(theme.value));
+    });
+  };
+
+  const turn = () => {
+    due = shown > 0 ? requestAnimationFrame(turn) : 0;
+    if (shown === 0 || document.hidden) return;
+    frame = chain.frame();
+    stage?.draw(frame);
+    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    const found = frame.state.view.handles ? (frame.panes[0]?.geometry?.handles ?? []) : [];
+    if (found !== handles.peek() && (found.length > 0 || handles.peek().length > 0)) handles.value = found;
+    for (const listener of listeners) listener();
+  };
+
+  return {
+    way,
+    handles,
+    show(smallest) {
+      floor = smallest;
+      shown++;
+      host.hidden = false;
+      stage?.setFloor(floor);
+      void start();
+      if (!due) due = requestAnimationFrame(turn);
+      return () => {
+        shown--;
+        host.hidden = shown === 0;
+      };
+    },
+    setInsets(next) {
+      insets = next;
+      stage?.setInsets(next);
+    },
+    afterFrame(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    canvas: () => host.querySelector("canvas"),
+    snapshot(width, height) {
+      if (!stage) return Promise.reject(new Error("no stage"));
+      return stage.snapshot(frame ?? chain.frame(), width, height);
+    },
+    toScreen: (point) => stage?.toScreen(point) ?? null,
+    pick: (x, y) => stage?.pick(x, y)?.name ?? null,
+  };
+}
