@@ -1,0 +1,67 @@
+/** The kit's own lessons, as the page loads them: one language at a time, English beneath what is not translated. */
+import type { Fault } from "../sim/faults.ts";
+import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
+import type { Lesson } from "./lesson.ts";
+import { readLesson } from "./read.ts";
+import { readTranslation } from "./read-translation.ts";
+
+export interface Shelf {
+  readonly language: string;
+  /** In the course's order; one that is not translated stands in English. */
+  readonly lessons: readonly Lesson[];
+  readonly glossary: Glossary;
+  readonly sources: Sources;
+  /** Lessons that could not be read are left out; this says why. */
+  readonly faults: readonly Fault[];
+}
+
+type Load = () => Promise<string>;
+const LESSONS = import.meta.glob<string>("../../lessons/*/*.md", { query: "?raw", import: "default" });
+const GLOSSARIES = import.meta.glob<string>("../../lessons/*/glossary.yaml", {
+  query: "?raw",
+  import: "default",
+});
+const SOURCES = import.meta.glob<string>("../../lessons/sources.yaml", { query: "?raw", import: "default" });
+
+const SOURCE_LANGUAGE = "en";
+const pathOf = (address: string): string => address.replace("../../", "");
+const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
+  Object.entries(files).filter(([address]) => pathOf(address).split("/")[1] === language);
+
+/** Languages that have lessons. */
+export const lessonLanguages = (): readonly string[] => [
+  ...new Set(Object.keys(LESSONS).map((address) => pathOf(address).split("/")[1]!)),
+];
+
+/** Languages without lessons get the English ones. */
+export async function loadShelf(language: string): Promise<Shelf> {
+  const faults: Fault[] = [];
+  const keep = <T>({ value, faults: found }: { value: T | null; faults: readonly Fault[] }): T | null => {
+    faults.push(...found);
+    return value;
+  };
+  const texts = async (files: readonly [string, Load][]) =>
+    Promise.all(files.map(async ([address, load]) => ({ file: pathOf(address), text: await load() })));
+
+  const english = await texts(inLanguage(LESSONS, SOURCE_LANGUAGE));
+  const sources = english.flatMap(({ file, text }) => keep(readLesson(text, file)) ?? []);
+  const translated = language === SOURCE_LANGUAGE ? [] : await texts(inLanguage(LESSONS, language));
+  const lessons = sources.map((source) => {
+    const own = translated.find(({ file }) => file.endsWith(`/${source.id}.md`));
+    return (own && keep(readTranslation(own.text, own.file, source))) ?? source;
+  });
+  let glossary: Glossary = {};
+  for (const each of new Set([SOURCE_LANGUAGE, language])) {
+    for (const { file, text } of await texts(inLanguage(GLOSSARIES, each))) {
+      glossary = { ...glossary, ...keep(readGlossary(text, file)) };
+    }
+  }
+  const [publications] = await texts(Object.entries(SOURCES));
+  return {
+    language,
+    lessons: lessons.sort((a, b) => a.number - b.number),
+    glossary,
+    sources: (publications && keep(readSources(publications.text, publications.file))) ?? {},
+    faults,
+  };
+}
