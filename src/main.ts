@@ -1,0 +1,88 @@
+/** Reads the address and opens the setting asked for. The only file with side effects at import. */
+import "./styles/index.css";
+import { effect, signal } from "@preact/signals";
+import { openChain } from "./chain/open.ts";
+import { cssTokens } from "./scenes/theme/theme.ts";
+import { keptTheme, largerWords } from "./settings/preferences.ts";
+import { createSession } from "./settings/session.ts";
+import type { Context, Setting } from "./settings/setting.ts";
+import { mountLiveRegions } from "./settings/shell/live-regions.tsx";
+import { droppedFromLink } from "./settings/shell/notes.tsx";
+import { createStageLoop, themeNamed } from "./settings/shell/stage-loop.ts";
+import { readPlace, type SettingName, writePlace } from "./settings/where.ts";
+import { readAddress } from "./state/address.ts";
+import { direction, language, setLanguage } from "./words/index.ts";
+
+const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly setting: Setting }>>>> = {
+  home: () => import("./settings/home/index.tsx"),
+  bench: () => import("./settings/bench/index.tsx"),
+};
+
+const { place: first, dropped } = readPlace(location.search);
+const address = readAddress(first.state || "1");
+droppedFromLink.value = [...dropped, ...address.dropped];
+
+const stillness = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
+const session = createSession(openChain(address.state, { reducedMotion: () => stillness.value }));
+const stageHost = document.createElement("div");
+stageHost.id = "stage";
+stageHost.hidden = true;
+document.body.prepend(stageHost);
+const context: Context = {
+  session,
+  stage: createStageLoop(stageHost, session.chain, keptTheme),
+  place: signal(first),
+  theme: keptTheme,
+  stillness,
+};
+
+const page = document.documentElement;
+effect(() => {
+  setLanguage(context.place.value.language || navigator.language);
+  page.lang = language();
+  page.dir = direction();
+});
+effect(() => {
+  page.dataset.theme = keptTheme.value;
+  for (const [token, value] of Object.entries(cssTokens(themeNamed(keptTheme.value))))
+    page.style.setProperty(token, value);
+});
+effect(() => {
+  page.classList.toggle("larger-words", largerWords.value);
+});
+
+mountLiveRegions(session);
+
+// A setting lives until another one is asked for; all else of the place is read by the setting itself.
+const host = document.getElementById("page")!;
+let shown: SettingName | null = null;
+let leave = () => {};
+effect(() => {
+  const { setting: name } = context.place.value;
+  if (name === shown) return;
+  shown = name;
+  void (SETTINGS[name] ?? SETTINGS.home!)().then(({ setting }) => {
+    if (shown !== name) return;
+    leave();
+    leave = setting.mount(host, context);
+  });
+});
+
+// Links within the page move without loading it anew; the browser's own back and forward work.
+addEventListener("click", (event) => {
+  const link = event.target instanceof Element ? event.target.closest("a") : null;
+  const query = link?.getAttribute("href");
+  if (!query?.startsWith("?") || event.defaultPrevented || event.ctrlKey || event.metaKey || event.shiftKey)
+    return;
+  event.preventDefault();
+  history.pushState(null, "", query);
+  context.place.value = readPlace(query).place;
+  scrollTo(0, 0);
+});
+addEventListener("popstate", () => {
+  context.place.value = readPlace(location.search).place;
+});
+effect(() => {
+  const query = writePlace(context.place.value);
+  if (query !== location.search) history.replaceState(null, "", query === "?" ? location.pathname : query);
+});
