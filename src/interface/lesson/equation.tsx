@@ -1,0 +1,19 @@
+/** An equation: set once the typesetter has arrived, its TeX until then. Only the technical telling ever asks for it. */
+import { useEffect, useState } from "preact/hooks";
+
+export function Equation({ tex, display }: { readonly tex: string; readonly display?: boolean }) {
+  const [markup, setMarkup] = useState<string | null>(null);
+  useEffect(() => {
+    let gone = false;
+    void import("./typeset.ts").then(({ typeset }) => {
+      if (!gone) setMarkup(typeset(tex, display ?? false));
+    });
+    return () => {
+      gone = true;
+    };
+  }, [tex, display]);
+  const kind = display ? "equation display" : "equation";
+  if (markup === null) return <code class={kind}>{tex}</code>;
+  // biome-ignore lint/security/noDangerouslySetInnerHtml: the typesetter's own markup, sanitised there
+  return <span class={kind} dangerouslySetInnerHTML={{ __html: markup }} />;
+}

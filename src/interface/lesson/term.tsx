@@ -1,0 +1,22 @@
+/** A word with its explanation one tap away. */
+import type { ComponentChildren } from "preact";
+import type { GlossaryEntry } from "../../lesson/glossary.ts";
+import { Disclosure } from "./disclosure.tsx";
+import type { Telling } from "./voice.ts";
+
+export interface TermProps {
+  /** Undefined where the glossary has none: the word then stands alone. */
+  readonly entry: GlossaryEntry | undefined;
+  readonly telling: Telling;
+  readonly children: ComponentChildren;
+}
+
+export const Term = ({ entry, telling, children }: TermProps) =>
+  entry ? (
+    <Disclosure class="term" words={children}>
+      <strong>{entry.term}.</strong> {entry.plain}
+      {telling === "technical" && entry.technical ? ` ${entry.technical}` : ""}
+    </Disclosure>
+  ) : (
+    <>{children}</>
+  );

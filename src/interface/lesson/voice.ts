@@ -1,0 +1,29 @@
+/** What a lesson's words need from the page to be shown: numbers of the moment, explanations, and the way to other steps. */
+import { type Figure, figureValue } from "../../lesson/figures.ts";
+import type { Glossary, Sources } from "../../lesson/glossary.ts";
+import type { Situation } from "../../lesson/outputs.ts";
+import type { StepReference } from "../../lesson/prose.ts";
+import { formatNumber, formatQuantity, t } from "../../words/index.ts";
+
+export const TELLINGS = ["plain", "technical"] as const;
+export type Telling = (typeof TELLINGS)[number];
+
+export interface Voice {
+  readonly telling: Telling;
+  readonly glossary: Glossary;
+  readonly sources: Sources;
+  /** A live number as the reader's language writes it. */
+  number(figure: Figure): string;
+  /** null where there is nowhere to go, as in a kiosk. */
+  readonly follow: ((to: StepReference) => void) | null;
+}
+
+/** The number, "..." while the model is at work, or that it is being measured in the moving flow. */
+export function numberIn(situation: Situation, figure: Figure): string {
+  const { unit, digits, signed, bare } = figure.format;
+  const value = figureValue(figure, situation);
+  if (value === null)
+    return t(/(^|[^A-Za-z])field\./.test(figure.written) ? "lesson.measuring" : "lesson.waiting");
+  const text = bare ? formatNumber(value, digits) : formatQuantity(value, unit, digits);
+  return signed && Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+}
