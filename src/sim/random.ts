@@ -1,0 +1,13 @@
+/** Chance comes from outside, always: a source gives numbers in [0, 1). */
+export type RandomSource = () => number;
+
+/** A repeatable source (mulberry32, public domain): good enough for pictures and tests, not for secrets. */
+export function seededRandom(seed: number): RandomSource {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}

@@ -1,0 +1,147 @@
+/** Where tracers come from: an even filling to begin with, then the openings through which blood enters. */
+import type { RandomSource } from "../random.ts";
+import { place, type TracerCloud } from "./tracer-cloud.ts";
+import { distanceAt, type TracerPlane } from "./tracer-plane.ts";
+import { ORIGINS, type Origin } from "./tracers.ts";
+
+/** What enters just now. */
+export interface Supply {
+  /** mL/s into the blood, by opening; what is 0 or less lets nothing in */
+  readonly inflow: Readonly<Record<string, number>>;
+  /** part of the lower vein's blood that comes from the liver, 0..1 */
+  readonly liverShare: number;
+}
+
+const UPPER = ORIGINS.indexOf("upper") as Origin;
+const LIVER = ORIGINS.indexOf("liver") as Origin;
+const LEGS = ORIGINS.indexOf("legs") as Origin;
+
+/** Cells from the wall within which no tracer is set. */
+const MARGIN = 0.25;
+
+/**
+ * Fills the cloud with `count` tracers, evenly by volume (denser where the plane is deeper). Their origin is drawn from the flows
+ * until blood that has really entered replaces them.
+ */
+export function fill(
+  cloud: TracerCloud,
+  plane: TracerPlane,
+  count: number,
+  supply: Supply,
+  random: RandomSource,
+): void {
+  cloud.count = Math.min(count, cloud.capacity);
+  cloud.dyeLeft = 0;
+  cloud.dyedEver = 0;
+  cloud.dyedInside = 0;
+  for (let n = 0; n < cloud.count; n++) {
+    scatter(cloud, plane, n, random);
+    const from = entrance(plane, supply, random);
+    cloud.origin[n] = originAt(
+      from < 0 ? "" : plane.openings[from]!.name,
+      2 * random() - 1,
+      supply.liverShare,
+      UPPER,
+    );
+    cloud.age[n] = 0;
+    cloud.speed[n] = 0;
+    cloud.dyed[n] = 0;
+  }
+}
+
+/** After the walls have moved: tracers that would lie in a wall are strewn anew, the rest stay where they are. */
+export function resettle(cloud: TracerCloud, plane: TracerPlane, random: RandomSource): void {
+  for (let n = 0; n < cloud.count; n++) {
+    const x = cloud.position[2 * n]!;
+    const y = cloud.position[2 * n + 1]!;
+    if (distanceAt(plane.shape, x, y) > -MARGIN * plane.shape.cell || beyondCut(plane, x, y)) {
+      scatter(cloud, plane, n, random);
+    }
+  }
+}
+
+function beyondCut({ shape, near, cuts }: TracerPlane, x: number, y: number): boolean {
+  const i = Math.round((x - shape.originX) / shape.cell);
+  const j = Math.round((y - shape.originY) / shape.cell);
+  const c = 5 * (near[j * shape.nx + i]! - 1);
+  return c >= 0 && (x - cuts[c]!) * cuts[c + 2]! + (y - cuts[c + 1]!) * cuts[c + 3]! > 0;
+}
+
+/** Tries before a tracer is left where it is: a plane without blood must not hang. */
+const TRIES = 2000;
+
+function scatter(cloud: TracerCloud, plane: TracerPlane, n: number, random: RandomSource): void {
+  const { nx, ny, cell, originX, originY, depth, distance } = plane.shape;
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    const gx = random() * (nx - 1);
+    const gy = random() * (ny - 1);
+    const k = Math.round(gy) * nx + Math.round(gx);
+    if (distance[k]! > -MARGIN * cell) continue;
+    const x = originX + gx * cell;
+    const y = originY + gy * cell;
+    if (distanceAt(plane.shape, x, y) > -MARGIN * cell || beyondCut(plane, x, y)) continue;
+    place(cloud, n, x, y);
+    if (random() * plane.deepest <= depth[k]!) return;
+  }
+}
+
+/** Number of the opening through which the next tracer enters, drawn in proportion to flow; -1 when nothing enters. */
+export function entrance({ openings }: TracerPlane, { inflow }: Supply, random: RandomSource): number {
+  let total = 0;
+  for (let n = 0; n < openings.length; n++) total += Math.max(0, inflow[openings[n]!.name] ?? 0);
+  if (total <= 0) return -1;
+  let left = random() * total;
+  let last = -1;
+  for (let n = 0; n < openings.length; n++) {
+    const flow = Math.max(0, inflow[openings[n]!.name] ?? 0);
+    if (flow === 0) continue;
+    last = n;
+    left -= flow;
+    if (left < 0) break;
+  }
+  return last;
+}
+
+/**
+ * What enters below is layered as its veins join it: liver blood at the sides, blood from the legs in the middle.
+ * @param across part of the flow to one side minus that to the other, -1..1
+ * @param before origin of the tracer that left, kept when blood comes back through an outlet
+ */
+function originAt(opening: string, across: number, liverShare: number, before: number): number {
+  if (opening === "svc") return UPPER;
+  if (opening === "ivc") return Math.abs(across) > 1 - liverShare ? LIVER : LEGS;
+  return before;
+}
+
+/**
+ * Sets tracer `n` on the cut of opening `from`, spread as a parabolic profile carries blood through it, and counts its dye.
+ * @param from number of the opening
+ */
+export function enter(
+  cloud: TracerCloud,
+  plane: TracerPlane,
+  n: number,
+  from: number,
+  liverShare: number,
+  random: RandomSource,
+): void {
+  const { cuts, openings, shape } = plane;
+  const c = 5 * from;
+  const part = 2 * random() - 1;
+  // Where half the flow of a parabola plus `part` of the rest has passed.
+  const side = 2 * Math.sin(Math.asin(part) / 3) * Math.max(0, cuts[c + 4]! - MARGIN * shape.cell);
+  const inward = 0.02 * shape.cell;
+  const x = cuts[c]! - side * cuts[c + 3]! - inward * cuts[c + 2]!;
+  const y = cuts[c + 1]! + side * cuts[c + 2]! - inward * cuts[c + 3]!;
+  place(cloud, n, x, y);
+  const name = openings[from]!.name;
+  cloud.origin[n] = originAt(name, part, liverShare, cloud.origin[n]!);
+  cloud.age[n] = 0;
+  if (cloud.dyed[n] === 1) cloud.dyedInside--;
+  const dyes = cloud.dyeLeft > 0 && (name === "ivc" || name === "svc");
+  cloud.dyed[n] = dyes ? 1 : 0;
+  if (dyes) {
+    cloud.dyedEver++;
+    cloud.dyedInside++;
+  }
+}

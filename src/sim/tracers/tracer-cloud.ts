@@ -1,0 +1,68 @@
+import type { Tracers } from "./tracers.ts";
+
+/** Owns the memory of a pane's tracers; nothing in it is allocated again. */
+export class TracerCloud implements Tracers {
+  count = 0;
+  readonly capacity: number;
+  readonly trailLength: number;
+  /** s of blood time between two points of a trail */
+  readonly trailSpacing: number;
+  /** [2*capacity] x, y in mm */
+  readonly position: Float32Array;
+  /** [capacity][trailLength][2] newest first, mm */
+  readonly trail: Float32Array;
+  /** [capacity] */
+  readonly origin: Uint8Array;
+  readonly age: Float32Array;
+  readonly speed: Float32Array;
+  readonly dyed: Uint8Array;
+  /** s since the last point of the trails was laid */
+  sinceTrail = 0;
+  /** s for which what enters is still dyed */
+  dyeLeft = 0;
+  /** how many were dyed by the running pulse, and how many of them are still inside */
+  dyedEver = 0;
+  dyedInside = 0;
+
+  /**
+   * @param capacity most tracers at once, up to 50,000
+   * @param trailSeconds blood time that a whole trail spans
+   */
+  constructor(capacity: number, trailLength = 8, trailSeconds = 0.12) {
+    this.capacity = capacity;
+    this.trailLength = trailLength;
+    this.trailSpacing = trailSeconds / trailLength;
+    this.position = new Float32Array(2 * capacity);
+    this.trail = new Float32Array(2 * capacity * trailLength);
+    this.origin = new Uint8Array(capacity);
+    this.age = new Float32Array(capacity);
+    this.speed = new Float32Array(capacity);
+    this.dyed = new Uint8Array(capacity);
+  }
+}
+
+/** Puts tracer `n` at a place, its trail collapsed there. */
+export function place(cloud: TracerCloud, n: number, x: number, y: number): void {
+  const { position, trail, trailLength } = cloud;
+  position[2 * n] = x;
+  position[2 * n + 1] = y;
+  const end = 2 * (n + 1) * trailLength;
+  for (let k = 2 * n * trailLength; k < end; k += 2) {
+    trail[k] = x;
+    trail[k + 1] = y;
+  }
+}
+
+/** Lays a point of every trail when its time has come. */
+export function layTrails(cloud: TracerCloud, seconds: number): void {
+  cloud.sinceTrail += seconds;
+  if (cloud.sinceTrail < cloud.trailSpacing) return;
+  cloud.sinceTrail = 0;
+  const { count, position, trail, trailLength } = cloud;
+  for (let n = 0; n < count; n++) {
+    const begin = 2 * n * trailLength;
+    for (let k = begin + 2 * trailLength - 1; k > begin + 1; k--) trail[k] = trail[k - 2]!;
+    trail[begin] = position[2 * n]!;
+    trail[begin + 1] = position[2 * n + 1]!;
+  }
+}

@@ -1,0 +1,68 @@
+/** The plane as tracers need it: where the wall is, and which cells lie near an opening. */
+import type { FieldShape } from "../field/flow-field.ts";
+import type { Opening } from "../geometry/geometry.ts";
+
+export interface TracerPlane {
+  readonly shape: FieldShape;
+  readonly openings: readonly Opening[];
+  /** [ny*nx] number of the opening (from 1) whose cut lies within the cell's reach, 0 elsewhere */
+  readonly near: Uint8Array;
+  /** [number of openings * 5] centre x, y (mm), normal x, y, half width (mm) */
+  readonly cuts: Float64Array;
+  /** mm: greatest depth in the blood */
+  readonly deepest: number;
+}
+
+/** Cells by which a tracer may move between two looks at where it is. */
+export const STRIDE = 1.5;
+
+export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
+  const { nx, ny, cell, originX, originY } = shape;
+  const near = new Uint8Array(nx * ny);
+  const cuts = new Float64Array(openings.length * 5);
+  const reach = (STRIDE + 1) * cell;
+  openings.forEach(({ centre, normal, width }, n) => {
+    cuts.set([centre[0], centre[1], normal[0], normal[1], width / 2], n * 5);
+    const span = width / 2 + reach;
+    const from = (middle: number, origin: number) => Math.max(0, Math.floor((middle - span - origin) / cell));
+    const to = (middle: number, origin: number, count: number) =>
+      Math.min(count - 1, Math.ceil((middle + span - origin) / cell));
+    for (let j = from(centre[1], originY); j <= to(centre[1], originY, ny); j++) {
+      for (let i = from(centre[0], originX); i <= to(centre[0], originX, nx); i++) {
+        const dx = originX + i * cell - centre[0];
+        const dy = originY + j * cell - centre[1];
+        const beyond = dx * normal[0] + dy * normal[1];
+        const across = dy * normal[0] - dx * normal[1];
+        if (Math.abs(across) <= span && beyond > -reach) near[j * nx + i] = n + 1;
+      }
+    }
+  });
+  let deepest = 0;
+  for (let k = 0; k < nx * ny; k++) if (shape.distance[k]! < 0) deepest = Math.max(deepest, shape.depth[k]!);
+  return { shape, openings, near, cuts, deepest };
+}
+
+/** Bilinear value at a place given in cells from the centre of cell (0,0); the place must lie within the grid. */
+export function bilinear(values: Float32Array, nx: number, gx: number, gy: number): number {
+  const i = gx | 0;
+  const j = gy | 0;
+  const s = gx - i;
+  const t = gy - j;
+  const k = j * nx + i;
+  return (
+    (1 - t) * ((1 - s) * values[k]! + s * values[k + 1]!) +
+    t * ((1 - s) * values[k + nx]! + s * values[k + nx + 1]!)
+  );
+}
+
+/** mm, negative in the blood; beyond the grid counts as wall. */
+export function distanceAt(
+  { distance, nx, ny, cell, originX, originY }: FieldShape,
+  x: number,
+  y: number,
+): number {
+  const gx = (x - originX) / cell;
+  const gy = (y - originY) / cell;
+  if (!(gx >= 0 && gy >= 0 && gx < nx - 1 && gy < ny - 1)) return cell;
+  return bilinear(distance, nx, gx, gy);
+}
