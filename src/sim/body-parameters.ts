@@ -141,7 +141,7 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "breathingDepth",
       "mmHg",
       [0, 15, 0.1],
-      2,
+      2.2,
       "swing of pleural pressure in quiet breathing",
       "West, Guyton (physiology values, section 7)",
     ],

@@ -3,12 +3,16 @@ import { numberSetting, wordSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import { exertion } from "./exercise.ts";
 
+/** Shares of a quiet breath: drawing in, letting go, rest (in to out as 1 to 2; common practice, no source). */
+export const INSPIRATORY_SHARE = 0.36;
+const LETTING_GO_SHARE = 0.32;
+/** mean of {@link filling} over a breath */
+const MEAN_FILLING = (INSPIRATORY_SHARE + LETTING_GO_SHARE) / 2;
 /** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (West, Guyton). */
 const END_EXPIRATORY_PLEURAL = -3.7;
-const QUIET_SWING = 2;
-const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_SWING / 2;
-/** Share of a breath spent breathing in (common practice, no source). */
-export const INSPIRATORY_SHARE = 0.4;
+const QUIET_SWING = 2.2;
+const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
+const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
 /** Rise of belly pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
 const BELLY_SHARE = 1;
 /** Share of a ventilator's pleural rise that the passive diaphragm hands on to the belly (teaching value). */
@@ -32,8 +36,8 @@ export function breathPattern(request: CirculationRequest): BreathPattern {
   const rate = setting("breathingRate") * effort.breathingRate;
   const drawn = (swing: number, perMinute: number): BreathPattern => ({
     rate: perMinute,
-    chest: (filling) => QUIET_SWING / 2 - swing * filling,
-    belly: (filling) => belly + BELLY_SHARE * (swing * filling - QUIET_SWING / 2),
+    chest: (filling) => QUIET_MEAN - swing * filling,
+    belly: (filling) => belly + BELLY_SHARE * (swing * filling - QUIET_MEAN),
     air: () => 0,
   });
   switch (wordSetting(request, "breathing")) {
@@ -58,7 +62,7 @@ export function breathPattern(request: CirculationRequest): BreathPattern {
       return {
         rate,
         air,
-        chest: (filling) => QUIET_SWING / 2 + pleura(filling),
+        chest: (filling) => QUIET_MEAN + pleura(filling),
         belly: (filling) => belly + BELLY_SHARE_PASSIVE * pleura(filling),
       };
     }
@@ -67,12 +71,15 @@ export function breathPattern(request: CirculationRequest): BreathPattern {
   }
 }
 
+/** s into a strain at which it is reported: nothing about it is steady, and few hold it longer. */
+export const STRAIN_SECONDS = 10;
+
 /** mmHg above atmosphere, of a chest pressure given above its quiet mean. */
 export const pleuralPressure = (chest: number): number => chest + MEAN_PLEURAL;
 
-/** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines. */
+/** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines, then rest. */
 export function filling(phase: number): number {
-  return phase < INSPIRATORY_SHARE
-    ? 0.5 - 0.5 * Math.cos((Math.PI * phase) / INSPIRATORY_SHARE)
-    : 0.5 + 0.5 * Math.cos((Math.PI * (phase - INSPIRATORY_SHARE)) / (1 - INSPIRATORY_SHARE));
+  if (phase < INSPIRATORY_SHARE) return 0.5 - 0.5 * Math.cos((Math.PI * phase) / INSPIRATORY_SHARE);
+  const lettingGo = (phase - INSPIRATORY_SHARE) / LETTING_GO_SHARE;
+  return lettingGo < 1 ? 0.5 + 0.5 * Math.cos(Math.PI * lettingGo) : 0;
 }

@@ -15,7 +15,15 @@ export interface EnergyBook {
   readonly lost: number;
 }
 
-const SOURCES = ["ventricle", "atrium", "rightVentricle", "rightAtrium", "breathing", "muscle"] as const;
+const SOURCES = [
+  "ventricle",
+  "atrium",
+  "rightVentricle",
+  "rightAtrium",
+  "breathing",
+  "muscle",
+  "stored",
+] as const;
 const LOSSES = [
   "inletValve",
   "outletValve",
@@ -39,6 +47,9 @@ const LOSSES = [
   "rightInletValve",
   "rightOutletValve",
 ] as const;
+
+/** What stretched vessels and moving blood give back; over a repeat that returns it is nothing, and is left out of the book. */
+const STORED = SOURCES.indexOf("stored");
 
 /** Compartments inside the chest. */
 const IN_CHEST = [
@@ -90,6 +101,7 @@ export function watchPowers(): Powers {
       sources[5] = sources[5]! - drive.muscle[half]! * rates[at.LEGS]!;
 
       const { svc, ivc, left, right } = network.branches;
+      sources[STORED] = sources[STORED]! + released(network, drive, half, state, rates, pressures);
       const across = (flow: number, from: number, to: number) =>
         flows[flow]! * (pressures[from]! - pressures[to]!);
       const path = ({ a, b }: Path, flow: number) => (a + b * Math.abs(flow)) * flow * flow;
@@ -124,7 +136,42 @@ export function watchPowers(): Powers {
   };
 }
 
-export function energyBook(powers: Powers, steps: number): EnergyBook {
+/** W released by passive walls and by slowing blood. */
+function released(
+  network: Network,
+  drive: Drive,
+  half: number,
+  state: Float64Array,
+  rates: Float64Array,
+  pressures: Float64Array,
+): number {
+  let power = 0;
+  for (let i = 0; i < at.VOLUMES; i++) {
+    if (network.compliance[i] === 0) continue;
+    const outside = IN_CHEST.includes(i)
+      ? drive.chest[half]!
+      : i === at.SPLANCHNIC || i === at.IVC
+        ? drive.belly[half]!
+        : i === at.LEGS
+          ? drive.muscle[half]!
+          : 0;
+    power -= (pressures[i]! - outside) * rates[i]!;
+  }
+  const { svc, ivc, left, right } = network.branches;
+  const slowing = (index: number, inertance: number) => {
+    power -= inertance * state[index]! * rates[index]!;
+  };
+  slowing(at.AORTA_FLOW, network.aortaInertance);
+  slowing(at.SVC_FLOW, svc.inertance);
+  slowing(at.IVC_FLOW, ivc.inertance);
+  slowing(at.LEFT_FLOW, left.inertance);
+  slowing(at.RIGHT_FLOW, right.inertance);
+  return power;
+}
+
+/** @param returns whether the watched repeat ended where it began */
+export function energyBook(powers: Powers, steps: number, returns: boolean): EnergyBook {
+  if (returns) powers.sources[STORED] = 0;
   const named = (names: readonly string[], sums: Float64Array) =>
     Object.fromEntries(
       names.map((name, i) => [name, sums[i]! / steps] as const).filter(([, power]) => power !== 0),

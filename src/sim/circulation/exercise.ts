@@ -32,12 +32,12 @@ export function exertion(request: CirculationRequest): Exertion {
   const ceiling = Math.max(1, (0.85 * (220 - request.body.ageYears)) / rest);
   return {
     heartRate: Math.min(ceiling, 1 + 0.14 * above),
-    contractility: Math.min(1.8, 1 + 0.12 * above),
+    contractility: Math.min(1.6, 1 + 0.08 * above),
     legFlow: 1 + 0.95 * above,
     splanchnicFlow: Math.max(0.6, 1 - 0.05 * above),
     upperFlow: Math.max(0.8, 1 - 0.03 * above),
     lungResistance: Math.max(0.7, 1 / (1 + 0.05 * above)),
-    venousTone: Math.min(0.18, 0.045 * above),
+    venousTone: Math.min(0.2, 0.06 * above),
     breathingRate: Math.min(2.5, 1 + 0.2 * above),
     breathingDepth: Math.min(3, 1 + 0.2 * above),
     calfPressure: 60 * Math.min(1, above / 2),

@@ -47,6 +47,8 @@ export interface Periodic {
   /** s */
   readonly heartPeriod: number;
   readonly repeats: number;
+  /** False for a state that is passed through, not returned to (a strain). */
+  readonly returns: boolean;
   /** mmHg, the greatest pressure by which the last repeat failed to return */
   readonly residual: number;
   readonly reason?: string;
@@ -106,7 +108,49 @@ export function findPeriodic(
     if (point === image) accelerator.forget();
   }
   const heartPeriod = 60 / (baseRate * point[RATE]!);
-  return { network, drive, stepper, point, heartPeriod, repeats, residual, ...(reason ? { reason } : {}) };
+  const returns = true;
+  return {
+    network,
+    drive,
+    stepper,
+    point,
+    heartPeriod,
+    repeats,
+    returns,
+    residual,
+    ...(reason ? { reason } : {}),
+  };
+}
+
+/**
+ * What becomes of a state after some seconds under the request, beat by beat, with the reflex answering: for what is not steady.
+ * @param start [SEARCHED] the state when it begins
+ */
+export function passThrough(
+  request: CirculationRequest,
+  network: Network,
+  start: Float64Array,
+  seconds: number,
+  fineness: number,
+): Periodic {
+  const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
+  const drive = driveOf(request, baseRate, fineness);
+  const stepper = stepperOf(network, drive);
+  const reflex = reflexOf(request);
+  const scale = scaleOf(network);
+  const point = start.slice();
+  let residual = 0;
+  let repeats = 0;
+  let elapsed = 0;
+  while (elapsed < seconds) {
+    const before = point.slice();
+    elapsed += (60 / (baseRate * point[RATE]!)) * drive.beats;
+    repeat(point, drive, stepper, baseRate, reflex);
+    repeats++;
+    residual = distance(before, point, scale);
+  }
+  const heartPeriod = 60 / (baseRate * point[RATE]!);
+  return { network, drive, stepper, point, heartPeriod, repeats, returns: false, residual };
 }
 
 /** One repeat in place: state and reflex factors; answers the means that rules and reflex act on. */

@@ -102,7 +102,7 @@ export function record(periodic: Periodic): Recording {
     ventricleSmallest: ventricle.lowest(),
     endDiastolicPressure: endDiastolicPressure / drive.beats,
     endDiastolicVolume: endDiastolicVolume / drive.beats,
-    energy: energyBook(powers, steps),
+    energy: energyBook(powers, steps, periodic.returns),
     period: heartPeriod * drive.beats,
   };
 }

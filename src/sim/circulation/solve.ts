@@ -4,8 +4,9 @@ import { numberSetting, wordSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
+import { STRAIN_SECONDS } from "./breathing.ts";
 import { networkOf } from "./network.ts";
-import { findPeriodic, type Periodic, SEARCHED } from "./periodic.ts";
+import { findPeriodic, type Periodic, passThrough, SEARCHED } from "./periodic.ts";
 import { record } from "./record.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 
@@ -22,6 +23,7 @@ export interface SolveOptions {
  *
  * Under the two holding rules volume is given at rest: in quiet spontaneous breathing at 1 MET. A strain, a held or deep breath,
  * a ventilator, exertion, calf work and belly pressure then act at that volume, as they do before anyone can give more.
+ * A strain is no periodic state: it is run from rest for STRAIN_SECONDS and the beat reached is reported.
  */
 export function solve(request: CirculationRequest, options: SolveOptions = {}): Circulation {
   const fineness = options.fineness ?? 1;
@@ -37,12 +39,17 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
     const control = volume === undefined ? volumeControl(asked, network) : fixedVolume(volume);
     return findPeriodic(asked, network, control, start, fineness);
   };
-  if (rest === request || request.volumeRule === "fixed-volume") {
+  const strains = wordSetting(request, "breathing") === "strain";
+  if (rest === request || (request.volumeRule === "fixed-volume" && !strains)) {
     const found = find(request, undefined, starts.acting);
     return answerOf(request, law, found, record(found), [...found.point]);
   }
   const resting = find(rest, undefined, starts.resting);
   if (resting.reason) return answerOf(request, law, resting, record(resting), [...resting.point]);
+  if (strains) {
+    const strained = passThrough(request, networkOf(request, law), resting.point, STRAIN_SECONDS, fineness);
+    return answerOf(request, law, strained, record(strained), [...resting.point]);
+  }
   const acting = find(request, totalVolume(resting.point), starts.acting ?? [...resting.point]);
   const counted: Periodic = { ...acting, repeats: acting.repeats + resting.repeats };
   return answerOf(request, law, counted, record(acting), [...resting.point, ...acting.point]);
