@@ -1,6 +1,7 @@
 /** What the breath does to the picture, read from the traces: how far the lungs are stretched, and when the chest fills. */
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { valueAt } from "../drawing/passage.ts";
+import type { Stretch } from "../drawing/strips.ts";
 
 /** mmHg across the lungs (air minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
 const REST = 4.7;
@@ -16,12 +17,6 @@ export function stretchTrace(traces: Traces): Float64Array | null {
 /** Linear size of the lungs against rest. */
 export const lungSize = (stretch: number): number =>
   Math.min(1.4, Math.max(0.8, 1 + WIDENING * (stretch - REST)));
-
-export interface Stretch {
-  /** s of the repeat */
-  readonly from: number;
-  readonly to: number;
-}
 
 /** When the lungs fill: stretches of time in which they widen; none when the breath is held. */
 export function fillings(traces: Traces): readonly Stretch[] {

@@ -7,11 +7,11 @@ import { circuitLegend } from "../circuit/legend.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
 import { splitBox } from "../drawing/split.ts";
+import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
-import { doingAt } from "./chest.ts";
-import { type Strips, strips } from "./strips.ts";
+import { doingAt, fillings } from "./chest.ts";
 import { type Thorax, thorax } from "./thorax.ts";
 
 interface Breath {
@@ -31,6 +31,33 @@ interface Breath {
 /** Readings on the plate change this often, so that they can be read. */
 const READINGS_PER_SECOND = 4;
 
+const ROWS: readonly Row[] = [
+  {
+    title: "further.breathing.pleural",
+    trace: ({ pressures }) => pressures.pleural,
+    unit: "mmHg",
+    colour: (palette) => palette.pressure,
+  },
+  {
+    title: "further.breathing.ivc",
+    trace: ({ flows }) => flows.ivc,
+    unit: "L/min",
+    colour: (palette) => palette.origin[2],
+  },
+  {
+    title: "further.breathing.svc",
+    trace: ({ flows }) => flows.svc,
+    unit: "L/min",
+    colour: (palette) => palette.origin[0],
+  },
+  {
+    title: "further.breathing.lungs",
+    trace: ({ flows }) => flows.pulmonary,
+    unit: "L/min",
+    colour: (palette) => palette.rich,
+  },
+];
+
 /** Names on the picture, on the circuit's plane. */
 const NAMES = [
   { name: "further.place.svc", at: [466, 196] },
@@ -42,7 +69,7 @@ const NAMES = [
 function breath(): Breath {
   const view = new Container();
   const chest: Thorax = thorax();
-  const rows: Strips = strips();
+  const rows: Strips = strips(ROWS, fillings);
   const words: Lettering = lettering();
   view.addChild(chest.view, rows.view, words.view);
 

@@ -187,8 +187,14 @@ export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
     { volume: "ventricle", centre: [582, 446], radii: [56, 44], lean: 0.75, blood: "arterial" },
   ],
   "before-completion": SINGLE,
-  atriopulmonary: SINGLE,
-  "lateral-tunnel": SINGLE,
+  atriopulmonary: [
+    { volume: "pathway", centre: [424, 372], radii: [46, 58], lean: 0, blood: "lungArtery" },
+    ...SINGLE,
+  ],
+  "lateral-tunnel": [
+    { volume: "atrium", centre: [488, 372], radii: [78, 50], lean: 0, blood: "pulmonaryVein" },
+    SINGLE[1]!,
+  ],
   extracardiac: SINGLE,
 };
 

@@ -1,29 +1,28 @@
-/** Chest pressure and the flows of the great veins and lungs against the breath, one above another, with a marker that keeps step. */
+/** Traces against the breath, one above another, with a marker that keeps step with the picture. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
 import { formatQuantity } from "../../words/index.ts";
-import { lettering } from "../drawing/lettering.ts";
-import { meanOf, phaseOf, valueAt } from "../drawing/passage.ts";
-import { drawPlot, type Plotted } from "../drawing/plot.ts";
-import { type Range, rangeOf } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { fillings } from "./chest.ts";
+import { lettering } from "./lettering.ts";
+import { meanOf, phaseOf, valueAt } from "./passage.ts";
+import { drawPlot, type Plotted } from "./plot.ts";
+import { type Range, rangeOf } from "./scale.ts";
 
-interface Row {
-  readonly name: string;
-  readonly trace: (traces: Traces) => Float64Array | undefined;
+export interface Row {
+  /** word key of its title, which takes the mean as {mean} */
+  readonly title: string;
+  readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
   readonly colour: (palette: Palette) => string;
 }
 
-export const ROWS: readonly Row[] = [
-  { name: "pleural", trace: ({ pressures }) => pressures.pleural, unit: "mmHg", colour: (p) => p.pressure },
-  { name: "ivc", trace: ({ flows }) => flows.ivc, unit: "L/min", colour: (p) => p.origin[2] },
-  { name: "svc", trace: ({ flows }) => flows.svc, unit: "L/min", colour: (p) => p.origin[0] },
-  { name: "lungs", trace: ({ flows }) => flows.pulmonary, unit: "L/min", colour: (p) => p.rich },
-];
+export interface Stretch {
+  /** s of the repeat */
+  readonly from: number;
+  readonly to: number;
+}
 
 export interface Strips {
   readonly view: Container;
@@ -38,7 +37,8 @@ export interface Strips {
   ): void;
 }
 
-export function strips(): Strips {
+/** @param bandsOf stretches of time that stand out, such as breathing in */
+export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readonly Stretch[]): Strips {
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
   const words = lettering();
@@ -55,32 +55,28 @@ export function strips(): Strips {
     theme: Theme,
   ): void => {
     const { traces } = circulation;
-    const bands = fillings(traces);
+    const bands = bandsOf(traces);
     const span = traces.period;
     const x: Range = { ...rangeOf([0, span], { count: 4 }), min: 0, max: span };
     const time: Range = { ...x, marks: x.marks.filter((mark) => mark <= span) };
-    const flowRange = rangeOf(
-      all.flatMap((each) =>
-        ROWS.filter(({ unit }) => unit === "L/min").flatMap((row) =>
-          Array.from(row.trace(each.traces) ?? []),
+    const rangeIn = (unit: Row["unit"], least: number): Range =>
+      rangeOf(
+        all.flatMap((each) =>
+          rows.filter((row) => row.unit === unit).flatMap((row) => Array.from(row.trace(each.traces) ?? [])),
         ),
-      ),
-      { zero: true, count: 3 },
-    );
-    const pressureRange = rangeOf(
-      all.flatMap((each) => Array.from(each.traces.pressures.pleural ?? [])),
-      { zero: true, count: 3, least: 4 },
-    );
+        { zero: true, count: 3, least },
+      );
+    const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const rows = ROWS.filter((row) => row.trace(traces));
+    const shown = rows.filter((row) => row.trace(traces));
     const footHeight = type * 2.3;
-    const height = (box.height - footHeight) / rows.length;
-    plots = rows.map((row, i) => {
+    const height = (box.height - footHeight) / Math.max(1, shown.length);
+    plots = shown.map((row, i) => {
       const values = row.trace(traces)!;
       const colour = row.colour(theme.colour);
-      const last = i === rows.length - 1;
-      const title = theme.say(`further.breathing.${row.name}`, {
+      const last = i === shown.length - 1;
+      const title = theme.say(row.title, {
         mean: formatQuantity(meanOf(traces, values), row.unit, 1),
       });
       const plotted = drawPlot(
@@ -89,7 +85,7 @@ export function strips(): Strips {
         {
           box: { ...box, y: box.y + i * height, height: height + (last ? footHeight : 0) },
           x: time,
-          y: row.unit === "mmHg" ? pressureRange : flowRange,
+          y: ranges[row.unit],
           lines: [{ x: traces.time, y: values, colour }],
           title,
           titleColour: colour,
@@ -115,20 +111,18 @@ export function strips(): Strips {
         drawStill(circulation, all, box, type, theme);
       }
       marker.clear();
-      const first = plots[0]?.plotted;
-      const last = plots[plots.length - 1]?.plotted;
-      if (!first || !last) return;
       const phase = phaseOf(circulation.traces, time);
-      const at = first.toX(phase);
-      marker
-        .moveTo(at, first.inner.y)
-        .lineTo(at, last.inner.y + last.inner.height)
-        .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
-      for (const { plotted, values, colour } of plots)
+      for (const { plotted, values, colour } of plots) {
+        const at = plotted.toX(phase);
+        marker
+          .moveTo(at, plotted.inner.y)
+          .lineTo(at, plotted.inner.y + plotted.inner.height)
+          .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
         marker
           .circle(at, plotted.toY(valueAt(circulation.traces, values, time)), type * 0.32)
           .fill(colour)
           .stroke({ color: theme.colour.stage, width: 2 });
+      }
     },
   };
 }

@@ -1,0 +1,147 @@
+/** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
+import { Container } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { formatQuantity } from "../../words/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { valueAt } from "../drawing/passage.ts";
+import { splitBox } from "../drawing/split.ts";
+import { type Row, strips } from "../drawing/strips.ts";
+import type { Box, MakeScene } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
+import { legTraces } from "./blood-column.ts";
+import { leg } from "./leg.ts";
+import { calfDoing, squeezes } from "./squeezes.ts";
+import { CALF, PLANE, VALVES } from "./vein.ts";
+
+const ROWS: readonly Row[] = [
+  {
+    title: "further.calf.muscle",
+    trace: ({ pressures }) => pressures.calf,
+    unit: "mmHg",
+    colour: (palette) => palette.pressure,
+  },
+  {
+    title: "further.calf.out",
+    trace: (traces) => legTraces(traces)?.out,
+    unit: "L/min",
+    colour: (palette) => palette.origin[2],
+  },
+  {
+    title: "further.calf.in",
+    trace: (traces) => legTraces(traces)?.in,
+    unit: "L/min",
+    colour: (palette) => palette.origin[1],
+  },
+];
+
+interface CalfPane {
+  readonly view: Container;
+  draw(
+    circulation: Circulation,
+    all: readonly Circulation[],
+    time: number,
+    labels: boolean,
+    box: Box,
+    floor: number,
+    theme: Theme,
+  ): void;
+  release(): void;
+}
+
+function calfPane(): CalfPane {
+  const view = new Container();
+  const picture = leg();
+  const rows = strips(ROWS, squeezes);
+  const words = lettering();
+  view.addChild(picture.view, rows.view, words.view);
+  return {
+    view,
+    draw(circulation, all, time, labels, box, floor, theme) {
+      const type = sizes(Math.min(box.height, box.width), floor);
+      const wide = box.width > box.height;
+      const head = wide ? 0 : type.label * 3.4;
+      const place: Box = wide
+        ? { ...box, width: box.width * 0.47 }
+        : { ...box, y: box.y + head, height: box.height * 0.5 - head };
+      const charts: Box = wide
+        ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
+        : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 };
+      const { fit, open } = picture.draw(circulation, time, place, theme);
+      rows.draw(circulation, all, time, charts, type.axis, theme);
+      const { traces } = circulation;
+      const { calf } = traces.pressures;
+      // Four readings a second can be read.
+      const steady = Math.floor(time * 4) / 4;
+      words.begin();
+      words.write(
+        {
+          lines: [
+            {
+              words: theme.say(`further.doing.${calfDoing(traces, time)}`),
+              size: type.label,
+              colour: theme.colour.ink,
+              bold: true,
+            },
+            {
+              words: theme.say("further.calf.pressure", {
+                pressure: formatQuantity(calf ? valueAt(traces, calf, steady) : 0, "mmHg"),
+              }),
+              size: type.axis,
+              colour: theme.colour.inkSoft,
+            },
+          ],
+          x: box.x,
+          y: box.y,
+        },
+        theme,
+      );
+      const name = (key: string, x: number, y: number) =>
+        words.write(
+          {
+            lines: [{ words: theme.say(key), size: type.axis, colour: theme.colour.ink }],
+            x: fit.x + x * fit.scale,
+            y: fit.y + y * fit.scale,
+            anchor: [0, 0.5],
+          },
+          theme,
+        );
+      if (labels) {
+        VALVES.forEach((valve, i) => {
+          name(open[i]! > 0.05 ? "further.calf.open" : "further.calf.shut", PLANE.middle + 72, valve.y - 26);
+        });
+        name("further.calf.heart", PLANE.middle + 72, 40);
+        name("further.calf.belly", 110, (CALF.top + CALF.bottom) / 2);
+      }
+      words.end();
+    },
+    release: () => picture.release(),
+  };
+}
+
+export const makeCalf: MakeScene = () => {
+  const view = new Container();
+  const panes: CalfPane[] = [];
+  return {
+    view,
+    draw(frame, setting, theme) {
+      const solved = frame.panes.map((pane) => pane.circulation);
+      const all = solved.filter((each): each is Circulation => each !== null);
+      while (panes.length < solved.length) {
+        const next = calfPane();
+        panes.push(next);
+        view.addChild(next.view);
+      }
+      const boxes = splitBox(setting.clear, solved.length, 32);
+      panes.forEach((pane, i) => {
+        const circulation = solved[i];
+        pane.view.visible = Boolean(circulation);
+        if (circulation)
+          pane.draw(circulation, all, frame.time, frame.state.view.labels, boxes[i]!, setting.floor, theme);
+      });
+    },
+    release() {
+      for (const pane of panes) pane.release();
+    },
+  };
+};

@@ -1,0 +1,84 @@
+import { expect, test } from "vitest";
+import { bloodColumn, legTraces } from "../../src/scenes/calf/blood-column.ts";
+import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
+import {
+  CALF,
+  freeHalfWidth,
+  halfWidth,
+  leaflets,
+  openness,
+  PLANE,
+  squeezeAt,
+  VALVES,
+} from "../../src/scenes/calf/vein.ts";
+import type { Traces } from "../../src/sim/circulation/answer.ts";
+
+const time = Float64Array.from({ length: 401 }, (_, i) => (i / 400) * 2);
+const wave = (value: (phase: number) => number) => Float64Array.from(time, (t) => value(2 * Math.PI * t));
+/** One contraction a second; the veins lose while it squeezes and gain between, 0.6 L/min on average. */
+const traces: Traces = {
+  time,
+  period: 2,
+  heartPeriod: 0.5,
+  pressures: { calf: wave((p) => 60 * Math.sin(p / 2) ** 2) },
+  flows: { legs: wave((p) => 0.6 - 0.5 * Math.cos(p)) },
+  volumes: { legVeins: wave((p) => 100 + 0.8 * Math.sin(p)) },
+};
+
+test("what comes in over a repeat is what goes out, and the difference within it is what the veins hold", () => {
+  const legs = legTraces(traces)!;
+  const mean = (values: Float64Array) => values.slice(1).reduce((a, b) => a + b, 0) / (values.length - 1);
+  expect(mean(legs.in)).toBeCloseTo(mean(legs.out), 6);
+  // At t = 0 the volume rises by 0.8 x 2 pi mL/s.
+  expect(legs.in[0]! - legs.out[0]!).toBeCloseTo((0.8 * 2 * Math.PI * 60) / 1000, 2);
+});
+
+test("no stretch of the vein runs empty as the blood moves through many squeezes", () => {
+  const column = bloodColumn(traces, 0.72);
+  const start = Float64Array.from(column.y);
+  for (let t = 0; t < 20; t += 1 / 30) column.move(t, t + 1 / 30);
+  expect(column.y.every((y) => y >= 0 && y < PLANE.height)).toBe(true);
+  expect(column.y.some((y, i) => Math.abs(y - start[i]!) > 1)).toBe(true);
+  // No stretch of the vein runs empty: with 150 dots no gap is longer than a sixth of it.
+  const sorted = [...column.y].sort((a, b) => a - b);
+  for (let i = 1; i < sorted.length; i++) expect(sorted[i]! - sorted[i - 1]!).toBeLessThan(PLANE.height / 6);
+});
+
+test("a leaflet keeps its length from shut to open, and the two meet when shut", () => {
+  const length = (open: number) => {
+    const [left] = leaflets(VALVES[0].y, open);
+    return Math.hypot(left.tip[0] - left.hinge[0], left.tip[1] - left.hinge[1]);
+  };
+  for (const open of [0, 0.3, 0.7, 1]) expect(length(open)).toBeCloseTo(length(0), 9);
+  const [left, right] = leaflets(VALVES[0].y, 0);
+  expect(left.tip).toEqual(right.tip);
+});
+
+test("a valve is shut exactly when blood would run back", () => {
+  expect(openness(-0.2, 0.5)).toBe(0);
+  expect(openness(0.001, 0.5)).toBeGreaterThan(0);
+  expect(openness(2, 0.5)).toBe(1);
+});
+
+test("squeezing narrows the vein within the muscle only, and never shuts it", () => {
+  const middle = (CALF.top + CALF.bottom) / 2;
+  expect(halfWidth(middle, 1)).toBeLessThan(0.5 * halfWidth(middle, 0));
+  expect(halfWidth(middle, 1)).toBeGreaterThan(5);
+  expect(halfWidth(40, 1)).toBe(halfWidth(40, 0));
+});
+
+test("blood stays between the leaflets and the walls", () => {
+  for (const open of [0, 0.5, 1])
+    for (let y = 0; y < PLANE.height; y += 5)
+      expect(freeHalfWidth(y, 0.6, [open, open])).toBeLessThanOrEqual(halfWidth(y, 0.6));
+});
+
+test("each contraction is found once, and a calf at rest squeezes never", () => {
+  expect(squeezes(traces)).toHaveLength(2);
+  expect(calfDoing(traces, 0.25)).toBe("squeeze");
+  expect(calfDoing(traces, 0.75)).toBe("release");
+  const rest = { ...traces, pressures: { calf: new Float64Array(401) } };
+  expect(squeezes(rest)).toEqual([]);
+  expect(calfDoing(rest, 0.25)).toBe("rest");
+  expect(squeezeAt(rest, 0.5)).toBe(0);
+});
