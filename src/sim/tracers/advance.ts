@@ -23,111 +23,103 @@ const MARGIN = 0.2;
 /** Most strides a tracer makes in one step; at 60 frames a second none needs as many. */
 const MOST_STRIDES = 400;
 
-/** u, v (mm/s) of the last sample */
+/** The two moments mixed once for all tracers, in cells a second, so that each sample reads one array. */
+function mix({ velocity, shape }: TracerPlane, { from, to, blend }: Step): void {
+  const cells = 1000 / shape.cell;
+  const early = cells * (from === to ? 1 : 1 - blend);
+  const late = from === to ? 0 : cells * blend;
+  const { u, v } = from;
+  const { u: nextU, v: nextV } = to;
+  for (let k = 0; k < u.length; k++) {
+    velocity[2 * k] = early * u[k]! + late * nextU[k]!;
+    velocity[2 * k + 1] = early * v[k]! + late * nextV[k]!;
+  }
+}
+
+/** u, v (cells/s) of the last sample */
 const sampled = new Float64Array(2);
 
-function sample(from: FlowField, to: FlowField, blend: number, nx: number, gx: number, gy: number): void {
+function sample(velocity: Float32Array, nx: number, gx: number, gy: number): void {
   const i = gx | 0;
   const j = gy | 0;
   const s = gx - i;
   const t = gy - j;
-  const k = j * nx + i;
-  const a = (1 - s) * (1 - t) * 1000;
-  const b = s * (1 - t) * 1000;
-  const c = (1 - s) * t * 1000;
-  const d = s * t * 1000;
-  const { u, v } = from;
-  let x = a * u[k]! + b * u[k + 1]! + c * u[k + nx]! + d * u[k + nx + 1]!;
-  let y = a * v[k]! + b * v[k + 1]! + c * v[k + nx]! + d * v[k + nx + 1]!;
-  if (from !== to) {
-    const later = to.u;
-    const laterV = to.v;
-    x += blend * (a * later[k]! + b * later[k + 1]! + c * later[k + nx]! + d * later[k + nx + 1]! - x);
-    y += blend * (a * laterV[k]! + b * laterV[k + 1]! + c * laterV[k + nx]! + d * laterV[k + nx + 1]! - y);
-  }
-  sampled[0] = x;
-  sampled[1] = y;
+  const k = 2 * (j * nx + i);
+  const m = k + 2 * nx;
+  const a = (1 - s) * (1 - t);
+  const b = s * (1 - t);
+  const c = (1 - s) * t;
+  const d = s * t;
+  sampled[0] = a * velocity[k]! + b * velocity[k + 2]! + c * velocity[m]! + d * velocity[m + 2]!;
+  sampled[1] = a * velocity[k + 1]! + b * velocity[k + 3]! + c * velocity[m + 1]! + d * velocity[m + 3]!;
 }
 
 /** Moves all tracers by `seconds`; those that leave come in again in proportion to the inflows, at an even spread of moments. */
 export function advance(cloud: TracerCloud, plane: TracerPlane, step: Step, random: RandomSource): void {
-  const { shape, near, cuts } = plane;
-  const { from, to, blend, seconds, supply } = step;
+  const { shape, near, cuts, velocity } = plane;
+  const { seconds, supply } = step;
   const { nx, ny, cell, originX, originY, distance } = shape;
   const { count, position, age, speed } = cloud;
-  const stride = STRIDE * cell;
   const right = nx - 1.001;
   const top = ny - 1.001;
+  mix(plane, step);
   layTrails(cloud, seconds);
 
   for (let n = 0; n < count; n++) {
-    let x = position[2 * n]!;
-    let y = position[2 * n + 1]!;
+    // All in cells from the centre of cell (0,0).
+    let x = (position[2 * n]! - originX) / cell;
+    let y = (position[2 * n + 1]! - originY) / cell;
     let left = seconds;
     let fast = 0;
     age[n]! += seconds;
     for (let strides = 0; left > 0 && strides < MOST_STRIDES; strides++) {
-      let gx = Math.min(right, Math.max(0, (x - originX) / cell));
-      let gy = Math.min(top, Math.max(0, (y - originY) / cell));
-      sample(from, to, blend, nx, gx, gy);
-      let u = sampled[0]!;
-      let v = sampled[1]!;
+      sample(velocity, nx, x, y);
+      const u = sampled[0]!;
+      const v = sampled[1]!;
       fast = Math.sqrt(u * u + v * v);
-      const h = fast * left > stride ? stride / fast : left;
-      gx = Math.min(right, Math.max(0, (x + 0.5 * h * u - originX) / cell));
-      gy = Math.min(top, Math.max(0, (y + 0.5 * h * v - originY) / cell));
-      sample(from, to, blend, nx, gx, gy);
-      u = sampled[0]!;
-      v = sampled[1]!;
-      let nextX = x + h * u;
-      let nextY = y + h * v;
+      const h = fast * left > STRIDE ? STRIDE / fast : left;
+      sample(velocity, nx, within(x + 0.5 * h * u, right), within(y + 0.5 * h * v, top));
+      let nextX = within(x + h * sampled[0]!, right);
+      let nextY = within(y + h * sampled[1]!, top);
       left -= h;
 
-      gx = Math.min(right, Math.max(0, (nextX - originX) / cell));
-      gy = Math.min(top, Math.max(0, (nextY - originY) / cell));
-      const k = ((gy + 0.5) | 0) * nx + ((gx + 0.5) | 0);
+      const k = ((nextY + 0.5) | 0) * nx + ((nextX + 0.5) | 0);
       const c = 5 * (near[k]! - 1);
       if (c >= 0) {
-        const dx = nextX - cuts[c]!;
-        const dy = nextY - cuts[c + 1]!;
+        const dx = originX + nextX * cell - cuts[c]!;
+        const dy = originY + nextY * cell - cuts[c + 1]!;
         if (dx * cuts[c + 2]! + dy * cuts[c + 3]! > 0) {
           const gate = entrance(plane, supply, random);
-          if (gate >= 0) {
-            enter(cloud, plane, n, gate, supply.liverShare, random);
-            x = position[2 * n]!;
-            y = position[2 * n + 1]!;
-            age[n] = left;
-            // The place within this step at which it enters is chance: no bands of tracers at an inlet.
-            left *= random();
-            continue;
-          }
-          // Nothing comes in: it waits at the cut.
-          nextX = x;
-          nextY = y;
-          left = 0;
+          if (gate < 0) break; // Nothing comes in: it waits at the cut.
+          enter(cloud, plane, n, gate, supply.liverShare, random);
+          x = (position[2 * n]! - originX) / cell;
+          y = (position[2 * n + 1]! - originY) / cell;
+          age[n] = left;
+          // The moment within this step at which it enters is chance: no bands of tracers at an inlet.
+          left *= random();
+          continue;
         }
       }
-      // Near a wall: hold it off, along the wall's normal; where that fails it stays where it was.
+      // Near a wall: hold it off along the wall's normal; where that fails it stays where it was.
       if (distance[k]! > -1.5 * cell) {
-        const off = held(distance, nx, gx, gy, cell);
-        if (off > 0) {
-          nextX = originX + pushed[0]! * cell;
-          nextY = originY + pushed[1]! * cell;
-          if (off > 1) {
-            nextX = x;
-            nextY = y;
-          }
+        const off = held(distance, nx, nextX, nextY, cell);
+        if (off === 2) continue;
+        if (off === 1) {
+          nextX = pushed[0]!;
+          nextY = pushed[1]!;
         }
       }
       x = nextX;
       y = nextY;
     }
-    position[2 * n] = x;
-    position[2 * n + 1] = y;
-    speed[n] = fast * 1e-3;
+    position[2 * n] = originX + x * cell;
+    position[2 * n + 1] = originY + y * cell;
+    speed[n] = fast * cell * 1e-3;
   }
   cloud.dyeLeft = Math.max(0, cloud.dyeLeft - seconds);
 }
+
+const within = (value: number, most: number): number => Math.max(0, Math.min(value, most));
 
 /** Place (cells) to which `held` has pushed */
 const pushed = new Float64Array(2);

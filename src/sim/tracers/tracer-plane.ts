@@ -9,12 +9,14 @@ export interface TracerPlane {
   readonly near: Uint8Array;
   /** [number of openings * 5] centre x, y (mm), normal x, y, half width (mm) */
   readonly cuts: Float64Array;
+  /** [ny*nx][2] u, v in cells/s at the moment of the step under way */
+  readonly velocity: Float32Array;
   /** mm: greatest depth in the blood */
   readonly deepest: number;
 }
 
 /** Cells by which a tracer may move between two looks at where it is. */
-export const STRIDE = 1.5;
+export const STRIDE = 2;
 
 export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
   const { nx, ny, cell, originX, originY } = shape;
@@ -39,7 +41,7 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
   });
   let deepest = 0;
   for (let k = 0; k < nx * ny; k++) if (shape.distance[k]! < 0) deepest = Math.max(deepest, shape.depth[k]!);
-  return { shape, openings, near, cuts, deepest };
+  return { shape, openings, near, cuts, deepest, velocity: new Float32Array(2 * nx * ny) };
 }
 
 /** Bilinear value at a place given in cells from the centre of cell (0,0); the place must lie within the grid. */
