@@ -1,0 +1,125 @@
+/** Outputs against one or two quantities: pure, row by row, so that rows may run on several threads. */
+
+import { findOutput, readOutput } from "../outputs.ts";
+import { defaultSetting, findParameter } from "../parameters.ts";
+import type { Body, CirculationRequest } from "../request.ts";
+import { BODY_RANGES } from "./check-request.ts";
+import { solve } from "./solve.ts";
+
+export interface SweepAxis {
+  /** a number parameter's name, or "body.bsa", "body.ageYears", "body.haemoglobin" */
+  readonly parameter: string;
+  readonly values: readonly number[];
+}
+
+export interface SweepRequest {
+  readonly kind: "sweep";
+  readonly base: CirculationRequest;
+  /** one, or two: the first runs along a row, the second from row to row */
+  readonly over: readonly SweepAxis[];
+  /** paths of outputs.ts */
+  readonly outputs: readonly string[];
+}
+
+export interface SweepRow {
+  /** [outputs][values of the first axis]; null where nothing was found */
+  readonly values: readonly (readonly (number | null)[])[];
+  readonly failures: readonly SweepFailure[];
+}
+
+export interface SweepFailure {
+  /** value of each axis */
+  readonly at: readonly number[];
+  readonly reason: string;
+}
+
+export interface SweepAnswer {
+  readonly axes: readonly (SweepAxis & { readonly unit: string })[];
+  /** values [rows][first axis] */
+  readonly outputs: readonly {
+    readonly path: string;
+    readonly unit: string;
+    readonly values: readonly (readonly (number | null)[])[];
+  }[];
+  readonly failures: readonly SweepFailure[];
+}
+
+export const rowCount = (request: SweepRequest): number => request.over[1]?.values.length ?? 1;
+
+/** One row; each point starts from its neighbour's state. */
+export function sweepRow(request: SweepRequest, row: number): SweepRow {
+  const [first, second] = request.over;
+  const across = second ? [{ name: second.parameter, value: second.values[row]! }] : [];
+  const failures: SweepFailure[] = [];
+  const values = request.outputs.map((): (number | null)[] => []);
+  let start: readonly number[] | undefined;
+  for (const value of first!.values) {
+    const changes = [{ name: first!.parameter, value }, ...across];
+    const answer = solve(changed(request.base, changes), start ? { start } : {});
+    if (answer.run.converged) start = answer.state;
+    else failures.push({ at: changes.map((change) => change.value), reason: answer.run.reason ?? "" });
+    request.outputs.forEach((path, i) => {
+      values[i]!.push(answer.run.converged ? (readOutput(answer, path) ?? null) : null);
+    });
+  }
+  return { values, failures };
+}
+
+/** Rows, in their order, put together. */
+export function joinRows(request: SweepRequest, rows: readonly SweepRow[]): SweepAnswer {
+  return {
+    axes: request.over.map((axis) => ({ ...axis, unit: unitOfAxis(axis.parameter) })),
+    outputs: request.outputs.map((path, i) => ({
+      path,
+      unit: findOutput(path)?.unit ?? "",
+      values: rows.map(({ values }) => values[i]!),
+    })),
+    failures: rows.flatMap(({ failures }) => failures),
+  };
+}
+
+/** @param progress rows done over rows, 0..1; answer false to stop, which gives null */
+export function sweep(request: SweepRequest, progress?: (done: number) => boolean): SweepAnswer | null {
+  const rows: SweepRow[] = [];
+  const count = rowCount(request);
+  for (let row = 0; row < count; row++) {
+    rows.push(sweepRow(request, row));
+    if (progress && !progress((row + 1) / count)) return null;
+  }
+  return joinRows(request, rows);
+}
+
+const BODY = "body.";
+
+function changed(
+  base: CirculationRequest,
+  changes: readonly { readonly name: string; readonly value: number }[],
+): CirculationRequest {
+  let { body, set } = base;
+  for (const { name, value } of changes) {
+    if (name.startsWith(BODY)) body = { ...body, [name.slice(BODY.length)]: value };
+    else set = { ...set, [name]: value };
+  }
+  return { ...base, body, set };
+}
+
+interface Span {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+}
+
+/** Range and unit of what an axis may run over, or undefined if it can't. */
+export function axisSpan(parameter: string): Span | undefined {
+  if (parameter.startsWith(BODY)) return BODY_RANGES[parameter.slice(BODY.length) as keyof Body];
+  const found = findParameter(parameter);
+  return found?.kind === "number" ? found : undefined;
+}
+
+const unitOfAxis = (parameter: string): string => axisSpan(parameter)?.unit ?? "";
+
+/** Where the base stands on an axis. */
+export function baseValue(base: CirculationRequest, parameter: string): number {
+  if (parameter.startsWith(BODY)) return base.body[parameter.slice(BODY.length) as keyof Body];
+  return (base.set[parameter] ?? defaultSetting(findParameter(parameter)!, base.stage, base.body)) as number;
+}

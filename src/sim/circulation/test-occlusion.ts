@@ -1,0 +1,23 @@
+/** Test closure of a fenestration: shut at the volume that the person has with it open, as in the catheter room. */
+import type { CirculationRequest } from "../request.ts";
+import type { Circulation } from "./answer.ts";
+import { solve } from "./solve.ts";
+
+export interface TestOcclusion {
+  readonly open: Circulation;
+  readonly closed: Circulation;
+}
+
+/** @param request with its fenestration open */
+export function occludeFenestration(request: CirculationRequest): TestOcclusion {
+  const open = solve(request);
+  const closed = solve(
+    {
+      ...request,
+      volumeRule: "fixed-volume",
+      set: { ...request.set, fenestrationDiameter: 0, bloodVolume: open.extras.bloodVolume! },
+    },
+    { start: open.state },
+  );
+  return { open, closed };
+}

@@ -1,0 +1,30 @@
+/** What every kind of request brings: how it is checked, described, answered and laid out as a table. */
+import type { Checked } from "../circulation/check-request.ts";
+
+/** JSON Schema 2020-12, as plain data. */
+export type Schema = Readonly<Record<string, unknown>>;
+
+/** An answer, or why there is none (a sentence). */
+export type Outcome = { readonly answer: object } | { readonly reason: string };
+
+export interface Table {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly (string | number | boolean | null)[])[];
+}
+
+export interface Kind<Request = unknown> {
+  /** the value of the request's "kind" */
+  readonly kind: string;
+  /** every number with its unit in its description */
+  readonly schema: Schema;
+  readonly check: (input: unknown) => Checked<Request>;
+  /** @param progress parts done, 0..1 */
+  readonly run: (request: Request, progress?: (done: number) => void) => Outcome | Promise<Outcome>;
+  /** The answer as a flat table; when left out, one row for each number: path, value, unit. */
+  readonly table?: (answer: object) => Table;
+  /** Unit of a number by its key path in the answer, for the flat table. */
+  readonly unitOf?: (path: string) => string | undefined;
+}
+
+/** Forgets a kind's request type, so that kinds of different requests can stand in one list. */
+export const anyKind = <Request>(kind: Kind<Request>): Kind => kind as Kind;

@@ -1,0 +1,175 @@
+/** Kind "sweep": one circulation, one or two quantities varied, some outputs. */
+import {
+  BODY_RANGES,
+  type Checked,
+  checkRequest,
+  isRecord,
+  numberWithin,
+  oneOf,
+  refuseUnknownKeys,
+  shown,
+} from "../circulation/check-request.ts";
+import {
+  axisSpan,
+  joinRows,
+  rowCount,
+  type SweepAnswer,
+  type SweepAxis,
+  type SweepRequest,
+  type SweepRow,
+  sweepRow,
+} from "../circulation/sweep.ts";
+import type { Fault } from "../faults.ts";
+import { OUTPUTS } from "../outputs.ts";
+import { PARAMETERS } from "../parameters.ts";
+import type { Kind, Table } from "./kind.ts";
+import { circulationSchema, object } from "./schema.ts";
+
+const MOST_POINTS = 2500;
+const MOST_ALONG = 200;
+const AXES = [
+  ...PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name),
+  ...Object.keys(BODY_RANGES).map((name) => `body.${name}`),
+];
+const PATHS = OUTPUTS.map(({ path }) => path);
+
+export const SWEEP_KIND: Kind<SweepRequest> = {
+  kind: "sweep",
+  schema: object(
+    {
+      kind: { const: "sweep" },
+      base: circulationSchema(),
+      over: {
+        type: "array",
+        minItems: 1,
+        maxItems: 2,
+        description: "what varies: from, to and count, or values; in the parameter's own unit",
+        items: object(
+          {
+            parameter: { enum: AXES },
+            from: { type: "number", description: "in the parameter's unit" },
+            to: { type: "number", description: "in the parameter's unit" },
+            count: {
+              type: "integer",
+              minimum: 2,
+              maximum: MOST_ALONG,
+              description: "1: points, ends included",
+            },
+            values: { type: "array", items: { type: "number" }, minItems: 1, maxItems: MOST_ALONG },
+          },
+          ["parameter"],
+        ),
+      },
+      outputs: { type: "array", minItems: 1, items: { enum: PATHS } },
+    },
+    ["kind", "base", "over", "outputs"],
+    `at most ${MOST_POINTS} points in all`,
+  ),
+  check: checkSweep,
+  run(request, progress) {
+    const count = rowCount(request);
+    const rows: SweepRow[] = [];
+    for (let row = 0; row < count; row++) {
+      rows.push(sweepRow(request, row));
+      progress?.((row + 1) / count);
+    }
+    const answer = joinRows(request, rows);
+    const points = count * request.over[0]!.values.length;
+    return answer.failures.length === points
+      ? { reason: `no point has an answer; the first: ${answer.failures[0]!.reason}` }
+      : { answer };
+  },
+  table: (answer) => sweepTable(answer as SweepAnswer),
+};
+
+/** One line a point. */
+export function sweepTable({ axes, outputs }: SweepAnswer): Table {
+  const [first, second] = axes;
+  const columns = [...axes.map(({ parameter, unit }) => `${parameter} (${unit})`)];
+  columns.push(...outputs.map(({ path, unit }) => `${path} (${unit})`));
+  const rows = (second?.values ?? [undefined]).flatMap((across, row) =>
+    first!.values.map((value, i) => [
+      value,
+      ...(across === undefined ? [] : [across]),
+      ...outputs.map(({ values }) => values[row]![i]!),
+    ]),
+  );
+  return { columns, rows };
+}
+
+function checkSweep(input: unknown): Checked<SweepRequest> {
+  if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
+  const faults: Fault[] = [];
+  refuseUnknownKeys(input, ["kind", "base", "over", "outputs"], "", faults);
+  const base = checkRequest(input.base, "base.");
+  if ("faults" in base) faults.push(...base.faults);
+  const over = checkAxes(input.over, faults);
+  const outputs = checkOutputs(input.outputs, faults);
+  const points = over.reduce((product, { values }) => product * values.length, 1);
+  if (points > MOST_POINTS)
+    faults.push({ path: "over", found: `${points} points`, allowed: `at most ${MOST_POINTS}` });
+  if (faults.length > 0 || "faults" in base) return { faults };
+  return { request: { kind: "sweep", base: base.request, over, outputs } };
+}
+
+function checkAxes(input: unknown, faults: Fault[]): SweepAxis[] {
+  if (!Array.isArray(input) || input.length < 1 || input.length > 2) {
+    faults.push({ path: "over", found: shown(input), allowed: "an array of one or two axes" });
+    return [];
+  }
+  return input.flatMap((axis: unknown, i) => {
+    const path = `over[${i}]`;
+    if (!isRecord(axis)) {
+      faults.push({
+        path,
+        found: shown(axis),
+        allowed: "an object with parameter and from, to, count or values",
+      });
+      return [];
+    }
+    refuseUnknownKeys(axis, ["parameter", "from", "to", "count", "values"], `${path}.`, faults);
+    const parameter = oneOf(axis.parameter, AXES, `${path}.parameter`, faults);
+    if (!parameter) return [];
+    return [{ parameter, values: axisValues(axis, parameter, path, faults) }];
+  });
+}
+
+function axisValues(
+  axis: Record<string, unknown>,
+  parameter: string,
+  path: string,
+  faults: Fault[],
+): number[] {
+  const { min, max, unit } = axisSpan(parameter)!;
+  if (axis.values !== undefined) {
+    if (!Array.isArray(axis.values) || axis.values.length < 1 || axis.values.length > MOST_ALONG) {
+      faults.push({
+        path: `${path}.values`,
+        found: shown(axis.values),
+        allowed: `an array of 1 to ${MOST_ALONG} numbers`,
+      });
+      return [];
+    }
+    axis.values.forEach((value, i) => {
+      numberWithin(value, min, max, unit, `${path}.values[${i}]`, faults);
+    });
+    return axis.values as number[];
+  }
+  const before = faults.length;
+  numberWithin(axis.from, min, max, unit, `${path}.from`, faults);
+  numberWithin(axis.to, min, max, unit, `${path}.to`, faults);
+  numberWithin(axis.count, 2, MOST_ALONG, "points", `${path}.count`, faults);
+  if (faults.length === before && !Number.isInteger(axis.count))
+    faults.push({ path: `${path}.count`, found: shown(axis.count), allowed: "a whole number" });
+  if (faults.length > before) return [];
+  const { from, to, count } = axis as { from: number; to: number; count: number };
+  return Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
+}
+
+function checkOutputs(input: unknown, faults: Fault[]): string[] {
+  if (!Array.isArray(input) || input.length === 0) {
+    faults.push({ path: "outputs", found: shown(input), allowed: "an array of output paths" });
+    return [];
+  }
+  return input.flatMap((path: unknown, i) => oneOf(path, PATHS, `outputs[${i}]`, faults) ?? []);
+}
