@@ -1,7 +1,7 @@
 /** Reads the address and opens the setting asked for. The only file with side effects at import. */
 import "./styles/index.css";
 import { effect, signal } from "@preact/signals";
-import { openChain } from "./chain/open.ts";
+import { startChain } from "./chain/page.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { keptTheme, largerWords } from "./settings/preferences.ts";
 import { createSession } from "./settings/session.ts";
@@ -16,6 +16,7 @@ import { direction, language, setLanguage } from "./words/index.ts";
 const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly setting: Setting }>>>> = {
   home: () => import("./settings/home/index.tsx"),
   bench: () => import("./settings/bench/index.tsx"),
+  lecture: () => import("./settings/lecture/index.tsx"),
 };
 
 const { place: first, dropped } = readPlace(location.search);
@@ -23,7 +24,7 @@ const address = readAddress(first.state || "1");
 droppedFromLink.value = [...dropped, ...address.dropped];
 
 const stillness = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
-const session = createSession(openChain(address.state, { reducedMotion: () => stillness.value }));
+const session = createSession(startChain(address.state, { reducedMotion: () => stillness.value }));
 const stageHost = document.createElement("div");
 stageHost.id = "stage";
 stageHost.hidden = true;

@@ -5,7 +5,8 @@ export interface Key {
   readonly keys: readonly string[];
   /** Message key of what it does. */
   readonly does: string;
-  readonly run: () => void;
+  /** Gets the key that was pressed. */
+  readonly run: (key: string) => void;
   readonly control?: boolean;
   readonly shift?: boolean;
 }
@@ -33,7 +34,7 @@ export function listenForKeys(table: () => readonly Key[], lettersOn: () => bool
     event.preventDefault();
     if (event.repeat && event.timeStamp - lastRepeat < FASTEST_REPEAT * 1000) return;
     lastRepeat = event.timeStamp;
-    found.run();
+    found.run(event.key);
   };
   addEventListener("keydown", press);
   return () => removeEventListener("keydown", press);

@@ -7,6 +7,8 @@ export interface ToolbarItem {
   readonly onPress: () => void;
   /** Set for a button that opens and closes something. */
   readonly expanded?: boolean;
+  /** Set for a button that stays in or out. */
+  readonly pressed?: boolean;
   readonly disabled?: boolean;
 }
 
@@ -44,6 +46,7 @@ export function Toolbar({ label, items }: ToolbarProps) {
           data-item={item.name}
           tabIndex={index === current ? 0 : -1}
           aria-expanded={item.expanded}
+          aria-pressed={item.pressed}
           aria-disabled={item.disabled || undefined}
           onFocus={() => setStop(index)}
           onClick={() => !item.disabled && item.onPress()}

@@ -5,7 +5,7 @@ import { announce } from "../../interface/announce.tsx";
 import { Choice } from "../../interface/choice.tsx";
 import { Panel } from "../../interface/panel.tsx";
 import { clipType } from "../../interface/take-away/clip.ts";
-import { saveFile } from "../../interface/take-away/save.ts";
+import { saveFile } from "../../interface/take-away/save-file.ts";
 import { writeTable } from "../../interface/take-away/table.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";

@@ -1,7 +1,7 @@
 /** Stills and clips of the stage, each with its numbers, cautions, version and date. */
 import { figuresOf } from "../../interface/figures.ts";
 import { recordClip } from "../../interface/take-away/clip.ts";
-import { saveFile } from "../../interface/take-away/save.ts";
+import { saveFile } from "../../interface/take-away/save-file.ts";
 import { drawSheet, pictureArea, type Sheet } from "../../interface/take-away/sheet.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";

@@ -16,6 +16,8 @@ export interface StageLoop {
   /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
   show(floor: number): () => void;
   setInsets(insets: Insets): void;
+  /** Keeps what is drawn as it is, or lets it follow again. */
+  hold(on: boolean): void;
   /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
   afterFrame(listener: () => void): () => void;
   canvas(): HTMLCanvasElement | null;
@@ -42,6 +44,7 @@ export function createStageLoop(
   let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
   let floor = 13;
   let due = 0;
+  let held = false;
 
   const start = async () => {
     if (asked) return;
@@ -62,7 +65,7 @@ export function createStageLoop(
 
   const turn = () => {
     due = shown > 0 ? requestAnimationFrame(turn) : 0;
-    if (shown === 0 || document.hidden) return;
+    if (shown === 0 || held || document.hidden) return;
     frame = chain.frame();
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
@@ -89,6 +92,9 @@ export function createStageLoop(
     setInsets(next) {
       insets = next;
       stage?.setInsets(next);
+    },
+    hold(on) {
+      held = on;
     },
     afterFrame(listener) {
       listeners.add(listener);

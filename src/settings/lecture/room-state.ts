@@ -1,0 +1,117 @@
+/** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { readAddress } from "../../state/address.ts";
+import type { Context } from "../setting.ts";
+import { togglePlay } from "../shell/play.ts";
+import { openLine } from "./line.ts";
+import { LINE, type ToRoom, type ToSpeaker } from "./messages.ts";
+import { runScript, type ScriptRun } from "./script-run.ts";
+import type { FoundStop } from "./stops.ts";
+import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
+
+export interface RoomState {
+  readonly talk: ReadonlySignal<Talk>;
+  readonly script: ScriptRun;
+  say(event: TalkEvent): void;
+  /** Opens the speaker's window, or brings it forward. */
+  openSpeaker(): void;
+  /** The clock begins with the first call. */
+  begin(): void;
+  release(): void;
+}
+
+export interface RoomOptions {
+  readonly context: Context;
+  readonly shelf: Shelf;
+  readonly stops: readonly FoundStop[];
+  readonly list: string;
+  readonly minutes: number;
+}
+
+/** This window's own; survives a reload and nothing else. */
+const BEGAN = "lungward.lecture.began";
+
+export function roomState({ context, shelf, stops, list, minutes }: RoomOptions): RoomState {
+  const { session, place, stage } = context;
+  const talk = signal(startTalk(stops.length, Number(place.peek().step || 1) - 1));
+  const began = signal(readBegan());
+  const at = computed(() => shownAt(talk.value));
+  const script = runScript(session, shelf, stops, at);
+
+  const say = (event: TalkEvent) => {
+    talk.value = speak(talk.peek(), event);
+  };
+  const toSpeaker = (): ToSpeaker => ({
+    kind: "talk",
+    talk: talk.value,
+    list,
+    minutes,
+    began: began.value,
+    paused: session.scene.value.view.paused,
+  });
+  const line = openLine<ToSpeaker, ToRoom>(LINE, (message) => {
+    if (message.kind === "event") say(message.event);
+    else if (message.kind === "pause") togglePlay(context);
+    else line.post(toSpeaker());
+  });
+  const following = [
+    effect(() => line.post(toSpeaker())),
+    // The address follows the talk, so that a reload opens the same step.
+    effect(() => {
+      place.value = { ...place.peek(), step: String(talk.value.at + 1) };
+    }),
+    effect(() => stage.hold(talk.value.blank !== "none")),
+    followAside(context, talk, script),
+  ];
+  return {
+    talk,
+    script,
+    say,
+    openSpeaker() {
+      const other = window.open(
+        `?setting=lecture&window=speaker${place.peek().language ? `&language=${place.peek().language}` : ""}`,
+        "lungward-speaker",
+        "popup,width=1100,height=760",
+      );
+      if (other) line.join(other);
+    },
+    begin() {
+      if (began.peek() !== null) return;
+      began.value = Date.now();
+      try {
+        sessionStorage.setItem(BEGAN, String(began.peek()));
+      } catch {
+        // Without storage the clock begins anew after a reload.
+      }
+    },
+    release() {
+      for (const stop of following) stop();
+      stage.hold(false);
+      script.release();
+      line.close();
+    },
+  };
+}
+
+/** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
+function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {
+  const aside = computed(() => talk.value.aside);
+  let shown: string | null = null;
+  return effect(() => {
+    const wanted = aside.value;
+    if (wanted === shown) return;
+    shown = wanted;
+    if (wanted === null) script.run.peek().restoreScene();
+    else context.session.show(readAddress(wanted).state);
+  });
+}
+
+function readBegan(): number | null {
+  try {
+    const found = Number(sessionStorage.getItem(BEGAN));
+    return found > 0 ? found : null;
+  } catch {
+    return null;
+  }
+}

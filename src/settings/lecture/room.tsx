@@ -1,0 +1,169 @@
+/** What the hall sees: the scene, one sentence, two numbers; controls only when asked for. */
+import { useComputed, useSignal } from "@preact/signals";
+import { useEffect, useMemo } from "preact/hooks";
+import { figuresOf } from "../../interface/figures.ts";
+import { KeyList } from "../../interface/key-list.tsx";
+import { listenForKeys } from "../../interface/keys.ts";
+import { QuestionView } from "../../interface/lesson/question-view.tsx";
+import { Script, StepCaution } from "../../interface/lesson/script.tsx";
+import { Panel } from "../../interface/panel.tsx";
+import { ParameterForm } from "../../interface/parameter-form.tsx";
+import { Readouts } from "../../interface/readout.tsx";
+import { writeAddress } from "../../state/address.ts";
+import { t } from "../../words/index.ts";
+import { lettersOn } from "../preferences.ts";
+import { Help } from "../shell/help.tsx";
+import { Notes } from "../shell/notes.tsx";
+import { togglePlay } from "../shell/play.ts";
+import { StageView } from "../shell/stage-view.tsx";
+import { toggleFullScreen } from "./full-screen.ts";
+import { lectureKeys } from "./lecture-keys.ts";
+import { Pointer } from "./pointer.tsx";
+import { RoomBar } from "./room-bar.tsx";
+import { type RoomOptions, roomState } from "./room-state.ts";
+import { shownAt } from "./talk.ts";
+
+/** Numbers that the hall sees; all are in the speaker's window. */
+const SHOWN = ["pressureDrop", "pathwayPressure"];
+
+/** CSS px: nothing in a hall is smaller */
+const FLOOR = 24;
+
+export function Room(options: RoomOptions) {
+  const { context } = options;
+  const { session, theme } = context;
+  const room = useMemo(() => roomState(options), []);
+  useEffect(() => room.release, [room]);
+  const open = useSignal<"help" | "keys" | "whatIf" | null>(null);
+  const pointing = useSignal(false);
+  const typed = useSignal("");
+  const figures = useComputed(() =>
+    figuresOf(session.chain.circulations.value[0] ?? null, null).filter(
+      ({ name, value }) => SHOWN.includes(name) && value !== null,
+    ),
+  );
+  const close = () => {
+    open.value = null;
+  };
+  const show = (name: "help" | "keys" | "whatIf") => () => {
+    open.value = open.value === name ? null : name;
+  };
+  const acts = {
+    say(event: Parameters<typeof room.say>[0]) {
+      typed.value = "";
+      room.begin();
+      room.say(event);
+    },
+    fullScreen: toggleFullScreen,
+    start(fromHere: boolean) {
+      if (!fromHere) room.say({ kind: "first" });
+      room.begin();
+      if (!document.fullscreenElement) toggleFullScreen();
+    },
+    pause: () => togglePlay(context),
+    point() {
+      pointing.value = !pointing.value;
+      if (!pointing.value) room.say({ kind: "unpoint" });
+    },
+    whatIf: show("whatIf"),
+    speaker: room.openSpeaker,
+    theme() {
+      theme.value = theme.value === "dark" ? "light" : "dark";
+    },
+    digit(digit: string) {
+      typed.value = `${typed.value}${digit}`.slice(-3);
+    },
+    enter() {
+      const number = Number(typed.value);
+      typed.value = "";
+      if (!number) return false;
+      room.say({ kind: "go", at: number - 1 });
+      return true;
+    },
+    escape() {
+      typed.value = "";
+      close();
+    },
+    keyList: show("keys"),
+  };
+  const keys = lectureKeys(acts);
+  useEffect(
+    () =>
+      listenForKeys(
+        () => (open.value === "help" || open.value === "keys" ? [] : keys),
+        () => lettersOn.value,
+      ),
+    [],
+  );
+  const talk = room.talk.value;
+  const { lesson, step } = room.script.stop.value;
+  const run = room.script.run.value;
+  const voice = room.script.voice.value;
+  const question = step.question?.room === false ? null : run.question.value;
+  return (
+    <StageView context={context} floor={FLOOR}>
+      <div class="room">
+        <h1 class="unseen">{lesson.title}</h1>
+        <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={show("help")} />
+        {open.value === "whatIf" && (
+          <Panel title={t("lecture.whatIf")} onClose={close}>
+            <ParameterForm editing={session} />
+            <div class="actions">
+              <button
+                type="button"
+                onClick={() => {
+                  room.say({ kind: "aside", state: writeAddress(session.scene.value) });
+                  room.say({ kind: "script" });
+                  close();
+                }}
+              >
+                {t("lecture.script")}
+              </button>
+            </div>
+          </Panel>
+        )}
+        <div class="clear" data-clear />
+        <section class="room-words" aria-live="polite">
+          <h2>{talk.aside === null ? step.title : t("lecture.aside")}</h2>
+          {question && talk.aside === null ? (
+            <QuestionView
+              key={question.key}
+              question={question.question}
+              voice={voice}
+              editing={session}
+              given={run.player.value.given}
+              judgement={run.player.value.judgement}
+              hints={run.player.value.hints}
+              again={false}
+              onAnswer={(given) => void run.answer(given)}
+              onHint={() => run.send({ kind: "hint" })}
+              onWhy={null}
+            />
+          ) : (
+            talk.aside === null && <Script lesson={lesson} step={step} voice={voice} paragraphs={1} />
+          )}
+          <StepCaution step={step} voice={voice} />
+        </section>
+        <section class="room-figures" aria-label={t("bench.figures")}>
+          <Readouts figures={figures.value} />
+        </section>
+        <Notes session={session} />
+        <p class="room-place">
+          {typed.value
+            ? t("lecture.goto", { number: typed.value })
+            : t("lecture.position", { step: shownAt(talk) + 1, count: talk.count })}
+        </p>
+        <div class={`room-blank ${talk.blank}`} aria-hidden="true" />
+      </div>
+      <Pointer talk={room.talk} on={pointing.value} onPoint={(at) => room.say({ kind: "point", at })} />
+      {open.value === "help" && (
+        <Help
+          paragraphs={["help.pause", "lecture.help.clicker", "lecture.help.speaker", "help.sources"]}
+          onKeys={show("keys")}
+          onClose={close}
+        />
+      )}
+      {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
+    </StageView>
+  );
+}

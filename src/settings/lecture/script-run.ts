@@ -1,0 +1,57 @@
+/** The scene and the words that follow a place in a playlist: one lesson under way at a time. */
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { numberIn, type Voice } from "../../interface/lesson/voice.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { type LessonRun, runLesson } from "../lesson/lesson-run.ts";
+import type { Session } from "../session.ts";
+import type { FoundStop } from "./stops.ts";
+
+export interface ScriptRun {
+  readonly stop: ReadonlySignal<FoundStop>;
+  readonly run: ReadonlySignal<LessonRun>;
+  readonly voice: ReadonlySignal<Voice>;
+  release(): void;
+}
+
+/** `at` is the index into `stops` that is shown; the scene follows it. */
+export function runScript(
+  session: Session,
+  shelf: Shelf,
+  stops: readonly FoundStop[],
+  at: ReadonlySignal<number>,
+): ScriptRun {
+  const stop = computed(() => stops[at.value]!);
+  const begin = ({ lesson, step }: FoundStop) =>
+    runLesson(session, lesson, { alone: false, at: step.id, lessons: shelf.lessons });
+  const run = signal(begin(stop.peek()));
+  const follow = effect(() => {
+    const wanted = stop.value;
+    const present = run.peek();
+    if (present.lesson.id === wanted.lesson.id) {
+      if (present.shown.peek() !== wanted.index) present.send({ kind: "go", step: wanted.step.id });
+      else present.restoreScene();
+      return;
+    }
+    present.release();
+    run.value = begin(wanted);
+  });
+  const voice = computed<Voice>(() => {
+    const situation = run.value.situation.value;
+    return {
+      telling: "plain",
+      glossary: shelf.glossary,
+      sources: shelf.sources,
+      number: (figure) => numberIn(situation, figure),
+      follow: null,
+    };
+  });
+  return {
+    stop,
+    run,
+    voice,
+    release() {
+      follow();
+      run.peek().release();
+    },
+  };
+}
