@@ -73,7 +73,7 @@ export function drawPlates(
   const title = words.write(
     {
       lines: [
-        { words: theme.say(`further.stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
+        { words: theme.say(`stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
         {
           words: theme.say("further.circuit.caption", {
             output: formatQuantity(circulation.flows.systemic, "L/min", 1),

@@ -40,6 +40,8 @@ export interface Lettering {
   /** Forgets the notes of the last drawing. */
   begin(): void;
   write(note: Note, theme: Theme): Lain;
+  /** Frees the texts of the last `count` lines, to write them elsewhere. */
+  takeBack(count: number): void;
   /** Hides what was not written again. */
   end(): void;
 }
@@ -102,6 +104,9 @@ export function lettering(): Lettering {
         top += part.height;
       }
       return { x, y, width, height };
+    },
+    takeBack(count) {
+      used -= count;
     },
     end() {
       for (let i = used; i < texts.length; i++) texts[i]!.visible = false;

@@ -1,0 +1,75 @@
+/** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
+import { Container } from "pixi.js";
+import { numberSetting } from "../../sim/parameters.ts";
+import { circuitLegend } from "../circuit/legend.ts";
+import { pane } from "../circuit/pane.ts";
+import { sweepPlots } from "../drawing/sweep-plots.ts";
+import type { Box, MakeScene } from "../scene.ts";
+import { sizes } from "../theme/type.ts";
+
+export const makeExercise: MakeScene = () => {
+  const view = new Container();
+  const body = pane();
+  const legend = circuitLegend();
+  // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
+  const plots = sweepPlots([
+    { title: "further.exercise.pathway", read: ({ pressures }) => pressures.ivc },
+    { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
+    {
+      title: "further.exercise.drop",
+      read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
+    },
+  ]);
+  view.addChild(legend.view, body.view, plots.view);
+  return {
+    view,
+    draw(frame, setting, theme) {
+      const { floor } = setting;
+      const foot = legend.draw(setting, theme, false);
+      const clear: Box = { ...setting.clear, height: setting.clear.height - foot };
+      const wide = clear.width > clear.height;
+      const type = sizes(Math.min(clear.height, clear.width), floor);
+      const picture: Box = wide
+        ? { ...clear, width: clear.width * 0.5 }
+        : { ...clear, height: clear.height * 0.46 };
+      const charts: Box = wide
+        ? { ...clear, x: clear.x + clear.width * 0.53, width: clear.width * 0.47 }
+        : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+      const circulation = frame.panes[0]?.circulation ?? null;
+      body.view.visible = circulation !== null;
+      if (circulation)
+        body.draw(
+          {
+            circulation,
+            against: null,
+            compared: false,
+            time: frame.time,
+            labels: frame.state.view.labels,
+            focus: frame.state.view.focus,
+          },
+          picture,
+          floor,
+          theme,
+        );
+      const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
+      plots.view.visible = sweep !== null;
+      if (sweep)
+        plots.draw(
+          sweep,
+          theme.say("further.axis.met"),
+          numberSetting(frame.state.request, "metabolicEquivalents"),
+          charts,
+          type.axis,
+          theme,
+        );
+    },
+    pick(x, y) {
+      const name = body.view.visible ? body.pick(x, y) : null;
+      return name ? { name, pane: 0 } : null;
+    },
+    release() {
+      body.release();
+      legend.release();
+    },
+  };
+};

@@ -1,0 +1,63 @@
+/** A body that grows with a tube that does not. */
+import { Container } from "pixi.js";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { formatQuantity } from "../../words/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { sweepPlots } from "../drawing/sweep-plots.ts";
+import type { Box, MakeScene } from "../scene.ts";
+import { sizes } from "../theme/type.ts";
+import { bodies, rowHeight } from "./bodies.ts";
+
+export const makeGrowth: MakeScene = () => {
+  const view = new Container();
+  const row = bodies();
+  const words = lettering();
+  const plots = sweepPlots([
+    { title: "further.growth.drop", read: ({ pathway }) => pathway.pressureDrop },
+    { title: "further.growth.power", read: ({ pathway }) => pathway.powerLoss },
+  ]);
+  view.addChild(row.view, plots.view, words.view);
+  return {
+    view,
+    draw(frame, { clear, floor }, theme) {
+      const { sweep, state } = frame;
+      const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
+      view.visible = first !== undefined;
+      if (!sweep || !first) return;
+      const type = sizes(Math.min(clear.height, clear.width), floor).axis;
+      const note = type * 3.2;
+      const top: Box = { ...clear, height: rowHeight(clear, first.points.length, type) };
+      const rest: Box = {
+        ...clear,
+        y: clear.y + top.height + note,
+        height: clear.height - top.height - note,
+      };
+      const { points } = first;
+      const bsa = state.request.body.bsa;
+      row.draw(points, bsa, top, type, theme);
+      words.begin();
+      words.write(
+        {
+          lines: [
+            {
+              words: theme.say("further.growth.rings", {
+                tube: formatQuantity(pathwaySizes(points[0]!.request).trunk, "mm"),
+              }),
+              size: type,
+              colour: theme.colour.inkSoft,
+            },
+          ],
+          x: clear.x + clear.width / 2,
+          y: clear.y + top.height + type * 0.5,
+          anchor: [0.5, 0],
+          bare: true,
+          wrap: clear.width,
+        },
+        theme,
+      );
+      words.end();
+      plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
+    },
+    release() {},
+  };
+};

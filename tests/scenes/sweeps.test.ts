@@ -1,0 +1,70 @@
+import { expect, test } from "vitest";
+import type { Frame } from "../../src/chain/frame.ts";
+import { planSweep, type Sweep } from "../../src/chain/sweep.ts";
+import { lookOf } from "../../src/scenes/drawing/sweep-plots.ts";
+import { readExercise } from "../../src/scenes/exercise/reading.ts";
+import { bodyScale, rowHeight } from "../../src/scenes/growth/bodies.ts";
+import { readGrowth } from "../../src/scenes/growth/reading.ts";
+import { DARK, LIGHT } from "../../src/scenes/theme/colour.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { t } from "../../src/words/index.ts";
+
+const answered = (plan: Sweep): Sweep => ({
+  ...plan,
+  progress: 1,
+  curves: plan.curves.map((curve) => ({
+    ...curve,
+    points: curve.points.map((point, i) =>
+      i === 0 || i === curve.points.length - 1 ? { ...point, circulation: solve(point.request) } : point,
+    ),
+  })),
+});
+const frameOf = (scene: "growth" | "exercise", sweep: Sweep | null): Frame => ({
+  state: { ...START, scene },
+  panes: [],
+  time: 0,
+  pace: 1,
+  degraded: [],
+  still: false,
+  sweep,
+});
+
+test("growth is told from the computed ends: the grown body spends more power on the same tube", () => {
+  const reading = readGrowth(frameOf("growth", answered(planSweep({ ...START, scene: "growth" })!)))!;
+  expect(reading.args.powerTo).toBeGreaterThan(reading.args.powerFrom as number);
+  expect(t(reading.key, reading.args)).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+});
+
+test("exercise is told from the computed ends, and two ventricles reach more output (physiology values, acceptance 8)", () => {
+  const reading = readExercise(frameOf("exercise", answered(planSweep({ ...START, scene: "exercise" })!)))!;
+  expect(reading.args.pathwayTo).toBeGreaterThan(reading.args.pathwayFrom as number);
+  expect(reading.args.referenceTo).toBeGreaterThan(reading.args.outputTo as number);
+  expect(t(reading.key, reading.args)).toContain("with two ventricles");
+});
+
+test("nothing is told before the ends are answered", () => {
+  expect(readGrowth(frameOf("growth", planSweep({ ...START, scene: "growth" })))).toBeNull();
+  expect(readExercise(frameOf("exercise", null))).toBeNull();
+});
+
+test("U7 curves are told apart by dash pattern as well as by colour", () => {
+  for (const palette of [DARK, LIGHT]) {
+    const looks = ["0", "1", "2", "reference"].map((name) => lookOf(name, palette));
+    expect(new Set(looks.map(({ colour }) => colour)).size).toBe(4);
+    expect(new Set(looks.map(({ dash }) => String(dash))).size).toBe(4);
+  }
+});
+
+test("a body of four times the surface is drawn twice as large", () => {
+  expect(bodyScale(1.6, 0.4)).toBe(2);
+});
+
+test("the row of bodies leaves most of the stage to the curves", () => {
+  for (const [width, height] of [
+    [1856, 1016],
+    [366, 820],
+    [1016, 1856],
+  ] as const)
+    expect(rowHeight({ x: 0, y: 0, width, height }, 8, 20)).toBeLessThanOrEqual(height * 0.4);
+});
