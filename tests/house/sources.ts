@@ -30,7 +30,7 @@ const DYNAMIC = /\bimport\(\s*["']([^"']+)["']\s*\)|new URL\(\s*["'](\.[^"']+)["
 /** `import { type A, type B }` brings no value either. */
 const bringsOnlyTypes = (clause: string): boolean => {
   const names = /\{([^}]*)\}/.exec(clause)?.[1];
-  return names?.split(",").every((name) => !name.trim() || name.trim().startsWith("type "));
+  return (names ?? "value").split(",").every((name) => !name.trim() || name.trim().startsWith("type "));
 };
 
 function importsOf(path: string, text: string): Import[] {
