@@ -5,8 +5,8 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters.ts";
 import { formatQuantity } from "../../words/index.ts";
 import type { Box } from "../scene.ts";
-import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { lookOf } from "./curve-look.ts";
 import { lettering } from "./lettering.ts";
 import { dashes, drawPlot, type Line, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
@@ -21,17 +21,6 @@ export interface SweepPlot {
 export interface SweepPlots {
   readonly view: Container;
   draw(sweep: Sweep, foot: string, mark: number, box: Box, type: number, theme: Theme): void;
-}
-
-/** Colour and dash (in units of the type size) of curve `index`; the reference is dotted in soft ink. */
-export function lookOf(
-  name: string,
-  palette: Palette,
-): { readonly colour: string; readonly dash?: readonly number[] } {
-  if (name === "reference") return { colour: palette.inkSoft, dash: [0.12, 0.42] };
-  if (name === "1") return { colour: palette.origin[1], dash: [0.7, 0.4] };
-  if (name === "2") return { colour: palette.dye, dash: [1.1, 0.35, 0.15, 0.35] };
-  return { colour: palette.pressure };
 }
 
 /** A sweep's curve in words. */

@@ -8,18 +8,13 @@ import { lettering } from "../drawing/lettering.ts";
 import { dashes } from "../drawing/plot.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { bodyScale, FIGURE, shownOf } from "./row.ts";
 
 export interface Bodies {
   readonly view: Container;
   /** `now`: body surface of the state on the stage, m2 */
   draw(points: readonly SweepPoint[], now: number, box: Box, type: number, theme: Theme): void;
 }
-
-/** Linear size of a body against another: the root of the surfaces' ratio. */
-export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa / against);
-
-/** The figure's upper body, from the crown to the hips, in units of the outlines' plane. */
-const FIGURE = { top: -4, bottom: 1000, width: 640 };
 
 export function bodies(): Bodies {
   const view = new Container();
@@ -43,8 +38,7 @@ export function bodies(): Bodies {
       ink.clear();
       words.begin();
       const { colour } = theme;
-      const shown =
-        box.width / points.length < type * 4.4 ? points.filter((_, i) => i % 2 === 1 || i === 0) : points;
+      const shown = shownOf(points, box.width, type);
       const step = box.width / shown.length;
       const largest = points[points.length - 1]!.at;
       const foot = type * 1.6;

@@ -6,7 +6,8 @@ import { lettering } from "../drawing/lettering.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
-import { bodies, rowHeight } from "./bodies.ts";
+import { bodies } from "./bodies.ts";
+import { rowHeight } from "./row.ts";
 
 export const makeGrowth: MakeScene = () => {
   const view = new Container();
