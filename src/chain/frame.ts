@@ -1,5 +1,6 @@
 /** All that a picture needs, and nothing else. Pictures read it; they never compute. */
 import type { Circulation } from "../sim/circulation/answer.ts";
+import type { ExchangeCourse } from "../sim/exchange/index.ts";
 import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
@@ -21,8 +22,12 @@ export interface Pane {
   readonly geometry: PathwayGeometry | null;
   readonly shape: FieldShape | null;
   readonly field: FlowField | null;
+  /** mPa.s, of the blood in the field */
+  readonly viscosity?: number;
   readonly tracers: Tracers | null;
   readonly clots: readonly LooseBody[];
+  /** The days after the operation; only while the exchange scene is shown. */
+  readonly exchange?: ExchangeCourse | null;
   /** wash-out curve of the running dye pulse: s since release, fraction still inside */
   readonly washOut: { readonly time: readonly number[]; readonly left: readonly number[] } | null;
 }
