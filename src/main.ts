@@ -16,6 +16,7 @@ import { direction, language, setLanguage } from "./words/index.ts";
 const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly setting: Setting }>>>> = {
   home: () => import("./settings/home/index.tsx"),
   bench: () => import("./settings/bench/index.tsx"),
+  study: () => import("./settings/study/index.tsx"),
   lecture: () => import("./settings/lecture/index.tsx"),
 };
 

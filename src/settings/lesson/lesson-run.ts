@@ -1,5 +1,5 @@
 /** A lesson under way on the page: the player's state, the scene that follows it, and the model's numbers for what is read and asked. */
-import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
 import { findStep, type Lesson, type Question } from "../../lesson/lesson.ts";
 import type { Situation } from "../../lesson/outputs.ts";
 import {
@@ -53,6 +53,8 @@ export interface RunOptions {
   readonly due?: readonly Again[];
   /** For questions asked again from other lessons. */
   readonly lessons: readonly Lesson[];
+  /** Called at the start and at each change. */
+  readonly onProgress?: (player: Player) => void;
 }
 
 const today = (): string => new Date().toISOString().slice(0, 10);
@@ -74,7 +76,10 @@ export function runLesson(session: Session, lesson: Lesson, options: RunOptions)
     const dye = view.dye + Math.max(0, wanted.view.dye - released);
     session.show({ ...wanted, view: { ...wanted.view, paused: view.paused, dye } });
   };
-  const stopShowing = effect(() => showStep(shown.value));
+  const stopShowing = effect(() => {
+    const index = shown.value;
+    untracked(() => showStep(index));
+  });
 
   const own = computed<SceneState>(() => session.scene.value);
   const names = computed(() => namesRead(lesson.steps[shown.value]!));
@@ -143,6 +148,11 @@ export function runLesson(session: Session, lesson: Lesson, options: RunOptions)
     });
   });
 
+  const stopTelling = effect(() => {
+    const now = player.value;
+    untracked(() => options.onProgress?.(now));
+  });
+
   const answer = async (given: Given): Promise<void> => {
     const view = question.peek();
     if (!view) return;
@@ -172,6 +182,7 @@ export function runLesson(session: Session, lesson: Lesson, options: RunOptions)
         stopAsking();
         stopAskingAgain();
         stopJudging();
+        stopTelling();
       });
     },
   };

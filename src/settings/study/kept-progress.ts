@@ -1,0 +1,52 @@
+/** The learner's progress while the page is open, and its keeper: this device or a course system. */
+import { type ReadonlySignal, signal } from "@preact/signals";
+import { NO_PROGRESS, type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
+import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
+import { openRecord } from "../../record/open.ts";
+import type { RecordVoice } from "../../record/record.ts";
+import { LONGEST_SUSPEND_DATA } from "../../record/scorm.ts";
+
+export interface KeptProgress {
+  readonly voice: RecordVoice["kind"];
+  readonly progress: ReadonlySignal<Progress>;
+  /** False once something could not be kept. */
+  readonly keeps: ReadonlySignal<boolean>;
+  /** `place`: where to resume; `lessons`: ids of all that are to be finished. */
+  keep(progress: Progress, place: string, lessons: readonly string[]): void;
+  /** null where the course system keeps the record. */
+  readonly erase: (() => void) | null;
+}
+
+export async function openProgress(): Promise<KeptProgress> {
+  const voice = openRecord();
+  const progress = signal(unpackProgress(await voice.load()));
+  const keeps = signal(true);
+  addEventListener("pagehide", () => voice.close());
+  return {
+    voice: voice.kind,
+    progress,
+    keeps,
+    keep(next, place, lessons) {
+      progress.value = next;
+      const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
+      const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
+      void voice.report({ text, place, score: scoreOfAll(next), completed }).then((kept) => {
+        keeps.value = kept;
+      });
+    },
+    erase:
+      voice.erase &&
+      (() => {
+        voice.erase!();
+        progress.value = NO_PROGRESS;
+      }),
+  };
+}
+
+export function scoreOfAll(progress: Progress) {
+  const scores = Object.values(progress.lessons).map(scoreOf);
+  return {
+    right: scores.reduce((sum, { right }) => sum + right, 0),
+    asked: scores.reduce((sum, { asked }) => sum + asked, 0),
+  };
+}

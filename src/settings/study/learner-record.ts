@@ -1,0 +1,57 @@
+/** A record to hand in: a page that reads without the kit, or data. Each carries cautions, version and date. */
+import { cautionSentences } from "../../interface/cautions.tsx";
+import { saveFile } from "../../interface/take-away/save-file.ts";
+import { VERSION } from "../../interface/version.ts";
+import type { Lesson } from "../../lesson/lesson.ts";
+import { type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
+import { wordsOf } from "../../lesson/prose.ts";
+import { direction, language, t } from "../../words/index.ts";
+
+export function saveRecord(progress: Progress, lessons: readonly Lesson[], form: "html" | "json"): void {
+  const date = new Date().toISOString();
+  const content =
+    form === "html"
+      ? recordPage(progress, lessons, date)
+      : JSON.stringify(
+          { ...JSON.parse(writeProgress(progress)), kit: VERSION, date, cautions: cautionSentences() },
+          null,
+          2,
+        );
+  const type = form === "html" ? "text/html" : "application/json";
+  saveFile(`lungward-record-${date.slice(0, 10)}.${form}`, new Blob([content], { type }));
+}
+
+const escaped = (text: string): string =>
+  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
+
+/** `date`: RFC 3339 */
+export function recordPage(progress: Progress, lessons: readonly Lesson[], date: string): string {
+  const rows = lessons.flatMap((lesson) => {
+    const done = progress.lessons[lesson.id];
+    if (!done) return [];
+    const answers = lesson.steps.flatMap(({ id, question }) => {
+      const attempt = done.answers[id];
+      if (!question || !attempt) return [];
+      const verdict = attempt.right === null ? "open" : attempt.right ? "fits" : "differs";
+      const note = attempt.note ? `<br><em>${escaped(attempt.note)}</em>` : "";
+      return [
+        `<li>${escaped(wordsOf(question.ask, () => "\u2026"))} <strong>${escaped(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
+      ];
+    });
+    const score = escaped(t("lesson.score", { ...scoreOf(done) }));
+    const state = escaped(
+      t(`study.state.${done.finished ? "finished" : "begun"}`, {
+        seen: done.seen.length,
+        steps: lesson.steps.length,
+      }),
+    );
+    return [`<h2>${escaped(lesson.title)}</h2><p>${state} ${score}</p><ul>${answers.join("")}</ul>`];
+  });
+  const cautions = cautionSentences()
+    .map((sentence) => `<li>${escaped(sentence)}</li>`)
+    .join("");
+  return `<!doctype html><html lang="${language()}" dir="${direction()}"><meta charset="utf-8"><title>${escaped(t("study.record"))}</title>
+<style>body{font:16px/1.5 sans-serif;max-width:42rem;margin:2rem auto;padding:0 1rem}@page{size:A4;margin:15mm}</style>
+<h1>${escaped(t("study.record"))}</h1><p>${escaped(t("study.made", { version: VERSION, date: date.slice(0, 10) }))}</p>
+${rows.join("\n")}<h2>${escaped(t("caution.title"))}</h2><ul>${cautions}</ul></html>`;
+}

@@ -1,0 +1,208 @@
+/** One lesson taken alone: predict, watch, explain; the words beside the stage, the questions among them. */
+import { useComputed, useSignal } from "@preact/signals";
+import { useEffect, useMemo } from "preact/hooks";
+import { Choice, Switch } from "../../interface/choice.tsx";
+import { KeyList } from "../../interface/key-list.tsx";
+import { listenForKeys } from "../../interface/keys.ts";
+import { LedgerTable } from "../../interface/ledger-table.tsx";
+import { StepList } from "../../interface/lesson/step-list.tsx";
+import { TELLINGS } from "../../interface/lesson/voice.ts";
+import { Panel } from "../../interface/panel.tsx";
+import { Toolbar } from "../../interface/toolbar.tsx";
+import { Transport } from "../../interface/transport.tsx";
+import { findStep, type Lesson } from "../../lesson/lesson.ts";
+import { progressOf } from "../../lesson/player.ts";
+import { dueForRecall, withLesson } from "../../lesson/progress.ts";
+import { parseReference } from "../../lesson/read-prose.ts";
+import { releaseDye, setView } from "../../state/edit.ts";
+import { t } from "../../words/index.ts";
+import { runLesson } from "../lesson/lesson-run.ts";
+import { keptTelling, largerWords, lettersOn } from "../preferences.ts";
+import { Help } from "../shell/help.tsx";
+import { Notes } from "../shell/notes.tsx";
+import { isMoving, togglePlay } from "../shell/play.ts";
+import { StageView } from "../shell/stage-view.tsx";
+import { writePlace } from "../where.ts";
+import { LessonWords } from "./lesson-words.tsx";
+import type { StudyProps } from "./study-home.tsx";
+import { studyKeys } from "./study-keys.ts";
+
+export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
+  const { session, place } = context;
+  const run = useMemo(() => startRun({ context, shelf, kept, lesson }), [lesson]);
+  const open = useSignal<"steps" | "help" | "keys" | null>(null);
+  useEffect(() => run.release, [run]);
+  useEffect(() => followPlace(context, lesson, run), [run]);
+  const keys = studyKeys(context, run, () => {
+    open.value = "keys";
+  });
+  useEffect(
+    () =>
+      listenForKeys(
+        () => (open.value === "keys" || open.value === "help" ? [] : keys),
+        () => lettersOn.value,
+      ),
+    [run],
+  );
+  const close = () => {
+    open.value = null;
+  };
+  const covered = useComputed(() => run.player.value.phase === "again" || run.player.value.phase === "end");
+  const { view } = session.scene.value;
+  const ledger = session.chain.circulations.value[0]?.pathway.ledger;
+  const home = writePlace({ ...place.value, lesson: "", step: "", more: {}, state: "" });
+  return (
+    <StageView context={context} floor={13}>
+      <div class={covered.value ? "study covered" : "study"}>
+        <header class="top">
+          <a class="wordmark" href={home}>
+            {t("study.lessons")}
+          </a>
+          <h1>{lesson.title}</h1>
+          <Choice
+            label={t("lesson.telling")}
+            quietLabel
+            value={keptTelling.value}
+            words={TELLINGS}
+            nameOf={(name) => t(`lesson.telling.${name}`)}
+            onChoose={(name) => {
+              keptTelling.value = name;
+            }}
+          />
+          <Toolbar
+            label={t("study.bar")}
+            items={[
+              {
+                name: "steps",
+                label: t("lesson.steps"),
+                expanded: open.value === "steps",
+                onPress: () => {
+                  open.value = open.value === "steps" ? null : "steps";
+                },
+              },
+              {
+                name: "help",
+                label: t("bench.help"),
+                onPress: () => {
+                  open.value = "help";
+                },
+              },
+            ]}
+          />
+        </header>
+        {open.value === "steps" && (
+          <Panel title={t("lesson.steps")} onClose={close}>
+            <StepList
+              lesson={lesson}
+              current={lesson.steps[run.player.value.step]!.id}
+              seen={run.player.value.seen}
+              onGo={(step) => {
+                run.send({ kind: "go", step });
+                close();
+              }}
+            />
+            <a href={writePlace({ ...place.value, more: { view: "text" } })}>{t("study.asText")}</a>
+            <Switch
+              label={t("study.larger")}
+              on={largerWords.value}
+              onChange={(on) => {
+                largerWords.value = on;
+              }}
+            />
+          </Panel>
+        )}
+        <LessonWords run={run} shelf={shelf} session={session} homeHref={home} />
+        <div class="clear" data-clear />
+        {view.ledger && ledger && !covered.value && (
+          <section class="study-ledger" aria-label={t("bench.numbers")}>
+            <LedgerTable
+              rows={ledger}
+              focus={view.focus}
+              onFocus={(focus) => session.edit("focus", setView({ focus }))}
+            />
+          </section>
+        )}
+        <footer class="foot">
+          <Transport
+            moving={isMoving(context)}
+            pace={session.chain.pace.value}
+            onTogglePause={() => togglePlay(context)}
+            onDye={() => session.edit("dye", releaseDye)}
+          />
+          <p class="caution-short">{t("caution.short")}</p>
+        </footer>
+        <Notes session={session} />
+      </div>
+      {open.value === "help" && (
+        <Help
+          paragraphs={["study.help.predict", "study.help.numbers"]}
+          onKeys={() => {
+            open.value = "keys";
+          }}
+          onClose={close}
+        />
+      )}
+      {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
+    </StageView>
+  );
+}
+
+/** Begins where the address says, else where an earlier visit stopped; questions of earlier days come first. */
+function startRun({ context, shelf, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
+  const progress = kept.progress.peek();
+  const at = stepIn(lesson, context.place.peek().step);
+  const known = (key: string) => {
+    const reference = parseReference(key)!;
+    const from = shelf.lessons.find(({ id }) => id === reference.lesson);
+    const question = from?.steps[findStep(from, reference.step)]?.question;
+    return question && question.kind !== "goal"
+      ? [{ ...reference, lesson: reference.lesson === lesson.id ? null : reference.lesson }]
+      : [];
+  };
+  const due =
+    at === undefined ? dueForRecall(progress, new Date().toISOString().slice(0, 10)).flatMap(known) : [];
+  return runLesson(context.session, lesson, {
+    alone: true,
+    earlier: progress.lessons[lesson.id],
+    at,
+    due,
+    lessons: shelf.lessons,
+    onProgress: (player) => {
+      const next = progressOf(lesson, player);
+      kept.keep(
+        withLesson(kept.progress.peek(), lesson.id, next),
+        `${lesson.id}#${next.step}`,
+        shelf.lessons.map(({ id }) => id),
+      );
+    },
+  });
+}
+
+/** A step by id or by number; undefined when the address names none. */
+function stepIn(lesson: Lesson, step: string): string | undefined {
+  return lesson.steps.find(({ id }) => id === step)?.id ?? lesson.steps[Number(step) - 1]?.id;
+}
+
+/** The address follows the step, and the step an address that someone went to. */
+function followPlace(
+  { place }: StudyProps["context"],
+  lesson: Lesson,
+  run: ReturnType<typeof runLesson>,
+): () => void {
+  const idNow = () => lesson.steps[run.player.peek().step]!.id;
+  const stopWriting = run.player.subscribe(() => {
+    const step = idNow();
+    const now = place.peek();
+    if (now.lesson === lesson.id && now.step !== step) place.value = { ...now, step };
+  });
+  const stopReading = place.subscribe(({ lesson: where, step }) => {
+    const wanted = stepIn(lesson, step);
+    if (where !== lesson.id || wanted === undefined || wanted === idNow()) return;
+    run.send({ kind: "go", step: wanted });
+    if (idNow() !== wanted) place.value = { ...place.peek(), step: idNow() };
+  });
+  return () => {
+    stopWriting();
+    stopReading();
+  };
+}

@@ -1,0 +1,88 @@
+/** A lesson in reading order as text alone, for reading and for paper: every step's words with the model's numbers. */
+import { useMemo } from "preact/hooks";
+import { Cautions } from "../../interface/cautions.tsx";
+import { InlineView } from "../../interface/lesson/prose.tsx";
+import { Script, StepCaution, TranslationNote } from "../../interface/lesson/script.tsx";
+import { SourceList } from "../../interface/lesson/source-mark.tsx";
+import type { Voice } from "../../interface/lesson/voice.ts";
+import { VERSION } from "../../interface/version.ts";
+import type { Lesson, Question } from "../../lesson/lesson.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
+import { statesAround } from "../../lesson/states.ts";
+import { t } from "../../words/index.ts";
+import { knownAnswers } from "../lesson/known-answers.ts";
+import { voiceOf } from "../lesson/voice-of.ts";
+import { keptTelling } from "../preferences.ts";
+import { writePlace } from "../where.ts";
+import type { StudyProps } from "./study-home.tsx";
+
+export function LessonText({ context, shelf, lesson }: StudyProps & { readonly lesson: Lesson }) {
+  const known = useMemo(() => knownAnswers(context.session.chain), [context.session]);
+  const steps = useMemo(
+    () =>
+      lesson.steps.map((step, index) => {
+        const states = statesAround(lesson, index);
+        for (const request of requestsOf(namesRead(step), states)) known.want(request);
+        return { step, states };
+      }),
+    [lesson],
+  );
+  const back = writePlace({ ...context.place.value, more: {} });
+  return (
+    <main class="lesson-text">
+      <p class="off-paper actions">
+        <a class="button" href={back}>
+          {t("study.toLesson")}
+        </a>
+        <button type="button" onClick={() => print()}>
+          {t("study.print")}
+        </button>
+      </p>
+      <h1>{lesson.title}</h1>
+      <TranslationNote lesson={lesson} />
+      <p>{lesson.aim}</p>
+      {steps.map(({ step, states }) => {
+        const voice = voiceOf(shelf, situationOf(states, known.exactly), keptTelling.value, null);
+        return (
+          <section key={step.id} aria-labelledby={`text-${step.id}`}>
+            <h2 id={`text-${step.id}`}>{step.title}</h2>
+            <Script lesson={lesson} step={step} voice={voice} />
+            {step.question && <AskedOnPaper question={step.question} voice={voice} />}
+            <StepCaution step={step} voice={voice} />
+          </section>
+        );
+      })}
+      <h2>{t("lesson.remember")}</h2>
+      <p>{lesson.remember}</p>
+      {lesson.sources.length > 0 && (
+        <>
+          <h2>{t("lesson.sources")}</h2>
+          <SourceList keys={lesson.sources} sources={shelf.sources} />
+        </>
+      )}
+      <Cautions />
+      <p>{t("study.made", { version: VERSION, date: new Date().toISOString().slice(0, 10) })}</p>
+    </main>
+  );
+}
+
+/** The question with its answers, unanswered: paper keeps no secret, and needs room for a pencil. */
+function AskedOnPaper({ question, voice }: { readonly question: Question; readonly voice: Voice }) {
+  const choices = question.kind === "order" ? question.items : "answers" in question ? question.answers : [];
+  return (
+    <div class="asked">
+      <p>
+        <strong>
+          <InlineView words={question.ask} voice={voice} />
+        </strong>
+      </p>
+      <ul>
+        {choices.map(({ id, say }) => (
+          <li key={id}>
+            <InlineView words={say} voice={voice} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

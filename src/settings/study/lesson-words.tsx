@@ -1,0 +1,96 @@
+/** The words column: where one is, the step's words or its question, and the way on. */
+import { useEffect, useRef } from "preact/hooks";
+import { QuestionView } from "../../interface/lesson/question-view.tsx";
+import { Script, StepCaution, TranslationNote } from "../../interface/lesson/script.tsx";
+import { mayGoOn, predictionFor } from "../../lesson/player.ts";
+import type { StepReference } from "../../lesson/prose.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { t } from "../../words/index.ts";
+import type { LessonRun } from "../lesson/lesson-run.ts";
+import { voiceOf } from "../lesson/voice-of.ts";
+import { keptTelling } from "../preferences.ts";
+import type { Session } from "../session.ts";
+import { Ending } from "./ending.tsx";
+import { Explained } from "./explained.tsx";
+
+export interface LessonWordsProps {
+  readonly run: LessonRun;
+  readonly shelf: Shelf;
+  readonly session: Session;
+  readonly homeHref: string;
+}
+
+export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps) {
+  const { lesson } = run;
+  const player = run.player.value;
+  const { phase } = player;
+  const step = lesson.steps[run.shown.value]!;
+  const follow = (to: StepReference) => {
+    if (to.lesson === null || to.lesson === lesson.id) run.send({ kind: "go", step: to.step });
+  };
+  const voice = voiceOf(shelf, run.situation.value, keptTelling.value, follow);
+  const asked = run.question.value;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const place = `${phase === "again" ? asked?.key : step.id} ${phase}`;
+  const first = useRef(true);
+  useEffect(() => {
+    // Reading goes on at the new step's title; the page's first step leaves focus where it is.
+    if (!first.current) heading.current?.focus();
+    first.current = false;
+  }, [place]);
+
+  if (phase === "end")
+    return (
+      <section class="lesson-words">
+        <Ending run={run} shelf={shelf} heading={heading} homeHref={homeHref} />
+      </section>
+    );
+  const question = (phase === "ask" || phase === "again") && asked && (
+    <QuestionView
+      key={place}
+      question={asked.question}
+      voice={phase === "again" ? voiceOf(shelf, run.questionSituation.value, keptTelling.value, null) : voice}
+      editing={session}
+      given={player.given}
+      judgement={player.judgement}
+      hints={player.hints}
+      again={phase === "again"}
+      onAnswer={(given) => void run.answer(given)}
+      onHint={() => run.send({ kind: "hint" })}
+      onWhy={(to) => run.send({ kind: "why", step: to })}
+    />
+  );
+  return (
+    <section class="lesson-words">
+      <TranslationNote lesson={lesson} />
+      <p class="position">{t("lesson.position", { step: player.step + 1, count: lesson.steps.length })}</p>
+      <h2 ref={heading} tabIndex={-1}>
+        {phase === "again" ? t("lesson.kind.again") : step.title}
+      </h2>
+      {phase === "watch" ? (
+        <p>{t("lesson.watch")}</p>
+      ) : (
+        phase !== "again" && <Script lesson={lesson} step={step} voice={voice} />
+      )}
+      {phase === "read" && predictionFor(lesson, step) && <Explained run={run} voice={voice} />}
+      {question}
+      {phase !== "again" && phase !== "watch" && <StepCaution step={step} voice={voice} />}
+      <nav class="lesson-way-on" aria-label={t("lesson.steps")}>
+        <button type="button" onClick={() => run.send({ kind: "back" })}>
+          {t("lesson.back")}
+        </button>
+        <button
+          type="button"
+          class={player.judgement || phase !== "ask" || player.given !== null ? "main" : undefined}
+          aria-disabled={!mayGoOn(lesson, player) || undefined}
+          onClick={() => run.send({ kind: "next" })}
+        >
+          {t(
+            phase === "watch" ? "lesson.explain" : phase === "why" ? "lesson.backToQuestion" : "lesson.next",
+          )}
+        </button>
+      </nav>
+      {!mayGoOn(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,141 @@
+/** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
+import { useSignal } from "@preact/signals";
+import { Cautions } from "../../interface/cautions.tsx";
+import { Dialog } from "../../interface/dialog.tsx";
+import type { Lesson } from "../../lesson/lesson.ts";
+import { type LessonProgress, scoreOf } from "../../lesson/progress.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { language, t } from "../../words/index.ts";
+import type { Context } from "../setting.ts";
+import { AT_HOME, writePlace } from "../where.ts";
+import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
+import { saveRecord } from "./learner-record.ts";
+
+export interface StudyProps {
+  readonly context: Context;
+  readonly shelf: Shelf;
+  readonly kept: KeptProgress;
+}
+
+export function StudyHome({ context, shelf, kept }: StudyProps) {
+  const erasing = useSignal(false);
+  const progress = kept.progress.value;
+  const there = { ...AT_HOME, language: context.place.value.language };
+  return (
+    <div class="study-home">
+      <header class="top">
+        <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
+          {t("name")}
+        </a>
+      </header>
+      <main>
+        <h1>{t("study.title")}</h1>
+        <p class="study-lead">{t("study.lead")}</p>
+        {shelf.faults.length > 0 && (
+          <p class="note" role="status">
+            {t("study.unreadable", {
+              files: [...new Set(shelf.faults.map(({ path }) => path.replace(/:\d+$/, "")))].join(", "),
+            })}
+          </p>
+        )}
+        <ol class="lesson-cards">
+          {shelf.lessons.map((lesson) => (
+            <LessonCard
+              key={lesson.id}
+              lesson={lesson}
+              done={progress.lessons[lesson.id]}
+              href={writePlace({ ...there, setting: "study", lesson: lesson.id })}
+            />
+          ))}
+        </ol>
+        <section class="study-record" aria-labelledby="record">
+          <h2 id="record">{t("study.record")}</h2>
+          <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>
+          <p class="quiet-text">{t(`study.kept.${kept.keeps.value ? kept.voice : "lost"}`)}</p>
+          <div class="actions">
+            <button type="button" onClick={() => saveRecord(progress, shelf.lessons, "html")}>
+              {t("study.save")}
+            </button>
+            <button type="button" onClick={() => saveRecord(progress, shelf.lessons, "json")}>
+              {t("study.saveData")}
+            </button>
+            {kept.erase && (
+              <button
+                type="button"
+                onClick={() => {
+                  erasing.value = true;
+                }}
+              >
+                {t("study.erase")}
+              </button>
+            )}
+          </div>
+        </section>
+        <Cautions />
+      </main>
+      {erasing.value && (
+        <Dialog
+          title={t("study.erase.title")}
+          urgent
+          ownButtons
+          onClose={() => {
+            erasing.value = false;
+          }}
+        >
+          <p>{t("study.erase.what")}</p>
+          <div class="actions">
+            <button
+              type="button"
+              onClick={() => {
+                erasing.value = false;
+              }}
+            >
+              {t("study.erase.no")}
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                kept.erase?.();
+                erasing.value = false;
+              }}
+            >
+              {t("study.erase.yes")}
+            </button>
+          </div>
+        </Dialog>
+      )}
+    </div>
+  );
+}
+
+interface LessonCardProps {
+  readonly lesson: Lesson;
+  readonly done: LessonProgress | undefined;
+  readonly href: string;
+}
+
+function LessonCard({ lesson, done, href }: LessonCardProps) {
+  const seen = done?.seen.length ?? 0;
+  const state = done?.finished ? "finished" : seen > 0 ? "begun" : "new";
+  return (
+    <li class="lesson-card" lang={lesson.language === language() ? undefined : lesson.language}>
+      <a href={href}>
+        <span class="lesson-number" aria-hidden="true">
+          {lesson.number}
+        </span>
+        <strong>{lesson.title}</strong>
+        <span class="quiet-text">{lesson.aim}</span>
+        <span class="lesson-state" lang={language()}>
+          {t("home.lesson.minutes", { minutes: lesson.minutes })}{" "}
+          {t(`study.state.${state}`, { seen, steps: lesson.steps.length })}{" "}
+          {done?.finished && t("lesson.score", { ...scoreOf(done) })}
+        </span>
+        <span
+          class="lesson-way"
+          aria-hidden="true"
+          style={{ "--done": String(seen / lesson.steps.length) }}
+        />
+      </a>
+    </li>
+  );
+}

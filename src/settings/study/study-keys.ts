@@ -1,0 +1,16 @@
+/** The keys of a lesson taken alone. */
+import type { Key } from "../../interface/keys.ts";
+import { releaseDye } from "../../state/edit.ts";
+import type { LessonRun } from "../lesson/lesson-run.ts";
+import type { Context } from "../setting.ts";
+import { togglePlay } from "../shell/play.ts";
+
+export const studyKeys = (context: Context, run: LessonRun, openKeys: () => void): readonly Key[] => [
+  { keys: ["ArrowRight", "PageDown"], does: "keyDoes.nextStep", run: () => run.send({ kind: "next" }) },
+  { keys: ["ArrowLeft", "PageUp"], does: "keyDoes.previousStep", run: () => run.send({ kind: "back" }) },
+  { keys: [" ", "k"], does: "keyDoes.pause", run: () => togglePlay(context) },
+  { keys: ["d"], does: "keyDoes.dye", run: () => context.session.edit("dye", releaseDye) },
+  { keys: ["h"], does: "keyDoes.hint", run: () => run.send({ kind: "hint" }) },
+  { keys: ["0"], does: "keyDoes.restore", run: run.restoreScene },
+  { keys: ["?"], does: "keyDoes.keys", run: openKeys },
+];
