@@ -1,5 +1,5 @@
 /** Filtration from capillaries, after Starling and Landis. Pressures mmHg, flows mL/h. */
-import { LYMPH_MAXIMUM, lymphRatio } from "./lymph.ts";
+import { lymphRatio } from "./lymph.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
 const FILTRATION_COEFFICIENT = 6.67 / 70;
@@ -12,7 +12,7 @@ const TRANSMISSION = 0.8;
 const TISSUE_ONCOTIC = 8;
 /** mmHg of tissue pressure from which fluid breaks through into chest and belly, and how readily (rest lymph flows each mmHg): teaching values. */
 const OVERFLOW_PRESSURE = 1.5;
-const OVERFLOW_CONDUCTANCE = 10;
+const OVERFLOW_CONDUCTANCE = 1;
 
 export interface Region {
   readonly name: "limbs" | "belly";
@@ -96,5 +96,3 @@ function balance(region: Region, tissue: Tissue, tissuePressure: number): number
   const flows = exchangeAt(region, tissue, tissuePressure);
   return flows.filtration - flows.lymph - flows.overflow;
 }
-
-export { LYMPH_MAXIMUM };

@@ -2,6 +2,3 @@
 export function lymphRatio(interstitialPressure: number, maximum: number): number {
   return maximum / (1 + Math.exp(-(interstitialPressure + 0.2) / 0.95));
 }
-
-/** Guyton: what the resting ratio is one of. */
-export const LYMPH_MAXIMUM = 20;
