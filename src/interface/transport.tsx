@@ -1,16 +1,14 @@
-/** What moves the scene: pause and go, a dye pulse, and how fast the blood is shown. */
-import { formatNumber, t } from "../words/index.ts";
+/** What moves the scene: pause and go, and a dye pulse. How fast the blood is shown stands in the scene's own legend. */
+import { t } from "../words/index.ts";
 
 export interface TransportProps {
   readonly moving: boolean;
-  /** blood seconds in one second, as achieved */
-  readonly pace: number;
   readonly onTogglePause: () => void;
   /** Left out where dye makes no sense. */
   readonly onDye?: () => void;
 }
 
-export const Transport = ({ moving, pace, onTogglePause, onDye }: TransportProps) => (
+export const Transport = ({ moving, onTogglePause, onDye }: TransportProps) => (
   <div class="transport">
     <button type="button" data-item="pause" onClick={onTogglePause}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -23,8 +21,6 @@ export const Transport = ({ moving, pace, onTogglePause, onDye }: TransportProps
         {t("transport.dye")}
       </button>
     )}
-    <span class="pace">
-      {moving ? t("transport.pace", { pace: formatNumber(pace, 1) }) : t("transport.still")}
-    </span>
+    {!moving && <span class="pace">{t("transport.still")}</span>}
   </div>
 );

@@ -121,7 +121,6 @@ export function Bench({ context }: { readonly context: Context }) {
         <footer class="foot">
           <Transport
             moving={isMoving(context)}
-            pace={chain.pace.value}
             onTogglePause={() => togglePlay(context)}
             onDye={() => session.edit("dye", releaseDye)}
           />

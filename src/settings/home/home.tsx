@@ -6,6 +6,7 @@ import type { Context } from "../setting.ts";
 import { isMoving, togglePlay } from "../shell/play.ts";
 import { StageView } from "../shell/stage-view.tsx";
 import { AT_HOME, type Place, type SettingName, writePlace } from "../where.ts";
+import { LessonList } from "./lesson-list.tsx";
 
 const DOORS = ["lecture", "kiosk", "study", "bench"] as const satisfies readonly SettingName[];
 
@@ -34,15 +35,13 @@ export function Home({ context }: { readonly context: Context }) {
           </main>
           <div class="clear" data-clear />
           <footer class="home-foot">
-            <Transport
-              moving={isMoving(context)}
-              pace={context.session.chain.pace.value}
-              onTogglePause={() => togglePlay(context)}
-            />
+            <Transport moving={isMoving(context)} onTogglePause={() => togglePlay(context)} />
+            <a href="#more">{t("home.more")}</a>
             <p class="caution-short">{t("caution.short")}</p>
           </footer>
         </div>
-        <div class="home-more">
+        <div class="home-more" id="more">
+          <LessonList />
           <Cautions />
           <section class="home-further" aria-labelledby="further">
             <h2 id="further">{t("home.further")}</h2>

@@ -46,25 +46,27 @@ export function StageView({ context, floor, children }: StageViewProps) {
   const { way } = stage;
   return (
     <div ref={over}>
-      {way.value === "none" ? (
-        <div class="stage-without-picture" role="status">
-          <p>{t("stage.noPicture")}</p>
-        </div>
-      ) : (
-        <div
-          class="stage-surface"
-          role="img"
-          aria-label={t("stage.name")}
-          aria-describedby="scene-reading"
-          onPointerMove={point}
-          onPointerDown={point}
-        />
-      )}
-      <p class="unseen" id="scene-reading">
-        {readingOf(circulations.value[0] ?? null, readings.value[0] ?? null).join(" ")}
-      </p>
+      <section aria-label={t("stage.name")}>
+        {way.value === "none" ? (
+          <div class="stage-without-picture" role="status">
+            <p>{t("stage.noPicture")}</p>
+          </div>
+        ) : (
+          <div
+            class="stage-surface"
+            role="img"
+            aria-label={t("stage.name")}
+            aria-describedby="scene-reading"
+            onPointerMove={point}
+            onPointerDown={point}
+          />
+        )}
+        <p class="unseen" id="scene-reading">
+          {readingOf(circulations.value[0] ?? null, readings.value[0] ?? null).join(" ")}
+        </p>
+        <HandleSliders editing={session} handles={stage.handles} surface={stage} />
+      </section>
       {children}
-      <HandleSliders editing={session} handles={stage.handles} surface={stage} />
     </div>
   );
 }
