@@ -1,0 +1,48 @@
+/** Which day of the course is shown, and its figures: one day passes in a second and a half, the last day stays a while. */
+import type { ExchangeCourse } from "../../sim/exchange/index.ts";
+
+const DAYS_PER_SECOND = 1 / 1.5;
+/** s for which the last day stays before the course begins anew */
+const REST = 6;
+
+/** Day at `seconds` of the running clock; `still` shows a day on which everything can be seen. */
+export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {
+  const last = course.days[course.days.length - 1]!;
+  if (still) return Math.min(last, 3);
+  const turn = last / DAYS_PER_SECOND + REST;
+  return Math.min(last, (seconds % turn) * DAYS_PER_SECOND);
+}
+
+export interface DayFigures {
+  /** mL/h */
+  readonly filtration: number;
+  readonly lymph: number;
+  readonly overflow: number;
+  readonly drained: number;
+  /** mL in chest and belly */
+  readonly collected: number;
+  /** mmHg */
+  readonly interstitialPressure: number;
+}
+
+const FIGURES = ["filtration", "lymph", "overflow", "drained", "collected", "interstitialPressure"] as const;
+
+/** The course's figures at `day`, linear between its points. */
+export function figuresAt(course: ExchangeCourse, day: number): DayFigures {
+  const { days } = course;
+  const last = days.length - 1;
+  const at = Math.min(last, Math.max(0, (day / (days[last]! || 1)) * last));
+  const i = Math.min(last - 1, Math.floor(at));
+  const w = at - i;
+  const read = (key: (typeof FIGURES)[number]) =>
+    course[key][i]! + (course[key][i + 1]! - course[key][i]!) * w;
+  return Object.fromEntries(FIGURES.map((key) => [key, read(key)])) as unknown as DayFigures;
+}
+
+/** Drops that stand for a flow: one for each share `each` (mL/h), at most `most`. */
+export const dropsFor = (flow: number, each: number, most: number): number =>
+  Math.min(most, Math.max(0, Math.round(flow / each)));
+
+/** Linear swelling of the tissue's spaces against rest, from the pressure in them: teaching shape, stiff below zero, giving way above. */
+export const swelling = (interstitialPressure: number): number =>
+  1 + 0.02 * (Math.min(interstitialPressure, 0) + 3) + 0.06 * Math.max(0, Math.min(interstitialPressure, 5));

@@ -1,0 +1,247 @@
+/** Fluid that leaves the capillaries, lymph that carries it back, and what runs over in the days after the operation. */
+import { Container, Graphics } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
+import { formatNumber, formatQuantity } from "../../words/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { drawPlot, type Plotted } from "../drawing/plot.ts";
+import { rangeOf } from "../drawing/scale.ts";
+import { splitBox } from "../drawing/split.ts";
+import type { Box, MakeScene } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
+import { dayAt, figuresAt } from "./day.ts";
+import { tissuePicture } from "./tissue.ts";
+
+/** Flows of the course: colour and dash pattern, both in the picture's legend. */
+const CURVES = [
+  { key: "filtration", colour: (theme: Theme) => theme.colour.pressure },
+  { key: "lymph", colour: (theme: Theme) => theme.colour.origin[2], dash: [0.7, 0.4] },
+  { key: "overflow", colour: (theme: Theme) => theme.colour.origin[1], dash: [0.15, 0.4] },
+] as const;
+/** Figures on the picture: where they stand (plane), and the unit. */
+const NUMBERS = [
+  { key: "filtration", at: [560, 188], unit: "mL/h" },
+  { key: "lymph", at: [96, 520], unit: "mL/h" },
+  { key: "overflow", at: [540, 596], unit: "mL/h" },
+  { key: "collected", at: [560, 690], unit: "mL" },
+  { key: "drained", at: [790, 690], unit: "mL/h" },
+] as const;
+
+/** mL/h that one drop stands for, for a body of 1 m2. */
+const DROP = 14;
+
+interface ExchangePane {
+  readonly view: Container;
+  draw(
+    pane: Pane,
+    all: readonly Pane[],
+    time: number,
+    still: boolean,
+    labels: boolean,
+    box: Box,
+    floor: number,
+    theme: Theme,
+  ): void;
+  release(): void;
+}
+
+function exchangePane(): ExchangePane {
+  const view = new Container();
+  const picture = tissuePicture();
+  const [ink, marker] = [new Graphics(), new Graphics()];
+  const [fixed, running] = [lettering(), lettering()];
+  view.addChild(picture.view, ink, fixed.view, marker, running.view);
+  let drawn: unknown = null;
+  let signature = "";
+  let plots: readonly Plotted[] = [];
+
+  return {
+    view,
+    draw(pane, all, time, still, labels, box, floor, theme) {
+      const { circulation, exchange } = pane;
+      if (!circulation || !exchange) return;
+      const type = sizes(Math.min(box.height, box.width), floor);
+      const wide = box.width > box.height * 1.15;
+      const head = type.label * 3;
+      const place: Box = wide
+        ? { ...box, y: box.y + head, width: box.width * 0.54, height: box.height - head }
+        : { ...box, y: box.y + head, height: box.height * 0.46 };
+      const charts: Box = wide
+        ? { ...box, x: box.x + box.width * 0.57, width: box.width * 0.43 }
+        : {
+            ...box,
+            y: place.y + place.height + type.axis,
+            height: box.height - head - place.height - type.axis,
+          };
+      const day = dayAt(exchange, time, still);
+      const figures = figuresAt(exchange, day);
+      const full = Math.max(...all.flatMap((each) => each.exchange?.collected ?? [])) * 1.05;
+      const fit = picture.draw(
+        circulation,
+        figures,
+        DROP * circulation.request.body.bsa,
+        full,
+        time,
+        place,
+        theme,
+      );
+
+      const next = JSON.stringify([box, floor, theme.name, theme.say("further.axis.days"), full]);
+      if (drawn !== exchange || signature !== next) {
+        drawn = exchange;
+        signature = next;
+        ink.clear();
+        fixed.begin();
+        const x = rangeOf(exchange.days, { count: 6 });
+        const days = { ...x, max: exchange.days[exchange.days.length - 1]! };
+        const flows = all.flatMap((each) => CURVES.flatMap(({ key }) => each.exchange?.[key].slice(2) ?? []));
+        const half = charts.height / 2;
+        plots = [
+          drawPlot(
+            ink,
+            fixed,
+            {
+              box: { ...charts, height: half },
+              x: days,
+              y: rangeOf(flows, { zero: true, count: 4 }),
+              lines: CURVES.map((each) => ({
+                x: exchange.days.slice(2),
+                y: exchange[each.key].slice(2),
+                colour: each.colour(theme),
+                ...("dash" in each ? { dash: each.dash.map((part) => part * type.axis) } : {}),
+              })),
+              title: theme.say("further.exchange.flows"),
+              type: type.axis,
+            },
+            theme,
+          ),
+          drawPlot(
+            ink,
+            fixed,
+            {
+              box: { ...charts, y: charts.y + half, height: half },
+              x: { ...days, marks: days.marks.filter((mark) => mark <= days.max) },
+              y: rangeOf([full], { zero: true, count: 3, least: 10 }),
+              lines: [{ x: exchange.days, y: exchange.collected, colour: theme.colour.ink }],
+              title: theme.say("further.exchange.collectedTitle"),
+              foot: theme.say("further.axis.days"),
+              type: type.axis,
+            },
+            theme,
+          ),
+        ];
+        const [upper] = plots;
+        CURVES.forEach((each, i) => {
+          fixed.write(
+            {
+              lines: [
+                {
+                  words: theme.say(`further.exchange.${each.key}`),
+                  size: type.axis,
+                  colour: each.colour(theme),
+                },
+              ],
+              x: upper!.inner.x + upper!.inner.width,
+              y: upper!.inner.y + type.axis * (0.2 + 1.75 * i),
+              anchor: [1, 0],
+            },
+            theme,
+          );
+        });
+        fixed.end();
+      }
+      marker.clear();
+      for (const { inner, toX } of plots)
+        marker
+          .moveTo(toX(day), inner.y)
+          .lineTo(toX(day), inner.y + inner.height)
+          .stroke({ color: theme.colour.accent, width: Math.max(2, type.axis * 0.12) });
+
+      running.begin();
+      running.write(
+        {
+          lines: [
+            {
+              words: theme.say("further.exchange.day", { day: formatNumber(Math.floor(day)) }),
+              size: type.label,
+              colour: theme.colour.ink,
+              bold: true,
+            },
+            {
+              words: theme.say("further.exchange.drop", {
+                flow: formatQuantity(DROP * circulation.request.body.bsa, "mL/h"),
+              }),
+              size: type.axis,
+              colour: theme.colour.inkSoft,
+            },
+          ],
+          x: box.x,
+          y: box.y,
+        },
+        theme,
+      );
+      if (labels)
+        for (const { key, at, unit } of NUMBERS) {
+          // The figure of the whole quarter day stands still long enough to be read.
+          const steady = figuresAt(exchange, Math.floor(day * 4) / 4)[key];
+          running.write(
+            {
+              lines: [
+                {
+                  words: theme.say(`further.exchange.${key}`),
+                  size: type.axis,
+                  colour: theme.colour.inkSoft,
+                },
+                {
+                  words: formatQuantity(steady, unit),
+                  size: type.label,
+                  colour: theme.colour.ink,
+                  bold: true,
+                },
+              ],
+              x: fit.x + at[0] * fit.scale,
+              y: fit.y + at[1] * fit.scale,
+              anchor: [0, 0.5],
+            },
+            theme,
+          );
+        }
+      running.end();
+    },
+    release: () => picture.release(),
+  };
+}
+
+export const makeExchange: MakeScene = () => {
+  const view = new Container();
+  const panes: ExchangePane[] = [];
+  return {
+    view,
+    draw(frame, { clear, floor }, theme) {
+      while (panes.length < frame.panes.length) {
+        const next = exchangePane();
+        panes.push(next);
+        view.addChild(next.view);
+      }
+      const boxes = splitBox(clear, frame.panes.length, 32);
+      panes.forEach((each, i) => {
+        const pane = frame.panes[i];
+        each.view.visible = Boolean(pane?.circulation && pane.exchange);
+        if (pane && each.view.visible)
+          each.draw(
+            pane,
+            frame.panes,
+            frame.time,
+            frame.still,
+            frame.state.view.labels,
+            boxes[i]!,
+            floor,
+            theme,
+          );
+      });
+    },
+    release() {
+      for (const each of panes) each.release();
+    },
+  };
+};
