@@ -27,6 +27,8 @@ const NUMBERS = [
   { key: "drained", at: [790, 690], unit: "mL/h" },
 ] as const;
 
+/** mL that fill the hollow at least, so that a few drops do not look like a flood */
+const LEAST_HOLLOW = 50;
 /** mL/h that one drop stands for, for a body of 1 m2. */
 const DROP = 14;
 
@@ -75,7 +77,7 @@ function exchangePane(): ExchangePane {
           };
       const day = dayAt(exchange, time, still);
       const figures = figuresAt(exchange, day);
-      const full = Math.max(...all.flatMap((each) => each.exchange?.collected ?? [])) * 1.05;
+      const full = Math.max(LEAST_HOLLOW, ...all.flatMap((each) => each.exchange?.collected ?? [])) * 1.05;
       const fit = picture.draw(
         circulation,
         figures,
