@@ -59,6 +59,6 @@ export const makeGrowth: MakeScene = () => {
       words.end();
       plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
     },
-    release() {},
+    release: () => view.destroy({ children: true }),
   };
 };
