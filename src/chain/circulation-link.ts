@@ -1,0 +1,129 @@
+/** The line to the circulation's worker: one question at a time, the latest for each asker wins, a lost worker is replaced. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { CirculationRequest } from "../sim/request.ts";
+import type { FromCirculation, ToCirculation } from "./messages.ts";
+import type { Port } from "./port.ts";
+
+/** s: an idle worker answers a knock within this, or is replaced. */
+const KNOCK_PATIENCE = 1.2;
+/** s between knocks */
+const KNOCK_EVERY = 0.5;
+/** s: the longest that any solve may take. */
+const SOLVE_PATIENCE = 12;
+
+export type Reply = { readonly circulation: Circulation } | { readonly reason: string };
+
+interface Question {
+  readonly id: number;
+  readonly asker: string;
+  readonly request: CirculationRequest;
+  readonly from: readonly number[] | undefined;
+  readonly reply: (reply: Reply) => void;
+}
+
+export interface CirculationLink {
+  /** Replaces an unsent question of the same asker, whose reply then never comes. Askers are served in the order of asking. */
+  ask(
+    asker: string,
+    request: CirculationRequest,
+    from: readonly number[] | undefined,
+    reply: (reply: Reply) => void,
+  ): void;
+  /** Looks whether the worker lives; called every few tenths of a second. `now` in s. */
+  watch(now: number): void;
+  /** How often a worker had to be replaced. */
+  readonly losses: number;
+  release(): void;
+}
+
+export function circulationLink(start: () => Port): CirculationLink {
+  let port: Port | null = null;
+  let losses = 0;
+  let count = 0;
+  let asked: Question | null = null;
+  let waiting: Question[] = [];
+  /** s on the watch's clock; undefined when nothing is awaited */
+  let awaitedSince: number | undefined;
+  let knocked = false;
+  let lastWatch: number | undefined;
+  let lastKnock = Number.NEGATIVE_INFINITY;
+
+  const send = (message: ToCirculation) => port!.post(message);
+
+  const next = () => {
+    if (asked || !port) return;
+    asked = waiting.shift() ?? null;
+    if (!asked) return;
+    awaitedSince = undefined;
+    knocked = false;
+    const { id, request, from } = asked;
+    send(from ? { kind: "solve", id, request, from } : { kind: "solve", id, request });
+  };
+
+  const hear = (message: FromCirculation) => {
+    knocked = false;
+    awaitedSince = undefined;
+    if (message.kind === "alive" || message.id !== asked?.id) return;
+    const { reply } = asked;
+    asked = null;
+    reply(message.kind === "solved" ? { circulation: message.circulation } : { reason: message.reason });
+    next();
+  };
+
+  const begin = () => {
+    const fresh = start();
+    port = fresh;
+    fresh.onMessage = (message) => fresh === port && hear(message as FromCirculation);
+    fresh.onFailure = () => fresh === port && replace();
+    next();
+  };
+
+  const replace = () => {
+    losses++;
+    port?.close();
+    port = null;
+    if (asked) waiting.unshift(asked);
+    asked = null;
+    knocked = false;
+    awaitedSince = undefined;
+    // A worker that dies of its question would die again: three times is enough.
+    if (losses % 4 === 3) {
+      const failed = waiting.shift();
+      failed?.reply({ reason: "the solver stopped" });
+    }
+    begin();
+  };
+
+  begin();
+  return {
+    ask(asker, request, from, reply) {
+      waiting = waiting.filter((question) => question.asker !== asker);
+      waiting.push({ id: ++count, asker, request, from, reply });
+      next();
+    },
+    watch(now) {
+      // After sleep the worker's answer may be queued behind this call: look again next time.
+      const slept = lastWatch !== undefined && now - lastWatch > KNOCK_PATIENCE;
+      lastWatch = now;
+      if (slept) awaitedSince = undefined;
+      if (asked || knocked) {
+        awaitedSince ??= now;
+        if (now - awaitedSince > (asked ? SOLVE_PATIENCE : KNOCK_PATIENCE)) replace();
+      } else if (now - lastKnock >= KNOCK_EVERY) {
+        lastKnock = now;
+        knocked = true;
+        awaitedSince = now;
+        send({ kind: "knock" });
+      }
+    },
+    get losses() {
+      return losses;
+    },
+    release() {
+      port?.close();
+      port = null;
+      waiting = [];
+      asked = null;
+    },
+  };
+}

@@ -1,0 +1,18 @@
+/** The circulation's own thread: one question in, one answer out. */
+import { solve } from "../sim/circulation/solve.ts";
+import type { FromCirculation, ToCirculation } from "./messages.ts";
+
+const say = (message: FromCirculation): void => postMessage(message);
+
+self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => {
+  if (data.kind === "knock") {
+    say({ kind: "alive" });
+    return;
+  }
+  const { id, request, from } = data;
+  try {
+    say({ kind: "solved", id, circulation: solve(request, from ? { start: from } : {}) });
+  } catch (error) {
+    say({ kind: "failed", id, reason: String(error) });
+  }
+});

@@ -1,0 +1,176 @@
+/** The line to one pane's field worker: it keeps the latest field, gives arrays back, and replaces a worker that died or fell silent. */
+import type { FieldDrive, FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { FromField, ToField } from "./messages.ts";
+import type { Port } from "./port.ts";
+
+/** s: a working field is heard from at least this often; a lattice under construction has longer. */
+const PATIENCE = 1.4;
+const BUILD_PATIENCE = 6;
+/** Losses in a row, with no field between them, after which the pane goes on without a field. */
+const MOST_LOSSES = 3;
+
+type Build = Omit<Extract<ToField, { kind: "build" }>, "kind" | "shapeId">;
+
+export interface FieldLink {
+  /** Of the lattice that runs now; null until the first is built. */
+  readonly shape: FieldShape | null;
+  readonly shapeId: number;
+  /** The latest moment that belongs to `shape`; its arrays stay readable until the field after next arrives. */
+  readonly field: FlowField | null;
+  /** The moment before it, of the same shape. */
+  readonly previous: FlowField | null;
+  /** blood seconds per wall-clock second; undefined until measured */
+  readonly capable: number | undefined;
+  /** No field can be had here: the handbook's numbers stand alone. */
+  readonly lost: boolean;
+  /** Why the last geometry could not be built. */
+  readonly refused: string | undefined;
+  build(what: Build): void;
+  drive(drive: FieldDrive): void;
+  run(rate: number): void;
+  watch(now: number): void;
+  release(): void;
+}
+
+export function fieldLink(start: () => Port): FieldLink {
+  let port: Port | null = null;
+  let lossesInRow = 0;
+  let lost = false;
+  let refused: string | undefined;
+
+  let wanted: Extract<ToField, { kind: "build" }> | undefined;
+  let drive: FieldDrive | undefined;
+  let rate = 0;
+  let building = false;
+  let buildSent = 0;
+
+  let shape: FieldShape | null = null;
+  let shapeId = -1;
+  let field: FlowField | null = null;
+  let previous: FlowField | null = null;
+  let capable: number | undefined;
+  let heard: number | undefined;
+  let lastWatch: number | undefined;
+
+  const send = (message: ToField, transfer: Transferable[] = []) => port?.post(message, transfer);
+
+  const giveBack = (old: FlowField | null) => {
+    if (!old || old.u.length === 0) return;
+    const arrays = [old.u, old.v, old.pressure];
+    send(
+      { kind: "return", arrays },
+      arrays.map((array) => array.buffer as ArrayBuffer),
+    );
+  };
+
+  const hear = (message: FromField) => {
+    heard = undefined;
+    switch (message.kind) {
+      case "built":
+        building = false;
+        refused = undefined;
+        shape = message.shape;
+        shapeId = message.shapeId;
+        previous = null;
+        field = null;
+        // What was asked for meanwhile is newer.
+        if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
+        break;
+      case "refused":
+        building = false;
+        refused = message.reason;
+        if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
+        break;
+      case "field":
+        lossesInRow = 0;
+        capable = message.capable;
+        if (message.field.shapeId !== shapeId) break;
+        giveBack(previous);
+        previous = field;
+        field = message.field;
+        break;
+    }
+  };
+
+  const sendBuild = () => {
+    if (!wanted || building) return;
+    building = true;
+    heard = undefined;
+    send(wanted);
+    if (drive) send({ kind: "drive", drive });
+    send({ kind: "run", rate });
+  };
+
+  const begin = () => {
+    const fresh = start();
+    port = fresh;
+    fresh.onMessage = (message) => fresh === port && hear(message as FromField);
+    fresh.onFailure = () => fresh === port && replace();
+    building = false;
+    sendBuild();
+  };
+
+  const replace = () => {
+    port?.close();
+    port = null;
+    previous = null;
+    capable = undefined;
+    heard = undefined;
+    if (++lossesInRow >= MOST_LOSSES) {
+      lost = true;
+      shape = null;
+      field = null;
+      return;
+    }
+    begin();
+  };
+
+  begin();
+  return {
+    get shape() {
+      return shape;
+    },
+    get shapeId() {
+      return shapeId;
+    },
+    get field() {
+      return field;
+    },
+    get previous() {
+      return previous;
+    },
+    get capable() {
+      return capable;
+    },
+    get lost() {
+      return lost;
+    },
+    get refused() {
+      return refused;
+    },
+    build(what) {
+      wanted = { kind: "build", shapeId: ++buildSent, ...what };
+      sendBuild();
+    },
+    drive(next) {
+      drive = next;
+      if (!building || wanted) send({ kind: "drive", drive });
+    },
+    run(next) {
+      if (next === rate) return;
+      rate = next;
+      send({ kind: "run", rate });
+    },
+    watch(now) {
+      const slept = lastWatch !== undefined && now - lastWatch > PATIENCE;
+      lastWatch = now;
+      if (!port || !wanted) return;
+      if (slept || heard === undefined) heard = now;
+      else if (now - heard > (building ? BUILD_PATIENCE : PATIENCE)) replace();
+    },
+    release() {
+      port?.close();
+      port = null;
+    },
+  };
+}

@@ -1,0 +1,144 @@
+/** Tracers of one pane between two moments of its field, their dye, and the held moment of a picture that stands still. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
+import {
+  advance,
+  beginDye,
+  fill,
+  recordWashOut,
+  resettle,
+  type Supply,
+  TracerCloud,
+  type TracerPlane,
+  tracerPlane,
+  type WashOut,
+} from "../sim/tracers/index.ts";
+import type { Tracers } from "../sim/tracers/tracers.ts";
+import type { FieldLink } from "./field-link.ts";
+
+/** s of blood time for which a pulse of dye enters */
+const PULSE = 0.5;
+/** s after which a wash-out curve ends, whatever is left */
+const LONGEST_CURVE = 60;
+/** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
+const LED = 4;
+const LED_STEP = 1 / 30;
+const LED_STEPS_A_FRAME = 2;
+/** s of field time at which a still picture takes the field anew, until it has settled */
+const LOOKS = [0, 0.5, 1, 2, 4];
+
+/** Blood moves; it is held where it is; or nothing may move at all and the picture is led to a state that teaches. */
+export type Motion = "moving" | "held" | "still";
+
+export interface Shown {
+  readonly shape: FieldShape;
+  readonly field: FlowField;
+  readonly tracers: Tracers | null;
+}
+
+export interface PaneTracers {
+  readonly washOut: WashOut | null;
+  dye(asked: number): void;
+  /** Null until there is a field. */
+  follow(
+    link: FieldLink,
+    geometry: PathwayGeometry,
+    circulation: Circulation | null,
+    step: number,
+    motion: Motion,
+  ): Shown | null;
+}
+
+export function paneTracers(count: number, random: () => number): PaneTracers {
+  const cloud = new TracerCloud(count);
+  let plane: TracerPlane | null = null;
+  let planeId = -1;
+  let asked: number | undefined;
+  let washOut: WashOut | null = null;
+  let sinceDye = 0;
+  /** s of the field's time that is shown */
+  let shownTime = 0;
+  let held: FlowField | null = null;
+  let looks = 0;
+  let led = 0;
+
+  const supplyOf = (field: FlowField, circulation: Circulation | null): Supply => ({
+    inflow: Object.fromEntries(field.readings.openings.map(({ name, flow }) => [name, flow])),
+    liverShare: liverShareOf(circulation),
+  });
+
+  const settlePlane = (link: FieldLink, geometry: PathwayGeometry, supply: Supply) => {
+    plane = tracerPlane(link.shape!, geometry.openings);
+    planeId = link.shapeId;
+    held = null;
+    looks = 0;
+    led = 0;
+    if (cloud.count === 0) fill(cloud, plane, cloud.capacity, supply, random);
+    else resettle(cloud, plane, random);
+  };
+
+  const move = (from: FlowField, to: FlowField, blend: number, seconds: number, supply: Supply) => {
+    advance(cloud, plane!, { from, to, blend, seconds, supply }, random);
+    if (!washOut || sinceDye > LONGEST_CURVE) return;
+    sinceDye += seconds;
+    recordWashOut(washOut, cloud, sinceDye);
+  };
+
+  /** The moment that a still picture shows: copied, since the worker's arrays go back to it. */
+  const hold = (field: FlowField): FlowField => {
+    const due =
+      held === null ||
+      (!held.readings.settled &&
+        (field.readings.settled || field.time >= (LOOKS[looks] ?? Number.POSITIVE_INFINITY)));
+    if (!due && held) return held;
+    while (looks < LOOKS.length && LOOKS[looks]! <= field.time) looks++;
+    led = 0;
+    held = { ...field, u: field.u.slice(), v: field.v.slice(), pressure: field.pressure.slice() };
+    return held;
+  };
+
+  return {
+    get washOut() {
+      return washOut;
+    },
+    dye(now) {
+      if (asked !== undefined && now > asked) {
+        washOut = beginDye(cloud, PULSE);
+        sinceDye = 0;
+      }
+      asked = now;
+    },
+    follow(link, geometry, circulation, step, motion) {
+      const { shape, field } = link;
+      if (!shape || !field || field.u.length === 0) return null;
+      const supply = supplyOf(field, circulation);
+      if (planeId !== link.shapeId) settlePlane(link, geometry, supply);
+      if (motion === "held") return { shape, field: hold(field), tracers: cloud };
+      if (motion === "still") {
+        const moment = hold(field);
+        for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
+          move(moment, moment, 1, LED_STEP, supply);
+        }
+        return { shape, field: moment, tracers: led >= LED ? cloud : null };
+      }
+      held = null;
+      looks = 0;
+      const before = link.previous ?? field;
+      shownTime = Math.min(field.time, Math.max(before.time, shownTime + step));
+      const span = field.time - before.time;
+      const blend = span > 0 ? (shownTime - before.time) / span : 1;
+      if (step > 0) move(before, field, blend, step, supply);
+      return { shape, field, tracers: cloud };
+    },
+  };
+}
+
+/** Part of the lower body's return that comes from liver and gut. */
+function liverShareOf(circulation: Circulation | null): number {
+  const { splanchnic, legs } = circulation?.traces.flows ?? {};
+  if (!splanchnic || !legs) return 0.5;
+  const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
+  const [liver, rest] = [sum(splanchnic), sum(legs)];
+  return liver + rest > 0 ? Math.min(1, Math.max(0, liver / (liver + rest))) : 0.5;
+}

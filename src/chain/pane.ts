@@ -1,0 +1,110 @@
+/** One pane: its geometry, its field worker, its tracers and its dye. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldReadings } from "../sim/field/flow-field.ts";
+import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
+import type { CirculationRequest } from "../sim/request.ts";
+import { fieldDrive } from "./drive.ts";
+import { type FieldLink, fieldLink } from "./field-link.ts";
+import { fluidOf } from "./fluid.ts";
+import type { Pane } from "./frame.ts";
+import type { Fluid } from "./messages.ts";
+import { type Motion, paneTracers } from "./pane-tracers.ts";
+import type { Port } from "./port.ts";
+
+export interface PaneLink {
+  /** What to show; null ends the field (a scene without one, or a stage without a pathway). */
+  show(request: CirculationRequest | null): void;
+  /** The latest answers of this pane and of the first, whose inflow all panes share. */
+  circulate(own: Circulation | null, first: Circulation | null): void;
+  /** `asked`: pulses asked for so far; a rise releases one. */
+  dye(asked: number): void;
+  /** Moves what moves by `step` s of blood time; the field is to run at `rate`. */
+  frame(time: number, step: number, rate: number, motion: Motion): Pane;
+  watch(now: number): void;
+  readings(): FieldReadings | null;
+  readonly capable: number | undefined;
+  readonly lost: boolean;
+  readonly refused: boolean;
+  release(): void;
+}
+
+/** Lattice cells across the narrowest great vein's opening. */
+const CELLS_ACROSS = 16;
+
+export function paneLink(startField: () => Port, random: () => number, tracers: number): PaneLink {
+  let link: FieldLink | null = null;
+  let geometry: PathwayGeometry | null = null;
+  let geometryKey = "";
+  let fluid: Fluid | undefined;
+  let own: Circulation | null = null;
+  let first: Circulation | null = null;
+  let clock = 0;
+  const moving = paneTracers(tracers, random);
+
+  const drive = () => {
+    if (!link || !own || !geometry) return;
+    const leaks = geometry.openings.some(({ name }) => name === "fenestration");
+    // The field counts from when it was built, the page's clock from the start.
+    link.drive(fieldDrive(own, first ?? own, leaks, clock - (link.field?.time ?? 0)));
+  };
+
+  const end = () => {
+    link?.release();
+    link = null;
+    geometry = null;
+    geometryKey = "";
+  };
+
+  return {
+    show(request) {
+      const next = request && pathwayGeometry(request);
+      if (!next || !request) {
+        end();
+        return;
+      }
+      const key = JSON.stringify([next, request.body.haemoglobin]);
+      if (key === geometryKey) return;
+      geometryKey = key;
+      geometry = next;
+      link ??= fieldLink(startField);
+      fluid = fluidOf(request);
+      link.build({ geometry, fluid, cellsAcross: CELLS_ACROSS });
+      drive();
+    },
+    circulate(ownNow, firstNow) {
+      if (own === ownNow && first === firstNow) return;
+      own = ownNow;
+      first = firstNow;
+      drive();
+    },
+    dye: (asked) => moving.dye(asked),
+    frame(time, step, rate, motion) {
+      clock = time;
+      link?.run(rate);
+      const shown = link && geometry ? moving.follow(link, geometry, own, step, motion) : null;
+      return {
+        circulation: own,
+        geometry,
+        shape: shown?.shape ?? null,
+        field: shown?.field ?? null,
+        ...(fluid ? { viscosity: fluid.viscosity } : {}),
+        tracers: shown?.tracers ?? null,
+        clots: [],
+        washOut: shown ? moving.washOut : null,
+      };
+    },
+    watch: (now) => link?.watch(now),
+    readings: () => link?.field?.readings ?? null,
+    get capable() {
+      return link?.capable;
+    },
+    get lost() {
+      return link?.lost ?? false;
+    },
+    get refused() {
+      return link?.refused !== undefined;
+    },
+    release: end,
+  };
+}

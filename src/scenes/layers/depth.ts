@@ -1,0 +1,84 @@
+/** The stage's ground: a soft pool of light behind the scene, so that it has depth without a pattern. */
+import { DOMAdapter, Sprite, Texture } from "pixi.js";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+
+export interface DepthLayer {
+  readonly view: Sprite;
+  /** `light`: where the pool lies */
+  draw(full: Box, light: Box, theme: Theme): void;
+  release(): void;
+}
+
+const SIZE = 256;
+
+export function depthLayer(): DepthLayer {
+  const canvas = DOMAdapter.get().createCanvas(SIZE, SIZE) as HTMLCanvasElement;
+  const ink = canvas.getContext("2d")!;
+  const texture = Texture.from(canvas, true);
+  const view = new Sprite(texture);
+  let drawn = "";
+  return {
+    view,
+    draw(full, light, theme) {
+      const key = [full.width, full.height, light.x, light.y, light.width, light.height, theme.name].join();
+      if (key === drawn) return;
+      drawn = key;
+      const x = ((light.x + light.width / 2) / full.width) * SIZE;
+      const y = ((light.y + light.height / 2) / full.height) * SIZE;
+      const pool = ink.createRadialGradient(x, y, 0, x, y, SIZE * 0.72);
+      pool.addColorStop(0, theme.name === "dark" ? "#16203c" : "#ffffff");
+      pool.addColorStop(0.45, theme.colour.stage);
+      pool.addColorStop(1, theme.colour.stageDeep);
+      ink.fillStyle = pool;
+      ink.fillRect(0, 0, SIZE, SIZE);
+      texture.source.update();
+      view.position.set(full.x, full.y);
+      view.width = full.width;
+      view.height = full.height;
+    },
+    release() {
+      texture.destroy(true);
+    },
+  };
+}
+
+export interface ShoreLayer {
+  readonly view: Sprite;
+  /** Covers the canvas from a little above `box` to its bottom edge, from clear to the stage's deepest colour. */
+  draw(full: Box, box: Box, theme: Theme): void;
+  release(): void;
+}
+
+/** The ground under the grade line: the picture sinks into it, so that line and words stand on a quiet colour. */
+export function shoreLayer(): ShoreLayer {
+  const canvas = DOMAdapter.get().createCanvas(1, SIZE) as HTMLCanvasElement;
+  const ink = canvas.getContext("2d")!;
+  const texture = Texture.from(canvas, true);
+  const view = new Sprite(texture);
+  let drawn = "";
+  return {
+    view,
+    draw(full, box, theme) {
+      const above = box.height * 0.3;
+      view.position.set(full.x, box.y - above);
+      view.width = full.width;
+      view.height = full.y + full.height - view.y;
+      const key = `${theme.name} ${above / view.height}`;
+      if (key === drawn) return;
+      drawn = key;
+      const fall = ink.createLinearGradient(0, 0, 0, SIZE);
+      const { stageDeep } = theme.colour;
+      fall.addColorStop(0, `${stageDeep}00`);
+      fall.addColorStop(Math.min(0.9, (1.25 * above) / view.height), `${stageDeep}f2`);
+      fall.addColorStop(1, stageDeep);
+      ink.clearRect(0, 0, 1, SIZE);
+      ink.fillStyle = fall;
+      ink.fillRect(0, 0, 1, SIZE);
+      texture.source.update();
+    },
+    release() {
+      texture.destroy(true);
+    },
+  };
+}

@@ -1,0 +1,283 @@
+/** The grade line: pressure along the blood's way, in the picture's order, from a liver vein to the atrium. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { formatNumber, formatQuantity } from "../../words/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sizes } from "../theme/type.ts";
+
+export interface GradeLineLayer {
+  readonly view: Container;
+  draw(
+    circulations: readonly (Circulation | null)[],
+    box: Box,
+    focus: string | null,
+    sizes: Sizes,
+    theme: Theme,
+  ): void;
+  /** The element at a point of the canvas, or null off the line's box. */
+  pick(x: number, y: number): string | null;
+}
+
+interface Plot {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Elements that are named under the line on their own; what lies between is the pathway. */
+const ENDS = ["hepaticVein", "lungBed", "pulmonaryVein"];
+
+export function gradeLineLayer(): GradeLineLayer {
+  const view = new Container();
+  const ink = new Graphics();
+  const words = lettering();
+  view.addChild(ink, words.view);
+  let drawn: { plot: Plot; points: Circulation["pathway"]["gradeLine"] } | null = null;
+
+  return {
+    view,
+    draw(circulations, box, focus, sizes, theme) {
+      ink.clear();
+      words.begin();
+      drawn = null;
+      const known = circulations.filter((circulation) => circulation !== null);
+      const first = known[0];
+      if (first && first.pathway.gradeLine.length > 1) {
+        const plot = frame(box, sizes);
+        drawn = { plot, points: first.pathway.gradeLine };
+        drawPlot(known, first, plot, focus, sizes, theme);
+      }
+      words.end();
+    },
+    pick(x, y) {
+      if (!drawn) return null;
+      const { plot, points } = drawn;
+      if (x < plot.left || x > plot.left + plot.width || y < plot.top || y > plot.top + plot.height)
+        return null;
+      const station = (x - plot.left) / plot.width;
+      return points.findLast((point) => point.station <= station)?.at ?? null;
+    },
+  };
+
+  function drawPlot(
+    known: readonly Circulation[],
+    first: Circulation,
+    plot: Plot,
+    focus: string | null,
+    sizes: Sizes,
+    theme: Theme,
+  ): void {
+    const { colour } = theme;
+    const all = known.flatMap(({ pathway }) =>
+      pathway.gradeLine.flatMap((p) => [p.pressure, p.totalPressure]),
+    );
+    const least = Math.max(0, Math.floor(Math.min(...all) - 0.5));
+    const most = Math.ceil(Math.max(...all) + 0.5);
+    const x = (station: number) => plot.left + station * plot.width;
+    const y = (pressure: number) => plot.top + plot.height * (1 - (pressure - least) / (most - least));
+    const bottom = plot.top + plot.height;
+    const points = first.pathway.gradeLine;
+
+    const step = [1, 2, 5, 10].find((s) => ((most - least) / s) * sizes.axis * 1.6 <= plot.height) ?? 10;
+    for (let level = Math.ceil(least / step) * step; level <= most; level += step) {
+      ink
+        .moveTo(plot.left, y(level))
+        .lineTo(plot.left + plot.width, y(level))
+        .stroke({ width: 1, color: colour.hair, alpha: 0.28 });
+      words.write(
+        {
+          lines: [{ words: formatNumber(level), size: sizes.axis, colour: colour.inkSoft }],
+          x: plot.left - 10,
+          y: y(level),
+          anchor: [1, 0.5],
+          bare: true,
+        },
+        theme,
+      );
+    }
+    words.write(
+      {
+        lines: [{ words: "mmHg", size: sizes.axis, colour: colour.inkSoft }],
+        x: plot.left - 10,
+        y: plot.top - sizes.axis * 0.35,
+        anchor: [1, 1],
+        bare: true,
+      },
+      theme,
+    );
+
+    points.forEach((point, i) => {
+      const to = points[i + 1]?.station ?? 1;
+      if (point.at === focus) {
+        ink
+          .rect(x(point.station), plot.top, Math.max(3, x(to) - x(point.station)), plot.height)
+          .fill({ color: colour.accent, alpha: 0.2 });
+        ink
+          .rect(x(point.station), bottom, Math.max(3, x(to) - x(point.station)), 4)
+          .fill({ color: colour.accent });
+      }
+      ink
+        .moveTo(x(point.station), bottom)
+        .lineTo(x(point.station), bottom + 6)
+        .stroke({ width: 1, color: colour.hair, alpha: 0.8 });
+    });
+    ink
+      .moveTo(plot.left, bottom)
+      .lineTo(plot.left + plot.width, bottom)
+      .stroke({ width: 1.5, color: colour.hair, alpha: 0.9 });
+
+    known.forEach((circulation, index) => {
+      const line = circulation.pathway.gradeLine;
+      const total = line.flatMap((p) => [x(p.station), y(p.totalPressure)]);
+      const pressure = line.flatMap((p) => [x(p.station), y(p.pressure)]);
+      if (known.length === 1) dashed(total, [10, 7], { width: 2, color: colour.totalPressure, alpha: 0.85 });
+      const stroke = {
+        width: Math.max(3, sizes.axis * 0.2),
+        color: index === 0 ? colour.pressure : colour.ink,
+        alpha: 1,
+      };
+      if (index === 0) ink.poly(pressure, false).stroke({ ...stroke, join: "round", cap: "round" });
+      else dashed(pressure, index === 1 ? [14, 6] : [3, 6], stroke);
+    });
+
+    names(points, x, bottom, sizes, theme);
+    figures(known, x, y, plot, sizes, theme);
+  }
+
+  /** The great stretches by name under the line; the middle one is the pathway itself. */
+  function names(
+    points: Circulation["pathway"]["gradeLine"],
+    x: (station: number) => number,
+    bottom: number,
+    sizes: Sizes,
+    theme: Theme,
+  ): void {
+    const start = (at: string) => points.find((point) => point.at === at)?.station;
+    const bed = start("lungBed") ?? 1;
+    const veins = start("pulmonaryVein") ?? 1;
+    const entry = points.find((point) => !ENDS.includes(point.at))?.station ?? 0;
+    const spans = [
+      ["scene.stretch.liver", 0, entry],
+      ["scene.stretch.pathway", entry, bed],
+      ["scene.stretch.lungs", bed, veins],
+      ["scene.stretch.veins", veins, 1],
+    ] as const;
+    for (const [key, from, to] of spans) {
+      const lain = words.write(
+        {
+          lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
+          x: (x(from) + x(to)) / 2,
+          y: bottom + 8,
+          anchor: [0.5, 0],
+          bare: true,
+          wrap: Math.max(40, x(to) - x(from) + 10),
+        },
+        theme,
+      );
+      ink
+        .moveTo(x(from), bottom)
+        .lineTo(x(from), bottom + 12)
+        .stroke({ width: 1.5, color: theme.colour.hair });
+      void lain;
+    }
+  }
+
+  /** What is spent on the pathway and in the lungs, at the place where the line falls. */
+  function figures(
+    known: readonly Circulation[],
+    x: (station: number) => number,
+    y: (pressure: number) => number,
+    plot: Plot,
+    sizes: Sizes,
+    theme: Theme,
+  ): void {
+    known.forEach((circulation, index) => {
+      const line = circulation.pathway.gradeLine;
+      const entry = line.find((point) => !ENDS.includes(point.at));
+      const bed = line.find((point) => point.at === "lungBed");
+      const last = line[line.length - 1];
+      if (!entry || !bed || !last) return;
+      const middle = (entry.station + bed.station) / 2;
+      const drop = formatQuantity(circulation.pathway.pressureDrop, "mmHg", 1);
+      const label =
+        known.length > 1
+          ? theme.say("scene.drop.of", { pane: theme.say(`stage.${circulation.request.stage}`), drop })
+          : theme.say("scene.drop", { drop });
+      const row = known.length > 1 ? index : 0;
+      words.write(
+        {
+          lines: [{ words: label, size: sizes.label, colour: theme.colour.ink, bold: true }],
+          x: x(middle),
+          y: Math.min(plot.top + plot.height - 4, y(bed.pressure) + sizes.label * (0.9 + 2 * row)),
+          anchor: [0.5, 0],
+        },
+        theme,
+      );
+      if (index > 0) return;
+      words.write(
+        {
+          lines: [
+            {
+              words: formatQuantity(last.pressure, "mmHg", 1),
+              size: sizes.label,
+              colour: theme.colour.pressure,
+              bold: true,
+            },
+          ],
+          x: x(1) - 4,
+          y: y(last.pressure) - 6,
+          anchor: [1, 1],
+          bare: true,
+        },
+        theme,
+      );
+      ink
+        .circle(x(1), y(last.pressure), Math.max(4, sizes.axis * 0.26))
+        .fill({ color: theme.colour.pressure });
+      ink
+        .circle(x(0), y(line[0]!.pressure), Math.max(4, sizes.axis * 0.26))
+        .fill({ color: theme.colour.pressure });
+    });
+  }
+
+  function dashed(
+    points: readonly number[],
+    pattern: readonly [number, number],
+    style: { width: number; color: string; alpha: number },
+  ): void {
+    const [on, off] = pattern;
+    let phase = 0;
+    for (let i = 0; i + 3 < points.length; i += 2) {
+      const [ax, ay, bx, by] = points.slice(i, i + 4) as [number, number, number, number];
+      const length = Math.hypot(bx - ax, by - ay);
+      let at = 0;
+      while (at < length) {
+        const inDash = phase < on;
+        const run = Math.min(length - at, (inDash ? on : on + off) - phase);
+        if (inDash && run > 0) {
+          const f = at / length;
+          const t = (at + run) / length;
+          ink.moveTo(ax + (bx - ax) * f, ay + (by - ay) * f).lineTo(ax + (bx - ax) * t, ay + (by - ay) * t);
+        }
+        at += run;
+        phase = (phase + run) % (on + off);
+      }
+    }
+    ink.stroke(style);
+  }
+}
+
+/** Room for the axis numbers on the left and the names beneath. */
+function frame(box: Box, sizes: Sizes): Plot {
+  const left = box.x + sizes.axis * 3.4;
+  const top = box.y + sizes.axis * 1.5;
+  return {
+    left,
+    top,
+    width: box.x + box.width - sizes.axis - left,
+    height: box.y + box.height - sizes.axis * 2.9 - top,
+  };
+}

@@ -1,0 +1,170 @@
+/** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
+import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Place } from "../../sim/geometry/geometry.ts";
+import { formatQuantity } from "../../words/index.ts";
+import type { Lettering, Line } from "../drawing/lettering.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sizes } from "../theme/type.ts";
+
+type Pressure = keyof Circulation["pressures"];
+
+/** The pressure that belongs to a place. */
+const PRESSURE: Readonly<Record<string, Pressure>> = {
+  svc: "svc",
+  ivc: "ivc",
+  hepaticVein: "hepaticVein",
+  leftLungArtery: "pulmonaryArteryLeft",
+  rightLungArtery: "pulmonaryArteryRight",
+  atrium: "atrium",
+  conduit: "pathway",
+  tunnel: "pathway",
+  chamber: "pathway",
+};
+
+/** The number that stands at a place, as words; undefined where none belongs. */
+export function figureAt(place: string, circulation: Circulation | null): string | undefined {
+  if (!circulation) return undefined;
+  const pressure = PRESSURE[place];
+  if (pressure) return formatQuantity(circulation.pressures[pressure], "mmHg", 1);
+  if (place === "fenestration") return formatQuantity(circulation.flows.fenestration, "L/min", 2);
+  if (place === "aorta") return formatQuantity(circulation.saturations.arterial, "%");
+  return undefined;
+}
+
+export interface Label {
+  readonly name: string;
+  readonly lines: readonly Line[];
+  /** CSS px: the spot, and where the plate would like its centre */
+  readonly at: readonly [number, number];
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * @param toScreen mm -> CSS px
+ * @param plain    parts without a number get their name too
+ */
+export function labelsOf(
+  places: readonly Place[],
+  circulation: Circulation | null,
+  toScreen: (point: readonly [number, number]) => readonly [number, number],
+  sizes: Sizes,
+  plain: boolean,
+  theme: Theme,
+): Label[] {
+  return places.flatMap(({ name, at, label }) => {
+    const figure = figureAt(name, circulation);
+    if (!figure && !plain) return [];
+    const lines: Line[] = [
+      { words: theme.say(`place.${name}`), size: sizes.axis, colour: theme.colour.inkSoft },
+    ];
+    if (figure) lines.push({ words: figure, size: sizes.label, colour: theme.colour.ink, bold: true });
+    const width = Math.max(...lines.map((line) => widthOf(line, theme))) + 0.9 * sizes.axis;
+    const height = lines.reduce((sum, line) => sum + 1.22 * line.size, 0) + 0.6 * sizes.axis;
+    const [sx, sy] = toScreen(at);
+    const [lx, ly] = toScreen(label);
+    // The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel.
+    const sideways = Math.abs(lx - sx) >= Math.abs(ly - sy);
+    const x = lx + (sideways ? (Math.sign(lx - sx) * width) / 2 : 0);
+    const y = ly + (sideways ? 0 : (Math.sign(ly - sy) * height) / 2);
+    return [{ name, lines, at: [sx, sy] as const, x, y, width, height }];
+  });
+}
+
+const known = new Map<string, number>();
+function widthOf(line: Line, theme: Theme): number {
+  const key = `${line.size}|${line.bold ?? false}|${line.words}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const style = new TextStyle({
+    fontFamily: [theme.family, "sans-serif"],
+    fontSize: line.size,
+    fontWeight: line.bold ? "700" : "400",
+  });
+  const { width } = CanvasTextMetrics.measureText(line.words, style);
+  if (known.size > 500) known.clear();
+  known.set(key, width);
+  return width;
+}
+
+/** Moves plates apart, least first, and keeps them in the box. Plates that have to give way keep their order from top to bottom. */
+export function settle(labels: readonly Label[], box: Box, taken: readonly Box[] = []): Label[] {
+  const gap = 6;
+  const moved = labels.map((label) => ({ ...label }));
+  const keepIn = (label: { x: number; y: number; width: number; height: number }) => {
+    label.x = clamp(label.x, box.x + label.width / 2, box.x + box.width - label.width / 2);
+    label.y = clamp(label.y, box.y + label.height / 2, box.y + box.height - label.height / 2);
+  };
+  for (const label of moved) keepIn(label);
+  for (let round = 0; round < 40; round++) {
+    let clear = true;
+    for (let i = 0; i < moved.length; i++) {
+      const a = moved[i]!;
+      for (const { x, y, width, height } of taken) {
+        const over = overlap(a, { x: x + width / 2, y: y + height / 2, width, height }, gap);
+        if (!over) continue;
+        clear = false;
+        if (over.x < over.y) a.x += over.signX * over.x;
+        else a.y += over.signY * over.y;
+      }
+      for (let j = i + 1; j < moved.length; j++) {
+        const b = moved[j]!;
+        const over = overlap(a, b, gap);
+        if (!over) continue;
+        clear = false;
+        if (over.x < over.y) {
+          a.x += (over.signX * over.x) / 2;
+          b.x -= (over.signX * over.x) / 2;
+        } else {
+          a.y += (over.signY * over.y) / 2;
+          b.y -= (over.signY * over.y) / 2;
+        }
+      }
+      keepIn(a);
+    }
+    if (clear) break;
+  }
+  return moved;
+}
+
+interface Block {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How deep two centred blocks lie in each other, or null; `sign` points from b to a. */
+function overlap(a: Block, b: Block, gap: number) {
+  const x = (a.width + b.width) / 2 + gap - Math.abs(a.x - b.x);
+  const y = (a.height + b.height) / 2 + gap - Math.abs(a.y - b.y);
+  if (x <= 0 || y <= 0) return null;
+  return { x, y, signX: a.x >= b.x ? 1 : -1, signY: a.y >= b.y ? 1 : -1 };
+}
+
+const clamp = (value: number, least: number, most: number): number => Math.max(least, Math.min(most, value));
+
+/** Hairlines into `ink`, plates and words into `words`. */
+export function drawLabels(
+  ink: Graphics,
+  words: Lettering,
+  labels: readonly Label[],
+  focus: string | null,
+  theme: Theme,
+): void {
+  for (const { at, x, y, width, height, lines, name } of labels) {
+    const [ax, ay] = at;
+    const inside = Math.abs(ax - x) < width / 2 && Math.abs(ay - y) < height / 2;
+    if (!inside && lines.length > 1) {
+      const ex = clamp(ax, x - width / 2, x + width / 2);
+      const ey = clamp(ay, y - height / 2, y + height / 2);
+      ink.moveTo(ax, ay).lineTo(ex, ey).stroke({ width: 1.5, color: theme.colour.hair });
+      ink.circle(ax, ay, 3.5).fill({ color: theme.colour.ink });
+    }
+    words.write({ lines, x, y, anchor: [0.5, 0.5], lit: focus === name }, theme);
+  }
+}

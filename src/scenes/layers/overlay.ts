@@ -1,0 +1,90 @@
+/** A measured field as a map under the tracers: speed, pressure or loss, on a published scale. */
+import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
+import type { FieldShape } from "../../sim/field/flow-field.ts";
+import { type MapName, mapTable } from "../theme/maps.ts";
+
+export interface OverlayLayer {
+  readonly view: Container;
+  /** `values` [ny*nx] in the scale's unit; colours run from `least` to `most`. */
+  draw(shape: FieldShape, values: Float32Array, map: MapName, least: number, most: number): void;
+  release(): void;
+}
+
+/** Cells drawn beyond the wall, which covers them, so that no dark edge shows. */
+const RIM = 2;
+
+export function overlayLayer(): OverlayLayer {
+  const view = new Container();
+  let known: FieldShape | undefined;
+  let sprite: Sprite | undefined;
+  let texture: Texture | undefined;
+  let ink: CanvasRenderingContext2D | undefined;
+  let image: ImageData | undefined;
+  let texels = new Uint32Array(0);
+  /** [k] cell whose value cell k shows; -1 for none */
+  let source: Int32Array = new Int32Array(0);
+  let table = mapTable("speed");
+  let tableName: MapName = "speed";
+
+  const prepare = (shape: FieldShape) => {
+    texture?.destroy(true);
+    sprite?.destroy();
+    const canvas = DOMAdapter.get().createCanvas(shape.nx, shape.ny) as HTMLCanvasElement;
+    ink = canvas.getContext("2d")!;
+    image = ink.createImageData(shape.nx, shape.ny);
+    texels = new Uint32Array(image.data.buffer);
+    source = nearestInside(shape);
+    texture = Texture.from(canvas, true);
+    texture.source.scaleMode = "linear";
+    sprite = new Sprite(texture);
+    // Texel centres are cell centres; row 0 is the lowest, as the plane counts.
+    sprite.position.set(shape.originX - shape.cell / 2, shape.originY - shape.cell / 2);
+    sprite.scale.set(shape.cell);
+    view.addChild(sprite);
+    known = shape;
+  };
+
+  return {
+    view,
+    draw(shape, values, map, least, most) {
+      if (shape !== known) prepare(shape);
+      if (tableName !== map) {
+        table = mapTable(map);
+        tableName = map;
+      }
+      const scaling = 255 / Math.max(1e-12, most - least);
+      for (let k = 0; k < texels.length; k++) {
+        const from = source[k]!;
+        texels[k] =
+          from < 0 ? 0 : table[Math.max(0, Math.min(255, ((values[from]! - least) * scaling) | 0))]!;
+      }
+      ink!.putImageData(image!, 0, 0);
+      texture!.source.update();
+    },
+    release() {
+      texture?.destroy(true);
+      view.destroy({ children: true });
+    },
+  };
+}
+
+/** For each cell itself when in the blood, else the first blood cell within the rim, else -1. */
+function nearestInside({ nx, ny, distance }: FieldShape): Int32Array {
+  const source = Int32Array.from(distance, (value, k) => (value < 0 ? k : -1));
+  for (let ring = 0; ring < RIM; ring++) {
+    const before = source.slice();
+    for (let j = 1; j < ny - 1; j++) {
+      for (let i = 1; i < nx - 1; i++) {
+        const k = j * nx + i;
+        if (before[k]! >= 0) continue;
+        for (const step of [1, -1, nx, -nx]) {
+          if (before[k + step]! >= 0) {
+            source[k] = before[k + step]!;
+            break;
+          }
+        }
+      }
+    }
+  }
+  return source;
+}

@@ -1,0 +1,159 @@
+/**
+ * Tracers as comets: a head whose shape tells the origin (disc: upper body, ring: liver, diamond: legs) and a tail along
+ * where it has been, so that a still reads as motion. One mesh, one buffer, filled anew for each drawing.
+ */
+import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
+import type { Tracers } from "../../sim/tracers/tracers.ts";
+
+/** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
+const VERTICES = 6;
+/** words (4 bytes) a vertex: x, y, along, across + 10 x shape, colour */
+const WORDS = 5;
+
+const VERTEX = `#version 300 es
+precision highp float;
+in vec2 aPosition;
+in vec2 aLocal;
+in vec4 aColour;
+uniform mat3 uProjectionMatrix;
+uniform mat3 uWorldTransformMatrix;
+uniform mat3 uTransformMatrix;
+out vec2 vLocal;
+out vec4 vColour;
+void main() {
+  mat3 place = uProjectionMatrix * uWorldTransformMatrix * uTransformMatrix;
+  gl_Position = vec4((place * vec3(aPosition, 1.0)).xy, 0.0, 1.0);
+  vLocal = aLocal;
+  vColour = aColour;
+}`;
+
+const FRAGMENT = `#version 300 es
+precision highp float;
+in vec2 vLocal;
+in vec4 vColour;
+uniform float uAlpha;
+out vec4 outColour;
+void main() {
+  float shape = floor(vLocal.y / 10.0 + 0.5);
+  vec2 p = vec2(vLocal.x, vLocal.y - 10.0 * shape);
+  float reach = shape > 1.5 ? abs(p.x) + abs(p.y) : length(p);
+  float inHead = step(reach, 1.0);
+  if (shape > 0.5 && shape < 1.5) inHead *= step(0.5, reach);
+  float tail = p.x < 0.0 ? vColour.a * vColour.a * 0.75 * step(abs(p.y), 0.8) : 0.0;
+  if (shape > 0.5 && shape < 1.5 && reach < 0.5) tail = 0.0;
+  float alpha = max(inHead, tail) * uAlpha;
+  if (alpha < 0.02) discard;
+  outColour = vec4(vColour.rgb * alpha, alpha);
+}`;
+
+export interface TracerLayer {
+  readonly view: Mesh<Geometry, Shader>;
+  /**
+   * @param colours  packed, one each
+   * @param halfWidth mm, half a head's width
+   * @param share    of the tracers that are drawn, 0..1
+   */
+  draw(tracers: Tracers, colours: Uint32Array, halfWidth: number, share: number, alpha: number): void;
+  release(): void;
+}
+
+/** @param capacity most tracers that it can hold */
+export function tracerLayer(capacity: number): TracerLayer {
+  const data = new Float32Array(capacity * VERTICES * WORDS);
+  const words = new Uint32Array(data.buffer);
+  const index = new Uint32Array(capacity * 12);
+  for (let i = 0; i < capacity; i++) {
+    const v = i * VERTICES;
+    index.set([v, v + 1, v + 2, v + 1, v + 3, v + 2, v + 2, v + 3, v + 4, v + 3, v + 5, v + 4], i * 12);
+  }
+  const buffer = new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST, shrinkToFit: false });
+  const stride = WORDS * 4;
+  const geometry = new Geometry({
+    attributes: {
+      aPosition: { buffer, format: "float32x2", stride, offset: 0 },
+      aLocal: { buffer, format: "float32x2", stride, offset: 8 },
+      aColour: { buffer, format: "unorm8x4", stride, offset: 16 },
+    },
+    indexBuffer: index,
+  });
+  const shader = Shader.from({
+    gl: { vertex: VERTEX, fragment: FRAGMENT },
+    resources: { look: { uAlpha: { value: 1, type: "f32" } } },
+  });
+  const view = new Mesh({ geometry, shader });
+
+  return {
+    view,
+    draw(tracers, colours, halfWidth, share, alpha) {
+      const { position, trail, trailLength, origin } = tracers;
+      const count = Math.min(capacity, Math.floor(tracers.count * share));
+      view.visible = count > 0;
+      const middle = 2 * ((trailLength >> 1) - 1);
+      const end = 2 * (trailLength - 1);
+      for (let i = 0, o = 0; i < count; i++, o += VERTICES * WORDS) {
+        const x = position[2 * i]!;
+        const y = position[2 * i + 1]!;
+        const t = 2 * trailLength * i;
+        const mx = trail[t + middle]!;
+        const my = trail[t + middle + 1]!;
+        const ex = trail[t + end]!;
+        const ey = trail[t + end + 1]!;
+        const near = Math.hypot(x - mx, y - my);
+        const far = Math.hypot(mx - ex, my - ey);
+        const shape = origin[i]!;
+        const h = shape === 1 ? 1.25 * halfWidth : halfWidth;
+        // Unit vectors of head and tail; a tracer at rest points up.
+        const hx = near > 1e-4 ? (x - mx) / near : 0;
+        const hy = near > 1e-4 ? (y - my) / near : 1;
+        const tx = far > 1e-4 ? (mx - ex) / far : hx;
+        const ty = far > 1e-4 ? (my - ey) / far : hy;
+        const back = Math.max(near, h);
+        const reach = Math.max(far, 0.5 * h);
+        const bx = near > h ? mx : x - hx * h;
+        const by = near > h ? my : y - hy * h;
+        const ax = far > 0.5 * h ? ex : bx - tx * reach;
+        const ay = far > 0.5 * h ? ey : by - ty * reach;
+        const solid = colours[i]! | 0xff000000;
+        const half = (colours[i]! & 0xffffff) | 0xb0000000;
+        const none = colours[i]! & 0xffffff;
+        const code = 10 * shape;
+        put(o, x + hx * h, y + hy * h, hx, hy, h, 1, 1, code, solid);
+        put(o + 2 * WORDS, bx, by, (hx + tx) / 2, (hy + ty) / 2, h, 0.85, -back / h, code, half);
+        put(o + 4 * WORDS, ax, ay, tx, ty, h, 0.2, -(back + reach) / h, code, none);
+      }
+      function put(
+        o: number,
+        px: number,
+        py: number,
+        dx: number,
+        dy: number,
+        h: number,
+        wide: number,
+        along: number,
+        code: number,
+        colour: number,
+      ): void {
+        const nx = -dy * h * wide;
+        const ny = dx * h * wide;
+        data[o] = px + nx;
+        data[o + 1] = py + ny;
+        data[o + 2] = along;
+        data[o + 3] = code + wide;
+        words[o + 4] = colour;
+        data[o + 5] = px - nx;
+        data[o + 6] = py - ny;
+        data[o + 7] = along;
+        data[o + 8] = code - wide;
+        words[o + 9] = colour;
+      }
+      shader.resources.look.uniforms.uAlpha = alpha;
+      geometry.indexCount = count * 12;
+      buffer.update();
+    },
+    release() {
+      view.destroy();
+      geometry.destroy(true);
+      shader.destroy();
+    },
+  };
+}

@@ -1,0 +1,129 @@
+/** Vessel walls with thickness, the lumen's round shading and its soft shadow, all from one distance field. */
+import { type Container, Graphics } from "pixi.js";
+import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { Theme } from "../theme/theme.ts";
+import { contour, type Loop } from "./contour.ts";
+import { beyondOpening, type Plane } from "./plane.ts";
+
+/** mm, drawn thickness of a vessel wall */
+export const WALL = 2;
+/** Steps in which a vessel fades out beyond its opening. */
+const FADES = 14;
+/** mm inside the wall at which the lumen grows lighter, so that it reads as round */
+const ROUND = [0.9, 2, 3.4, 5.2, 7.4];
+/** mm outside the wall at which its shadow deepens */
+const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
+
+export interface WallLayer {
+  /** shadow and lumen; tracers lie between the two */
+  readonly below: Container;
+  /** wall and its edges */
+  readonly above: Container;
+  set(geometry: PathwayGeometry, plane: Plane, theme: Theme): void;
+}
+
+/** The stretches of a closed line that no opening cuts away, as open lines; the loop itself when none does. */
+export function cutOpen(
+  loop: Loop,
+  openings: readonly Opening[],
+  reach: number,
+): { line: Loop; closed: boolean }[] {
+  const count = loop.length / 2;
+  const kept = Array.from(
+    { length: count },
+    (_, i) => !openings.some((opening) => beyondOpening(opening, loop[2 * i]!, loop[2 * i + 1]!, reach)),
+  );
+  const first = kept.findIndex((keep, i) => keep && !kept[(i + count - 1) % count]);
+  if (first < 0) return kept[0] ? [{ line: loop, closed: true }] : [];
+  const lines: { line: Loop; closed: boolean }[] = [];
+  let line: Loop = [];
+  for (let n = 0; n <= count; n++) {
+    const i = (first + n) % count;
+    if (n < count && kept[i]) line.push(loop[2 * i]!, loop[2 * i + 1]!);
+    else if (line.length > 0) {
+      if (line.length >= 4) lines.push({ line, closed: false });
+      line = [];
+    }
+  }
+  return lines;
+}
+
+export function wallLayer(): WallLayer {
+  const below = new Graphics();
+  const above = new Graphics();
+  return {
+    below,
+    above,
+    set(geometry, plane, theme) {
+      const { colour } = theme;
+      below.clear();
+      above.clear();
+      const fill = (level: number, color: string, alpha: number) => {
+        for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
+      };
+      for (const level of SHADOW) fill(level + WALL, "#000000", theme.name === "dark" ? 0.055 : 0.016);
+      fill(0, colour.lumen, 1);
+      const light = theme.name === "dark" ? "#4a5f9a" : "#c9bfae";
+      for (const level of ROUND) fill(-level, light, theme.name === "dark" ? 0.07 : 0.06);
+
+      const stroke = (level: number, width: number, color: string, alpha: number) => {
+        for (const loop of contour(plane, plane.distance, level)) {
+          for (const { line, closed } of cutOpen(loop, geometry.openings, level + 2)) {
+            above.poly(line, closed).stroke({ width, color, alpha, cap: "butt", join: "round" });
+          }
+        }
+      };
+      stroke(WALL / 2, WALL, colour.wall, 1);
+      stroke(WALL * 0.86, WALL * 0.28, theme.name === "dark" ? "#000000" : "#ffffff", 0.22);
+      stroke(0.14, 0.42, colour.wallEdge, 0.95);
+      for (const opening of geometry.openings)
+        if (opening.name !== "fenestration") fadeOut(below, above, opening, theme);
+    },
+  };
+}
+
+/** Beyond its opening the vessel goes on into the body: lumen and wall fade over about a width. */
+function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {
+  const { centre, normal, width } = opening;
+  const reach = Math.min(16, 3 + 0.7 * width);
+  const strip = (
+    target: Graphics,
+    from: number,
+    to: number,
+    inner: number,
+    outer: number,
+    color: string,
+    alpha: number,
+  ) => {
+    const corner = (along: number, across: number): [number, number] => [
+      centre[0] + normal[0] * along - normal[1] * across,
+      centre[1] + normal[1] * along + normal[0] * across,
+    ];
+    const points = [
+      ...corner(from, inner),
+      ...corner(to, inner),
+      ...corner(to, outer),
+      ...corner(from, outer),
+    ];
+    target.poly(points).fill({ color, alpha });
+  };
+  for (let k = 0; k < FADES; k++) {
+    const from = (reach * k) / FADES;
+    const to = (reach * (k + 1)) / FADES;
+    const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
+    const half = width / 2;
+    strip(below, from, to, -half, half, theme.colour.lumen, alpha);
+    for (const side of [-1, 1]) {
+      strip(above, from, to, side * half, side * (half + WALL), theme.colour.wall, alpha);
+      strip(
+        above,
+        from,
+        to,
+        side * half - 0.07,
+        side * half + 0.35 * side,
+        theme.colour.wallEdge,
+        0.95 * alpha,
+      );
+    }
+  }
+}

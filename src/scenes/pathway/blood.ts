@@ -1,0 +1,145 @@
+/** What moves inside the walls: the field's map and the tracers, coloured as the view asks. */
+import { Container } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
+import type { FieldShape, FlowField } from "../../sim/field/flow-field.ts";
+import type { Overlay, View } from "../../state/scene-state.ts";
+import { lossMap } from "../layers/loss.ts";
+import { overlayLayer } from "../layers/overlay.ts";
+import { nearlyLargest, niceCeiling, tint } from "../layers/tint.ts";
+import { type TracerLayer, tracerLayer } from "../layers/tracers.ts";
+import type { Setting } from "../scene.ts";
+import { rgb } from "../theme/colour.ts";
+import { type MapName, packed } from "../theme/maps.ts";
+import type { Theme } from "../theme/theme.ts";
+
+export interface Blood {
+  readonly view: Container;
+  readonly scale: { readonly least: number; readonly most: number };
+  draw(pane: Pane, view: View, still: boolean, pxPerMm: number, setting: Setting, theme: Theme): void;
+  release(): void;
+}
+
+/** s between two looks of the map: the eye needs no more, the processor has other work. */
+const MAP_EVERY = 0.1;
+/** mPa.s, of blood with a usual haematocrit */
+const USUAL_VISCOSITY = 3.5;
+
+export function blood(): Blood {
+  const view = new Container();
+  const map = overlayLayer();
+  view.addChild(map.view);
+  let tracers: TracerLayer | null = null;
+  let room = 0;
+  let colours = new Uint32Array(0);
+  let sinceMap = Number.POSITIVE_INFINITY;
+  let mapped: unknown = null;
+  let least = 0;
+  let most = 1;
+  let shownScale = "";
+
+  const rescale = (key: string, value: number, floor = 0) => {
+    const before = key === shownScale ? most : undefined;
+    shownScale = key;
+    least = floor;
+    most = niceCeiling(value, before);
+  };
+
+  const drawMap = (
+    shape: FieldShape,
+    field: FlowField,
+    overlay: Exclude<Overlay, "none">,
+    viscosity: number,
+  ) => {
+    const values = measured(shape, field, overlay, viscosity);
+    if (overlay === "pressure") {
+      const [low, high] = range(values, shape);
+      const step = niceCeiling((high - low) / 4);
+      least = Math.floor(low / step) * step;
+      most = Math.ceil(high / step) * step;
+      shownScale = overlay;
+    } else rescale(overlay, nearlyLargest(inside(values, shape), inside(values, shape).length));
+    map.draw(shape, values, overlay as MapName, least, most);
+  };
+
+  return {
+    view,
+    get scale() {
+      return { least, most };
+    },
+    draw(pane, asked, still, pxPerMm, setting, theme) {
+      const { shape, field, tracers: moved } = pane;
+      const { overlay } = asked;
+      map.view.visible = overlay !== "none" && shape !== null && field !== null;
+      sinceMap += Number.isFinite(setting.elapsed) ? setting.elapsed : MAP_EVERY;
+      const key = `${overlay} ${field?.time} ${field?.shapeId}`;
+      if (
+        overlay !== "none" &&
+        shape &&
+        field &&
+        field.u.length > 0 &&
+        key !== mapped &&
+        sinceMap >= MAP_EVERY
+      ) {
+        sinceMap = 0;
+        mapped = key;
+        drawMap(shape, field, overlay, pane.viscosity ?? USUAL_VISCOSITY);
+      }
+
+      if (!setting.meshes || !moved || moved.count === 0) {
+        if (tracers) tracers.view.visible = false;
+        return;
+      }
+      const capacity = moved.origin.length;
+      if (!tracers || capacity > room) {
+        tracers?.release();
+        tracers = tracerLayer(capacity);
+        room = capacity;
+        colours = new Uint32Array(capacity);
+        view.addChild(tracers.view);
+      }
+      if (overlay === "none") {
+        if (asked.colouring === "speed") rescale("speed", nearlyLargest(moved.speed, moved.count));
+        if (asked.colouring === "age") rescale("age", nearlyLargest(moved.age, moved.count));
+        tint(moved, asked.colouring, { speed: most, age: most }, pane.circulation, theme, colours);
+      } else colours.fill(packed(rgb(theme.name === "dark" ? "#ffffff" : "#000000")));
+      // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
+      const half = Math.max(1.2, setting.full.height * 0.0016) / pxPerMm;
+      tracers.draw(moved, colours, half, 1, overlay === "none" ? (still ? 0.6 : 1) : 0.5);
+    },
+    release() {
+      tracers?.release();
+      map.release();
+    },
+  };
+}
+
+/** The field's scalar in the key's unit: m/s, mmHg, W/m3. */
+function measured(
+  shape: FieldShape,
+  field: FlowField,
+  overlay: Exclude<Overlay, "none">,
+  viscosity: number,
+): Float32Array {
+  switch (overlay) {
+    case "speed":
+      return field.u.map((u, k) => Math.hypot(u, field.v[k]!));
+    case "pressure":
+      return field.pressure;
+    case "loss":
+      return lossMap(shape, field, viscosity);
+  }
+}
+
+const inside = (values: Float32Array, shape: FieldShape): Float32Array =>
+  values.filter((_, k) => shape.distance[k]! < 0);
+
+function range(values: Float32Array, shape: FieldShape): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < values.length; k++) {
+    if (shape.distance[k]! >= -shape.cell) continue;
+    low = Math.min(low, values[k]!);
+    high = Math.max(high, values[k]!);
+  }
+  return low < high ? [low, high] : [0, 1];
+}

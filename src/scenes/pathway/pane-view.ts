@@ -1,0 +1,167 @@
+/** One pathway: its layers from back to front, drawn in mm under one projection. */
+import { Container, Graphics } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { View } from "../../state/scene-state.ts";
+import { backdropLayer } from "../layers/backdrop.ts";
+import { drawClots } from "../layers/clots.ts";
+import { drawnPlane } from "../layers/plane.ts";
+import { drawStreamlines, streamlines } from "../layers/streamlines.ts";
+import { type VeilLayer, veilLayer } from "../layers/veil.ts";
+import { wallLayer } from "../layers/wall.ts";
+import type { Box, Setting } from "../scene.ts";
+import { ease } from "../theme/motion.ts";
+import type { Theme } from "../theme/theme.ts";
+import { blood } from "./blood.ts";
+import { onPlane, onScreen, type Projection, project } from "./layout.ts";
+
+export interface Moment {
+  readonly view: View;
+  readonly time: number;
+  readonly still: boolean;
+  readonly setting: Setting;
+}
+
+export interface PaneView {
+  readonly view: Container;
+  readonly projection: Projection | null;
+  readonly geometry: PathwayGeometry | null;
+  /** Ends of the scale in use, for the key. */
+  readonly scale: { readonly least: number; readonly most: number };
+  draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
+  toScreen(point: readonly [number, number]): readonly [number, number] | null;
+  pick(x: number, y: number): string | null;
+  release(): void;
+}
+
+/** s between traced sets of streamlines while blood moves. */
+const TRACE_EVERY = 0.5;
+/** mm between streamlines */
+const APART = 5;
+/** How near a "close" camera comes, times the whole. */
+const CLOSE = 2.4;
+
+export function paneView(): PaneView {
+  const view = new Container();
+  const plane = new Container();
+  const backdrop = backdropLayer();
+  const wall = wallLayer();
+  const inside = blood();
+  const lines = new Graphics();
+  const clots = new Graphics();
+  const veil: VeilLayer = veilLayer();
+  plane.addChild(backdrop.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
+  view.addChild(plane);
+
+  let geometry: PathwayGeometry | null = null;
+  let drawnFor = "";
+  let projection: Projection | null = null;
+  let sinceTraced = Number.POSITIVE_INFINITY;
+  let tracedField: unknown = null;
+
+  const look = (pane: Pane, theme: Theme) => {
+    const arterial = Math.round(pane.circulation?.saturations.arterial ?? 0);
+    const key = `${theme.name} ${arterial}`;
+    if (pane.geometry === geometry && key === drawnFor) return;
+    geometry = pane.geometry;
+    drawnFor = key;
+    if (!geometry) return;
+    backdrop.set(geometry, pane.circulation, theme);
+    wall.set(geometry, drawnPlane(geometry), theme);
+  };
+
+  const aim = (box: Box, moment: Moment) => {
+    if (!geometry) return;
+    const whole = project(box, extent(geometry));
+    const place = geometry.places.find(({ name }) => name === moment.view.camera);
+    const goal = place ? near(whole, box, place.at) : whole;
+    const { elapsed } = moment.setting;
+    const wait = projection === null ? Number.POSITIVE_INFINITY : elapsed;
+    const from = projection ?? goal;
+    projection = {
+      scale: ease(from.scale, goal.scale, wait, 0.8),
+      x: ease(from.x, goal.x, wait, 0.8),
+      y: ease(from.y, goal.y, wait, 0.8),
+    };
+    plane.position.set(projection.x, projection.y);
+    plane.scale.set(projection.scale, -projection.scale);
+  };
+
+  return {
+    view,
+    get projection() {
+      return projection;
+    },
+    get geometry() {
+      return geometry;
+    },
+    get scale() {
+      return inside.scale;
+    },
+    draw(pane, box, moment, theme) {
+      look(pane, theme);
+      view.visible = geometry !== null;
+      if (!geometry) return;
+      aim(box, moment);
+      const { view: asked, still, time, setting } = moment;
+      backdrop.move(pane.circulation, time, still);
+      inside.draw(pane, asked, still, projection!.scale, setting, theme);
+
+      const { shape, field } = pane;
+      const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;
+      lines.visible = wanted;
+      sinceTraced += Number.isFinite(setting.elapsed) ? setting.elapsed : TRACE_EVERY;
+      if (wanted && field !== tracedField && sinceTraced >= TRACE_EVERY) {
+        sinceTraced = 0;
+        tracedField = field;
+        const width = Math.max(0.35, 1.6 / projection!.scale);
+        drawStreamlines(lines, streamlines(shape, field, APART), shape, field, width, theme);
+      }
+      drawClots(clots, pane.clots, theme);
+      veil.draw(spotOf(geometry, asked.focus), setting.elapsed, theme);
+    },
+    toScreen: (point) => (projection && geometry ? onScreen(projection, point) : null),
+    pick(x, y) {
+      if (!projection || !geometry) return null;
+      const [px, py] = onPlane(projection, x, y);
+      let best: string | null = null;
+      let nearest = 1;
+      for (const { element, area } of geometry.path) {
+        if (!area) continue;
+        const distance = Math.hypot(px - area.centre[0], py - area.centre[1]) / area.radius;
+        if (distance < nearest) {
+          nearest = distance;
+          best = element;
+        }
+      }
+      return best;
+    },
+    release() {
+      inside.release();
+      view.destroy({ children: true });
+    },
+  };
+}
+
+/** mm of the veins beyond the blood that show at least */
+const BEYOND = 7;
+
+/** What has to be seen whole: the blood, and the lungs to their sides; veins and lung bases may run out of the picture. */
+function extent(geometry: PathwayGeometry): [number, number, number, number] {
+  const [left, bottom, right, top] = geometry.bounds;
+  const xs = geometry.backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
+  return [Math.min(left, ...xs), bottom - BEYOND, Math.max(right, ...xs), top + BEYOND];
+}
+
+function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {
+  const scale = CLOSE * whole.scale;
+  return { scale, x: box.x + box.width / 2 - scale * at[0], y: box.y + box.height / 2 + scale * at[1] };
+}
+
+function spotOf(geometry: PathwayGeometry, focus: string | null) {
+  if (!focus) return null;
+  const station = geometry.path.find(({ element }) => element === focus)?.area;
+  if (station) return station;
+  const place = geometry.places.find(({ name }) => name === focus);
+  return place ? { centre: place.at, radius: 10 } : null;
+}

@@ -1,0 +1,210 @@
+/** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
+import { Container, Graphics } from "pixi.js";
+import type { Frame, Pane } from "../../chain/frame.ts";
+import { formatNumber } from "../../words/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { depthLayer, shoreLayer } from "../layers/depth.ts";
+import { gradeLineLayer } from "../layers/grade-line.ts";
+import { drawHandles } from "../layers/handles.ts";
+import { drawLabels, type Label, labelsOf, settle } from "../layers/labels.ts";
+import { drawLegend } from "../layers/legend.ts";
+import { saturationsByOrigin } from "../layers/tint.ts";
+import { drawWashOut } from "../layers/wash-out.ts";
+import type { Box, MakeScene, Setting } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+import { type Layout, layout } from "./layout.ts";
+import { type PaneView, paneView } from "./pane-view.ts";
+
+/** CSS px: radius of a drawn handle; the page's own target over it is larger. */
+const HANDLE = 11;
+/** Deviation of the play speed that is worth saying. */
+const PACE_SAID = 0.04;
+
+export const makePathway: MakeScene = () => {
+  const view = new Container();
+  const ground = depthLayer();
+  const planes = new Container();
+  const shore = shoreLayer();
+  const grade = gradeLineLayer();
+  const ink = new Graphics();
+  const handles = new Graphics();
+  const words = lettering();
+  view.addChild(ground.view, planes, shore.view, grade.view, ink, words.view, handles);
+  const panes: PaneView[] = [];
+  let placed: Layout | null = null;
+
+  const keep = (count: number) => {
+    while (panes.length < count) {
+      const pane = paneView();
+      panes.push(pane);
+      planes.addChild(pane.view);
+    }
+    while (panes.length > count) panes.pop()!.release();
+  };
+
+  return {
+    view,
+    draw(frame, setting, theme) {
+      const sizes = typeSizes(setting.clear.height, setting.floor);
+      const at = layout(setting.clear, frame.panes.length, frame.state.view.gradeLine, sizes);
+      placed = at;
+      keep(frame.panes.length);
+      ground.draw(setting.full, { ...setting.clear, height: setting.clear.height * 0.7 }, theme);
+      const moment = { view: frame.state.view, time: frame.time, still: frame.still, setting };
+      frame.panes.forEach((pane, i) => {
+        panes[i]!.draw(pane, at.planes[i]!, moment, theme);
+      });
+      grade.view.visible = at.grade !== null;
+      shore.view.visible = at.grade !== null;
+      if (at.grade) shore.draw(setting.full, at.grade, theme);
+      if (at.grade)
+        grade.draw(
+          frame.panes.map(({ circulation }) => circulation),
+          at.grade,
+          frame.state.view.focus,
+          sizes,
+          theme,
+        );
+
+      ink.clear();
+      handles.clear();
+      words.begin();
+      const key = writeKey(frame, at, sizes, theme);
+      frame.panes.forEach((pane, i) => {
+        annotate(
+          frame,
+          pane,
+          panes[i]!,
+          at.planes[i]!,
+          i === 0 ? [key] : [],
+          at.narrow,
+          sizes,
+          setting,
+          theme,
+        );
+      });
+      words.end();
+    },
+    toScreen: (point, pane) => panes[pane]?.toScreen(point) ?? null,
+    pick(x, y) {
+      const onLine = grade.view.visible ? grade.pick(x, y) : null;
+      if (onLine) return { name: onLine, pane: 0 };
+      const pane = placed?.planes.findIndex((box) => within(box, x, y)) ?? -1;
+      const name = pane < 0 ? null : panes[pane]?.pick(x, y);
+      return name ? { name, pane } : null;
+    },
+    release() {
+      keep(0);
+      ground.release();
+      shore.release();
+      view.destroy({ children: true });
+    },
+  };
+
+  function writeKey(frame: Frame, at: Layout, sizes: Sizes, theme: Theme): Box {
+    const { colouring, overlay } = frame.state.view;
+    const remarks: string[] = [];
+    if (frame.still) remarks.push(theme.say("scene.pace.still"));
+    else if (Math.abs(frame.pace - 1) > PACE_SAID)
+      remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
+    if (frame.panes.length > 1) remarks.push(theme.say("scene.equalInflow"));
+    const unit =
+      overlay === "none"
+        ? colouring === "age"
+          ? "s"
+          : "m/s"
+        : { speed: "m/s", pressure: "mmHg", loss: "W/m³" }[overlay];
+    const pane = frame.panes[0];
+    return drawLegend(
+      ink,
+      words,
+      {
+        colouring,
+        overlay,
+        ...(panes[0]?.scale ?? { least: 0, most: 1 }),
+        unit,
+        saturations: saturationsByOrigin(pane?.circulation ?? null),
+        dyed: frame.panes.some(({ washOut }) => washOut !== null),
+        remarks,
+      },
+      at.key,
+      sizes,
+      theme,
+    );
+  }
+
+  function annotate(
+    frame: Frame,
+    pane: Pane,
+    drawn: PaneView,
+    box: Box,
+    taken: readonly Box[],
+    narrow: boolean,
+    sizes: Sizes,
+    setting: Setting,
+    theme: Theme,
+  ): void {
+    const { view: asked } = frame.state;
+    const geometry = drawn.geometry;
+    if (!geometry || !drawn.projection) return;
+    const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
+    const crowded = frame.panes.length > 1 || narrow;
+    const room = [...taken];
+    if (frame.panes.length > 1) room.push(writeTitle(pane, box, sizes, theme));
+    if (pane.washOut) {
+      const width = Math.min(box.width * 0.4, sizes.label * 13);
+      const inset = { x: box.x + box.width - width - 8, y: box.y + 8, width, height: width * 0.62 };
+      drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
+      room.push(inset);
+    }
+    if (asked.labels) {
+      const wanted = labelsOf(geometry.places, pane.circulation, toScreen, sizes, !crowded, theme);
+      const shown = crowded ? wanted.filter(({ name }) => CHIEF.includes(name)) : wanted;
+      drawLabels(
+        ink,
+        words,
+        settle(
+          shown.filter((label) => near(label, box)),
+          box,
+          room,
+        ),
+        asked.focus,
+        theme,
+      );
+    }
+    if (asked.handles)
+      drawHandles(
+        handles,
+        geometry.handles,
+        toScreen,
+        HANDLE * Math.max(1, setting.floor / 20),
+        asked.focus,
+        theme,
+      );
+  }
+
+  function writeTitle(pane: Pane, box: Box, sizes: Sizes, theme: Theme): Box {
+    const stage = pane.circulation?.request.stage ?? pane.geometry?.name ?? "";
+    return words.write(
+      {
+        lines: [
+          { words: theme.say(`stage.${stage}`), size: sizes.label, colour: theme.colour.ink, bold: true },
+        ],
+        x: box.x + box.width / 2,
+        y: box.y + box.height - sizes.label * 1.9,
+        anchor: [0.5, 0],
+      },
+      theme,
+    );
+  }
+};
+
+/** Places that keep their label where room is short. */
+const CHIEF = ["svc", "ivc", "leftLungArtery", "rightLungArtery", "atrium", "fenestration"];
+
+const within = (box: Box, x: number, y: number): boolean =>
+  x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+
+/** A spot that a close camera has left behind needs no label. */
+const near = ({ at }: Label, box: Box): boolean => within(box, at[0], at[1]);

@@ -1,0 +1,214 @@
+/** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
+import "pixi.js/unsafe-eval";
+import { Application, type Container } from "pixi.js";
+import type { Frame } from "../chain/frame.ts";
+import type { Box, Scene, Setting } from "./scene.ts";
+import { SCENE_MAKERS } from "./table.ts";
+import type { Theme } from "./theme/theme.ts";
+
+/** Room that controls and captions take at the edges, CSS px. */
+export interface Insets {
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly left: number;
+}
+
+export interface StageOptions {
+  readonly theme: Theme;
+  /** CSS px: smallest type; 24 in a lecture or kiosk */
+  readonly floor?: number;
+  readonly insets?: Insets;
+  /** s, wall clock */
+  readonly clock: () => number;
+}
+
+export interface Stage {
+  /** How it draws now: by WebGL, by the canvas renderer, or not at all. */
+  readonly way: "webgl" | "canvas" | "none";
+  draw(frame: Frame): void;
+  setTheme(theme: Theme): void;
+  setFloor(floor: number): void;
+  setInsets(insets: Insets): void;
+  /** Takes the host's size anew; also called by itself when the host changes. */
+  resize(): void;
+  /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
+  snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
+  /** The element or place under a point (CSS px from the host's top left). */
+  pick(x: number, y: number): { readonly name: string; readonly pane: number } | null;
+  /** mm of a pane's plane -> CSS px from the host's top left. */
+  toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
+  release(): void;
+}
+
+const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+/** Device pixels in a CSS pixel: more costs without showing. */
+const MOST_DENSE = 2;
+
+/** Never rejects: where nothing can be drawn, `way` is "none" and the page shows its words alone. */
+export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
+  let { theme, floor = 13, insets = NO_INSETS } = options;
+  const { clock } = options;
+  let app: Application | null = null;
+  let released = false;
+  let scene: { readonly name: string; readonly made: Scene } | null = null;
+  let last: number | undefined;
+  let starting: Promise<void> = Promise.resolve();
+
+  await loadType(theme);
+
+  const begin = async () => {
+    app = await startApplication(host);
+    if (released) end();
+    if (!app) return;
+    const canvas = app.canvas;
+    canvas.style.position = "absolute";
+    canvas.style.inset = "0";
+    canvas.setAttribute("aria-hidden", "true");
+    host.appendChild(canvas);
+    canvas.addEventListener("webglcontextlost", (event) => {
+      event.preventDefault();
+      // A fresh renderer is simpler and surer than mending this one: all that is drawn comes from the next Frame.
+      end();
+      starting = begin();
+    });
+    resize();
+  };
+
+  const end = () => {
+    const old = app;
+    app = null;
+    scene?.made.release();
+    scene = null;
+    if (!old) return;
+    const { canvas } = old;
+    old.destroy({ removeView: true }, { children: true });
+    canvas.remove();
+  };
+
+  const resize = () => {
+    const { clientWidth, clientHeight } = host;
+    if (app && clientWidth > 0 && clientHeight > 0) app.renderer.resize(clientWidth, clientHeight);
+  };
+
+  const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Setting => ({
+    full: { x: 0, y: 0, width, height },
+    clear: inner(width, height, edge),
+    floor,
+    elapsed,
+    meshes: app!.renderer.name === "webgl",
+  });
+
+  const sceneFor = (frame: Frame): Scene | null => {
+    const { scene: name } = frame.state;
+    if (scene?.name === name) return scene.made;
+    const make = SCENE_MAKERS[name];
+    if (scene) {
+      app!.stage.removeChild(scene.made.view);
+      scene.made.release();
+      scene = null;
+    }
+    if (!make) return null;
+    const made = make();
+    app!.stage.addChild(made.view as Container);
+    scene = { name, made };
+    return made;
+  };
+
+  const draw = (frame: Frame) => {
+    if (!app) return;
+    const now = clock();
+    const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
+    last = now;
+    const { width, height } = app.screen;
+    sceneFor(frame)?.draw(frame, settingFor(width, height, elapsed, insets), theme);
+    app.renderer.render(app.stage);
+  };
+
+  const watcher = new ResizeObserver(resize);
+  watcher.observe(host);
+  await begin();
+
+  return {
+    get way() {
+      if (!app) return "none";
+      return app.renderer.name === "webgl" ? "webgl" : "canvas";
+    },
+    draw,
+    setTheme(next) {
+      theme = next;
+    },
+    setFloor(next) {
+      floor = next;
+    },
+    setInsets(next) {
+      insets = next;
+    },
+    resize,
+    async snapshot(frame, width, height) {
+      await starting;
+      const make = SCENE_MAKERS[frame.state.scene];
+      if (!app || !make) throw new Error("nothing can be drawn here");
+      const still = make();
+      try {
+        const setting = settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS);
+        still.draw(frame, setting, theme);
+        const { Rectangle } = await import("pixi.js");
+        const drawn = app.renderer.extract.canvas({
+          target: still.view as Container,
+          frame: new Rectangle(0, 0, width, height),
+          resolution: 1,
+          antialias: true,
+        });
+        return drawn as HTMLCanvasElement;
+      } finally {
+        still.release();
+      }
+    },
+    pick: (x, y) => scene?.made.pick?.(x, y) ?? null,
+    toScreen: (point, pane = 0) => scene?.made.toScreen?.(point, pane) ?? null,
+    release() {
+      released = true;
+      watcher.disconnect();
+      end();
+    },
+  };
+}
+
+async function startApplication(host: HTMLElement): Promise<Application | null> {
+  const app = new Application();
+  try {
+    await app.init({
+      preference: "webgl",
+      width: Math.max(1, host.clientWidth),
+      height: Math.max(1, host.clientHeight),
+      antialias: true,
+      autoDensity: true,
+      autoStart: false,
+      backgroundAlpha: 0,
+      resolution: Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1),
+    });
+    return app;
+  } catch {
+    return null;
+  }
+}
+
+/** Text drawn before its face has come would keep the wrong shape. */
+async function loadType({ family }: Theme): Promise<void> {
+  try {
+    await Promise.all([
+      document.fonts.load(`24px "${family}"`),
+      document.fonts.load(`bold 24px "${family}"`),
+    ]);
+  } catch {
+    // The fallback face is legible too.
+  }
+}
+
+const inner = (width: number, height: number, edge: Insets): Box => ({
+  x: edge.left,
+  y: edge.top,
+  width: Math.max(1, width - edge.left - edge.right),
+  height: Math.max(1, height - edge.top - edge.bottom),
+});
