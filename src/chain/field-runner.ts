@@ -16,6 +16,10 @@ const BEHIND = 0.1;
 const WARM = 0.04;
 /** How quickly the measured ability follows, per slice. */
 const FOLLOW = 0.1;
+/** m/s: blood never runs so fast here; a field that says so has failed and starts anew from rest */
+const IMPOSSIBLE = 12;
+/** Fresh starts that one geometry is granted. */
+const MOST_STARTS = 3;
 
 export interface RunnerOptions {
   /** s, wall clock */
@@ -29,11 +33,13 @@ export interface FieldRunner {
   work(): number;
 }
 
+type Build = Extract<ToField, { kind: "build" }>;
+
 export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
   let session: FieldSession | null = null;
   let builtFor = "";
   let shapeId = -1;
-  let pending: Extract<ToField, { kind: "build" }> | null = null;
+  let pending: Build | null = null;
   let drive: Extract<ToField, { kind: "drive" }>["drive"] | undefined;
   let rate = 0;
   let bloodTime = 0;
@@ -44,6 +50,10 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
   let sentTime = Number.NEGATIVE_INFINITY;
   /** blood seconds in a wall-clock second of computing */
   let ability: number | undefined;
+  /** s of wall clock for one step */
+  let stepCost: number | undefined;
+  let current: Build | null = null;
+  let starts = 0;
   const spare: Float32Array[] = [];
 
   const say = (message: FromField, transfer: Transferable[] = []) => {
@@ -51,7 +61,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     post(message, transfer);
   };
 
-  const build = ({ geometry, fluid, cellsAcross, shapeId: id }: Extract<ToField, { kind: "build" }>) => {
+  const build = ({ geometry, fluid, cellsAcross, shapeId: id }: Build) => {
     // The same pathway with other sizes keeps its flow; another one starts at rest.
     const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
     try {
@@ -61,6 +71,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
         session = buildField(geometry, fluid, { cellsAcross, depth: "round" });
         bloodTime = 0;
         ability = undefined;
+        stepCost = undefined;
       }
       if (drive) session.drive(drive);
     } catch (error) {
@@ -82,10 +93,10 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     const begin = clock();
     let steps = 0;
     let passed = 0;
-    // One step shows how many fit into the slice.
-    let count = ability ? Math.max(1, Math.floor((ability * SLICE) / 4 / field.step)) : 1;
+    // A single step first shows how many fit into a quarter of the slice.
+    const fit = stepCost ? Math.max(1, Math.floor(SLICE / 4 / stepCost)) : 1;
     while (passed < wanted && clock() - begin < SLICE) {
-      count = Math.min(count, Math.max(1, Math.ceil((wanted - passed) / field.step)));
+      const count = Math.min(fit, Math.max(1, Math.ceil((wanted - passed) / field.step)));
       passed += field.advance(count);
       steps += count;
     }
@@ -93,11 +104,16 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     bloodTime += passed;
     if (spent <= 0) return;
     field.timed(steps, spent);
-    ability = ability === undefined ? passed / spent : ability + FOLLOW * (passed / spent - ability);
+    stepCost = follow(stepCost, spent / steps);
+    ability = follow(ability, passed / spent);
   };
 
   const send = (field: FieldSession) => {
     const moment: FlowField = { ...field.read(spare.splice(0, 3)), shapeId, time: bloodTime };
+    if (!possible(moment)) {
+      again();
+      return;
+    }
     sentTime = bloodTime;
     lastMoment = clock();
     say(
@@ -106,12 +122,22 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     );
   };
 
+  /** From rest, for the same walls; given up after a few times. */
+  const again = () => {
+    session?.release();
+    session = null;
+    builtFor = "";
+    if (++starts < MOST_STARTS) pending ??= current;
+    else say({ kind: "refused", shapeId, reason: "the flow could not be computed" });
+  };
+
   return {
     hear(message) {
       switch (message.kind) {
         case "build":
           // Several may wait while a slice runs: only the last one counts.
           pending = message;
+          starts = 0;
           break;
         case "drive":
           drive = message.drive;
@@ -130,6 +156,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
       if (pending) {
         const next = pending;
         pending = null;
+        current = next;
         build(next);
       }
       const now = clock();
@@ -145,4 +172,15 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
       return session && goal > bloodTime ? 0 : 0.006;
     },
   };
+}
+
+const follow = (before: number | undefined, now: number): number =>
+  before === undefined ? now : before + FOLLOW * (now - before);
+
+/** Every 7th cell suffices: a field that fails does so everywhere within a few steps. */
+function possible({ u, v }: FlowField): boolean {
+  for (let k = 0; k < u.length; k += 7) {
+    if (!(Math.abs(u[k]!) < IMPOSSIBLE && Math.abs(v[k]!) < IMPOSSIBLE)) return false;
+  }
+  return true;
 }

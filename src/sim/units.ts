@@ -44,3 +44,5 @@ export const fromPerMillilitre = (value: number): number => value / CUBIC_METRE_
 export const fromPerMmHg = (value: number): number => value / PASCAL_PER_MMHG;
 /** mm2 -> m2 */
 export const fromSquareMillimetre = (area: number): number => area * 1e-6;
+/** Pa.s -> mPa.s */
+export const toMillipascalSecond = (viscosity: number): number => viscosity * 1e3;
