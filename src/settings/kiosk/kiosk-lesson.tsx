@@ -1,0 +1,122 @@
+/** A lesson at the kiosk: short plain sentences, large buttons, read aloud on request, a thing to try. */
+import { type Signal, useComputed, useSignal } from "@preact/signals";
+import { useEffect, useMemo, useRef } from "preact/hooks";
+import { Cautions } from "../../interface/cautions.tsx";
+import { QuestionView } from "../../interface/lesson/question-view.tsx";
+import { Script, StepCaution } from "../../interface/lesson/script.tsx";
+import { numberIn, type Voice } from "../../interface/lesson/voice.ts";
+import type { Lesson } from "../../lesson/lesson.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { t } from "../../words/index.ts";
+import { runLesson } from "../lesson/lesson-run.ts";
+import type { Context } from "../setting.ts";
+import { Notes } from "../shell/notes.tsx";
+import { isMoving, togglePlay } from "../shell/play.ts";
+import { LargerButton } from "./larger-button.tsx";
+import { ReadAloud } from "./read-aloud.tsx";
+import { TryIt } from "./try-it.tsx";
+
+export interface KioskLessonProps {
+  readonly context: Context;
+  readonly shelf: Shelf;
+  readonly lesson: Lesson;
+  readonly larger: Signal<boolean>;
+  readonly onTopics: () => void;
+  readonly onLeave: () => void;
+}
+
+export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave }: KioskLessonProps) {
+  const { session } = context;
+  const run = useMemo(() => runLesson(session, lesson, { alone: false, lessons: shelf.lessons }), []);
+  useEffect(() => run.release, [run]);
+  const trying = useSignal(false);
+  const words = useRef<HTMLDivElement>(null);
+  const voice = useComputed<Voice>(() => {
+    const situation = run.situation.value;
+    return {
+      telling: "plain",
+      glossary: shelf.glossary,
+      sources: shelf.sources,
+      number: (figure) => numberIn(situation, figure),
+      follow: null,
+    };
+  });
+  const { phase, given, judgement, hints } = run.player.value;
+  const step = lesson.steps[run.shown.value]!;
+  const question = phase === "ask" ? run.question.value : null;
+  const ended = phase === "end";
+  const go = (kind: "next" | "back") => {
+    trying.value = false;
+    run.send({ kind });
+  };
+  return (
+    <div class="kiosk-lesson">
+      <h1 class="unseen">{lesson.title}</h1>
+      <div class="clear" data-clear />
+      <main class="kiosk-words" ref={words} aria-live="polite" lang={lesson.language}>
+        {ended ? (
+          <>
+            <h2>{t("lesson.remember")}</h2>
+            <p class="script">{lesson.remember}</p>
+            <Cautions />
+          </>
+        ) : (
+          <>
+            <h2>{step.title}</h2>
+            {trying.value ? (
+              <TryIt editing={session} session={session} />
+            ) : question ? (
+              <QuestionView
+                key={question.key}
+                question={question.question}
+                voice={voice.value}
+                editing={session}
+                given={given}
+                judgement={judgement}
+                hints={hints}
+                again={false}
+                onAnswer={(answer) => void run.answer(answer)}
+                onHint={() => run.send({ kind: "hint" })}
+                onWhy={(id) => run.send({ kind: "why", step: id })}
+              />
+            ) : (
+              <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
+            )}
+            <StepCaution step={step} voice={voice.value} />
+          </>
+        )}
+      </main>
+      <nav class="kiosk-bar" aria-label={t("kiosk.bar")}>
+        <button type="button" onClick={() => (run.shown.value === 0 && !ended ? onTopics() : go("back"))}>
+          {t("lesson.back")}
+        </button>
+        <span class="kiosk-place">
+          {t("lecture.position", { step: run.shown.value + 1, count: lesson.steps.length })}
+        </span>
+        <button type="button" class="main" onClick={() => (ended ? onTopics() : go("next"))}>
+          {t(ended ? "kiosk.more" : "lesson.next")}
+        </button>
+        <button type="button" onClick={() => togglePlay(context)}>
+          {t(isMoving(context) ? "transport.pause" : "transport.play")}
+        </button>
+        {!ended && (
+          <button
+            type="button"
+            onClick={() => {
+              trying.value = !trying.value;
+              if (!trying.value) run.restoreScene();
+            }}
+          >
+            {t(trying.value ? "kiosk.tried" : "kiosk.try")}
+          </button>
+        )}
+        <ReadAloud words={words} language={lesson.language} subject={`${step.id} ${phase}`} />
+        <LargerButton larger={larger} />
+        <button type="button" onClick={onLeave}>
+          {t("kiosk.again")}
+        </button>
+      </nav>
+      <Notes session={session} />
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+/** Reads the words on the screen aloud, again, and stops; says plainly when the device has no voice. */
+import { useSignal } from "@preact/signals";
+import type { RefObject } from "preact";
+import { useEffect } from "preact/hooks";
+import { t } from "../../words/index.ts";
+import { hasVoice, onVoices, readAloud, stopReading } from "./aloud.ts";
+
+export interface ReadAloudProps {
+  readonly words: RefObject<HTMLElement | null>;
+  readonly language: string;
+  /** Changes with what is shown: reading then stops. */
+  readonly subject: string;
+}
+
+export function ReadAloud({ words, language, subject }: ReadAloudProps) {
+  const able = useSignal(hasVoice(language));
+  const reading = useSignal(false);
+  useEffect(
+    () =>
+      onVoices(() => {
+        able.value = hasVoice(language);
+      }),
+    [able, language],
+  );
+  // Each subject begins in silence.
+  useEffect(
+    () => () => {
+      stopReading();
+      reading.value = false;
+    },
+    [reading, subject],
+  );
+  if (!able.value) return <span class="quiet-text">{t("kiosk.noVoice")}</span>;
+  return (
+    <button
+      type="button"
+      onClick={() => {
+        if (reading.value) {
+          stopReading();
+          reading.value = false;
+          return;
+        }
+        reading.value = true;
+        readAloud(words.current?.innerText ?? "", language, () => {
+          reading.value = false;
+        });
+      }}
+    >
+      {t(reading.value ? "kiosk.quiet" : "kiosk.aloud")}
+    </button>
+  );
+}
