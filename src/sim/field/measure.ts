@@ -1,0 +1,120 @@
+/** What is read from a lattice at one moment, SI: flows and pressures at the openings, power, dissipation, kinetic energy. */
+import type { Lattice } from "../lattice/lattice.ts";
+import { type LatticeOpening, openingFlow } from "../lattice/openings.ts";
+
+export interface OpeningMoment {
+  /** m3/s into the blood ("round"); m2/s per depth with uniform depth */
+  readonly flow: number;
+  /** Pa, mean static on the plane */
+  readonly pressure: number;
+  /** W (W/m): total pressure carried in by the flow */
+  readonly power: number;
+}
+
+export interface Moment {
+  readonly openings: readonly OpeningMoment[];
+  /** W (W/m): walls, shear, drag and steps of depth */
+  readonly dissipation: number;
+  /** J (J/m) */
+  readonly kinetic: number;
+}
+
+/** m of depth for one unit of the depth array: mm when round; one metre when uniform, so that answers are per metre. */
+export const depthUnit = (lattice: Lattice): number => (lattice.choice.depth === "round" ? 1e-3 : 1);
+
+/** Flow in SI for one lattice unit of flow (m/s times cells times depth). */
+export const flowUnit = (lattice: Lattice): number => lattice.raster.cell * 1e-3 * depthUnit(lattice);
+
+/** `density` kg/m3, `viscosity` Pa.s. */
+export function measure(lattice: Lattice, density: number, viscosity: number): Moment {
+  return {
+    openings: lattice.openings.map((opening) => measureOpening(lattice, opening, density)),
+    dissipation: dissipation(lattice, density, viscosity),
+    kinetic: kineticEnergy(lattice, density),
+  };
+}
+
+function measureOpening(lattice: Lattice, opening: LatticeOpening, density: number): OpeningMoment {
+  const { arrays, raster } = lattice;
+  const { nx, cell, originX, originY } = raster;
+  const { u, v, p, westArea, southArea } = arrays;
+  const { face, vertical, into, inside, outside } = opening.crossing;
+  const { centre, normal } = opening.opening;
+  const beyond = (k: number) =>
+    ((originX + (k % nx) * cell - centre[0]) * normal[0] +
+      (originY + Math.floor(k / nx) * cell - centre[1]) * normal[1]) /
+    cell;
+  const outward = -openingFlow(opening, arrays) / opening.area;
+  let open = 0;
+  let pressure = 0;
+  let power = 0;
+  for (let n = 0; n < face.length; n++) {
+    const k = face[n]!;
+    const here = inside[n]!;
+    const from = beyond(here);
+    const onPlane =
+      opening.rule === "pressure"
+        ? p[here]! + ((p[outside[n]!]! - p[here]!) * -from) / (beyond(outside[n]!) - from)
+        : p[here]! - from * opening.slope * outward;
+    const area = vertical[n] ? southArea[k]! : westArea[k]!;
+    const across = vertical[n] ? v[k]! : u[k]!;
+    const aside = vertical[n]
+      ? 0.25 * (u[k]! + u[k + 1]! + u[k - nx]! + u[k - nx + 1]!)
+      : 0.25 * (v[k]! + v[k + nx]! + v[k - 1]! + v[k + nx - 1]!);
+    open += area;
+    pressure += area * onPlane;
+    power += into[n]! * area * across * (onPlane + 0.5 * (across * across + aside * aside));
+  }
+  return {
+    flow: openingFlow(opening, arrays) * flowUnit(lattice),
+    pressure: open > 0 ? (density * pressure) / open : 0,
+    power: density * power * flowUnit(lattice),
+  };
+}
+
+/** Sum over the lattice's own links, friction and step losses: what the discrete flow loses, the damping of unresolved waves left out. */
+function dissipation(lattice: Lattice, density: number, viscosity: number): number {
+  const { raster, arrays: a } = lattice;
+  const { nx, ny, beyond } = raster;
+  const { u, v } = a;
+  let sheared = 0;
+  let rubbed = 0;
+  let stepped = 0;
+  for (let j = 2; j < ny - 2; j++)
+    for (let i = 2; i < nx - 2; i++) {
+      const k = j * nx + i;
+      const own = beyond[k]! < 0 ? 1 : 0;
+      const left = beyond[k - 1]! < 0 ? 1 : 0;
+      const below = beyond[k - nx]! < 0 ? 1 : 0;
+      const corner = 0.25 * (own + left + below + (beyond[k - nx - 1]! < 0 ? 1 : 0));
+      if (own > 0)
+        sheared +=
+          a.uThroughCell[k]! * (u[k + 1]! - u[k]!) ** 2 + a.vThroughCell[k]! * (v[k + nx]! - v[k]!) ** 2;
+      if (corner > 0)
+        sheared +=
+          corner *
+          (a.uThroughCorner[k]! * (u[k]! - u[k - nx]!) ** 2 +
+            a.vThroughCorner[k]! * (v[k]! - v[k - 1]!) ** 2);
+      if (a.uInverse[k]! > 0) {
+        const part = (0.5 * (own + left)) / a.uInverse[k]!;
+        rubbed += part * a.uFriction[k]! * u[k]! ** 2;
+        stepped += part * Math.max(0, a.uStep[k]! * u[k]!) * u[k]! ** 2;
+      }
+      if (a.vInverse[k]! > 0) {
+        const part = (0.5 * (own + below)) / a.vInverse[k]!;
+        rubbed += part * a.vFriction[k]! * v[k]! ** 2;
+        stepped += part * Math.max(0, a.vStep[k]! * v[k]!) * v[k]! ** 2;
+      }
+    }
+  return depthUnit(lattice) * (viscosity * (sheared + rubbed) + density * raster.cell * 1e-3 * stepped);
+}
+
+function kineticEnergy(lattice: Lattice, density: number): number {
+  const { u, v, uInverse, vInverse } = lattice.arrays;
+  let sum = 0;
+  for (let k = 0; k < u.length; k++) {
+    if (uInverse[k]! > 0) sum += u[k]! ** 2 / uInverse[k]!;
+    if (vInverse[k]! > 0) sum += v[k]! ** 2 / vInverse[k]!;
+  }
+  return 0.5 * density * sum * (lattice.raster.cell * 1e-3) ** 2 * depthUnit(lattice);
+}

@@ -1,0 +1,189 @@
+/**
+ * Local depth of the plane: h = pi D/4, so that width times depth is the area of a round lumen of diameter D.
+ * D is the tube's own width, a disc's diameter, an ellipse's smaller diameter or a polygon's local thickness; the widest of the
+ * open shapes that contain the point; less where a solid stands in the lumen.
+ */
+import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
+import type { FlowGeometry, Shape } from "./geometry.ts";
+
+export interface DepthGrid {
+  readonly nx: number;
+  readonly ny: number;
+  /** mm: cell width and centre of cell (0,0) */
+  readonly cell: number;
+  readonly originX: number;
+  readonly originY: number;
+}
+
+export interface LocalDepth {
+  /** mm, [ny*nx] */
+  readonly depth: Float64Array;
+  /** mm, [ny*nx]: depth of the narrow side from which a step widens; equals `depth` where nothing steps */
+  readonly narrow: Float64Array;
+}
+
+/** Greatest growth of depth from cell to cell: a step is spread over a few cells on its wide side, never into the narrow one. */
+export const DEPTH_GROWTH = 1.3;
+
+/** Plain plane: depth 1 everywhere (mm in the record; per unit depth in the answers). */
+export function uniformDepth(grid: DepthGrid): LocalDepth {
+  const depth = new Float64Array(grid.nx * grid.ny).fill(1);
+  return { depth, narrow: depth };
+}
+
+/** Depth of round lumens. `distance` is the plane's distance at the cell centres, mm. */
+export function roundDepth(geometry: FlowGeometry, grid: DepthGrid, distance: Float64Array): LocalDepth {
+  const diameter = ownDiameter(geometry, grid, distance);
+  if (geometry.solid.length > 0) narrowBySolids(geometry, grid, distance, diameter);
+  fillOutside(geometry, grid, distance, diameter);
+  const depth = diameter.map((width) => (Math.PI / 4) * width);
+  return spreadSteps(grid, distance, depth);
+}
+
+function ownDiameter(geometry: FlowGeometry, grid: DepthGrid, distance: Float64Array): Float64Array {
+  const { nx, ny, cell, originX, originY } = grid;
+  const shapes = geometry.open.map((shape) => diameterOf(shape, grid));
+  const diameter = new Float64Array(nx * ny);
+  for (let j = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++) {
+      const k = j * nx + i;
+      // Cells cut by the wall count: their centre may lie just outside every shape.
+      if (distance[k]! > cell) continue;
+      const x = originX + i * cell;
+      const y = originY + j * cell;
+      let widest = 0;
+      let nearest = Infinity;
+      let near = 0;
+      for (const shape of shapes) {
+        const { distance: gap, width } = shape(x, y, k);
+        if (gap <= 0) widest = Math.max(widest, width);
+        if (gap < nearest) {
+          nearest = gap;
+          near = width;
+        }
+      }
+      diameter[k] = widest > 0 ? widest : near;
+    }
+  return diameter;
+}
+
+/** Distance and own diameter of one shape at a point (mm). */
+function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: number) => TubePoint {
+  const out: TubePoint = { distance: 0, width: 0 };
+  if ("tube" in shape) return (x, y) => tubePoint(shape.tube, x, y, out);
+  const gap = shapeDistance(shape);
+  let width: (k: number) => number;
+  if ("disc" in shape) width = () => 2 * shape.disc.radius;
+  else if ("ellipse" in shape) width = () => 2 * Math.min(...shape.ellipse.radii);
+  else {
+    const own = localThickness(grid, gridDistance(grid, gap));
+    width = (k) => own[k]!;
+  }
+  return (x, y, k) => {
+    out.distance = gap(x, y);
+    out.width = width(k);
+    return out;
+  };
+}
+
+function gridDistance(grid: DepthGrid, gap: (x: number, y: number) => number): Float64Array {
+  const { nx, ny, cell, originX, originY } = grid;
+  const out = new Float64Array(nx * ny);
+  for (let j = 0, k = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++, k++) out[k] = gap(originX + i * cell, originY + j * cell);
+  return out;
+}
+
+/** A solid that halves the inscribed width halves the diameter with it. */
+function narrowBySolids(
+  geometry: FlowGeometry,
+  grid: DepthGrid,
+  distance: Float64Array,
+  diameter: Float64Array,
+): void {
+  const reach = 4 * grid.cell;
+  const bare = gridDistance(grid, planeDistance({ ...geometry, solid: [] }, reach));
+  const before = localThickness(grid, bare);
+  const after = localThickness(grid, distance);
+  for (let k = 0; k < diameter.length; k++)
+    if (before[k]! > 0 && after[k]! > 0) diameter[k]! *= Math.min(1, after[k]! / before[k]!);
+}
+
+/** Diameter of the largest inscribed circle that contains each cell (mm); 0 outside. */
+function localThickness(grid: DepthGrid, distance: Float64Array): Float64Array {
+  const { nx, ny, cell } = grid;
+  const thickness = new Float64Array(nx * ny);
+  for (let j = 1; j < ny - 1; j++)
+    for (let i = 1; i < nx - 1; i++) {
+      const k = j * nx + i;
+      const radius = -distance[k]!;
+      if (radius <= 0.5 * cell && radius <= 0) continue;
+      // Only circles that no neighbour's circle swallows.
+      const swallowed =
+        -distance[k - 1]! >= radius + 0.98 * cell ||
+        -distance[k + 1]! >= radius + 0.98 * cell ||
+        -distance[k - nx]! >= radius + 0.98 * cell ||
+        -distance[k + nx]! >= radius + 0.98 * cell;
+      if (swallowed) continue;
+      const reach = radius + 0.75 * cell;
+      const span = Math.ceil(reach / cell);
+      for (let b = Math.max(0, j - span); b <= Math.min(ny - 1, j + span); b++)
+        for (let a = Math.max(0, i - span); a <= Math.min(nx - 1, i + span); a++)
+          if (((a - i) ** 2 + (b - j) ** 2) * cell * cell <= reach * reach) {
+            const at = b * nx + a;
+            if (2 * radius > thickness[at]!) thickness[at] = 2 * radius;
+          }
+    }
+  return thickness;
+}
+
+/** Beyond an opening the diameter just inside it goes on. */
+function fillOutside(
+  geometry: FlowGeometry,
+  grid: DepthGrid,
+  distance: Float64Array,
+  diameter: Float64Array,
+): void {
+  const { nx, ny, cell, originX, originY } = grid;
+  for (let j = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++) {
+      const k = j * nx + i;
+      if (distance[k]! > cell) continue;
+      const x = originX + i * cell;
+      const y = originY + j * cell;
+      for (const { centre, normal, width } of geometry.openings) {
+        const beyond = (x - centre[0]) * normal[0] + (y - centre[1]) * normal[1];
+        const across = (y - centre[1]) * normal[0] - (x - centre[0]) * normal[1];
+        if (beyond > 0 && beyond < width + 12 * cell && Math.abs(across) < 0.5 * width + cell)
+          diameter[k] = width;
+      }
+    }
+}
+
+/** Lower envelope that grows by at most {@link DEPTH_GROWTH} a cell; remembers the depth that each lowered cell grew from. */
+function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Array): LocalDepth {
+  const { nx, ny, cell } = grid;
+  const depth = sharp.slice();
+  const narrow = sharp.slice();
+  const diagonal = DEPTH_GROWTH ** Math.SQRT2;
+  const lower = (k: number, from: number, growth: number): boolean => {
+    if (distance[from]! > 0.5 * cell || depth[from] === 0) return false;
+    const bound = depth[from]! * growth;
+    if (bound >= depth[k]! * 0.999999) return false;
+    depth[k] = bound;
+    narrow[k] = narrow[from]!;
+    return true;
+  };
+  for (let pass = 0, changed = true; changed && pass < 12; pass++) {
+    changed = false;
+    const forward = pass % 2 === 0;
+    const count = nx * ny;
+    for (let n = nx + 1; n < count - nx - 1; n++) {
+      const k = forward ? n : count - 1 - n;
+      if (distance[k]! > cell) continue;
+      for (const step of [-1, 1, -nx, nx]) if (lower(k, k + step, DEPTH_GROWTH)) changed = true;
+      for (const step of [-nx - 1, -nx + 1, nx - 1, nx + 1]) if (lower(k, k + step, diagonal)) changed = true;
+    }
+  }
+  return { depth, narrow };
+}

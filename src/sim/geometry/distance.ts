@@ -1,0 +1,163 @@
+/** Signed distance from the shapes of a plane: what the lattice, the drawn wall and the walls for loose bodies share. */
+import type { FlowGeometry, Opening, Point, Shape } from "./geometry.ts";
+
+/** mm, negative inside. */
+export type Distance = (x: number, y: number) => number;
+
+/** What of a tube lies nearest: signed distance to its wall, and its own width at the nearest point of the centre line (mm). */
+export interface TubePoint {
+  distance: number;
+  width: number;
+}
+
+const widthAt = (width: number | readonly number[], i: number): number =>
+  typeof width === "number" ? width : width[i]!;
+
+/** Nearest wall of a tube whose width varies linearly between points; ends and joints are round. Writes into `out`. */
+export function tubePoint(
+  tube: { readonly points: readonly Point[]; readonly width: number | readonly number[] },
+  x: number,
+  y: number,
+  out: TubePoint,
+): TubePoint {
+  const { points, width } = tube;
+  out.distance = Infinity;
+  out.width = widthAt(width, 0);
+  let nearest = Infinity;
+  for (let i = 0; i < points.length - 1; i++) {
+    const [ax, ay] = points[i]!;
+    const [bx, by] = points[i + 1]!;
+    const length2 = (bx - ax) ** 2 + (by - ay) ** 2;
+    const along = length2 === 0 ? 0 : ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length2;
+    const t = Math.min(1, Math.max(0, along));
+    const across = Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay));
+    // The centre line's nearest point decides: a wide place's round end must not reach into a narrow one beside it.
+    if (across >= nearest) continue;
+    nearest = across;
+    const from = widthAt(width, i);
+    const to = widthAt(width, i + 1);
+    const local = from + (to - from) * t;
+    // A tapering wall is nearer along its own normal than across the centre line.
+    const slope2 = along === t && length2 > 0 ? (0.5 * (to - from)) ** 2 / length2 : 0;
+    out.distance = (across - 0.5 * local) / Math.sqrt(1 + slope2);
+    out.width = local;
+  }
+  return out;
+}
+
+/** Exact distance to an axis-aligned ellipse centred at the origin, by Newton on the closest point's parameter. */
+function ellipseDistance(px: number, py: number, a: number, b: number): number {
+  const x = Math.abs(px);
+  const y = Math.abs(py);
+  let angle = Math.atan2(a * y, b * x);
+  for (let n = 0; n < 12; n++) {
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    const slope = (b * b - a * a) * c * s + a * x * s - b * y * c;
+    const curve = (b * b - a * a) * (c * c - s * s) + a * x * c + b * y * s;
+    if (Math.abs(curve) < 1e-12) break;
+    const step = slope / curve;
+    angle = Math.min(Math.PI / 2, Math.max(0, angle - step));
+    if (Math.abs(step) < 1e-10) break;
+  }
+  const gap = Math.hypot(x - a * Math.cos(angle), y - b * Math.sin(angle));
+  return (x / a) ** 2 + (y / b) ** 2 < 1 ? -gap : gap;
+}
+
+function polygonDistance(points: readonly Point[], x: number, y: number): number {
+  let nearest = Infinity;
+  let inside = false;
+  for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
+    const [ax, ay] = points[i]!;
+    const [bx, by] = points[j]!;
+    const length2 = (bx - ax) ** 2 + (by - ay) ** 2;
+    const along = length2 === 0 ? 0 : ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length2;
+    const t = Math.min(1, Math.max(0, along));
+    nearest = Math.min(nearest, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
+  }
+  return inside ? -nearest : nearest;
+}
+
+/** Signed distance of one shape. */
+export function shapeDistance(shape: Shape): Distance {
+  if ("tube" in shape) {
+    const out: TubePoint = { distance: 0, width: 0 };
+    return (x, y) => tubePoint(shape.tube, x, y, out).distance;
+  }
+  if ("disc" in shape) {
+    const { centre, radius } = shape.disc;
+    return (x, y) => Math.hypot(x - centre[0], y - centre[1]) - radius;
+  }
+  if ("ellipse" in shape) {
+    const { centre, radii, angle } = shape.ellipse;
+    const c = Math.cos((angle * Math.PI) / 180);
+    const s = Math.sin((angle * Math.PI) / 180);
+    return (x, y) => {
+      const dx = x - centre[0];
+      const dy = y - centre[1];
+      return ellipseDistance(c * dx + s * dy, c * dy - s * dx, radii[0], radii[1]);
+    };
+  }
+  const { points } = shape.polygon;
+  return (x, y) => polygonDistance(points, x, y);
+}
+
+/** mm: [left, bottom, right, top] of one shape. */
+export function shapeBounds(shape: Shape): [number, number, number, number] {
+  const boxes: [number, number, number][] = [];
+  if ("tube" in shape) {
+    const { points, width } = shape.tube;
+    points.forEach(([x, y], i) => {
+      boxes.push([x, y, 0.5 * widthAt(width, i)]);
+    });
+  } else if ("disc" in shape) boxes.push([...shape.disc.centre, shape.disc.radius]);
+  else if ("ellipse" in shape) boxes.push([...shape.ellipse.centre, Math.max(...shape.ellipse.radii)]);
+  else for (const [x, y] of shape.polygon.points) boxes.push([x, y, 0]);
+  return [
+    Math.min(...boxes.map(([x, , r]) => x - r)),
+    Math.min(...boxes.map(([, y, r]) => y - r)),
+    Math.max(...boxes.map(([x, , r]) => x + r)),
+    Math.max(...boxes.map(([, y, r]) => y + r)),
+  ];
+}
+
+/** Where a point lies seen from an opening: `beyond` the plane (mm, positive outside the blood) and `across` it from the centre. */
+export function seenFrom(opening: Opening, x: number, y: number): { beyond: number; across: number } {
+  const { beyond, across } = outside(opening, x, y);
+  return { beyond, across };
+}
+
+const place = { beyond: 0, across: 0 };
+function outside(opening: Opening, x: number, y: number): { beyond: number; across: number } {
+  const dx = x - opening.centre[0];
+  const dy = y - opening.centre[1];
+  const [nx, ny] = opening.normal;
+  place.beyond = dx * nx + dy * ny;
+  place.across = dy * nx - dx * ny;
+  return place;
+}
+
+/**
+ * Distance of the whole plane: union of `open` minus `solid`. Each opening cuts what lies beyond its plane straight off and a
+ * channel of the opening's width goes on for `channel` mm, so that the opening itself is never a wall.
+ */
+export function planeDistance(geometry: FlowGeometry, channel: number): Distance {
+  const open = geometry.open.map(shapeDistance);
+  const solid = geometry.solid.map(shapeDistance);
+  const { openings } = geometry;
+  return (x, y) => {
+    let distance = Infinity;
+    for (const shape of open) distance = Math.min(distance, shape(x, y));
+    for (const shape of solid) distance = Math.max(distance, -shape(x, y));
+    for (const opening of openings) {
+      const { beyond, across } = outside(opening, x, y);
+      const half = 0.5 * opening.width;
+      const side = Math.abs(across) - half;
+      const reach = Math.max(half * 1.1, channel) + channel;
+      if (beyond <= 0 || beyond > reach || side > channel) continue;
+      distance = Math.max(side, beyond - channel);
+    }
+    return distance;
+  };
+}

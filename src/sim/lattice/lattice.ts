@@ -1,0 +1,173 @@
+/** Owns the memory of one flow field and advances it. Lengths in cells (depth in mm), velocities m/s, pressure over density m2/s2. */
+import type { FlowGeometry } from "../geometry/geometry.ts";
+import { fillCoefficients, type OpeningRule, rowSpans } from "./coefficients.ts";
+import { ARRAYS, type LatticeArrays, type RowSpans, type StepSettings, viewArrays } from "./layout.ts";
+import { holdPressure, type LatticeOpening, layOpening } from "./openings.ts";
+import type { GridChoice, Raster } from "./raster.ts";
+import { sweep } from "./sweep.ts";
+
+/** Sound goes this many times faster than the fastest blood: its lag is what an unsteady flow is wrong by, squared. */
+export const SOUND_OVER_SPEED = 4;
+/** Cells that sound passes in a step; stable below 1/sqrt(2 (1 + 2 damping)) = 0.577. */
+const SOUND_STEP = 0.5;
+const SOUND_DAMPING = 0.25;
+/** Largest viscosity times step over cell squared; the extrapolated state is stable below 1/8. */
+const VISCOUS_STEP = 0.1;
+export const UPSTREAM = 1 / 16;
+
+export interface LatticeFluid {
+  /** m2/s */
+  readonly kinematicViscosity: number;
+}
+
+export interface Lattice {
+  readonly raster: Raster;
+  readonly choice: GridChoice;
+  readonly arrays: LatticeArrays;
+  readonly spans: RowSpans;
+  readonly openings: readonly LatticeOpening[];
+  readonly settings: StepSettings;
+  /** s of blood time since it was built */
+  readonly time: number;
+  /** s: the coming step's length */
+  readonly step: number;
+  /** cells that are solved */
+  readonly cells: number;
+  /** m/s: fastest blood when last looked */
+  readonly fastest: number;
+  /** Makes ready for blood of `speed` (m/s), before any has been seen. */
+  expect(speed: number): void;
+  /** Advances `steps`; `before` may set openings' flows and targets each step (s). */
+  advance(steps: number, before?: (time: number) => void): void;
+}
+
+/** How one step over all rows is done: plain, or by the vector kernel. */
+export type Sweep = (
+  nx: number,
+  ny: number,
+  spans: RowSpans,
+  arrays: LatticeArrays,
+  settings: StepSettings,
+) => void;
+
+/** Memory for `count` cells and the sweep that works in it. */
+export interface Engine {
+  readonly arrays: LatticeArrays;
+  readonly sweep: Sweep;
+}
+
+export const plainEngine = (count: number): Engine => ({
+  arrays: viewArrays(new ArrayBuffer(8 * ARRAYS.length * count), 0, count),
+  sweep,
+});
+
+/** Lays a lattice at rest. `rules` says for each opening what is given; `speed` (m/s) is the fastest blood to expect at first. */
+export function layLattice(
+  geometry: FlowGeometry,
+  raster: Raster,
+  choice: GridChoice,
+  rules: readonly OpeningRule[],
+  fluid: LatticeFluid,
+  speed: number,
+  engine: Engine = plainEngine(raster.nx * raster.ny),
+): Lattice {
+  const { arrays } = engine;
+  const round = choice.depth === "round";
+  fillCoefficients(raster, rules, round, arrays);
+  const openings = geometry.openings.map((opening, n) =>
+    layOpening(raster, arrays, opening, n, rules[n]!, round, fluid.kinematicViscosity),
+  );
+  return runLattice(raster, choice, openings, fluid, speed, engine);
+}
+
+/** As {@link layLattice}, for arrays already filled. */
+export function runLattice(
+  raster: Raster,
+  choice: GridChoice,
+  openings: readonly LatticeOpening[],
+  fluid: LatticeFluid,
+  speed: number,
+  { arrays, sweep: run }: Engine,
+): Lattice {
+  const { nx, ny } = raster;
+  const spans = rowSpans(raster, arrays);
+  const cellMetres = raster.cell * 1e-3;
+  const viscosityOverCell = fluid.kinematicViscosity / cellMetres;
+  const cells = arrays.pInverse.reduce((count, value) => count + (value > 0 ? 1 : 0), 0);
+  const diagonal = Math.hypot(nx, ny);
+  let fastest = speed;
+  let sinceLooked = 0;
+  let time = 0;
+  let settings = choose(speed, viscosityOverCell);
+
+  function look(): void {
+    sinceLooked = 0;
+    const now = fastestBlood(arrays, nx, spans);
+    // Quick to slow down for a jet, slow to speed up again.
+    fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
+    const least = choose(fastest, viscosityOverCell);
+    if (Math.abs(least.stepOverCell / settings.stepOverCell - 1) > 0.02) settings = least;
+  }
+
+  return {
+    raster,
+    choice,
+    arrays,
+    spans,
+    openings,
+    cells,
+    get settings() {
+      return settings;
+    },
+    get time() {
+      return time;
+    },
+    get step() {
+      return settings.stepOverCell * cellMetres;
+    },
+    get fastest() {
+      return fastest;
+    },
+    expect(speed) {
+      fastest = Math.max(fastest, speed);
+      settings = choose(fastest, viscosityOverCell);
+    },
+    advance(steps, before) {
+      for (let n = 0; n < steps; n++) {
+        if (sinceLooked++ >= 20) look();
+        before?.(time);
+        const soundSpeed = Math.sqrt(settings.soundSquared);
+        const forget = (0.5 * SOUND_STEP) / diagonal;
+        for (const opening of openings)
+          if (opening.rule === "pressure") holdPressure(opening, arrays, soundSpeed, forget);
+        run(nx, ny, spans, arrays, settings);
+        exchange(arrays);
+        time += settings.stepOverCell * cellMetres;
+      }
+    },
+  };
+}
+
+function choose(speed: number, viscosityOverCell: number): StepSettings {
+  const stepOverCell = Math.min(SOUND_STEP / (SOUND_OVER_SPEED * speed), VISCOUS_STEP / viscosityOverCell);
+  return {
+    stepOverCell,
+    viscosityOverCell,
+    soundSquared: (SOUND_STEP / stepOverCell) ** 2,
+    soundDamping: SOUND_DAMPING,
+    upstream: UPSTREAM,
+  };
+}
+
+function exchange(a: LatticeArrays): void {
+  [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
+  [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
+}
+
+function fastestBlood({ u, v }: LatticeArrays, nx: number, spans: RowSpans): number {
+  let fastest = 0;
+  for (let j = 0; j < spans.length / 2; j++)
+    for (let k = j * nx + spans[2 * j]!; k < j * nx + spans[2 * j + 1]!; k++)
+      fastest = Math.max(fastest, u[k]! * u[k]! + v[k]! * v[k]!);
+  return Math.sqrt(fastest);
+}

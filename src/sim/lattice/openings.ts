@@ -1,0 +1,240 @@
+/** How blood enters and leaves a lattice: given velocities with a parabola across the opening, or a given pressure that lets sound out. */
+import { seenFrom } from "../geometry/distance.ts";
+import type { Opening } from "../geometry/geometry.ts";
+import type { OpeningRule } from "./coefficients.ts";
+import type { LatticeArrays } from "./layout.ts";
+import type { Raster } from "./raster.ts";
+
+/** Faces between the blood and what lies beyond, each counted positive INTO the blood. */
+export interface Crossing {
+  /** [n] face index, and whether it is a south face (else a west face) */
+  readonly face: Int32Array;
+  readonly vertical: Uint8Array;
+  /** [n] +1 or -1: the axis velocity that enters */
+  readonly into: Int8Array;
+  /** [n] the cell in the blood beside the face, and the one beyond */
+  readonly inside: Int32Array;
+  readonly outside: Int32Array;
+}
+
+export interface LatticeOpening {
+  readonly opening: Opening;
+  readonly rule: OpeningRule;
+  readonly crossing: Crossing;
+  /** given velocity: faces that hold it, and their share of one unit of flow (m/s for a flow of 1 m/s times open area) */
+  readonly held: { readonly u: Int32Array; readonly v: Int32Array };
+  readonly heldShape: { readonly u: Float64Array; readonly v: Float64Array };
+  /** given pressure: faces beyond it and the face in the blood that each repeats; cells whose pressure is held, their distance beyond (cells) */
+  readonly repeated: { readonly u: Int32Array; readonly v: Int32Array };
+  readonly repeats: { readonly u: Int32Array; readonly v: Int32Array };
+  readonly cells: Int32Array;
+  readonly cellBeyond: Float64Array;
+  /** open width times depth of the crossing */
+  readonly area: number;
+  /** m2/s2: pressure over density asked for on the plane */
+  target: number;
+  /** m/s outward: slow mean that sound is told from */
+  slowSpeed: number;
+  /** m/s outward that the opening is to carry, its pressure following; undefined: the pressure is kept and the flow follows */
+  wanted: number | undefined;
+  /** m2/s2 per cell, per m/s outward: developed pressure slope of the channel that the opening cuts */
+  readonly slope: number;
+}
+
+export function layOpening(
+  raster: Raster,
+  a: LatticeArrays,
+  opening: Opening,
+  index: number,
+  rule: OpeningRule,
+  round: boolean,
+  kinematicViscosity: number,
+): LatticeOpening {
+  const { nx, ny, beyond, west, south, cell, originX, originY } = raster;
+  const face: number[] = [];
+  const vertical: number[] = [];
+  const into: number[] = [];
+  const inside: number[] = [];
+  const outside: number[] = [];
+  const held = { u: [] as number[], v: [] as number[] };
+  const shape = { u: [] as number[], v: [] as number[] };
+  const repeated = { u: [] as number[], v: [] as number[] };
+  const repeats = { u: [] as number[], v: [] as number[] };
+  const cells: number[] = [];
+  const cellBeyond: number[] = [];
+  const [normalX, normalY] = opening.normal;
+  const half = 0.5 * opening.width;
+  const profile = (x: number, y: number) => Math.max(0, 1 - (seenFrom(opening, x, y).across / half) ** 2);
+  for (let j = 1; j < ny - 1; j++)
+    for (let i = 1; i < nx - 1; i++) {
+      const k = j * nx + i;
+      if (beyond[k] === index && (west[k]! > 0 || west[k + 1]! > 0 || south[k]! > 0 || south[k + nx]! > 0)) {
+        cells.push(k);
+        cellBeyond.push(seenFrom(opening, originX + i * cell, originY + j * cell).beyond / cell);
+      }
+      for (const isSouth of [false, true]) {
+        const open = isSouth ? south[k]! : west[k]!;
+        const other = isSouth ? k - nx : k - 1;
+        const here = beyond[k] === index;
+        const there = beyond[other] === index;
+        if (open === 0 || (!here && !there)) continue;
+        const x = originX + (isSouth ? i : i - 0.5) * cell;
+        const y = originY + (isSouth ? j - 0.5 : j) * cell;
+        const list = isSouth ? "v" : "u";
+        if (here !== there) {
+          face.push(k);
+          vertical.push(isSouth ? 1 : 0);
+          into.push(here ? -1 : 1);
+          inside.push(here ? other : k);
+          outside.push(here ? k : other);
+        }
+        if (rule === "velocity") {
+          held[list].push(k);
+          shape[list].push(-(isSouth ? normalY : normalX) * profile(x, y));
+        } else if (here && there) {
+          const source = faceInside(raster, opening, isSouth, x, y, index);
+          repeated[list].push(k);
+          repeats[list].push(source);
+        }
+      }
+    }
+  const crossing: Crossing = {
+    face: Int32Array.from(face),
+    vertical: Uint8Array.from(vertical),
+    into: Int8Array.from(into),
+    inside: Int32Array.from(inside),
+    outside: Int32Array.from(outside),
+  };
+  let area = 0;
+  let flow = 0;
+  face.forEach((k, n) => {
+    const open = vertical[n] ? a.southArea[k]! : a.westArea[k]!;
+    area += open * Math.abs(vertical[n] ? normalY : normalX);
+    const x = originX + ((k % nx) - (vertical[n] ? 0 : 0.5)) * cell;
+    const y = originY + (Math.floor(k / nx) - (vertical[n] ? 0.5 : 0)) * cell;
+    flow += into[n]! * open * -(vertical[n] ? normalY : normalX) * profile(x, y);
+  });
+  // Parabola between plates: 12 nu U / w2; round: 32.
+  const slope = (-(round ? 32 : 12) * kinematicViscosity * cell) / (opening.width ** 2 * 1e-3);
+  const scale = flow > 0 ? 1 / flow : 0;
+  return {
+    opening,
+    rule,
+    crossing,
+    held: { u: Int32Array.from(held.u), v: Int32Array.from(held.v) },
+    heldShape: {
+      u: Float64Array.from(shape.u, (value) => value * scale),
+      v: Float64Array.from(shape.v, (value) => value * scale),
+    },
+    repeated: { u: Int32Array.from(repeated.u), v: Int32Array.from(repeated.v) },
+    repeats: { u: Int32Array.from(repeats.u), v: Int32Array.from(repeats.v) },
+    cells: Int32Array.from(cells),
+    cellBeyond: Float64Array.from(cellBeyond),
+    area,
+    target: 0,
+    slowSpeed: 0,
+    wanted: undefined,
+    slope,
+  };
+}
+
+/** The solved face on the blood's side that a face beyond the opening repeats (its mirror along the normal, moved in as far as needed). */
+function faceInside(
+  raster: Raster,
+  opening: Opening,
+  isSouth: boolean,
+  x: number,
+  y: number,
+  index: number,
+): number {
+  const { nx, cell, originX, originY, west, south, beyond } = raster;
+  const [normalX, normalY] = opening.normal;
+  const { beyond: far } = seenFrom(opening, x, y);
+  for (let inward = far / cell; inward < far / cell + 3; inward += 0.25) {
+    const i = Math.round((x - inward * cell * normalX - originX) / cell + (isSouth ? 0 : 0.5));
+    const j = Math.round((y - inward * cell * normalY - originY) / cell + (isSouth ? 0.5 : 0));
+    const k = j * nx + i;
+    const open = isSouth ? south[k] : west[k];
+    const other = isSouth ? k - nx : k - 1;
+    if (open && !(beyond[k] === index && beyond[other] === index)) return k;
+  }
+  return 0;
+}
+
+/** Flow through an opening INTO the blood: m/s times cells times mm of depth. */
+export function openingFlow({ crossing }: LatticeOpening, a: LatticeArrays): number {
+  const { face, vertical, into } = crossing;
+  let flow = 0;
+  for (let n = 0; n < face.length; n++) {
+    const k = face[n]!;
+    flow += into[n]! * (vertical[n] ? a.southArea[k]! * a.v[k]! : a.westArea[k]! * a.u[k]!);
+  }
+  return flow;
+}
+
+/** Holds a velocity opening at `flow` (m/s times cells times mm, into the blood). */
+export function holdFlow(opening: LatticeOpening, flow: number, a: LatticeArrays): void {
+  const { held, heldShape } = opening;
+  for (let n = 0; n < held.u.length; n++) {
+    const k = held.u[n]!;
+    a.u[k] = a.uAhead[k] = a.uNext[k] = flow * heldShape.u[n]!;
+  }
+  for (let n = 0; n < held.v.length; n++) {
+    const k = held.v[n]!;
+    a.v[k] = a.vAhead[k] = a.vNext[k] = flow * heldShape.v[n]!;
+  }
+}
+
+/**
+ * Holds a pressure opening: its target, plus the impedance of sound times the quick part of its speed, so that waves leave and the mean
+ * stays. `soundSpeed` m/s; `forget`: part of the slow mean renewed in one step.
+ */
+export function holdPressure(
+  opening: LatticeOpening,
+  a: LatticeArrays,
+  soundSpeed: number,
+  forget: number,
+): void {
+  const { repeated, repeats, cells, cellBeyond } = opening;
+  for (let n = 0; n < repeated.u.length; n++) {
+    const k = repeated.u[n]!;
+    const from = repeats.u[n]!;
+    a.u[k] = a.u[from]!;
+    a.uAhead[k] = a.uNext[k] = a.uAhead[from]!;
+  }
+  for (let n = 0; n < repeated.v.length; n++) {
+    const k = repeated.v[n]!;
+    const from = repeats.v[n]!;
+    a.v[k] = a.v[from]!;
+    a.vAhead[k] = a.vNext[k] = a.vAhead[from]!;
+  }
+  const outward = -openingFlow(opening, a) / opening.area;
+  if (opening.wanted === undefined) opening.slowSpeed += forget * (outward - opening.slowSpeed);
+  else {
+    opening.slowSpeed = opening.wanted;
+    opening.target += forget * soundSpeed * (outward - opening.wanted);
+  }
+  const pressure = opening.target + soundSpeed * (outward - opening.slowSpeed);
+  const slope = opening.slope * outward;
+  for (let n = 0; n < cells.length; n++) {
+    const k = cells[n]!;
+    a.p[k] = a.pAhead[k] = pressure + cellBeyond[n]! * slope;
+  }
+  keepEddiesTame(opening, a, Math.max(0, -outward));
+}
+
+/**
+ * An eddy that sits across an opening would draw itself in without end. Blood that enters faster than the opening's own inflow explains
+ * (twice its mean; a parabola has 1.5) pays for its speed with its pressure, as if drawn from rest.
+ */
+function keepEddiesTame({ crossing }: LatticeOpening, a: LatticeArrays, meanInward: number): void {
+  const { face, vertical, into, outside } = crossing;
+  for (let n = 0; n < face.length; n++) {
+    const k = face[n]!;
+    const inward = into[n]! * (vertical[n] ? a.v[k]! : a.u[k]!) - 2 * meanInward;
+    if (inward <= 0) continue;
+    const cell = outside[n]!;
+    a.p[cell]! -= 0.5 * inward * inward;
+    a.pAhead[cell] = a.p[cell]!;
+  }
+}

@@ -1,0 +1,134 @@
+/**
+ * One time step in plain words: the reference for the vector kernel and its stand-in where that cannot run.
+ * Explicit, staggered: advection in energy-keeping central form with a third-difference damping, viscous links, pressure, implicit
+ * friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967), which vanishes when steady.
+ */
+import type { LatticeArrays, RowSpans, StepSettings } from "./layout.ts";
+
+/** Advances all rows once. Reads uAhead and vAhead, writes uNext and vNext; the caller exchanges them. */
+export function sweep(
+  nx: number,
+  ny: number,
+  spans: RowSpans,
+  a: LatticeArrays,
+  settings: StepSettings,
+): void {
+  for (let j = 2; j < ny - 2; j++) {
+    const first = j * nx + spans[2 * j]!;
+    const last = j * nx + spans[2 * j + 1]!;
+    if (last > first) momentumRow(nx, first, last, a, settings);
+    // A row's pressure may move once the faces above it have moved; nobody needs its old value any more.
+    const below = j - 1;
+    const from = below * nx + spans[2 * below]!;
+    const to = below * nx + spans[2 * below + 1]!;
+    if (to > from) pressureRow(nx, from, to, a, settings);
+  }
+}
+
+function momentumRow(
+  nx: number,
+  first: number,
+  last: number,
+  a: LatticeArrays,
+  settings: StepSettings,
+): void {
+  const { u, v, uAhead, vAhead, uNext, vNext, pAhead, westArea, southArea, uInverse, vInverse } = a;
+  const { uThroughCell, uThroughCorner, vThroughCell, vThroughCorner, uFriction, vFriction, uStep, vStep } =
+    a;
+  const { regular } = a;
+  const s = settings.stepOverCell;
+  const nu = settings.viscosityOverCell;
+  const wall = s * nu;
+  const eps = settings.upstream;
+  for (let k = first; k < last; k++) {
+    const n = k + nx;
+    const b = k - nx;
+    const uk = uAhead[k]!;
+    const vk = vAhead[k]!;
+    // Flow through the cell's middle and through its lower left corner, each the mean of two faces.
+    const west = westArea[k]! * uk;
+    const south = southArea[k]! * vk;
+    const flowEast = 0.5 * (west + westArea[k + 1]! * uAhead[k + 1]!);
+    const flowWest = 0.5 * (west + westArea[k - 1]! * uAhead[k - 1]!);
+    const flowNorth = 0.5 * (south + southArea[n]! * vAhead[n]!);
+    const flowSouth = 0.5 * (south + southArea[b]! * vAhead[b]!);
+    const upCorner = 0.5 * (southArea[k - 1]! * vAhead[k - 1]! + south);
+    const upCornerNorth = 0.5 * (southArea[n - 1]! * vAhead[n - 1]! + southArea[n]! * vAhead[n]!);
+    const rightCorner = 0.5 * (westArea[b]! * uAhead[b]! + west);
+    const rightCornerEast = 0.5 * (westArea[b + 1]! * uAhead[b + 1]! + westArea[k + 1]! * uAhead[k + 1]!);
+
+    const uE = uAhead[k + 1]!;
+    const uW = uAhead[k - 1]!;
+    const uN = uAhead[n]!;
+    const uS = uAhead[b]!;
+    let carried =
+      0.5 * (flowEast * (uE - uk) + flowWest * (uk - uW) + upCornerNorth * (uN - uk) + upCorner * (uk - uS));
+    carried +=
+      eps *
+      (regular[k]! * Math.abs(flowEast) * (uAhead[k + 2]! - uW - 3 * (uE - uk)) -
+        regular[k - 1]! * Math.abs(flowWest) * (uE - uAhead[k - 2]! - 3 * (uk - uW)) +
+        regular[n]! * Math.abs(upCornerNorth) * (uAhead[n + nx]! - uS - 3 * (uN - uk)) -
+        regular[k]! * Math.abs(upCorner) * (uN - uAhead[b - nx]! - 3 * (uk - uS)));
+    let spread =
+      uThroughCell[k]! * (uE - uk) -
+      uThroughCell[k - 1]! * (uk - uW) +
+      uThroughCorner[n]! * (uN - uk) -
+      uThroughCorner[k]! * (uk - uS);
+    let pushed = westArea[k]! * (pAhead[k]! - pAhead[k - 1]!);
+    const uOld = u[k]!;
+    const uNew =
+      (uOld + s * uInverse[k]! * (nu * spread - carried - pushed)) /
+      (1 + wall * uFriction[k]! + s * Math.max(0, uStep[k]! * uOld));
+    u[k] = uNew;
+    uNext[k] = 1.5 * uNew - 0.5 * uOld;
+
+    const vE = vAhead[k + 1]!;
+    const vW = vAhead[k - 1]!;
+    const vN = vAhead[n]!;
+    const vS = vAhead[b]!;
+    carried =
+      0.5 *
+      (rightCornerEast * (vE - vk) + rightCorner * (vk - vW) + flowNorth * (vN - vk) + flowSouth * (vk - vS));
+    carried +=
+      eps *
+      (regular[k + 1]! * Math.abs(rightCornerEast) * (vAhead[k + 2]! - vW - 3 * (vE - vk)) -
+        regular[k]! * Math.abs(rightCorner) * (vE - vAhead[k - 2]! - 3 * (vk - vW)) +
+        regular[k]! * Math.abs(flowNorth) * (vAhead[n + nx]! - vS - 3 * (vN - vk)) -
+        regular[b]! * Math.abs(flowSouth) * (vN - vAhead[b - nx]! - 3 * (vk - vS)));
+    spread =
+      vThroughCorner[k + 1]! * (vE - vk) -
+      vThroughCorner[k]! * (vk - vW) +
+      vThroughCell[k]! * (vN - vk) -
+      vThroughCell[b]! * (vk - vS);
+    pushed = southArea[k]! * (pAhead[k]! - pAhead[b]!);
+    const vOld = v[k]!;
+    const vNew =
+      (vOld + s * vInverse[k]! * (nu * spread - carried - pushed)) /
+      (1 + wall * vFriction[k]! + s * Math.max(0, vStep[k]! * vOld));
+    v[k] = vNew;
+    vNext[k] = 1.5 * vNew - 0.5 * vOld;
+  }
+}
+
+function pressureRow(
+  nx: number,
+  first: number,
+  last: number,
+  a: LatticeArrays,
+  settings: StepSettings,
+): void {
+  const { u, v, p, pAhead, westArea, southArea, pInverse } = a;
+  const rate = settings.stepOverCell * settings.soundSquared;
+  const ahead = settings.soundDamping;
+  for (let k = first; k < last; k++) {
+    const leaves =
+      westArea[k + 1]! * u[k + 1]! -
+      westArea[k]! * u[k]! +
+      southArea[k + nx]! * v[k + nx]! -
+      southArea[k]! * v[k]!;
+    const change = -rate * pInverse[k]! * leaves;
+    const pNew = p[k]! + change;
+    p[k] = pNew;
+    pAhead[k] = pNew + ahead * change;
+  }
+}
