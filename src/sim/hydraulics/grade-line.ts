@@ -21,37 +21,42 @@ export interface GradePressures {
  */
 export function gradeLine(law: PathwayLaw, flows: PathwayFlows, pressures: GradePressures): GradePoint[] {
   const lung = law.gradeLung;
-  const lower = law.branches.ivc;
-  const beyond = law.branches[lung];
-  const stations = pathOrder(lower, beyond);
+  const stations = pathOrder(law.branches.ivc, law.branches[lung], law.course);
   const points: GradePoint[] = [];
-  const still = (at: string, station: number, pressure: number) =>
-    points.push({ at, station, pressure, totalPressure: pressure });
-
-  still("hepaticVein", stations[0]!.from, pressures.hepaticVein);
-  let total = pressures.ivc;
-  let station = 1;
-  for (const branch of ["ivc", lung] as const) {
-    const chain = law.branches[branch];
-    let area = lumenArea(chain[0]!.diameter);
-    for (const element of chain) {
+  const put = (pressure: number, totalPressure = pressure) => {
+    const { element, from } = stations[points.length]!;
+    points.push({ at: element, station: from, pressure, totalPressure });
+  };
+  /** Points along a branch, down from a total pressure; answers what is left at its end. */
+  const along = (branch: "ivc" | "left" | "right", begin: number): number => {
+    let total = begin;
+    let area = lumenArea(law.branches[branch][0]!.diameter);
+    for (const element of law.branches[branch]) {
       const velocity = meanOf(flows[branch]) / area;
-      const head = toMmHg(0.5 * law.fluid.density * velocity * velocity);
-      points.push({
-        at: element.element,
-        station: stations[station]!.from,
-        pressure: total - head,
-        totalPressure: total,
-      });
+      put(total - toMmHg(0.5 * law.fluid.density * velocity * velocity), total);
       total -= toMmHg(meanDrop(element, flows[branch]));
       area = element.areaAfter;
-      station++;
     }
+    return total;
+  };
+
+  put(pressures.hepaticVein);
+  const joint = along("ivc", pressures.ivc);
+  if (law.course !== "parted") {
+    const artery = lung === "left" ? pressures.pulmonaryArteryLeft : pressures.pulmonaryArteryRight;
+    if (law.course === "joined") along(lung, joint);
+    else {
+      // The right ventricle lifts blood from the atrium to whatever the lung arteries need.
+      put(joint);
+      along(
+        lung,
+        artery + law.branches[lung].reduce((sum, each) => sum + toMmHg(meanDrop(each, flows[lung])), 0),
+      );
+    }
+    put(artery);
+    put(pressures.pulmonaryVein);
   }
-  const artery = lung === "left" ? pressures.pulmonaryArteryLeft : pressures.pulmonaryArteryRight;
-  still("lungBed", stations[station]!.from, artery);
-  still("pulmonaryVein", stations[station + 1]!.from, pressures.pulmonaryVein);
-  still("atrium", 1, pressures.atrium);
+  points.push({ at: "atrium", station: 1, pressure: pressures.atrium, totalPressure: pressures.atrium });
   return points;
 }
 

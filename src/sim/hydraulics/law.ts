@@ -1,5 +1,7 @@
 /** The pathway as the circulation sees it: four branches that meet at one junction, each a chain of handbook elements. */
 
+import type { Course } from "../geometry/path-order.ts";
+
 /** Branch ends: IVC entry, SVC entry, left and right lung artery; all meet at the junction. */
 export const BRANCHES = ["ivc", "svc", "left", "right"] as const;
 export type BranchName = (typeof BRANCHES)[number];
@@ -40,6 +42,8 @@ export interface PathwayFlows {
 export interface PathwayLaw {
   /** kg/m3 and Pa.s of the blood that the coefficients hold for */
   readonly fluid: { readonly density: number; readonly viscosity: number };
+  /** Whether the lower vein's branch meets the lung arteries, ends in the atrium, or leads to them through a ventricle. */
+  readonly course: Course;
   /** The lung that the grade line follows: the more narrowed one, else the right. */
   readonly gradeLung: "left" | "right";
   readonly branches: Readonly<Record<BranchName, readonly ElementLaw[]>>;

@@ -49,7 +49,10 @@ export function ledger(law: PathwayLaw, flows: PathwayFlows): LedgerRow[] {
 type Listed = Pick<ElementLaw, "element" | "a" | "b" | "diameter" | "source" | "validReynolds">;
 
 export interface PathwayLoss {
-  /** mmHg, total pressure from the IVC's entry to the lung arteries, the two lungs weighted by their flow */
+  /**
+   * mmHg, total pressure from the entry of the IVC (before completion: of the SVC; with two ventricles: of the main lung artery)
+   * to the lung arteries, the two lungs weighted by their flow
+   */
   readonly pressureDrop: number;
   /** mW, the four branches */
   readonly powerLoss: number;
@@ -68,9 +71,10 @@ export function pathwayLoss(law: PathwayLaw, flows: PathwayFlows): PathwayLoss {
   const left = mean(flows.left, (q) => q);
   const right = mean(flows.right, (q) => q);
   const lungs = left + right;
+  const vein = { joined: () => drop("ivc"), parted: () => drop("svc"), pumped: () => 0 }[law.course]();
   const share = lungs > 0 ? Math.min(1, Math.max(0, left / lungs)) : 0.5;
   return {
-    pressureDrop: toMmHg(drop("ivc") + share * drop("left") + (1 - share) * drop("right")),
+    pressureDrop: toMmHg(vein + share * drop("left") + (1 - share) * drop("right")),
     powerLoss: toMilliwatt(power),
     resistance: lungs > 0 ? toWood(power / lungs ** 2) : 0,
   };

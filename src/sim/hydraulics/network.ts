@@ -1,6 +1,7 @@
 /** From a request to the pathway's laws: each named section gets its handbook relation. */
 import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
 import {
+  courseOf,
   followedLung,
   type PathwaySections,
   pathwaySections,
@@ -18,6 +19,9 @@ import { orifice } from "./orifice.ts";
 import { developingPipe, pipe } from "./pipe.ts";
 import { stenosis } from "./stenosis.ts";
 import { division, meeting, overlap } from "./tee.ts";
+
+/** mm: a smaller fenestration counts as none. */
+const SMALLEST_HOLE = 0.05;
 
 /** m3/s: the mean flows at which coefficients that depend on the split are taken. */
 export interface FlowSplit {
@@ -39,10 +43,10 @@ export function pathwayLaw(request: CirculationRequest, split?: FlowSplit): Path
   const flows = split ?? restingSplit(request);
   const place: Placement = { sizes, sections, fluid, flows };
   const chain = (branch: BranchName) => sections[branch].map((section) => lawOf(section, branch, place));
-  const hole =
-    sizes.fenestration > 0 && request.stage !== "before-completion" && request.stage !== "two-ventricle";
+  const hole = sizes.fenestration >= SMALLEST_HOLE && courseOf(request.stage) === "joined";
   const law = {
     fluid,
+    course: courseOf(request.stage),
     gradeLung: followedLung(sizes),
     branches: { ivc: chain("ivc"), svc: chain("svc"), left: chain("left"), right: chain("right") },
   } as const;

@@ -70,7 +70,7 @@ test("openings carry the names that the rest of the chain knows, the fenestratio
   expect(pathwayGeometry(ask("two-ventricle"))).toBeNull();
 });
 
-test.each(PATHWAY_STAGES)("%s: the picture's stations are the grade line's", (stage) => {
+test.each(STAGES)("%s: the picture's stations are the grade line's", (stage) => {
   for (const set of [{}, { pathwayNarrowing: 40, leftBranchStenosis: 30 }] as Set[]) {
     const { path } = plane(stage, set);
     const pressures = {

@@ -165,3 +165,38 @@ test("the grade line falls from liver vein to atrium, meets what it is given and
     expect(points[i]!.pressure).toBeLessThanOrEqual(points[i]!.totalPressure);
   }
 });
+
+test("before completion the path from the liver ends in the atrium; with two ventricles a pump lifts it to the lungs", () => {
+  const pressures = {
+    hepaticVein: 6.5,
+    ivc: 6.3,
+    pulmonaryArteryLeft: 12,
+    pulmonaryArteryRight: 12,
+    pulmonaryVein: 7.4,
+    atrium: 6,
+  };
+  const flows = rest(CASES.caseA);
+  const parted = gradeLine(pathwayLaw(ask("before-completion")), flows, pressures);
+  expect(parted.map(({ at }) => at)).toEqual([
+    "hepaticVein",
+    "inferiorVenaCava",
+    "lowerAtrialEntry",
+    "atrium",
+  ]);
+  const pumped = gradeLine(pathwayLaw(ask("two-ventricle")), flows, pressures);
+  const lifted = pumped.findIndex(({ at }) => at === "rightVentricle");
+  expect(pumped[lifted + 1]!.totalPressure).toBeGreaterThan(12);
+  expect(pumped[lifted]!.totalPressure).toBeLessThan(6.4);
+  expect(pumped.at(-1)).toMatchObject({ at: "atrium", station: 1 });
+});
+
+test("before completion the drop is the upper vein's, since the lower one never reaches the lungs", () => {
+  const flows = rest(CASES.caseA);
+  const law = pathwayLaw(ask("before-completion"));
+  const upper = ledger(law, flows)
+    .filter(({ branch }) => branch === "svc")
+    .reduce((sum, { pressureDrop }) => sum + pressureDrop, 0);
+  const more = pathwayLoss(law, { ...flows, ivc: 2 * flows.ivc }).pressureDrop;
+  expect(more).toBe(pathwayLoss(law, flows).pressureDrop);
+  expect(more).toBeGreaterThan(upper);
+});

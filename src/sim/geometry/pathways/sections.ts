@@ -1,4 +1,6 @@
 /** A pathway as four branches of named sections: the order and lengths that ledger, grade line and picture share. */
+import type { Stage } from "../../request.ts";
+import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
 /** The relation that a section obeys. */
@@ -255,6 +257,9 @@ function interrupted(
     { element: beyond, kind: "pipe", from: ends, to, ...whole },
   ];
 }
+
+export const courseOf = (stage: Stage): Course =>
+  stage === "two-ventricle" ? "pumped" : stage === "before-completion" ? "parted" : "joined";
 
 /** The lung that the path of the grade line follows: the more narrowed one, else the right. */
 export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "left" | "right" =>

@@ -4,7 +4,7 @@ import type { Handle, Opening, PathwayGeometry, Place, Point, Shape, Station } f
 import { pathOrder } from "../path-order.ts";
 import type { Backdrop } from "./backdrop.ts";
 import { type Branch, openingOf, spotOn, widthOn } from "./branch.ts";
-import { followedLung, narrowingMiddle } from "./sections.ts";
+import { courseOf, followedLung, narrowingMiddle } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
 export interface Branches {
@@ -94,14 +94,14 @@ function veinPlaces({ ivc, svc, left, right }: Branches): Place[] {
 function path(sizes: PathwaySizes, branches: Branches, lower: Branch): Station[] {
   const lung = branches[followedLung(sizes)];
   const area = new Map(
-    [lower, lung].flatMap((branch) =>
+    (branches.ivc ? [lower, lung] : [lung]).flatMap((branch) =>
       branch.sections.map(({ element, from, to }) => {
         const radius = Math.max(to - from, widthOn(branch, (from + to) / 2)) / 2;
         return [element, { centre: spotOn(branch, (from + to) / 2).at, radius }] as const;
       }),
     ),
   );
-  return pathOrder(lower.sections, lung.sections).map((station) => {
+  return pathOrder(lower.sections, lung.sections, courseOf(sizes.stage)).map((station) => {
     const lit = area.get(station.element);
     return lit ? { ...station, area: lit } : station;
   });
