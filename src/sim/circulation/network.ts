@@ -100,6 +100,8 @@ const LUNG_VEIN_USUAL = 7.5;
 /** Where collaterals enter (mmHg), for the size of their resistance. */
 const COLLATERAL_END = 12;
 const VALVE_DENSITY = 1060;
+/** mm2: a smaller leak counts as none. */
+const SMALLEST_LEAK = 0.01;
 
 export function networkOf(request: CirculationRequest, law: PathwayLaw): Network {
   const set = referenceSet(request.stage, request.body.bsa);
@@ -167,7 +169,7 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     inertance: 0,
   });
   const leak = (areaSquareMillimetre: number) =>
-    areaSquareMillimetre > 0
+    areaSquareMillimetre > SMALLEST_LEAK
       ? VALVE_DENSITY / (2 * fromSquareMillimetre(areaSquareMillimetre) ** 2)
       : Number.POSITIVE_INFINITY;
   const branch = (name: BranchName): Path => sum(law.branches[name]);

@@ -31,7 +31,7 @@ import { exertion } from "./exercise.ts";
 import { type Stepper, stepperOf } from "./integrate.ts";
 import type { Network } from "./network.ts";
 import { type Reflex, reflexOf } from "./reflex.ts";
-import { give, type RepeatMeans, totalVolume, type VolumeControl } from "./volume-rule.ts";
+import { give, type RepeatMeans, totalVolume, type VolumeControl, volumeReason } from "./volume-rule.ts";
 
 /** The searched vector: the state, then the reflex's two factors (heart rate, resistance). */
 export const SEARCHED = STATES + 2;
@@ -56,7 +56,10 @@ export interface Periodic {
 
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
 export const TOLERANCE = 2e-4;
-const MOST_REPEATS = 150;
+/** mmHg, the residual where no repeat could be run. */
+const UNKNOWN = 1000;
+const MOST_REPEATS = 120;
+export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
 /** Pa: giving volume in search of an output ends here. */
 const HIGHEST_ATRIUM = fromMmHg(45);
 
@@ -73,14 +76,15 @@ export function findPeriodic(
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
   const accelerator = acceleratorOf(scale);
-  let point: Float64Array = startingPoint(request, network, control.volume, start);
+  const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
+  let point: Float64Array = startingPoint(request, network, refused ? null : control, start);
   let good = point;
   let image = point;
-  let residual = Number.POSITIVE_INFINITY;
+  let residual = UNKNOWN;
   let smallest = Number.POSITIVE_INFINITY;
   let repeats = 0;
-  let reason: string | undefined = "no periodic state within the allowed number of breaths";
-  while (repeats < MOST_REPEATS) {
+  let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
+  while (repeats < MOST_REPEATS && !refused) {
     image = point.slice();
     const means = repeat(image, drive, stepper, baseRate, reflex);
     repeats++;
@@ -88,8 +92,9 @@ export function findPeriodic(
     give(image, network, given);
     residual = distance(point, image, scale);
     if (!Number.isFinite(residual)) {
+      residual = UNKNOWN;
       point = good.slice();
-      reason = "the flows of these settings change faster than the steps can follow";
+      reason = TOO_FAST;
       break;
     }
     good = point;
@@ -209,17 +214,17 @@ function plausible(point: Float64Array, network: Network): boolean {
   return point[RATE]! > 0.5 && point[RATE]! < 2 && point[RESISTANCE]! > 0.5 && point[RESISTANCE]! < 2;
 }
 
-/** The given start if it fits this kind of heart, else usual pressures and flows; in either case brought to the volume. */
+/** The given start if it fits this kind of heart, else usual pressures and flows; brought to the volume unless that is still sought. */
 function startingPoint(
   request: CirculationRequest,
   network: Network,
-  volume: number,
+  control: VolumeControl | null,
   start: ArrayLike<number> | undefined,
 ): Float64Array {
   const rightHeart = network.connections.rightHeart;
   const fits = start?.length === SEARCHED && start[RIGHT_VENTRICLE]! > 0 === rightHeart;
   const point = fits ? Float64Array.from(start) : usualPoint(network, rightHeart, request.body.bsa);
-  give(point, network, volume - totalVolume(point));
+  if (control && (control.fixed || !fits)) give(point, network, control.volume - totalVolume(point));
   return point;
 }
 

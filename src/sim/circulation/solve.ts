@@ -6,7 +6,7 @@ import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
 import { STRAIN_SECONDS } from "./breathing.ts";
 import { networkOf } from "./network.ts";
-import { findPeriodic, type Periodic, passThrough, SEARCHED } from "./periodic.ts";
+import { findPeriodic, type Periodic, passThrough, SEARCHED, TOO_FAST } from "./periodic.ts";
 import { record } from "./record.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 
@@ -37,7 +37,11 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   ) => {
     const network = networkOf(asked, law);
     const control = volume === undefined ? volumeControl(asked, network) : fixedVolume(volume);
-    return findPeriodic(asked, network, control, start, fineness);
+    // Where the steps prove too coarse, finer ones are tried before giving up.
+    for (let finer = fineness; ; finer *= 2) {
+      const found = findPeriodic(asked, network, control, start, finer);
+      if (found.reason !== TOO_FAST || finer >= FINEST * fineness) return found;
+    }
   };
   const strains = wordSetting(request, "breathing") === "strain";
   if (rest === request || (request.volumeRule === "fixed-volume" && !strains)) {
@@ -54,6 +58,9 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const counted: Periodic = { ...acting, repeats: acting.repeats + resting.repeats };
   return answerOf(request, law, counted, record(acting), [...resting.point, ...acting.point]);
 }
+
+/** Greatest refinement of the step that is tried. */
+const FINEST = 4;
 
 /** The same person at rest, or the very same record when nothing acts. */
 function atRest(request: CirculationRequest): CirculationRequest {

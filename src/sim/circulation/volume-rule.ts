@@ -1,5 +1,5 @@
 /** Which blood volume is in force, and how much to give or take after a repeat that missed the mark. */
-import { numberSetting } from "../parameters.ts";
+import { defaultSetting, findParameter, numberSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
 import { VOLUMES } from "./compartments.ts";
@@ -14,31 +14,50 @@ export interface RepeatMeans {
 }
 
 export interface VolumeControl {
-  /** m3 to begin from, and for good where nothing is given */
+  /** m3 to begin a cold search from; the volume for good where nothing is given */
   readonly volume: number;
+  readonly fixed: boolean;
   /** m3 to give (negative: to take) after a repeat with these means */
   readonly give: (means: RepeatMeans) => number;
 }
 
-export const fixedVolume = (volume: number): VolumeControl => ({ volume, give: () => 0 });
+export const fixedVolume = (volume: number): VolumeControl => ({ volume, fixed: true, give: () => 0 });
+
+/** Part of the blood volume that one repeat may give or take at most, so that a far guess is not overshot. */
+const MOST_GIVEN = 0.08;
 
 /** Sensitivities below only speed the search; the answer does not depend on them. */
 export function volumeControl(request: CirculationRequest, network: Network): VolumeControl {
-  const volume = fromMillilitre(numberSetting(request, "bloodVolume"));
+  const setting = (name: string) => numberSetting(request, name);
+  if (request.volumeRule === "fixed-volume") return fixedVolume(fromMillilitre(setting("bloodVolume")));
+  const usual = defaultSetting(findParameter("bloodVolume")!, request.stage, request.body) as number;
+  const volume = fromMillilitre(usual);
   const compliance = totalCompliance(network);
-  switch (request.volumeRule) {
-    case "hold-atrial-pressure": {
-      const held = fromMmHg(numberSetting(request, "heldAtrialPressure"));
-      return { volume, give: ({ atrium }) => 1.5 * compliance * (held - atrium) };
-    }
-    case "hold-output": {
-      const held = fromLitresPerMinute(numberSetting(request, "heldOutputIndex") * request.body.bsa);
-      return { volume, give: ({ systemic }) => compliance * fromMmHg(8) * (1 - systemic / held) };
-    }
-    default:
-      return fixedVolume(volume);
+  const bounded = (wanted: number) => Math.max(-MOST_GIVEN * volume, Math.min(MOST_GIVEN * volume, wanted));
+  if (request.volumeRule === "hold-atrial-pressure") {
+    const held = fromMmHg(setting("heldAtrialPressure"));
+    return { volume, fixed: false, give: ({ atrium }) => bounded(1.5 * compliance * (held - atrium)) };
   }
+  const held = fromLitresPerMinute(setting("heldOutputIndex") * request.body.bsa);
+  return {
+    volume,
+    fixed: false,
+    give: ({ systemic }) => bounded(compliance * fromMmHg(8) * (1 - systemic / held)),
+  };
 }
+
+/** Why this volume can't circulate, or undefined: too little to fill slack vessels, or far more than they hold. */
+export function volumeReason(volume: number, network: Network): string | undefined {
+  const slack = network.unstressed.reduce((sum, each) => sum + each, 0);
+  if (volume < LEAST_FILLED * slack) return "the blood volume is too small to fill this body's vessels";
+  if ((volume - slack) / totalCompliance(network) > HIGHEST_FILLING)
+    return "the blood volume is far more than this body's vessels hold";
+  return undefined;
+}
+
+/** Of the unstressed volume; Pa of mean filling pressure (40 mmHg). */
+const LEAST_FILLED = 0.75;
+const HIGHEST_FILLING = fromMmHg(40);
 
 const totalCompliance = (network: Network): number => {
   let total = 0;
