@@ -125,7 +125,6 @@ export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { read
         <footer class="foot">
           <Transport
             moving={isMoving(context)}
-            pace={session.chain.pace.value}
             onTogglePause={() => togglePlay(context)}
             onDye={() => session.edit("dye", releaseDye)}
           />

@@ -76,7 +76,11 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
       {question}
       {phase !== "again" && phase !== "watch" && <StepCaution step={step} voice={voice} />}
       <nav class="lesson-way-on" aria-label={t("lesson.steps")}>
-        <button type="button" onClick={() => run.send({ kind: "back" })}>
+        <button
+          type="button"
+          aria-disabled={(player.step === 0 && phase !== "again" && phase !== "why") || undefined}
+          onClick={() => run.send({ kind: "back" })}
+        >
           {t("lesson.back")}
         </button>
         <button
