@@ -1,5 +1,5 @@
 /** How curves of several states are told apart: by colour and by dash pattern. */
-import type { Palette } from "../theme/colour.ts";
+import type { Palette } from "./colour.ts";
 
 export interface CurveLook {
   readonly colour: string;

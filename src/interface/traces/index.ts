@@ -1,0 +1,5 @@
+/** Charts, loaded when first shown: `const { TraceChart } = await import("../interface/traces/index.ts")`. */
+export { ParameterMap, type ParameterMapProps } from "./parameter-map.tsx";
+export { TRACE_KINDS, type TraceKind } from "./series.ts";
+export { SweepChart, type SweepChartProps } from "./sweep-chart.tsx";
+export { LoopChart, TraceChart, type TraceChartProps } from "./traces.tsx";
