@@ -18,6 +18,7 @@ const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly se
   bench: () => import("./settings/bench/index.tsx"),
   study: () => import("./settings/study/index.tsx"),
   lecture: () => import("./settings/lecture/index.tsx"),
+  kiosk: () => import("./settings/kiosk/index.tsx"),
 };
 
 const { place: first, dropped } = readPlace(location.search);

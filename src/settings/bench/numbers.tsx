@@ -1,7 +1,9 @@
 /** The scene as words and tables: the reading, the loss ledger, and where the blood goes. */
+import { figuresOf } from "../../interface/figures.ts";
 import { LedgerTable } from "../../interface/ledger-table.tsx";
 import { Panel } from "../../interface/panel.tsx";
 import { readingOf } from "../../interface/reading.ts";
+import { Readouts } from "../../interface/readout.tsx";
 import { SharesTable } from "../../interface/shares-table.tsx";
 import { setView } from "../../state/edit.ts";
 import { t } from "../../words/index.ts";
@@ -18,6 +20,9 @@ export function Numbers({ session, onRead, onClose }: NumbersProps) {
   const readings = session.chain.readings.value[0] ?? null;
   return (
     <Panel title={t("bench.numbers")} onClose={onClose}>
+      <div class="phone-only">
+        <Readouts figures={figuresOf(circulation, readings)} />
+      </div>
       <section class="reading">
         <h3>{t("numbers.reading")}</h3>
         {readingOf(circulation, readings).map((sentence) => (
