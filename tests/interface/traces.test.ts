@@ -99,9 +99,11 @@ test("a map's cells lie between the least and the greatest, and an empty cell st
   expect(placesOf([[5, 5]])).toEqual([[0.5, 0.5]]);
 });
 
-test("marks are told with the decimals that tell them apart", () => {
+test("marks are told exactly: 7.5 is never told as 8", () => {
   expect(digitsFor([0, 5, 10])).toBe(0);
   expect(digitsFor([0, 0.5])).toBe(1);
   expect(digitsFor([0.25, 0.3])).toBe(2);
   expect(digitsFor([7])).toBe(0);
+  expect(digitsFor([5, 7.5, 10])).toBe(1);
+  expect(digitsFor([0.1, 0.2, 0.30000000000000004])).toBe(1);
 });

@@ -3,7 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import type uPlot from "uplot";
 import type { Palette } from "../../scenes/theme/colour.ts";
 import { FAMILY } from "../../scenes/theme/type.ts";
-import { formatNumber, formatQuantity, t } from "../../words/index.ts";
+import { formatNumber, formatQuantity, hasMessage, t } from "../../words/index.ts";
 import { digitsFor } from "./digits.ts";
 import { type Series, summaryOf } from "./series.ts";
 import "uplot/dist/uPlot.min.css";
@@ -31,8 +31,9 @@ export interface ChartProps {
   readonly mark?: number;
 }
 
-const nameOf = (series: Series): string =>
-  /^\w+$/.test(series.name) ? t(`traces.series.${series.name}`) : series.name;
+/** A series' name in words: the message of its name, or the name itself where it is in words already. */
+const nameOf = ({ name }: Series): string =>
+  hasMessage(`traces.series.${name}`) ? t(`traces.series.${name}`) : name;
 
 export function Chart(props: ChartProps) {
   const host = useRef<HTMLDivElement>(null);

@@ -1,5 +1,8 @@
-/** Decimals that tell neighbouring marks apart. */
+/** Decimals with which all marks of an axis are told exactly, at most six. */
 export function digitsFor(marks: readonly number[]): number {
-  const step = Math.abs((marks[1] ?? 1) - (marks[0] ?? 0)) || 1;
-  return Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
+  for (let digits = 0; digits < 6; digits++) {
+    const scale = 10 ** digits;
+    if (marks.every((mark) => Math.abs(Math.round(mark * scale) - mark * scale) < 1e-6)) return digits;
+  }
+  return 6;
 }
