@@ -14,10 +14,14 @@ const NEVER: Expression = { kind: "number", value: 0 };
 
 /** `nextStep`: id of the step after, the usual `reveal`. null when it is refused. */
 export function readQuestion(block: Extract, nextStep: string | null, refuse: Refuse): Question | null {
-  const kind = readRecord(block.text, block.line, kindSchema, refuse)?.value.kind;
-  if (!kind) return null;
-  const read = readRecord(block.text, block.line, QUESTION_SCHEMAS[kind], refuse);
-  return read && build(read, nextStep, block.line, refuse);
+  const read = readRecord(block.text, block.line, schemaFor, refuse);
+  // The schema of a known kind has let it through.
+  return read && build(read as ReadRecord<Raw>, nextStep, block.line, refuse);
+}
+
+function schemaFor(raw: unknown): v.GenericSchema {
+  const kind = (raw as { kind?: unknown } | null)?.kind;
+  return QUESTION_SCHEMAS[QUESTION_KINDS.find((each) => each === kind)!] ?? kindSchema;
 }
 
 type Raw = v.InferOutput<(typeof QUESTION_SCHEMAS)[keyof typeof QUESTION_SCHEMAS]>;

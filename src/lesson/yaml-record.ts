@@ -12,11 +12,14 @@ export interface ReadRecord<T> {
   lineOf(...path: readonly (string | number)[]): number;
 }
 
-/** null when it does not fit; the faults went to `refuse`. `firstLine`: where `text` begins in its file (1-based). */
+/**
+ * null when it does not fit; the faults went to `refuse`. `firstLine`: where `text` begins in its file (1-based).
+ * The schema may depend on what the text says it is.
+ */
 export function readRecord<S extends Schema>(
   text: string,
   firstLine: number,
-  schema: S,
+  fitting: S | ((raw: unknown) => S),
   refuse: Refuse,
 ): ReadRecord<v.InferOutput<S>> | null {
   const counter = new LineCounter();
@@ -34,6 +37,7 @@ export function readRecord<S extends Schema>(
     return null;
   }
   const lineOf = (...path: readonly (string | number)[]) => lineAt(offsetOf(document, path));
+  const schema = typeof fitting === "function" ? fitting(raw) : fitting;
   const result = v.safeParse(schema, raw);
   if (result.success) return { value: result.output, lineOf };
   for (const issue of result.issues) {
