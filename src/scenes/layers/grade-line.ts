@@ -102,7 +102,7 @@ export function gradeLineLayer(): GradeLineLayer {
       {
         lines: [{ words: "mmHg", size: sizes.axis, colour: colour.inkSoft }],
         x: plot.left - 10,
-        y: plot.top - sizes.axis * 0.35,
+        y: plot.top - sizes.axis * 0.75,
         anchor: [1, 1],
         bare: true,
       },
@@ -134,13 +134,7 @@ export function gradeLineLayer(): GradeLineLayer {
       const total = line.flatMap((p) => [x(p.station), y(p.totalPressure)]);
       const pressure = line.flatMap((p) => [x(p.station), y(p.pressure)]);
       if (known.length === 1) dashed(total, [10, 7], { width: 2, color: colour.totalPressure, alpha: 0.85 });
-      const stroke = {
-        width: Math.max(3, sizes.axis * 0.2),
-        color: index === 0 ? colour.pressure : colour.ink,
-        alpha: 1,
-      };
-      if (index === 0) ink.poly(pressure, false).stroke({ ...stroke, join: "round", cap: "round" });
-      else dashed(pressure, index === 1 ? [14, 6] : [3, 6], stroke);
+      pathLine(pressure, index, sizes, theme);
     });
 
     names(points, x, bottom, sizes, theme);
@@ -166,22 +160,23 @@ export function gradeLineLayer(): GradeLineLayer {
       ["scene.stretch.veins", veins, 1],
     ] as const;
     for (const [key, from, to] of spans) {
-      const lain = words.write(
-        {
-          lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
-          x: (x(from) + x(to)) / 2,
-          y: bottom + 8,
-          anchor: [0.5, 0],
-          bare: true,
-          wrap: Math.max(40, x(to) - x(from) + 10),
-        },
-        theme,
-      );
       ink
         .moveTo(x(from), bottom)
         .lineTo(x(from), bottom + 12)
         .stroke({ width: 1.5, color: theme.colour.hair });
-      void lain;
+      const name = theme.say(key);
+      // About half an em a letter: what does not fit its stretch is left to the picture above.
+      if (name.length * sizes.axis * 0.5 > x(to) - x(from) + sizes.axis) continue;
+      words.write(
+        {
+          lines: [{ words: name, size: sizes.axis, colour: theme.colour.inkSoft }],
+          x: (x(from) + x(to)) / 2,
+          y: bottom + 8,
+          anchor: [0.5, 0],
+          bare: true,
+        },
+        theme,
+      );
     }
   }
 
@@ -194,53 +189,69 @@ export function gradeLineLayer(): GradeLineLayer {
     sizes: Sizes,
     theme: Theme,
   ): void {
-    known.forEach((circulation, index) => {
-      const line = circulation.pathway.gradeLine;
-      const entry = line.find((point) => !ENDS.includes(point.at));
-      const bed = line.find((point) => point.at === "lungBed");
-      const last = line[line.length - 1];
-      if (!entry || !bed || !last) return;
-      const middle = (entry.station + bed.station) / 2;
-      const drop = formatQuantity(circulation.pathway.pressureDrop, "mmHg", 1);
-      const label =
+    const first = known[0]!.pathway.gradeLine;
+    const entry = first.find((point) => !ENDS.includes(point.at));
+    const bed = first.find((point) => point.at === "lungBed");
+    const last = first[first.length - 1];
+    if (!entry || !bed || !last) return;
+    const lines = known.map(({ pathway, request }) => {
+      const drop = formatQuantity(pathway.pressureDrop, "mmHg", 1);
+      const pane = theme.say(`stage.${request.stage}`);
+      const says =
         known.length > 1
-          ? theme.say("scene.drop.of", { pane: theme.say(`stage.${circulation.request.stage}`), drop })
-          : theme.say("scene.drop", { drop });
-      const row = known.length > 1 ? index : 0;
-      words.write(
-        {
-          lines: [{ words: label, size: sizes.label, colour: theme.colour.ink, bold: true }],
-          x: x(middle),
-          y: Math.min(plot.top + plot.height - 4, y(bed.pressure) + sizes.label * (0.9 + 2 * row)),
-          anchor: [0.5, 0],
-        },
-        theme,
-      );
-      if (index > 0) return;
-      words.write(
-        {
-          lines: [
-            {
-              words: formatQuantity(last.pressure, "mmHg", 1),
-              size: sizes.label,
-              colour: theme.colour.pressure,
-              bold: true,
-            },
-          ],
-          x: x(1) - 4,
-          y: y(last.pressure) - 6,
-          anchor: [1, 1],
-          bare: true,
-        },
-        theme,
-      );
-      ink
-        .circle(x(1), y(last.pressure), Math.max(4, sizes.axis * 0.26))
-        .fill({ color: theme.colour.pressure });
-      ink
-        .circle(x(0), y(line[0]!.pressure), Math.max(4, sizes.axis * 0.26))
-        .fill({ color: theme.colour.pressure });
+          ? theme.say("scene.drop.of", { pane, drop })
+          : plot.width < 32 * sizes.label
+            ? drop
+            : theme.say("scene.drop", { drop });
+      return { words: says, size: sizes.label, colour: theme.colour.ink, bold: true };
     });
+    const height = lines.length * sizes.label * 1.3 + sizes.label;
+    const lain = words.write(
+      {
+        lines,
+        x: x((entry.station + bed.station) / 2),
+        y: Math.min(plot.top + plot.height - height, y(bed.pressure) + sizes.label * 0.8),
+        anchor: [0.5, 0],
+      },
+      theme,
+    );
+    if (known.length > 1) {
+      // Which line is whose: a sample of its dashes before its name.
+      lines.forEach((_, index) => {
+        const level = lain.y + (lain.height * (index + 0.5)) / lines.length;
+        pathLine([lain.x - 4 * sizes.axis, level, lain.x - 0.8 * sizes.axis, level], index, sizes, theme);
+      });
+    }
+    ink
+      .circle(x(0), y(first[0]!.pressure), Math.max(4, sizes.axis * 0.26))
+      .fill({ color: theme.colour.pressure });
+    ink.circle(x(1), y(last.pressure), Math.max(4, sizes.axis * 0.26)).fill({ color: theme.colour.pressure });
+    if (plot.width < 32 * sizes.label) return;
+    words.write(
+      {
+        lines: [
+          {
+            words: formatQuantity(last.pressure, "mmHg", 1),
+            size: sizes.label,
+            colour: theme.colour.pressure,
+            bold: true,
+          },
+        ],
+        x: x(1) - 4,
+        y: y(last.pressure) - 6,
+        anchor: [1, 1],
+        bare: true,
+      },
+      theme,
+    );
+  }
+
+  /** Static pressure of pane `index`: whole, dashed, dotted. */
+  function pathLine(points: readonly number[], index: number, sizes: Sizes, theme: Theme): void {
+    const width = Math.max(3, sizes.axis * 0.2);
+    const color = index === 0 ? theme.colour.pressure : theme.colour.ink;
+    if (index === 0) ink.poly([...points], false).stroke({ width, color, join: "round", cap: "round" });
+    else dashed(points, index === 1 ? [14, 8] : [3, 7], { width, color, alpha: 1 });
   }
 
   function dashed(

@@ -46,21 +46,25 @@ export interface Label {
 
 /**
  * @param toScreen mm -> CSS px
- * @param plain    parts without a number get their name too
+ * @param brief    short names, and only where a number belongs
  */
 export function labelsOf(
   places: readonly Place[],
   circulation: Circulation | null,
   toScreen: (point: readonly [number, number]) => readonly [number, number],
   sizes: Sizes,
-  plain: boolean,
+  brief: boolean,
   theme: Theme,
 ): Label[] {
   return places.flatMap(({ name, at, label }) => {
     const figure = figureAt(name, circulation);
-    if (!figure && !plain) return [];
+    if (!figure && brief) return [];
     const lines: Line[] = [
-      { words: theme.say(`place.${name}`), size: sizes.axis, colour: theme.colour.inkSoft },
+      {
+        words: theme.say(brief ? `place.short.${name}` : `place.${name}`),
+        size: sizes.axis,
+        colour: theme.colour.inkSoft,
+      },
     ];
     if (figure) lines.push({ words: figure, size: sizes.label, colour: theme.colour.ink, bold: true });
     const width = Math.max(...lines.map((line) => widthOf(line, theme))) + 0.9 * sizes.axis;
@@ -68,6 +72,8 @@ export function labelsOf(
     const [sx, sy] = toScreen(at);
     const [lx, ly] = toScreen(label);
     // The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel.
+    if (Math.hypot(lx - sx, ly - sy) < 0.7 * height)
+      return [{ name, lines, at: [sx, sy] as const, x: sx, y: sy, width, height }];
     const sideways = Math.abs(lx - sx) >= Math.abs(ly - sy);
     const x = lx + (sideways ? (Math.sign(lx - sx) * width) / 2 : 0);
     const y = ly + (sideways ? 0 : (Math.sign(ly - sy) * height) / 2);

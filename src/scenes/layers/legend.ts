@@ -2,7 +2,7 @@
 import type { Graphics } from "pixi.js";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
-import { formatNumber, unitSymbol } from "../../words/index.ts";
+import { formatNumber, formatQuantity, unitSymbol } from "../../words/index.ts";
 import type { Lain, Lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour } from "../theme/colour.ts";
@@ -20,96 +20,109 @@ export interface LegendFacts {
   /** % by ORIGINS, for the oxygen colouring */
   readonly saturations: readonly [number, number, number];
   readonly dyed: boolean;
-  /** one clause under the key: the play speed in words, "panes: equal inflow" ... */
+  /** clauses after the key: the play speed in words, "equal inflow" ... */
   readonly remarks: readonly string[];
 }
 
-/** Draws the key with its top left corner at (x, y); returns the room it took. */
+export interface LegendPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  /** one after another like words in a line, instead of one below another */
+  readonly inline: boolean;
+}
+
+/** Draws the key with its top left corner at the place; returns the room it took. */
 export function drawLegend(
   ink: Graphics,
   words: Lettering,
   facts: LegendFacts,
-  at: { readonly x: number; readonly y: number; readonly width: number },
+  at: LegendPlace,
   sizes: Sizes,
   theme: Theme,
 ): Box {
   const { colour } = theme;
   const size = sizes.axis;
   const row = size * 1.5;
+  const right = at.x + at.width;
+  let x = at.x;
   let y = at.y;
   let widest = 0;
-  const write = (text: string, x: number, top: number, soft = false): Lain => {
-    const lain = words.write(
+  const text = (says: string, left: number, soft: boolean): Lain =>
+    words.write(
       {
-        lines: [{ words: text, size, colour: soft ? colour.inkSoft : colour.ink }],
-        x,
-        y: top,
-        bare: true,
-        wrap: Math.max(60, at.width - (x - at.x)),
-      },
-      theme,
-    );
-    widest = Math.max(widest, lain.x + lain.width - at.x);
-    return lain;
-  };
-  const title =
-    facts.overlay === "none"
-      ? theme.say(`scene.legend.${facts.colouring}`)
-      : theme.say(`scene.legend.map.${facts.overlay}`);
-  y += write(title, at.x, y, true).height + size * 0.3;
-
-  if (facts.overlay !== "none" || facts.colouring === "speed" || facts.colouring === "age") {
-    const map = (facts.overlay === "none" ? facts.colouring : facts.overlay) as MapName;
-    const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
-    const width = Math.min(at.width, size * 10);
-    const steps = 48;
-    for (let i = 0; i < steps; i++) {
-      const [r, g, b] = mapColour(map, from + ((to - from) * (i + 0.5)) / steps);
-      ink.rect(at.x + (width * i) / steps, y, width / steps + 0.5, size * 0.75).fill({ color: [r, g, b] });
-    }
-    ink.rect(at.x, y, width, size * 0.75).stroke({ width: 1, color: colour.hair });
-    y += size;
-    const digits = facts.most - facts.least < 1.2 ? 2 : facts.most - facts.least < 6 ? 1 : 0;
-    write(formatNumber(facts.least, digits), at.x, y);
-    const far = words.write(
-      {
-        lines: [
-          {
-            words: `${formatNumber(facts.most, digits)} ${unitSymbol(facts.unit)}`,
-            size,
-            colour: colour.ink,
-          },
-        ],
-        x: at.x + width,
+        lines: [{ words: says, size, colour: soft ? colour.inkSoft : colour.ink }],
+        x: left,
         y,
-        anchor: [1, 0],
         bare: true,
+        wrap: Math.max(4 * size, right - left),
       },
       theme,
     );
-    y += far.height + size * 0.2;
-    widest = Math.max(widest, width);
-  }
-  if (facts.overlay === "none" && (facts.colouring === "origin" || facts.colouring === "oxygen")) {
+  /** `lead`: px that a mark in front takes; `mark` draws it with its left edge at x. */
+  const item = (says: string, soft: boolean, lead = 0, mark?: (left: number) => void) => {
+    const guess = lead + says.length * size * 0.5;
+    if (at.inline && x > at.x && x + guess > right) {
+      x = at.x;
+      y += row;
+    }
+    mark?.(x);
+    const lain = text(says, x + lead, soft);
+    widest = Math.max(widest, lain.x + lain.width - at.x);
+    if (at.inline) x = lain.x + lain.width + 1.3 * size;
+    else y += Math.max(row, lain.height + size * 0.25);
+  };
+
+  const mapped = facts.overlay !== "none" || facts.colouring === "speed" || facts.colouring === "age";
+  item(
+    theme.say(
+      facts.overlay === "none" ? `scene.legend.${facts.colouring}` : `scene.legend.map.${facts.overlay}`,
+    ),
+    true,
+  );
+  if (mapped) scale();
+  else {
     ORIGINS.forEach((origin, index) => {
-      const tone =
-        facts.colouring === "origin" ? colour.origin[index]! : bloodColour(colour, facts.saturations[index]!);
-      shape(ink, index, at.x + size * 0.55, y + row * 0.42, size * 0.36, tone);
-      const share =
+      const saturation = facts.saturations[index]!;
+      const tone = facts.colouring === "origin" ? colour.origin[index]! : bloodColour(colour, saturation);
+      const says =
         facts.colouring === "oxygen"
-          ? theme.say(`scene.oxygen.${origin}`, {
-              saturation: `${formatNumber(facts.saturations[index]!)} %`,
-            })
+          ? theme.say(`scene.oxygen.${origin}`, { saturation: formatQuantity(saturation, "%") })
           : theme.say(`scene.origin.${origin}`);
-      y += Math.max(row, write(share, at.x + size * 1.5, y).height + size * 0.25);
+      item(says, false, 1.5 * size, (left) =>
+        shape(ink, index, left + size * 0.55, y + size * 0.62, size * 0.36, tone),
+      );
     });
   }
   if (facts.dyed) {
-    shape(ink, 0, at.x + size * 0.55, y + row * 0.42, size * 0.36, colour.dye);
-    y += Math.max(row, write(theme.say("scene.legend.dye"), at.x + size * 1.5, y).height);
+    item(theme.say("scene.legend.dye"), false, 1.5 * size, (left) =>
+      shape(ink, 0, left + size * 0.55, y + size * 0.62, size * 0.36, colour.dye),
+    );
   }
-  for (const remark of facts.remarks) y += write(remark, at.x, y, true).height + size * 0.15;
-  return { x: at.x, y: at.y, width: widest, height: y - at.y };
+  for (const remark of facts.remarks) item(remark, true);
+  return { x: at.x, y: at.y, width: widest, height: (at.inline ? y + row : y) - at.y };
+
+  function scale(): void {
+    const map = (facts.overlay === "none" ? facts.colouring : facts.overlay) as MapName;
+    const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
+    const digits = facts.most - facts.least < 1.2 ? 2 : facts.most - facts.least < 6 ? 1 : 0;
+    const width = Math.min(at.width * 0.5, size * 8);
+    const low = formatNumber(facts.least, digits);
+    const high = `${formatNumber(facts.most, digits)} ${unitSymbol(facts.unit)}`;
+    const bar = (left: number) => {
+      const steps = 48;
+      for (let i = 0; i < steps; i++) {
+        const [r, g, b] = mapColour(map, from + ((to - from) * (i + 0.5)) / steps);
+        ink
+          .rect(left + (width * i) / steps, y + size * 0.25, width / steps + 0.5, size * 0.75)
+          .fill({ color: [r, g, b] });
+      }
+      ink.rect(left, y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: colour.hair });
+    };
+    // Low end, bar, high end, as one item.
+    const before = text(low, x, false).width + size * 0.4;
+    item(high, false, before + width + size * 0.4, (left) => bar(left + before));
+  }
 }
 
 /** The head shapes of layers/tracers.ts, large. */

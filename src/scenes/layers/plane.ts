@@ -9,7 +9,10 @@ const CELL = 0.7;
 /** mm drawn around the blood: room for wall and shadow */
 const MARGIN = 14;
 /** mm that an opening's channel goes on, so that its outline can be cut open */
-const CHANNEL = 6;
+const CHANNEL = 1.5;
+
+/** mm before an opening at which its wall ends: the outline turns along the cut within a sample of it */
+export const SHY = 0.9;
 
 export interface Plane extends FieldGrid {
   /** mm [ny*nx], negative in the blood */
@@ -39,5 +42,5 @@ export function beyondOpening(opening: Opening, x: number, y: number, reach: num
   const dy = y - opening.centre[1];
   const beyond = dx * nx + dy * ny;
   const across = Math.abs(dy * nx - dx * ny);
-  return beyond > -0.05 && beyond < 4 * CHANNEL && across < opening.width / 2 + reach;
+  return beyond > -SHY && beyond < 12 && across < opening.width / 2 + reach;
 }

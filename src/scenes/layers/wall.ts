@@ -3,7 +3,7 @@ import { type Container, Graphics } from "pixi.js";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
-import { beyondOpening, type Plane } from "./plane.ts";
+import { beyondOpening, type Plane, SHY } from "./plane.ts";
 
 /** mm, drawn thickness of a vessel wall */
 export const WALL = 2;
@@ -68,7 +68,7 @@ export function wallLayer(): WallLayer {
 
       const stroke = (level: number, width: number, color: string, alpha: number) => {
         for (const loop of contour(plane, plane.distance, level)) {
-          for (const { line, closed } of cutOpen(loop, geometry.openings, level + 2)) {
+          for (const { line, closed } of cutOpen(loop, geometry.openings, 7)) {
             above.poly(line, closed).stroke({ width, color, alpha, cap: "butt", join: "round" });
           }
         }
@@ -108,7 +108,7 @@ function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Them
     target.poly(points).fill({ color, alpha });
   };
   for (let k = 0; k < FADES; k++) {
-    const from = (reach * k) / FADES;
+    const from = k === 0 ? -SHY : (reach * k) / FADES;
     const to = (reach * (k + 1)) / FADES;
     const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
     const half = width / 2;

@@ -1,5 +1,6 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
 import { splitBox } from "../drawing/split.ts";
+import type { LegendPlace } from "../layers/legend.ts";
 import type { Box } from "../scene.ts";
 import type { Sizes } from "../theme/type.ts";
 
@@ -7,14 +8,32 @@ export interface Layout {
   readonly planes: readonly Box[];
   /** null when the view does not ask for it */
   readonly grade: Box | null;
-  /** the key's corner and the width it may take */
-  readonly key: { readonly x: number; readonly y: number; readonly width: number };
   readonly narrow: boolean;
 }
 
-export function layout(clear: Box, panes: number, gradeLine: boolean, sizes: Sizes): Layout {
-  const pad = Math.round(sizes.axis * 0.8);
+/** Where the key goes: down the side of a wide scene with one pane, else along its top. */
+export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
+  const pad = padding(sizes);
+  const inline = panes > 1 || isNarrow(clear, sizes);
+  return {
+    x: clear.x + pad,
+    y: clear.y + pad,
+    width: inline ? clear.width - 2 * pad : Math.min(clear.width * 0.26, sizes.axis * 14),
+    inline,
+  };
+}
+
+const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
+
+/** Too narrow for plates and key beside the vessels. */
+const isNarrow = (clear: Box, sizes: Sizes): boolean =>
+  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height;
+
+/** `key`: the room that the key has taken. */
+export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, sizes: Sizes): Layout {
+  const pad = padding(sizes);
   const narrow = clear.width < 36 * sizes.axis;
+  const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
   const height = gradeLine ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) : 0;
   const grade = gradeLine
     ? {
@@ -24,11 +43,15 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, sizes: Siz
         height: height - pad / 2,
       }
     : null;
-  const above = { x: clear.x, y: clear.y, width: clear.width, height: clear.height - height };
+  const above = {
+    x: clear.x,
+    y: clear.y + top,
+    width: clear.width,
+    height: Math.max(1, clear.height - height - top),
+  };
   return {
     planes: splitBox(above, panes, pad),
     grade,
-    key: { x: clear.x + pad, y: clear.y + pad, width: narrow ? clear.width * 0.46 : sizes.axis * 14 },
     narrow,
   };
 }

@@ -7,13 +7,13 @@ import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
 import { drawLabels, type Label, labelsOf, settle } from "../layers/labels.ts";
-import { drawLegend } from "../layers/legend.ts";
+import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
 import type { Box, MakeScene, Setting } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
-import { type Layout, layout } from "./layout.ts";
+import { keyPlace, type Layout, layout } from "./layout.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
@@ -47,9 +47,14 @@ export const makePathway: MakeScene = () => {
     view,
     draw(frame, setting, theme) {
       const sizes = typeSizes(setting.clear.height, setting.floor);
-      const at = layout(setting.clear, frame.panes.length, frame.state.view.gradeLine, sizes);
+      const count = frame.panes.length;
+      keep(count);
+      ink.clear();
+      handles.clear();
+      words.begin();
+      const key = writeKey(frame, keyPlace(setting.clear, count, sizes), sizes, theme);
+      const at = layout(setting.clear, count, frame.state.view.gradeLine, key, sizes);
       placed = at;
-      keep(frame.panes.length);
       ground.draw(setting.full, { ...setting.clear, height: setting.clear.height * 0.7 }, theme);
       const moment = { view: frame.state.view, time: frame.time, still: frame.still, setting };
       frame.panes.forEach((pane, i) => {
@@ -67,10 +72,6 @@ export const makePathway: MakeScene = () => {
           theme,
         );
 
-      ink.clear();
-      handles.clear();
-      words.begin();
-      const key = writeKey(frame, at, sizes, theme);
       frame.panes.forEach((pane, i) => {
         annotate(
           frame,
@@ -102,7 +103,7 @@ export const makePathway: MakeScene = () => {
     },
   };
 
-  function writeKey(frame: Frame, at: Layout, sizes: Sizes, theme: Theme): Box {
+  function writeKey(frame: Frame, at: LegendPlace, sizes: Sizes, theme: Theme): Box {
     const { colouring, overlay } = frame.state.view;
     const remarks: string[] = [];
     if (frame.still) remarks.push(theme.say("scene.pace.still"));
@@ -128,7 +129,7 @@ export const makePathway: MakeScene = () => {
         dyed: frame.panes.some(({ washOut }) => washOut !== null),
         remarks,
       },
-      at.key,
+      at,
       sizes,
       theme,
     );
@@ -153,14 +154,14 @@ export const makePathway: MakeScene = () => {
     const room = [...taken];
     if (frame.panes.length > 1) room.push(writeTitle(pane, box, sizes, theme));
     if (pane.washOut) {
-      const width = Math.min(box.width * 0.4, sizes.label * 13);
+      const width = Math.min(box.width * 0.45, sizes.label * 12);
       const inset = { x: box.x + box.width - width - 8, y: box.y + 8, width, height: width * 0.62 };
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
     if (asked.labels) {
-      const wanted = labelsOf(geometry.places, pane.circulation, toScreen, sizes, !crowded, theme);
-      const shown = crowded ? wanted.filter(({ name }) => CHIEF.includes(name)) : wanted;
+      const places = crowded ? geometry.places.filter(({ name }) => CHIEF.includes(name)) : geometry.places;
+      const shown = labelsOf(places, pane.circulation, toScreen, sizes, crowded, theme);
       drawLabels(
         ink,
         words,
