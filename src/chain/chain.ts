@@ -34,6 +34,9 @@ export interface ChainOptions {
 /** s between looks at the workers and between refreshed readings */
 const LOOK = 0.2;
 const TRACERS = 10_000;
+/** Lattice cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
+const CELLS_ALONE = 12;
+const CELLS_BESIDE = 9;
 /** Scenes whose picture shows the computed field. */
 const FIELD_SCENES: readonly string[] = ["pathway"];
 
@@ -100,7 +103,9 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     const capacity = Math.floor((options.tracers ?? TRACERS) / count);
     if (panes.length !== count) {
       for (const pane of panes) pane.release();
-      panes = requests.map(() => paneLink(options.startField, options.random, capacity));
+      panes = requests.map(() =>
+        paneLink(options.startField, options.random, capacity, count > 1 ? CELLS_BESIDE : CELLS_ALONE),
+      );
       askedKeys.length = Math.min(askedKeys.length, count);
       for (const index of unanswered) if (index >= count) unanswered.delete(index);
       circulations.value = requests.map((_, i) => circulations.peek()[i] ?? null);

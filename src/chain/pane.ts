@@ -29,10 +29,16 @@ export interface PaneLink {
   release(): void;
 }
 
-/** Lattice cells across the narrowest great vein's opening. */
-const CELLS_ACROSS = 16;
-
-export function paneLink(startField: () => Port, random: () => number, tracers: number): PaneLink {
+/**
+ * @param tracers     how many this pane may show
+ * @param cellsAcross lattice cells across the narrowest opening of a great vessel
+ */
+export function paneLink(
+  startField: () => Port,
+  random: () => number,
+  tracers: number,
+  cellsAcross: number,
+): PaneLink {
   let link: FieldLink | null = null;
   let geometry: PathwayGeometry | null = null;
   let geometryKey = "";
@@ -69,7 +75,7 @@ export function paneLink(startField: () => Port, random: () => number, tracers: 
       geometry = next;
       link ??= fieldLink(startField);
       fluid = fluidOf(request);
-      link.build({ geometry, fluid, cellsAcross: CELLS_ACROSS });
+      link.build({ geometry, fluid, cellsAcross });
       drive();
     },
     circulate(ownNow, firstNow) {
