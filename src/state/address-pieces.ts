@@ -6,28 +6,36 @@ import { nearestAllowed } from "./edit.ts";
 
 type Settings = Readonly<Record<string, Setting>>;
 
-/** Three characters for a parameter's name (FNV-1a, base 36): stays the same when rows are added or moved. */
+/** Three letters for a parameter's name (FNV-1a, base 26): they stay the same when rows are added or moved. */
 export function parameterCode(name: string): string {
   let hash = 0x811c9dc5;
   for (const letter of name) hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193);
-  return ((hash >>> 0) % 36 ** 3).toString(36).padStart(3, "0");
+  const number = (hash >>> 0) % 26 ** 3;
+  return [26 ** 2, 26, 1]
+    .map((place) => String.fromCharCode(97 + (Math.floor(number / place) % 26)))
+    .join("");
 }
 
 const nameOfCode = (code: string): string | undefined =>
   PARAMETERS.find((parameter) => parameterCode(parameter.name) === code)?.name;
 
-/** `3f24_k0a18`: code and value, in the order of the parameter table so that equal settings give equal texts. */
+/** `abc24def.5ghi_held_`: code and number, or code and word, in the order of the parameter table. */
 export const writeSettings = (set: Settings): string =>
   PARAMETERS.filter(({ name }) => name in set)
-    .map(({ name }) => parameterCode(name) + String(set[name]).replace(/^(-?)0\./, "$1."))
-    .join("_");
+    .map(({ name, kind }) => {
+      const value = String(set[name]);
+      return parameterCode(name) + (kind === "word" ? `_${value}_` : value.replace(/^(-?)0\./, "$1."));
+    })
+    .join("");
+
+const PIECE = /([a-z]{3})(?:_([a-z-]*)_|(-?[\d.]*))|(.)/g;
 
 export function readSettings(path: string, text: string, dropped: Fault[]): Settings {
   const set: Record<string, Setting> = {};
-  for (const piece of text.split("_")) {
-    const name = nameOfCode(piece.slice(0, 3));
-    const found = piece.slice(3);
+  for (const [piece, code, word, number] of text.matchAll(PIECE)) {
+    const name = code && nameOfCode(code);
     const parameter = name ? findParameter(name) : undefined;
+    const found = word ?? number ?? "";
     if (!name || !parameter) {
       dropped.push({ path, found: piece, allowed: "parameter" });
     } else if (parameter.kind === "word") {

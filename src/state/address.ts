@@ -1,5 +1,5 @@
 /**
- * A state as a short text for a link or a QR code: `1~textracardiac~s3f24_k0a18`.
+ * A state as a short text for a link or a QR code: `1~textracardiac~sabc24def18`.
  * The first piece is the version of the form; each further piece is a letter and its value, and only what differs from
  * the start is written. Every character is unreserved in a URL (RFC 3986). No personal data: invented bodies only.
  */

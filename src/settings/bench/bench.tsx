@@ -6,18 +6,18 @@ import { Choice } from "../../interface/choice.tsx";
 import { figuresOf } from "../../interface/figures.ts";
 import { KeyList } from "../../interface/key-list.tsx";
 import { listenForKeys } from "../../interface/keys.ts";
-import { readingOf } from "../../interface/reading.ts";
 import { Readouts } from "../../interface/readout.tsx";
 import { Toolbar } from "../../interface/toolbar.tsx";
 import { Transport } from "../../interface/transport.tsx";
 import { STAGES } from "../../sim/request.ts";
 import { releaseDye, setStage } from "../../state/edit.ts";
-import { speakQuantity, t } from "../../words/index.ts";
+import { t } from "../../words/index.ts";
 import { lettersOn } from "../preferences.ts";
 import type { Context } from "../setting.ts";
 import { Help } from "../shell/help.tsx";
 import { Notes } from "../shell/notes.tsx";
 import { isMoving, togglePlay } from "../shell/play.ts";
+import { sceneReading } from "../shell/scene-reading.ts";
 import { StageView } from "../shell/stage-view.tsx";
 import { AT_HOME, writePlace } from "../where.ts";
 import { Adjust } from "./adjust.tsx";
@@ -47,12 +47,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const closeDialog = () => {
     dialog.value = null;
   };
-  const read = () =>
-    announce(
-      readingOf(chain.circulations.value[0] ?? null, chain.readings.value[0] ?? null, speakQuantity).join(
-        " ",
-      ),
-    );
+  const read = () => announce(sceneReading(context, true).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
   };
@@ -70,7 +65,7 @@ export function Bench({ context }: { readonly context: Context }) {
     adjust: () => <Adjust session={session} onClose={close} />,
     look: () => <Look context={context} onClose={close} />,
     compare: () => <Compare session={session} onClose={close} />,
-    numbers: () => <Numbers session={session} onRead={read} onClose={close} />,
+    numbers: () => <Numbers context={context} onRead={read} onClose={close} />,
     take: () => <TakeAway context={context} onClose={close} />,
   };
   const home = { ...AT_HOME, language: place.value.language };

@@ -2,20 +2,21 @@
 import { figuresOf } from "../../interface/figures.ts";
 import { LedgerTable } from "../../interface/ledger-table.tsx";
 import { Panel } from "../../interface/panel.tsx";
-import { readingOf } from "../../interface/reading.ts";
 import { Readouts } from "../../interface/readout.tsx";
 import { SharesTable } from "../../interface/shares-table.tsx";
 import { setView } from "../../state/edit.ts";
 import { t } from "../../words/index.ts";
-import type { Session } from "../session.ts";
+import type { Context } from "../setting.ts";
+import { sceneReading } from "../shell/scene-reading.ts";
 
 export interface NumbersProps {
-  readonly session: Session;
+  readonly context: Context;
   readonly onRead: () => void;
   readonly onClose: () => void;
 }
 
-export function Numbers({ session, onRead, onClose }: NumbersProps) {
+export function Numbers({ context, onRead, onClose }: NumbersProps) {
+  const { session } = context;
   const circulation = session.chain.circulations.value[0] ?? null;
   const readings = session.chain.readings.value[0] ?? null;
   return (
@@ -25,7 +26,7 @@ export function Numbers({ session, onRead, onClose }: NumbersProps) {
       </div>
       <section class="reading">
         <h3>{t("numbers.reading")}</h3>
-        {readingOf(circulation, readings).map((sentence) => (
+        {sceneReading(context).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
         <div class="actions">

@@ -26,7 +26,7 @@ export function OrganiserDoor({ onOpen }: { readonly onOpen: () => void }) {
   };
   return (
     <>
-      <span
+      <header
         class="wordmark kiosk-mark"
         onPointerDown={() => {
           release();
@@ -39,7 +39,7 @@ export function OrganiserDoor({ onOpen }: { readonly onOpen: () => void }) {
         onPointerCancel={release}
       >
         {t("name")}
-      </span>
+      </header>
       {asking.value && (
         <Dialog title={t("organiser.code")} onClose={close}>
           <p role="status">{"•".repeat(typed.value.length)}</p>

@@ -102,7 +102,7 @@ export function Room(options: RoomOptions) {
   const question = step.question?.room === false ? null : run.question.value;
   return (
     <StageView context={context} floor={FLOOR}>
-      <div class="room">
+      <main class="room">
         <h1 class="unseen">{lesson.title}</h1>
         <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={show("help")} />
         {open.value === "whatIf" && (
@@ -154,7 +154,7 @@ export function Room(options: RoomOptions) {
             : t("lecture.position", { step: shownAt(talk) + 1, count: talk.count })}
         </p>
         <div class={`room-blank ${talk.blank}`} aria-hidden="true" />
-      </div>
+      </main>
       <Pointer talk={room.talk} on={pointing.value} onPoint={(at) => room.say({ kind: "point", at })} />
       {open.value === "help" && (
         <Help

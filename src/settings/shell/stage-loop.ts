@@ -16,6 +16,8 @@ export interface StageLoop {
   /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
   show(floor: number): () => void;
   setInsets(insets: Insets): void;
+  /** The last one drawn. */
+  frame(): Frame | null;
   /** Keeps what is drawn as it is, or lets it follow again. */
   hold(on: boolean): void;
   /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
@@ -93,6 +95,7 @@ export function createStageLoop(
       insets = next;
       stage?.setInsets(next);
     },
+    frame: () => frame,
     hold(on) {
       held = on;
     },

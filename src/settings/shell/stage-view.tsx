@@ -2,10 +2,10 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { HandleSliders } from "../../interface/handle-sliders.tsx";
-import { readingOf } from "../../interface/reading.ts";
 import { setView } from "../../state/edit.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { sceneReading } from "./scene-reading.ts";
 
 export interface StageViewProps {
   readonly context: Context;
@@ -38,7 +38,6 @@ export function StageView({ context, floor, children }: StageViewProps) {
     measure();
     return () => observer.disconnect();
   });
-  const { circulations, readings } = session.chain;
   const point = ({ offsetX, offsetY }: PointerEvent) => {
     const focus = stage.pick(offsetX, offsetY);
     if (focus !== session.scene.peek().view.focus) session.edit("focus", setView({ focus }));
@@ -62,7 +61,7 @@ export function StageView({ context, floor, children }: StageViewProps) {
           />
         )}
         <p class="unseen" id="scene-reading">
-          {readingOf(circulations.value[0] ?? null, readings.value[0] ?? null).join(" ")}
+          {sceneReading(context).join(" ")}
         </p>
         <HandleSliders editing={session} handles={stage.handles} surface={stage} />
       </section>
