@@ -51,7 +51,16 @@ export function readSettings(path: string, text: string, dropped: Fault[]): Sett
   return set;
 }
 
-/** One of the words; a near miss is taken as meant, anything else gives `standard`. Both are reported. */
+/** `hold-atrial-pressure` is told as `hap`; a word without a hyphen as it is. */
+export const shortWord = (word: string): string =>
+  word.includes("-")
+    ? word
+        .split("-")
+        .map((part) => part.charAt(0))
+        .join("")
+    : word;
+
+/** One of the words, whole or short; a near miss is taken as meant, anything else gives `standard`. Both are reported. */
 export function readChoice<Word extends string>(
   path: string,
   found: string,
@@ -59,7 +68,8 @@ export function readChoice<Word extends string>(
   standard: Word,
   dropped: Fault[],
 ): Word {
-  if ((words as readonly string[]).includes(found)) return found as Word;
+  const meant = words.find((word) => word === found || shortWord(word) === found);
+  if (meant) return meant;
   dropped.push({ path, found, allowed: words.join(", ") });
   return (nearestMatch(found, words) as Word | undefined) ?? standard;
 }

@@ -5,7 +5,7 @@
  */
 import type { Fault } from "../sim/faults.ts";
 import { STAGES, VOLUME_RULES } from "../sim/request.ts";
-import { readBody, readChoice, readClots, readSettings, writeSettings } from "./address-pieces.ts";
+import { readBody, readChoice, readClots, readSettings, shortWord, writeSettings } from "./address-pieces.ts";
 import { nearestAllowed } from "./edit.ts";
 import { COLOURINGS, OVERLAYS, SCENES, type SceneState, START, type View } from "./scene-state.ts";
 
@@ -35,12 +35,12 @@ export function writeAddress(state: SceneState): string {
   };
   const body = (each: typeof request.body) => `${each.ageYears}_${each.bsa}_${each.haemoglobin}`;
   tell("p", state.scene, START.scene);
-  tell("t", request.stage, START.request.stage);
+  tell("t", shortWord(request.stage), shortWord(START.request.stage));
   tell("b", body(request.body), body(START.request.body));
-  tell("v", request.volumeRule, START.request.volumeRule);
+  tell("v", shortWord(request.volumeRule), shortWord(START.request.volumeRule));
   tell("s", writeSettings(request.set), "");
   for (const pane of state.beside) {
-    pieces.push(`w${pane.stage ?? ""}`);
+    pieces.push(`w${shortWord(pane.stage ?? "")}`);
     tell("x", writeSettings(pane.set ?? {}), "");
   }
   tell("c", view.colouring, START.view.colouring);

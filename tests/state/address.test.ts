@@ -81,7 +81,14 @@ describe("an address", () => {
             : nearestAllowed(parameter, parameter.min + 0.77 * (parameter.max - parameter.min)),
         ]),
       );
-      const state: SceneState = { ...START, request: { ...START.request, stage, body: CASES.caseB, set } };
+      const request = {
+        ...START.request,
+        stage,
+        body: CASES.caseB,
+        volumeRule: "fixed-volume" as const,
+        set,
+      };
+      const state: SceneState = { ...START, request };
       expect(writeAddress(state).length, stage).toBeLessThanOrEqual(LONGEST_ADDRESS);
     }
   });
