@@ -5,6 +5,8 @@ import { fromMmHg } from "../units.ts";
 import { breathPattern, filling } from "./breathing.ts";
 import { atrialActivation, JUNCTIONAL_CENTRE, SINUS_CENTRE, ventricularActivation } from "./chamber.ts";
 import { exertion } from "./exercise.ts";
+import type { Network } from "./network.ts";
+import { fastestRate } from "./stiffness.ts";
 
 export interface Drive {
   readonly beats: number;
@@ -20,8 +22,9 @@ export interface Drive {
   readonly muscle: Float64Array;
 }
 
-/** s: greatest step. The half-step bar and the independent integrator are tests. */
-export const GREATEST_STEP = 1.25e-3;
+/** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */
+const GREATEST_STEP = 1.25e-3;
+const GREATEST_PRODUCT = 1.6;
 /** Samples that the traces keep of one beat; steps are a multiple of it. */
 export const SAMPLES_PER_BEAT = 60;
 /** Beats a breath may span. */
@@ -36,12 +39,18 @@ export const CALF_SHARE = 0.07;
  * @param heartRate 1/min before the reflex acts
  * @param fineness divides the step (tests halve it)
  */
-export function driveOf(request: CirculationRequest, heartRate: number, fineness: number): Drive {
+export function driveOf(
+  request: CirculationRequest,
+  network: Network,
+  heartRate: number,
+  fineness: number,
+): Drive {
   const pattern = breathPattern(request);
   const calf = Math.max(numberSetting(request, "calfPumpPressure"), exertion(request).calfPressure);
   const breathRate = pattern.rate > 0 ? pattern.rate : calf > 0 ? 15 : heartRate;
   const beats = Math.min(MOST_BEATS, Math.max(1, Math.round(heartRate / breathRate)));
-  const steps = SAMPLES_PER_BEAT * Math.ceil(60 / heartRate / GREATEST_STEP / SAMPLES_PER_BEAT) * fineness;
+  const step = Math.min(GREATEST_STEP, GREATEST_PRODUCT / fastestRate(network));
+  const steps = SAMPLES_PER_BEAT * Math.ceil(60 / heartRate / step / SAMPLES_PER_BEAT) * fineness;
   const contractions = Math.max(1, Math.round((CADENCE * beats) / heartRate));
   const rhythm = wordSetting(request, "rhythm");
   const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : SINUS_CENTRE;

@@ -71,7 +71,7 @@ export function findPeriodic(
   fineness: number,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const drive = driveOf(request, baseRate, fineness);
+  const drive = driveOf(request, network, baseRate, fineness);
   const stepper = stepperOf(network, drive);
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
@@ -139,7 +139,7 @@ export function passThrough(
   fineness: number,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const drive = driveOf(request, baseRate, fineness);
+  const drive = driveOf(request, network, baseRate, fineness);
   const stepper = stepperOf(network, drive);
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
@@ -200,7 +200,8 @@ function distance(point: Float64Array, image: Float64Array, scale: Float64Array)
   let greatest = 0;
   for (let i = 0; i < point.length; i++) {
     const away = Math.abs(image[i]! - point[i]!) * scale[i]!;
-    if (!(away <= greatest)) greatest = away;
+    if (!Number.isFinite(away)) return away;
+    greatest = Math.max(greatest, away);
   }
   return greatest;
 }

@@ -1,0 +1,108 @@
+/** The numerical bars of the model's section 1. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { networkOf } from "../../../src/sim/circulation/network.ts";
+import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
+import { solve } from "../../../src/sim/circulation/solve.ts";
+import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
+import { pathwayLaw } from "../../../src/sim/hydraulics/network.ts";
+import { STAGES } from "../../../src/sim/request.ts";
+import { ADULT, answer, anyRequest, CHILD, notFinite, request } from "./requests.ts";
+
+const SETTINGS: readonly Record<string, number | string>[] = [
+  {},
+  { metabolicEquivalents: 5 },
+  { fenestrationDiameter: 4, inletValveLeak: 20 },
+];
+
+describe("volume", () => {
+  test.each(STAGES)("%s keeps its blood to a billionth over a minute of circulation", (stage) => {
+    const asked = request(stage, CHILD, {}, "fixed-volume");
+    const network = networkOf(asked, pathwayLaw(asked));
+    const { point, stepper, heartPeriod, drive } = findPeriodic(
+      asked,
+      network,
+      volumeControl(asked, network),
+      undefined,
+      1,
+    );
+    const before = totalVolume(point);
+    const state = point.slice();
+    for (let seconds = 0; seconds < 60; seconds += heartPeriod * drive.beats)
+      stepper.advance(state, heartPeriod / drive.steps, 1, () => {});
+    expect(Math.abs(totalVolume(state) / before - 1)).toBeLessThan(1e-9);
+  });
+});
+
+describe("energy", () => {
+  for (const stage of STAGES)
+    for (const body of [CHILD, ADULT])
+      test(`the book of ${stage} at ${body.ageYears} years closes within 1 % at rest, in exertion, with leaks and on a ventilator`, () => {
+        for (const set of [...SETTINGS, { breathing: "ventilator" }]) {
+          const { energy } = answer(stage, body, set);
+          expect(Math.abs(energy.residualPercent)).toBeLessThan(1);
+          const total = (powers: Readonly<Record<string, number>>) =>
+            Object.values(powers).reduce((sum, power) => sum + power, 0);
+          expect(total(energy.sources)).toBeCloseTo(energy.in, 6);
+          expect(total(energy.losses)).toBeCloseTo(energy.lost, 6);
+        }
+      });
+
+  test("the ledger's rows add up to the pathway's loss in the book", () => {
+    const { pathway, energy } = answer("extracardiac");
+    const rows = pathway.ledger.filter(({ branch }) => branch !== "fenestration");
+    const listed = rows.reduce((sum, { powerLoss }) => sum + powerLoss, 0);
+    const booked = ["pathwayIvc", "pathwaySvc", "pathwayLeft", "pathwayRight"].reduce(
+      (sum, name) => sum + energy.losses[name]!,
+      0,
+    );
+    expect(listed / booked).toBeCloseTo(1, 2);
+    expect(pathway.powerLoss).toBeCloseTo(listed, 6);
+  });
+});
+
+describe("time step", () => {
+  for (const stage of STAGES)
+    test(`halving it moves no average of ${stage} by more than 0.2 %`, () => {
+      for (const set of SETTINGS) {
+        const asked = request(stage, CHILD, set, "fixed-volume");
+        const coarse = solve(asked);
+        const fine = solve(asked, { fineness: 2, start: coarse.state });
+        for (const group of ["pressures", "flows", "saturations"] as const)
+          for (const [name, value] of Object.entries(coarse[group])) {
+            const reference = (fine[group] as Record<string, number>)[name]!;
+            const allowed = 0.002 * Math.max(Math.abs(reference), 1e-3);
+            expect(Math.abs(value - reference), `${group}.${name}`).toBeLessThanOrEqual(allowed);
+          }
+      }
+    });
+});
+
+describe("any settings inside the stated bounds", () => {
+  // The full run of 10,000 is asked for by LUNGWARD_RANDOM_SETS=10000.
+  const numRuns = Number(process.env.LUNGWARD_RANDOM_SETS ?? 60);
+  test(
+    `${numRuns} random sets give a finite periodic answer or a plain reason`,
+    () => {
+      fc.assert(
+        fc.property(anyRequest, (asked) => {
+          const { request: _, ...rest } = solve(asked);
+          expect(notFinite(rest)).toEqual([]);
+          expect(rest.run.converged || (rest.run.reason ?? "").length > 20).toBe(true);
+        }),
+        { numRuns, seed: 20260101, endOnFailure: true },
+      );
+    },
+    numRuns * 2000,
+  );
+});
+
+test("a start near or far, or of another kind of heart, changes the way and not the answer", () => {
+  const asked = request("extracardiac", CHILD, { fenestrationDiameter: 4 });
+  const cold = solve(asked);
+  for (const from of [answer("extracardiac"), answer("two-ventricle"), answer("atriopulmonary", ADULT)]) {
+    const warm = solve(asked, { start: from.state });
+    expect(warm.pressures.pathway).toBeCloseTo(cold.pressures.pathway, 2);
+    expect(warm.flows.systemic / cold.flows.systemic).toBeCloseTo(1, 3);
+  }
+});

@@ -1,0 +1,88 @@
+/** The house's fixed step against a general-purpose integrator from the package registry (odex: Gragg, Bulirsch and Stoer). */
+import { Solver } from "odex";
+import { expect, test } from "vitest";
+import { breathPattern, filling } from "../../../src/sim/circulation/breathing.ts";
+import {
+  atrialActivation,
+  SINUS_CENTRE,
+  ventricularActivation,
+} from "../../../src/sim/circulation/chamber.ts";
+import { COMPARTMENTS, STATES, VOLUMES } from "../../../src/sim/circulation/compartments.ts";
+import type { Drive } from "../../../src/sim/circulation/drive.ts";
+import { derivative, scratch } from "../../../src/sim/circulation/equations.ts";
+import { networkOf } from "../../../src/sim/circulation/network.ts";
+import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
+import { record } from "../../../src/sim/circulation/record.ts";
+import { volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
+import { pathwayLaw } from "../../../src/sim/hydraulics/network.ts";
+import type { CirculationRequest } from "../../../src/sim/request.ts";
+import { fromMmHg } from "../../../src/sim/units.ts";
+import { CHILD, request } from "./requests.ts";
+
+/** A drive of one entry, set anew for each moment: no table, no steps. */
+function momentOf(asked: CirculationRequest, heartPeriod: number, period: number) {
+  const pattern = breathPattern(asked);
+  const one = () => new Float64Array(1);
+  const drive: Drive = {
+    beats: 1,
+    steps: 1,
+    ventricle: one(),
+    atrium: one(),
+    chest: one(),
+    belly: one(),
+    air: one(),
+    muscle: one(),
+  };
+  const setTime = (time: number) => {
+    const beat = (time / heartPeriod) % 1;
+    const filled = filling((time / period) % 1);
+    drive.ventricle[0] = ventricularActivation(beat);
+    drive.atrium[0] = atrialActivation(beat, SINUS_CENTRE);
+    drive.chest[0] = fromMmHg(pattern.chest(filled));
+    drive.belly[0] = fromMmHg(pattern.belly(filled));
+    drive.air[0] = fromMmHg(pattern.air(filled));
+  };
+  return { drive, setTime };
+}
+
+for (const [stage, set] of [
+  ["extracardiac", { fenestrationDiameter: 4 }],
+  ["two-ventricle", {}],
+] as const)
+  test(`an independent integrator agrees within 0.1 % on the averages of ${stage}`, () => {
+    const asked = request(stage, CHILD, set, "fixed-volume");
+    const network = networkOf(asked, pathwayLaw(asked));
+    const found = findPeriodic(asked, network, volumeControl(asked, network), undefined, 1);
+    const ours = record(found);
+    const { drive, setTime } = momentOf(asked, found.heartPeriod, ours.period);
+    const rates = new Float64Array(STATES);
+    const kept = scratch();
+    // Volumes in mL and flows in mL/s; behind them the running integrals of each compartment's pressure (Pa.s) and of outflow.
+    const count = STATES + VOLUMES + 1;
+    const right = (time: number, y: number[]): number[] => {
+      setTime(time);
+      const state = Float64Array.from({ length: STATES }, (_, i) => y[i]! * 1e-6);
+      derivative(network, drive, 0, found.point[STATES + 1]!, state, rates, kept);
+      return [...rates.map((rate) => rate * 1e6), ...kept.pressures, kept.flows[1]! * 1e6];
+    };
+    const solver = new Solver(count);
+    solver.absoluteTolerance = 1e-5;
+    solver.relativeTolerance = 1e-6;
+    solver.maxSteps = 100_000;
+    let y = [...found.point.subarray(0, STATES)].map((value) => value * 1e6);
+    const repeats = 3;
+    let integrals: number[] = [];
+    for (let repeat = 0; repeat < repeats; repeat++) {
+      const start = [...y, ...new Array<number>(VOLUMES + 1).fill(0)];
+      const end = solver.solve(right, repeat * ours.period, start, (repeat + 1) * ours.period).y as number[];
+      y = end.slice(0, STATES);
+      integrals = end.slice(STATES);
+    }
+    COMPARTMENTS.forEach((name, i) => {
+      const reference = integrals[i]! / ours.period;
+      if (reference === 0) return;
+      expect(Math.abs(ours.pressures[i]! / reference - 1), name).toBeLessThan(1e-3);
+    });
+    const outflow = integrals[VOLUMES]! / ours.period;
+    expect(Math.abs((ours.flows[1]! * 1e6) / outflow - 1)).toBeLessThan(1e-3);
+  });
