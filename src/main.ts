@@ -17,6 +17,7 @@ const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly se
   home: () => import("./settings/home/index.tsx"),
   bench: () => import("./settings/bench/index.tsx"),
   study: () => import("./settings/study/index.tsx"),
+  author: () => import("./settings/author/index.tsx"),
   lecture: () => import("./settings/lecture/index.tsx"),
   kiosk: () => import("./settings/kiosk/index.tsx"),
 };

@@ -4,8 +4,9 @@
  */
 import { readFileSync } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import { checkCourse, checkLesson, medianGrade, type Shelf } from "../lesson/check.ts";
+import { checkCourse, checkLesson, medianGrade } from "../lesson/check.ts";
 import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
+import type { Shelf } from "../lesson/check-shelf.ts";
 import { lessonSchemas } from "../lesson/json-schema.ts";
 import type { Lesson } from "../lesson/lesson.ts";
 import { readLesson } from "../lesson/read.ts";

@@ -1,21 +1,12 @@
 /** The whole checker: a lesson by itself, against the shared files, against the model, and the course as a whole. */
-import { type Fault, nearestMatch } from "../sim/faults.ts";
+import type { Fault } from "../sim/faults.ts";
 import { checkAgainstModel, type Solve } from "./check-model.ts";
+import { checkShelf, type Shelf } from "./check-shelf.ts";
 import { checkText, familyText, tooHard } from "./check-text.ts";
-import type { Glossary, Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
-import { inlinesOf } from "./prose.ts";
 import { refuseIn } from "./read.ts";
 import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
-import { wordsIn } from "./references.ts";
-
-export interface Shelf {
-  readonly glossary: Glossary;
-  readonly sources: Sources;
-  /** of the same language, the one that is checked included */
-  readonly lessons: readonly Lesson[];
-}
 
 export interface Report {
   readonly faults: readonly Fault[];
@@ -46,52 +37,6 @@ function checkOtherLanguage(lesson: Lesson, refuse: Refuse): void {
   if (tooHard(grade)) refuse(1, `LIX ${grade.lix.toFixed(0)}`, "at most 40: shorter words and sentences");
   if (lesson.translation?.outOfDate)
     refuse(1, "words of an earlier source", "of: the version of the source that was translated");
-}
-
-function checkShelf(lesson: Lesson, shelf: Shelf, refuse: Refuse): void {
-  const known = (kind: string, key: string, keys: readonly string[], line: number) => {
-    if (keys.includes(key)) return;
-    const near = nearestMatch(key, keys);
-    refuse(
-      line,
-      `${kind} "${key}"`,
-      near ? `a key of the ${kind} file; nearest: ${near}` : `a key of the ${kind} file`,
-    );
-  };
-  const [terms, sources] = [Object.keys(shelf.glossary), Object.keys(shelf.sources)];
-  for (const term of lesson.terms) known("glossary", term, terms, 1);
-  for (const source of lesson.sources) known("sources", source, sources, 1);
-  for (const step of lesson.steps) {
-    const parts = [step.plain, step.technical, step.notes, step.caution].flatMap((part) =>
-      part ? [part.prose] : [],
-    );
-    for (const node of [...parts, ...(step.question ? wordsIn(step.question) : [])].flatMap((each) => [
-      ...inlinesOf(each),
-    ])) {
-      if (node.kind === "term") known("glossary", node.key, terms, node.line);
-      if (node.kind === "source") known("sources", node.key, sources, node.line);
-      if (node.kind === "link") checkElsewhere(lesson, shelf, node.to, node.line, false, refuse);
-    }
-  }
-  for (const reference of lesson.recall) checkElsewhere(lesson, shelf, reference, 1, true, refuse);
-}
-
-function checkElsewhere(
-  lesson: Lesson,
-  shelf: Shelf,
-  to: { readonly lesson: string | null; readonly step: string },
-  line: number,
-  asked: boolean,
-  refuse: Refuse,
-): void {
-  if (to.lesson === null || to.lesson === lesson.id) return;
-  const other = shelf.lessons.find(({ id }) => id === to.lesson);
-  const step = other?.steps.find(({ id }) => id === to.step);
-  if (!other) refuse(line, `lesson "${to.lesson}"`, shelf.lessons.map(({ id }) => id).join(", "));
-  else if (!step) refuse(line, `step "${to.lesson}#${to.step}"`, other.steps.map(({ id }) => id).join(", "));
-  else if (asked && (!step.question || step.question.kind === "goal")) {
-    refuse(line, `recall of ${to.lesson}#${to.step}`, "a step whose question needs no scene");
-  }
 }
 
 /** Bars that hold for the kit's own lessons together, beyond what one's own lesson must meet. */

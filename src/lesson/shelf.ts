@@ -33,6 +33,10 @@ export const lessonLanguages = (): readonly string[] => [
   ...new Set(Object.keys(LESSONS).map((address) => pathOf(address).split("/")[1]!)),
 ];
 
+/** A kit lesson's file as written; null when there is none. */
+export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
+  (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
+
 /** Languages without lessons get the English ones. */
 export async function loadShelf(language: string): Promise<Shelf> {
   const faults: Fault[] = [];

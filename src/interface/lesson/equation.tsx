@@ -14,6 +14,5 @@ export function Equation({ tex, display }: { readonly tex: string; readonly disp
   }, [tex, display]);
   const kind = display ? "equation display" : "equation";
   if (markup === null) return <code class={kind}>{tex}</code>;
-  // biome-ignore lint/security/noDangerouslySetInnerHtml: the typesetter's own markup, sanitised there
   return <span class={kind} dangerouslySetInnerHTML={{ __html: markup }} />;
 }

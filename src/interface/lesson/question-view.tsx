@@ -32,7 +32,7 @@ export function QuestionView(props: QuestionViewProps) {
   const closed = again && judgement !== null;
   return (
     <section class="question" aria-label={t(`lesson.kind.${again ? "again" : question.kind}`)}>
-      <p class="question-kind">{t(`lesson.kind.${again ? "again" : question.kind}`)}</p>
+      {!again && <p class="question-kind">{t(`lesson.kind.${question.kind}`)}</p>}
       <AnswerOf {...props} />
       {question.hints.slice(0, hints).map((hint, index) => (
         <p class="hint" key={index}>

@@ -12,11 +12,11 @@ export interface TermProps {
 }
 
 export const Term = ({ entry, telling, children }: TermProps) =>
-  entry ? (
+  !entry ? (
+    children
+  ) : (
     <Disclosure class="term" words={children}>
       <strong>{entry.term}.</strong> {entry.plain}
       {telling === "technical" && entry.technical ? ` ${entry.technical}` : ""}
     </Disclosure>
-  ) : (
-    <>{children}</>
   );

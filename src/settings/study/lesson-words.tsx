@@ -85,7 +85,11 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
         </button>
         <button
           type="button"
-          class={player.judgement || phase !== "ask" || player.given !== null ? "main" : undefined}
+          class={
+            player.judgement || (phase !== "ask" && phase !== "again") || player.given !== null
+              ? "main"
+              : undefined
+          }
           aria-disabled={!mayGoOn(lesson, player) || undefined}
           onClick={() => run.send({ kind: "next" })}
         >

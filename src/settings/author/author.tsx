@@ -1,0 +1,100 @@
+/** Writing a lesson: its text beside the stage on which it runs; faults as one types. */
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { Transport } from "../../interface/transport.tsx";
+import { lessonText, loadShelf, type Shelf } from "../../lesson/shelf.ts";
+import { language, t } from "../../words/index.ts";
+import type { Context } from "../setting.ts";
+import { Notes } from "../shell/notes.tsx";
+import { isMoving, togglePlay } from "../shell/play.ts";
+import { StageView } from "../shell/stage-view.tsx";
+import { AT_HOME, writePlace } from "../where.ts";
+import { type Draft, openDraft } from "./draft.ts";
+import { FaultList } from "./fault-list.tsx";
+import { Preview } from "./preview.tsx";
+import { SourceText, type SourceTextHandle } from "./source-text.tsx";
+
+/** A kit lesson, to begin from when nothing is kept and none is asked for. */
+const FIRST_EXAMPLE = "04-energy-loss";
+
+export function Author({ context }: { readonly context: Context }) {
+  const desk = useSignal<{ readonly shelf: Shelf; readonly draft: Draft } | null>(null);
+  const line = useSignal(1);
+  const source = useRef<SourceTextHandle>(null);
+  useEffect(() => {
+    const { lesson } = context.place.peek();
+    void Promise.all([loadShelf(language()), lessonText(lesson || FIRST_EXAMPLE)]).then(([shelf, text]) => {
+      const draft = openDraft(shelf, text ?? "");
+      if (lesson && text) draft.write(text);
+      desk.value = { shelf, draft };
+    });
+  }, []);
+  if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
+  const { shelf, draft } = desk.value;
+  const take = (file: File | undefined) => void file?.text().then(draft.write);
+  const home = writePlace({ ...AT_HOME, language: context.place.value.language });
+  return (
+    <StageView context={context} floor={13}>
+      <section
+        class="author"
+        aria-label={t("author.title")}
+        onDragOver={(event) => event.preventDefault()}
+        onDrop={(event) => {
+          event.preventDefault();
+          take(event.dataTransfer?.files[0]);
+        }}
+      >
+        <header class="top">
+          <a class="wordmark" href={home} aria-label={t("bench.home")}>
+            {t("name")}
+          </a>
+          <h1>{t("author.title")}</h1>
+          <label class="button">
+            {t("author.pick")}
+            <input
+              class="unseen"
+              type="file"
+              accept=".md,text/markdown,text/plain"
+              onChange={(event) => take(event.currentTarget.files?.[0])}
+            />
+          </label>
+          <select
+            aria-label={t("author.from")}
+            value=""
+            onChange={(event) =>
+              void lessonText(event.currentTarget.value).then((text) => text && draft.write(text))
+            }
+          >
+            <option value="">{t("author.from")}</option>
+            {shelf.lessons.map(({ id, title }) => (
+              <option key={id} value={id}>
+                {title}
+              </option>
+            ))}
+          </select>
+        </header>
+        <section class="author-source" aria-label={t("author.text")}>
+          <SourceText
+            ref={source}
+            text={draft.text.value}
+            faulty={draft.faults.value.map(({ path }) => Number(path.split(":").pop()))}
+            onText={draft.write}
+            onLine={(at) => {
+              line.value = at;
+            }}
+          />
+          <FaultList faults={draft.faults.value} onGo={(at) => source.current?.goTo(at)} />
+        </section>
+        <div class="clear" data-clear />
+        {draft.lesson.value && (
+          <Preview session={context.session} shelf={shelf} lesson={draft.lesson.value} line={line.value} />
+        )}
+        <footer class="foot">
+          <Transport moving={isMoving(context)} onTogglePause={() => togglePlay(context)} />
+          <p class="caution-short">{t("caution.short")}</p>
+        </footer>
+        <Notes session={context.session} />
+      </section>
+    </StageView>
+  );
+}

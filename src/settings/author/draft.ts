@@ -1,0 +1,61 @@
+/** The text that is being written: read at each change, kept on this device, its last good reading left running. */
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { checkShelf } from "../../lesson/check-shelf.ts";
+import type { Lesson } from "../../lesson/lesson.ts";
+import { type Reading, readLesson, refuseIn } from "../../lesson/read.ts";
+import { readTranslation } from "../../lesson/read-translation.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import type { Fault } from "../../sim/faults.ts";
+
+const NAME = "lungward.draft";
+
+export interface Draft {
+  readonly text: ReadonlySignal<string>;
+  readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** The latest text that could be read as a lesson. */
+  readonly lesson: ReadonlySignal<Lesson | null>;
+  write(text: string): void;
+}
+
+/** File name under which faults are told: the text has only lines. */
+export const DRAFT_FILE = "lesson.md";
+
+export function openDraft(shelf: Shelf, otherwise: string): Draft {
+  const text = signal(keptText() ?? otherwise);
+  const reading = computed(() => readDraft(text.value, shelf));
+  const lesson = signal<Lesson | null>(reading.value.value);
+  return {
+    text,
+    faults: computed(() => reading.value.faults),
+    lesson,
+    write(next) {
+      text.value = next;
+      if (reading.value.value) lesson.value = reading.value.value;
+      try {
+        localStorage.setItem(NAME, next);
+      } catch {
+        // Without storage the text lasts as long as the page.
+      }
+    },
+  };
+}
+
+function keptText(): string | null {
+  try {
+    return localStorage.getItem(NAME);
+  } catch {
+    return null;
+  }
+}
+
+/** A text that names its language translates the kit's lesson of the same id. */
+export function readDraft(text: string, shelf: Shelf): Reading<Lesson> {
+  const front = text.split(/\n---\s*\n/, 1)[0] ?? "";
+  const id = /^id:\s*(\S+)/m.exec(front)?.[1];
+  const source = /^language:/m.test(front) ? shelf.lessons.find((lesson) => lesson.id === id) : undefined;
+  const read = source ? readTranslation(text, DRAFT_FILE, source) : readLesson(text, DRAFT_FILE);
+  if (!read.value) return read;
+  const { refuse, faults } = refuseIn(DRAFT_FILE);
+  checkShelf(read.value, { ...shelf, lessons: [...shelf.lessons, read.value] }, refuse);
+  return { value: read.value, faults: [...read.faults, ...faults] };
+}
