@@ -6,7 +6,7 @@ import { formatQuantity } from "../../words/index.ts";
 import { circuitLegend } from "../circuit/legend.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { splitBox } from "../drawing/split.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -20,6 +20,7 @@ interface Breath {
     circulation: Circulation,
     all: readonly Circulation[],
     time: number,
+    still: boolean,
     labels: boolean,
     box: Box,
     floor: number,
@@ -75,7 +76,7 @@ function breath(): Breath {
 
   return {
     view,
-    draw(circulation, all, time, labels, box, floor, theme) {
+    draw(circulation, all, time, still, labels, box, floor, theme) {
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       const gap = type.axis;
@@ -86,7 +87,7 @@ function breath(): Breath {
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
         : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };
-      const fit = chest.draw(circulation, time, picture, theme);
+      const fit = chest.draw(circulation, time, still, picture, theme);
       rows.draw(circulation, all, time, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
       words.begin();
@@ -148,16 +149,28 @@ export const makeBreathing: MakeScene = () => {
         panes.push(next);
         view.addChild(next.view);
       }
-      const foot = legend.draw(setting, theme, false);
-      const boxes = splitBox({ ...setting.clear, height: setting.clear.height - foot }, solved.length, 32);
+      const clear = withAir(setting.clear);
+      const foot = legend.draw(clear, setting.floor, theme, false, frame.still);
+      const boxes = splitBox({ ...clear, height: clear.height - foot }, solved.length, 32);
       panes.forEach((pane, i) => {
         const circulation = solved[i];
         pane.view.visible = Boolean(circulation);
         if (circulation)
-          pane.draw(circulation, all, frame.time, frame.state.view.labels, boxes[i]!, setting.floor, theme);
+          pane.draw(
+            circulation,
+            all,
+            frame.time,
+            frame.still,
+            frame.state.view.labels,
+            boxes[i]!,
+            setting.floor,
+            theme,
+          );
       });
     },
     release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy({ children: true });
       for (const pane of panes) pane.release();
       legend.release();
     },

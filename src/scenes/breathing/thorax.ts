@@ -34,7 +34,7 @@ const ARROW = 6;
 
 export interface Thorax {
   readonly view: Container;
-  draw(circulation: Circulation, time: number, box: Box, theme: Theme): Fit;
+  draw(circulation: Circulation, time: number, still: boolean, box: Box, theme: Theme): Fit;
   release(): void;
 }
 
@@ -94,7 +94,7 @@ export function thorax(): Thorax {
 
   return {
     view,
-    draw(circulation, time, box, theme) {
+    draw(circulation, time, still, box, theme) {
       const fit = fitInto(box, CHEST);
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
@@ -116,7 +116,7 @@ export function thorax(): Thorax {
       }
       drawChest(circulation, time, theme);
       drawHeart(heart, circulation, time, theme);
-      blood.move(time, theme);
+      blood.move(time, still, theme);
       return fit;
     },
     release: () => blood.release(),

@@ -5,7 +5,7 @@ import { RICH, saturationOf } from "../circuit/blood.ts";
 import { curve, type Spot, spots } from "../drawing/curve.ts";
 import { meanOf, valueAt } from "../drawing/passage.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
-import { streaks } from "../drawing/streaks.ts";
+import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -19,6 +19,7 @@ export interface Leg {
   draw(
     circulation: Circulation,
     time: number,
+    still: boolean,
     box: Box,
     theme: Theme,
   ): { fit: Fit; open: readonly number[]; squeeze: number };
@@ -93,7 +94,7 @@ export function leg(): Leg {
 
   return {
     view,
-    draw(circulation, time, box, theme) {
+    draw(circulation, time, still, box, theme) {
       const { traces } = circulation;
       const fit = fitInto(box, { left: 40, top: 0, right: 620, bottom: PLANE.height });
       view.scale.set(fit.scale);
@@ -123,11 +124,11 @@ export function leg(): Leg {
           i,
           x,
           y,
-          Math.PI / 2,
+          -Math.PI / 2,
           10 + Math.min(26, (14 * speed) / circulation.request.body.bsa),
           10,
           colour,
-          saturation >= RICH,
+          shapeOf(saturation >= RICH, still),
         );
       }
       valves.clear();

@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { splitBox } from "../drawing/split.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, strips } from "../drawing/strips.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -41,6 +41,7 @@ interface CalfPane {
     circulation: Circulation,
     all: readonly Circulation[],
     time: number,
+    still: boolean,
     labels: boolean,
     box: Box,
     floor: number,
@@ -57,7 +58,7 @@ function calfPane(): CalfPane {
   view.addChild(picture.view, rows.view, words.view);
   return {
     view,
-    draw(circulation, all, time, labels, box, floor, theme) {
+    draw(circulation, all, time, still, labels, box, floor, theme) {
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       const head = wide ? 0 : type.label * 3.4;
@@ -67,7 +68,7 @@ function calfPane(): CalfPane {
       const charts: Box = wide
         ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
         : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 };
-      const { fit, open } = picture.draw(circulation, time, place, theme);
+      const { fit, open } = picture.draw(circulation, time, still, place, theme);
       rows.draw(circulation, all, time, charts, type.axis, theme);
       const { traces } = circulation;
       const { calf } = traces.pressures;
@@ -132,15 +133,26 @@ export const makeCalf: MakeScene = () => {
         panes.push(next);
         view.addChild(next.view);
       }
-      const boxes = splitBox(setting.clear, solved.length, 32);
+      const boxes = splitBox(withAir(setting.clear), solved.length, 32);
       panes.forEach((pane, i) => {
         const circulation = solved[i];
         pane.view.visible = Boolean(circulation);
         if (circulation)
-          pane.draw(circulation, all, frame.time, frame.state.view.labels, boxes[i]!, setting.floor, theme);
+          pane.draw(
+            circulation,
+            all,
+            frame.time,
+            frame.still,
+            frame.state.view.labels,
+            boxes[i]!,
+            setting.floor,
+            theme,
+          );
       });
     },
     release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy({ children: true });
       for (const pane of panes) pane.release();
     },
   };

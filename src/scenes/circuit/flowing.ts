@@ -1,8 +1,8 @@
 /** The moving part of the schematic: every dot goes as far as the model's blood went since the last drawing. */
 import type { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { flowTrace, type Passage, passage, valueAt } from "../drawing/passage.ts";
-import { type Streaks, streaks } from "../drawing/streaks.ts";
+import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/passage.ts";
+import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { bloodColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { RICH, saturationAlong } from "./blood.ts";
@@ -16,6 +16,8 @@ const LONGEST = 34;
 interface Stream {
   readonly blood: Passage;
   readonly flow: Float64Array;
+  /** L/min */
+  readonly mean: number;
   readonly perMillilitre: number;
 }
 
@@ -25,7 +27,8 @@ export interface Flowing {
   readonly front: Container;
   /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
-  move(time: number, theme: Theme): void;
+  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. */
+  move(time: number, still: boolean, theme: Theme): void;
   release(): void;
 }
 
@@ -58,19 +61,21 @@ export function flowing(): Flowing {
         if (!flow) return null;
         return {
           flow,
+          mean: meanOf(nextCirculation.traces, flow),
           blood: passage(nextCirculation.traces, flow),
           perMillilitre: reachPerMillilitre(vessel, nextCirculation.request.body.bsa),
         };
       });
     },
-    move(time, theme) {
+    move(time, still, theme) {
       if (!dots || !circulation) return;
       const before = last ?? time;
       last = time;
       const speed = streams.map((stream, i) => {
         if (!stream) return 0;
         reach[i]! += (stream.blood.passed(time) - stream.blood.passed(before)) * stream.perMillilitre;
-        return valueAt(circulation!.traces, stream.flow, time) * ML_S_PER_L_MIN * stream.perMillilitre;
+        const flow = still ? stream.mean : valueAt(circulation!.traces, stream.flow, time);
+        return flow * ML_S_PER_L_MIN * stream.perMillilitre;
       });
       const counts: [number, number] = [0, 0];
       for (let i = 0; i < dots.count; i++) {
@@ -78,18 +83,19 @@ export function flowing(): Flowing {
         const each = laid[index]!;
         placeDot(each, dots.start[i]!, dots.across[i]!, reach[index]!, out);
         const saturation = saturationAlong(circulation, each.vessel, out[4]!);
-        const width = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
+        const plain = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
+        const width = still ? plain * 1.7 : plain;
         const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH);
         const layer = each.vessel.behind ? 0 : 1;
         layers[layer].set(
           counts[layer]++,
           out[0]!,
           out[1]!,
-          Math.atan2(out[3]!, out[2]!),
+          Math.atan2(out[3]!, out[2]!) + (still && speed[index]! < 0 ? Math.PI : 0),
           length,
           width,
           Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
-          saturation >= RICH,
+          shapeOf(saturation >= RICH, still),
         );
       }
     },

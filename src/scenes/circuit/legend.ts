@@ -1,15 +1,15 @@
 /** What drops, rings and speed mean: always on. */
 import { Container } from "pixi.js";
 import { lettering } from "../drawing/lettering.ts";
-import { streaks } from "../drawing/streaks.ts";
-import type { Setting } from "../scene.ts";
+import { shapeOf, streaks } from "../drawing/streaks.ts";
+import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 
 export interface Legend {
   readonly view: Container;
   /** Draws along the foot of the clear box; returns the height taken, CSS px. */
-  draw(setting: Setting, theme: Theme, compared: boolean): number;
+  draw(clear: Box, floor: number, theme: Theme, compared: boolean, still: boolean): number;
   release(): void;
 }
 
@@ -21,7 +21,7 @@ export function circuitLegend(): Legend {
   view.addChild(words.view, samples.view);
   return {
     view,
-    draw({ clear, floor }, theme, compared) {
+    draw(clear, floor, theme, compared, still) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
       words.begin();
@@ -47,14 +47,20 @@ export function circuitLegend(): Legend {
             type * 1.2,
             type * 0.62,
             Number.parseInt(mark.colour.slice(1), 16),
-            mark.rich,
+            shapeOf(mark.rich, still),
           );
         return lain;
       };
       const keys = [
-        ["further.legend.poor", { colour: colour.poor, rich: false, index: 0 }],
-        ["further.legend.rich", { colour: colour.rich, rich: true, index: 1 }],
-        ["further.legend.motion", null],
+        [
+          still ? "further.legend.poorStill" : "further.legend.poor",
+          { colour: colour.poor, rich: false, index: 0 },
+        ],
+        [
+          still ? "further.legend.richStill" : "further.legend.rich",
+          { colour: colour.rich, rich: true, index: 1 },
+        ],
+        [still ? "further.legend.still" : "further.legend.motion", null],
         ...(compared ? [["further.legend.level", null] as const] : []),
       ] as const;
       // Rows are filled from the foot upward.

@@ -79,7 +79,7 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
       }
       drawHeart(heart, circulation, contents.time, theme);
-      blood.move(contents.time, theme);
+      blood.move(contents.time, contents.still, theme);
     },
     pick: (x, y) =>
       standing.find(

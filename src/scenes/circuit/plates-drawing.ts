@@ -18,6 +18,8 @@ export interface PaneContents {
   /** levels beside the organs: two states are shown */
   readonly compared: boolean;
   readonly time: number;
+  /** nothing moves */
+  readonly still: boolean;
   readonly labels: boolean;
   readonly focus: string | null;
 }

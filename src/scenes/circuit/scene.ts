@@ -1,6 +1,6 @@
 /** The whole circulation at a glance; beside each other, two or three states of it. */
 import { Container } from "pixi.js";
-import { splitBox } from "../drawing/split.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
 import type { MakeScene } from "../scene.ts";
 import { circuitLegend } from "./legend.ts";
 import { type Pane, pane } from "./pane.ts";
@@ -13,8 +13,9 @@ export const makeCircuit: MakeScene = () => {
   return {
     view,
     draw(frame, setting, theme) {
-      const foot = legend.draw(setting, theme, frame.panes.length > 1);
-      const area = { ...setting.clear, height: setting.clear.height - foot };
+      const clear = withAir(setting.clear);
+      const foot = legend.draw(clear, setting.floor, theme, frame.panes.length > 1, frame.still);
+      const area = { ...clear, height: clear.height - foot };
       const solved = frame.panes.map((each) => each.circulation);
       while (panes.length < solved.length) {
         const next = pane();
@@ -31,6 +32,7 @@ export const makeCircuit: MakeScene = () => {
           against: i > 0 ? (solved[0] ?? null) : null,
           compared: solved.length > 1,
           time: frame.time,
+          still: frame.still,
           labels: frame.state.view.labels,
           focus: frame.state.view.focus,
         };
@@ -45,6 +47,8 @@ export const makeCircuit: MakeScene = () => {
       return null;
     },
     release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy({ children: true });
       for (const each of panes) each.release();
       legend.release();
     },

@@ -29,7 +29,11 @@ export function rangeOf(
   }
   if (min > max) [min, max] = [0, 1];
   const least = options.least ?? 1e-6;
-  if (max - min < least) [min, max] = [(min + max - least) / 2, (min + max + least) / 2];
+  if (max - min < least) {
+    if (min === 0) max = least;
+    else if (max === 0) min = -least;
+    else [min, max] = [(min + max - least) / 2, (min + max + least) / 2];
+  }
   const step = roundStep(max - min, options.count ?? 3);
   const first = Math.floor(min / step + 1e-9);
   const last = Math.ceil(max / step - 1e-9);

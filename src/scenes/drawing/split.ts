@@ -1,6 +1,17 @@
 /** Boxes for panes side by side, and the fit of a plane into a box. */
 import type { Box } from "../scene.ts";
 
+/** The clear box with air around it, so that words and curves do not touch what stands beside the scene. */
+export function withAir(clear: Box): Box {
+  const air = Math.max(10, Math.min(clear.width, clear.height) * 0.022);
+  return {
+    x: clear.x + air,
+    y: clear.y + air,
+    width: Math.max(1, clear.width - 2 * air),
+    height: Math.max(1, clear.height - 2 * air),
+  };
+}
+
 /** `count` boxes: in a row when the box is wide, one above another when it is tall. */
 export function splitBox(box: Box, count: number, gap = 16): readonly Box[] {
   const wide = box.width >= box.height * 0.9;

@@ -1,6 +1,6 @@
 /**
- * Dots of blood as sprites: drawn longer the faster they go, so that motion reads in a still.
- * Oxygen-poor blood is a filled drop, oxygen-rich blood a ring: the second channel beside colour.
+ * Dots of blood as sprites: drawn longer the faster they go. Oxygen-poor blood is a filled drop, oxygen-rich blood a ring:
+ * the second channel beside colour. Where nothing may move they become darts, filled or open, that point the way.
  */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 
@@ -15,11 +15,17 @@ function drawn(paint: (ink: Ink) => void): Texture {
   return Texture.from(canvas as HTMLCanvasElement, true);
 }
 
+export type Shape = "drop" | "ring" | "dart" | "openDart";
+
+/** The shape for blood, rich or poor in oxygen, moving or held still. */
+export const shapeOf = (rich: boolean, still: boolean): Shape =>
+  still ? (rich ? "openDart" : "dart") : rich ? "ring" : "drop";
+
 export interface Streaks {
   readonly view: Container;
   /** Makes room for `count` streaks and hides the rest. */
   resize(count: number): void;
-  /** CSS px; `angle` in radians; `length` and `width` of the drop; `rich` takes the ring. `colour` as 0xrrggbb. */
+  /** CSS px; `angle` in radians; `length` and `width` of the shape. `colour` as 0xrrggbb. */
   set(
     index: number,
     x: number,
@@ -28,7 +34,7 @@ export interface Streaks {
     length: number,
     width: number,
     colour: number,
-    rich: boolean,
+    shape: Shape,
     alpha?: number,
   ): void;
   release(): void;
@@ -37,32 +43,54 @@ export interface Streaks {
 export function streaks(): Streaks {
   const view = new Container();
   const middle = STREAK_SIZE / 2;
-  const filled = drawn((ink) => {
-    ink.fillStyle = "#fff";
-    ink.arc(middle, middle, middle - 1, 0, 2 * Math.PI);
-    ink.fill();
-  });
-  const ring = drawn((ink) => {
-    ink.strokeStyle = "#fff";
-    ink.lineWidth = 6;
-    ink.arc(middle, middle, middle - 4, 0, 2 * Math.PI);
-    ink.stroke();
-  });
+  const dartPath = (ink: Ink) => {
+    ink.beginPath();
+    ink.moveTo(STREAK_SIZE - 3, middle);
+    ink.lineTo(4, STREAK_SIZE - 4);
+    ink.lineTo(8, middle);
+    ink.lineTo(4, 4);
+    ink.closePath();
+  };
+  const textures: Readonly<Record<Shape, Texture>> = {
+    drop: drawn((ink) => {
+      ink.fillStyle = "#fff";
+      ink.arc(middle, middle, middle - 1, 0, 2 * Math.PI);
+      ink.fill();
+    }),
+    ring: drawn((ink) => {
+      ink.strokeStyle = "#fff";
+      ink.lineWidth = 6;
+      ink.arc(middle, middle, middle - 4, 0, 2 * Math.PI);
+      ink.stroke();
+    }),
+    dart: drawn((ink) => {
+      ink.fillStyle = "#fff";
+      dartPath(ink);
+      ink.fill();
+    }),
+    openDart: drawn((ink) => {
+      ink.strokeStyle = "#fff";
+      ink.lineWidth = 3.2;
+      ink.lineJoin = "round";
+      dartPath(ink);
+      ink.stroke();
+    }),
+  };
   const sprites: Sprite[] = [];
   return {
     view,
     resize(count) {
       while (sprites.length < count) {
-        const sprite = new Sprite(filled);
+        const sprite = new Sprite(textures.drop);
         sprite.anchor.set(0.5);
         sprites.push(sprite);
         view.addChild(sprite);
       }
       for (let i = 0; i < sprites.length; i++) sprites[i]!.visible = i < count;
     },
-    set(index, x, y, angle, length, width, colour, rich, alpha = 1) {
+    set(index, x, y, angle, length, width, colour, shape, alpha = 1) {
       const sprite = sprites[index]!;
-      const texture = rich ? ring : filled;
+      const texture = textures[shape];
       if (sprite.texture !== texture) sprite.texture = texture;
       sprite.position.set(x, y);
       sprite.rotation = angle;
@@ -71,8 +99,7 @@ export function streaks(): Streaks {
       sprite.alpha = alpha;
     },
     release() {
-      filled.destroy(true);
-      ring.destroy(true);
+      for (const texture of Object.values(textures)) texture.destroy(true);
     },
   };
 }

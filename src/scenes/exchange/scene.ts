@@ -5,7 +5,7 @@ import { formatNumber, formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { drawPlot, type Plotted } from "../drawing/plot.ts";
 import { rangeOf } from "../drawing/scale.ts";
-import { splitBox } from "../drawing/split.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
@@ -84,6 +84,7 @@ function exchangePane(): ExchangePane {
         DROP * circulation.request.body.bsa,
         full,
         time,
+        still,
         place,
         theme,
       );
@@ -225,7 +226,7 @@ export const makeExchange: MakeScene = () => {
         panes.push(next);
         view.addChild(next.view);
       }
-      const boxes = splitBox(clear, frame.panes.length, 32);
+      const boxes = splitBox(withAir(clear), frame.panes.length, 32);
       panes.forEach((each, i) => {
         const pane = frame.panes[i];
         each.view.visible = Boolean(pane?.circulation && pane.exchange);
@@ -243,6 +244,8 @@ export const makeExchange: MakeScene = () => {
       });
     },
     release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy({ children: true });
       for (const each of panes) each.release();
     },
   };

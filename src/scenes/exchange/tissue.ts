@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { RICH } from "../circuit/blood.ts";
 import { curve, placeOn, spots } from "../drawing/curve.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
-import { streaks } from "../drawing/streaks.ts";
+import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -47,6 +47,7 @@ export interface TissuePicture {
     each: number,
     full: number,
     time: number,
+    still: boolean,
     box: Box,
     theme: Theme,
   ): Fit;
@@ -165,7 +166,7 @@ export function tissuePicture(): TissuePicture {
 
   return {
     view,
-    draw(circulation, figures, each, full, time, box, theme) {
+    draw(circulation, figures, each, full, time, still, box, theme) {
       const fit = fitInto(box, { left: 0, top: 30, right: PLANE.width, bottom: PLANE.height });
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
@@ -187,7 +188,7 @@ export function tissuePicture(): TissuePicture {
           17,
           12,
           Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
-          saturation >= RICH,
+          shapeOf(saturation >= RICH, still),
         );
       }
       const lymph = dropsFor(figures.lymph, each, MOST);
@@ -199,7 +200,7 @@ export function tissuePicture(): TissuePicture {
         const shown = index < (toLymph ? lymph : over);
         const phase = (((index * GOLDEN * 1.7) % 1) + time * 0.11) % 1;
         dropAt(index, phase, toLymph, out);
-        drops.set(i, out[0]!, out[1]!, 0, 9, 9, water, false, shown ? 1 : 0);
+        drops.set(i, out[0]!, out[1]!, 0, 9, 9, water, "drop", shown ? 1 : 0);
       }
       return fit;
     },

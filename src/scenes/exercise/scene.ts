@@ -3,6 +3,7 @@ import { Container } from "pixi.js";
 import { numberSetting } from "../../sim/parameters.ts";
 import { circuitLegend } from "../circuit/legend.ts";
 import { pane } from "../circuit/pane.ts";
+import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
@@ -25,8 +26,9 @@ export const makeExercise: MakeScene = () => {
     view,
     draw(frame, setting, theme) {
       const { floor } = setting;
-      const foot = legend.draw(setting, theme, false);
-      const clear: Box = { ...setting.clear, height: setting.clear.height - foot };
+      const area = withAir(setting.clear);
+      const foot = legend.draw(area, floor, theme, false, frame.still);
+      const clear: Box = { ...area, height: area.height - foot };
       const wide = clear.width > clear.height;
       const type = sizes(Math.min(clear.height, clear.width), floor);
       const picture: Box = wide
@@ -44,6 +46,7 @@ export const makeExercise: MakeScene = () => {
             against: null,
             compared: false,
             time: frame.time,
+            still: frame.still,
             labels: frame.state.view.labels,
             focus: frame.state.view.focus,
           },
@@ -68,6 +71,8 @@ export const makeExercise: MakeScene = () => {
       return name ? { name, pane: 0 } : null;
     },
     release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy({ children: true });
       body.release();
       legend.release();
     },

@@ -3,6 +3,7 @@ import { Container } from "pixi.js";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
+import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
@@ -20,7 +21,8 @@ export const makeGrowth: MakeScene = () => {
   view.addChild(row.view, plots.view, words.view);
   return {
     view,
-    draw(frame, { clear, floor }, theme) {
+    draw(frame, { clear: box, floor }, theme) {
+      const clear = withAir(box);
       const { sweep, state } = frame;
       const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
       view.visible = first !== undefined;
