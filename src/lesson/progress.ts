@@ -24,7 +24,12 @@ const lessonProgress = v.strictObject({
   recalled: v.record(v.string(), v.strictObject({ right: v.boolean(), day: v.string() })),
 });
 
-const progress = v.strictObject({ version: v.literal(1), lessons: v.record(v.string(), lessonProgress) });
+const progress = v.strictObject({
+  version: v.literal(1),
+  /** Lesson that was open last. */
+  latest: v.optional(v.string()),
+  lessons: v.record(v.string(), lessonProgress),
+});
 
 export type Attempt = v.InferOutput<typeof attempt>;
 export type LessonProgress = v.InferOutput<typeof lessonProgress>;
@@ -47,6 +52,7 @@ export function readProgress(text: string | null): Progress {
 
 export const withLesson = (value: Progress, id: string, lesson: LessonProgress): Progress => ({
   ...value,
+  latest: id,
   lessons: { ...value.lessons, [id]: lesson },
 });
 

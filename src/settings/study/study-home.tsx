@@ -21,6 +21,8 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
   const erasing = useSignal(false);
   const progress = kept.progress.value;
   const there = { ...AT_HOME, language: context.place.value.language };
+  const lessonHref = (lesson: string) => writePlace({ ...there, setting: "study", lesson });
+  const latest = shelf.lessons.find(({ id }) => id === progress.latest);
   return (
     <div class="study-home">
       <header class="top">
@@ -31,6 +33,13 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
       <main>
         <h1>{t("study.title")}</h1>
         <p class="study-lead">{t("study.lead")}</p>
+        {latest && !progress.lessons[latest.id]?.finished && (
+          <p>
+            <a class="button main" href={lessonHref(latest.id)}>
+              {t("study.goOn", { lesson: latest.title })}
+            </a>
+          </p>
+        )}
         {shelf.faults.length > 0 && (
           <p class="note" role="status">
             {t("study.unreadable", {
@@ -44,7 +53,7 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
               key={lesson.id}
               lesson={lesson}
               done={progress.lessons[lesson.id]}
-              href={writePlace({ ...there, setting: "study", lesson: lesson.id })}
+              href={lessonHref(lesson.id)}
             />
           ))}
         </ol>
