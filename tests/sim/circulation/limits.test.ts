@@ -1,0 +1,143 @@
+/** Where things end: the right direction and size, or a plain refusal. */
+import { expect, test } from "vitest";
+import { checkRequest } from "../../../src/sim/circulation/check-request.ts";
+import { occludeFenestration } from "../../../src/sim/circulation/test-occlusion.ts";
+import { ADULT, answer, CHILD, request } from "./requests.ts";
+
+test("a fenestration of 0 mm is none at all", () => {
+  const none = answer("extracardiac");
+  const zero = answer("extracardiac", CHILD, { fenestrationDiameter: 0 });
+  expect(zero.pressures).toEqual(none.pressures);
+  expect(zero.flows.fenestration).toBe(0);
+  expect(zero.pathway.ledger.some(({ branch }) => branch === "fenestration")).toBe(false);
+});
+
+test("the smallest opening is nearly none, and flow through it grows with its size", () => {
+  const flows = [0.2, 1, 2, 4, 6, 8].map(
+    (diameter) => answer("extracardiac", CHILD, { fenestrationDiameter: diameter }).flows.fenestration,
+  );
+  expect(flows[0]).toBeLessThan(0.01);
+  for (let i = 1; i < flows.length; i++) expect(flows[i]!).toBeGreaterThan(flows[i - 1]!);
+});
+
+test("lungs three times as stiff: pathway up at held filling, output down at fixed volume", () => {
+  const usual = answer("extracardiac", ADULT);
+  const hard = answer("extracardiac", ADULT, { pulmonaryResistanceIndex: 4.8 });
+  expect(hard.pressures.pathway - usual.pressures.pathway).toBeGreaterThan(5);
+  const fixed = (set: Record<string, number>) => answer("extracardiac", ADULT, set, "fixed-volume");
+  expect(fixed({ pulmonaryResistanceIndex: 4.8 }).flows.systemic).toBeLessThan(fixed({}).flows.systemic);
+});
+
+test("a conduit of 8 mm costs several times the usual loss, and more in exertion", () => {
+  const usual = answer("extracardiac", ADULT);
+  const narrow = answer("extracardiac", ADULT, { conduitDiameter: 8 });
+  expect(narrow.pathway.pressureDrop).toBeGreaterThan(3 * usual.pathway.pressureDrop);
+  expect(narrow.pressures.ivc).toBeGreaterThan(usual.pressures.ivc + 1);
+  const work = answer("extracardiac", ADULT, { conduitDiameter: 8, metabolicEquivalents: 4 });
+  expect(work.pathway.pressureDrop).toBeGreaterThan(2 * narrow.pathway.pressureDrop);
+});
+
+test("a pathway all but blocked dams the lower body up and starves the lungs of its blood", () => {
+  const usual = answer("extracardiac");
+  const blocked = answer("extracardiac", CHILD, { conduitDiameter: 8, pathwayNarrowing: 80 });
+  expect(blocked.run.converged).toBe(true);
+  expect(blocked.pressures.ivc).toBeGreaterThan(usual.pressures.ivc + 5);
+  expect(blocked.flows.ivc).toBeLessThan(usual.flows.ivc);
+  expect(blocked.pathway.powerLoss).toBeGreaterThan(usual.pathway.powerLoss);
+});
+
+test("haemoglobin from 7 to 20: delivery grows, extraction falls, the arterial saturation with a fenestration rises", () => {
+  const answers = [7, 10, 14, 17, 20].map((haemoglobin) =>
+    answer("extracardiac", { ...CHILD, haemoglobin }, { fenestrationDiameter: 4 }),
+  );
+  for (let i = 1; i < answers.length; i++) {
+    const [less, more] = [answers[i - 1]!, answers[i]!];
+    expect(more.extras.oxygenDelivery!).toBeGreaterThan(less.extras.oxygenDelivery!);
+    expect(more.extras.oxygenExtraction!).toBeLessThan(less.extras.oxygenExtraction!);
+    expect(more.saturations.arterial).toBeGreaterThan(less.saturations.arterial);
+  }
+});
+
+test("haemoglobin beyond these bounds is refused", () => {
+  const checked = checkRequest({ ...request("extracardiac"), body: { ...CHILD, haemoglobin: 6 } });
+  expect("faults" in checked && checked.faults[0]!.path).toBe("body.haemoglobin");
+});
+
+test("a blood volume that no body of this size has is refused in words", () => {
+  for (const bloodVolume of [300, 9000]) {
+    const { run } = answer("extracardiac", CHILD, { bloodVolume }, "fixed-volume");
+    expect(run.converged).toBe(false);
+    expect(run.reason).toMatch(/blood volume/);
+  }
+});
+
+test("an output out of reach is refused in words", () => {
+  const { run } = answer("extracardiac", CHILD, { contractility: 0.3, heldOutputIndex: 5 }, "hold-output");
+  expect(run.converged).toBe(false);
+  expect(run.reason).toMatch(/volume/);
+});
+
+test("veins that empty limit flow and never hold a negative volume", () => {
+  const dry = answer("extracardiac", CHILD, { bloodVolume: 900, breathing: "deep" }, "fixed-volume");
+  for (const [name, samples] of Object.entries(dry.traces.volumes))
+    expect(Math.min(...samples), name).toBeGreaterThan(0);
+  expect(dry.flows.systemic).toBeLessThan(0.6 * answer("extracardiac").flows.systemic);
+});
+
+test("a leaking inlet valve lowers forward flow and raises the atrium at fixed volume", () => {
+  const tight = answer("extracardiac", CHILD, {}, "fixed-volume");
+  const leaking = answer("extracardiac", CHILD, { inletValveLeak: 30 }, "fixed-volume");
+  expect(leaking.flows.systemic).toBeLessThan(tight.flows.systemic);
+  expect(leaking.pressures.atrium).toBeGreaterThan(tight.pressures.atrium);
+  expect(Math.min(...leaking.traces.flows.inletValve!)).toBeLessThan(-1);
+  expect(Math.min(...tight.traces.flows.inletValve!)).toBe(0);
+});
+
+test("without atrial contraction output falls; against a closed valve the atrium's pressure peaks higher", () => {
+  const fixed = (rhythm: string) => answer("extracardiac", CHILD, { rhythm }, "fixed-volume");
+  const sinus = fixed("sinus");
+  expect(fixed("no-atrial-contraction").flows.systemic).toBeLessThan(sinus.flows.systemic);
+  const junctional = fixed("junctional");
+  expect(junctional.flows.systemic).toBeLessThan(sinus.flows.systemic);
+  expect(Math.max(...junctional.traces.pressures.atrium!)).toBeGreaterThan(
+    Math.max(...sinus.traces.pressures.atrium!),
+  );
+});
+
+test("leg valves that leak undo most of what the calves pump", () => {
+  const amplitude = (legValveLeak: number) => {
+    const { traces } = answer("extracardiac", ADULT, { calfPumpPressure: 80, legValveLeak });
+    return Math.min(...traces.flows.legs!);
+  };
+  expect(amplitude(0)).toBe(0);
+  expect(amplitude(100)).toBeLessThan(-0.1);
+});
+
+test("the reflex defends arterial pressure, and can be switched off", () => {
+  const low = (reflex: string) =>
+    answer("extracardiac", CHILD, { reflex, systemicResistanceIndex: 12 }, "fixed-volume");
+  expect(low("on").pressures.aortaMean).toBeGreaterThan(low("off").pressures.aortaMean);
+  expect(low("off").extras.reflexHeartRate).toBe(1);
+});
+
+test("inspired oxygen raises and height lowers saturation; neither moves a pressure", () => {
+  const air = answer("extracardiac");
+  const oxygen = answer("extracardiac", CHILD, { inspiredOxygen: 40 });
+  const high = answer("extracardiac", CHILD, { altitude: 2400 });
+  expect(oxygen.saturations.arterial).toBeGreaterThan(air.saturations.arterial);
+  expect(high.saturations.arterial).toBeLessThan(air.saturations.arterial - 3);
+  expect(high.pressures).toEqual(air.pressures);
+});
+
+test("a test closure keeps the blood volume of the open state", () => {
+  const { open, closed } = occludeFenestration(request("extracardiac", CHILD, { fenestrationDiameter: 5 }));
+  expect(closed.extras.bloodVolume! / open.extras.bloodVolume!).toBeCloseTo(1, 9);
+  expect(closed.flows.fenestration).toBe(0);
+});
+
+test("a strain is told as what is reached after ten seconds of it", () => {
+  const { run, traces, pressures } = answer("extracardiac", ADULT, { breathing: "strain" });
+  expect(run.converged).toBe(true);
+  expect(traces.pressures.pleural![0]).toBeCloseTo(30, 6);
+  expect(pressures.pathway).toBeGreaterThan(30);
+});

@@ -1,0 +1,92 @@
+import { describe, expect, test } from "vitest";
+import {
+  capillaryPressure,
+  lymphRatio,
+  REGIONS,
+  solveExchange,
+  steadyExchange,
+  tissueCompliance,
+} from "../../../src/sim/exchange/index.ts";
+import { answer, CHILD } from "../circulation/requests.ts";
+
+const HARD = { pulmonaryResistanceIndex: 3 };
+
+test("Guyton's balance: 28.3 mmHg out, 28.0 in, 0.3 net at 17.3 mmHg of mean capillary pressure (Guyton & Hall)", () => {
+  expect(capillaryPressure(4)).toBeCloseTo(17.3, 9);
+  // Out: 17.3 + 3 (tissue below atmosphere) + 8 (tissue protein) = 28.3; in: 28.
+  expect(capillaryPressure(4) + 3 + 8 - 28).toBeCloseTo(0.3, 9);
+});
+
+test("80 % of a venous rise reaches the capillary (Pappenheimer & Soto-Rivera 1948)", () => {
+  expect(capillaryPressure(14) - capillaryPressure(4)).toBeCloseTo(8, 9);
+});
+
+test("lymph is 1 at -3 mmHg, 11 at 0, 18 at +2 (teaching function, physiology values, section 8)", () => {
+  expect(lymphRatio(-3, 20)).toBeCloseTo(1, 1);
+  expect(lymphRatio(0, 20)).toBeCloseTo(11, 0);
+  expect(lymphRatio(2, 20)).toBeCloseTo(18, 0);
+});
+
+test("tissue is stiff below atmosphere, 0.4 L/mmHg in 70 kg, and slack above, 10 L/mmHg (same)", () => {
+  expect(tissueCompliance(-3, 70)).toBeCloseTo(400, 6);
+  expect(tissueCompliance(3, 70)).toBeCloseTo(10_000, 6);
+  expect(tissueCompliance(0, 70)).toBeCloseTo(5_200, 6);
+});
+
+test("what settles balances, for any pressures", () => {
+  for (const region of REGIONS)
+    for (const venousPressure of [0, 6, 13, 20, 30])
+      for (const plasmaOncoticPressure of [12, 20, 28, 35]) {
+        const settled = steadyExchange(region, {
+          venousPressure,
+          plasmaOncoticPressure,
+          reflection: 1,
+          leakage: 1,
+          lymphMaximum: 20,
+          weight: 18,
+        });
+        expect(settled.filtration).toBeCloseTo(settled.lymph + settled.overflow, 6);
+      }
+});
+
+describe("the course over three weeks", () => {
+  const early = answer("extracardiac", CHILD, HARD);
+  const late = answer("extracardiac");
+  const earlyOpen = answer("extracardiac", CHILD, { ...HARD, fenestrationDiameter: 4 });
+  const lateOpen = answer("extracardiac", CHILD, { fenestrationDiameter: 4 });
+
+  test("without an operation it stays where the steady balance is, and dry", () => {
+    const course = solveExchange(late, { operation: false, days: 40 });
+    expect(course.daysToDry).toBe(0);
+    expect(course.drainedTotal).toBe(0);
+    expect(course.filtration.at(-1)! / late.exchange.filtration).toBeGreaterThan(0.9);
+    expect(course.filtration.at(-1)! / late.exchange.filtration).toBeLessThan(1.15);
+  });
+
+  test("after completion drains run for days, and less and shorter through an open fenestration (Lemler, Circulation 2002: drainage -55 %)", () => {
+    const closed = solveExchange(early, { later: late });
+    const open = solveExchange(earlyOpen, { later: lateOpen });
+    expect(closed.daysToDry).toBeGreaterThan(4);
+    expect(closed.daysToDry).toBeLessThan(14);
+    expect(open.daysToDry!).toBeLessThan(closed.daysToDry!);
+    expect(open.drainedTotal / closed.drainedTotal).toBeGreaterThan(0.2);
+    expect(open.drainedTotal / closed.drainedTotal).toBeLessThan(0.7);
+  });
+
+  test("before completion the same operation leaves the chest dry", () => {
+    expect(solveExchange(answer("before-completion")).drainedTotal).toBeLessThan(20);
+  });
+
+  test("protein lost and not given back makes it last longer", () => {
+    const kept = solveExchange(early, { later: late });
+    const lost = solveExchange(early, { later: late, proteinReplaced: false });
+    expect(Math.min(...lost.plasmaOncoticPressure)).toBeLessThan(Math.min(...kept.plasmaOncoticPressure));
+    expect(lost.drainedTotal).toBeGreaterThan(kept.drainedTotal);
+  });
+
+  test("without a drain it collects, and lymph's ceiling grows with use", () => {
+    const course = solveExchange(early, { later: late, drain: false });
+    expect(Math.max(...course.collected)).toBeGreaterThan(100);
+    expect(course.lymphMaximum.at(-1)!).toBeGreaterThan(course.lymphMaximum[0]!);
+  });
+});
