@@ -1,0 +1,141 @@
+import { expect, type Page, test } from "@playwright/test";
+import { expectAccessible, figure, watchPage } from "./page.ts";
+
+const open = async (page: Page, query = "?setting=bench") => {
+  await page.goto(query);
+  await figure(page, "pressureDrop.handbook");
+};
+const bar = (page: Page, name: string) => page.locator(`.toolbar [data-item=${name}]`);
+
+test("U4 a control is moved by keys alone, the numbers answer, undo takes it back", async ({ page }) => {
+  const sound = watchPage(page);
+  await open(page);
+  const before = await figure(page, "pressureDrop.handbook");
+  await page.keyboard.press("a");
+  const track = page.getByRole("slider", { name: "Conduit diameter" }).first();
+  await track.focus();
+  await page.keyboard.press("Home");
+  await expect(track).toHaveAttribute("aria-valuetext", "8.0 millimetres");
+  await expect.poll(() => figure(page, "pressureDrop.handbook")).toBeGreaterThan(before);
+  await expect(page.locator("[role=status][aria-atomic]")).toContainText("Pressure drop along the pathway");
+  await page.keyboard.press("Control+z");
+  await expect(track).toHaveAttribute("aria-valuetext", "18.0 millimetres");
+  await expect.poll(() => figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 3);
+  sound();
+});
+
+test("the plain form is the equal of the panel, and takes a decimal comma", async ({ page }) => {
+  await open(page);
+  await bar(page, "adjust").click();
+  await page.getByRole("switch", { name: "Plain form" }).check();
+  const field = page.getByRole("textbox", { name: "Fenestration diameter" });
+  await field.fill("4,5");
+  await field.press("Enter");
+  await expect(page.getByRole("slider", { name: "Fenestration diameter" })).toHaveValue("4.5");
+  await field.fill("40");
+  await field.press("Enter");
+  await expect(page.locator(".field-fault")).toContainText("“40” is not possible here");
+  await expectAccessible(page);
+});
+
+test("U1 pause is one key and one press away and stays through a change of pathway", async ({ page }) => {
+  await open(page);
+  await page.keyboard.press("k");
+  await expect(page.locator("[data-item=pause]")).toHaveText("Play");
+  await page.getByRole("radio", { name: "Lateral tunnel" }).check();
+  await figure(page, "pressureDrop.handbook");
+  await expect(page.locator("[data-item=pause]")).toHaveText("Play");
+  await page.locator("[data-item=pause]").click();
+  await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
+});
+
+test("a link opens the very state, and a broken one the nearest with a word on what was dropped", async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByRole("radio", { name: "Lateral tunnel" }).check();
+  await bar(page, "take").click();
+  const link = await page.locator("[data-link]").inputValue();
+  expect(link).toContain("state=1~tlt");
+  await page.goto(link);
+  await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
+  await page.goto("?setting=bench&state=1~textracardiak~szzz9");
+  await expect(page.getByRole("radio", { name: "Extracardiac" })).toBeChecked();
+  await expect(page.locator(".notes")).toContainText("The nearest valid scene is open");
+});
+
+test("U10 every panel and dialog of the bench is without violations, in both themes", async ({ page }) => {
+  test.setTimeout(180_000);
+  await open(page);
+  for (const name of ["adjust", "look", "compare", "numbers", "take"]) {
+    await bar(page, name).click();
+    await expect(page.locator(".panel")).toBeVisible();
+    await page.waitForTimeout(500);
+    await expectAccessible(page);
+    await page.keyboard.press("Escape");
+    await expect(bar(page, name)).toBeFocused();
+  }
+  await page.keyboard.press("t");
+  await expectAccessible(page);
+  await bar(page, "help").click();
+  await expectAccessible(page);
+  expect(await page.locator("dialog [data-caution]").count()).toBe(6);
+});
+
+test("U27 the key list opens by its sign, and letters can be switched off", async ({ page }) => {
+  await open(page);
+  await page.keyboard.press("?");
+  await expect(page.getByRole("dialog", { name: "Keys" })).toBeVisible();
+  await page.getByRole("switch").uncheck();
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("a");
+  await expect(page.locator(".panel")).toHaveCount(0);
+});
+
+test("U9 U28 the scene is read out on demand, and the ledger is a table that lights its element", async ({
+  page,
+}) => {
+  await open(page);
+  await bar(page, "numbers").click();
+  await page.getByRole("button", { name: "Read it out" }).click();
+  await expect(page.locator("[role=status][aria-atomic]")).toContainText("millimetres of mercury");
+  const rows = page.locator("table.ledger tbody tr");
+  expect(await rows.count()).toBeGreaterThan(5);
+  await rows.first().locator("button").focus();
+  await expect(rows.first()).toHaveClass(/lit/);
+  await page.getByRole("button", { name: "Power spent" }).click();
+  await expect(page.locator("th[aria-sort=descending]")).toHaveText("Power spent");
+});
+
+test("U8 at 320 px nothing scrolls sideways", async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 700 });
+  await open(page);
+  for (const name of ["adjust", "numbers", "take"]) {
+    await bar(page, name).click();
+    const wide = await page.evaluate(() =>
+      [...document.querySelectorAll(".panel, .panel-body, .shell, html")]
+        .filter((element) => element.scrollWidth > element.clientWidth + 1)
+        .map((element) => element.className),
+    );
+    expect(wide, name).toEqual([]);
+    await page.keyboard.press("Escape");
+  }
+});
+
+test("U3 with reduced motion nothing moves until asked", async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await open(page);
+  await expect(page.locator("[data-item=pause]")).toHaveText("Play");
+  await page.locator("[data-item=pause]").click();
+  await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
+});
+
+test("without WebGL and canvas the numbers and the ledger go on", async ({ page }) => {
+  await page.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => null;
+  });
+  await open(page);
+  await expect(page.locator(".stage-without-picture")).toContainText("cannot draw the moving picture");
+  await bar(page, "numbers").click();
+  expect(await page.locator("table.ledger tbody tr").count()).toBeGreaterThan(5);
+});

@@ -1,0 +1,50 @@
+import { expect, test } from "@playwright/test";
+import { expectAccessible, watchPage } from "./page.ts";
+
+test("U29 the start page carries six cautions of six, the doors, the lessons, and blood behind them", async ({
+  page,
+}) => {
+  const sound = watchPage(page);
+  await page.goto("");
+  await expect(page.locator("[data-caution]")).toHaveCount(6);
+  await expect(page.locator(".door")).toHaveCount(4);
+  await expect(page.locator("#stage canvas")).toBeVisible({ timeout: 30_000 });
+  expect(await page.locator(".lesson-list li").count()).toBeGreaterThanOrEqual(3);
+  await expectAccessible(page);
+  sound();
+});
+
+test("a door opens without loading the page anew, and the browser's back returns", async ({ page }) => {
+  await page.goto("");
+  await page.evaluate(() => {
+    (window as unknown as Record<string, unknown>).same = true;
+  });
+  await page.locator(".door", { hasText: "Bench" }).click();
+  await expect(page.locator(".shell")).toBeVisible();
+  await page.goBack();
+  await expect(page.locator(".home")).toBeVisible();
+  expect(await page.evaluate(() => (window as unknown as Record<string, unknown>).same)).toBe(true);
+});
+
+test("U20 the lengthened and the right-to-left pseudo-language cut nothing, and the scene is not mirrored", async ({
+  page,
+}) => {
+  for (const tag of ["en-XA", "ar-XB"]) {
+    for (const setting of ["home", "bench"]) {
+      await page.goto(`?setting=${setting}&language=${tag}`);
+      await expect(page.locator("html")).toHaveAttribute("dir", tag === "ar-XB" ? "rtl" : "ltr");
+      await page.waitForTimeout(1500);
+      const cut = await page.evaluate(() =>
+        [...document.querySelectorAll("button, a, h1, h2, dt, .choice-words span")]
+          .filter(
+            (element) =>
+              element.scrollWidth > element.clientWidth + 2 &&
+              getComputedStyle(element).display !== "inline" &&
+              !element.classList.contains("unseen"),
+          )
+          .map((element) => element.textContent),
+      );
+      expect(cut, `${setting} ${tag}`).toEqual([]);
+    }
+  }
+});
