@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { dashes, innerBox } from "../../src/scenes/drawing/plot.ts";
-import { digitsOf, rangeOf } from "../../src/scenes/drawing/scale.ts";
+import { digitsOf, rangeOf, thinned } from "../../src/scenes/drawing/scale.ts";
 import { fitInto, splitBox } from "../../src/scenes/drawing/split.ts";
 
 test("an axis ends on round marks around all values", () => {
@@ -61,4 +61,16 @@ test("the drawing area stays inside its box", () => {
   const inner = innerBox({ x: 5, y: 7, width: 400, height: 200 }, 20, true);
   expect(inner.x).toBeGreaterThan(5);
   expect(inner.y + inner.height).toBeLessThan(207 - 20);
+});
+
+test("marks that would run into each other are thinned, and zero stays", () => {
+  const range = rangeOf([-5.8, 0], { count: 3 });
+  expect(thinned(range, 300, 20)).toEqual(range.marks);
+  const few = thinned(range, 40, 20);
+  expect(few.length).toBeLessThan(range.marks.length);
+  expect(few).toContain(0);
+});
+
+test("nothing but zeros still has an axis that begins at zero", () => {
+  expect(rangeOf([0, 0], { zero: true, least: 4 }).min).toBe(0);
 });

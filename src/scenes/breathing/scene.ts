@@ -50,6 +50,7 @@ const ROWS: readonly Row[] = [
     trace: ({ flows }) => flows.svc,
     unit: "L/min",
     colour: (palette) => palette.origin[0],
+    optional: true,
   },
   {
     title: "further.breathing.lungs",

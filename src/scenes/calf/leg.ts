@@ -129,6 +129,7 @@ export function leg(): Leg {
           10,
           colour,
           shapeOf(saturation >= RICH, still),
+          still && i % 2 === 1 ? 0 : 1,
         );
       }
       valves.clear();

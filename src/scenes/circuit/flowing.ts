@@ -84,8 +84,10 @@ export function flowing(): Flowing {
         placeDot(each, dots.start[i]!, dots.across[i]!, reach[index]!, out);
         const saturation = saturationAlong(circulation, each.vessel, out[4]!);
         const plain = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
-        const width = still ? plain * 1.7 : plain;
-        const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH);
+        const width = still ? plain * 2.3 : plain;
+        // In a still fewer and larger marks, so that each can be read as an arrow.
+        const left = still && i % 3 !== 0;
+        const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH * (still ? 2 : 1));
         const layer = each.vessel.behind ? 0 : 1;
         layers[layer].set(
           counts[layer]++,
@@ -96,6 +98,7 @@ export function flowing(): Flowing {
           width,
           Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
           shapeOf(saturation >= RICH, still),
+          left ? 0 : 1,
         );
       }
     },

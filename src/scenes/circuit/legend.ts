@@ -44,8 +44,8 @@ export function circuitLegend(): Legend {
             x + type * 0.9,
             lain.y + lain.height / 2,
             0,
-            type * 1.2,
-            type * 0.62,
+            still ? type * 1.5 : type * 1.2,
+            still ? type : type * 0.62,
             Number.parseInt(mark.colour.slice(1), 16),
             shapeOf(mark.rich, still),
           );

@@ -92,7 +92,8 @@ export function drawPlates(
     theme,
   );
   // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
-  const below = box.width < box.height * 1.3 ? title.height + type.label * 0.6 : 0;
+  const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
+  const below = beside ? 0 : title.height + type.label * 0.6;
   const area = { ...box, y: box.y + below, height: box.height - below };
   const { fit, places } = arrange(blocks, area, type.label * 0.7);
 

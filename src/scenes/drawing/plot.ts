@@ -4,7 +4,7 @@ import { formatNumber } from "../../words/index.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Lettering } from "./lettering.ts";
-import { digitsOf, type Range } from "./scale.ts";
+import { digitsOf, type Range, thinned } from "./scale.ts";
 
 export interface Line {
   readonly x: ArrayLike<number>;
@@ -73,7 +73,7 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     ink
       .rect(toX(band.from), inner.y, toX(band.to) - toX(band.from), inner.height)
       .fill({ color: colour.backdrop, alpha: 0.85 });
-  for (const mark of y.marks) {
+  for (const mark of thinned(y, inner.height, type * 1.25)) {
     const zero = mark === 0 && y.min < 0;
     ink
       .moveTo(inner.x, toY(mark))
@@ -82,7 +82,7 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     bare(formatNumber(mark, digitsOf(y)), inner.x - type * 0.45, toY(mark), [1, 0.5]);
   }
   if (plot.foot !== undefined) {
-    for (const mark of x.marks) {
+    for (const mark of thinned(x, inner.width, type * 3)) {
       ink
         .moveTo(toX(mark), inner.y + inner.height)
         .lineTo(toX(mark), inner.y + inner.height + type * 0.3)

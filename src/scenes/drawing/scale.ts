@@ -43,6 +43,14 @@ export function rangeOf(
   return { min: first * step, max: last * step, marks };
 }
 
+/** As many of the marks as stand at least `room` px apart over `length` px; zero stays when it is one of them. */
+export function thinned(range: Range, length: number, room: number): readonly number[] {
+  const apart = length / Math.max(1, range.marks.length - 1);
+  const every = Math.max(1, Math.ceil(room / apart));
+  const from = Math.max(0, range.marks.indexOf(0)) % every;
+  return range.marks.filter((_, i) => i % every === from);
+}
+
 /** Decimals that tell neighbouring marks apart. */
 export function digitsOf(range: Range): number {
   const [a = 0, b = 1] = range.marks;

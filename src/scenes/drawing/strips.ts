@@ -16,6 +16,8 @@ export interface Row {
   readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
   readonly colour: (palette: Palette) => string;
+  /** left out where there is little height */
+  readonly optional?: true;
 }
 
 export interface Stretch {
@@ -69,7 +71,8 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const shown = rows.filter((row) => row.trace(traces));
+    const low = box.height < rows.length * type * 5;
+    const shown = rows.filter((row) => row.trace(traces) && !(low && row.optional));
     const footHeight = type * 2.3;
     const height = (box.height - footHeight) / Math.max(1, shown.length);
     plots = shown.map((row, i) => {

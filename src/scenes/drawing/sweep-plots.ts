@@ -63,7 +63,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     words.begin();
     const legendHeight = drawLegend(sweep, box, type, theme);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
-    const wide = area.width > area.height * 1.5;
+    const wide = area.width > area.height * 1.5 && area.width > plots.length * 19 * type;
     const at = sweep.curves.flatMap(({ points }) => points.map((point) => point.at));
     const span = { min: Math.min(...at), max: Math.max(...at) };
     const round = rangeOf(at, { count: 5 });

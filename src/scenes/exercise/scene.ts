@@ -31,15 +31,19 @@ export const makeExercise: MakeScene = () => {
       const clear: Box = { ...area, height: area.height - foot };
       const wide = clear.width > clear.height;
       const type = sizes(Math.min(clear.height, clear.width), floor);
+      // On a phone the curves need the room more than the body does.
+      const small = !wide && clear.height < type.label * 44;
       const picture: Box = wide
         ? { ...clear, width: clear.width * 0.5 }
         : { ...clear, height: clear.height * 0.46 };
       const charts: Box = wide
         ? { ...clear, x: clear.x + clear.width * 0.53, width: clear.width * 0.47 }
-        : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+        : small
+          ? clear
+          : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
       const circulation = frame.panes[0]?.circulation ?? null;
-      body.view.visible = circulation !== null;
-      if (circulation)
+      body.view.visible = circulation !== null && !small;
+      if (circulation && !small)
         body.draw(
           {
             circulation,
