@@ -20,7 +20,8 @@ export interface FeedbackProps {
 export function Feedback({ judgement, voice, given, truth, onWhy }: FeedbackProps) {
   const element = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (element.current) announce(element.current.textContent ?? "");
+    announce(element.current?.textContent ?? "");
+    element.current?.scrollIntoView({ block: "nearest" });
   }, [judgement]);
   const { right, because, show } = judgement;
   return (
