@@ -1,4 +1,7 @@
-/** The cross where veins and lung arteries meet, its four inner edges rounded. One polygon, so that no tube's round end bulges out. */
+/**
+ * The cross where veins and lung arteries meet, its four inner edges rounded. One polygon, so that no tube's round end bulges out. Its
+ * arms end as points within the tubes: a square end would make a corner at the wall, and a lumen counts as shallow in a corner.
+ */
 import type { Point, Shape } from "../geometry.ts";
 
 export interface Joint {
@@ -32,23 +35,23 @@ export function joint({ svc, left, right, lower, flare }: Stems): Joint {
   const top = stemReach(svc, Math.min(left, right), Math.max(left, right), flare);
   const bottom = lower ? -stemReach(lower.diameter, Math.min(left, right), Math.max(left, right), flare) : 0;
   const points: Point[] = [
-    [-leftEdge, right / 2],
+    [-leftEdge - right / 2, 0],
     ...rounded([-upper, right / 2], flare, -1, 1, true),
     [-upper, top],
+    [0, top + upper],
     [upper, top],
     ...rounded([upper, left / 2], flare, 1, 1, false),
-    [rightEdge, left / 2],
-    [rightEdge, -left / 2],
+    [rightEdge + left / 2, 0],
   ];
   if (lower) {
     points.push(
       ...rounded([offset + wide, -left / 2], flare, 1, -1, true),
       [offset + wide, bottom],
+      [offset, bottom - wide],
       [offset - wide, bottom],
       ...rounded([offset - wide, -right / 2], flare, -1, -1, false),
     );
-  }
-  points.push([-leftEdge, -right / 2]);
+  } else points.push([rightEdge, -left / 2], [-leftEdge, -right / 2]);
   return { shape: { polygon: { points } }, left: leftEdge, right: rightEdge, bottom, top };
 }
 
