@@ -26,7 +26,7 @@ export function fillCoefficients(
   friction(raster, round, a);
   if (round) stepLoss(raster, a);
   inverses(raster, rules, a);
-  regularCells(raster, a);
+  smoothLinks(raster, a);
 }
 
 const INNER = 2;
@@ -191,14 +191,18 @@ function inverses(raster: Raster, rules: readonly OpeningRule[], a: LatticeArray
     }
 }
 
-function regularCells({ nx, ny, west, south }: Raster, a: LatticeArrays): void {
-  const whole = (k: number) => west[k] === 1 && west[k + 1] === 1 && south[k] === 1 && south[k + nx] === 1;
-  for (let j = 3; j < ny - 3; j++)
-    for (let i = 3; i < nx - 3; i++) {
-      let regular = true;
-      for (let b = -3; b <= 2 && regular; b++)
-        for (let c = -3; c <= 2 && regular; c++) regular = whole((j + b) * nx + i + c);
-      if (regular) a.regular[j * nx + i] = 1;
+/** Third differences need four velocities in a row, each of a face at least half open. */
+function smoothLinks({ nx, ny, west, south, beyond }: Raster, a: LatticeArrays): void {
+  const whole = (open: Float64Array, k: number, step: number) =>
+    open[k - step]! >= 0.5 && open[k]! >= 0.5 && open[k + step]! >= 0.5 && open[k + 2 * step]! >= 0.5 ? 1 : 0;
+  for (let j = INNER; j < ny - INNER; j++)
+    for (let i = INNER; i < nx - INNER; i++) {
+      const k = j * nx + i;
+      a.beyond[k] = beyond[k]! >= 0 ? 1 : 0;
+      a.uSmoothCell[k] = whole(west, k, 1);
+      a.vSmoothCell[k] = whole(south, k, nx);
+      a.uSmoothCorner[k] = whole(west, k - nx, nx);
+      a.vSmoothCorner[k] = whole(south, k - 1, 1);
     }
 }
 

@@ -8,11 +8,11 @@ import { sweep } from "./sweep.ts";
 
 /** Sound goes this many times faster than the fastest blood: its lag is what an unsteady flow is wrong by, squared. */
 export const SOUND_OVER_SPEED = 4;
-/** Cells that sound passes in a step; stable below 1/sqrt(2 (1 + 2 damping)) = 0.577. */
-const SOUND_STEP = 0.5;
-const SOUND_DAMPING = 0.25;
-/** Largest viscosity times step over cell squared; the extrapolated state is stable below 1/8. */
-const VISCOUS_STEP = 0.1;
+const SOUND_DAMPING = 0.15;
+/** Part of the stability bound that a step may use. */
+const SAFETY = 0.8;
+/** Largest viscosity times step over cell squared. */
+const VISCOUS_STEP = 0.07;
 export const UPSTREAM = 1 / 16;
 
 export interface LatticeFluid {
@@ -105,6 +105,7 @@ export function runLattice(
     const now = fastestBlood(arrays, nx, spans);
     // Quick to slow down for a jet, slow to speed up again.
     fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
+    if (!Number.isFinite(fastest)) return;
     const least = choose(fastest, viscosityOverCell);
     if (Math.abs(least.stepOverCell / settings.stepOverCell - 1) > 0.02) settings = least;
   }
@@ -137,7 +138,7 @@ export function runLattice(
         if (sinceLooked++ >= 20) look();
         before?.(time);
         const soundSpeed = Math.sqrt(settings.soundSquared);
-        const forget = (0.5 * SOUND_STEP) / diagonal;
+        const forget = (0.5 * soundSpeed * settings.stepOverCell) / diagonal;
         for (const opening of openings)
           if (opening.rule === "pressure") holdPressure(opening, arrays, soundSpeed, forget);
         run(nx, ny, spans, arrays, settings);
@@ -148,15 +149,26 @@ export function runLattice(
   };
 }
 
+/**
+ * The longest stable step. The shortest wave, sign changing from cell to cell, stays bounded while
+ * 8 C2 (1 + 2 damping) + 4 L < 4: C = cells that sound passes in a step, L = decay of that wave by viscosity and upstream damping.
+ */
 function choose(speed: number, viscosityOverCell: number): StepSettings {
-  const stepOverCell = Math.min(SOUND_STEP / (SOUND_OVER_SPEED * speed), VISCOUS_STEP / viscosityOverCell);
-  return {
-    stepOverCell,
-    viscosityOverCell,
-    soundSquared: (SOUND_STEP / stepOverCell) ** 2,
-    soundDamping: SOUND_DAMPING,
-    upstream: UPSTREAM,
-  };
+  let stepOverCell = Math.min(0.5 / (SOUND_OVER_SPEED * speed), VISCOUS_STEP / viscosityOverCell);
+  for (;;) {
+    const decay = 8 * viscosityOverCell * stepOverCell + 32 * UPSTREAM * speed * stepOverCell;
+    const room = SAFETY - decay;
+    const passed = room > 0 ? Math.sqrt(room / (2 * (1 + 2 * SOUND_DAMPING))) : 0;
+    if (passed >= SOUND_OVER_SPEED * speed * stepOverCell && passed > 0)
+      return {
+        stepOverCell,
+        viscosityOverCell,
+        soundSquared: (passed / stepOverCell) ** 2,
+        soundDamping: SOUND_DAMPING,
+        upstream: UPSTREAM,
+      };
+    stepOverCell *= 0.95;
+  }
 }
 
 function exchange(a: LatticeArrays): void {

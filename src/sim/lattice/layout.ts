@@ -34,8 +34,13 @@ export const ARRAYS = [
   /** loss where the depth steps up, over |velocity|; its sign is the flow direction that loses */
   "uStep",
   "vStep",
-  /** weight of the third-difference damping: 0 near walls */
-  "regular",
+  /** damping of unresolved waves on each link: 1 by third differences, 0 (a wall too near for those) by first */
+  "uSmoothCell",
+  "uSmoothCorner",
+  "vSmoothCell",
+  "vSmoothCorner",
+  /** 1 in cells beyond an opening, where nothing keeps the flow free of divergence */
+  "beyond",
 ] as const;
 export type ArrayName = (typeof ARRAYS)[number];
 
@@ -49,7 +54,7 @@ export interface StepSettings {
   readonly soundSquared: number;
   /** part of the pressure's last change that is added ahead */
   readonly soundDamping: number;
-  /** coefficient of the third-difference damping: 1/16 is that of quadratic upstream interpolation */
+  /** coefficient of the damping: 1/16 is that of quadratic upstream interpolation (Leonard 1979) */
   readonly upstream: number;
 }
 

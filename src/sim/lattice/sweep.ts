@@ -1,6 +1,6 @@
 /**
  * One time step in plain words: the reference for the vector kernel and its stand-in where that cannot run.
- * Explicit, staggered: advection in energy-keeping central form with a third-difference damping, viscous links, pressure, implicit
+ * Explicit, staggered: central advection in the form that keeps energy (Verstappen & Veldman 2003) with a damping of waves too short for the grid, viscous links, pressure, implicit
  * friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967), which vanishes when steady.
  */
 import type { LatticeArrays, RowSpans, StepSettings } from "./layout.ts";
@@ -35,7 +35,7 @@ function momentumRow(
   const { u, v, uAhead, vAhead, uNext, vNext, pAhead, westArea, southArea, uInverse, vInverse } = a;
   const { uThroughCell, uThroughCorner, vThroughCell, vThroughCorner, uFriction, vFriction, uStep, vStep } =
     a;
-  const { regular } = a;
+  const { beyond, uSmoothCell, uSmoothCorner, vSmoothCell, vSmoothCorner } = a;
   const s = settings.stepOverCell;
   const nu = settings.viscosityOverCell;
   const wall = s * nu;
@@ -62,13 +62,18 @@ function momentumRow(
     const uN = uAhead[n]!;
     const uS = uAhead[b]!;
     let carried =
-      0.5 * (flowEast * (uE - uk) + flowWest * (uk - uW) + upCornerNorth * (uN - uk) + upCorner * (uk - uS));
+      0.5 *
+      (flowEast * uE -
+        flowWest * uW +
+        upCornerNorth * uN -
+        upCorner * uS -
+        (beyond[k]! + beyond[k - 1]!) * uk * (flowEast - flowWest + upCornerNorth - upCorner));
     carried +=
       eps *
-      (regular[k]! * Math.abs(flowEast) * (uAhead[k + 2]! - uW - 3 * (uE - uk)) -
-        regular[k - 1]! * Math.abs(flowWest) * (uE - uAhead[k - 2]! - 3 * (uk - uW)) +
-        regular[n]! * Math.abs(upCornerNorth) * (uAhead[n + nx]! - uS - 3 * (uN - uk)) -
-        regular[k]! * Math.abs(upCorner) * (uN - uAhead[b - nx]! - 3 * (uk - uS)));
+      (Math.abs(flowEast) * (uSmoothCell[k]! * (uAhead[k + 2]! - uW - 2 * (uE - uk)) - (uE - uk)) -
+        Math.abs(flowWest) * (uSmoothCell[k - 1]! * (uE - uAhead[k - 2]! - 2 * (uk - uW)) - (uk - uW)) +
+        Math.abs(upCornerNorth) * (uSmoothCorner[n]! * (uAhead[n + nx]! - uS - 2 * (uN - uk)) - (uN - uk)) -
+        Math.abs(upCorner) * (uSmoothCorner[k]! * (uN - uAhead[b - nx]! - 2 * (uk - uS)) - (uk - uS)));
     let spread =
       uThroughCell[k]! * (uE - uk) -
       uThroughCell[k - 1]! * (uk - uW) +
@@ -88,13 +93,18 @@ function momentumRow(
     const vS = vAhead[b]!;
     carried =
       0.5 *
-      (rightCornerEast * (vE - vk) + rightCorner * (vk - vW) + flowNorth * (vN - vk) + flowSouth * (vk - vS));
+      (rightCornerEast * vE -
+        rightCorner * vW +
+        flowNorth * vN -
+        flowSouth * vS -
+        (beyond[k]! + beyond[b]!) * vk * (rightCornerEast - rightCorner + flowNorth - flowSouth));
     carried +=
       eps *
-      (regular[k + 1]! * Math.abs(rightCornerEast) * (vAhead[k + 2]! - vW - 3 * (vE - vk)) -
-        regular[k]! * Math.abs(rightCorner) * (vE - vAhead[k - 2]! - 3 * (vk - vW)) +
-        regular[k]! * Math.abs(flowNorth) * (vAhead[n + nx]! - vS - 3 * (vN - vk)) -
-        regular[b]! * Math.abs(flowSouth) * (vN - vAhead[b - nx]! - 3 * (vk - vS)));
+      (Math.abs(rightCornerEast) *
+        (vSmoothCorner[k + 1]! * (vAhead[k + 2]! - vW - 2 * (vE - vk)) - (vE - vk)) -
+        Math.abs(rightCorner) * (vSmoothCorner[k]! * (vE - vAhead[k - 2]! - 2 * (vk - vW)) - (vk - vW)) +
+        Math.abs(flowNorth) * (vSmoothCell[k]! * (vAhead[n + nx]! - vS - 2 * (vN - vk)) - (vN - vk)) -
+        Math.abs(flowSouth) * (vSmoothCell[b]! * (vN - vAhead[b - nx]! - 2 * (vk - vS)) - (vk - vS)));
     spread =
       vThroughCorner[k + 1]! * (vE - vk) -
       vThroughCorner[k]! * (vk - vW) +

@@ -1,0 +1,33 @@
+// Compiles the vector kernel to a TypeScript module that holds it as base64, so that page, worker, single file, command and tests import it alike.
+// node scripts/kernel.mjs          writes src/sim/lattice/kernel.wasm.ts
+// node scripts/kernel.mjs --print  prints the base64 instead
+import { readFileSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import asc from "assemblyscript/asc";
+
+const source = fileURLToPath(new URL("../src/sim/lattice/kernel/sweep.ts", import.meta.url));
+const target = fileURLToPath(new URL("../src/sim/lattice/kernel.wasm.ts", import.meta.url));
+const wasm = "sweep.wasm";
+
+let binary;
+const { error, stderr } = await asc.main(
+  ["sweep.ts", "-o", wasm, "--runtime", "stub", "--noAssert", "-O3", "--enable", "simd", "--importMemory"],
+  {
+    readFile: (name) => (name === "sweep.ts" ? readFileSync(source, "utf8") : null),
+    writeFile: (name, contents) => {
+      if (name === wasm) binary = contents;
+    },
+    listFiles: () => [],
+  },
+);
+if (error) {
+  process.stderr.write(`${stderr.toString()}\n${error.message}\n`);
+  process.exit(1);
+}
+const base64 = Buffer.from(binary).toString("base64");
+if (process.argv.includes("--print")) process.stdout.write(base64);
+else
+  writeFileSync(
+    target,
+    `/** The vector kernel (kernel/sweep.ts) as compiled by \`node scripts/kernel.mjs\`; not edited by hand. */\nexport const KERNEL_WASM =\n  "${base64}";\n`,
+  );

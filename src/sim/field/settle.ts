@@ -1,0 +1,164 @@
+/** Brings the flow of given openings to rest in time: coarse grids first, then the one asked for. */
+import type { FlowGeometry } from "../geometry/geometry.ts";
+import { chooseEngine } from "../lattice/engine.ts";
+import { type Lattice, layLattice } from "../lattice/lattice.ts";
+import { rasterise } from "../lattice/raster.ts";
+import { fromMmHg } from "../units.ts";
+import { carryOver } from "./carry-over.ts";
+import { applyGiven, openingRule } from "./drive.ts";
+import { type Moment, measure } from "./measure.ts";
+
+export interface SettleChoice {
+  /** mm */
+  readonly cell: number;
+  readonly depth: "uniform" | "round";
+  /** s of blood time on the finest grid at most */
+  readonly maxSeconds: number;
+  /** largest relative change of energy, flows, pressures and dissipation in the time that blood needs to pass its own width */
+  readonly tolerance: number;
+  /** cell updates after which it stops unsettled: what keeps a request from running for hours */
+  readonly mostUpdates: number;
+}
+
+export interface Settled {
+  readonly lattice: Lattice;
+  /** the last moment when steady, else means over the later half of the run */
+  readonly moment: Moment;
+  readonly steady: boolean;
+  readonly steps: number;
+  readonly updates: number;
+  /** why there is no answer */
+  readonly reason?: string;
+}
+
+/** Coarsest grid that is worth its while, cells across. */
+const COARSEST = 5;
+
+/** @param density kg/m3 @param viscosity Pa.s @param cellsAcross cells of the asked grid across the narrowest width */
+export function settle(
+  geometry: FlowGeometry,
+  density: number,
+  viscosity: number,
+  cellsAcross: number,
+  choice: SettleChoice,
+  progress: (done: number) => void = () => undefined,
+): Settled {
+  const levels: number[] = [1];
+  while (cellsAcross / (2 * levels[0]!) >= COARSEST && levels.length < 4) levels.unshift(2 * levels[0]!);
+  let before: Settled | undefined;
+  for (const factor of levels) {
+    const finest = factor === 1;
+    const next = settleLevel(geometry, density, viscosity, before, {
+      ...choice,
+      cell: choice.cell * factor,
+      tolerance: finest ? choice.tolerance : Math.max(choice.tolerance, 3e-5),
+      mostUpdates: finest ? choice.mostUpdates : choice.mostUpdates / 8,
+    });
+    // A coarse grid may fail where the fine one does not.
+    if (next.reason && !finest) continue;
+    before = next;
+    progress(1 / factor ** 2);
+  }
+  return before!;
+}
+
+function settleLevel(
+  geometry: FlowGeometry,
+  density: number,
+  viscosity: number,
+  before: Settled | undefined,
+  { cell, depth, maxSeconds, tolerance, mostUpdates }: SettleChoice,
+): Settled {
+  const choice = { cell, depth };
+  const raster = rasterise(geometry, choice);
+  const rules = geometry.openings.map((opening) => openingRule(opening, undefined));
+  const speed = before?.lattice.fastest ?? speedToExpect(geometry, density);
+  const fluid = { kinematicViscosity: viscosity / density };
+  const lattice = layLattice(
+    geometry,
+    raster,
+    choice,
+    rules,
+    fluid,
+    speed,
+    chooseEngine(raster.nx * raster.ny),
+  );
+  applyGiven(lattice, density);
+  if (before) {
+    carryOver(before.lattice, lattice);
+    applyGiven(lattice, density);
+  }
+  let last = measure(lattice, density, viscosity);
+  const history: Moment[] = [];
+  let quiet = 0;
+  let steps = 0;
+  while (lattice.time < maxSeconds && steps * lattice.cells < mostUpdates) {
+    const window = turnover(geometry, lattice);
+    const count = Math.max(20, Math.min(4000, Math.ceil(window / lattice.step)));
+    const part = (count * lattice.step) / window;
+    lattice.advance(count);
+    steps += count;
+    const moment = measure(lattice, density, viscosity);
+    if (!Number.isFinite(moment.kinetic) || !Number.isFinite(moment.dissipation))
+      return {
+        lattice,
+        moment,
+        steady: false,
+        steps,
+        updates: steps * lattice.cells,
+        reason: `the flow grew without bound after ${lattice.time.toPrecision(3)} s; more cells across may hold it`,
+      };
+    history.push(moment);
+    quiet = change(last, moment) < tolerance * part ? quiet + 1 : 0;
+    last = moment;
+    if (quiet >= 3) break;
+  }
+  const steady = quiet >= 3;
+  const moment = steady ? last : meanMoment(history.slice(history.length >> 1));
+  return { lattice, moment, steady, steps, updates: steps * lattice.cells };
+}
+
+/** m/s: from given velocities, and from given pressure differences turned into speed. */
+function speedToExpect(geometry: FlowGeometry, density: number): number {
+  const pressures = geometry.openings.flatMap(({ pressure }) =>
+    pressure === undefined ? [] : [fromMmHg(pressure)],
+  );
+  const head = pressures.length > 1 ? Math.max(...pressures) - Math.min(...pressures) : 0;
+  const velocities = geometry.openings.map(({ velocity }) => 2 * Math.abs(velocity ?? 0));
+  return Math.max(1e-4, ...velocities, Math.sqrt((2 * head) / density));
+}
+
+/** s: the widest opening's width over the fastest blood, and never less than a handful of steps. */
+function turnover(geometry: FlowGeometry, lattice: Lattice): number {
+  const widest = Math.max(...geometry.openings.map(({ width }) => width)) * 1e-3;
+  return Math.max(widest / Math.max(lattice.fastest, 1e-6), 20 * lattice.step);
+}
+
+function change(a: Moment, b: Moment): number {
+  const flow = Math.max(...b.openings.map((opening) => Math.abs(opening.flow)), 1e-30);
+  const pressures = b.openings.map(({ pressure }) => pressure);
+  const head = Math.max(Math.max(...pressures) - Math.min(...pressures), 1e-30);
+  let most = Math.abs(b.kinetic - a.kinetic) / Math.max(b.kinetic, 1e-30);
+  most = Math.max(most, Math.abs(b.dissipation - a.dissipation) / Math.max(b.dissipation, 1e-30));
+  b.openings.forEach((opening, n) => {
+    most = Math.max(most, Math.abs(opening.flow - a.openings[n]!.flow) / flow);
+    most = Math.max(most, Math.abs(opening.pressure - a.openings[n]!.pressure) / head);
+  });
+  const net = b.openings.reduce((sum, opening) => sum + opening.flow, 0);
+  return Math.max(most, (0.01 * Math.abs(net)) / flow);
+}
+
+function meanMoment(moments: readonly Moment[]): Moment {
+  const count = moments.length;
+  const mean = (of: (moment: Moment) => number) =>
+    moments.reduce((sum, moment) => sum + of(moment) / count, 0);
+  return {
+    openings: moments[0]!.openings.map((_, n) => ({
+      flow: mean(({ openings }) => openings[n]!.flow),
+      pressure: mean(({ openings }) => openings[n]!.pressure),
+      power: mean(({ openings }) => openings[n]!.power),
+    })),
+    dissipation: mean(({ dissipation }) => dissipation),
+    kinetic: mean(({ kinetic }) => kinetic),
+  };
+}
