@@ -10,11 +10,10 @@ import { answerBook } from "./answers.ts";
 import { circulationLink } from "./circulation-link.ts";
 import { bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
-import { exchangeCourses } from "./exchange-courses.ts";
 import type { Frame } from "./frame.ts";
 import { type PaneLink, paneLink } from "./pane.ts";
 import type { Port } from "./port.ts";
-import { followSweep } from "./sweep.ts";
+import { sceneNeeds } from "./scene-needs.ts";
 
 export interface ChainOptions {
   /** s, wall clock, never running backwards */
@@ -52,8 +51,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
 
   const solver = circulationLink(options.startCirculation);
   const book = answerBook(solver);
-  const sweeps = followSweep(book.answer);
-  const courses = exchangeCourses();
+  const needs = sceneNeeds(book.answer);
   const clock = bloodClock();
   let panes: PaneLink[] = [];
   const askedKeys: string[] = [];
@@ -127,7 +125,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       askedKeys[index] = key;
       ask(index, request, key);
     });
-    sweeps.follow(state);
+    needs.follow(state);
     faults.value = found;
     open.value = unanswered.size;
     panes.forEach((pane) => {
@@ -175,21 +173,20 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       const fieldRate = still ? state.view.playSpeed : clock.rate;
       return {
         state,
-        panes: panes.map((pane) => {
-          const shown = pane.frame(clock.time, step, fieldRate, motion);
-          return state.scene === "exchange" ? { ...shown, exchange: courses.of(shown.circulation) } : shown;
-        }),
+        panes: panes.map((pane, i) =>
+          needs.complete(state.scene, i, pane.frame(clock.time, step, fieldRate, motion), clock.time),
+        ),
         time: clock.time,
         pace: clock.rate,
         degraded: degraded.peek(),
         still,
-        sweep: sweeps.current(),
+        sweep: needs.sweep(),
       };
     },
     release() {
       stopFollowing();
       stopLooking();
-      sweeps.release();
+      needs.release();
       solver.release();
       for (const pane of panes) pane.release();
     },

@@ -5,6 +5,7 @@ import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { SceneState } from "../state/scene-state.ts";
+import type { LegValves } from "./leg-valves.ts";
 import type { Sweep } from "./sweep.ts";
 
 export interface LooseBody {
@@ -28,6 +29,8 @@ export interface Pane {
   readonly clots: readonly LooseBody[];
   /** The days after the operation; only while the exchange scene is shown. */
   readonly exchange?: ExchangeCourse | null;
+  /** The leg veins' valves; only while the calf scene is shown. */
+  readonly legValves?: LegValves | null;
   /** wash-out curve of the running dye pulse: s since release, fraction still inside */
   readonly washOut: { readonly time: readonly number[]; readonly left: readonly number[] } | null;
 }

@@ -21,6 +21,12 @@ import type { FieldLink } from "./field-link.ts";
 const PULSE = 0.5;
 /** s after which a wash-out curve ends, whatever is left */
 const LONGEST_CURVE = 60;
+/** s of blood time that a trail spans, and its points: a few millimetres at the speed of venous blood */
+const TRAIL = 0.045;
+const TRAIL_POINTS = 3;
+/** s of blood time in one stride, so that trails keep their spacing when drawings are rare; most strides in a drawing */
+const STRIDE = TRAIL / TRAIL_POINTS;
+const MOST_STRIDES = 5;
 /** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
 const LED = 4;
 const LED_STEP = 1 / 30;
@@ -51,7 +57,7 @@ export interface PaneTracers {
 }
 
 export function paneTracers(count: number, random: () => number): PaneTracers {
-  const cloud = new TracerCloud(count);
+  const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
   let plane: TracerPlane | null = null;
   let planeId = -1;
   let asked: number | undefined;
@@ -79,7 +85,9 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   };
 
   const move = (from: FlowField, to: FlowField, blend: number, seconds: number, supply: Supply) => {
-    advance(cloud, plane!, { from, to, blend, seconds, supply }, random);
+    const strides = Math.min(MOST_STRIDES, Math.max(1, Math.round(seconds / STRIDE)));
+    const step = { from, to, blend, seconds: seconds / strides, supply };
+    for (let n = 0; n < strides; n++) advance(cloud, plane!, step, random);
     if (!washOut || sinceDye > LONGEST_CURVE) return;
     sinceDye += seconds;
     recordWashOut(washOut, cloud, sinceDye);

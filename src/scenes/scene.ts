@@ -21,6 +21,8 @@ export interface Setting {
   readonly floor: number;
   /** s of wall clock since the last drawing; Infinity asks for every easing to have arrived (stills) */
   readonly elapsed: number;
+  /** device pixels in a CSS pixel */
+  readonly dense: number;
   /** meshes with shaders can be drawn (WebGL); the canvas renderer knows sprites and shapes only */
   readonly meshes: boolean;
 }

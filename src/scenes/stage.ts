@@ -1,6 +1,6 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import "pixi.js/unsafe-eval";
-import { Application, type Container } from "pixi.js";
+import { Application, type Container, Rectangle } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import type { Box, Scene, Setting } from "./scene.ts";
 import { SCENE_MAKERS } from "./table.ts";
@@ -96,6 +96,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     clear: inner(width, height, edge),
     floor,
     elapsed,
+    dense: app!.renderer.resolution,
     meshes: app!.renderer.name === "webgl",
   });
 
@@ -152,8 +153,9 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       const still = make();
       try {
         const setting = settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS);
+        // Twice: the room that words take is known after the first.
         still.draw(frame, setting, theme);
-        const { Rectangle } = await import("pixi.js");
+        still.draw(frame, setting, theme);
         const drawn = app.renderer.extract.canvas({
           target: still.view as Container,
           frame: new Rectangle(0, 0, width, height),
@@ -182,7 +184,7 @@ async function startApplication(host: HTMLElement): Promise<Application | null> 
       preference: "webgl",
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
-      antialias: true,
+      antialias: !rastersInSoftware(),
       autoDensity: true,
       autoStart: false,
       backgroundAlpha: 0,
@@ -192,6 +194,16 @@ async function startApplication(host: HTMLElement): Promise<Application | null> 
   } catch {
     return null;
   }
+}
+
+/** Without a graphics chip smoothing every edge of every frame costs more than it shows; what stands still is smooth anyway. */
+function rastersInSoftware(): boolean {
+  const probe = document.createElement("canvas").getContext("webgl2");
+  if (!probe) return false;
+  const about = probe.getExtension("WEBGL_debug_renderer_info");
+  const name = about ? String(probe.getParameter(about.UNMASKED_RENDERER_WEBGL)) : "";
+  probe.getExtension("WEBGL_lose_context")?.loseContext();
+  return /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
 }
 
 /** Text drawn before its face has come would keep the wrong shape. */

@@ -39,7 +39,7 @@ void main() {
   float reach = shape > 1.5 ? abs(p.x) + abs(p.y) : length(p);
   float inHead = step(reach, 1.0);
   if (shape > 0.5 && shape < 1.5) inHead *= step(0.5, reach);
-  float tail = p.x < 0.0 ? vColour.a * vColour.a * 0.75 * step(abs(p.y), 0.8) : 0.0;
+  float tail = p.x < 0.0 ? vColour.a * vColour.a * 0.6 * step(abs(p.y), 0.8) : 0.0;
   if (shape > 0.5 && shape < 1.5 && reach < 0.5) tail = 0.0;
   float alpha = max(inHead, tail) * uAlpha;
   if (alpha < 0.02) discard;
@@ -51,9 +51,17 @@ export interface TracerLayer {
   /**
    * @param colours  packed, one each
    * @param halfWidth mm, half a head's width
+   * @param longest   mm, of a drawn tail
    * @param share    of the tracers that are drawn, 0..1
    */
-  draw(tracers: Tracers, colours: Uint32Array, halfWidth: number, share: number, alpha: number): void;
+  draw(
+    tracers: Tracers,
+    colours: Uint32Array,
+    halfWidth: number,
+    longest: number,
+    share: number,
+    alpha: number,
+  ): void;
   release(): void;
 }
 
@@ -84,7 +92,7 @@ export function tracerLayer(capacity: number): TracerLayer {
 
   return {
     view,
-    draw(tracers, colours, halfWidth, share, alpha) {
+    draw(tracers, colours, halfWidth, longest, share, alpha) {
       const { position, trail, trailLength, origin } = tracers;
       const count = Math.min(capacity, Math.floor(tracers.count * share));
       view.visible = count > 0;
@@ -100,6 +108,7 @@ export function tracerLayer(capacity: number): TracerLayer {
         const ey = trail[t + end + 1]!;
         const near = Math.hypot(x - mx, y - my);
         const far = Math.hypot(mx - ex, my - ey);
+        const shown = Math.min(longest, near + far);
         const shape = origin[i]!;
         const h = shape === 1 ? 1.25 * halfWidth : halfWidth;
         // Unit vectors of head and tail; a tracer at rest points up.
@@ -107,12 +116,12 @@ export function tracerLayer(capacity: number): TracerLayer {
         const hy = near > 1e-4 ? (y - my) / near : 1;
         const tx = far > 1e-4 ? (mx - ex) / far : hx;
         const ty = far > 1e-4 ? (my - ey) / far : hy;
-        const back = Math.max(near, h);
-        const reach = Math.max(far, 0.5 * h);
-        const bx = near > h ? mx : x - hx * h;
-        const by = near > h ? my : y - hy * h;
-        const ax = far > 0.5 * h ? ex : bx - tx * reach;
-        const ay = far > 0.5 * h ? ey : by - ty * reach;
+        const back = Math.max(h, Math.min(near, shown));
+        const reach = Math.max(0.5 * h, Math.min(far, shown - back));
+        const bx = x - hx * back;
+        const by = y - hy * back;
+        const ax = bx - tx * reach;
+        const ay = by - ty * reach;
         const solid = colours[i]! | 0xff000000;
         const half = (colours[i]! & 0xffffff) | 0xb0000000;
         const none = colours[i]! & 0xffffff;
@@ -148,7 +157,7 @@ export function tracerLayer(capacity: number): TracerLayer {
       }
       shader.resources.look.uniforms.uAlpha = alpha;
       geometry.indexCount = count * 12;
-      buffer.update();
+      buffer.update(count * VERTICES * WORDS * 4);
     },
     release() {
       view.destroy();

@@ -14,12 +14,19 @@ const ROUND = [0.9, 2, 3.4, 5.2, 7.4];
 /** mm outside the wall at which its shadow deepens */
 const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
 
+/** Longest side of a kept picture */
+const MOST_TEXELS = 4096;
+/** Factor in size within which a kept picture serves: a camera that glides does not draw it anew at every step. */
+const CLOSE_ENOUGH = 1.25;
+
 export interface WallLayer {
   /** shadow and lumen; tracers lie between the two */
   readonly below: Container;
   /** wall and its edges */
   readonly above: Container;
   set(geometry: PathwayGeometry, plane: Plane, theme: Theme): void;
+  /** Keeps the drawn walls as pictures at this many device pixels a millimetre, so that a frame costs two pictures. */
+  keep(density: number): void;
 }
 
 /** The stretches of a closed line that no opening cuts away, as open lines; the loop itself when none does. */
@@ -51,13 +58,26 @@ export function cutOpen(
 export function wallLayer(): WallLayer {
   const below = new Graphics();
   const above = new Graphics();
+  let kept = 0;
+  let largest = 1;
   return {
     below,
     above,
+    keep(density) {
+      const wanted = Math.min(density, MOST_TEXELS / largest);
+      if (kept > 0 && wanted / kept < CLOSE_ENOUGH && kept / wanted < CLOSE_ENOUGH) return;
+      kept = wanted;
+      for (const layer of [below, above]) {
+        layer.cacheAsTexture(false);
+        layer.cacheAsTexture({ resolution: wanted, antialias: true });
+      }
+    },
     set(geometry, plane, theme) {
       const { colour } = theme;
       below.clear();
       above.clear();
+      kept = 0;
+      largest = Math.max(plane.nx, plane.ny) * plane.cell;
       const fill = (level: number, color: string, alpha: number) => {
         for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
       };

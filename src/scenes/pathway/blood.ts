@@ -21,6 +21,10 @@ export interface Blood {
 
 /** s between two looks of the map: the eye needs no more, the processor has other work. */
 const MAP_EVERY = 0.1;
+/** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
+const COVER = 0.4;
+/** Longest tail, in half widths of a head. */
+const TAIL = 9;
 /** mPa.s, of blood with a usual haematocrit */
 const USUAL_VISCOSITY = 3.5;
 
@@ -36,6 +40,8 @@ export function blood(): Blood {
   let least = 0;
   let most = 1;
   let shownScale = "";
+  let measuredShape: FieldShape | null = null;
+  let lumen = 0;
 
   const rescale = (key: string, value: number, floor = 0) => {
     const before = key === shownScale ? most : undefined;
@@ -104,7 +110,12 @@ export function blood(): Blood {
       } else colours.fill(packed(rgb(theme.name === "dark" ? "#ffffff" : "#000000")));
       // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
       const half = Math.max(1.2, setting.full.height * 0.0016) / pxPerMm;
-      tracers.draw(moved, colours, half, 1, overlay === "none" ? (still ? 0.6 : 1) : 0.5);
+      if (shape !== measuredShape) {
+        measuredShape = shape;
+        lumen = lumenArea(shape);
+      }
+      const share = Math.min(1, (COVER * lumen) / (moved.count * Math.PI * half * half));
+      tracers.draw(moved, colours, half, TAIL * half, share, overlay === "none" ? (still ? 0.6 : 1) : 0.5);
     },
     release() {
       tracers?.release();
@@ -132,6 +143,14 @@ function measured(
 
 const inside = (values: Float32Array, shape: FieldShape): Float32Array =>
   values.filter((_, k) => shape.distance[k]! < 0);
+
+/** mm2 of blood in the plane */
+function lumenArea(shape: FieldShape | null): number {
+  if (!shape) return 0;
+  let cells = 0;
+  for (const distance of shape.distance) if (distance < 0) cells++;
+  return cells * shape.cell * shape.cell;
+}
 
 function range(values: Float32Array, shape: FieldShape): [number, number] {
   let low = Number.POSITIVE_INFINITY;

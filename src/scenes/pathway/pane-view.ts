@@ -56,6 +56,8 @@ export function paneView(): PaneView {
   let geometry: PathwayGeometry | null = null;
   let drawnFor = "";
   let projection: Projection | null = null;
+  let camera = "";
+  let gliding = false;
   let sinceTraced = Number.POSITIVE_INFINITY;
   let tracedField: unknown = null;
 
@@ -76,13 +78,17 @@ export function paneView(): PaneView {
     const place = geometry.places.find(({ name }) => name === moment.view.camera);
     const goal = place ? near(whole, box, place.at) : whole;
     const { elapsed } = moment.setting;
-    const wait = projection === null ? Number.POSITIVE_INFINITY : elapsed;
+    // Only a change of the camera glides; a new size or new lengths take their place at once.
+    if (camera !== moment.view.camera && projection) gliding = true;
+    camera = moment.view.camera;
+    const wait = gliding ? elapsed : Number.POSITIVE_INFINITY;
     const from = projection ?? goal;
     projection = {
       scale: ease(from.scale, goal.scale, wait, 0.8),
       x: ease(from.x, goal.x, wait, 0.8),
       y: ease(from.y, goal.y, wait, 0.8),
     };
+    gliding = projection.scale !== goal.scale || projection.x !== goal.x || projection.y !== goal.y;
     plane.position.set(projection.x, projection.y);
     plane.scale.set(projection.scale, -projection.scale);
   };
@@ -103,6 +109,7 @@ export function paneView(): PaneView {
       view.visible = geometry !== null;
       if (!geometry) return;
       aim(box, moment);
+      wall.keep(projection!.scale * moment.setting.dense);
       const { view: asked, still, time, setting } = moment;
       backdrop.move(pane.circulation, time, still);
       inside.draw(pane, asked, still, projection!.scale, setting, theme);

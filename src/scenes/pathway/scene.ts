@@ -33,6 +33,30 @@ export const makePathway: MakeScene = () => {
   view.addChild(ground.view, planes, shore.view, grade.view, ink, words.view, handles);
   const panes: PaneView[] = [];
   let placed: Layout | null = null;
+  let keyBox: Box | null = null;
+  let circulations: readonly Pane["circulation"][] = [];
+  let toldLast = "";
+
+  /** All that the lines and words depend on, beside the circulations. */
+  const toldBy = (frame: Frame, { full, clear, floor }: Setting, theme: Theme): string => {
+    const { playSpeed: _, ...asked } = frame.state.view;
+    return JSON.stringify([
+      full,
+      clear,
+      floor,
+      theme.name,
+      theme.say("scene.legend.origin"),
+      asked,
+      keyBox,
+      frame.still ? "still" : frame.pace.toFixed(1),
+      frame.panes.map(({ washOut }) => washOut?.time.length),
+      panes.map(({ projection, scale, geometry }) => [
+        projection,
+        scale,
+        geometry?.handles.map(({ at }) => at),
+      ]),
+    ]);
+  };
 
   const keep = (count: number) => {
     while (panes.length < count) {
@@ -49,13 +73,16 @@ export const makePathway: MakeScene = () => {
       const sizes = typeSizes(setting.clear.height, setting.floor);
       const count = frame.panes.length;
       keep(count);
-      ink.clear();
-      handles.clear();
-      words.begin();
-      const key = writeKey(frame, keyPlace(setting.clear, count, sizes), sizes, theme);
-      const at = layout(setting.clear, count, frame.state.view.gradeLine, key, sizes);
-      placed = at;
       ground.draw(setting.full, { ...setting.clear, height: setting.clear.height * 0.7 }, theme);
+      const keyAt = keyPlace(setting.clear, count, sizes);
+      const at = layout(
+        setting.clear,
+        count,
+        frame.state.view.gradeLine,
+        keyBox ?? { ...keyAt, height: 0 },
+        sizes,
+      );
+      placed = at;
       const moment = { view: frame.state.view, time: frame.time, still: frame.still, setting };
       frame.panes.forEach((pane, i) => {
         panes[i]!.draw(pane, at.planes[i]!, moment, theme);
@@ -63,22 +90,23 @@ export const makePathway: MakeScene = () => {
       grade.view.visible = at.grade !== null;
       shore.view.visible = at.grade !== null;
       if (at.grade) shore.draw(setting.full, at.grade, theme);
-      if (at.grade)
-        grade.draw(
-          frame.panes.map(({ circulation }) => circulation),
-          at.grade,
-          frame.state.view.focus,
-          sizes,
-          theme,
-        );
 
+      // Lines and words are laid out anew only when something about them has changed.
+      const told = toldBy(frame, setting, theme);
+      if (told === toldLast && frame.panes.every(({ circulation }, i) => circulation === circulations[i]))
+        return;
+      circulations = frame.panes.map(({ circulation }) => circulation);
+      ink.clear();
+      handles.clear();
+      words.begin();
+      keyBox = writeKey(frame, keyAt, sizes, theme);
       frame.panes.forEach((pane, i) => {
         annotate(
           frame,
           pane,
           panes[i]!,
           at.planes[i]!,
-          i === 0 ? [key] : [],
+          i === 0 ? [keyBox!] : [],
           at.narrow,
           sizes,
           setting,
@@ -86,6 +114,9 @@ export const makePathway: MakeScene = () => {
         );
       });
       words.end();
+      if (at.grade) grade.draw(circulations, at.grade, frame.state.view.focus, sizes, theme);
+      // The key's own room may move the planes: then once more.
+      toldLast = toldBy(frame, setting, theme);
     },
     toScreen: (point, pane) => panes[pane]?.toScreen(point) ?? null,
     pick(x, y) {
