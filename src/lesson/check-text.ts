@@ -12,16 +12,21 @@ const NOT_SAID = /\b(just|simply|unfortunately|obviously|merely|trivial)\b/i;
 /** A typed result; sizes that are set (mm, years) may be typed. */
 const TYPED_NUMBER = /\d(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
 
-/** What a family reads in this step. */
-export const familyText = (step: Step): string =>
-  [
-    wordsOf(step.plain.prose),
-    ...(step.question ? wordsIn(step.question) : []).map((words) => wordsOf(words)),
-  ].join("\n");
+/** What a family reads in this step: its words, and the question's. */
+export const familyTexts = (step: Step): readonly string[] => [
+  wordsOf(step.plain.prose),
+  ...(step.question
+    ? [
+        wordsIn(step.question)
+          .map((words) => wordsOf(words))
+          .join("\n"),
+      ]
+    : []),
+];
 
+/** Grades of the steps' plain words alone: a question's short answers would flatter them. */
 export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade[] {
   return lesson.steps.map((step) => {
-    const grade = readingGrade(familyText(step));
     checkAmount(step.plain.prose, step.plain.line, refuse);
     if (step.technical) {
       const script = countWords(wordsOf(step.technical.prose.slice(0, 1)));
@@ -33,9 +38,10 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
         );
       }
     }
-    checkGrade(lesson, step, grade, refuse);
+    const grades = familyTexts(step).map(readingGrade);
+    for (const grade of grades) checkGrade(lesson, step, grade, refuse);
     checkWording(lesson, step, refuse);
-    return grade;
+    return grades[0]!;
   });
 }
 
@@ -64,7 +70,7 @@ function checkGrade(lesson: Lesson, step: Step, grade: ReadingGrade, refuse: Ref
 export const tooHard = (grade: ReadingGrade): boolean => grade.lix > HARDEST.lix;
 
 function checkWording(lesson: Lesson, step: Step, refuse: Refuse): void {
-  const text = familyText(step);
+  const text = familyTexts(step).join("\n");
   const typed = TYPED_NUMBER.exec(
     [step.plain.prose, ...(step.question ? wordsIn(step.question) : [])]
       .map((content) => wordsOf(content, () => "\u2026"))

@@ -2,7 +2,7 @@
 import type { Fault } from "../sim/faults.ts";
 import { checkAgainstModel, type Solve } from "./check-model.ts";
 import { checkShelf, type Shelf } from "./check-shelf.ts";
-import { checkText, familyText, tooHard } from "./check-text.ts";
+import { checkText, familyTexts, tooHard } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
 import { refuseIn } from "./read.ts";
 import type { Refuse } from "./read-prose.ts";
@@ -23,7 +23,7 @@ export function checkLesson(lesson: Lesson, shelf: Shelf, solve: Solve | null): 
   const grades = checkText(lesson, refuse);
   if (lesson.language !== "en") checkOtherLanguage(lesson, refuse);
   if (solve) checkAgainstModel(lesson, solve, refuse);
-  return { faults, grades, grade: readingGrade(lesson.steps.map(familyText).join("\n")) };
+  return { faults, grades, grade: readingGrade(lesson.steps.flatMap(familyTexts).join("\n")) };
 }
 
 /** Middle of the steps' grades (Flesch-Kincaid). */
@@ -33,7 +33,7 @@ export function medianGrade(grades: readonly ReadingGrade[]): number {
 }
 
 function checkOtherLanguage(lesson: Lesson, refuse: Refuse): void {
-  const grade = readingGrade(lesson.steps.map(familyText).join("\n"));
+  const grade = readingGrade(lesson.steps.flatMap(familyTexts).join("\n"));
   if (tooHard(grade)) refuse(1, `LIX ${grade.lix.toFixed(0)}`, "at most 40: shorter words and sentences");
   if (lesson.translation?.outOfDate)
     refuse(1, "words of an earlier source", "of: the version of the source that was translated");

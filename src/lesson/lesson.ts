@@ -122,7 +122,7 @@ export interface Lesson {
   readonly recall: readonly StepReference[];
   readonly tell: string | null;
   readonly steps: readonly Step[];
-  /** Fingerprint of the English words. */
+  /** Fingerprint of the English words: "v" and eight hexadecimal digits. */
   readonly version: string;
   readonly translation: Translation | null;
 }

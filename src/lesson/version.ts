@@ -26,7 +26,8 @@ export function versionOf(lesson: Omit<Lesson, "version">): string {
       step.question && questionWords(step.question),
     ]),
   ];
-  return fingerprint(JSON.stringify(words));
+  // The letter keeps YAML from reading digits, or 38541e41, as a number.
+  return `v${fingerprint(JSON.stringify(words))}`;
 }
 
 const NOT_WORDS = ["line", "of", "claims"];

@@ -1,0 +1,267 @@
+import { describe, expect, test } from "vitest";
+import { checkLesson, type Report } from "../../src/lesson/check.ts";
+import { rememberAnswers } from "../../src/lesson/check-model.ts";
+import { judgeClaim, parseClaims } from "../../src/lesson/claims.ts";
+import { lessonSchemas } from "../../src/lesson/json-schema.ts";
+import { readLesson } from "../../src/lesson/read.ts";
+import { readTranslation } from "../../src/lesson/read-translation.ts";
+import { readingGrade } from "../../src/lesson/reading-grade.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { CASES } from "../../src/sim/request.ts";
+
+const answer = rememberAnswers(solve);
+const SHELF = { glossary: {}, sources: {}, lessons: [] };
+const lessonOf = (plain: string, question = "", scene = "set: { conduitDiameter: 12 }") => `---
+id: a-lesson
+number: 1
+title: T
+reader: parents
+aim: to see it
+remember: It costs.
+minutes: 3
+---
+
+## One {#one}
+
+### plain
+Blood flows.
+
+## Two {#two}
+
+\`\`\`scene
+${scene}
+\`\`\`
+
+${question && `\`\`\`question\n${question}\n\`\`\`\n`}
+### plain
+${plain}
+`;
+function check(text: string): Report {
+  const { value, faults } = readLesson(text, "a.md");
+  if (!value) throw new Error(faults.map(({ path, found }) => `${path} ${found}`).join("\n"));
+  return checkLesson(value, SHELF, answer);
+}
+const found = (text: string) =>
+  check(text)
+    .faults.map(({ path, found: each }) => `${path} ${each}`)
+    .join("\n");
+
+describe("against the model", () => {
+  test("a claim that the model bears out passes, its opposite is refused with both values", () => {
+    expect(found(lessonOf("[More is lost.]{claim: pathway.pressureDrop rises from previous}"))).toBe("");
+    expect(found(lessonOf("[Less is lost.]{claim: pathway.pressureDrop falls from previous}"))).toMatch(
+      /a\.md:24 .*does not hold \(.*then/,
+    );
+    expect(found(lessonOf("[It is high.]{claim: pressures.atrium > 90}"))).toMatch(/does not hold/);
+  });
+
+  test("an output that the model does not have in this step is refused", () => {
+    expect(found(lessonOf("It is {{ ledger.nowhere.share | % 0 }}."))).toMatch(/no value for/);
+    expect(found(lessonOf("It is {{ extras.nothing | number 0 }}."))).toMatch(/no value for/);
+  });
+
+  test("a question has exactly one answer that the model gives", () => {
+    const ask = (condition: string) =>
+      `kind: choose\nask: Which?\nanswers:\n  a: { say: A, because: Since., right: ${condition} }\n  b: { say: B, because: Since., right: pressures.svc <= pressures.atrium }`;
+    expect(found(lessonOf("Words.", ask("pressures.svc > pressures.atrium")))).toBe("");
+    expect(found(lessonOf("Words.", ask("pressures.svc > 90")))).toMatch(/right by the model: none/);
+  });
+
+  test("a goal must be open, within reach, and have its best value within the range", () => {
+    const goal = (until: string) =>
+      `kind: goal\nask: Find it.\ncontrol: fenestrationDiameter\nuntil: ${until}\nbest: smallest\nreached: Yes.\nmissed: No.`;
+    expect(found(lessonOf("Words.", goal("flows.fenestration > 0.4")))).toBe("");
+    expect(found(lessonOf("Words.", goal("flows.fenestration > 40")))).toMatch(
+      /no fenestrationDiameter reaches it/,
+    );
+    expect(found(lessonOf("Words.", goal("pressures.pathway > 1")))).toMatch(/holds before anything is done/);
+  });
+});
+
+describe("words", () => {
+  test("U23 more than 25 words at once are refused", () => {
+    expect(found(lessonOf("We go on. ".repeat(9)))).toMatch(/27 words in the script/);
+  });
+  test("U11 a hard sentence is refused by its grade, a long one by its length", () => {
+    expect(
+      found(
+        lessonOf(
+          "Pathophysiological considerations necessitate comprehensive haemodynamic characterisation.",
+        ),
+      ),
+    ).toMatch(/reading grade/);
+    expect(found(lessonOf(`See ${"the big red dog and ".repeat(5)}me.`))).toMatch(/a sentence of 27 words/);
+  });
+  test("a typed result and words that talk down are refused", () => {
+    expect(found(lessonOf("It takes 3 mmHg."))).toMatch(/a typed number, "3 mmHg"/);
+    expect(found(lessonOf("It is just a tube."))).toMatch(/"just"/);
+  });
+  test("a word without an entry and a source without a publication are refused", () => {
+    expect(found(lessonOf("See the [[tube]].\n\n### notes\nSee.[^nobody-1999]"))).toMatch(
+      /glossary "tube"[\s\S]*sources "nobody-1999"/,
+    );
+  });
+  test("grades follow the published formulas (Kincaid et al. 1975; McLaughlin 1969; Bjoernsson 1968; constants from memory)", () => {
+    const grade = readingGrade("The cat sat on the mat. It was happy.");
+    // 9 words, 2 sentences, 10 syllables, no word of three syllables or over six letters
+    expect(grade.fleschKincaid).toBeCloseTo(0.39 * 4.5 + (11.8 * 10) / 9 - 15.59, 10);
+    expect(grade.smog).toBeCloseTo(3.1291, 10);
+    expect(grade.lix).toBeCloseTo(4.5, 10);
+  });
+});
+
+describe("translations", () => {
+  const SOURCE = readLesson(
+    lessonOf(
+      "It takes {{ pathway.pressureDrop | mmHg 1 }}.",
+      "kind: choose\nask: Which?\nanswers:\n  a: { say: A, because: Since., right: true }\n  b: { say: B, because: Since. }",
+    ),
+    "en.md",
+  ).value!;
+  const spanish = (change: (text: string) => string = (text) => text) =>
+    readTranslation(
+      change(`---
+id: a-lesson
+language: es
+of: ${SOURCE.version}
+title: T
+reader: padres
+aim: verlo
+remember: Cuesta.
+translator: machine
+reviewed: false
+---
+
+## Uno {#one}
+
+### plain
+La sangre fluye.
+
+## Dos {#two}
+
+\`\`\`question
+ask: ¿Cuál?
+answers:
+  a: { say: A, because: Porque. }
+  b: { say: B, because: Porque. }
+\`\`\`
+
+### plain
+Cuesta {{ pathway.pressureDrop | mmHg 1 }}.
+`),
+      "es.md",
+      SOURCE,
+    );
+  const foundIn = (change: (text: string) => string) =>
+    spanish(change)
+      .faults.map(({ path, found: each }) => `${path} ${each}`)
+      .join("\n");
+
+  test("give words only: scene, answers and steps are the source's", () => {
+    const { value, faults } = spanish();
+    expect(faults).toEqual([]);
+    expect(value!.steps[1]!.patch).toEqual(SOURCE.steps[1]!.patch);
+    expect(value!.steps[1]!.question).toMatchObject({
+      answers: [
+        { id: "a", right: true },
+        { id: "b", right: false },
+      ],
+    });
+    expect(value!.translation).toEqual({ translator: "machine", reviewed: false, outOfDate: false });
+  });
+
+  test.each([
+    [
+      "a scene",
+      (text: string) =>
+        text.replace("### plain\nLa", "```scene\nset: { conduitDiameter: 30 }\n```\n\n### plain\nLa"),
+      /a scene block/,
+    ],
+    [
+      "another number",
+      (text: string) => text.replace("mmHg 1", "mmHg 3"),
+      /pathway\.pressureDrop \| mmHg 3[\s\S]*a number left out/,
+    ],
+    [
+      "a right answer",
+      (text: string) => text.replace("a: { say: A,", "a: { right: true, say: A,"),
+      /unknown key answers\.a\.right/,
+    ],
+    ["another answer", (text: string) => text.replace("  b: {", "  c: {"), /a, c/],
+    [
+      "a step that is not there",
+      (text: string) => text.replace("{#two}", "{#too}"),
+      /step "too"[\s\S]*no step "two"/,
+    ],
+  ])("cannot bring %s", (_, change, pattern) => {
+    expect(foundIn(change)).toMatch(pattern);
+  });
+
+  test("are out of date when the source's words change, not when its scene does", () => {
+    const words = readLesson(lessonOf("It takes {{ pathway.pressureDrop | mmHg 1 }} now."), "en.md").value!;
+    const scene = readLesson(
+      lessonOf("It takes {{ pathway.pressureDrop | mmHg 1 }} now.", "", "set: { conduitDiameter: 14 }"),
+      "en.md",
+    ).value!;
+    expect(words.version).not.toBe(SOURCE.version);
+    expect(scene.version).toBe(words.version);
+    // A number in YAML's eyes would be another version.
+    expect(words.version).toMatch(/^v[0-9a-f]{8}$/);
+    expect(spanish((text) => text.replace(SOURCE.version, "v00000000")).value!.translation!.outOfDate).toBe(
+      true,
+    );
+  });
+});
+
+test("claims: rises and falls by more than 1 %, holds within 5 %, or as the text says", () => {
+  const request = {
+    kind: "circulation",
+    stage: "extracardiac",
+    body: CASES.caseA,
+    volumeRule: "hold-output",
+    set: { conduitDiameter: 20 },
+  } as const;
+  const other = { ...request, set: { conduitDiameter: 10 } };
+  const situation = {
+    own: { request, circulation: null },
+    others: { previous: { request: other, circulation: null } },
+  };
+  const verdict = (text: string) => {
+    const claims = parseClaims(text);
+    if (!claims.ok) throw new Error(claims.found);
+    return claims.value.map((claim) => judgeClaim(claim, situation).holds);
+  };
+  expect(verdict("set.conduitDiameter rises from previous; set.conduitDiameter falls from previous")).toEqual(
+    [true, false],
+  );
+  expect(
+    verdict(
+      "set.conduitDiameter rises from previous by 90 %; set.conduitDiameter rises from previous by 110 %",
+    ),
+  ).toEqual([true, false]);
+  expect(
+    verdict(
+      "set.conduitDiameter rises from: previous by 9; set.conduitDiameter holds from previous within 10",
+    ),
+  ).toEqual([true, true]);
+  expect(verdict("set.conduitDiameter holds from previous; body.bsa holds from previous")).toEqual([
+    false,
+    true,
+  ]);
+  expect(verdict("pressures.pathway rises from previous")).toEqual([null]);
+});
+
+test("the schemas for editors know every parameter with its range, and refuse what the reader refuses", () => {
+  const { scene } = lessonSchemas() as {
+    scene: {
+      additionalProperties: boolean;
+      properties: Record<string, { properties?: Record<string, { anyOf?: unknown[] }> }>;
+    };
+  };
+  expect(scene.additionalProperties).toBe(false);
+  expect(scene.properties.set!.properties!.conduitDiameter!.anyOf).toEqual([
+    { type: "number", minimum: 8, maximum: 30 },
+    { const: "default" },
+  ]);
+  expect(JSON.parse(JSON.stringify(lessonSchemas()))).toEqual(lessonSchemas());
+});

@@ -1,0 +1,103 @@
+import { describe, expect, test } from "vitest";
+import { readLibrary, SOURCE_LANGUAGE } from "../../src/command/lesson-files.ts";
+import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check.ts";
+import { rememberAnswers } from "../../src/lesson/check-model.ts";
+import { inlinesOf } from "../../src/lesson/prose.ts";
+import { stepState } from "../../src/lesson/states.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { describeFault } from "../../src/sim/faults.ts";
+import { readAddress, writeAddress } from "../../src/state/address.ts";
+
+const library = readLibrary("lessons");
+const answer = rememberAnswers(solve);
+const lessons = Object.entries(library.lessons).flatMap(([language, each]) =>
+  each.map((lesson) => ({ language, lesson })),
+);
+const shelf = (language: string) => ({
+  glossary: library.glossaries[language]!,
+  sources: library.sources,
+  lessons: library.lessons[language]!,
+});
+
+test("every lesson, glossary and list of sources is read without a fault", () => {
+  expect(library.faults.map(describeFault)).toEqual([]);
+});
+
+test("all ten lessons are there, in order", () => {
+  expect(library.lessons[SOURCE_LANGUAGE]!.map(({ number }) => number)).toEqual([
+    1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
+  ]);
+});
+
+test("the glossary explains 60 terms or more", () => {
+  expect(Object.keys(library.glossaries[SOURCE_LANGUAGE]!).length).toBeGreaterThanOrEqual(60);
+});
+
+describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
+  const report = checkLesson(lesson, shelf(language), language === SOURCE_LANGUAGE ? answer : null);
+
+  test("every step solves, every number is there, every claim holds by the model, every question has its answer", () => {
+    expect(report.faults.map(describeFault)).toEqual([]);
+  });
+
+  test("U11 U23 U25 it meets the bars of the course: grade, amount, recall, questions, notes, cautions", () => {
+    expect(checkCourse(lesson, report).map(describeFault)).toEqual([]);
+  });
+
+  test("U11 U23 it states reader, aim and the one thing to remember", () => {
+    for (const words of [lesson.reader, lesson.aim, lesson.remember])
+      expect(words.length).toBeGreaterThan(10);
+  });
+
+  test.runIf(language === SOURCE_LANGUAGE)(
+    "U11 plain words: median grade at most 6, no step over 8 (Kincaid et al. 1975), SMOG at most 9 (McLaughlin 1969)",
+    () => {
+      expect(medianGrade(report.grades)).toBeLessThanOrEqual(6);
+      expect(Math.max(...report.grades.map(({ fleschKincaid }) => fleschKincaid))).toBeLessThanOrEqual(8);
+      expect(report.grade.smog).toBeLessThanOrEqual(9);
+    },
+  );
+
+  test("U26 each answer, right or wrong, has a reason of its own that says more than right or wrong", () => {
+    for (const { question } of lesson.steps) {
+      if (question?.kind !== "predict" && question?.kind !== "choose") continue;
+      const reasons = question.answers.map(({ because }) =>
+        because.map((node) => ("text" in node ? node.text : "")).join(""),
+      );
+      expect(new Set(reasons).size).toBe(reasons.length);
+      for (const reason of reasons) expect(reason.split(/\s+/).length).toBeGreaterThanOrEqual(5);
+    }
+  });
+
+  test("U24 what a learner is asked to predict is run in a later step", () => {
+    const asked = lesson.steps.flatMap(({ question }, index) =>
+      question?.kind === "predict" ? [{ question, index }] : [],
+    );
+    expect(asked.length).toBeGreaterThan(0);
+    for (const { question, index } of asked) {
+      const reveal = lesson.steps.findIndex(({ id }) => id === question.reveal);
+      expect(reveal).toBeGreaterThan(index);
+      expect(JSON.stringify(stepState(lesson, reveal))).not.toBe(JSON.stringify(stepState(lesson, index)));
+    }
+  });
+
+  test("every step's scene goes through the short text of a link and back", () => {
+    for (let index = 0; index < lesson.steps.length; index++) {
+      const state = stepState(lesson, index);
+      const { state: back, dropped } = readAddress(writeAddress(state));
+      expect(dropped).toEqual([]);
+      expect(back.request).toEqual(state.request);
+      expect(back.beside).toEqual(state.beside);
+    }
+  });
+});
+
+test("most steps that show numbers mark what they say of the model as a claim", () => {
+  const steps = library.lessons[SOURCE_LANGUAGE]!.flatMap(({ steps: each }) => each);
+  const marked = steps.filter((step) =>
+    [step.plain, step.technical].some(
+      (part) => part && [...inlinesOf(part.prose)].some(({ kind }) => kind === "claim"),
+    ),
+  );
+  expect(marked.length / steps.length).toBeGreaterThan(0.5);
+});
