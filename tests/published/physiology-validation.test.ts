@@ -1,0 +1,24 @@
+/** The validation page against what the model answers today. */
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { validationPage } from "../../src/command/validation/page.ts";
+
+const page = validationPage();
+const rows = page.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
+
+test("docs/validation-physiology.md is current (else run: npx tsx src/command/validation.ts)", () => {
+  expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
+});
+
+test("it holds at least 40 quantities, each with a source, and a reason wherever one lies outside", () => {
+  expect(rows.length).toBeGreaterThanOrEqual(40);
+  for (const line of rows) {
+    const [, , , , source, verdict] = line.split("|").map((cell) => cell.trim());
+    expect(source!.length, line).toBeGreaterThan(3);
+    expect(verdict, line).toMatch(/^pass$|^outside: .{10}/);
+  }
+});
+
+test("nine in ten lie inside", () => {
+  expect(rows.filter((line) => line.endsWith("| pass |")).length / rows.length).toBeGreaterThan(0.9);
+});
