@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import { doingAt, fillings, lungSize, stretchTrace } from "../../src/scenes/breathing/chest.ts";
 import type { Traces } from "../../src/sim/circulation/answer.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { START } from "../../src/state/scene-state.ts";
 
 const time = Float64Array.from({ length: 601 }, (_, i) => (i / 600) * 4);
 /** Filled over the first 40 % of four seconds, emptied over the rest. */
@@ -46,4 +48,16 @@ test("what the chest does is told by the pattern and the moment", () => {
   expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");
   expect(doingAt(strain, "strain", 0.8)).toBe("strain");
   expect(doingAt(traces({}), "held", 0.8)).toBe("held");
+});
+
+test("the model's own traces widen the lungs in inspiration, by its effort or by a ventilator's", () => {
+  for (const breathing of ["spontaneous", "deep", "ventilator"]) {
+    const { traces } = solve({ ...START.request, set: { breathing } });
+    expect(traces.pressures.air).toBeDefined();
+    const [fill, ...more] = fillings(traces);
+    expect(more, breathing).toEqual([]);
+    expect(doingAt(traces, breathing, (fill!.from + fill!.to) / 2)).toBe(
+      breathing === "ventilator" ? "ventilatorIn" : "in",
+    );
+  }
 });

@@ -1,16 +1,17 @@
 /** One lower leg: vein, muscle that squeezes it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
+import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { RICH, saturationOf } from "../circuit/blood.ts";
 import { curve, type Spot, spots } from "../drawing/curve.ts";
-import { meanOf, valueAt } from "../drawing/passage.ts";
+import { valueAt } from "../drawing/passage.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
-import { CALF, freeHalfWidth, halfWidth, leaflets, openness, PLANE, squeezeAt, VALVES } from "./vein.ts";
+import { CALF, freeHalfWidth, halfWidth, leaflets, PLANE, squeezeAt, VALVES } from "./vein.ts";
 
 const SKIN = spots("120 0, 116 120, 92 260, 78 420, 104 600, 160 760, 176 900");
 
@@ -18,6 +19,7 @@ export interface Leg {
   readonly view: Container;
   draw(
     circulation: Circulation,
+    valves: LegValves | null,
     time: number,
     still: boolean,
     box: Box,
@@ -28,10 +30,10 @@ export interface Leg {
 
 export function leg(): Leg {
   const view = new Container();
-  const [still, moving, valves] = [new Graphics(), new Graphics(), new Graphics()];
+  const [still, moving, valveInk] = [new Graphics(), new Graphics(), new Graphics()];
   const blood = streaks();
   const mask = new Graphics().rect(0, 0, PLANE.width + 40, PLANE.height).fill(0xffffff);
-  view.addChild(mask, still, moving, blood.view, valves);
+  view.addChild(mask, still, moving, blood.view, valveInk);
   view.mask = mask;
   let known: Circulation | null = null;
   let column: BloodColumn | null = null;
@@ -94,16 +96,15 @@ export function leg(): Leg {
 
   return {
     view,
-    draw(circulation, time, still, box, theme) {
+    draw(circulation, valves, time, still, box, theme) {
       const { traces } = circulation;
       const fit = fitInto(box, { left: 40, top: 0, right: 620, bottom: PLANE.height });
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       const squeeze = squeezeAt(traces, time);
       const legs = legTraces(traces);
-      const open = VALVES.map((valve) =>
-        legs ? openness(valueAt(traces, legs[valve.flow], time), meanOf(traces, legs[valve.flow])) : 0,
-      );
+      // Shut until the valves are computed.
+      const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
       if (known !== circulation || !column) {
         known = circulation;
         column = bloodColumn(traces, circulation.request.body.bsa);
@@ -132,11 +133,11 @@ export function leg(): Leg {
           still && i % 2 === 1 ? 0 : 1,
         );
       }
-      valves.clear();
+      valveInk.clear();
       VALVES.forEach((valve, i) => {
         for (const { hinge, tip } of leaflets(valve.y, open[i]!)) {
           const bow = (hinge[0] - PLANE.middle) * 0.18 * open[i]!;
-          valves
+          valveInk
             .moveTo(...hinge)
             .quadraticCurveTo((hinge[0] + tip[0]) / 2 - bow, (hinge[1] + tip[1]) / 2 + 8, ...tip)
             .stroke({ color: theme.colour.wallEdge, width: 9, cap: "round" });

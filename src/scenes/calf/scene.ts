@@ -1,5 +1,6 @@
 /** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
 import { Container } from "pixi.js";
+import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
@@ -39,6 +40,7 @@ interface CalfPane {
   readonly view: Container;
   draw(
     circulation: Circulation,
+    valves: LegValves | null,
     all: readonly Circulation[],
     time: number,
     still: boolean,
@@ -58,7 +60,7 @@ function calfPane(): CalfPane {
   view.addChild(picture.view, rows.view, words.view);
   return {
     view,
-    draw(circulation, all, time, still, labels, box, floor, theme) {
+    draw(circulation, valves, all, time, still, labels, box, floor, theme) {
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       const head = wide ? 0 : type.label * 3.4;
@@ -68,7 +70,7 @@ function calfPane(): CalfPane {
       const charts: Box = wide
         ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
         : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 };
-      const { fit, open } = picture.draw(circulation, time, still, place, theme);
+      const { fit, open } = picture.draw(circulation, valves, time, still, place, theme);
       rows.draw(circulation, all, time, charts, type.axis, theme);
       const { traces } = circulation;
       const { calf } = traces.pressures;
@@ -140,6 +142,7 @@ export const makeCalf: MakeScene = () => {
         if (circulation)
           pane.draw(
             circulation,
+            frame.panes[i]?.legValves ?? null,
             all,
             frame.time,
             frame.still,

@@ -33,10 +33,6 @@ export function halfWidth(y: number, squeeze: number): number {
   return HALF * (1 - GREATEST_NARROWING * squeeze * pressed) + 13 * pocket;
 }
 
-/** 0..1 from the flow through a valve: shut when blood would run back, wide open from a fifth above its mean. */
-export const openness = (flow: number, mean: number): number =>
-  mean > 0 ? Math.min(1, Math.max(0, flow / (1.2 * mean))) : flow > 0 ? 1 : 0;
-
 export interface Leaflet {
   readonly hinge: readonly [number, number];
   readonly tip: readonly [number, number];

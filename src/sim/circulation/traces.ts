@@ -40,6 +40,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       ventricle: pressure(at.VENTRICLE),
       aorta: pressure(at.AORTA),
       pleural: outside(drive.chest).map(pleuralPressure),
+      air: outside(drive.air),
       abdominal: outside(drive.belly),
       calf: outside(drive.muscle).map((value) => value / CALF_SHARE),
       ...(rightHeart
@@ -62,6 +63,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       collaterals: across(flow.collateralLeft, flow.collateralRight),
       hepaticVein: across(flow.liver),
       legs: across(flow.legVeins),
+      legBed: across(flow.legBed),
       splanchnic: across(flow.splanchnicBed),
       upper: across(flow.upperBed),
     },
