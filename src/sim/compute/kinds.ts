@@ -1,5 +1,6 @@
 /** The kinds of request that can be computed. To add one: an entry here. */
 import { CIRCULATION_KIND } from "./circulation.ts";
+import { FIELD_KIND } from "./field.ts";
 import { anyKind, type Kind } from "./kind.ts";
 import { SWEEP_KIND } from "./sweep.ts";
 import { TEST_OCCLUSION_KIND } from "./test-occlusion.ts";
@@ -8,6 +9,7 @@ export const KINDS: readonly Kind[] = [
   anyKind(CIRCULATION_KIND),
   anyKind(TEST_OCCLUSION_KIND),
   anyKind(SWEEP_KIND),
+  anyKind(FIELD_KIND),
 ];
 
 export const findKind = (name: unknown): Kind | undefined => KINDS.find(({ kind }) => kind === name);

@@ -1,7 +1,7 @@
 /** How blood enters and leaves a lattice: given velocities with a parabola across the opening, or a given pressure that lets sound out. */
 import { seenFrom } from "../geometry/distance.ts";
 import type { Opening } from "../geometry/geometry.ts";
-import type { OpeningRule } from "./coefficients.ts";
+import { type OpeningRule, ROUND_DRAG } from "./coefficients.ts";
 import type { LatticeArrays } from "./layout.ts";
 import type { Raster } from "./raster.ts";
 
@@ -64,7 +64,8 @@ export function layOpening(
   const cellBeyond: number[] = [];
   const [normalX, normalY] = opening.normal;
   const half = 0.5 * opening.width;
-  const profile = (x: number, y: number) => Math.max(0, 1 - (seenFrom(opening, x, y).across / half) ** 2);
+  const profile = (x: number, y: number) =>
+    developed(Math.min(1, Math.abs(seenFrom(opening, x, y).across) / half), round);
   for (let j = 1; j < ny - 1; j++)
     for (let i = 1; i < nx - 1; i++) {
       const k = j * nx + i;
@@ -136,6 +137,13 @@ export function layOpening(
     wanted: undefined,
     slope,
   };
+}
+
+/** Developed profile, 0 at the wall (`part` 1): a parabola between plates; with the drag of a round lumen its cosh. */
+function developed(part: number, round: boolean): number {
+  if (!round) return 1 - part ** 2;
+  const root = Math.sqrt(ROUND_DRAG) / 2;
+  return Math.cosh(root) - Math.cosh(root * part);
 }
 
 /** The solved face on the blood's side that a face beyond the opening repeats (its mirror along the normal, moved in as far as needed). */

@@ -1,0 +1,161 @@
+/** Kind "field": unknown input in, a trusted plane with its openings out, or every fault. */
+import {
+  type Checked,
+  isRecord,
+  numberWithin,
+  oneOf,
+  refuseUnknownKeys,
+  shown,
+} from "../circulation/check-request.ts";
+import type { Fault } from "../faults.ts";
+import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
+import { checkShapes, narrowestTube } from "./shapes.ts";
+
+export interface FieldRequest {
+  readonly geometry: FlowGeometry;
+  /** kg/m3, mPa.s */
+  readonly fluid: { readonly density: number; readonly viscosity: number };
+  readonly depth: "uniform" | "round";
+  readonly cellsAcross: number;
+  /** mm */
+  readonly cell: number;
+  /** s of blood time */
+  readonly maxSeconds: number;
+  readonly steadyTolerance: number;
+}
+
+export const FIELD_KEYS = [
+  "kind",
+  "fluid",
+  "solid",
+  "open",
+  "openings",
+  "depth",
+  "cellsAcross",
+  "maxSeconds",
+  "steadyTolerance",
+] as const;
+
+/** Ranges and defaults of the plain numbers. */
+export const FIELD_RANGES = {
+  density: { min: 1, max: 20000, usual: 1060, unit: "kg/m3" },
+  viscosity: { min: 0.01, max: 1e5, usual: 3.5, unit: "mPa.s" },
+  cellsAcross: { min: 4, max: 400, usual: 40, unit: "cells across the narrowest tube or opening" },
+  maxSeconds: { min: 0.001, max: 1e5, usual: 20, unit: "s of blood time" },
+  steadyTolerance: { min: 1e-9, max: 0.1, usual: 1e-5, unit: "" },
+} as const;
+
+/** Lengths and speeds beyond which a number is taken for a slip. */
+export const FAR = 1e4;
+const FAST = 20;
+const HIGH = 400;
+/** Cells of the whole grid; beyond this memory runs short. */
+const MOST_CELLS = 3e6;
+
+export function checkField(input: unknown): Checked<FieldRequest> {
+  const faults: Fault[] = [];
+  if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
+  refuseUnknownKeys(input, FIELD_KEYS, "", faults);
+  const number = (name: keyof typeof FIELD_RANGES, value: unknown, path: string): number => {
+    const { min, max, usual, unit } = FIELD_RANGES[name];
+    if (value === undefined) return usual;
+    numberWithin(value, min, max, unit, path, faults);
+    return value as number;
+  };
+  const given = input.fluid === undefined ? {} : input.fluid;
+  if (!isRecord(given)) faults.push({ path: "fluid", found: shown(given), allowed: "an object" });
+  else refuseUnknownKeys(given, ["density", "viscosity"], "fluid.", faults);
+  const fluidGiven = isRecord(given) ? given : {};
+  const fluid = {
+    density: number("density", fluidGiven.density, "fluid.density"),
+    viscosity: number("viscosity", fluidGiven.viscosity, "fluid.viscosity"),
+  };
+  const depth =
+    input.depth === undefined
+      ? "uniform"
+      : oneOf(input.depth, ["uniform", "round"] as const, "depth", faults);
+  const cellsAcross = number("cellsAcross", input.cellsAcross, "cellsAcross");
+  const maxSeconds = number("maxSeconds", input.maxSeconds, "maxSeconds");
+  const steadyTolerance = number("steadyTolerance", input.steadyTolerance, "steadyTolerance");
+  const open = checkShapes(input.open, "open", faults);
+  if (Array.isArray(input.open) && input.open.length === 0)
+    faults.push({ path: "open", found: "no shape", allowed: "one shape at least" });
+  const solid = input.solid === undefined ? [] : checkShapes(input.solid, "solid", faults);
+  const openings = checkOpenings(input.openings, faults);
+  if (faults.length > 0 || !depth) return { faults };
+  const narrowest = Math.min(narrowestTube(open), ...openings.map(({ width }) => width));
+  const request: FieldRequest = {
+    geometry: { open, solid, openings },
+    fluid,
+    depth,
+    cellsAcross,
+    cell: narrowest / cellsAcross,
+    maxSeconds,
+    steadyTolerance,
+  };
+  return { request };
+}
+
+/** Rough number of cells of the whole grid; too many is a fault at `cellsAcross`. */
+export function refuseTooMany(count: number, cellsAcross: number): Fault | undefined {
+  if (count <= MOST_CELLS) return undefined;
+  const allowed = Math.floor(cellsAcross * Math.sqrt(MOST_CELLS / count));
+  return {
+    path: "cellsAcross",
+    found: `${cellsAcross}, which makes ${Math.round(count)} cells`,
+    allowed: allowed >= FIELD_RANGES.cellsAcross.min ? `at most ${allowed} here` : "a smaller plane",
+  };
+}
+
+export const isPoint = (value: unknown): value is Point =>
+  Array.isArray(value) &&
+  value.length === 2 &&
+  value.every((part) => typeof part === "number" && Math.abs(part) <= FAR);
+
+function checkOpenings(input: unknown, faults: Fault[]): Opening[] {
+  if (!Array.isArray(input) || input.length === 0) {
+    faults.push({ path: "openings", found: shown(input), allowed: "a list of one opening at least" });
+    return [];
+  }
+  const names = new Set<string>();
+  return input.flatMap((each: unknown, n) => {
+    const path = `openings[${n}]`;
+    const before = faults.length;
+    if (!isRecord(each)) {
+      faults.push({ path, found: shown(each), allowed: "an object" });
+      return [];
+    }
+    refuseUnknownKeys(
+      each,
+      ["name", "centre", "normal", "width", "velocity", "pressure"],
+      `${path}.`,
+      faults,
+    );
+    const { name, centre, normal, width, velocity, pressure } = each;
+    if (typeof name !== "string" || name === "")
+      faults.push({ path: `${path}.name`, found: shown(name), allowed: "a word" });
+    else if (names.has(name))
+      faults.push({ path: `${path}.name`, found: shown(name), allowed: "a name that no other opening has" });
+    else names.add(name);
+    if (!isPoint(centre)) faults.push({ path: `${path}.centre`, found: shown(centre), allowed: "[x, y] mm" });
+    if (!isPoint(normal) || Math.hypot(normal[0], normal[1]) < 1e-9)
+      faults.push({
+        path: `${path}.normal`,
+        found: shown(normal),
+        allowed: "[x, y], not both 0, out of the blood",
+      });
+    numberWithin(width, 1e-3, FAR, "mm", `${path}.width`, faults);
+    if ((velocity === undefined) === (pressure === undefined))
+      faults.push({
+        path,
+        found: velocity === undefined ? "neither velocity nor pressure" : "velocity and pressure",
+        allowed: "one of velocity (m/s) and pressure (mmHg)",
+      });
+    if (velocity !== undefined) numberWithin(velocity, -FAST, FAST, "m/s", `${path}.velocity`, faults);
+    if (pressure !== undefined) numberWithin(pressure, -HIGH, HIGH, "mmHg", `${path}.pressure`, faults);
+    if (faults.length > before) return [];
+    const [x, y] = normal as Point;
+    const length = Math.hypot(x, y);
+    return [{ ...(each as unknown as Opening), normal: [x / length, y / length] as Point }];
+  });
+}
