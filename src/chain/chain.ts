@@ -130,6 +130,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     open.value = unanswered.size;
     panes.forEach((pane) => {
       pane.dye(state.view.dye);
+      pane.clots(state.view.clots);
     });
   };
 

@@ -41,6 +41,9 @@ export interface Shown {
   readonly shape: FieldShape;
   readonly field: FlowField;
   readonly tracers: Tracers | null;
+  /** the two moments between which blood was moved, and how far between them */
+  readonly from: FlowField;
+  readonly blend: number;
 }
 
 export interface PaneTracers {
@@ -122,13 +125,16 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       if (!shape || !field || field.u.length === 0) return null;
       const supply = supplyOf(field, circulation);
       if (planeId !== link.shapeId) settlePlane(link, geometry, supply);
-      if (motion === "held") return { shape, field: hold(field), tracers: cloud };
+      if (motion === "held") {
+        const moment = hold(field);
+        return { shape, field: moment, tracers: cloud, from: moment, blend: 1 };
+      }
       if (motion === "still") {
         const moment = hold(field);
         for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
           move(moment, moment, 1, LED_STEP, supply);
         }
-        return { shape, field: moment, tracers: led >= LED ? cloud : null };
+        return { shape, field: moment, tracers: led >= LED ? cloud : null, from: moment, blend: 1 };
       }
       held = null;
       looks = 0;
@@ -137,7 +143,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       const span = field.time - before.time;
       const blend = span > 0 ? (shownTime - before.time) / span : 1;
       if (step > 0) move(before, field, blend, step, supply);
-      return { shape, field, tracers: cloud };
+      return { shape, field, tracers: cloud, from: before, blend };
     },
   };
 }

@@ -4,12 +4,14 @@ import type { FieldReadings } from "../sim/field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/request.ts";
+import { fromMillipascalSecond } from "../sim/units.ts";
 import { fieldDrive } from "./drive.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
 import type { Pane } from "./frame.ts";
 import type { Fluid } from "./messages.ts";
-import { type Motion, paneTracers } from "./pane-tracers.ts";
+import { paneClots } from "./pane-clots.ts";
+import { type Motion, paneTracers, type Shown } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
 
 export interface PaneLink {
@@ -19,6 +21,8 @@ export interface PaneLink {
   circulate(own: Circulation | null, first: Circulation | null): void;
   /** `asked`: pulses asked for so far; a rise releases one. */
   dye(asked: number): void;
+  /** mm each */
+  clots(diameters: readonly number[]): void;
   /** Moves what moves by `step` s of blood time; the field is to run at `rate`. */
   frame(time: number, step: number, rate: number, motion: Motion): Pane;
   watch(now: number): void;
@@ -47,6 +51,7 @@ export function paneLink(
   let first: Circulation | null = null;
   let clock = 0;
   const moving = paneTracers(tracers, random);
+  const clots = paneClots(random);
 
   const drive = () => {
     if (!link || !own || !geometry) return;
@@ -55,7 +60,14 @@ export function paneLink(
     link.drive(fieldDrive(own, first ?? own, leaks, clock - (link.field?.time ?? 0)));
   };
 
+  const carried = (shown: Shown, plane: PathwayGeometry, { density, viscosity }: Fluid, step: number) => {
+    const { shape, field, from, blend } = shown;
+    const blood = { density, viscosity: fromMillipascalSecond(viscosity) };
+    return clots.follow(plane, blood, { shape, from, to: field, blend }, step);
+  };
+
   const end = () => {
+    clots.release();
     link?.release();
     link = null;
     geometry = null;
@@ -85,6 +97,7 @@ export function paneLink(
       drive();
     },
     dye: (asked) => moving.dye(asked),
+    clots: (diameters) => clots.wish(diameters),
     frame(time, step, rate, motion) {
       clock = time;
       link?.run(rate);
@@ -96,7 +109,8 @@ export function paneLink(
         field: shown?.field ?? null,
         ...(fluid ? { viscosity: fluid.viscosity } : {}),
         tracers: shown?.tracers ?? null,
-        clots: [],
+        clots:
+          shown && geometry && fluid ? carried(shown, geometry, fluid, motion === "moving" ? step : 0) : [],
         washOut: shown ? moving.washOut : null,
       };
     },

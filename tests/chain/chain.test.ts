@@ -224,3 +224,21 @@ describe("the chain", () => {
     expect(tracers!.dyed.reduce((sum, mark) => sum + mark, 0)).toBeGreaterThan(0);
   });
 });
+
+describe("clots", () => {
+  it("are let in when the state wishes them, rise with the blood, and leave the picture when it no longer does", async () => {
+    const { chain, time, field } = begin({ ...START, view: { ...START.view, clots: [2, 3] } });
+    await time.pass(0.1);
+    for (let n = 1; n < 60; n++) {
+      field.flow(field.ports[0]!, 0.02 * n);
+      await time.pass(0.02);
+      chain.frame();
+    }
+    const { clots } = chain.frame().panes[0]!;
+    expect(clots.map(({ diameter }) => diameter).sort()).toEqual([2, 3]);
+    const low = chain.frame().panes[0]!.geometry!.openings.find(({ name }) => name === "ivc")!.centre[1];
+    for (const clot of clots) expect(clot.y).toBeGreaterThan(low + 5);
+    chain.scene.value = START;
+    expect(chain.frame().panes[0]!.clots).toEqual([]);
+  });
+});

@@ -8,7 +8,8 @@ const CORNERS = 14;
 /** In the plane's mm. The lumps' unevenness belongs to their place in the list, so it never flickers. */
 export function drawClots(ink: Graphics, clots: readonly LooseBody[], theme: Theme): void {
   ink.clear();
-  clots.forEach(({ x, y, diameter, angle }, index) => {
+  clots.forEach(({ x, y, diameter, angle, place }, index) => {
+    if (place !== "pathway") return;
     const points: number[] = [];
     for (let k = 0; k < CORNERS; k++) {
       const turn = angle + (2 * Math.PI * k) / CORNERS;

@@ -128,7 +128,7 @@ function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Them
     target.poly(points).fill({ color, alpha });
   };
   for (let k = 0; k < FADES; k++) {
-    const from = k === 0 ? -SHY : (reach * k) / FADES;
+    const from = k === 0 ? -2 * SHY : (reach * k) / FADES;
     const to = (reach * (k + 1)) / FADES;
     const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
     const half = width / 2;

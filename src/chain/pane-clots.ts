@@ -1,0 +1,71 @@
+/** Clots of one pane: let in below, carried by the field, let in again when the last has gone. */
+import { type Blood, type Clot, ClotWorld, type Surroundings } from "../sim/bodies/index.ts";
+import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
+
+/** s of blood time between the last clot's leaving and the next round; between one clot and the next */
+const PAUSE = 1.5;
+const APART = 0.4;
+
+export interface PaneClots {
+  /** mm each; another list starts anew, an empty one clears */
+  wish(diameters: readonly number[]): void;
+  /** Moves them by `seconds` of blood time. */
+  follow(geometry: PathwayGeometry, blood: Blood, around: Surroundings, seconds: number): readonly Clot[];
+  release(): void;
+}
+
+export function paneClots(random: () => number): PaneClots {
+  let wished: readonly number[] = [];
+  let waiting: number[] = [];
+  let untilNext = 0;
+  let world: ClotWorld | null = null;
+  let madeFor: PathwayGeometry | null = null;
+
+  const clear = () => {
+    world?.clear();
+    world = null;
+    madeFor = null;
+  };
+
+  /** New walls keep the clots that are on their way. */
+  const rebuild = (geometry: PathwayGeometry, blood: Blood) => {
+    const before = world?.clots ?? [];
+    clear();
+    world = new ClotWorld(geometry, blood);
+    madeFor = geometry;
+    for (const { place, diameter, x, y } of before) if (place === "pathway") world.place(diameter, x, y);
+  };
+
+  const letIn = (seconds: number) => {
+    untilNext -= seconds;
+    const onTheWay = world!.clots.some(({ place }) => place === "pathway");
+    if (waiting.length === 0 && !onTheWay) {
+      if (untilNext > 0) return;
+      waiting = [...wished];
+      untilNext = PAUSE;
+    }
+    if (waiting.length === 0 || untilNext > 0) return;
+    world!.release(waiting.shift()!, "ivc", random);
+    untilNext = waiting.length > 0 ? APART : PAUSE;
+  };
+
+  return {
+    wish(diameters) {
+      if (diameters.join() === wished.join()) return;
+      wished = diameters;
+      waiting = [...diameters];
+      untilNext = 0;
+      clear();
+    },
+    follow(geometry, blood, around, seconds) {
+      if (wished.length === 0) return [];
+      if (geometry !== madeFor) rebuild(geometry, blood);
+      if (seconds > 0) {
+        letIn(seconds);
+        world!.advance(around, seconds);
+      }
+      return world!.clots;
+    },
+    release: clear,
+  };
+}
