@@ -3,6 +3,7 @@ import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
+import { notices } from "./scripts/notices.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
 
@@ -12,7 +13,7 @@ const offline = () =>
     registerType: "prompt",
     injectRegister: false,
     workbox: {
-      globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json}"],
+      globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json,txt}"],
       maximumFileSizeToCacheInBytes: 8_000_000,
     },
     manifest: {
@@ -35,7 +36,7 @@ export default defineConfig(({ mode }) => {
     base: "./",
     define: { __LUNGWARD_VERSION__: JSON.stringify(version), __SINGLE_FILE__: JSON.stringify(single) },
     worker: { format: "iife" },
-    plugins: [...(single ? [viteSingleFile()] : [offline()]), contentSecurity()],
+    plugins: [...(single ? [viteSingleFile()] : [offline()]), notices(), contentSecurity()],
     build: {
       target: "es2022",
       outDir: single ? "dist/single" : "dist/folder",
