@@ -17,14 +17,17 @@ function notice(folder: string): string {
 /** Writes `third-party-notices.txt`: every package of which something is in the build, with its licence. */
 export const notices = (): Plugin => {
   const folders = new Set<string>();
+  const take = (id: string) => {
+    const folder = packageOf(id);
+    if (folder && existsSync(join(folder, "package.json"))) folders.add(folder);
+  };
   return {
     name: "third-party-notices",
     apply: "build",
-    moduleParsed({ id }) {
-      const folder = packageOf(id);
-      if (folder && existsSync(join(folder, "package.json"))) folders.add(folder);
-    },
+    moduleParsed: ({ id }) => take(id),
     generateBundle() {
+      // Style sheets bring the fonts without being modules.
+      this.getWatchFiles().forEach(take);
       const rule = `\n${"-".repeat(78)}\n\n`;
       const source = [...folders].sort().map(notice).join(rule);
       this.emitFile({ type: "asset", fileName: "third-party-notices.txt", source });
