@@ -8,6 +8,7 @@ import { createSession } from "./settings/session.ts";
 import type { Context, Setting } from "./settings/setting.ts";
 import { mountLiveRegions } from "./settings/shell/live-regions.tsx";
 import { droppedFromLink } from "./settings/shell/notes.tsx";
+import { keepOffline } from "./settings/shell/offline.ts";
 import { createStageLoop, themeNamed } from "./settings/shell/stage-loop.ts";
 import { readPlace, type SettingName, writePlace } from "./settings/where.ts";
 import { readAddress } from "./state/address.ts";
@@ -56,6 +57,7 @@ effect(() => {
 });
 
 mountLiveRegions(session);
+void keepOffline();
 
 // A setting lives until another one is asked for; all else of the place is read by the setting itself.
 const host = document.getElementById("page")!;

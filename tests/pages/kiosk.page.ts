@@ -21,14 +21,14 @@ test("U16 U17 warns for 20 s, any touch keeps the place, and the start keeps not
 }) => {
   await page.clock.install();
   await begin(page);
-  await page.clock.runFor(61_000);
+  await page.clock.fastForward(61_000);
   const warning = page.getByRole("alertdialog");
   await expect(warning).toContainText(/Back to the start in (19|20) seconds/);
   await page.mouse.click(5, 500);
   await expect(warning).toHaveCount(0);
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
   await page.getByRole("button", { name: "Larger words" }).click();
-  await page.clock.runFor(85_000);
+  await page.clock.fastForward(85_000);
   await expect(page.locator(".kiosk-welcome")).toBeVisible();
   await page.locator(".kiosk-languages button").first().click();
   await expect(page.getByRole("button", { name: "Larger words" })).toBeVisible();
@@ -42,15 +42,15 @@ test("U5 U10 every target is at least 60 px, every word 24 px, without violation
     page.evaluate(() => ({
       small: [...document.querySelectorAll<HTMLElement>(".kiosk button")]
         .filter((button) => button.offsetParent)
-        .map((button) => ({ text: button.innerText, box: button.getBoundingClientRect() }))
+        .map((button) => ({ text: button.textContent, box: button.getBoundingClientRect() }))
         .filter(({ box }) => box.width < 60 || box.height < 60)
         .map(({ text }) => text),
       tiny: [...document.querySelectorAll<HTMLElement>(".kiosk *")]
         .filter(
-          (element) => element.offsetParent && element.children.length === 0 && element.innerText?.trim(),
+          (element) => element.offsetParent && element.children.length === 0 && element.textContent?.trim(),
         )
         .filter((element) => Number.parseFloat(getComputedStyle(element).fontSize) < 24)
-        .map((element) => element.innerText),
+        .map((element) => element.textContent),
     }));
   await page.goto("?setting=kiosk");
   await expect(page.locator(".kiosk-languages button").first()).toBeVisible();

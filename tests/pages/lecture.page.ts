@@ -105,9 +105,11 @@ test("U14 the script's capitals are 2.5 % of the picture's height and nothing is
   await page.keyboard.press("PageDown");
   const sizes = await page.evaluate(() =>
     [...document.querySelectorAll<HTMLElement>(".room-words *, .room-figures *, .room-place")]
-      .filter((element) => element.innerText?.trim() && element.children.length === 0 && element.offsetParent)
+      .filter(
+        (element) => element.textContent?.trim() && element.children.length === 0 && element.offsetParent,
+      )
       .map((element) => ({
-        text: element.innerText,
+        text: element.textContent,
         size: Number.parseFloat(getComputedStyle(element).fontSize),
       })),
   );

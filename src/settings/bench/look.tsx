@@ -4,6 +4,7 @@ import { Panel } from "../../interface/panel.tsx";
 import { type Edit, setScene, setView } from "../../state/edit.ts";
 import { COLOURINGS, OVERLAYS, SCENES } from "../../state/scene-state.ts";
 import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
+import { largerWords, lettersOn } from "../preferences.ts";
 import { type Context, THEMES } from "../setting.ts";
 
 const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
@@ -52,6 +53,22 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
           on={stillness.value}
           onChange={(on) => {
             stillness.value = on;
+          }}
+        />
+      </div>
+      <div>
+        <Switch
+          label={t("look.larger")}
+          on={largerWords.value}
+          onChange={(on) => {
+            largerWords.value = on;
+          }}
+        />
+        <Switch
+          label={t("keys.letters")}
+          on={lettersOn.value}
+          onChange={(on) => {
+            lettersOn.value = on;
           }}
         />
       </div>

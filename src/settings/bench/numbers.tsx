@@ -4,10 +4,12 @@ import { LedgerTable } from "../../interface/ledger-table.tsx";
 import { Panel } from "../../interface/panel.tsx";
 import { Readouts } from "../../interface/readout.tsx";
 import { SharesTable } from "../../interface/shares-table.tsx";
+import { TracesSection } from "../../interface/traces/index.ts";
 import { setView } from "../../state/edit.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { sceneReading } from "../shell/scene-reading.ts";
+import { themeNamed } from "../shell/stage-loop.ts";
 
 export interface NumbersProps {
   readonly context: Context;
@@ -16,7 +18,7 @@ export interface NumbersProps {
 }
 
 export function Numbers({ context, onRead, onClose }: NumbersProps) {
-  const { session } = context;
+  const { session, stage } = context;
   const circulation = session.chain.circulations.value[0] ?? null;
   const readings = session.chain.readings.value[0] ?? null;
   return (
@@ -43,6 +45,14 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
         />
       )}
       {readings?.settled && <SharesTable readings={readings} />}
+      {circulation && (
+        <TracesSection
+          circulation={circulation}
+          palette={themeNamed(context.theme.value).colour}
+          type={14}
+          moment={() => stage.frame()?.time ?? 0}
+        />
+      )}
     </Panel>
   );
 }

@@ -9,6 +9,7 @@ import { saveFile } from "../../interface/take-away/save-file.ts";
 import { writeTable } from "../../interface/take-away/table.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { HandoutView } from "../shell/handout-view.tsx";
 import { saveClip, saveStill } from "../shell/pictures.ts";
 import { stateLink } from "../shell/state-link.ts";
 
@@ -20,6 +21,7 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
   const field = useRef<HTMLInputElement>(null);
   const said = useSignal("");
   const height = useSignal<(typeof HEIGHTS)[number]>("1080");
+  const handing = useSignal(false);
   const recording = useSignal<{ readonly share: number; readonly cancel: AbortController } | null>(null);
   const say = (text: string) => {
     said.value = text;
@@ -59,6 +61,10 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
       "take.clip.saved",
     );
   };
+  const close = () => {
+    handing.value = false;
+  };
+  if (handing.value) return <HandoutView context={context} onClose={close} />;
   return (
     <Panel title={t("bench.take")} onClose={onClose}>
       <label>
@@ -71,6 +77,15 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
         </button>
         <button type="button" data-item="table" onClick={table}>
           {t("take.table")}
+        </button>
+        <button
+          type="button"
+          data-item="handout"
+          onClick={() => {
+            handing.value = true;
+          }}
+        >
+          {t("take.handout")}
         </button>
       </div>
       <Choice

@@ -3,6 +3,7 @@ import { Cautions } from "../../interface/cautions.tsx";
 import { Transport } from "../../interface/transport.tsx";
 import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { newerVersion } from "../shell/offline.ts";
 import { isMoving, togglePlay } from "../shell/play.ts";
 import { StageView } from "../shell/stage-view.tsx";
 import { AT_HOME, type Place, type SettingName, writePlace } from "../where.ts";
@@ -45,6 +46,11 @@ export function Home({ context }: { readonly context: Context }) {
           <Cautions />
           <section class="home-further" aria-labelledby="further">
             <h2 id="further">{t("home.further")}</h2>
+            {newerVersion.value && (
+              <button type="button" onClick={newerVersion.value}>
+                {t("home.newer")}
+              </button>
+            )}
             <ul class="plain-list">
               <li>
                 <a href={there({ setting: "author" })}>{t("home.author")}</a>

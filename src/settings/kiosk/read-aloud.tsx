@@ -41,7 +41,7 @@ export function ReadAloud({ words, language, subject }: ReadAloudProps) {
           return;
         }
         reading.value = true;
-        readAloud(words.current?.innerText ?? "", language, () => {
+        readAloud(spokenWords(words.current), language, () => {
           reading.value = false;
         });
       }}
@@ -50,3 +50,9 @@ export function ReadAloud({ words, language, subject }: ReadAloudProps) {
     </button>
   );
 }
+
+/** One sentence an element, so that a heading does not run into its text. */
+const spokenWords = (element: HTMLElement | null): string =>
+  [...(element?.querySelectorAll("h2, p, li, legend, label") ?? [])]
+    .map((each) => each.textContent ?? "")
+    .join("\n");

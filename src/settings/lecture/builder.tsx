@@ -19,6 +19,7 @@ import {
   writePlaylistFile,
   writeStops,
 } from "./playlist.ts";
+import { saveStills } from "./stills.ts";
 import { findStops, secondsOf } from "./stops.ts";
 
 /** min: a usual slot */
@@ -31,6 +32,7 @@ export function Builder({ context, shelf }: { readonly context: Context; readonl
   const minutes = useSignal(Number(asked) || USUAL_MINUTES);
   const title = useSignal(named);
   const faults = useSignal<readonly Fault[]>([]);
+  const drawing = useSignal<{ readonly done: number; readonly cancel: AbortController } | null>(null);
   const file = useRef<HTMLInputElement>(null);
   const found = useComputed(() => findStops(stops.value, shelf.lessons).found);
   const there = (step: string) =>
@@ -61,6 +63,22 @@ export function Builder({ context, shelf }: { readonly context: Context; readonl
     stops.value = read.playlist.stops;
     minutes.value = read.playlist.minutes;
     title.value = read.playlist.title;
+  };
+  const stills = () => {
+    const cancel = new AbortController();
+    drawing.value = { done: 0, cancel };
+    saveStills(
+      context,
+      found.value,
+      (done) => {
+        drawing.value = { done, cancel };
+      },
+      cancel.signal,
+    )
+      .catch((reason: unknown) => announce(t("take.failed", { reason: String(reason) })))
+      .finally(() => {
+        drawing.value = null;
+      });
   };
   const minute = (count: number) => t("lecture.minute", { count: Math.round(count) });
   const { min, max } = MINUTES;
@@ -188,6 +206,15 @@ export function Builder({ context, shelf }: { readonly context: Context; readonl
             >
               {t("lecture.copy")}
             </button>
+            {found.value.length > 0 && (
+              <button
+                type="button"
+                data-item="stills"
+                onClick={() => (drawing.value ? drawing.value.cancel.abort() : stills())}
+              >
+                {t(drawing.value ? "take.clip.cancel" : "lecture.stills")}
+              </button>
+            )}
             <button
               type="button"
               onClick={() => {
@@ -197,6 +224,11 @@ export function Builder({ context, shelf }: { readonly context: Context; readonl
               {t("lecture.clear")}
             </button>
           </div>
+          {drawing.value && (
+            <p role="status">
+              {t("lecture.stills.progress", { done: drawing.value.done + 1, count: found.value.length })}
+            </p>
+          )}
         </section>
       </main>
     </div>

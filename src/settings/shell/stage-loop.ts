@@ -23,8 +23,8 @@ export interface StageLoop {
   /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
   afterFrame(listener: () => void): () => void;
   canvas(): HTMLCanvasElement | null;
-  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
-  snapshot(width: number, height: number): Promise<HTMLCanvasElement>;
+  /** The present moment at this size, in px, on the stage's own theme or another. Rejects where nothing can be drawn. */
+  snapshot(width: number, height: number, theme?: "dark" | "light"): Promise<HTMLCanvasElement>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
@@ -104,9 +104,14 @@ export function createStageLoop(
       return () => listeners.delete(listener);
     },
     canvas: () => host.querySelector("canvas"),
-    snapshot(width, height) {
-      if (!stage) return Promise.reject(new Error("no stage"));
-      return stage.snapshot(frame ?? chain.frame(), width, height);
+    async snapshot(width, height, on = theme.peek()) {
+      if (!stage) throw new Error("no stage");
+      stage.setTheme(themeNamed(on));
+      try {
+        return await stage.snapshot(frame ?? chain.frame(), width, height);
+      } finally {
+        stage.setTheme(themeNamed(theme.peek()));
+      }
     },
     toScreen: (point) => stage?.toScreen(point) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,

@@ -1,0 +1,65 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "@playwright/test";
+import { expectAccessible, watchPage } from "./page.ts";
+
+test.use({ reducedMotion: "reduce" });
+
+const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
+
+test("a lesson file is opened, runs, and tells its faults as one types while the last good text goes on", async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  const unfaulted = watchPage(page);
+  await page.goto("?setting=author");
+  await page
+    .locator("input[type=file]")
+    .setInputFiles({ name: "my-lesson.md", mimeType: "text/markdown", buffer: Buffer.from(example()) });
+  const words = page.locator(".author-preview .lesson-words");
+  await expect(words.locator("h2")).toHaveText("A wide tube");
+  await expect(words.locator(".live-number")).toHaveText(/\d\.\d.mmHg/);
+  await expect(page.locator(".author-faults")).toContainText("No faults");
+  await page.locator("textarea").fill(example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
+  await expect(page.locator(".author-faults li")).toHaveText(/Line 27: .*nearest: conduitDiameter/);
+  await expect(words.locator("h2")).toHaveText("A wide tube");
+  await page.locator(".author-faults button").click();
+  await expect(page.locator("textarea")).toBeFocused();
+  await page.locator("textarea").fill(example().replace("rises from previous", "falls from previous"));
+  await page.locator("textarea").press("Control+End");
+  await expect(words.locator("h2")).toHaveText("A narrow tube");
+  await expect(page.locator(".author-preview .note")).toContainText("falls from previous");
+  unfaulted();
+});
+
+test("nothing in a lesson runs or loads", async ({ page }) => {
+  const requests: string[] = [];
+  page.on("request", (request) => requests.push(request.url()));
+  await page.goto("?setting=author");
+  await expect(page.locator("textarea")).toBeVisible();
+  await page.waitForTimeout(1500);
+  requests.length = 0;
+  const nasty = `<img src="https://example.org/x.png" onerror="window.ran = 1"> <script>window.ran = 1</script>`;
+  const technical = `\n### technical\nIt is $\\href{javascript:window.ran=1}{x}$ and $\\includegraphics{https://example.org/y.png}$ ${nasty}\n`;
+  await page
+    .locator("textarea")
+    .fill(
+      example()
+        .replace("## A narrow tube", `${technical}\n## A narrow tube`)
+        .replace("Blood from", `${nasty} Blood from`),
+    );
+  await expect(page.locator(".author-preview .script")).toContainText("<script>");
+  await page.evaluate(() => localStorage.setItem("lungward.telling", '"technical"'));
+  await page.reload();
+  await expect(page.locator(".author-preview .katex, .author-preview .script")).not.toHaveCount(0);
+  await page.waitForTimeout(1500);
+  expect(await page.evaluate(() => (window as unknown as { ran?: number }).ran)).toBeUndefined();
+  expect(requests.filter((url) => url.includes("example.org"))).toEqual([]);
+  expect(await page.locator(".author-preview a[href], .author-preview img").count()).toBe(0);
+});
+
+test("U10 the author's page has no violations", async ({ page }) => {
+  await page.goto("?setting=author");
+  await expect(page.locator("textarea")).toBeVisible();
+  await page.waitForTimeout(1000);
+  await expectAccessible(page);
+});
