@@ -4,6 +4,7 @@ import { basename, join } from "node:path";
 import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
 import type { Lesson } from "../lesson/lesson.ts";
 import { readLesson } from "../lesson/read.ts";
+import { readPage } from "../lesson/read-page.ts";
 import { readTranslation } from "../lesson/read-translation.ts";
 import type { Fault } from "../sim/faults.ts";
 
@@ -38,6 +39,8 @@ export function readLibrary(folder: string): Library {
       const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
       return lesson ? [lesson] : [];
     });
+    for (const file of files(join(folder, language, "pages")))
+      keep(readPage(text(file), file, language), null);
     faults.push(...missingTranslations(folder, language, lessons));
     faults.push(...glossaryGaps(glossaryFile, glossaries[language]!, glossaries[SOURCE_LANGUAGE]!));
   }

@@ -3,6 +3,7 @@ import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
 import { readLesson } from "./read.ts";
+import { type Page, readPage } from "./read-page.ts";
 import { readTranslation } from "./read-translation.ts";
 
 export interface Shelf {
@@ -11,6 +12,8 @@ export interface Shelf {
   readonly lessons: readonly Lesson[];
   readonly glossary: Glossary;
   readonly sources: Sources;
+  /** By file name. */
+  readonly pages: Readonly<Record<string, Page>>;
   /** Lessons that could not be read are left out; this says why. */
   readonly faults: readonly Fault[];
 }
@@ -21,6 +24,7 @@ const GLOSSARIES = import.meta.glob<string>("../../lessons/*/glossary.yaml", {
   query: "?raw",
   import: "default",
 });
+const PAGES = import.meta.glob<string>("../../lessons/*/pages/*.md", { query: "?raw", import: "default" });
 const SOURCES = import.meta.glob<string>("../../lessons/sources.yaml", { query: "?raw", import: "default" });
 
 const SOURCE_LANGUAGE = "en";
@@ -55,9 +59,14 @@ export async function loadShelf(language: string): Promise<Shelf> {
     return (own && keep(readTranslation(own.text, own.file, source))) ?? source;
   });
   let glossary: Glossary = {};
+  const pages: Record<string, Page> = {};
   for (const each of new Set([SOURCE_LANGUAGE, language])) {
     for (const { file, text } of await texts(inLanguage(GLOSSARIES, each))) {
       glossary = { ...glossary, ...keep(readGlossary(text, file)) };
+    }
+    for (const { file, text } of await texts(inLanguage(PAGES, each))) {
+      const page = keep(readPage(text, file, each));
+      if (page) pages[file.split("/").pop()!.replace(".md", "")] = page;
     }
   }
   const [publications] = await texts(Object.entries(SOURCES));
@@ -65,6 +74,7 @@ export async function loadShelf(language: string): Promise<Shelf> {
     language,
     lessons: lessons.sort((a, b) => a.number - b.number),
     glossary,
+    pages,
     sources: (publications && keep(readSources(publications.text, publications.file))) ?? {},
     faults,
   };

@@ -10,6 +10,7 @@ import type { Context } from "../setting.ts";
 import { AT_HOME, writePlace } from "../where.ts";
 import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
 import { saveRecord } from "./learner-record.ts";
+import { GLOSSARY, SOURCES } from "./reading.tsx";
 
 export interface StudyProps {
   readonly context: Context;
@@ -57,6 +58,20 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
             />
           ))}
         </ol>
+        <nav aria-labelledby="reading">
+          <h2 id="reading">{t("study.reading")}</h2>
+          <ul class="plain-list">
+            {[
+              ...Object.entries(shelf.pages).map(([page, { title }]) => ({ page, title })),
+              { page: GLOSSARY, title: t("study.glossary") },
+              { page: SOURCES, title: t("lesson.sources") },
+            ].map(({ page, title }) => (
+              <li key={page}>
+                <a href={writePlace({ ...there, setting: "study", more: { page } })}>{title}</a>
+              </li>
+            ))}
+          </ul>
+        </nav>
         <section class="study-record" aria-labelledby="record">
           <h2 id="record">{t("study.record")}</h2>
           <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>

@@ -7,6 +7,7 @@ import type { Context } from "../setting.ts";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";
 import { LessonText } from "./lesson-text.tsx";
+import { Reading } from "./reading.tsx";
 import { StudyHome } from "./study-home.tsx";
 
 /** One record for the visit: a course system is greeted once. */
@@ -29,6 +30,7 @@ export function Study({ context }: { readonly context: Context }) {
   if (!shelf.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
   const lesson = shelf.value.lessons.find(({ id }) => id === wanted);
   const props = { context, shelf: shelf.value, kept: kept.value };
+  if (!lesson && more.page) return <Reading {...props} page={more.page} />;
   if (!lesson) return <StudyHome {...props} />;
   if (more.view === "text") return <LessonText {...props} lesson={lesson} />;
   return <LessonPage key={`${lesson.id} ${lesson.language}`} {...props} lesson={lesson} />;
