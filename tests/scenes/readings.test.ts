@@ -10,7 +10,7 @@ import { readGrowth } from "../../src/scenes/growth/reading.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { solveExchange } from "../../src/sim/exchange/index.ts";
 import type { CirculationRequest } from "../../src/sim/request.ts";
-import { SCENES, type SceneName, START } from "../../src/state/scene-state.ts";
+import { type SceneName, START } from "../../src/state/scene-state.ts";
 import { formatNumber, hasMessage, t } from "../../src/words/index.ts";
 
 const READERS = {
