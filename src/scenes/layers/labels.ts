@@ -4,9 +4,9 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place } from "../../sim/geometry/geometry.ts";
 import { formatQuantity } from "../../words/index.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
-import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import { clamp } from "./settle.ts";
 
 type Pressure = keyof Circulation["pressures"];
 
@@ -96,63 +96,6 @@ function widthOf(line: Line, theme: Theme): number {
   known.set(key, width);
   return width;
 }
-
-/** Moves plates apart, least first, and keeps them in the box. Plates that have to give way keep their order from top to bottom. */
-export function settle(labels: readonly Label[], box: Box, taken: readonly Box[] = []): Label[] {
-  const gap = 6;
-  const moved = labels.map((label) => ({ ...label }));
-  const keepIn = (label: { x: number; y: number; width: number; height: number }) => {
-    label.x = clamp(label.x, box.x + label.width / 2, box.x + box.width - label.width / 2);
-    label.y = clamp(label.y, box.y + label.height / 2, box.y + box.height - label.height / 2);
-  };
-  for (const label of moved) keepIn(label);
-  for (let round = 0; round < 40; round++) {
-    let clear = true;
-    for (let i = 0; i < moved.length; i++) {
-      const a = moved[i]!;
-      for (const { x, y, width, height } of taken) {
-        const over = overlap(a, { x: x + width / 2, y: y + height / 2, width, height }, gap);
-        if (!over) continue;
-        clear = false;
-        if (over.x < over.y) a.x += over.signX * over.x;
-        else a.y += over.signY * over.y;
-      }
-      for (let j = i + 1; j < moved.length; j++) {
-        const b = moved[j]!;
-        const over = overlap(a, b, gap);
-        if (!over) continue;
-        clear = false;
-        if (over.x < over.y) {
-          a.x += (over.signX * over.x) / 2;
-          b.x -= (over.signX * over.x) / 2;
-        } else {
-          a.y += (over.signY * over.y) / 2;
-          b.y -= (over.signY * over.y) / 2;
-        }
-      }
-      keepIn(a);
-    }
-    if (clear) break;
-  }
-  return moved;
-}
-
-interface Block {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** How deep two centred blocks lie in each other, or null; `sign` points from b to a. */
-function overlap(a: Block, b: Block, gap: number) {
-  const x = (a.width + b.width) / 2 + gap - Math.abs(a.x - b.x);
-  const y = (a.height + b.height) / 2 + gap - Math.abs(a.y - b.y);
-  if (x <= 0 || y <= 0) return null;
-  return { x, y, signX: a.x >= b.x ? 1 : -1, signY: a.y >= b.y ? 1 : -1 };
-}
-
-const clamp = (value: number, least: number, most: number): number => Math.max(least, Math.min(most, value));
 
 /** Hairlines into `ink`, plates and words into `words`. */
 export function drawLabels(

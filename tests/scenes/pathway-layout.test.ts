@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { keyPlace, layout, onPlane, onScreen, project } from "../../src/scenes/pathway/layout.ts";
+import type { Box } from "../../src/scenes/scene.ts";
+import { sizes } from "../../src/scenes/theme/type.ts";
+
+const SCREENS: readonly (readonly [string, number, number, number])[] = [
+  ["4K hall", 3840, 2160, 24],
+  ["projector", 1920, 1080, 24],
+  ["old projector", 1024, 768, 24],
+  ["laptop", 1280, 800, 13],
+  ["kiosk", 1080, 1920, 24],
+  ["phone", 390, 844, 13],
+  ["phone on its side", 844, 390, 13],
+];
+
+const inside = (inner: Box, outer: Box): boolean =>
+  inner.x >= outer.x - 0.5 &&
+  inner.y >= outer.y - 0.5 &&
+  inner.x + inner.width <= outer.x + outer.width + 0.5 &&
+  inner.y + inner.height <= outer.y + outer.height + 0.5;
+
+const apart = (a: Box, b: Box): boolean =>
+  a.x + a.width <= b.x + 0.5 ||
+  b.x + b.width <= a.x + 0.5 ||
+  a.y + a.height <= b.y + 0.5 ||
+  b.y + b.height <= a.y + 0.5;
+
+describe.each(SCREENS)("the pathway scene's layout for a %s (%i x %i)", (_, width, height, floor) => {
+  const clear = { x: 0, y: 0, width, height };
+  const type = sizes(height, floor);
+
+  it.each([1, 2, 3])("keeps %i panes, grade line and key inside and apart", (count) => {
+    const at = keyPlace(clear, count, type);
+    const key = { x: at.x, y: at.y, width: at.width, height: type.axis * 3 };
+    const { planes, grade } = layout(clear, count, true, key, type);
+    expect(planes).toHaveLength(count);
+    const boxes = [...planes, grade!, ...(at.inline ? [key] : [])];
+    for (const box of boxes) expect(inside(box, clear)).toBe(true);
+    for (let i = 0; i < boxes.length; i++) {
+      for (let j = i + 1; j < boxes.length; j++) expect(apart(boxes[i]!, boxes[j]!)).toBe(true);
+    }
+    expect(grade!.height).toBeGreaterThanOrEqual(type.axis * 7);
+  });
+
+  it("U14 sets no type under its floor, and figures no smaller than labels", () => {
+    expect(Math.min(type.axis, type.label, type.figure)).toBeGreaterThanOrEqual(floor);
+    expect(type.axis / height).toBeGreaterThanOrEqual(0.015);
+    expect(type.figure).toBeGreaterThanOrEqual(type.label);
+  });
+});
+
+describe("the projection", () => {
+  it("fits bounds into a box, centred, and turns back", () => {
+    const box = { x: 100, y: 50, width: 800, height: 400 };
+    const projection = project(box, [-60, -80, 40, 70]);
+    const middle = onScreen(projection, [-10, -5]);
+    expect(middle[0]).toBeCloseTo(500);
+    expect(middle[1]).toBeCloseTo(250);
+    const [x, y] = onScreen(projection, [12, 34]);
+    const [px, py] = onPlane(projection, x, y);
+    expect(px).toBeCloseTo(12);
+    expect(py).toBeCloseTo(34);
+    expect(onScreen(projection, [0, 70])[1]).toBeCloseTo(50);
+  });
+});
