@@ -1,4 +1,6 @@
 /** The kinds of request that can be computed. To add one: an entry here. */
+
+import { BENCHMARK_FIELD_KIND } from "./benchmark-field.ts";
 import { CIRCULATION_KIND } from "./circulation.ts";
 import { FIELD_KIND } from "./field.ts";
 import { anyKind, type Kind } from "./kind.ts";
@@ -10,6 +12,7 @@ export const KINDS: readonly Kind[] = [
   anyKind(TEST_OCCLUSION_KIND),
   anyKind(SWEEP_KIND),
   anyKind(FIELD_KIND),
+  anyKind(BENCHMARK_FIELD_KIND),
 ];
 
 export const findKind = (name: unknown): Kind | undefined => KINDS.find(({ kind }) => kind === name);

@@ -34,7 +34,7 @@ export interface Settled {
 /** Coarsest grid that is worth its while, cells across. */
 const COARSEST = 5;
 
-/** @param density kg/m3 @param viscosity Pa.s @param cellsAcross cells of the asked grid across the narrowest width */
+/** @param density kg/m3 @param viscosity Pa.s @param cellsAcross cells of the asked grid across the narrowest width @param seed disturbs the first, coarsest field */
 export function settle(
   geometry: FlowGeometry,
   density: number,
@@ -42,18 +42,26 @@ export function settle(
   cellsAcross: number,
   choice: SettleChoice,
   progress: (done: number) => void = () => undefined,
+  seed?: (lattice: Lattice) => void,
 ): Settled {
   const levels: number[] = [1];
   while (cellsAcross / (2 * levels[0]!) >= COARSEST && levels.length < 4) levels.unshift(2 * levels[0]!);
   let before: Settled | undefined;
   for (const factor of levels) {
     const finest = factor === 1;
-    const next = settleLevel(geometry, density, viscosity, before, {
-      ...choice,
-      cell: choice.cell * factor,
-      tolerance: finest ? choice.tolerance : Math.max(choice.tolerance, 3e-5),
-      mostUpdates: finest ? choice.mostUpdates : choice.mostUpdates / 8,
-    });
+    const next = settleLevel(
+      geometry,
+      density,
+      viscosity,
+      before,
+      {
+        ...choice,
+        cell: choice.cell * factor,
+        tolerance: finest ? choice.tolerance : Math.max(choice.tolerance, 3e-5),
+        mostUpdates: finest ? choice.mostUpdates : choice.mostUpdates / 8,
+      },
+      before ? undefined : seed,
+    );
     // A coarse grid may fail where the fine one does not.
     if (next.reason && !finest) continue;
     before = next;
@@ -68,6 +76,7 @@ function settleLevel(
   viscosity: number,
   before: Settled | undefined,
   { cell, depth, maxSeconds, tolerance, mostUpdates }: SettleChoice,
+  seed?: (lattice: Lattice) => void,
 ): Settled {
   const choice = { cell, depth };
   const raster = rasterise(geometry, choice);
@@ -88,6 +97,7 @@ function settleLevel(
     carryOver(before.lattice, lattice);
     applyGiven(lattice, density);
   }
+  seed?.(lattice);
   let last = measure(lattice, density, viscosity);
   const history: Moment[] = [];
   let quiet = 0;

@@ -155,8 +155,10 @@ export function planeDistance(geometry: FlowGeometry, channel: number): Distance
       const half = 0.5 * opening.width;
       const side = Math.abs(across) - half;
       const reach = Math.max(half * 1.1, channel) + channel;
-      if (beyond <= 0 || beyond > reach || side > channel) continue;
-      distance = Math.max(side, beyond - channel);
+      if (beyond > reach || side > channel) continue;
+      if (beyond > -1e-6 * half) distance = Math.max(side, beyond - channel);
+      // Where the nearest edge is the opening's own, as in a polygon that ends there, the sides are the wall.
+      else if (side < 0 && distance <= 0 && Math.abs(distance - beyond) < 1e-6 * half) distance = side;
     }
     return distance;
   };
