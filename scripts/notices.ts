@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import type { Plugin } from "vite";
 
 const packageOf = (id: string): string | undefined =>
@@ -25,9 +25,10 @@ export const notices = (): Plugin => {
     name: "third-party-notices",
     apply: "build",
     moduleParsed: ({ id }) => take(id),
-    generateBundle() {
-      // Style sheets bring the fonts without being modules.
-      this.getWatchFiles().forEach(take);
+    generateBundle(_options, bundle) {
+      // Fonts come by way of style sheets, as assets that remember their file.
+      for (const file of Object.values(bundle))
+        if (file.type === "asset") for (const name of file.originalFileNames) take(resolve(name));
       const rule = `\n${"-".repeat(78)}\n\n`;
       const source = [...folders].sort().map(notice).join(rule);
       this.emitFile({ type: "asset", fileName: "third-party-notices.txt", source });
