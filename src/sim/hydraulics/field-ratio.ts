@@ -1,0 +1,67 @@
+/** What a settled field was found to lose, over what the handbook says: tabulated beforehand, interpolated at once. */
+import { numberSetting } from "../parameters.ts";
+import type { CirculationRequest } from "../request.ts";
+import { toLitresPerMinute } from "../units.ts";
+import measured from "./field-ratios.json" with { type: "json" };
+
+/** Where the ratio was tabulated: mm to either side, % of diameter, L/min/m2 through both lungs; a 5-year-old's default sizes otherwise. */
+export const GRID = { cavalOffset: [0, 8], pathwayNarrowing: [0, 30], index: [2] } as const;
+
+export interface FieldRatios {
+  readonly cavalOffset: readonly number[];
+  readonly pathwayNarrowing: readonly number[];
+  readonly index: readonly number[];
+  readonly cellsAcross: number;
+  /** by stage, [offset][narrowing][index] flattened; the chamber has one narrowing, 0; null where the field's energy book did not close */
+  readonly ratios: Readonly<Record<string, readonly (number | null)[]>>;
+  /** energy audit of each field, % of its loss */
+  readonly audits: Readonly<Record<string, readonly number[]>>;
+}
+
+/** Written by `src/command/coefficients.ts`. */
+export const fieldRatios: FieldRatios = measured;
+
+/**
+ * Field over handbook power loss, dimensionless; multiplied with the handbook's loss it says what a field would show. Linear between
+ * the tabulated points and held at the table's edge beyond them; undefined where there is no table or no trustworthy field next to the point.
+ * @param lungFlow m3/s through both lungs
+ */
+export function fieldRatio(request: CirculationRequest, lungFlow: number): number | undefined {
+  const table = fieldRatios;
+  const values = table.ratios[request.stage];
+  if (!values) return undefined;
+  const narrowings = values.length / (table.cavalOffset.length * table.index.length);
+  const offset = between(table.cavalOffset, Math.abs(numberSetting(request, "cavalOffset")));
+  const narrowing = between(
+    table.pathwayNarrowing.slice(0, narrowings),
+    numberSetting(request, "pathwayNarrowing"),
+  );
+  const index = between(table.index, toLitresPerMinute(lungFlow) / request.body.bsa);
+  let ratio = 0;
+  for (const [i, a] of offset) {
+    for (const [j, b] of narrowing) {
+      for (const [k, c] of index) {
+        const value = values[(i * narrowings + j) * table.index.length + k];
+        const weight = a * b * c;
+        if (weight === 0) continue;
+        if (value === null || value === undefined) return undefined;
+        ratio += weight * value;
+      }
+    }
+  }
+  return ratio;
+}
+
+/** The tabulated points about a value, with their weights. */
+function between(points: readonly number[], value: number): readonly (readonly [number, number])[] {
+  if (value <= points[0]!) return [[0, 1]];
+  for (let i = 1; i < points.length; i++) {
+    const part = (value - points[i - 1]!) / (points[i]! - points[i - 1]!);
+    if (part <= 1)
+      return [
+        [i - 1, 1 - part],
+        [i, part],
+      ];
+  }
+  return [[points.length - 1, 1]];
+}
