@@ -10,6 +10,7 @@ import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { sceneReading } from "../shell/scene-reading.ts";
 import { themeNamed } from "../shell/stage-loop.ts";
+import { Vary } from "./vary.tsx";
 
 export interface NumbersProps {
   readonly context: Context;
@@ -53,6 +54,7 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
           moment={() => stage.frame()?.time ?? 0}
         />
       )}
+      <Vary context={context} />
     </Panel>
   );
 }
