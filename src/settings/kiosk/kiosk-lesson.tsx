@@ -51,9 +51,9 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
   };
   return (
     <div class="kiosk-lesson">
-      <h1 class="unseen">{lesson.title}</h1>
       <div class="clear" data-clear />
       <main class="kiosk-words" ref={words} aria-live="polite" lang={lesson.language}>
+        <h1 class="unseen">{lesson.title}</h1>
         {ended ? (
           <>
             <h2>{t("lesson.remember")}</h2>

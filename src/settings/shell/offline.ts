@@ -8,7 +8,9 @@ export const newerVersion = signal<(() => void) | null>(null);
 export async function keepOffline(): Promise<void> {
   if (!import.meta.env.PROD || !/^https?:$/.test(location.protocol) || !("serviceWorker" in navigator))
     return;
-  const registration = await navigator.serviceWorker.register("./sw.js");
+  const registration = await navigator.serviceWorker.register("./sw.js").catch(() => null);
+  // Refused, as in a private window: the page needs its network, and works.
+  if (!registration) return;
   const offer = (waiting: ServiceWorker | null) => {
     // The first version has nothing to replace.
     if (!waiting || !navigator.serviceWorker.controller) return;
