@@ -43,7 +43,7 @@ export function Explained({ run, voice }: { readonly run: LessonRun; readonly vo
           maxLength={500}
           value={attempt.note ?? ""}
           aria-describedby={`${id}-for`}
-          onChange={(event) =>
+          onInput={(event) =>
             run.send({ kind: "note", question: prediction.id, text: event.currentTarget.value })
           }
         />

@@ -41,9 +41,9 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
 
   if (phase === "end")
     return (
-      <section class="lesson-words">
+      <main class="lesson-words">
         <Ending run={run} shelf={shelf} heading={heading} homeHref={homeHref} />
-      </section>
+      </main>
     );
   const question = (phase === "ask" || phase === "again") && asked && (
     <QuestionView
@@ -61,7 +61,7 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
     />
   );
   return (
-    <section class="lesson-words">
+    <main class="lesson-words">
       <TranslationNote lesson={lesson} />
       <p class="position">{t("lesson.position", { step: player.step + 1, count: lesson.steps.length })}</p>
       <h2 ref={heading} tabIndex={-1}>
@@ -99,6 +99,6 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
         </button>
       </nav>
       {!mayGoOn(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
-    </section>
+    </main>
   );
 }
