@@ -77,13 +77,13 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     liverShare: liverShareOf(circulation),
   });
 
-  const settlePlane = (link: FieldLink, geometry: PathwayGeometry, supply: Supply) => {
+  const settlePlane = (link: FieldLink, geometry: PathwayGeometry, first: Supply) => {
     plane = tracerPlane(link.shape!, geometry.openings);
     planeId = link.shapeId;
     held = null;
     looks = 0;
     led = 0;
-    if (cloud.count === 0) fill(cloud, plane, cloud.capacity, supply, random);
+    if (cloud.count === 0) fill(cloud, plane, cloud.capacity, first, random);
     else resettle(cloud, plane, random);
   };
 
@@ -124,7 +124,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       const { shape, field } = link;
       if (!shape || !field || field.u.length === 0) return null;
       const supply = supplyOf(field, circulation);
-      if (planeId !== link.shapeId) settlePlane(link, geometry, supply);
+      if (planeId !== link.shapeId) settlePlane(link, geometry, firstSupply(circulation));
       if (motion === "held") {
         const moment = hold(field);
         return { shape, field: moment, tracers: cloud, from: moment, blend: 1 };
@@ -147,6 +147,12 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     },
   };
 }
+
+/** Before the field has been measured the circulation says what enters. */
+const firstSupply = (circulation: Circulation | null): Supply => ({
+  inflow: { ivc: circulation?.flows.ivc ?? 1, svc: circulation?.flows.svc ?? 1 },
+  liverShare: liverShareOf(circulation),
+});
 
 /** Part of the lower body's return that comes from liver and gut. */
 function liverShareOf(circulation: Circulation | null): number {

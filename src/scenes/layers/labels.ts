@@ -72,8 +72,9 @@ export function labelsOf(
     const [sx, sy] = toScreen(at);
     const [lx, ly] = toScreen(label);
     // The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel.
+    // Short of room, the plate keeps off what lies before its part.
     if (Math.hypot(lx - sx, ly - sy) < 0.7 * height)
-      return [{ name, lines, at: [sx, sy] as const, x: sx, y: sy, width, height }];
+      return [{ name, lines, at: [sx, sy] as const, x: brief ? sx + width / 2 : sx, y: sy, width, height }];
     const sideways = Math.abs(lx - sx) >= Math.abs(ly - sy);
     const x = lx + (sideways ? (Math.sign(lx - sx) * width) / 2 : 0);
     const y = ly + (sideways ? 0 : (Math.sign(ly - sy) * height) / 2);

@@ -48,14 +48,14 @@ export function drawLegend(
   let x = at.x;
   let y = at.y;
   let widest = 0;
-  const text = (says: string, left: number, soft: boolean): Lain =>
+  const text = (says: string, left: number, soft: boolean, breaks: boolean): Lain =>
     words.write(
       {
         lines: [{ words: says, size, colour: soft ? colour.inkSoft : colour.ink }],
         x: left,
         y,
         bare: true,
-        wrap: Math.max(4 * size, right - left),
+        ...(breaks ? { wrap: Math.max(4 * size, right - left) } : {}),
       },
       theme,
     );
@@ -67,7 +67,7 @@ export function drawLegend(
       y += row;
     }
     mark?.(x);
-    const lain = text(says, x + lead, soft);
+    const lain = text(says, x + lead, soft, mark === undefined);
     widest = Math.max(widest, lain.x + lain.width - at.x);
     if (at.inline) x = lain.x + lain.width + 1.3 * size;
     else y += Math.max(row, lain.height + size * 0.25);
@@ -120,7 +120,7 @@ export function drawLegend(
       ink.rect(left, y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: colour.hair });
     };
     // Low end, bar, high end, as one item.
-    const before = text(low, x, false).width + size * 0.4;
+    const before = text(low, x, false, false).width + size * 0.4;
     item(high, false, before + width + size * 0.4, (left) => bar(left + before));
   }
 }

@@ -1,12 +1,22 @@
 /** A measured field as a map under the tracers: speed, pressure or loss, on a published scale. */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 import type { FieldShape } from "../../sim/field/flow-field.ts";
+import type { Opening } from "../../sim/geometry/geometry.ts";
 import { type MapName, mapTable } from "../theme/maps.ts";
+import { beyondOpening } from "./plane.ts";
 
 export interface OverlayLayer {
   readonly view: Container;
   /** `values` [ny*nx] in the scale's unit; colours run from `least` to `most`. */
-  draw(shape: FieldShape, values: Float32Array, map: MapName, least: number, most: number): void;
+  /** Nothing is drawn beyond `openings`. */
+  draw(
+    shape: FieldShape,
+    openings: readonly Opening[],
+    values: Float32Array,
+    map: MapName,
+    least: number,
+    most: number,
+  ): void;
   release(): void;
 }
 
@@ -26,14 +36,18 @@ export function overlayLayer(): OverlayLayer {
   let table = mapTable("speed");
   let tableName: MapName = "speed";
 
-  const prepare = (shape: FieldShape) => {
+  const prepare = (shape: FieldShape, openings: readonly Opening[]) => {
     texture?.destroy(true);
     sprite?.destroy();
     const canvas = DOMAdapter.get().createCanvas(shape.nx, shape.ny) as HTMLCanvasElement;
     ink = canvas.getContext("2d")!;
     image = ink.createImageData(shape.nx, shape.ny);
     texels = new Uint32Array(image.data.buffer);
-    source = nearestInside(shape);
+    source = nearestInside(shape).map((from, k) => {
+      const x = shape.originX + (k % shape.nx) * shape.cell;
+      const y = shape.originY + Math.floor(k / shape.nx) * shape.cell;
+      return openings.some((opening) => beyondOpening(opening, x, y, 0, 0)) ? -1 : from;
+    });
     texture = Texture.from(canvas, true);
     texture.source.scaleMode = "linear";
     sprite = new Sprite(texture);
@@ -46,8 +60,8 @@ export function overlayLayer(): OverlayLayer {
 
   return {
     view,
-    draw(shape, values, map, least, most) {
-      if (shape !== known) prepare(shape);
+    draw(shape, openings, values, map, least, most) {
+      if (shape !== known) prepare(shape, openings);
       if (tableName !== map) {
         table = mapTable(map);
         tableName = map;

@@ -35,12 +35,14 @@ export function drawnPlane(
   return { nx, ny, cell: CELL, originX, originY, distance };
 }
 
-/** Whether a point of an outline belongs to the far side of an opening: there the vessel goes on and no wall is drawn. */
-export function beyondOpening(opening: Opening, x: number, y: number, reach: number): boolean {
+/** `reach`: mm to either side of the opening that count; `shy`: mm before its plane. Whether a point of an outline belongs to the far side of an opening: there the vessel goes on and no wall is drawn. */
+export function beyondOpening(opening: Opening, x: number, y: number, reach: number, shy = SHY): boolean {
   const [nx, ny] = opening.normal;
   const dx = x - opening.centre[0];
   const dy = y - opening.centre[1];
   const beyond = dx * nx + dy * ny;
   const across = Math.abs(dy * nx - dx * ny);
-  return beyond > -SHY && beyond < 12 && across < opening.width / 2 + reach;
+  // A hole in a wall keeps its rim; a vessel goes on.
+  if (opening.name === "fenestration") return beyond > -0.1 && beyond < 12 && across < opening.width / 2 + 3;
+  return beyond > -shy && beyond < 12 && across < opening.width / 2 + reach;
 }

@@ -119,7 +119,7 @@ export function drawStreamlines(
       if (run < ARROW_EVERY || length === 0) continue;
       run = 0;
       const [u, v] = sampleVelocity(shape, field, points[k]!, points[k + 1]!);
-      const size = width * (2.2 + 9 * Math.min(0.5, Math.hypot(u, v)));
+      const size = width * (1.5 + 4 * Math.min(0.5, Math.hypot(u, v)));
       const [cx, cy] = [dx / length, dy / length];
       const [x, y] = [points[k]!, points[k + 1]!];
       ink

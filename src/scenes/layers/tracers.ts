@@ -2,7 +2,7 @@
  * Tracers as comets: a head whose shape tells the origin (disc: upper body, ring: liver, diamond: legs) and a tail along
  * where it has been, so that a still reads as motion. One mesh, one buffer, filled anew for each drawing.
  */
-import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
+import { Buffer, BufferUsage, type Container, Geometry, Mesh, Shader } from "pixi.js";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 
 /** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
@@ -47,7 +47,7 @@ void main() {
 }`;
 
 export interface TracerLayer {
-  readonly view: Mesh<Geometry, Shader>;
+  readonly view: Container;
   /**
    * @param colours  packed, one each
    * @param halfWidth mm, half a head's width

@@ -2,10 +2,12 @@
 import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { FieldShape, FlowField } from "../../sim/field/flow-field.ts";
+import type { Opening } from "../../sim/geometry/geometry.ts";
 import type { Overlay, View } from "../../state/scene-state.ts";
 import { lossMap } from "../layers/loss.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { nearlyLargest, niceCeiling, tint } from "../layers/tint.ts";
+import { tracerSprites } from "../layers/tracer-sprites.ts";
 import { type TracerLayer, tracerLayer } from "../layers/tracers.ts";
 import type { Setting } from "../scene.ts";
 import { rgb } from "../theme/colour.ts";
@@ -52,6 +54,7 @@ export function blood(): Blood {
 
   const drawMap = (
     shape: FieldShape,
+    openings: readonly Opening[],
     field: FlowField,
     overlay: Exclude<Overlay, "none">,
     viscosity: number,
@@ -64,7 +67,7 @@ export function blood(): Blood {
       most = Math.ceil(high / step) * step;
       shownScale = overlay;
     } else rescale(overlay, nearlyLargest(inside(values, shape), inside(values, shape).length));
-    map.draw(shape, values, overlay as MapName, least, most);
+    map.draw(shape, openings, values, overlay as MapName, least, most);
   };
 
   return {
@@ -88,17 +91,17 @@ export function blood(): Blood {
       ) {
         sinceMap = 0;
         mapped = key;
-        drawMap(shape, field, overlay, pane.viscosity ?? USUAL_VISCOSITY);
+        drawMap(shape, pane.geometry?.openings ?? [], field, overlay, pane.viscosity ?? USUAL_VISCOSITY);
       }
 
-      if (!setting.meshes || !moved || moved.count === 0) {
+      if (!moved || moved.count === 0) {
         if (tracers) tracers.view.visible = false;
         return;
       }
       const capacity = moved.origin.length;
       if (!tracers || capacity > room) {
         tracers?.release();
-        tracers = tracerLayer(capacity);
+        tracers = setting.meshes ? tracerLayer(capacity) : tracerSprites();
         room = capacity;
         colours = new Uint32Array(capacity);
         view.addChild(tracers.view);
@@ -115,7 +118,14 @@ export function blood(): Blood {
         lumen = lumenArea(shape);
       }
       const share = Math.min(1, (COVER * lumen) / (moved.count * Math.PI * half * half));
-      tracers.draw(moved, colours, half, TAIL * half, share, overlay === "none" ? (still ? 0.6 : 1) : 0.5);
+      tracers.draw(
+        moved,
+        colours,
+        half,
+        TAIL * half,
+        share,
+        overlay === "none" ? (still ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
+      );
     },
     release() {
       tracers?.release();
