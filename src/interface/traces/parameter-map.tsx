@@ -1,6 +1,6 @@
 /** Two quantities changed against each other: a figure in each cell, coloured on a published uniform map. The table is its own text. */
 import { type MapName, mapColour } from "../../scenes/theme/maps.ts";
-import { formatNumber, formatQuantity, t } from "../../words/index.ts";
+import { formatNumber, t, unitSymbol } from "../../words/index.ts";
 import { inkOn, placesOf } from "./map-cells.ts";
 import "./traces.css";
 
@@ -29,6 +29,10 @@ export interface ParameterMapProps {
   readonly type: number;
 }
 
+/** Units stand once, in the corner, so that the heads of rows and columns stay narrow. */
+const withUnit = ({ name, unit }: { readonly name: string; readonly unit: string }): string =>
+  unitSymbol(unit) ? `${name}, ${unitSymbol(unit)}` : name;
+
 export function ParameterMap({ title, across, down, cells, digits, map, here, type }: ParameterMapProps) {
   const places = placesOf(cells);
   return (
@@ -37,10 +41,10 @@ export function ParameterMap({ title, across, down, cells, digits, map, here, ty
         <caption>{title}</caption>
         <thead>
           <tr>
-            <th scope="col">{t("traces.downAcross", { down: down.name, across: across.name })}</th>
+            <th scope="col">{t("traces.downAcross", { down: withUnit(down), across: withUnit(across) })}</th>
             {across.values.map((value) => (
               <th scope="col" key={value}>
-                {formatQuantity(value, across.unit, across.digits)}
+                {formatNumber(value, across.digits)}
               </th>
             ))}
           </tr>
@@ -48,7 +52,7 @@ export function ParameterMap({ title, across, down, cells, digits, map, here, ty
         <tbody>
           {down.values.map((value, i) => (
             <tr key={value}>
-              <th scope="row">{formatQuantity(value, down.unit, down.digits)}</th>
+              <th scope="row">{formatNumber(value, down.digits)}</th>
               {across.values.map((column, k) => {
                 const place = places[i]?.[k] ?? null;
                 if (place === null) return <td key={column}>{t("traces.none")}</td>;
