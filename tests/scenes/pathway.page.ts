@@ -1,0 +1,62 @@
+import { expect, test } from "@playwright/test";
+import { DARK } from "../../src/scenes/theme/colour.ts";
+import { writeAddress } from "../../src/state/address.ts";
+import { type SceneState, START } from "../../src/state/scene-state.ts";
+import { countColours } from "./pixels.ts";
+
+test.setTimeout(180_000);
+const opened = (view: Partial<SceneState["view"]> = {}) =>
+  `?setting=bench&state=${writeAddress({ ...START, view: { ...START.view, ...view } })}`;
+const [upper, liver, legs] = DARK.origin;
+
+test("blood of all three origins moves inside drawn walls", async ({ page }) => {
+  await page.setViewportSize({ width: 800, height: 600 });
+  await page.goto(opened({ labels: false }));
+  await expect
+    .poll(async () => Math.min(...(await countColours(page, [liver, legs]))), { timeout: 120_000 })
+    .toBeGreaterThan(60);
+  const [wall, white] = await countColours(page, [DARK.wall, upper]);
+  expect(wall).toBeGreaterThan(400);
+  expect(white).toBeGreaterThan(200);
+});
+
+test("a lost graphics context comes back by itself with the same picture", async ({ page }) => {
+  await page.setViewportSize({ width: 640, height: 480 });
+  await page.goto(opened({ labels: false }));
+  await expect
+    .poll(async () => (await countColours(page, [DARK.wall]))[0], { timeout: 120_000 })
+    .toBeGreaterThan(300);
+  await page.evaluate(() => {
+    const canvas = document.querySelector("canvas")!;
+    canvas.dataset.lost = "yes";
+    canvas.getContext("webgl2")!.getExtension("WEBGL_lose_context")!.loseContext();
+  });
+  await expect(page.locator("canvas:not([data-lost])")).toHaveCount(1, { timeout: 20_000 });
+  await expect(page.locator("canvas[data-lost]")).toHaveCount(0);
+  await expect
+    .poll(async () => (await countColours(page, [DARK.wall]))[0], { timeout: 60_000 })
+    .toBeGreaterThan(300);
+});
+
+test.describe("under reduced motion", () => {
+  test.use({ reducedMotion: "reduce" });
+
+  test("U3 the picture stands still, with streamlines and tracers that teach", async ({ page }) => {
+    await page.setViewportSize({ width: 640, height: 480 });
+    await page.goto(opened({ labels: false }));
+    await expect
+      .poll(async () => (await countColours(page, [liver]))[0], { timeout: 150_000 })
+      .toBeGreaterThan(20);
+    // The field is looked at anew until it has settled, at most a few times.
+    await expect
+      .poll(
+        async () => {
+          const before = await page.locator("canvas").first().screenshot({ timeout: 60_000 });
+          await page.waitForTimeout(1500);
+          return before.equals(await page.locator("canvas").first().screenshot({ timeout: 60_000 }));
+        },
+        { timeout: 150_000 },
+      )
+      .toBe(true);
+  });
+});
