@@ -151,10 +151,10 @@ function startRun({ context, shelf, kept, lesson }: StudyProps & { readonly less
   const progress = kept.progress.peek();
   const at = stepIn(lesson, context.place.peek().step);
   const known = (key: string) => {
-    const reference = parseReference(key)!;
-    const from = shelf.lessons.find(({ id }) => id === reference.lesson);
+    const reference = parseReference(key);
+    const from = reference && shelf.lessons.find(({ id }) => id === reference.lesson);
     const question = from?.steps[findStep(from, reference.step)]?.question;
-    return question && question.kind !== "goal"
+    return reference && question && question.kind !== "goal"
       ? [{ ...reference, lesson: reference.lesson === lesson.id ? null : reference.lesson }]
       : [];
   };
