@@ -1,6 +1,7 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { wordSetting } from "../../sim/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessel } from "../circuit/body-drawing.ts";
 import { layVessels } from "../circuit/dots.ts";
@@ -31,6 +32,7 @@ const DIAPHRAGM = ORGANS.find(({ name }) => name === "diaphragm")!.points;
 const LUNGS = ORGANS.filter(({ name }) => /Lung/.test(name));
 /** Plane units of the arrow on the chest wall for each mmHg. */
 const ARROW = 6;
+const LONGEST_ARROW = 110;
 
 export interface Thorax {
   readonly view: Container;
@@ -50,7 +52,9 @@ export function thorax(): Thorax {
 
   const drawChest = (circulation: Circulation, time: number, theme: Theme): void => {
     const { traces } = circulation;
-    const stretch = stretchTrace(traces);
+    // In a strain the throat is shut: whatever presses on the lungs, their air stays in.
+    const strains = wordSetting(circulation.request, "breathing") === "strain";
+    const stretch = strains ? null : stretchTrace(traces);
     const size = stretch ? lungSize(valueAt(traces, stretch, time)) : 1;
     const pleural = traces.pressures.pleural ? valueAt(traces, traces.pressures.pleural, time) : 0;
     const { colour } = theme;
@@ -86,7 +90,7 @@ export function thorax(): Thorax {
     // Suction pulls the wall outward, squeeze pushes it inward: the arrow's length is the pressure.
     for (const side of [-1, 1]) {
       const at = 500 + side * 322 * (1 + (size - 1) * 0.85) + side * 10;
-      const tip = at - side * pleural * ARROW;
+      const tip = at - side * Math.min(LONGEST_ARROW, pleural * ARROW);
       const start = pleural < 0 ? at : at + side * 2;
       arrow(chest, start, tip, 400, theme.colour.pressure);
     }
