@@ -1,6 +1,6 @@
 /** Tracers without shaders: fewer, as streaks; for the canvas renderer. A ring still tells the liver's blood. */
 import { ORIGINS, type Tracers } from "../../sim/tracers/tracers.ts";
-import { streaks } from "../drawing/streaks.ts";
+import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { TracerLayer } from "./tracers.ts";
 
 /** More than this the canvas renderer cannot move smoothly. */
@@ -25,7 +25,17 @@ export function tracerSprites(): TracerLayer {
         const length = Math.min(longest, Math.hypot(dx, dy)) + 2 * halfWidth;
         const packed = colours[i]!;
         const colour = ((packed & 0xff) << 16) | (packed & 0xff00) | ((packed >> 16) & 0xff);
-        pool.set(i, x, y, Math.atan2(dy, dx), length, 2 * halfWidth, colour, origin[i] === LIVER, alpha);
+        pool.set(
+          i,
+          x,
+          y,
+          Math.atan2(dy, dx),
+          length,
+          2 * halfWidth,
+          colour,
+          shapeOf(origin[i] === LIVER, false),
+          alpha,
+        );
       }
     },
     release: () => pool.release(),
