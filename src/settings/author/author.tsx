@@ -29,21 +29,14 @@ export function Author({ context }: { readonly context: Context }) {
       desk.value = { shelf, draft };
     });
   }, []);
+  const take = (file: File | undefined) => void file?.text().then((text) => desk.peek()?.draft.write(text));
+  useEffect(() => takeDrops(take), []);
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { shelf, draft } = desk.value;
-  const take = (file: File | undefined) => void file?.text().then(draft.write);
   const home = writePlace({ ...AT_HOME, language: context.place.value.language });
   return (
     <StageView context={context} floor={13}>
-      <section
-        class="author"
-        aria-label={t("author.title")}
-        onDragOver={(event) => event.preventDefault()}
-        onDrop={(event) => {
-          event.preventDefault();
-          take(event.dataTransfer?.files[0]);
-        }}
-      >
+      <div class="author">
         <header class="top">
           <a class="wordmark" href={home} aria-label={t("bench.home")}>
             {t("name")}
@@ -94,7 +87,22 @@ export function Author({ context }: { readonly context: Context }) {
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={context.session} />
-      </section>
+      </div>
     </StageView>
   );
+}
+
+/** A file dropped anywhere on the page; without this the browser would leave the page and show the file. */
+function takeDrops(take: (file: File | undefined) => void): () => void {
+  const hold = (event: DragEvent) => event.preventDefault();
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    take(event.dataTransfer?.files[0]);
+  };
+  addEventListener("dragover", hold);
+  addEventListener("drop", drop);
+  return () => {
+    removeEventListener("dragover", hold);
+    removeEventListener("drop", drop);
+  };
 }

@@ -153,8 +153,9 @@ function startRun({ context, shelf, kept, lesson }: StudyProps & { readonly less
   const known = (key: string) => {
     const reference = parseReference(key);
     const from = reference && shelf.lessons.find(({ id }) => id === reference.lesson);
-    const question = from?.steps[findStep(from, reference.step)]?.question;
-    return reference && question && question.kind !== "goal"
+    if (!from) return [];
+    const question = from.steps[findStep(from, reference.step)]?.question;
+    return question && question.kind !== "goal"
       ? [{ ...reference, lesson: reference.lesson === lesson.id ? null : reference.lesson }]
       : [];
   };
