@@ -78,7 +78,14 @@ effect(() => {
 addEventListener("click", (event) => {
   const link = event.target instanceof Element ? event.target.closest("a") : null;
   const query = link?.getAttribute("href");
-  if (!query?.startsWith("?") || event.defaultPrevented || event.ctrlKey || event.metaKey || event.shiftKey)
+  if (
+    !query?.startsWith("?") ||
+    link?.target ||
+    event.defaultPrevented ||
+    event.ctrlKey ||
+    event.metaKey ||
+    event.shiftKey
+  )
     return;
   event.preventDefault();
   history.pushState(null, "", query);

@@ -1,7 +1,7 @@
 /** The scene in at most three sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
-import { formatNumber, formatQuantity, t } from "../words/index.ts";
+import { formatQuantity, t } from "../words/index.ts";
 
 export type Quantity = (value: number, unit: string, digits?: number) => string;
 
@@ -36,9 +36,9 @@ export function readingOf(
 function flowSentence(readings: FieldReadings, quantity: Quantity): string {
   const lower = readings.shares.ivc ?? {};
   return t("reading.flow", {
-    left: formatNumber(100 * (lower.left ?? 0), 0),
-    right: formatNumber(100 * (lower.right ?? 0), 0),
-    turning: formatNumber(100 * readings.recirculatingArea, 0),
+    left: quantity(100 * (lower.left ?? 0), "%", 0),
+    right: quantity(100 * (lower.right ?? 0), "%", 0),
+    turning: quantity(100 * readings.recirculatingArea, "%", 0),
     known: readings.washOutSeconds === undefined ? "no" : "yes",
     washOut: quantity(readings.washOutSeconds ?? 0, "s", 1),
   });

@@ -68,13 +68,21 @@ export function Bench({ context }: { readonly context: Context }) {
     numbers: () => <Numbers context={context} onRead={read} onClose={close} />,
     take: () => <TakeAway context={context} onClose={close} />,
   };
+  // Within another page only the scene, its numbers and its pause are shown.
+  const embedded = place.value.more.embed === "1";
   const home = { ...AT_HOME, language: place.value.language };
   return (
     <StageView context={context} floor={13}>
-      <div class="shell">
+      <div class={embedded ? "shell embedded" : "shell"}>
         <header class="top">
           <h1 class="unseen">{t("bench.title")}</h1>
-          <a class="wordmark" href={writePlace(home)} aria-label={t("bench.home")}>
+          <a
+            class="wordmark"
+            href={writePlace(home)}
+            target={embedded ? "_blank" : undefined}
+            rel="noopener"
+            aria-label={t("bench.home")}
+          >
             {t("name")}
           </a>
           <Choice

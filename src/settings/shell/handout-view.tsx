@@ -8,8 +8,8 @@ import { digitsOfStep, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { sceneReading } from "./scene-reading.ts";
 
-/** px: sharp at 180 mm on paper */
-const PICTURE = { width: 1600, height: 800 } as const;
+/** px: sharp at 180 mm on paper, where `floor` is about 10 points */
+const PICTURE = { width: 1600, height: 860, floor: 32 } as const;
 
 export function HandoutView({
   context,
@@ -38,7 +38,10 @@ export function HandoutView({
       title={t("handout.title", { stage: t(`stage.${request.stage}`) })}
       caption={sceneReading(context)}
       picture={async () => {
-        const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, "light");
+        const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
+          theme: "light",
+          floor: PICTURE.floor,
+        });
         return canvas.toDataURL("image/png");
       }}
       figures={figuresOf(session.chain.circulations.value[0] ?? null, null)}

@@ -9,6 +9,13 @@ import { language, t } from "../../words/index.ts";
 
 export type Way = "starting" | Stage["way"];
 
+/** How a picture differs from the screen. */
+export interface Look {
+  readonly theme: "dark" | "light";
+  /** px of the picture: its smallest type */
+  readonly floor: number;
+}
+
 export interface StageLoop {
   readonly way: ReadonlySignal<Way>;
   /** Handles of the first pane's geometry; empty while they are not shown. */
@@ -23,8 +30,8 @@ export interface StageLoop {
   /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
   afterFrame(listener: () => void): () => void;
   canvas(): HTMLCanvasElement | null;
-  /** The present moment at this size, in px, on the stage's own theme or another. Rejects where nothing can be drawn. */
-  snapshot(width: number, height: number, theme?: "dark" | "light"): Promise<HTMLCanvasElement>;
+  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
+  snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
@@ -104,13 +111,15 @@ export function createStageLoop(
       return () => listeners.delete(listener);
     },
     canvas: () => host.querySelector("canvas"),
-    async snapshot(width, height, on = theme.peek()) {
+    async snapshot(width, height, look = { theme: theme.peek(), floor }) {
       if (!stage) throw new Error("no stage");
-      stage.setTheme(themeNamed(on));
+      stage.setTheme(themeNamed(look.theme));
+      stage.setFloor(look.floor);
       try {
         return await stage.snapshot(frame ?? chain.frame(), width, height);
       } finally {
         stage.setTheme(themeNamed(theme.peek()));
+        stage.setFloor(floor);
       }
     },
     toScreen: (point) => stage?.toScreen(point) ?? null,

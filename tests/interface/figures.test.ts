@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import { fieldPressureDrop, figuresOf } from "../../src/interface/figures.ts";
+import { readingOf } from "../../src/interface/reading.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { speakQuantity } from "../../src/words/index.ts";
+
+const opening = (name: string, flow: number, totalPressure: number) => ({
+  name,
+  flow,
+  pressure: 0,
+  totalPressure,
+  reynolds: 500,
+});
+const readings = {
+  openings: [
+    opening("ivc", 30, 0.9),
+    opening("svc", 15, 0.8),
+    opening("left", -30, 0.1),
+    opening("right", -15, 0.4),
+  ],
+  powerLoss: 2.5,
+  dissipation: 2.4,
+  auditPercent: 4,
+  massBalancePercent: 0.1,
+  shares: { ivc: { left: 0.7, right: 0.3 } },
+  recirculatingArea: 0.12,
+  settled: true,
+  pace: 1,
+  cellUpdatesPerSecond: 1e7,
+};
+const circulation = solve(START.request);
+
+describe("figures", () => {
+  it("weight the lung arteries by their flow", () => {
+    expect(fieldPressureDrop(readings)).toBeCloseTo(0.9 - (2 / 3) * 0.1 - (1 / 3) * 0.4, 10);
+  });
+
+  it("wait for a settled flow", () => {
+    expect(fieldPressureDrop({ ...readings, settled: false })).toBeNull();
+    expect(figuresOf(null, null).every(({ value }) => value === null)).toBe(true);
+  });
+
+  it("keep the handbook's and the field's values apart, in that order", () => {
+    const loss = figuresOf(circulation, readings).filter(({ name }) => name === "powerLoss");
+    expect(loss.map(({ source }) => source)).toEqual(["handbook", "field"]);
+    expect(loss[0]!.value).toBe(circulation.pathway.powerLoss);
+    expect(loss[1]!.value).toBe(2.5);
+  });
+});
+
+describe("the reading of the scene", () => {
+  it("has at most three sentences and the very numbers of the answer", () => {
+    const sentences = readingOf(circulation, readings);
+    expect(sentences.length).toBeLessThanOrEqual(3);
+    expect(sentences[0]).toContain(`${circulation.pressures.pathway.toFixed(1)}\u202fmmHg`);
+    expect(sentences[2]).toContain("70\u202f%");
+  });
+
+  it("U9 speaks units as words", () => {
+    expect(readingOf(circulation, null, speakQuantity)[0]).toContain("millimetres of mercury");
+  });
+});
