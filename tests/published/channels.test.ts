@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import {
+  solveCylinder,
+  solveExpansion,
+  solvePoiseuille,
+  solveStep,
+} from "../../src/sim/field/benchmark/channels.ts";
+
+const long = process.env.LUNGWARD_LONG === "1";
+
+describe("Plane Poiseuille flow against its exact parabola", () => {
+  test("the error of profile and slope falls with the square of the cell width on three grids", () => {
+    const [coarse, middle, fine] = [8, 12, 18].map((cells) => solvePoiseuille(20, cells));
+    for (const [a, b] of [
+      [coarse!, middle!],
+      [middle!, fine!],
+    ] as const) {
+      expect(Math.log(a.profileError / b.profileError) / Math.log(1.5)).toBeGreaterThan(1.8);
+      expect(Math.log(a.slopeError / b.slopeError) / Math.log(1.5)).toBeGreaterThan(1.8);
+    }
+    expect(fine!.profileError).toBeLessThan(0.004);
+  }, 300_000);
+});
+
+describe("Cylinder in a channel against Schaefer & Turek (1996), case 2D-1", () => {
+  // Bounds of the benchmark: c_D 5.57-5.59, c_L 0.0104-0.0110, pressure difference 0.1172-0.1176 (from memory).
+  const [cells, part] = long ? [164, 0.02] : [40, 0.1];
+  test(`with ${cells} cells across the channel drag and pressure difference lie within ${100 * part} %`, () => {
+    const { dragCoefficient, pressureDifference, liftCoefficient, steady } = solveCylinder(20, cells);
+    expect(steady).toBe(true);
+    expect(Math.abs(dragCoefficient / 5.5795 - 1)).toBeLessThan(part);
+    expect(Math.abs(pressureDifference / 0.11752 - 1)).toBeLessThan(part);
+    expect(liftCoefficient).toBeGreaterThan(0.005);
+    expect(liftCoefficient).toBeLessThan(0.016);
+  }, 900_000);
+});
+
+describe("Backward-facing step against Armaly et al (1983) and Gartling (1990)", () => {
+  test("at Reynolds number 100 the eddy ends about 3 step heights down (Armaly: 2.9 +- 0.3, read from the figure)", () => {
+    const { reattachmentStepHeights, upperSeparation } = solveStep(100, 16);
+    expect(Math.abs(reattachmentStepHeights! - 2.95)).toBeLessThan(0.35);
+    expect(upperSeparation).toBeNull();
+  }, 300_000);
+  test.runIf(long)(
+    "at Reynolds number 800 the eddies lie where Gartling has them: 6.10, 4.85, 10.48",
+    () => {
+      const { reattachment, upperSeparation, upperReattachment } = solveStep(800, 48);
+      expect(Math.abs(reattachment! / 6.1 - 1)).toBeLessThan(0.04);
+      expect(Math.abs(upperSeparation! / 4.85 - 1)).toBeLessThan(0.05);
+      expect(Math.abs(upperReattachment! / 10.48 - 1)).toBeLessThan(0.04);
+    },
+    3_600_000,
+  );
+});
+
+describe("Symmetric 1:2 expansion, its pitchfork near 145 (after Fearn, Mullin & Cliffe 1990)", () => {
+  test.runIf(long)(
+    "a tilted start comes back to symmetry at 100 and not at 200",
+    () => {
+      expect(solveExpansion(100, 12).asymmetry).toBeLessThan(0.05);
+      expect(solveExpansion(200, 12).asymmetry).toBeGreaterThan(0.3);
+    },
+    3_600_000,
+  );
+});
