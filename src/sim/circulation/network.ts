@@ -72,7 +72,8 @@ export interface Network {
   readonly legVeins: number;
   /** backward over forward conductance */
   readonly legValveLeak: number;
-  readonly branches: Readonly<Record<BranchName, Path>>;
+  /** renewed while the search finds the flows that their coefficients depend on */
+  branches: Readonly<Record<BranchName, Path>>;
   readonly fenestration: Path | null;
   /** flow = strength ((1 + d p)^5 - (1 + d p')^5); d in 1/Pa */
   readonly lungLeft: number;
@@ -172,7 +173,6 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     areaSquareMillimetre > SMALLEST_LEAK
       ? VALVE_DENSITY / (2 * fromSquareMillimetre(areaSquareMillimetre) ** 2)
       : Number.POSITIVE_INFINITY;
-  const branch = (name: BranchName): Path => sum(law.branches[name]);
 
   return {
     connections,
@@ -197,7 +197,7 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     liver: 1 / fromResistance(set.liverResistance),
     legVeins: 1 / fromResistance(set.legVeinResistance),
     legValveLeak: setting("legValveLeak") / 100,
-    branches: Object.fromEntries(BRANCHES.map((name) => [name, branch(name)])) as Network["branches"],
+    branches: branchesOf(law),
     fenestration: law.fenestration ? { ...law.fenestration, inertance: 0 } : null,
     lungLeft: leftShare * strength,
     lungRight: (1 - leftShare) * strength,
@@ -205,6 +205,10 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     lungVeins: 1 / lungVeinResistance,
   };
 }
+
+/** Each branch as one path. */
+export const branchesOf = (law: PathwayLaw): Network["branches"] =>
+  Object.fromEntries(BRANCHES.map((name) => [name, sum(law.branches[name])])) as Network["branches"];
 
 /** s: shortest time in which a branch's flow may answer; where a tight narrowing makes it shorter, inertance is raised to it. */
 const SHORTEST_ANSWER = 2e-3;

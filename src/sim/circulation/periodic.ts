@@ -1,7 +1,9 @@
 /** The search for the state that returns to itself after one repeat (a whole breath of whole beats). */
+import { BRANCHES } from "../hydraulics/law.ts";
+import type { FlowSplit } from "../hydraulics/network.ts";
 import { numberSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
-import { fromMillilitre, fromMmHg } from "../units.ts";
+import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
 import { acceleratorOf } from "./anderson.ts";
 import {
   AORTA,
@@ -56,6 +58,9 @@ export interface Periodic {
 
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
 export const TOLERANCE = 2e-4;
+/** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
+const MOST_RENEWED = 12;
+const RENEWED_UNTIL = 0.05;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
 const MOST_REPEATS = 120;
@@ -69,6 +74,7 @@ export function findPeriodic(
   control: VolumeControl,
   start: ArrayLike<number> | undefined,
   fineness: number,
+  renew?: (flows: FlowSplit) => void,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
   const drive = driveOf(request, network, baseRate, fineness);
@@ -98,6 +104,7 @@ export function findPeriodic(
       break;
     }
     good = point;
+    if (renew && repeats <= MOST_RENEWED && residual > RENEWED_UNTIL) renew(means.branches);
     if (residual < TOLERANCE) {
       reason = undefined;
       break;
@@ -171,13 +178,19 @@ function repeat(
   let atrium = 0;
   let aorta = 0;
   let systemic = 0;
+  const branches = { ivc: 0, svc: 0, left: 0, right: 0 };
   stepper.advance(point, stepSize, point[RESISTANCE]!, () => {
     atrium += pressures[ATRIUM]!;
     aorta += pressures[AORTA]!;
     systemic += flows[2]! + flows[3]! + flows[4]! + flows[5]!;
+    branches.svc += point[SVC_FLOW]!;
+    branches.ivc += point[IVC_FLOW]!;
+    branches.left += point[LEFT_FLOW]!;
+    branches.right += point[RIGHT_FLOW]!;
   });
   const steps = drive.steps * drive.beats;
-  const means = { atrium: atrium / steps, aorta: aorta / steps, systemic: systemic / steps };
+  for (const name of BRANCHES) branches[name] /= steps;
+  const means = { atrium: atrium / steps, aorta: aorta / steps, systemic: systemic / steps, branches };
   point[RATE] = reflex.heartRate(means.aorta);
   point[RESISTANCE] = reflex.resistance(means.aorta);
   return means;
@@ -223,11 +236,15 @@ function startingPoint(
   start: ArrayLike<number> | undefined,
 ): Float64Array {
   const rightHeart = network.connections.rightHeart;
-  const fits = start?.length === SEARCHED && start[RIGHT_VENTRICLE]! > 0 === rightHeart;
+  const near = start && control && Math.abs(totalVolume(start) / control.volume - 1) < NEAR;
+  const fits = near && start.length === SEARCHED && start[RIGHT_VENTRICLE]! > 0 === rightHeart;
   const point = fits ? Float64Array.from(start) : usualPoint(network, rightHeart, request.body.bsa);
   if (control && (control.fixed || !fits)) give(point, network, control.volume - totalVolume(point));
   return point;
 }
+
+/** A start whose blood volume differs by a larger part belongs to another body. */
+const NEAR = 0.3;
 
 /** mmHg in each vessel to begin a cold search from. */
 const USUAL: Readonly<Record<number, number>> = {
@@ -255,12 +272,8 @@ function usualPoint(network: Network, rightHeart: boolean, bsa: number): Float64
     point[RIGHT_ATRIUM] = network.unstressed[RIGHT_ATRIUM]! + fromMmHg(4) / network.atriumRelaxed;
     point[RIGHT_VENTRICLE] = network.unstressed[RIGHT_VENTRICLE]! + fromMillilitre(60 * bsa);
   }
-  const output = fromMillilitre((3 * bsa * 1000) / 60);
-  point[AORTA_FLOW] = output;
-  point[SVC_FLOW] = 0.45 * output;
-  point[IVC_FLOW] = 0.55 * output;
-  point[LEFT_FLOW] = 0.45 * output;
-  point[RIGHT_FLOW] = 0.55 * output;
+  // The aorta flows at a usual index; the pathway starts from rest, since a usual flow through a tight narrowing would be absurd.
+  point[AORTA_FLOW] = fromLitresPerMinute(3 * bsa);
   point[RATE] = 1;
   point[RESISTANCE] = 1;
   return point;

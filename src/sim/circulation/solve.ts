@@ -1,11 +1,12 @@
 /** solve(CirculationRequest) -> Circulation: from what is asked to the periodic answer. */
-import { pathwayLaw } from "../hydraulics/network.ts";
+import { BRANCHES, type PathwayLaw } from "../hydraulics/law.ts";
+import { type FlowSplit, pathwayLaw } from "../hydraulics/network.ts";
 import { numberSetting, wordSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
 import { STRAIN_SECONDS } from "./breathing.ts";
-import { networkOf } from "./network.ts";
+import { branchesOf, networkOf } from "./network.ts";
 import { findPeriodic, type Periodic, passThrough, SEARCHED, TOO_FAST } from "./periodic.ts";
 import { record } from "./record.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
@@ -27,36 +28,68 @@ export interface SolveOptions {
  */
 export function solve(request: CirculationRequest, options: SolveOptions = {}): Circulation {
   const fineness = options.fineness ?? 1;
-  const law = pathwayLaw(request);
   const rest = atRest(request);
   const starts = splitStart(options.start);
-  const find = (
-    asked: CirculationRequest,
-    volume: number | undefined,
-    start: readonly number[] | undefined,
-  ) => {
-    const network = networkOf(asked, law);
-    const control = volume === undefined ? volumeControl(asked, network) : fixedVolume(volume);
-    // Where the steps prove too coarse, finer ones are tried before giving up.
-    for (let finer = fineness; ; finer *= 2) {
-      const found = findPeriodic(asked, network, control, start, finer);
-      if (found.reason !== TOO_FAST || finer >= FINEST * fineness) return found;
-    }
-  };
   const strains = wordSetting(request, "breathing") === "strain";
   if (rest === request || (request.volumeRule === "fixed-volume" && !strains)) {
-    const found = find(request, undefined, starts.acting);
-    return answerOf(request, law, found, record(found), [...found.point]);
+    const { found, law, state } = search(request, undefined, starts.acting, fineness);
+    return answerOf(request, law, found, record(found), state);
   }
-  const resting = find(rest, undefined, starts.resting);
-  if (resting.reason) return answerOf(request, law, resting, record(resting), [...resting.point]);
+  const resting = search(rest, undefined, starts.resting, fineness);
+  if (resting.found.reason)
+    return answerOf(request, resting.law, resting.found, record(resting.found), resting.state);
   if (strains) {
-    const strained = passThrough(request, networkOf(request, law), resting.point, STRAIN_SECONDS, fineness);
-    return answerOf(request, law, strained, record(strained), [...resting.point]);
+    const network = networkOf(request, resting.law);
+    const strained = passThrough(request, network, resting.found.point, STRAIN_SECONDS, fineness);
+    return answerOf(request, resting.law, strained, record(strained), resting.state);
   }
-  const acting = find(request, totalVolume(resting.point), starts.acting ?? [...resting.point]);
-  const counted: Periodic = { ...acting, repeats: acting.repeats + resting.repeats };
-  return answerOf(request, law, counted, record(acting), [...resting.point, ...acting.point]);
+  const volume = totalVolume(resting.found.point);
+  const acting = search(request, volume, starts.acting ?? resting.state, fineness);
+  const counted: Periodic = { ...acting.found, repeats: acting.found.repeats + resting.found.repeats };
+  return answerOf(request, acting.law, counted, record(acting.found), [...resting.state, ...acting.state]);
+}
+
+interface Found {
+  readonly found: Periodic;
+  /** the pathway's law at the state's flows */
+  readonly law: PathwayLaw;
+  /** [BLOCK] */
+  readonly state: readonly number[];
+}
+
+/** A kept state: what is searched, then the flows (m3/s) of ivc, svc, left, right that the pathway's law was taken at. */
+const BLOCK = SEARCHED + BRANCHES.length;
+
+function search(
+  request: CirculationRequest,
+  volume: number | undefined,
+  start: readonly number[] | undefined,
+  fineness: number,
+): Found {
+  // Where the steps prove too coarse, finer ones are tried before giving up.
+  for (let finer = fineness; ; finer *= 2) {
+    let flows = splitOf(start);
+    let law = pathwayLaw(request, flows);
+    const network = networkOf(request, law);
+    const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
+    const found = findPeriodic(request, network, control, start?.slice(0, SEARCHED), finer, (means) => {
+      flows = means;
+      law = pathwayLaw(request, flows);
+      network.branches = branchesOf(law);
+    });
+    // A far start may mislead: whatever fails is tried once more from nothing.
+    if (found.reason && start) return search(request, volume, undefined, fineness);
+    if (found.reason !== TOO_FAST || finer >= FINEST * fineness) {
+      const kept = BRANCHES.map((name) => flows?.[name] ?? 0);
+      return { found, law, state: [...found.point, ...kept] };
+    }
+  }
+}
+
+/** The flows kept with a state, or undefined when there are none. */
+function splitOf(start: readonly number[] | undefined): FlowSplit | undefined {
+  if (start?.length !== BLOCK || start.slice(SEARCHED).every((flow) => flow === 0)) return undefined;
+  return Object.fromEntries(BRANCHES.map((name, i) => [name, start[SEARCHED + i]!])) as unknown as FlowSplit;
 }
 
 /** Greatest refinement of the step that is tried. */
@@ -82,6 +115,6 @@ function atRest(request: CirculationRequest): CirculationRequest {
 
 function splitStart(start: readonly number[] | undefined) {
   if (!start) return { resting: undefined, acting: undefined };
-  const resting = start.slice(0, SEARCHED);
-  return { resting, acting: start.length > SEARCHED ? start.slice(SEARCHED) : resting };
+  const resting = start.slice(0, BLOCK);
+  return { resting, acting: start.length > BLOCK ? start.slice(BLOCK) : resting };
 }

@@ -1,4 +1,5 @@
 /** Which blood volume is in force, and how much to give or take after a repeat that missed the mark. */
+import type { FlowSplit } from "../hydraulics/network.ts";
 import { defaultSetting, findParameter, numberSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
@@ -11,6 +12,8 @@ export interface RepeatMeans {
   readonly aorta: number;
   /** m3/s, without collaterals */
   readonly systemic: number;
+  /** m3/s in the pathway's four branches */
+  readonly branches: FlowSplit;
 }
 
 export interface VolumeControl {
