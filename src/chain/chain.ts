@@ -147,7 +147,8 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       readings.value = panes.map((pane) => pane.readings());
       pace.value = clock.rate;
       const steps = [
-        ...(panes.some((pane) => pane.lost) ? ["fieldLost"] : []),
+        ...(panes.some((pane) => pane.restarting) ? ["fieldLost"] : []),
+        ...(panes.some((pane) => pane.lost) ? ["fieldOff"] : []),
         ...(panes.some((pane) => pane.refused) ? ["fieldRefused"] : []),
       ];
       if (steps.join() !== degraded.peek().join()) degraded.value = steps;

@@ -11,7 +11,7 @@ const KNOCK_EVERY = 0.5;
 /** s: the longest that any solve may take. */
 const SOLVE_PATIENCE = 12;
 
-export type Reply = { readonly circulation: Circulation } | { readonly reason: string };
+type Reply = { readonly circulation: Circulation } | { readonly reason: string };
 
 interface Question {
   readonly id: number;

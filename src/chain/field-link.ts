@@ -21,6 +21,8 @@ export interface FieldLink {
   readonly previous: FlowField | null;
   /** blood seconds per wall-clock second; undefined until measured */
   readonly capable: number | undefined;
+  /** A lost worker has been replaced and has not sent a field yet. */
+  readonly restarting: boolean;
   /** No field can be had here: the handbook's numbers stand alone. */
   readonly lost: boolean;
   /** Why the last geometry could not be built. */
@@ -141,6 +143,9 @@ export function fieldLink(start: () => Port): FieldLink {
     },
     get capable() {
       return capable;
+    },
+    get restarting() {
+      return !lost && lossesInRow > 0;
     },
     get lost() {
       return lost;

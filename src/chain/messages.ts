@@ -4,7 +4,7 @@ import type { FieldDrive, FieldShape, FlowField } from "../sim/field/flow-field.
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { CirculationRequest } from "../sim/request.ts";
 
-export interface SolveQuestion {
+interface SolveQuestion {
   readonly kind: "solve";
   readonly id: number;
   readonly request: CirculationRequest;
@@ -13,7 +13,7 @@ export interface SolveQuestion {
 }
 
 /** Asks a waiting worker whether it lives; it says "alive". */
-export interface Knock {
+interface Knock {
   readonly kind: "knock";
 }
 

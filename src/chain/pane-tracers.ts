@@ -13,6 +13,7 @@ import {
   type TracerPlane,
   tracerPlane,
   type WashOut,
+  washOutSeconds,
 } from "../sim/tracers/index.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { FieldLink } from "./field-link.ts";
@@ -48,6 +49,8 @@ export interface Shown {
 
 export interface PaneTracers {
   readonly washOut: WashOut | null;
+  /** s until nine tenths of the last pulse had left; undefined while they have not */
+  readonly washOutTime: number | undefined;
   dye(asked: number): void;
   /** Null until there is a field. */
   follow(
@@ -112,6 +115,9 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   return {
     get washOut() {
       return washOut;
+    },
+    get washOutTime() {
+      return washOut ? washOutSeconds(washOut) : undefined;
     },
     dye(now) {
       if (asked !== undefined && now > asked) {

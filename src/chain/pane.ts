@@ -28,6 +28,7 @@ export interface PaneLink {
   watch(now: number): void;
   readings(): FieldReadings | null;
   readonly capable: number | undefined;
+  readonly restarting: boolean;
   readonly lost: boolean;
   readonly refused: boolean;
   release(): void;
@@ -115,9 +116,17 @@ export function paneLink(
       };
     },
     watch: (now) => link?.watch(now),
-    readings: () => link?.field?.readings ?? null,
+    readings() {
+      const measured = link?.field?.readings;
+      const seconds = moving.washOutTime;
+      if (!measured) return null;
+      return seconds === undefined ? measured : { ...measured, washOutSeconds: seconds };
+    },
     get capable() {
       return link?.capable;
+    },
+    get restarting() {
+      return link?.restarting ?? false;
     },
     get lost() {
       return link?.lost ?? false;

@@ -172,6 +172,7 @@ describe("the chain", () => {
     await time.pass(2);
     expect(field.ports.length).toBe(2);
     expect(field.ports[0]!.closed).toBe(true);
+    expect(chain.degraded.value).toEqual(["fieldLost"]);
     expect((field.ports[1]!.sent[0] as ToField).kind).toBe("build");
 
     solver.hold();
@@ -188,7 +189,7 @@ describe("the chain", () => {
     await time.pass(0.1);
     for (let n = 0; n < 3; n++) field.ports[n]!.onFailure("no memory");
     await time.pass(0.4);
-    expect(chain.degraded.value).toEqual(["fieldLost"]);
+    expect(chain.degraded.value).toEqual(["fieldOff"]);
     const pane = chain.frame().panes[0]!;
     expect(pane.field).toBeNull();
     expect(pane.geometry).not.toBeNull();

@@ -12,7 +12,7 @@ export interface FakePort extends Port {
   closed: boolean;
 }
 
-export function fakePort(react: (message: unknown, port: FakePort) => void = () => {}): FakePort {
+function fakePort(react: (message: unknown, port: FakePort) => void = () => {}): FakePort {
   const port: FakePort = {
     sent: [],
     closed: false,

@@ -1,8 +1,6 @@
 /** Counting lit pixels of what a reader sees. */
 import type { Page } from "@playwright/test";
 
-export type Hex = `#${string}`;
-
 /** Pixels of the page's picture whose every channel lies within `tolerance` of the colour, for each colour. */
 export async function countColours(
   page: Page,

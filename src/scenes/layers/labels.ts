@@ -24,7 +24,7 @@ const PRESSURE: Readonly<Record<string, Pressure>> = {
 };
 
 /** The number that stands at a place, as words; undefined where none belongs. */
-export function figureAt(place: string, circulation: Circulation | null): string | undefined {
+function figureAt(place: string, circulation: Circulation | null): string | undefined {
   if (!circulation) return undefined;
   const pressure = PRESSURE[place];
   if (pressure) return formatQuantity(circulation.pressures[pressure], "mmHg", 1);

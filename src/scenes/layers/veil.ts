@@ -8,7 +8,7 @@ const COVER = 0.72;
 /** Rings in which the edge of the light softens. */
 const SOFT = 4;
 
-export interface Lit {
+interface Lit {
   /** mm */
   readonly centre: readonly [number, number];
   readonly radius: number;

@@ -6,7 +6,7 @@ import { contour, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./plane.ts";
 
 /** mm, drawn thickness of a vessel wall */
-export const WALL = 2;
+const WALL = 2;
 /** Steps in which a vessel fades out beyond its opening. */
 const FADES = 14;
 /** mm inside the wall at which the lumen grows lighter, so that it reads as round */
@@ -30,11 +30,7 @@ export interface WallLayer {
 }
 
 /** The stretches of a closed line that no opening cuts away, as open lines; the loop itself when none does. */
-export function cutOpen(
-  loop: Loop,
-  openings: readonly Opening[],
-  reach: number,
-): { line: Loop; closed: boolean }[] {
+function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): { line: Loop; closed: boolean }[] {
   const count = loop.length / 2;
   const kept = Array.from(
     { length: count },

@@ -27,6 +27,8 @@ const MAP_EVERY = 0.1;
 const COVER = 0.4;
 /** Longest tail, in half widths of a head. */
 const TAIL = 9;
+/** Tracers over a map: what stands out from most of it. */
+const OVER_MAP = { speed: "#ffffff", pressure: "#000814", loss: "#ffffff" } as const;
 /** mPa.s, of blood with a usual haematocrit */
 const USUAL_VISCOSITY = 3.5;
 
@@ -110,7 +112,7 @@ export function blood(): Blood {
         if (asked.colouring === "speed") rescale("speed", nearlyLargest(moved.speed, moved.count));
         if (asked.colouring === "age") rescale("age", nearlyLargest(moved.age, moved.count));
         tint(moved, asked.colouring, { speed: most, age: most }, pane.circulation, theme, colours);
-      } else colours.fill(packed(rgb(theme.name === "dark" ? "#ffffff" : "#000000")));
+      } else colours.fill(packed(rgb(OVER_MAP[overlay])));
       // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
       const half = Math.max(1.2, setting.full.height * 0.0016) / pxPerMm;
       if (shape !== measuredShape) {

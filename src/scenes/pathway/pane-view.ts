@@ -15,7 +15,7 @@ import type { Theme } from "../theme/theme.ts";
 import { blood } from "./blood.ts";
 import { onPlane, onScreen, type Projection, project } from "./layout.ts";
 
-export interface Moment {
+interface Moment {
   readonly view: View;
   readonly time: number;
   readonly still: boolean;

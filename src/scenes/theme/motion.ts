@@ -1,7 +1,7 @@
 /** Changes of the picture that are not the model's own: they fade, they never jump or flash. */
 
 /** s: shortest fade of anything large */
-export const FADE = 0.45;
+const FADE = 0.45;
 
 /**
  * One step of an easing towards `target`: exponential, arriving (within 2 %) after about `duration` seconds.

@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { fieldDrive } from "../../src/chain/drive.ts";
+import { fieldRunner } from "../../src/chain/field-runner.ts";
+import { fluidOf } from "../../src/chain/fluid.ts";
+import type { FromField } from "../../src/chain/messages.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const { request } = START;
+const circulation = solve(request);
+const geometry = pathwayGeometry(request)!;
+const build = { kind: "build", geometry, fluid: fluidOf(request), cellsAcross: 6 } as const;
+
+/** A clock that runs by what is asked of it: each look costs a little, so that slices end. */
+function begin() {
+  let now = 0;
+  const said: FromField[] = [];
+  const runner = fieldRunner({
+    clock: () => {
+      now += 0.0005;
+      return now;
+    },
+    post: (message) => said.push(message),
+  });
+  return {
+    runner,
+    said,
+    pass(seconds: number) {
+      const end = now + seconds;
+      while (now < end) now += runner.work();
+    },
+    fields: () => said.flatMap((message) => (message.kind === "field" ? [message.field] : [])),
+    words: () => said.map(({ kind }) => kind),
+  };
+}
+
+describe("a field's runner", () => {
+  it("builds, flows at the pace asked for, and sends moments of rising time", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.05 });
+    run.pass(2);
+    expect(run.words()[0]).toBe("built");
+    const fields = run.fields();
+    expect(fields.length).toBeGreaterThan(3);
+    expect(fields.every(({ shapeId }) => shapeId === 1)).toBe(true);
+    for (let i = 1; i < fields.length; i++) expect(fields[i]!.time).toBeGreaterThan(fields[i - 1]!.time);
+    const last = fields[fields.length - 1]!;
+    // 2 s at a twentieth of real speed, and what was computed at once to begin with.
+    expect(last.time).toBeGreaterThan(0.08);
+    expect(last.time).toBeLessThan(0.2);
+    expect(Math.max(...last.v)).toBeGreaterThan(0.05);
+  });
+
+  it("keeps the flow when walls move, and only the last of several waiting geometries counts", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.05 });
+    run.pass(1);
+    const before = run.fields().length;
+    for (const [n, diameter] of [19, 20, 21].entries()) {
+      const wider = pathwayGeometry({ ...request, set: { conduitDiameter: diameter } })!;
+      run.runner.hear({ ...build, geometry: wider, shapeId: 2 + n });
+    }
+    run.pass(0.5);
+    expect(run.words().filter((kind) => kind === "built")).toHaveLength(2);
+    const next = run.fields()[before]!;
+    expect(next.shapeId).toBe(4);
+    expect(Math.max(...next.v)).toBeGreaterThan(0.05);
+  });
+
+  it("is heard from even when it holds, and uses arrays that come back", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.pass(1);
+    const { u, v, pressure } = run.fields()[0]!;
+    run.runner.hear({ kind: "return", arrays: [u, v, pressure] });
+    run.said.length = 0;
+    run.pass(2);
+    expect(run.words().filter((kind) => kind === "alive").length).toBeGreaterThan(3);
+    run.runner.hear({ kind: "run", rate: 0.05 });
+    run.pass(0.5);
+    expect(run.fields()[0]!.u).toBe(u);
+  });
+});
