@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import type { FieldDrive } from "../../../src/sim/field/flow-field.ts";
+import { buildField } from "../../../src/sim/field/index.ts";
+import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
+import { crossing } from "./planes.ts";
+
+const fluid = { density: 1060, viscosity: 3.5 };
+const drive: FieldDrive = {
+  period: 0.4,
+  inflow: { lower: Float32Array.from([18, 24, 18, 12]), upper: Float32Array.from([10, 10, 10, 10]) },
+  split: { left: 0.4, right: 0.6 },
+  outflow: {},
+};
+
+describe("A field session", () => {
+  const session = buildField(crossing(), fluid, { cellsAcross: 10, depth: "round" });
+  session.drive(drive);
+  session.advanceSeconds(1.7);
+  const before = session.read();
+
+  test("carries the drive's flow in and splits what leaves as asked, within 2 % of inflow", () => {
+    const flow = Object.fromEntries(before.readings.openings.map(({ name, flow: q }) => [name, q]));
+    expect(Math.abs(flow.lower! - 18)).toBeLessThan(0.4);
+    expect(Math.abs(flow.upper! - 10)).toBeLessThan(0.1);
+    expect(Math.abs(flow.left! + 0.4 * 28)).toBeLessThan(0.6);
+    expect(Math.abs(flow.right! + 0.6 * 28)).toBeLessThan(0.6);
+    expect(Math.abs(before.readings.massBalancePercent)).toBeLessThan(1);
+  });
+
+  test("knows where each inflow goes", () => {
+    for (const from of ["lower", "upper"]) {
+      const parts = Object.values(before.readings.shares[from]!);
+      expect(parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(1, 6);
+    }
+  });
+
+  test("goes on through moved walls: no jump, no lost mass", () => {
+    const speedAt = (
+      field: typeof before,
+      geometry: FlowGeometry,
+      grid: ReturnType<typeof session.shape>,
+    ) => {
+      const [x, y] = geometry.openings[0]!.centre;
+      const i = Math.round((x - grid.originX) / grid.cell);
+      const j = Math.round((y + 15 - grid.originY) / grid.cell);
+      return field.v[j * grid.nx + i]!;
+    };
+    const was = speedAt(before, crossing(), session.shape());
+    session.reshape(crossing(3.7));
+    session.advance(40);
+    const after = session.read();
+    expect(after.shapeId).toBe(before.shapeId + 1);
+    expect(Math.abs(speedAt(after, crossing(3.7), session.shape()) - was)).toBeLessThan(0.15 * Math.abs(was));
+    session.advanceSeconds(0.9);
+    expect(Math.abs(session.read().readings.massBalancePercent)).toBeLessThan(1);
+    expect(session.read().u.every(Number.isFinite)).toBe(true);
+  });
+});
