@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { dashes, innerBox } from "../../src/scenes/drawing/plot.ts";
 import { digitsOf, rangeOf, thinned } from "../../src/scenes/drawing/scale.ts";
-import { fitInto, splitBox } from "../../src/scenes/drawing/split.ts";
+import { fitInto, rowsOf, splitBox } from "../../src/scenes/drawing/split.ts";
 
 test("an axis ends on round marks around all values", () => {
   const range = rangeOf([-0.4, 3.1, Number.NaN, 2]);
@@ -73,4 +73,10 @@ test("marks that would run into each other are thinned, and zero stays", () => {
 
 test("nothing but zeros still has an axis that begins at zero", () => {
   expect(rangeOf([0, 0], { zero: true, least: 4 }).min).toBe(0);
+});
+
+test("things set one after another go to a new line when they no longer fit, and none is lost", () => {
+  expect(rowsOf([40, 40, 40], 100, 10)).toEqual([[0, 1], [2]]);
+  expect(rowsOf([40, 300, 20, 20], 100, 10)).toEqual([[0], [1], [2, 3]]);
+  expect(rowsOf([], 100, 10)).toEqual([]);
 });

@@ -1,4 +1,4 @@
-/** Charts, loaded when first shown: `const { TraceChart } = await import("../interface/traces/index.ts")`. */
+/** Charts. The charting library itself is fetched when a chart is first shown. */
 export { ParameterMap, type ParameterMapProps } from "./parameter-map.tsx";
 export { TRACE_KINDS, type TraceKind } from "./series.ts";
 export { SweepChart, type SweepChartProps } from "./sweep-chart.tsx";

@@ -1,6 +1,7 @@
 /** What drops, rings and speed mean: always on. */
 import { Container } from "pixi.js";
-import { lettering } from "../drawing/lettering.ts";
+import { lettering, type Note } from "../drawing/lettering.ts";
+import { rowsOf } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -11,6 +12,11 @@ export interface Legend {
   /** Draws along the foot of the clear box; returns the height taken, CSS px. */
   draw(clear: Box, floor: number, theme: Theme, compared: boolean, still: boolean): number;
   release(): void;
+}
+
+interface Entry {
+  readonly key: string;
+  readonly mark?: { readonly colour: string; readonly rich: boolean };
 }
 
 export function circuitLegend(): Legend {
@@ -24,56 +30,56 @@ export function circuitLegend(): Legend {
     draw(clear, floor, theme, compared, still) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
+      const entries: readonly Entry[] = [
+        {
+          key: still ? "further.legend.poorStill" : "further.legend.poor",
+          mark: { colour: colour.poor, rich: false },
+        },
+        {
+          key: still ? "further.legend.richStill" : "further.legend.rich",
+          mark: { colour: colour.rich, rich: true },
+        },
+        { key: still ? "further.legend.still" : "further.legend.motion" },
+        ...(compared ? [{ key: "further.legend.level" }] : []),
+      ];
+      const noteOf = ({ key }: Entry): Note => ({
+        lines: [{ words: theme.say(key), size: type, colour: colour.inkSoft }],
+        x: 0,
+        y: 0,
+        bare: true,
+      });
       words.begin();
-      let x = clear.x;
-      let rows = 1;
-      let y = clear.y + clear.height;
-      const place = (key: string, mark: { colour: string; rich: boolean; index: number } | null) => {
-        const indent = mark ? type * 1.9 : 0;
-        const note = {
-          lines: [{ words: theme.say(key), size: type, colour: colour.inkSoft }],
-          x: x + indent,
-          y,
-          anchor: [0, 1] as const,
-          bare: true,
-        };
-        const lain = words.write(note, theme);
-        if (mark)
-          samples.set(
-            mark.index,
-            x + type * 0.9,
-            lain.y + lain.height / 2,
-            0,
-            still ? type * 1.5 : type * 1.2,
-            still ? type : type * 0.62,
-            Number.parseInt(mark.colour.slice(1), 16),
-            shapeOf(mark.rich, still),
+      const sizesOf = entries.map((entry) => words.write(noteOf(entry), theme));
+      const widths = sizesOf.map(({ width }, i) => width + (entries[i]!.mark ? type * 1.9 : 0));
+      const rows = rowsOf(widths, clear.width, type * 1.6);
+      const step = Math.max(...sizesOf.map(({ height }) => height)) * 1.12;
+      words.begin();
+      rows.forEach((row, r) => {
+        let x = clear.x;
+        const middle = clear.y + clear.height - (rows.length - r - 0.5) * step;
+        for (const i of row) {
+          const entry = entries[i]!;
+          const { mark } = entry;
+          words.write(
+            { ...noteOf(entry), x: x + (mark ? type * 1.9 : 0), y: middle, anchor: [0, 0.5] },
+            theme,
           );
-        return lain;
-      };
-      const keys = [
-        [
-          still ? "further.legend.poorStill" : "further.legend.poor",
-          { colour: colour.poor, rich: false, index: 0 },
-        ],
-        [
-          still ? "further.legend.richStill" : "further.legend.rich",
-          { colour: colour.rich, rich: true, index: 1 },
-        ],
-        [still ? "further.legend.still" : "further.legend.motion", null],
-        ...(compared ? [["further.legend.level", null] as const] : []),
-      ] as const;
-      // Rows are filled from the foot upward.
-      const narrow = clear.width < type * (compared ? 84 : 46);
-      for (const [key, mark] of keys) {
-        const lain = place(key, mark);
-        if (narrow) {
-          y -= lain.height * 1.1;
-          rows++;
-        } else x = lain.x + lain.width + type * 1.6;
-      }
+          if (mark)
+            samples.set(
+              i,
+              x + type * 0.9,
+              middle,
+              0,
+              still ? type * 1.5 : type * 1.2,
+              still ? type : type * 0.62,
+              Number.parseInt(mark.colour.slice(1), 16),
+              shapeOf(mark.rich, still),
+            );
+          x += widths[i]! + type * 1.6;
+        }
+      });
       words.end();
-      return narrow ? (rows - 1) * type * 1.45 + type * 0.4 : type * 1.9;
+      return rows.length * step + type * 0.5;
     },
     release: () => samples.release(),
   };

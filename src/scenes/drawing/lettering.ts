@@ -34,6 +34,7 @@ export interface Lain {
 }
 
 const PAD = 0.45;
+const DESCENDER = 0.2;
 
 export interface Lettering {
   readonly view: Container;
@@ -64,7 +65,11 @@ export function lettering(): Lettering {
     const style = text.style;
     const family = [theme.family, "sans-serif"];
     if (String(style.fontFamily) !== String(family)) style.fontFamily = family;
-    if (style.fontSize !== line.size) style.fontSize = line.size;
+    if (style.fontSize !== line.size) {
+      style.fontSize = line.size;
+      // Descenders of our face reach below what is measured for it.
+      style.padding = Math.ceil(DESCENDER * line.size);
+    }
     const weight = line.bold ? "700" : "400";
     if (style.fontWeight !== weight) style.fontWeight = weight;
     if (style.fill !== line.colour) style.fill = line.colour;

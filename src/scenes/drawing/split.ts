@@ -23,6 +23,26 @@ export function splitBox(box: Box, count: number, gap = 16): readonly Box[] {
   );
 }
 
+/** Indices of what stands on each line when things of these widths are set one after another, `gap` apart; none is left out. */
+export function rowsOf(
+  widths: readonly number[],
+  width: number,
+  gap: number,
+): readonly (readonly number[])[] {
+  const rows: number[][] = [];
+  let free = -1;
+  widths.forEach((each, i) => {
+    if (each > free) {
+      rows.push([i]);
+      free = width - each - gap;
+    } else {
+      rows[rows.length - 1]!.push(i);
+      free -= each + gap;
+    }
+  });
+  return rows;
+}
+
 /** CSS px = plane * scale + (x, y) */
 export interface Fit {
   readonly scale: number;
