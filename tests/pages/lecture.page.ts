@@ -1,4 +1,6 @@
+import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
+import { unzipSync } from "fflate";
 import { expectAccessible } from "./page.ts";
 
 const LESSON = "?setting=lecture&lesson=04-energy-loss&step=1";
@@ -149,4 +151,24 @@ test("a talk is put together, its time compared, its link opened", async ({ page
   await page.getByRole("link", { name: "Begin" }).click();
   await expect(place(page)).toContainText("Step 1 of 2");
   expect(page.url()).toContain("list=");
+});
+
+test("pictures of all steps of a talk come in one ZIP", async ({ page }) => {
+  test.setTimeout(180_000);
+  await page.goto("?setting=lecture");
+  await page.locator("summary").first().click();
+  while ((await page.locator(".builder-list ol li").count()) < 2)
+    await page
+      .getByRole("button", { name: /^Add the step/ })
+      .first()
+      .click();
+  const coming = page.waitForEvent("download", { timeout: 150_000 });
+  await page.locator("[data-item=stills]").click();
+  const files = unzipSync(readFileSync((await (await coming).path())!));
+  const names = Object.keys(files);
+  expect(names.length).toBeGreaterThanOrEqual(2);
+  for (const name of names) {
+    expect(name).toMatch(/^\d{3}-[\w-]+\.png$/);
+    expect(Buffer.from(files[name]!.subarray(1, 4)).toString()).toBe("PNG");
+  }
 });

@@ -27,7 +27,7 @@ import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
 import { TakeAway } from "./take-away.tsx";
 
-export const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
+const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
 export type PanelName = (typeof PANELS)[number];
 
 export function Bench({ context }: { readonly context: Context }) {

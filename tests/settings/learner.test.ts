@@ -1,0 +1,46 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { CAUTIONS } from "../../src/interface/cautions.tsx";
+import type { Lesson } from "../../src/lesson/lesson.ts";
+import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
+import { readLesson } from "../../src/lesson/read.ts";
+import { readDraft } from "../../src/settings/author/draft.ts";
+import { recordPage } from "../../src/settings/study/learner-record.ts";
+import { t } from "../../src/words/index.ts";
+
+const file = "lessons/en/04-energy-loss.md";
+const text = readFileSync(file, "utf8");
+const lesson: Lesson = readLesson(text, file).value!;
+const asked = lesson.steps.find(({ question }) => question?.kind === "predict")!;
+
+test("U29 a learner's record carries all six cautions, version and date, and no mark of the learner's runs as markup", () => {
+  const progress = withLesson(NO_PROGRESS, lesson.id, {
+    step: asked.id,
+    seen: [asked.id],
+    finished: false,
+    answers: {
+      [asked.id]: {
+        given: "rises",
+        right: true,
+        tries: 1,
+        day: "2026-11-25",
+        note: "<img src=x onerror=alert(1)>",
+      },
+    },
+    recalled: {},
+  });
+  const page = recordPage(progress, [lesson], "2026-11-25T12:00:00Z");
+  for (const name of CAUTIONS) expect(page).toContain(t(`caution.${name}`).replace(/"/g, "&quot;"));
+  expect(page).toContain("2026-11-25");
+  expect(page).toContain(t("study.answer.fits"));
+  expect(page).toContain("&lt;img src=x");
+  expect(page).not.toContain("<img");
+});
+
+test("a draft is read against the kit's glossary and sources; one that names its language translates the kit's lesson", () => {
+  const shelf = { language: "en", lessons: [lesson], glossary: {}, sources: {}, pages: {}, faults: [] };
+  expect(readDraft(text, shelf).faults.map(({ allowed }) => allowed)).toContain("a key of the glossary file");
+  const translated = readDraft("---\nid: 04-energy-loss\nlanguage: es\n---\n", shelf);
+  expect(translated.value).toBeNull();
+  expect(translated.faults.map(({ found }) => found)).toContain("no translator");
+});
