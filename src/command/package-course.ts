@@ -1,13 +1,14 @@
 /**
- * `npm run package:course [-- folder out.zip]`: the built page as a course package. One zip serves both standards: SCORM 1.2 by
- * `imsmanifest.xml` (IMS Content Packaging 1.1.2) and cmi5 by `cmi5.xml`; the page finds out at its start which of them launched it.
+ * `npm run package:course [-- folder]`: the built page as two course packages in `dist/course`, SCORM 1.2 (IMS Content Packaging
+ * 1.1.2) and cmi5. The page within is the same: it finds out at its start who launched it.
  */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { type Zippable, zipSync } from "fflate";
 import { courseStructure, scormManifest } from "../record/manifests.ts";
 
-const [folder = "dist/folder", out = "dist/lungward-course.zip"] = process.argv.slice(2);
+const [folder = "dist/folder"] = process.argv.slice(2);
+const OUT = "dist/course";
 
 /** A service worker has no place within a course system's frame. */
 const LEFT_OUT = /^(sw\.js|workbox-.*\.js|manifest\.webmanifest)$/;
@@ -38,11 +39,18 @@ if (!existsSync(join(folder, "index.html"))) {
     launch: "index.html?setting=study",
     files,
   };
-  const zip: Zippable = {};
-  for (const path of files) zip[path] = [readFileSync(join(folder, path)), { mtime: STAMP }];
-  zip["imsmanifest.xml"] = [Buffer.from(scormManifest(course)), { mtime: STAMP }];
-  zip["cmi5.xml"] = [Buffer.from(courseStructure(course)), { mtime: STAMP }];
-  const bytes = zipSync(zip, { level: 9 });
-  writeFileSync(out, bytes);
-  process.stdout.write(`${out}: ${files.length + 2} files, ${Math.round(bytes.length / 1024)} kB\n`);
+  const packages = {
+    "scorm12.zip": { "imsmanifest.xml": scormManifest(course) },
+    "cmi5.zip": { "cmi5.xml": courseStructure(course) },
+  };
+  mkdirSync(OUT, { recursive: true });
+  for (const [ending, manifests] of Object.entries(packages)) {
+    const zip: Zippable = {};
+    for (const [path, text] of Object.entries(manifests)) zip[path] = [Buffer.from(text), { mtime: STAMP }];
+    for (const path of files) zip[path] = [readFileSync(join(folder, path)), { mtime: STAMP }];
+    const bytes = zipSync(zip, { level: 9 });
+    const out = join(OUT, `${name}-${version}-${ending}`);
+    writeFileSync(out, bytes);
+    process.stdout.write(`${out}: ${Object.keys(zip).length} files, ${Math.round(bytes.length / 1024)} kB\n`);
+  }
 }

@@ -12,7 +12,7 @@ export type GlossaryEntry = v.InferOutput<typeof entrySchema>;
 export type Glossary = Readonly<Record<string, GlossaryEntry>>;
 
 /** How far a publication was read for this kit; "practice" = common practice, no source. */
-export const DEPTHS_OF_READING = ["full", "abstract", "memory", "practice"] as const;
+const DEPTHS_OF_READING = ["full", "abstract", "memory", "practice"] as const;
 const sourceSchema = v.strictObject({
   authors: words,
   year: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1600), v.maxValue(2100))),

@@ -2,13 +2,16 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
-/** At most `most` characters. What goes first when room is short: the learner's notes, then which steps were seen. */
+/** At most `most` characters. What goes first when room is short: the learner's notes, oldest first, then which steps were seen. */
 export function packProgress(progress: Progress, most: number): string {
-  for (const shorter of [(each: Progress) => each, withoutNotes, withoutSeen]) {
-    const text = pack(shorter(progress));
+  let shorter: Progress | null = progress;
+  while (shorter) {
+    const text = pack(shorter);
     if (text.length <= most) return text;
+    shorter = withoutOldestNote(shorter);
   }
-  return pack(NO_PROGRESS);
+  const text = pack(withoutSeen(progress));
+  return text.length <= most ? text : pack(NO_PROGRESS);
 }
 
 const pack = (progress: Progress): string => {
@@ -28,18 +31,40 @@ export function unpackProgress(text: string | null): Progress {
 }
 
 type Lessons = Progress["lessons"];
-const eachLesson = (progress: Progress, change: (lesson: Lessons[string]) => Lessons[string]): Progress => ({
+const eachLesson = (
+  progress: Progress,
+  change: (lesson: Lessons[string], id: string) => Lessons[string],
+): Progress => ({
   ...progress,
-  lessons: Object.fromEntries(Object.entries(progress.lessons).map(([id, lesson]) => [id, change(lesson)])),
+  lessons: Object.fromEntries(
+    Object.entries(progress.lessons).map(([id, lesson]) => [id, change(lesson, id)]),
+  ),
 });
 
-const withoutNotes = (progress: Progress): Progress =>
-  eachLesson(progress, (lesson) => ({
+/** null when there is no note left. */
+function withoutOldestNote(progress: Progress): Progress | null {
+  const noted = Object.entries(progress.lessons).flatMap(([lesson, { answers }]) =>
+    Object.entries(answers).flatMap(([step, { note, day }]) => (note ? [{ lesson, step, day }] : [])),
+  );
+  const oldest = noted.sort((a, b) => a.day.localeCompare(b.day))[0];
+  return oldest
+    ? withoutNotes(progress, (lesson, step) => lesson === oldest.lesson && step === oldest.step)
+    : null;
+}
+
+const withoutNotes = (progress: Progress, gone: (lesson: string, step: string) => boolean): Progress =>
+  eachLesson(progress, (lesson, id) => ({
     ...lesson,
     answers: Object.fromEntries(
-      Object.entries(lesson.answers).map(([id, { note: _, ...rest }]) => [id, rest]),
+      Object.entries(lesson.answers).map(([step, { note, ...rest }]) => [
+        step,
+        note === undefined || gone(id, step) ? rest : { ...rest, note },
+      ]),
     ),
   }));
 
 const withoutSeen = (progress: Progress): Progress =>
-  eachLesson(withoutNotes(progress), (lesson) => ({ ...lesson, seen: [] }));
+  eachLesson(
+    withoutNotes(progress, () => true),
+    (lesson) => ({ ...lesson, seen: [] }),
+  );

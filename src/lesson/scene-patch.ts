@@ -10,7 +10,7 @@ const setting = v.union([v.number(), v.string()]);
 const settings = v.record(v.string(), setting);
 const between = (min: number, max: number) => v.pipe(v.number(), v.minValue(min), v.maxValue(max));
 
-export const patchEntries = {
+const patchEntries = {
   scene: v.optional(v.picklist(SCENES)),
   stage: v.optional(v.picklist(STAGES)),
   case: v.optional(v.picklist(Object.keys(CASES) as (keyof typeof CASES)[])),

@@ -8,7 +8,7 @@ export interface Extract {
   readonly line: number;
 }
 
-export const PARTS = ["plain", "technical", "notes", "caution"] as const;
+const PARTS = ["plain", "technical", "notes", "caution"] as const;
 export type PartName = (typeof PARTS)[number];
 const BLOCKS = ["scene", "question"] as const;
 type BlockName = (typeof BLOCKS)[number];

@@ -32,11 +32,6 @@ const pathOf = (address: string): string => address.replace("../../", "");
 const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
   Object.entries(files).filter(([address]) => pathOf(address).split("/")[1] === language);
 
-/** Languages that have lessons. */
-export const lessonLanguages = (): readonly string[] => [
-  ...new Set(Object.keys(LESSONS).map((address) => pathOf(address).split("/")[1]!)),
-];
-
 /** A kit lesson's file as written; null when there is none. */
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;

@@ -4,7 +4,7 @@ import type { Lesson, StepStates } from "./lesson.ts";
 import { applyPatch } from "./scene-patch.ts";
 
 /** The scene from which the first step begins. */
-export const startState = (lesson: Lesson): SceneState => applyPatch(START, lesson.start);
+const startState = (lesson: Lesson): SceneState => applyPatch(START, lesson.start);
 
 const namedState = (lesson: Lesson, name: string): SceneState =>
   name === "start" ? startState(lesson) : applyPatch(startState(lesson), lesson.states[name] ?? {});

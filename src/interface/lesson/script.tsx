@@ -13,7 +13,7 @@ export interface ScriptProps {
 }
 
 /** The part that tells this step in the chosen telling; the plain one where there is no other. */
-export const partOf = (step: Step, { telling }: Voice): Part =>
+const partOf = (step: Step, { telling }: Voice): Part =>
   (telling === "technical" ? step.technical : null) ?? step.plain;
 
 export function Script({ lesson, step, voice, paragraphs }: ScriptProps) {

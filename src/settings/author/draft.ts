@@ -18,7 +18,7 @@ export interface Draft {
 }
 
 /** File name under which faults are told: the text has only lines. */
-export const DRAFT_FILE = "lesson.md";
+const DRAFT_FILE = "lesson.md";
 
 export function openDraft(shelf: Shelf, otherwise: string): Draft {
   const text = signal(keptText() ?? otherwise);
