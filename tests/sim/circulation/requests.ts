@@ -1,5 +1,6 @@
 /** Requests and readings that the circulation's tests share. */
 import fc from "fast-check";
+import { vi } from "vitest";
 import { BODY_RANGES } from "../../../src/sim/circulation/check-request.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
 import { PARAMETERS } from "../../../src/sim/parameters.ts";
@@ -13,6 +14,9 @@ import {
   VOLUME_RULES,
   type VolumeRule,
 } from "../../../src/sim/request.ts";
+
+/** Many whole circulations a test, on machines that may be busy with others. */
+vi.setConfig({ testTimeout: 60_000 });
 
 export const CHILD: Body = CASES.caseA;
 export const ADULT: Body = CASES.caseB;
