@@ -102,7 +102,7 @@ export const fieldSchema = (): Schema =>
       cellsAcross: ranged("cellsAcross", "resolution"),
       maxSeconds: ranged(
         "maxSeconds",
-        "on the finest grid at most; the answer says whether it was steady by then",
+        "on the finest grid at most (and 60 s of wall clock, or three times this if more); the answer says whether it was steady by then",
       ),
       steadyTolerance: ranged(
         "steadyTolerance",

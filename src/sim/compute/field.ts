@@ -11,8 +11,9 @@ import { fieldSchema } from "./field-schema.ts";
 import type { Kind, Outcome } from "./kind.ts";
 import { secondsNow } from "./stopwatch.ts";
 
-/** Cell updates after which an unsteady flow is answered as it stands. */
-const MOST_UPDATES = 3e9;
+/** Cell updates, and wall-clock seconds (or three times the blood's), after which a flow is answered as it stands, "steady": false. */
+const MOST_UPDATES = 4e9;
+const MOST_WALL_SECONDS = 60;
 
 export const FIELD_KIND: Kind<FieldRequest> = {
   kind: "field",
@@ -35,12 +36,20 @@ export function answerField(request: FieldRequest, progress?: (done: number) => 
   const { geometry, fluid, depth, cell, cellsAcross, maxSeconds, steadyTolerance } = request;
   const viscosity = fromMillipascalSecond(fluid.viscosity);
   const began = secondsNow();
+  const wallLimit = Math.max(MOST_WALL_SECONDS, 3 * maxSeconds);
   const settled = settle(
     geometry,
     fluid.density,
     viscosity,
     cellsAcross,
-    { cell, depth, maxSeconds, tolerance: steadyTolerance, mostUpdates: MOST_UPDATES },
+    {
+      cell,
+      depth,
+      maxSeconds,
+      tolerance: steadyTolerance,
+      mostUpdates: MOST_UPDATES,
+      enough: () => secondsNow() - began > wallLimit,
+    },
     progress,
   );
   if (settled.reason) return { reason: settled.reason };

@@ -18,6 +18,8 @@ export interface SettleChoice {
   readonly tolerance: number;
   /** cell updates after which it stops unsettled: what keeps a request from running for hours */
   readonly mostUpdates: number;
+  /** asked now and then: true ends the run unsettled */
+  readonly enough?: () => boolean;
 }
 
 export interface Settled {
@@ -75,7 +77,7 @@ function settleLevel(
   density: number,
   viscosity: number,
   before: Settled | undefined,
-  { cell, depth, maxSeconds, tolerance, mostUpdates }: SettleChoice,
+  { cell, depth, maxSeconds, tolerance, mostUpdates, enough }: SettleChoice,
   seed?: (lattice: Lattice) => void,
 ): Settled {
   const choice = { cell, depth };
@@ -102,7 +104,7 @@ function settleLevel(
   const history: Moment[] = [];
   let quiet = 0;
   let steps = 0;
-  while (lattice.time < maxSeconds && steps * lattice.cells < mostUpdates) {
+  while (lattice.time < maxSeconds && steps * lattice.cells < mostUpdates && (steps === 0 || !enough?.())) {
     const window = turnover(geometry, lattice);
     const count = Math.max(20, Math.min(4000, Math.ceil(window / lattice.step)));
     const part = (count * lattice.step) / window;
