@@ -27,12 +27,13 @@ export const makeExercise: MakeScene = () => {
     draw(frame, setting, theme) {
       const { floor } = setting;
       const area = withAir(setting.clear);
-      const foot = legend.draw(area, floor, theme, false, frame.still);
-      const clear: Box = { ...area, height: area.height - foot };
-      const wide = clear.width > clear.height;
-      const type = sizes(Math.min(clear.height, clear.width), floor);
+      const wide = area.width > area.height;
+      const type = sizes(Math.min(area.height, area.width), floor);
       // On a phone the curves need the room more than the body does.
-      const small = !wide && clear.height < type.label * 44;
+      const small = !wide && area.height < type.label * 46;
+      legend.view.visible = !small;
+      const foot = small ? 0 : legend.draw(area, floor, theme, false, frame.still);
+      const clear: Box = { ...area, height: area.height - foot };
       const picture: Box = wide
         ? { ...clear, width: clear.width * 0.5 }
         : { ...clear, height: clear.height * 0.46 };
