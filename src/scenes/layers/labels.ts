@@ -1,7 +1,7 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
 import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Place } from "../../sim/geometry/geometry.ts";
+import type { Place, Station } from "../../sim/geometry/geometry.ts";
 import { formatQuantity } from "../../words/index.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -67,8 +67,7 @@ export function labelsOf(
       },
     ];
     if (figure) lines.push({ words: figure, size: sizes.label, colour: theme.colour.ink, bold: true });
-    const width = Math.max(...lines.map((line) => widthOf(line, theme))) + 0.9 * sizes.axis;
-    const height = lines.reduce((sum, line) => sum + 1.22 * line.size, 0) + 0.6 * sizes.axis;
+    const [width, height] = measure(lines, sizes, theme);
     const [sx, sy] = toScreen(at);
     const [lx, ly] = toScreen(label);
     // The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel.
@@ -81,6 +80,41 @@ export function labelsOf(
     return [{ name, lines, at: [sx, sy] as const, x, y, width, height }];
   });
 }
+
+/** The element that is pointed at: its name and what is spent there, beside its light. Empty where the plane has no such element. */
+export function elementLabel(
+  element: string,
+  path: readonly Station[],
+  circulation: Circulation | null,
+  toScreen: (point: readonly [number, number]) => readonly [number, number],
+  sizes: Sizes,
+  theme: Theme,
+): Label[] {
+  const area = path.find((station) => station.element === element)?.area;
+  if (!area) return [];
+  const rows = circulation?.pathway.ledger.filter((row) => row.element === element) ?? [];
+  const lines: Line[] = [
+    { words: theme.say(`element.${element}`), size: sizes.axis, colour: theme.colour.inkSoft },
+  ];
+  if (rows.length > 0) {
+    const spent = rows.reduce((sum, row) => sum + row.pressureDrop, 0);
+    lines.push({
+      words: formatQuantity(spent, "mmHg", 2),
+      size: sizes.label,
+      colour: theme.colour.ink,
+      bold: true,
+    });
+  }
+  const [width, height] = measure(lines, sizes, theme);
+  const at = toScreen(area.centre);
+  const [edge] = toScreen([area.centre[0] + area.radius + 6, area.centre[1]]);
+  return [{ name: element, lines, at, x: edge + width / 2, y: at[1], width, height }];
+}
+
+const measure = (lines: readonly Line[], sizes: Sizes, theme: Theme): [number, number] => [
+  Math.max(...lines.map((line) => widthOf(line, theme))) + 0.9 * sizes.axis,
+  lines.reduce((sum, line) => sum + 1.22 * line.size, 0) + 0.6 * sizes.axis,
+];
 
 const known = new Map<string, number>();
 function widthOf(line: Line, theme: Theme): number {

@@ -1,12 +1,13 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { drawLabels, type Label, labelsOf } from "../layers/labels.ts";
+import { drawLabels, elementLabel, type Label, labelsOf } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { settle } from "../layers/settle.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
@@ -191,9 +192,10 @@ export const makePathway: MakeScene = () => {
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
-    if (asked.labels) {
-      const places = crowded ? geometry.places.filter(({ name }) => CHIEF.includes(name)) : geometry.places;
-      const shown = labelsOf(places, pane.circulation, toScreen, sizes, crowded, theme);
+    const shown =
+      pointed(asked.focus, geometry, pane, toScreen, sizes, theme) ??
+      (asked.labels ? listed(geometry, pane, crowded, toScreen, sizes, theme) : []);
+    if (shown.length > 0) {
       drawLabels(
         ink,
         words,
@@ -232,6 +234,38 @@ export const makePathway: MakeScene = () => {
     );
   }
 };
+
+type ToScreen = (point: readonly [number, number]) => readonly [number, number];
+
+/** While one thing is pointed at, only it is named; undefined when nothing in this plane is. */
+function pointed(
+  focus: string | null,
+  { places, path }: PathwayGeometry,
+  { circulation }: Pane,
+  toScreen: ToScreen,
+  sizes: Sizes,
+  theme: Theme,
+): Label[] | undefined {
+  if (!focus) return undefined;
+  const place = places.filter(({ name }) => name === focus);
+  const found =
+    place.length > 0
+      ? labelsOf(place, circulation, toScreen, sizes, false, theme)
+      : elementLabel(focus, path, circulation, toScreen, sizes, theme);
+  return found.length > 0 ? found : undefined;
+}
+
+function listed(
+  { places }: PathwayGeometry,
+  { circulation }: Pane,
+  crowded: boolean,
+  toScreen: ToScreen,
+  sizes: Sizes,
+  theme: Theme,
+): Label[] {
+  const chief = crowded ? places.filter(({ name }) => CHIEF.includes(name)) : places;
+  return labelsOf(chief, circulation, toScreen, sizes, crowded, theme);
+}
 
 /** Places that keep their label where room is short. */
 const CHIEF = ["svc", "ivc", "leftLungArtery", "rightLungArtery", "atrium", "fenestration"];
