@@ -85,16 +85,21 @@ function connectedParts({ nx, ny, west, south, area, beyond }: Raster): Int32Arr
 }
 
 /** The lumen that opening `index` cuts, or 0. */
-function partBehind({ nx, west, south, beyond }: Raster, part: Int32Array, index: number): number {
+function partBehind(
+  { nx, cell, west, south, beyond, distance }: Raster,
+  part: Int32Array,
+  index: number,
+): number {
   for (let k = nx; k < part.length - nx; k++) {
     if (beyond[k] !== index) continue;
+    // The opening's own cut must not pass for blood where there is none behind it.
     for (const [next, open] of [
       [k - 1, west[k]!],
       [k + 1, west[k + 1]!],
       [k - nx, south[k]!],
       [k + nx, south[k + nx]!],
     ] as const)
-      if (open > 0 && part[next]! > 0) return part[next]!;
+      if (open > 0 && part[next]! > 0 && distance[next]! < 0.4 * cell) return part[next]!;
   }
   return 0;
 }
