@@ -12,7 +12,7 @@ import { keepOffline } from "./settings/shell/offline.ts";
 import { createStageLoop, themeNamed } from "./settings/shell/stage-loop.ts";
 import { readPlace, type SettingName, writePlace } from "./settings/where.ts";
 import { readAddress } from "./state/address.ts";
-import { direction, language, setLanguage } from "./words/index.ts";
+import { direction, language, setLanguage, t } from "./words/index.ts";
 
 const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly setting: Setting }>>>> = {
   home: () => import("./settings/home/index.tsx"),
@@ -46,6 +46,8 @@ effect(() => {
   setLanguage(context.place.value.language || navigator.language);
   page.lang = language();
   page.dir = direction();
+  const { setting } = context.place.value;
+  document.title = t("home.page", { page: t(setting === "home" ? "home.title" : `home.${setting}`) });
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;

@@ -114,6 +114,9 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
       <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
         <h2>{t("lecture.answer")}</h2>
         <Readouts figures={figures.value.filter(({ source }) => source !== "field")} />
+        <p class="quiet-text">
+          {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
+        </p>
         <div class="actions">
           <button
             type="button"
