@@ -20,7 +20,7 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
   await expect(words.locator(".live-number")).toHaveText(/\d\.\d.mmHg/);
   await expect(page.locator(".author-faults")).toContainText("No faults");
   await page.locator("textarea").fill(example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
-  await expect(page.locator(".author-faults li")).toHaveText(/Line 27: .*nearest: conduitDiameter/);
+  await expect(page.locator(".author-faults li")).toHaveText(/Line 24: .*nearest: conduitDiameter/);
   await expect(words.locator("h2")).toHaveText("A wide tube");
   await page.locator(".author-faults button").click();
   await expect(page.locator("textarea")).toBeFocused();
@@ -28,6 +28,17 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
   await page.locator("textarea").press("Control+End");
   await expect(words.locator("h2")).toHaveText("A narrow tube");
   await expect(page.locator(".author-preview .note")).toContainText("falls from previous");
+  await page.evaluate(
+    (text) => {
+      const files = new DataTransfer();
+      files.items.add(new File([text], "dropped.md", { type: "text/markdown" }));
+      document.body.dispatchEvent(
+        new DragEvent("drop", { dataTransfer: files, bubbles: true, cancelable: true }),
+      );
+    },
+    example().replace("A wide tube", "Dropped"),
+  );
+  await expect(page.locator("textarea")).toHaveValue(/## Dropped/);
   unfaulted();
 });
 
@@ -35,7 +46,7 @@ test("nothing in a lesson runs or loads", async ({ page }) => {
   const requests: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
   await page.goto("?setting=author");
-  await expect(page.locator("textarea")).toBeVisible();
+  await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1500);
   requests.length = 0;
   const nasty = `<img src="https://example.org/x.png" onerror="window.ran = 1"> <script>window.ran = 1</script>`;
@@ -59,7 +70,7 @@ test("nothing in a lesson runs or loads", async ({ page }) => {
 
 test("U10 the author's page has no violations", async ({ page }) => {
   await page.goto("?setting=author");
-  await expect(page.locator("textarea")).toBeVisible();
+  await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1000);
   await expectAccessible(page);
 });

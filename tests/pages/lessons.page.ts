@@ -42,7 +42,7 @@ for (const language of languages) {
         JSON.stringify(done),
       );
       await page.goto(`?setting=study&language=${language}&lesson=${id}&step=${steps[0]}`);
-      await expect(page.locator(".lesson-words h2")).toBeVisible();
+      await expect(page.locator(".lesson-words h2")).toBeVisible({ timeout: 30_000 });
       for (const step of steps) {
         await page.evaluate((query) => {
           history.pushState(null, "", query);
@@ -64,7 +64,7 @@ for (const language of languages) {
                   getComputedStyle(element).display !== "inline",
               )
               .map((element) => element.textContent),
-            keys: document.body.innerText.match(/\[[a-z]+(\.[A-Za-z]+)+\]/g),
+            keys: document.body.textContent.match(/\[[a-z]+(\.[A-Za-z]+)+\]/g),
           }));
           expect(found, `${step} at ${width} x ${height}`).toEqual({
             wide: expect.any(Number),

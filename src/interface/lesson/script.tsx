@@ -30,9 +30,9 @@ export function Script({ lesson, step, voice, paragraphs }: ScriptProps) {
 
 export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voice: Voice }) =>
   step.caution && (
-    <aside class="step-caution" aria-label={t("caution.title")} lang={step.caution.language}>
+    <div class="step-caution" role="note" lang={step.caution.language}>
       <ProseView prose={step.caution.prose} voice={voice} />
-    </aside>
+    </div>
   );
 
 /** Where a translation stands: who made it, and whether it can be relied on. */
