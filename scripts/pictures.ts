@@ -1,0 +1,39 @@
+// Makes the pictures of README and docs from the built page: `npm run build && npm run pictures`.
+import { mkdirSync } from "node:fs";
+import { chromium } from "@playwright/test";
+import { preview } from "vite";
+
+const SETTLE = 12_000;
+const SHOTS = [
+  { name: "bench", query: "?setting=bench", width: 1600, height: 900 },
+  {
+    name: "three-pathways",
+    query: "?setting=lecture&lesson=03-pathways&step=race",
+    width: 1600,
+    height: 900,
+  },
+  { name: "kiosk", query: "?setting=kiosk", width: 720, height: 1280 },
+  { name: "study", query: "?setting=study&lesson=06-fenestration", width: 1280, height: 800 },
+];
+
+mkdirSync("docs/pictures", { recursive: true });
+const server = await preview({
+  build: { outDir: "dist/folder" },
+  preview: { port: 5303, host: "127.0.0.1" },
+});
+const browser = await chromium.launch({
+  executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",
+  args: ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader"],
+});
+const asked = process.argv.slice(2);
+for (const { name, query, width, height } of SHOTS) {
+  if (asked.length && !asked.includes(name)) continue;
+  const page = await browser.newPage({ viewport: { width, height } });
+  await page.goto(`http://127.0.0.1:5303/${query}`);
+  await page.waitForTimeout(SETTLE);
+  await page.screenshot({ path: `docs/pictures/${name}.png` });
+  await page.close();
+  console.log(`docs/pictures/${name}.png`);
+}
+await browser.close();
+await server.close();
