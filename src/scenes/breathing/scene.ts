@@ -73,6 +73,8 @@ function breath(): Breath {
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
   const words: Lettering = lettering();
+  let said = "";
+  let known: Circulation | null = null;
   view.addChild(chest.view, rows.view, words.view);
 
   return {
@@ -91,10 +93,23 @@ function breath(): Breath {
       const fit = chest.draw(circulation, time, still, picture, theme);
       rows.draw(circulation, all, time, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
+      const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
+      const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
+      // Words are laid out again only when one of them changes.
+      const next = JSON.stringify([
+        steady,
+        doing,
+        labels,
+        box,
+        floor,
+        theme.name,
+        theme.say("further.axis.seconds"),
+      ]);
+      if (next === said && known === circulation) return;
+      said = next;
+      known = circulation;
       words.begin();
       if (pleural) {
-        const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
-        const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
         words.write(
           {
             lines: [

@@ -36,6 +36,7 @@ export function leg(): Leg {
   view.addChild(mask, still, moving, blood.view, valveInk);
   view.mask = mask;
   let known: Circulation | null = null;
+  let themed: Theme | null = null;
   let column: BloodColumn | null = null;
   let last: number | null = null;
 
@@ -112,7 +113,8 @@ export function leg(): Leg {
       }
       column.move(last ?? time, time);
       last = time;
-      drawStill(theme);
+      if (themed !== theme) drawStill(theme);
+      themed = theme;
       drawVein(circulation, squeeze, theme);
       const saturation = saturationOf(circulation, "ivc");
       const colour = Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16);

@@ -57,6 +57,8 @@ function calfPane(): CalfPane {
   const picture = leg();
   const rows = strips(ROWS, squeezes);
   const words = lettering();
+  let said = "";
+  let known: Circulation | null = null;
   view.addChild(picture.view, rows.view, words.view);
   return {
     view,
@@ -76,6 +78,20 @@ function calfPane(): CalfPane {
       const { calf } = traces.pressures;
       // Four readings a second can be read.
       const steady = Math.floor(time * 4) / 4;
+      // Words are laid out again only when one of them changes.
+      const next = JSON.stringify([
+        steady,
+        calfDoing(traces, time),
+        open.map((each) => each > 0.05),
+        labels,
+        box,
+        floor,
+        theme.name,
+        theme.say("further.axis.seconds"),
+      ]);
+      if (next === said && known === circulation) return;
+      said = next;
+      known = circulation;
       words.begin();
       words.write(
         {

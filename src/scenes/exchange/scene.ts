@@ -55,6 +55,8 @@ function exchangePane(): ExchangePane {
   view.addChild(picture.view, ink, fixed.view, marker, running.view);
   let drawn: unknown = null;
   let signature = "";
+  let said = "";
+  let told: unknown = null;
   let plots: readonly Plotted[] = [];
 
   return {
@@ -160,6 +162,11 @@ function exchangePane(): ExchangePane {
           .lineTo(toX(day), inner.y + inner.height)
           .stroke({ color: theme.colour.accent, width: Math.max(2, type.axis * 0.12) });
 
+      // Words are laid out again only when one of them changes: four times a day of the course.
+      const now = JSON.stringify([Math.floor(day * 4), labels, next]);
+      if (now === said && told === exchange) return;
+      said = now;
+      told = exchange;
       running.begin();
       running.write(
         {

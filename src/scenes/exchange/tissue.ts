@@ -84,6 +84,9 @@ export function tissuePicture(): TissuePicture {
   view.addChild(mask, ground, vessels, blood.view, drops.view);
   view.mask = mask;
   const out = new Float64Array(4);
+  let grounded = "";
+  let known: Circulation | null = null;
+  let themed: Theme | null = null;
 
   const stroke = (
     ink: Graphics,
@@ -170,8 +173,13 @@ export function tissuePicture(): TissuePicture {
       const fit = fitInto(box, { left: 0, top: 30, right: PLANE.width, bottom: PLANE.height });
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
-      drawGround(figures, full, theme);
-      drawCapillary(circulation, theme);
+      // The ground changes with the figures and the capillary with the circulation, not with every frame.
+      const level = `${swelling(figures.interstitialPressure).toFixed(3)} ${(figures.collected / full).toFixed(3)}`;
+      if (level !== grounded || themed !== theme) drawGround(figures, full, theme);
+      if (known !== circulation || themed !== theme) drawCapillary(circulation, theme);
+      grounded = level;
+      known = circulation;
+      themed = theme;
       const perSecond = (0.045 * circulation.flows.systemic) / circulation.request.body.bsa;
       for (let i = 0; i < DOTS; i++) {
         const along = ((i + 0.5) / DOTS + perSecond * time) % 1;
