@@ -1,7 +1,9 @@
 /** Lines along the flow of this moment, evenly set, with arrows: what teaches when nothing may move. */
 import type { Graphics } from "pixi.js";
 import type { FieldShape, FlowField } from "../../sim/field/flow-field.ts";
+import type { Opening } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
+import { beyondOpening } from "./plane.ts";
 
 export interface Streamline {
   /** mm, interleaved x, y, along the flow */
@@ -89,6 +91,16 @@ export function streamlines(shape: FieldShape, field: FlowField, apart: number):
     }
   }
   return lines;
+}
+
+/** The shape without what lies beyond its openings: there no line belongs. */
+export function upTo(shape: FieldShape, openings: readonly Opening[]): FieldShape {
+  const distance = shape.distance.map((value, k) => {
+    const x = shape.originX + (k % shape.nx) * shape.cell;
+    const y = shape.originY + Math.floor(k / shape.nx) * shape.cell;
+    return value < 0 && openings.some((opening) => beyondOpening(opening, x, y, 0, 0)) ? shape.cell : value;
+  });
+  return { ...shape, distance };
 }
 
 /** mm between arrows on a line */

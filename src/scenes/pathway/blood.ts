@@ -126,7 +126,7 @@ export function blood(): Blood {
         half,
         TAIL * half,
         share,
-        overlay === "none" ? (still ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
+        overlay === "none" ? (still && !asked.paused ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
       );
     },
     release() {

@@ -1,12 +1,13 @@
 /** One pathway: its layers from back to front, drawn in mm under one projection. */
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
+import type { FieldShape } from "../../sim/field/flow-field.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
 import { backdropLayer } from "../layers/backdrop.ts";
 import { drawClots } from "../layers/clots.ts";
 import { drawnPlane } from "../layers/plane.ts";
-import { drawStreamlines, streamlines } from "../layers/streamlines.ts";
+import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { wallLayer } from "../layers/wall.ts";
 import type { Box, Setting } from "../scene.ts";
@@ -60,6 +61,8 @@ export function paneView(): PaneView {
   let gliding = false;
   let sinceTraced = Number.POSITIVE_INFINITY;
   let tracedField: unknown = null;
+  let linedFor: FieldShape | null = null;
+  let lined: FieldShape | null = null;
 
   const look = (pane: Pane, theme: Theme) => {
     const arterial = Math.round(pane.circulation?.saturations.arterial ?? 0);
@@ -122,7 +125,9 @@ export function paneView(): PaneView {
         sinceTraced = 0;
         tracedField = field;
         const width = Math.max(0.35, 1.6 / projection!.scale);
-        drawStreamlines(lines, streamlines(shape, field, APART), shape, field, width, theme);
+        if (shape !== linedFor) lined = upTo(shape, geometry.openings);
+        linedFor = shape;
+        drawStreamlines(lines, streamlines(lined!, field, APART), lined!, field, width, theme);
       }
       drawClots(clots, pane.clots, theme);
       veil.draw(spotOf(geometry, asked.focus), setting.elapsed, theme);
