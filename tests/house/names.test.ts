@@ -13,7 +13,7 @@ test("no name says Manager, Helper, Util, Service, Base or Impl", () => {
 test("source files are named in kebab case", () => {
   const offenders = filesBelow("src", /\.tsx?$/).filter(
     (path) =>
-      !/^[a-z0-9]+(-[a-z0-9]+)*(\.(test|page|bench|worker|generated))?\.tsx?$/.test(path.split("/").pop()!),
+      !/^[a-z0-9]+(-[a-z0-9]+)*(\.(test|page|bench|worker|wasm))?\.tsx?$/.test(path.split("/").pop()!),
   );
   expect(offenders).toEqual([]);
 });
