@@ -91,12 +91,21 @@ addEventListener("click", (event) => {
     return;
   event.preventDefault();
   history.pushState(null, "", query);
-  context.place.value = readPlace(query).place;
+  arrive();
   scrollTo(0, 0);
 });
-addEventListener("popstate", () => {
-  context.place.value = readPlace(location.search).place;
-});
+addEventListener("popstate", arrive);
+
+/** Takes the address bar's word for where we are, and for the scene if it tells one. */
+function arrive(): void {
+  const { place, dropped } = readPlace(location.search);
+  if (place.state && place.state !== context.place.peek().state) {
+    const told = readAddress(place.state);
+    droppedFromLink.value = [...dropped, ...told.dropped];
+    session.show(told.state);
+  }
+  context.place.value = place;
+}
 effect(() => {
   const query = writePlace(context.place.value);
   if (query !== location.search) history.replaceState(null, "", query === "?" ? location.pathname : query);

@@ -64,6 +64,36 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   await expect(page.locator(".notes")).toContainText("The nearest valid scene is open");
 });
 
+test("the bench as it stands survives a reload", async ({ page }) => {
+  await open(page);
+  await page.getByRole("radio", { name: "Lateral tunnel" }).check();
+  await expect.poll(() => page.url()).toContain("state=1~tlt");
+  await page.reload();
+  await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
+});
+
+test("U4 a handle in the scene is a slider: moved by keys, by its buttons, and by dragging", async ({
+  page,
+}) => {
+  await open(page, "?setting=bench&state=1~fH");
+  const grip = page.getByRole("slider", { name: "Conduit diameter" });
+  await expect(grip).toBeVisible({ timeout: 30_000 });
+  await grip.focus();
+  await page.keyboard.press("ArrowUp");
+  await expect(grip).toHaveAttribute("aria-valuenow", "18.5");
+  await grip.click();
+  await page.getByRole("button", { name: "More: Conduit diameter" }).click();
+  await expect(grip).toHaveAttribute("aria-valuenow", "19");
+  await page.getByRole("button", { name: "Close" }).click();
+  const box = (await grip.boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 25, box.y + box.height / 2, { steps: 5 });
+  await page.mouse.move(box.x + box.width / 2 + 40, box.y + box.height / 2, { steps: 5 });
+  await page.mouse.up();
+  await expect(grip).not.toHaveAttribute("aria-valuenow", "19");
+});
+
 test("U10 every panel and dialog of the bench is without violations, in both themes", async ({ page }) => {
   test.setTimeout(180_000);
   await open(page);

@@ -10,6 +10,7 @@ import { Readouts } from "../../interface/readout.tsx";
 import { Toolbar } from "../../interface/toolbar.tsx";
 import { Transport } from "../../interface/transport.tsx";
 import { STAGES } from "../../sim/request.ts";
+import { writeAddress } from "../../state/address.ts";
 import { releaseDye, setStage } from "../../state/edit.ts";
 import { t } from "../../words/index.ts";
 import { lettersOn } from "../preferences.ts";
@@ -26,6 +27,9 @@ import { Compare } from "./compare.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
 import { TakeAway } from "./take-away.tsx";
+
+/** ms without a change until the address bar is told */
+const ADDRESS_REST = 600;
 
 const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
 export type PanelName = (typeof PANELS)[number];
@@ -60,6 +64,20 @@ export function Bench({ context }: { readonly context: Context }) {
       ),
     [],
   );
+  // The address follows the scene, so that loading the page anew opens what was seen.
+  useEffect(() => {
+    let due: ReturnType<typeof setTimeout>;
+    const stop = session.scene.subscribe((state) => {
+      clearTimeout(due);
+      due = setTimeout(() => {
+        place.value = { ...place.peek(), state: writeAddress(state) };
+      }, ADDRESS_REST);
+    });
+    return () => {
+      stop();
+      clearTimeout(due);
+    };
+  }, [place, session]);
   const { request } = session.scene.value;
   const panels = {
     adjust: () => <Adjust session={session} onClose={close} />,
