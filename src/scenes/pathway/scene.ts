@@ -142,7 +142,8 @@ export const makePathway: MakeScene = () => {
     if (frame.still) remarks.push(theme.say("scene.pace.still"));
     else if (Math.abs(frame.pace - 1) > PACE_SAID)
       remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
-    if (frame.panes.length > 1) remarks.push(theme.say("scene.equalInflow"));
+    if (frame.panes.length > 1 && frame.panes.every(({ equalInflow }) => equalInflow))
+      remarks.push(theme.say("scene.equalInflow"));
     const unit =
       overlay === "none"
         ? colouring === "age"
@@ -150,6 +151,13 @@ export const makePathway: MakeScene = () => {
           : "m/s"
         : { speed: "m/s", pressure: "mmHg", loss: "W/m³" }[overlay];
     const pane = frame.panes[0];
+    // A camera that has come close fills the corner with vessels: the key then stands on a plate.
+    if (keyBox && frame.state.view.camera !== "whole") {
+      const pad = sizes.axis * 0.5;
+      ink
+        .roundRect(keyBox.x - pad, keyBox.y - pad, keyBox.width + 2 * pad, keyBox.height + 2 * pad, 8)
+        .fill({ color: theme.colour.plate, alpha: 0.88 });
+    }
     return drawLegend(
       ink,
       words,
