@@ -30,6 +30,15 @@ function wave(circulation: Circulation, name: "ivc" | "svc" | "fenestration", le
   );
 }
 
+/** Venous flows this near to each other count as the same person's: a fair race, and only then one inflow for both. */
+const NEAR = 0.1;
+
+/** Whether two panes can be shown at one inflow: the same body at the same effort, with another pathway. */
+export const sharesInflow = (one: Circulation, other: Circulation): boolean =>
+  (["ivc", "svc"] as const).every(
+    (vein) => Math.abs(one.flows[vein] - other.flows[vein]) <= NEAR * Math.abs(other.flows[vein]),
+  );
+
 /**
  * @param inflowOf whose venous flows enter; another pane's for a race at equal inflow
  * @param leaks    the geometry has an opening "fenestration"

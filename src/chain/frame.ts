@@ -20,6 +20,8 @@ export interface LooseBody {
 
 export interface Pane {
   readonly circulation: Circulation | null;
+  /** The field runs at the first pane's inflow. */
+  readonly equalInflow?: boolean;
   readonly geometry: PathwayGeometry | null;
   readonly shape: FieldShape | null;
   readonly field: FlowField | null;

@@ -5,7 +5,7 @@ import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/request.ts";
 import { fromMillipascalSecond } from "../sim/units.ts";
-import { fieldDrive } from "./drive.ts";
+import { fieldDrive, sharesInflow } from "./drive.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
 import type { Pane } from "./frame.ts";
@@ -17,7 +17,7 @@ import type { Port } from "./port.ts";
 export interface PaneLink {
   /** What to show; null ends the field (a scene without one, or a stage without a pathway). */
   show(request: CirculationRequest | null): void;
-  /** The latest answers of this pane and of the first, whose inflow all panes share. */
+  /** The latest answers of this pane and of the first, whose inflow it takes where the two are near. */
   circulate(own: Circulation | null, first: Circulation | null): void;
   /** `asked`: pulses asked for so far; a rise releases one. */
   dye(asked: number): void;
@@ -54,11 +54,13 @@ export function paneLink(
   const moving = paneTracers(tracers, random);
   const clots = paneClots(random);
 
+  const shares = () => own !== null && first !== null && sharesInflow(own, first);
+
   const drive = () => {
     if (!link || !own || !geometry) return;
     const leaks = geometry.openings.some(({ name }) => name === "fenestration");
     // The field counts from when it was built, the page's clock from the start.
-    link.drive(fieldDrive(own, first ?? own, leaks, clock - (link.field?.time ?? 0)));
+    link.drive(fieldDrive(own, shares() ? first! : own, leaks, clock - (link.field?.time ?? 0)));
   };
 
   const carried = (shown: Shown, plane: PathwayGeometry, { density, viscosity }: Fluid, step: number) => {
@@ -105,6 +107,7 @@ export function paneLink(
       const shown = link && geometry ? moving.follow(link, geometry, own, step, motion) : null;
       return {
         circulation: own,
+        equalInflow: shares(),
         geometry,
         shape: shown?.shape ?? null,
         field: shown?.field ?? null,

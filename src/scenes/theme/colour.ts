@@ -106,6 +106,6 @@ export function mix(a: string, b: string, share: number): string {
   return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
 }
 
-/** Blood by oxygen saturation in percent: indigo at 40 and below, vermilion at 100. */
+/** Blood by oxygen saturation in percent: indigo at 55 and below, vermilion from 97 on: the span between veins and arteries. */
 export const bloodColour = (palette: Palette, saturation: number): string =>
-  mix(palette.poor, palette.rich, Math.min(1, Math.max(0, (saturation - 40) / 60)));
+  mix(palette.poor, palette.rich, Math.min(1, Math.max(0, (saturation - 55) / 42)));
