@@ -25,10 +25,10 @@ static void momentum_row(int nx, int first, int last, double *const *a, double s
     double de = ua[k + 1] - ua[k], dw = ua[k] - ua[k - 1], dn = ua[n] - ua[k], ds = ua[k] - ua[b];
     double carried = 0.5 * (fe * ua[k + 1] - fw * ua[k - 1] + ucn * ua[n] - uc0 * ua[b] -
                             (by[k] + by[k - 1]) * ua[k] * (fe - fw + ucn - uc0));
-    carried += eps * (fabs(fe) * (usc[k] * (ua[k + 2] - ua[k - 1] - 2 * de) - de) -
-                      fabs(fw) * (usc[k - 1] * (ua[k + 1] - ua[k - 2] - 2 * dw) - dw) +
-                      fabs(ucn) * (usk[n] * (ua[n + nx] - ua[b] - 2 * dn) - dn) -
-                      fabs(uc0) * (usk[k] * (ua[n] - ua[b - nx] - 2 * ds) - ds));
+    carried += eps * (fabs(fe) * (usc[k] * (ua[k + 2] - ua[k - 1] - 2.75 * de) - 0.25 * de) -
+                      fabs(fw) * (usc[k - 1] * (ua[k + 1] - ua[k - 2] - 2.75 * dw) - 0.25 * dw) +
+                      fabs(ucn) * (usk[n] * (ua[n + nx] - ua[b] - 2.75 * dn) - 0.25 * dn) -
+                      fabs(uc0) * (usk[k] * (ua[n] - ua[b - nx] - 2.75 * ds) - 0.25 * ds));
     double spread = uc[k] * de - uc[k - 1] * dw + uk[n] * dn - uk[k] * ds;
     double old = u[k];
     double lose = us[k] * old;
@@ -39,10 +39,10 @@ static void momentum_row(int nx, int first, int last, double *const *a, double s
     de = va[k + 1] - va[k], dw = va[k] - va[k - 1], dn = va[n] - va[k], ds = va[k] - va[b];
     carried = 0.5 * (rce * va[k + 1] - rc0 * va[k - 1] + fn * va[n] - fs * va[b] -
                      (by[k] + by[b]) * va[k] * (rce - rc0 + fn - fs));
-    carried += eps * (fabs(rce) * (vsk[k + 1] * (va[k + 2] - va[k - 1] - 2 * de) - de) -
-                      fabs(rc0) * (vsk[k] * (va[k + 1] - va[k - 2] - 2 * dw) - dw) +
-                      fabs(fn) * (vsc[k] * (va[n + nx] - va[b] - 2 * dn) - dn) -
-                      fabs(fs) * (vsc[b] * (va[n] - va[b - nx] - 2 * ds) - ds));
+    carried += eps * (fabs(rce) * (vsk[k + 1] * (va[k + 2] - va[k - 1] - 2.75 * de) - 0.25 * de) -
+                      fabs(rc0) * (vsk[k] * (va[k + 1] - va[k - 2] - 2.75 * dw) - 0.25 * dw) +
+                      fabs(fn) * (vsc[k] * (va[n + nx] - va[b] - 2.75 * dn) - 0.25 * dn) -
+                      fabs(fs) * (vsc[b] * (va[n] - va[b - nx] - 2.75 * ds) - 0.25 * ds));
     spread = vk[k + 1] * de - vk[k] * dw + vc[k] * dn - vc[b] * ds;
     old = v[k];
     lose = vs[k] * old;

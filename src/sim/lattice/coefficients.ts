@@ -76,17 +76,20 @@ function links(raster: Raster, a: LatticeArrays): void {
           reach(raster, k + nx, 1, south[k + nx]!) - reach(raster, k, 1, south[k]!),
           size === 0 ? 0 : dy / size,
         );
-      if (corner[k]! > 0) continue;
       const around = [depth[k]!, depth[k - 1]!, depth[k - nx]!, depth[k - nx - 1]!].filter((h) => h > 0);
       const h = around.reduce((sum, value) => sum + value, 0) / Math.max(1, around.length);
-      if (west[k]! > 0 && west[k - nx]! > 0)
+      // A closed face stands for the wall; two open parts that the wall keeps apart have no link.
+      const apart = corner[k]! > 0;
+      if (linked(west[k]!, west[k - nx]!, apart))
         a.uThroughCorner[k] =
           (h * 0.5 * (south[k]! + south[k - 1]!)) / Math.max(0.25, 0.5 * (west[k]! + west[k - nx]!));
-      if (south[k]! > 0 && south[k - 1]! > 0)
+      if (linked(south[k]!, south[k - 1]!, apart))
         a.vThroughCorner[k] =
           (h * 0.5 * (west[k]! + west[k - nx]!)) / Math.max(0.25, 0.5 * (south[k]! + south[k - 1]!));
     }
 }
+
+const linked = (a: number, b: number, apart: boolean): boolean => (apart ? a > 0 !== b > 0 : a > 0 || b > 0);
 
 /**
  * The middles of two open face parts beside a slanting wall lie on different lines; the link is scaled so that a velocity that grows

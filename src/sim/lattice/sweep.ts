@@ -70,10 +70,13 @@ function momentumRow(
         (beyond[k]! + beyond[k - 1]!) * uk * (flowEast - flowWest + upCornerNorth - upCorner));
     carried +=
       eps *
-      (Math.abs(flowEast) * (uSmoothCell[k]! * (uAhead[k + 2]! - uW - 2 * (uE - uk)) - (uE - uk)) -
-        Math.abs(flowWest) * (uSmoothCell[k - 1]! * (uE - uAhead[k - 2]! - 2 * (uk - uW)) - (uk - uW)) +
-        Math.abs(upCornerNorth) * (uSmoothCorner[n]! * (uAhead[n + nx]! - uS - 2 * (uN - uk)) - (uN - uk)) -
-        Math.abs(upCorner) * (uSmoothCorner[k]! * (uN - uAhead[b - nx]! - 2 * (uk - uS)) - (uk - uS)));
+      (Math.abs(flowEast) * (uSmoothCell[k]! * (uAhead[k + 2]! - uW - 2.75 * (uE - uk)) - 0.25 * (uE - uk)) -
+        Math.abs(flowWest) *
+          (uSmoothCell[k - 1]! * (uE - uAhead[k - 2]! - 2.75 * (uk - uW)) - 0.25 * (uk - uW)) +
+        Math.abs(upCornerNorth) *
+          (uSmoothCorner[n]! * (uAhead[n + nx]! - uS - 2.75 * (uN - uk)) - 0.25 * (uN - uk)) -
+        Math.abs(upCorner) *
+          (uSmoothCorner[k]! * (uN - uAhead[b - nx]! - 2.75 * (uk - uS)) - 0.25 * (uk - uS)));
     let spread =
       uThroughCell[k]! * (uE - uk) -
       uThroughCell[k - 1]! * (uk - uW) +
@@ -101,10 +104,13 @@ function momentumRow(
     carried +=
       eps *
       (Math.abs(rightCornerEast) *
-        (vSmoothCorner[k + 1]! * (vAhead[k + 2]! - vW - 2 * (vE - vk)) - (vE - vk)) -
-        Math.abs(rightCorner) * (vSmoothCorner[k]! * (vE - vAhead[k - 2]! - 2 * (vk - vW)) - (vk - vW)) +
-        Math.abs(flowNorth) * (vSmoothCell[k]! * (vAhead[n + nx]! - vS - 2 * (vN - vk)) - (vN - vk)) -
-        Math.abs(flowSouth) * (vSmoothCell[b]! * (vN - vAhead[b - nx]! - 2 * (vk - vS)) - (vk - vS)));
+        (vSmoothCorner[k + 1]! * (vAhead[k + 2]! - vW - 2.75 * (vE - vk)) - 0.25 * (vE - vk)) -
+        Math.abs(rightCorner) *
+          (vSmoothCorner[k]! * (vE - vAhead[k - 2]! - 2.75 * (vk - vW)) - 0.25 * (vk - vW)) +
+        Math.abs(flowNorth) *
+          (vSmoothCell[k]! * (vAhead[n + nx]! - vS - 2.75 * (vN - vk)) - 0.25 * (vN - vk)) -
+        Math.abs(flowSouth) *
+          (vSmoothCell[b]! * (vN - vAhead[b - nx]! - 2.75 * (vk - vS)) - 0.25 * (vk - vS)));
     spread =
       vThroughCorner[k + 1]! * (vE - vk) -
       vThroughCorner[k]! * (vk - vW) +

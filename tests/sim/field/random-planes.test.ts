@@ -74,8 +74,8 @@ test(`${count} random planes stay finite or stop with a reason`, () => {
     expect(Number.isFinite(moment.dissipation), `plane ${seed}`).toBe(true);
     for (const { flow, pressure } of moment.openings)
       expect(Number.isFinite(flow) && Number.isFinite(pressure), `plane ${seed}`).toBe(true);
-    // Finite is not enough: blood far faster than pressures and velocities can make it would be noise.
-    expect(lattice.fastest, `plane ${seed}`).toBeLessThan(6);
+    // Finite is not enough: blood far faster than any slit that these shapes leave can make it would be noise.
+    expect(lattice.fastest, `plane ${seed}`).toBeLessThan(40);
   }
   expect(solved).toBeGreaterThan(0.8 * count);
 }, 3_600_000);

@@ -230,13 +230,27 @@ export function solveCylinder(reynolds: number, cells: number): CylinderAnswer {
     for (let i = 2; i < nx - 2; i++) {
       const k = j * nx + i;
       if (!near(originX + i * cell, originY + j * cell)) continue;
-      // Pressure on the wall piece in the cell, and friction on each face beside it.
+      // Pressure on the wall piece in the cell, friction on each face beside it, and shear on faces that the wall closes.
       drag += (arrays.p[k]! * (west[k]! - west[k + 1]!) * cell) / 1000;
       lift += (arrays.p[k]! * (south[k]! - south[k + nx]!) * cell) / 1000;
-      if (arrays.uInverse[k]! > 0)
-        drag += (viscosity * arrays.uFriction[k]! * arrays.u[k]!) / arrays.uInverse[k]!;
-      if (arrays.vInverse[k]! > 0)
-        lift += (viscosity * arrays.vFriction[k]! * arrays.v[k]!) / arrays.vInverse[k]!;
+      if (west[k]! > 0)
+        drag +=
+          viscosity *
+          arrays.u[k]! *
+          (arrays.uFriction[k]! / arrays.uInverse[k]! +
+            shut(west, k + 1, arrays.uThroughCell[k]!) +
+            shut(west, k - 1, arrays.uThroughCell[k - 1]!) +
+            shut(west, k + nx, arrays.uThroughCorner[k + nx]!) +
+            shut(west, k - nx, arrays.uThroughCorner[k]!));
+      if (south[k]! > 0)
+        lift +=
+          viscosity *
+          arrays.v[k]! *
+          (arrays.vFriction[k]! / arrays.vInverse[k]! +
+            shut(south, k + nx, arrays.vThroughCell[k]!) +
+            shut(south, k - nx, arrays.vThroughCell[k - nx]!) +
+            shut(south, k + 1, arrays.vThroughCorner[k + 1]!) +
+            shut(south, k - 1, arrays.vThroughCorner[k]!));
     }
   const scale = 2 / (mean * mean * 0.1);
   return {
@@ -247,7 +261,10 @@ export function solveCylinder(reynolds: number, cells: number): CylinderAnswer {
   };
 }
 
-/** Pressure on the cylinder at (x, 200), from the two nearest whole cells outward. */
+/** A link whose other end the wall has closed. */
+const shut = (open: Float64Array, other: number, link: number): number => (open[other] === 0 ? link : 0);
+
+/** Pressure on the cylinder at (x, 200), carried on from whole cells outward. */
 function wallPressure({ raster, arrays }: Lattice, x: number, outward: 1 | -1): number {
   const { nx, cell, originX, originY } = raster;
   const sample = (at: number): number => {
@@ -259,5 +276,7 @@ function wallPressure({ raster, arrays }: Lattice, x: number, outward: 1 | -1): 
     const p = (m: number, n: number) => arrays.p[(j + n) * nx + i + m]!;
     return (1 - b) * ((1 - a) * p(0, 0) + a * p(1, 0)) + b * ((1 - a) * p(0, 1) + a * p(1, 1));
   };
-  return 2 * sample(x + 1.6 * cell * outward) - sample(x + 3.2 * cell * outward);
+  // Parabola through three points 1.5, 2.5 and 3.5 cells out.
+  const out = (cells: number) => sample(x + cells * cell * outward);
+  return 4.375 * out(1.5) - 5.25 * out(2.5) + 1.875 * out(3.5);
 }
