@@ -65,7 +65,7 @@ export const START: SceneState = {
     streamlines: false,
     gradeLine: true,
     ledger: false,
-    playSpeed: 1,
+    playSpeed: 0.5,
     paused: false,
     dye: 0,
     focus: null,
