@@ -9,7 +9,7 @@ import {
 } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
-import { checkShapes, narrowestTube } from "./shapes.ts";
+import { checkShapes, FAR, isPoint, narrowestTube } from "./shapes.ts";
 
 export interface FieldRequest {
   readonly geometry: FlowGeometry;
@@ -45,8 +45,7 @@ export const FIELD_RANGES = {
   steadyTolerance: { min: 1e-9, max: 0.1, usual: 1e-5, unit: "" },
 } as const;
 
-/** Lengths and speeds beyond which a number is taken for a slip. */
-export const FAR = 1e4;
+/** Speeds and pressures beyond which a number is taken for a slip. */
 const FAST = 20;
 const HIGH = 400;
 /** Cells of the whole grid; beyond this memory runs short. */
@@ -106,11 +105,6 @@ export function refuseTooMany(count: number, cellsAcross: number): Fault | undef
     allowed: allowed >= FIELD_RANGES.cellsAcross.min ? `at most ${allowed} here` : "a smaller plane",
   };
 }
-
-export const isPoint = (value: unknown): value is Point =>
-  Array.isArray(value) &&
-  value.length === 2 &&
-  value.every((part) => typeof part === "number" && Math.abs(part) <= FAR);
 
 function checkOpenings(input: unknown, faults: Fault[]): Opening[] {
   if (!Array.isArray(input) || input.length === 0) {

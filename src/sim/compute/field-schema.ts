@@ -1,7 +1,8 @@
 /** JSON Schema of kind "field". */
-import { FAR, FIELD_RANGES } from "./field-request.ts";
+import { FIELD_RANGES } from "./field-request.ts";
 import type { Schema } from "./kind.ts";
 import { object } from "./schema.ts";
+import { FAR } from "./shapes.ts";
 
 const point: Schema = {
   type: "array",

@@ -1,8 +1,15 @@
 /** Shapes of a request: tubes, discs, ellipses, polygons, in mm. */
 import { isRecord, numberWithin, refuseUnknownKeys, shown } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
-import type { Shape } from "../geometry/geometry.ts";
-import { FAR, isPoint } from "./field-request.ts";
+import type { Point, Shape } from "../geometry/geometry.ts";
+
+/** mm: lengths beyond this are taken for a slip. */
+export const FAR = 1e4;
+
+export const isPoint = (value: unknown): value is Point =>
+  Array.isArray(value) &&
+  value.length === 2 &&
+  value.every((part) => typeof part === "number" && Math.abs(part) <= FAR);
 
 const KEYS = {
   tube: ["points", "width"],
