@@ -7,7 +7,7 @@ import { togglePlay } from "../shell/play.ts";
 import { openLine } from "./line.ts";
 import { LINE, type ToRoom, type ToSpeaker } from "./messages.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
-import type { FoundStop } from "./stops.ts";
+import { type FoundStop, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
 
 export interface RoomState {
@@ -34,7 +34,7 @@ const BEGAN = "lungward.lecture.began";
 
 export function roomState({ context, shelf, stops, list, minutes }: RoomOptions): RoomState {
   const { session, place, stage } = context;
-  const talk = signal(startTalk(stops.length, Number(place.peek().step || 1) - 1));
+  const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
   const began = signal(readBegan());
   const at = computed(() => shownAt(talk.value));
   const script = runScript(session, shelf, stops, at);

@@ -29,6 +29,13 @@ export function findStops(
   return { found, dropped };
 }
 
+/** Index of the stop that an address asks for, by number from 1 or by step id; the first when it names none. */
+export function stopAsked(stops: readonly FoundStop[], asked: string): number {
+  const number = Number(asked);
+  const index = Number.isInteger(number) ? number - 1 : stops.findIndex(({ step }) => step.id === asked);
+  return Math.min(Math.max(0, index), Math.max(0, stops.length - 1));
+}
+
 /** s: what the steps themselves ask for; a step without a time takes a minute. */
 const USUAL_SECONDS = 60;
 export const secondsOf = (stops: readonly FoundStop[]): number =>
