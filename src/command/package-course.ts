@@ -15,6 +15,10 @@ const LEFT_OUT = /^(sw\.js|workbox-.*\.js|manifest\.webmanifest)$/;
 /** Equal input, equal package. */
 const STAMP = new Date("2000-01-01T00:00:00Z");
 
+/** cmi5's record store may live on another host: its page, and no other, may reach one. */
+const reachRecordStore = (html: string): string =>
+  html.replace("connect-src 'self'", "connect-src 'self' https:");
+
 if (!existsSync(join(folder, "index.html"))) {
   process.stderr.write(`no built page in ${folder}: run npm run build first\n`);
   process.exitCode = 1;
@@ -40,14 +44,17 @@ if (!existsSync(join(folder, "index.html"))) {
     files,
   };
   const packages = {
-    "scorm12.zip": { "imsmanifest.xml": scormManifest(course) },
-    "cmi5.zip": { "cmi5.xml": courseStructure(course) },
+    "scorm12.zip": { manifest: { "imsmanifest.xml": scormManifest(course) }, page: (html: string) => html },
+    "cmi5.zip": { manifest: { "cmi5.xml": courseStructure(course) }, page: reachRecordStore },
   };
   mkdirSync(OUT, { recursive: true });
-  for (const [ending, manifests] of Object.entries(packages)) {
+  for (const [ending, { manifest, page }] of Object.entries(packages)) {
     const zip: Zippable = {};
-    for (const [path, text] of Object.entries(manifests)) zip[path] = [Buffer.from(text), { mtime: STAMP }];
-    for (const path of files) zip[path] = [readFileSync(join(folder, path)), { mtime: STAMP }];
+    for (const [path, text] of Object.entries(manifest)) zip[path] = [Buffer.from(text), { mtime: STAMP }];
+    for (const path of files) {
+      const bytes = readFileSync(join(folder, path));
+      zip[path] = [path.endsWith(".html") ? Buffer.from(page(bytes.toString())) : bytes, { mtime: STAMP }];
+    }
     const bytes = zipSync(zip, { level: 9 });
     const out = join(OUT, `${name}-${version}-${ending}`);
     writeFileSync(out, bytes);
