@@ -14,8 +14,13 @@ const languages = readdirSync("lessons", { withFileTypes: true })
   .filter((entry) => entry.isDirectory())
   .map(({ name }) => name);
 
+/** English whole and the first lesson of each translation; all of them with LUNGWARD_LONG=1. */
+const opened = (language: string, file: string): boolean =>
+  Boolean(process.env.LUNGWARD_LONG) || language === "en" || file.startsWith("01-");
+
 for (const language of languages) {
-  for (const file of readdirSync(`lessons/${language}`).filter((name) => name.endsWith(".md"))) {
+  const files = readdirSync(`lessons/${language}`).filter((name) => name.endsWith(".md"));
+  for (const file of files.filter((name) => opened(language, name))) {
     const id = file.replace(".md", "");
     const source = readFileSync(`lessons/en/${file}`, "utf8");
     const steps = [...source.matchAll(/^## .*\{#([^}]+)\}/gm)].map((match) => match[1]!);
