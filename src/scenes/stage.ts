@@ -88,7 +88,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   const resize = () => {
     const { clientWidth, clientHeight } = host;
-    if (app && clientWidth > 0 && clientHeight > 0) app.renderer.resize(clientWidth, clientHeight);
+    if (app && clientWidth > 0 && clientHeight > 0) app.renderer.resize(clientWidth, clientHeight, density());
   };
 
   const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Setting => ({
@@ -118,6 +118,8 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   const draw = (frame: Frame) => {
     if (!app) return;
+    // Moved to another screen, or its scale changed.
+    if (app.renderer.resolution !== density()) resize();
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
@@ -188,13 +190,16 @@ async function startApplication(host: HTMLElement): Promise<Application | null> 
       autoDensity: true,
       autoStart: false,
       backgroundAlpha: 0,
-      resolution: Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1),
+      resolution: density(),
     });
     return app;
   } catch {
     return null;
   }
 }
+
+/** Device pixels in a CSS pixel as drawn now. */
+const density = (): number => Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1);
 
 /** Without a graphics chip smoothing every edge of every frame costs more than it shows; what stands still is smooth anyway. */
 function rastersInSoftware(): boolean {
