@@ -29,7 +29,7 @@ export function Author({ context }: { readonly context: Context }) {
       desk.value = { shelf, draft };
     });
   }, []);
-  const take = (file: File | undefined) => void file?.text().then((text) => desk.peek()?.draft.write(text));
+  const take = (file: File | undefined) => file && void desk.peek()?.draft.take(file);
   useEffect(() => takeDrops(take), []);
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { shelf, draft } = desk.value;

@@ -15,7 +15,12 @@ export interface Draft {
   /** The latest text that could be read as a lesson. */
   readonly lesson: ReadonlySignal<Lesson | null>;
   write(text: string): void;
+  /** Takes a file's text; one that can be no lesson is told as a fault and the text stays. */
+  take(file: File): Promise<void>;
 }
+
+/** bytes: some twenty times the longest lesson */
+const LARGEST_FILE = 500_000;
 
 /** File name under which faults are told: the text has only lines. */
 const DRAFT_FILE = "lesson.md";
@@ -24,18 +29,34 @@ export function openDraft(shelf: Shelf, otherwise: string): Draft {
   const text = signal(keptText() ?? otherwise);
   const reading = computed(() => readDraft(text.value, shelf));
   const lesson = signal<Lesson | null>(reading.value.value);
+  const refused = signal<readonly Fault[]>([]);
+  const write = (next: string) => {
+    refused.value = [];
+    text.value = next;
+    if (reading.value.value) lesson.value = reading.value.value;
+    try {
+      localStorage.setItem(NAME, next);
+    } catch {
+      // Without storage the text lasts as long as the page.
+    }
+  };
   return {
     text,
-    faults: computed(() => reading.value.faults),
+    faults: computed(() => [...refused.value, ...reading.value.faults]),
     lesson,
-    write(next) {
-      text.value = next;
-      if (reading.value.value) lesson.value = reading.value.value;
-      try {
-        localStorage.setItem(NAME, next);
-      } catch {
-        // Without storage the text lasts as long as the page.
+    write,
+    async take(file) {
+      const refuse = (found: string, allowed: string) => {
+        refused.value = [{ path: `${DRAFT_FILE}:1`, found: `${file.name}: ${found}`, allowed }];
+      };
+      if (file.size > LARGEST_FILE) {
+        refuse(`${file.size} bytes`, `at most ${LARGEST_FILE}`);
+        return;
       }
+      const next = await file.text().catch(() => null);
+      if (next === null) refuse("unreadable", "a text file");
+      else if (next.includes("\0")) refuse("binary", "a text file");
+      else write(next);
     },
   };
 }
