@@ -50,6 +50,16 @@ export function readProgress(text: string | null): Progress {
   }
 }
 
+/** Written by a version to come: not ours to overwrite. */
+export function isNewerProgress(text: string | null): boolean {
+  try {
+    const { version } = JSON.parse(text ?? "{}") ?? {};
+    return typeof version === "number" && version > NO_PROGRESS.version;
+  } catch {
+    return false;
+  }
+}
+
 export const withLesson = (value: Progress, id: string, lesson: LessonProgress): Progress => ({
   ...value,
   latest: id,

@@ -1,6 +1,12 @@
 /** The learner's progress while the page is open, and its keeper: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
-import { NO_PROGRESS, type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
+import {
+  isNewerProgress,
+  NO_PROGRESS,
+  type Progress,
+  scoreOf,
+  writeProgress,
+} from "../../lesson/progress.ts";
 import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
 import { openRecord } from "../../record/open.ts";
 import type { RecordVoice } from "../../record/record.ts";
@@ -19,8 +25,10 @@ export interface KeptProgress {
 
 export async function openProgress(): Promise<KeptProgress> {
   const voice = openRecord();
-  const progress = signal(unpackProgress(await voice.load()));
-  const keeps = signal(true);
+  const found = await voice.load();
+  const progress = signal(unpackProgress(found));
+  let newer = isNewerProgress(found);
+  const keeps = signal(!newer);
   addEventListener("pagehide", () => voice.close());
   return {
     voice: voice.kind,
@@ -28,6 +36,7 @@ export async function openProgress(): Promise<KeptProgress> {
     keeps,
     keep(next, place, lessons) {
       progress.value = next;
+      if (newer) return;
       const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
       const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
       void voice.report({ text, place, score: scoreOfAll(next), completed }).then((kept) => {
@@ -38,6 +47,8 @@ export async function openProgress(): Promise<KeptProgress> {
       voice.erase &&
       (() => {
         voice.erase!();
+        newer = false;
+        keeps.value = true;
         progress.value = NO_PROGRESS;
       }),
   };
