@@ -1,0 +1,117 @@
+/** What the other page tests do not walk for WCAG 2.2: a whole lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
+import { expect, type Page, test } from "@playwright/test";
+import { expectAccessible } from "./page.ts";
+
+test.use({ reducedMotion: "reduce" });
+test.setTimeout(240_000);
+
+const SCREENS: Readonly<Record<string, { readonly query: string; readonly ready: string }>> = {
+  home: { query: "?setting=home", ready: ".door" },
+  bench: { query: "?setting=bench", ready: ".toolbar" },
+  study: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
+  lecture: { query: "?setting=lecture", ready: "h1" },
+  author: { query: "?setting=author", ready: "textarea" },
+};
+const open = async (page: Page, name: string, more = "") => {
+  const { query, ready } = SCREENS[name]!;
+  await page.goto(query + more);
+  await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
+};
+const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+test("2.1.1 2.1.2 2.4.7 a whole lesson from the list to its end by keys alone, focus always seen", async ({
+  page,
+}) => {
+  await page.goto("?setting=study");
+  await expect(page.getByRole("heading", { level: 1 })).toBeVisible({ timeout: 60_000 });
+  const tabTo = async (selector: string) => {
+    for (let presses = 0; presses < 80; presses++) {
+      await page.keyboard.press("Tab");
+      if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return;
+    }
+    throw new Error(`80 presses of Tab do not reach ${selector}`);
+  };
+  await tabTo("a[href*='lesson=02-steps']");
+  await page.keyboard.press("Enter");
+  await expect(page.locator(".lesson-words h2")).toBeVisible({ timeout: 60_000 });
+  const titles = new Set<string>();
+  for (let step = 0; step < 40; step++) {
+    const on = page.locator(".lesson-way-on").locator("button, a").last();
+    if ((await on.count()) === 0) break;
+    titles.add((await page.locator(".lesson-words h2").first().textContent()) ?? "");
+    if ((await on.getAttribute("aria-disabled")) === "true") {
+      await tabTo(".answer input, .order button, .goal button");
+      await page.keyboard.press("Space");
+      await tabTo(".question button.main, .lesson-words button.main, .lesson-words form button");
+      await page.keyboard.press("Enter");
+      await page.waitForTimeout(1500);
+    }
+    const before = page.url() + (await page.locator(".lesson-words").textContent());
+    await page.keyboard.press("ArrowRight");
+    await page.waitForTimeout(300);
+    if (page.url() + (await page.locator(".lesson-words").textContent()) === before) {
+      await tabTo(".lesson-way-on button, .lesson-way-on a");
+      const seen = await page.evaluate(() => {
+        const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(document.activeElement!);
+        return (outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2) || boxShadow !== "none";
+      });
+      expect(seen).toBe(true);
+      await page.keyboard.press("Enter");
+    }
+  }
+  expect(titles.size).toBeGreaterThan(4);
+});
+
+test("1.4.4 1.4.10 text of twice the size and a 320 px window hide no control and scroll nothing sideways", async ({
+  page,
+}) => {
+  for (const name of Object.keys(SCREENS)) {
+    await page.setViewportSize({ width: 320, height: 640 });
+    await open(page, name);
+    expect(await sideways(page), `${name} at 320 px`).toBeLessThanOrEqual(0);
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await page.addStyleTag({ content: "html { font-size: 200% !important; }" });
+    await page.waitForTimeout(300);
+    expect(await sideways(page), `${name} at 200 % text`).toBeLessThanOrEqual(0);
+  }
+});
+
+test("1.4.12 wider spacing of lines, letters and words cuts no control", async ({ page }) => {
+  for (const name of ["home", "bench", "study"]) {
+    await open(page, name);
+    await page.addStyleTag({
+      content:
+        "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-bottom: 2em !important; }",
+    });
+    await page.waitForTimeout(300);
+    const cut = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>("button, a, h1, h2, p, label")]
+        .filter(
+          (element) =>
+            element.offsetParent &&
+            !element.closest(".unseen") &&
+            getComputedStyle(element).overflow !== "visible" &&
+            element.scrollWidth > element.clientWidth + 2,
+        )
+        .map((element) => element.textContent),
+    );
+    expect(cut, name).toEqual([]);
+  }
+});
+
+test("U10 each setting in forced colours, in the light theme, and from right to left is without violations", async ({
+  page,
+}) => {
+  for (const name of Object.keys(SCREENS)) {
+    await page.emulateMedia({ forcedColors: "active", reducedMotion: "reduce" });
+    await open(page, name);
+    await expectAccessible(page);
+    await page.emulateMedia({ forcedColors: "none", reducedMotion: "reduce" });
+    await page.evaluate(() => localStorage.setItem("lungward.theme", '"light"'));
+    await open(page, name, "&language=ar-XB");
+    await expect(page.locator("html")).toHaveAttribute("dir", "rtl");
+    await expect(page.locator("html")).toHaveAttribute("data-theme", "light");
+    await expectAccessible(page);
+    await page.evaluate(() => localStorage.clear());
+  }
+});
