@@ -1,4 +1,5 @@
 /** What the other page tests do not walk for WCAG 2.2: a whole lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
 
@@ -105,7 +106,12 @@ test("U10 each setting in forced colours, in the light theme, and from right to 
   for (const name of Object.keys(SCREENS)) {
     await page.emulateMedia({ forcedColors: "active", reducedMotion: "reduce" });
     await open(page, name);
-    await expectAccessible(page);
+    // Contrast is the reader's own there: the browser lays a plate behind each word, of which axe knows nothing.
+    const { violations } = await new AxeBuilder({ page }).disableRules("color-contrast").analyze();
+    expect(
+      violations.map(({ id }) => id),
+      `${name} in forced colours`,
+    ).toEqual([]);
     await page.emulateMedia({ forcedColors: "none", reducedMotion: "reduce" });
     await page.evaluate(() => localStorage.setItem("lungward.theme", '"light"'));
     await open(page, name, "&language=ar-XB");

@@ -238,9 +238,15 @@ test("a page put to sleep goes on with the same workers when it wakes", async ({
   await flowing(page);
   const before = await probe(page, ({ workers }) => workers.length);
   const devtools = await page.context().newCDPSession(page);
+  await page.evaluate(() => {
+    Object.assign(window, { ticks: 0 });
+    setInterval(() => (window as unknown as { ticks: number }).ticks++, 100);
+  });
   await devtools.send("Page.setWebLifecycleState", { state: "frozen" });
   await new Promise((done) => setTimeout(done, 8000));
   await devtools.send("Page.setWebLifecycleState", { state: "active" });
+  // It did sleep: awake there would have been 80.
+  expect(await page.evaluate(() => (window as unknown as { ticks: number }).ticks)).toBeLessThan(30);
   const { frames } = await probe(page, ({ frames }) => ({ frames }));
   await expect.poll(() => probe(page, ({ frames }) => frames)).toBeGreaterThan(frames + 5);
   await page.waitForTimeout(2500);
