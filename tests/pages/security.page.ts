@@ -69,11 +69,12 @@ for (const [build, base] of Object.entries(BUILDS)) {
   });
 }
 
-test("the policy stops evaluation, inline scripts and other hosts", async ({ page }) => {
+test("the policy stops inline scripts and other hosts", async ({ page }) => {
   await page.goto("?setting=author");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 60_000 });
-  const strange = watchRequests(page);
   const tried = await page.evaluate(async () => {
+    const stopped: string[] = [];
+    document.addEventListener("securitypolicyviolation", (event) => stopped.push(event.effectiveDirective));
     const script = document.createElement("script");
     script.textContent = "document.body.dataset.ran = 'inline'";
     document.body.append(script);
@@ -90,10 +91,16 @@ test("the policy stops evaluation, inline scripts and other hosts", async ({ pag
         () => false,
       ),
       picture: await pictureLoads,
+      stopped: stopped.sort(),
     };
   });
-  expect(tried).toEqual({ inline: null, fetched: false, picture: false });
-  expect(strange).toEqual([]);
+  // The browser itself says that it was the policy, not a missing network, that stopped each.
+  expect(tried).toEqual({
+    inline: null,
+    fetched: false,
+    picture: false,
+    stopped: ["connect-src", "img-src", "script-src-elem"],
+  });
 });
 
 /** Known ways to smuggle a script into markup, by kind: common practice among testers of sanitisers, from memory. */
@@ -199,6 +206,6 @@ test("no script-injection vector in a lesson's words, titles or formulas runs, l
   // Most vectors are text to a reader: they must have reached the preview to have been tried.
   expect(shown).toBeGreaterThan(VECTORS.length / 2);
   expect(await page.evaluate(() => (window as unknown as { ran?: number }).ran)).toBeUndefined();
-  expect(await page.evaluate(() => ({}) as { polluted?: unknown })).toEqual({});
+  expect(await page.evaluate(() => "polluted" in {})).toBe(false);
   expect(strange).toEqual([]);
 });
