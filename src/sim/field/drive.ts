@@ -62,7 +62,7 @@ export function applyGiven(lattice: Lattice, density: number): void {
 }
 
 /** Open area that a mean velocity is given for: width, or the round lumen of that width (cells times depth unit). */
-export function fullArea(lattice: Lattice, { opening }: LatticeOpening): number {
+function fullArea(lattice: Lattice, { opening }: LatticeOpening): number {
   const across = opening.width / lattice.raster.cell;
   return lattice.choice.depth === "round" ? (across * Math.PI * opening.width) / 4 : across;
 }

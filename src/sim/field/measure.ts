@@ -2,7 +2,7 @@
 import type { Lattice } from "../lattice/lattice.ts";
 import { type LatticeOpening, openingFlow } from "../lattice/openings.ts";
 
-export interface OpeningMoment {
+interface OpeningMoment {
   /** m3/s into the blood ("round"); m2/s per depth with uniform depth */
   readonly flow: number;
   /** Pa, mean static on the plane */
@@ -20,7 +20,7 @@ export interface Moment {
 }
 
 /** m of depth for one unit of the depth array: mm when round; one metre when uniform, so that answers are per metre. */
-export const depthUnit = (lattice: Lattice): number => (lattice.choice.depth === "round" ? 1e-3 : 1);
+const depthUnit = (lattice: Lattice): number => (lattice.choice.depth === "round" ? 1e-3 : 1);
 
 /** Flow in SI for one lattice unit of flow (m/s times cells times depth). */
 export const flowUnit = (lattice: Lattice): number => lattice.raster.cell * 1e-3 * depthUnit(lattice);

@@ -8,7 +8,7 @@ import type { Lattice } from "../lattice/lattice.ts";
 const PATIENCE = 12;
 
 /** The opening that the line through (x, y) in cell `cell` reaches, forward (+1) or backward (-1) in time; -1 when caught. x, y in 0..1. */
-export function follow(lattice: Lattice, cell: number, x: number, y: number, direction: 1 | -1): number {
+function follow(lattice: Lattice, cell: number, x: number, y: number, direction: 1 | -1): number {
   const { nx, ny, beyond } = lattice.raster;
   const { u, v, westArea, southArea } = lattice.arrays;
   const limit = PATIENCE * (nx + ny);

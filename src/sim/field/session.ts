@@ -47,7 +47,7 @@ export interface FieldSession {
 const UNRESOLVED = "fenestration";
 
 /** mm: cell width that puts `cellsAcross` cells across the narrowest opening. */
-export function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
+function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
   const widths = geometry.openings.filter(({ name }) => name !== UNRESOLVED).map(({ width }) => width);
   return Math.min(...widths) / cellsAcross;
 }
@@ -148,7 +148,7 @@ const lungSide = (drive: FieldDrive | undefined): string[] => Object.keys(drive?
 const periodOf = (drive: FieldDrive | undefined): number => drive?.period ?? 0.5;
 
 /** m/s: fastest blood to reckon with before any has been seen. */
-export function expectedSpeed(geometry: FlowGeometry): number {
+function expectedSpeed(geometry: FlowGeometry): number {
   return Math.max(0.02, ...geometry.openings.map(({ velocity }) => 1.5 * Math.abs(velocity ?? 0)));
 }
 

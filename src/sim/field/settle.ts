@@ -35,6 +35,8 @@ export interface Settled {
 
 /** Coarsest grid that is worth its while, cells across. */
 const COARSEST = 5;
+/** Cell updates between two looks at the flow and the clock. */
+const MOST_AT_ONCE = 8e7;
 
 /** @param density kg/m3 @param viscosity Pa.s @param cellsAcross cells of the asked grid across the narrowest width @param seed disturbs the first, coarsest field */
 export function settle(
@@ -106,7 +108,10 @@ function settleLevel(
   let steps = 0;
   while (lattice.time < maxSeconds && steps * lattice.cells < mostUpdates && (steps === 0 || !enough?.())) {
     const window = turnover(geometry, lattice);
-    const count = Math.max(20, Math.min(4000, Math.ceil(window / lattice.step)));
+    const count = Math.max(
+      20,
+      Math.min(4000, Math.ceil(window / lattice.step), Math.ceil(MOST_AT_ONCE / lattice.cells)),
+    );
     const part = (count * lattice.step) / window;
     lattice.advance(count);
     steps += count;

@@ -38,8 +38,16 @@ function solve(
   tolerance: number,
   density = 1,
   seed?: (lattice: Lattice) => void,
+  enough: () => boolean = () => false,
 ): Settled {
-  const choice = { cell, depth: "uniform" as const, maxSeconds: 2000, tolerance, mostUpdates: MOST_UPDATES };
+  const choice = {
+    cell,
+    depth: "uniform" as const,
+    maxSeconds: 2000,
+    tolerance,
+    mostUpdates: MOST_UPDATES,
+    enough,
+  };
   return settle(geometry, density, viscosity, cellsAcross, choice, undefined, seed);
 }
 
@@ -89,7 +97,7 @@ export interface PoiseuilleAnswer extends Run {
 }
 
 /** Width 1 m, mean velocity 1 m/s, 4 m long; the fluid's viscosity from the Reynolds number (mean velocity and width). */
-export function solvePoiseuille(reynolds: number, cells: number): PoiseuilleAnswer {
+export function solvePoiseuille(reynolds: number, cells: number, enough?: () => boolean): PoiseuilleAnswer {
   const geometry: FlowGeometry = {
     open: [box(0, 0, 4000, 1000)],
     solid: [],
@@ -98,7 +106,7 @@ export function solvePoiseuille(reynolds: number, cells: number): PoiseuilleAnsw
       opening("out", [4000, 500], 1, 1000, { pressure: 0 }),
     ],
   };
-  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-7);
+  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-7, 1, undefined, enough);
   const { raster, arrays } = settled.lattice;
   const column = (x: number) => Math.round((x - raster.originX) / raster.cell + 0.5);
   const i = column(2000);
@@ -139,7 +147,7 @@ export interface StepAnswer extends Run {
  * Step of half the channel's height, parabola entering at the step itself (Gartling 1990). Reynolds number with the mean velocity of
  * the inlet and the channel's height, which is Armaly's hydraulic diameter of the inlet.
  */
-export function solveStep(reynolds: number, cells: number): StepAnswer {
+export function solveStep(reynolds: number, cells: number, enough?: () => boolean): StepAnswer {
   const long = reynolds > 400 ? 24000 : 14000;
   const geometry: FlowGeometry = {
     open: [box(0, 0, long, 1000)],
@@ -149,7 +157,7 @@ export function solveStep(reynolds: number, cells: number): StepAnswer {
       opening("out", [long, 500], 1, 1000, { pressure: 0 }),
     ],
   };
-  const settled = solve(geometry, 1 / reynolds, cells / 2, 1000 / cells, 2e-6);
+  const settled = solve(geometry, 1 / reynolds, cells / 2, 1000 / cells, 2e-6, 1, undefined, enough);
   const lower = turnsAlong(settled.lattice, false, 0.3, long / 1000 - 0.5);
   const upper = turnsAlong(settled.lattice, true, 0.3, long / 1000 - 0.5);
   return {
@@ -173,7 +181,12 @@ export interface ExpansionAnswer extends Run {
  * Symmetric sudden expansion, 1 to `ratio`; Reynolds number with mean velocity and height of the inlet. The first field is tilted so that
  * an unsteady balance cannot stay symmetric by arithmetic alone.
  */
-export function solveExpansion(reynolds: number, cells: number, ratio = 2): ExpansionAnswer {
+export function solveExpansion(
+  reynolds: number,
+  cells: number,
+  enough?: () => boolean,
+  ratio = 2,
+): ExpansionAnswer {
   const high = ratio * 1000;
   const long = 1000 * Math.max(16, 0.12 * reynolds * ratio);
   const geometry: FlowGeometry = {
@@ -189,7 +202,7 @@ export function solveExpansion(reynolds: number, cells: number, ratio = 2): Expa
       if (arrays.vInverse[k]! > 0 && raster.originX + (k % raster.nx) * raster.cell > 0)
         arrays.v[k]! += 0.1 * Math.exp(-(((raster.originX + (k % raster.nx) * raster.cell) / 2000 - 1) ** 2));
   };
-  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-6, 1, tilt);
+  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-6, 1, tilt, enough);
   const end = long / 1000 - 1;
   const lower = turnsAlong(settled.lattice, false, 0.1, end)[0] ?? null;
   const upper = turnsAlong(settled.lattice, true, 0.1, end)[0] ?? null;
@@ -209,7 +222,7 @@ export interface CylinderAnswer extends Run {
 }
 
 /** Case 2D-1 of Schaefer & Turek (1996): channel 2.2 m x 0.41 m, cylinder of 0.1 m at (0.2, 0.2), mean 0.2 m/s at Reynolds number 20. */
-export function solveCylinder(reynolds: number, cells: number): CylinderAnswer {
+export function solveCylinder(reynolds: number, cells: number, enough?: () => boolean): CylinderAnswer {
   const mean = 0.2;
   const geometry: FlowGeometry = {
     open: [box(0, 0, 2200, 410)],
@@ -220,7 +233,7 @@ export function solveCylinder(reynolds: number, cells: number): CylinderAnswer {
     ],
   };
   const viscosity = (mean * 0.1) / reynolds;
-  const settled = solve(geometry, viscosity, cells, 410 / cells, 1e-6);
+  const settled = solve(geometry, viscosity, cells, 410 / cells, 1e-6, 1, undefined, enough);
   const { raster, arrays } = settled.lattice;
   const { nx, ny, cell, originX, originY, west, south } = raster;
   let drag = 0;
