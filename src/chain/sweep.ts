@@ -27,8 +27,8 @@ export interface Sweep {
 }
 
 /** Ages (years) of the growing body, and efforts (MET) of the exercise. */
-export const AGES = [5, 7, 9, 11, 13, 15, 17, 19] as const;
-export const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
+const AGES = [5, 7, 9, 11, 13, 15, 17, 19] as const;
+const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
 
 /** Between the two demo bodies in proportion to age, so that the two ends are exactly they. */
 export function bodyAt(ageYears: number): Body {

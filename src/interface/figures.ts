@@ -2,7 +2,7 @@
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
 
-export type FigureSource = "model" | "handbook" | "field";
+type FigureSource = "model" | "handbook" | "field";
 
 export interface Figure {
   /** Its name in words is the message `figure.<name>`. */

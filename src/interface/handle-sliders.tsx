@@ -9,7 +9,7 @@ import type { Editing } from "./editing.ts";
 import { NumberField } from "./number-field.tsx";
 
 /** Where the scene is drawn. */
-export interface Surface {
+interface Surface {
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   afterFrame(listener: () => void): () => void;
 }

@@ -1,7 +1,7 @@
 /** A row of buttons with one tab stop: arrows, Home and End move along it. */
 import { useRef, useState } from "preact/hooks";
 
-export interface ToolbarItem {
+interface ToolbarItem {
   readonly name: string;
   readonly label: string;
   readonly onPress: () => void;

@@ -34,14 +34,14 @@ interface Asked {
   readonly line: number;
 }
 
-export interface PredictQuestion extends Asked {
+interface PredictQuestion extends Asked {
   readonly kind: "predict";
   /** Step that runs it and shows the answer. */
   readonly reveal: string;
   readonly answers: readonly Answer[];
 }
 
-export interface ChooseQuestion extends Asked {
+interface ChooseQuestion extends Asked {
   readonly kind: "choose";
   readonly answers: readonly Answer[];
 }
@@ -70,7 +70,7 @@ export interface EstimateQuestion extends Asked {
   readonly high: Words;
 }
 
-export interface OrderItem {
+interface OrderItem {
   readonly id: string;
   readonly say: Words;
   readonly value: Expression | null;
@@ -127,7 +127,7 @@ export interface Lesson {
   readonly translation: Translation | null;
 }
 
-export interface Translation {
+interface Translation {
   readonly translator: string;
   /** Read by a native-speaking clinician. */
   readonly reviewed: boolean;

@@ -7,7 +7,7 @@ import type { Given, Judgement } from "./questions.ts";
  * What a step is at: `ask` its question is open; `watch` the model runs what was predicted; `read` the words stand;
  * `why` a detour to the step that shows why; `again` an earlier question, without the scene; `end` all is done.
  */
-export type Phase = "read" | "ask" | "watch" | "why" | "again" | "end";
+type Phase = "read" | "ask" | "watch" | "why" | "again" | "end";
 
 /** A question asked again: which, and whether it closes the lesson. */
 export interface Again {

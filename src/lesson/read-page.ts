@@ -3,7 +3,7 @@ import type { Prose } from "./prose.ts";
 import { type Reading, refuseIn } from "./read.ts";
 import { readProse } from "./read-prose.ts";
 
-export interface PageSection {
+interface PageSection {
   readonly title: string;
   readonly prose: Prose;
 }

@@ -5,7 +5,7 @@ import type { StageLoop } from "./shell/stage-loop.ts";
 import type { Place } from "./where.ts";
 
 export const THEMES = ["dark", "light"] as const;
-export type ThemeName = (typeof THEMES)[number];
+type ThemeName = (typeof THEMES)[number];
 
 /** What the page gives to whichever setting is open. One of each lives as long as the page. */
 export interface Context {

@@ -1,7 +1,7 @@
 /** The address of the page: which setting, lesson and step are open, in which language, with which state. */
 import type { Fault } from "../sim/faults.ts";
 
-export const SETTING_NAMES = ["home", "bench", "study", "lecture", "kiosk", "author"] as const;
+const SETTING_NAMES = ["home", "bench", "study", "lecture", "kiosk", "author"] as const;
 export type SettingName = (typeof SETTING_NAMES)[number];
 
 export interface Place {

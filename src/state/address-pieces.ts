@@ -75,7 +75,7 @@ export function readChoice<Word extends string>(
 }
 
 /** Bodies that the model is made for: newborn to grown, small to large. */
-export const BODY_RANGES = {
+const BODY_RANGES = {
   ageYears: { min: 0, max: 60 },
   bsa: { min: 0.2, max: 2.4 },
   haemoglobin: { min: 6, max: 22 },

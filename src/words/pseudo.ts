@@ -22,7 +22,7 @@ export function lengthen(text: string): string {
 }
 
 /** Wraps each run in a right-to-left override, so that letters show in reverse order as a foreign script would. */
-export const mirror = (text: string): string => `\u202e${text}\u202c`;
+const mirror = (text: string): string => `\u202e${text}\u202c`;
 
 /** The English message with its literal parts changed and its arguments left alone. */
 export function pseudoMessage(message: string, language: PseudoLanguage): Nodes {

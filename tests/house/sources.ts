@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
 
-export interface Import {
+interface Import {
   /** path from the repository's top for our own files, else the package's name */
   readonly target: string;
   readonly own: boolean;

@@ -4,7 +4,7 @@ import { cautionSentences } from "../cautions.tsx";
 import type { Figure } from "../figures.ts";
 import { VERSION } from "../version.ts";
 
-export interface SheetColours {
+interface SheetColours {
   readonly ground: string;
   readonly ink: string;
   readonly soft: string;

@@ -1,6 +1,6 @@
 /** Charts. The charting library itself is fetched when a chart is first shown. */
-export { ParameterMap, type ParameterMapProps } from "./parameter-map.tsx";
-export { TRACE_KINDS, type TraceKind } from "./series.ts";
-export { SweepChart, type SweepChartProps } from "./sweep-chart.tsx";
-export { LoopChart, TraceChart, type TraceChartProps } from "./traces.tsx";
-export { TracesSection, type TracesSectionProps } from "./traces-section.tsx";
+export { ParameterMap } from "./parameter-map.tsx";
+
+export { SweepChart } from "./sweep-chart.tsx";
+
+export { TracesSection } from "./traces-section.tsx";

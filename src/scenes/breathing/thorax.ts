@@ -16,7 +16,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 
-export const CHEST = { left: 130, top: 150, right: 870, bottom: 640 } as const;
+const CHEST = { left: 130, top: 150, right: 870, bottom: 640 } as const;
 
 const HIDDEN = /Kidney|Leg|gut|portal|carotid|liver|hepatic|upper|descending/;
 const RIBS: readonly Spot[] = [

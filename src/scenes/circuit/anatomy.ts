@@ -5,8 +5,6 @@
 import type { Stage } from "../../sim/request.ts";
 import { type Spot, spots } from "../drawing/curve.ts";
 
-export const PLANE = { width: 1000, height: 1100 } as const;
-
 /** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the lung arteries. */
 export type Blood = "arterial" | "svc" | "ivc" | "lungArtery" | "pulmonaryVein";
 

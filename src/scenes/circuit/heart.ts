@@ -12,7 +12,7 @@ export function swelling(volume: number, mean: number): number {
   return mean > 0 ? Math.cbrt(Math.max(volume, 0) / mean) : 1;
 }
 
-export const average = (values: Float64Array): number =>
+const average = (values: Float64Array): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
 export function drawHeart(ink: Graphics, circulation: Circulation, time: number, theme: Theme): void {

@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { Theme } from "../theme/theme.ts";
 
 /** mmHg at the column's top */
-export const FULL = 20;
+const FULL = 20;
 
 export interface Level {
   /** CSS px: left edge, middle and height of the column with its air */

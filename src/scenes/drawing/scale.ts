@@ -8,7 +8,7 @@ export interface Range {
 }
 
 /** Steps of 1, 2 or 5 times a power of ten; `count` marks are aimed at. */
-export function roundStep(span: number, count: number): number {
+function roundStep(span: number, count: number): number {
   const rough = span / Math.max(1, count);
   const power = 10 ** Math.floor(Math.log10(rough));
   const digit = rough / power;

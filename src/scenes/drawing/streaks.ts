@@ -4,7 +4,7 @@
  */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 
-export const STREAK_SIZE = 24;
+const STREAK_SIZE = 24;
 
 type Ink = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 

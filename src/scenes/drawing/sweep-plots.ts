@@ -24,7 +24,7 @@ export interface SweepPlots {
 }
 
 /** A sweep's curve in words. */
-export function nameOf(curve: SweepCurve, theme: Theme): string {
+function nameOf(curve: SweepCurve, theme: Theme): string {
   if (curve.name === "reference") return theme.say("further.sweep.reference");
   const request = curve.points[0]!.request;
   const stage = theme.say(`stage.${request.stage}`);

@@ -10,7 +10,7 @@ import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor, swelling } from "./day.ts";
 
-export const PLANE = { width: 1000, height: 760 } as const;
+const PLANE = { width: 1000, height: 760 } as const;
 const CAPILLARY = curve(spots("-20 96, 160 92, 340 120, 520 108, 700 124, 860 96, 1020 100"));
 const LYMPH = curve(spots("720 470, 560 500, 380 482, 220 470, 90 420, 20 330, -20 240"));
 const FINGERS = ["720 470, 800 440, 850 404", "640 490, 700 540, 770 548", "420 486, 470 440, 480 400"].map(

@@ -5,8 +5,8 @@ import type { CirculationRequest, Stage } from "../../sim/request.ts";
 import { actsIn } from "../../state/edit.ts";
 
 /** Points of a lone curve, and of each side of a map. */
-export const POINTS = 7;
-export const SIDE = 5;
+const POINTS = 7;
+const SIDE = 5;
 
 export const numberParameters = (stage: Stage): readonly NumberParameter[] =>
   PARAMETERS.filter(

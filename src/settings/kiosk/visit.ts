@@ -1,6 +1,6 @@
 /** A visit to the kiosk as a pure state machine: screens, idling and the way back. Time comes in with the events. */
 
-export type Screen = "welcome" | "topics" | "lesson";
+type Screen = "welcome" | "topics" | "lesson";
 
 export interface Visit {
   readonly screen: Screen;

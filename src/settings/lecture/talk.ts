@@ -1,6 +1,6 @@
 /** A talk under way as a pure state machine: where it is, what the room sees. It knows no lesson, no page and no clock. */
 
-export type Blank = "none" | "black" | "white";
+type Blank = "none" | "black" | "white";
 
 export interface Talk {
   /** Stop of the playlist that the speaker is at. */

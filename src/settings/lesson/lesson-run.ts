@@ -19,7 +19,7 @@ import type { SceneState } from "../../state/scene-state.ts";
 import type { Session } from "../session.ts";
 import { knownAnswers } from "./known-answers.ts";
 
-export interface QuestionInView {
+interface QuestionInView {
   readonly question: Question;
   readonly lesson: Lesson;
   readonly step: number;

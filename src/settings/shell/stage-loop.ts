@@ -7,10 +7,10 @@ import { darkTheme, lightTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import { language, t } from "../../words/index.ts";
 
-export type Way = "starting" | Stage["way"];
+type Way = "starting" | Stage["way"];
 
 /** How a picture differs from the screen. */
-export interface Look {
+interface Look {
   readonly theme: "dark" | "light";
   /** px of the picture: its smallest type */
   readonly floor: number;

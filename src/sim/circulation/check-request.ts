@@ -18,8 +18,8 @@ export const BODY_RANGES = {
   haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin" },
 } as const satisfies Record<keyof Body, { min: number; max: number; unit: string; meaning: string }>;
 
-export const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
-export const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
+const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
+const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
 
 export type Checked<T> = { readonly request: T } | { readonly faults: readonly Fault[] };
 

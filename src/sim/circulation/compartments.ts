@@ -16,7 +16,6 @@ export const COMPARTMENTS = [
   "rightAtrium",
   "rightVentricle",
 ] as const;
-export type Compartment = (typeof COMPARTMENTS)[number];
 
 export const VENTRICLE = 0;
 export const ATRIUM = 1;

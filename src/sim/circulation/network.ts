@@ -91,7 +91,7 @@ export interface Ventricle {
 }
 
 /** Share of output that coronary and veno-venous channels carry straight to the atrium (physiology values, section 5). */
-export const CORONARY_SHARE = 0.03;
+const CORONARY_SHARE = 0.03;
 /** Aortic root's share of arterial compliance, and its characteristic resistance over the systemic one (textbook: 4-7 %). */
 const ROOT_SHARE = 0.3;
 const CHARACTERISTIC_SHARE = 0.04;

@@ -57,7 +57,7 @@ export interface Periodic {
 }
 
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
-export const TOLERANCE = 2e-4;
+const TOLERANCE = 2e-4;
 /** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
 const MOST_RENEWED = 12;
 const RENEWED_UNTIL = 0.05;

@@ -1,7 +1,7 @@
 /** Outputs against one or two quantities: pure, row by row, so that rows may run on several threads. */
 
 import { findOutput, readOutput } from "../outputs.ts";
-import { defaultSetting, findParameter } from "../parameters.ts";
+import { findParameter } from "../parameters.ts";
 import type { Body, CirculationRequest } from "../request.ts";
 import { BODY_RANGES } from "./check-request.ts";
 import { solve } from "./solve.ts";
@@ -27,7 +27,7 @@ export interface SweepRow {
   readonly failures: readonly SweepFailure[];
 }
 
-export interface SweepFailure {
+interface SweepFailure {
   /** value of each axis */
   readonly at: readonly number[];
   readonly reason: string;
@@ -78,17 +78,6 @@ export function joinRows(request: SweepRequest, rows: readonly SweepRow[]): Swee
   };
 }
 
-/** @param progress rows done over rows, 0..1; answer false to stop, which gives null */
-export function sweep(request: SweepRequest, progress?: (done: number) => boolean): SweepAnswer | null {
-  const rows: SweepRow[] = [];
-  const count = rowCount(request);
-  for (let row = 0; row < count; row++) {
-    rows.push(sweepRow(request, row));
-    if (progress && !progress((row + 1) / count)) return null;
-  }
-  return joinRows(request, rows);
-}
-
 const BODY = "body.";
 
 function changed(
@@ -117,9 +106,3 @@ export function axisSpan(parameter: string): Span | undefined {
 }
 
 const unitOfAxis = (parameter: string): string => axisSpan(parameter)?.unit ?? "";
-
-/** Where the base stands on an axis. */
-export function baseValue(base: CirculationRequest, parameter: string): number {
-  if (parameter.startsWith(BODY)) return base.body[parameter.slice(BODY.length) as keyof Body];
-  return (base.set[parameter] ?? defaultSetting(findParameter(parameter)!, base.stage, base.body)) as number;
-}

@@ -24,7 +24,7 @@ export interface FieldRequest {
   readonly steadyTolerance: number;
 }
 
-export const FIELD_KEYS = [
+const FIELD_KEYS = [
   "kind",
   "fluid",
   "solid",

@@ -32,7 +32,7 @@ function faultsOfPlane({ geometry, cell, cellsAcross, depth }: FieldRequest): re
   return planeFaults(geometry, { cell, depth }, (count) => refuseTooMany(count, cellsAcross));
 }
 
-export function answerField(request: FieldRequest, progress?: (done: number) => void): Outcome {
+function answerField(request: FieldRequest, progress?: (done: number) => void): Outcome {
   const { geometry, fluid, depth, cell, cellsAcross, maxSeconds, steadyTolerance } = request;
   const viscosity = fromMillipascalSecond(fluid.viscosity);
   const began = secondsNow();

@@ -24,7 +24,7 @@ const numberSchema = ({ unit, min, max, meaning, default: usual }: NumberParamet
   description: `${unit}: ${meaning}${typeof usual === "number" ? "" : "; default by stage and body"}`,
 });
 
-export const parameterSchema = (parameter: Parameter): Schema =>
+const parameterSchema = (parameter: Parameter): Schema =>
   parameter.kind === "number"
     ? numberSchema(parameter)
     : { enum: parameter.words, default: parameter.default, description: parameter.meaning };

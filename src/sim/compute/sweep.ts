@@ -83,7 +83,7 @@ export const SWEEP_KIND: Kind<SweepRequest> = {
 };
 
 /** One line a point. */
-export function sweepTable({ axes, outputs }: SweepAnswer): Table {
+function sweepTable({ axes, outputs }: SweepAnswer): Table {
   const [first, second] = axes;
   const columns = [...axes.map(({ parameter, unit }) => `${parameter} (${unit})`)];
   columns.push(...outputs.map(({ path, unit }) => `${path} (${unit})`));

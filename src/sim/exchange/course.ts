@@ -42,7 +42,7 @@ export interface ExchangeCourse {
 }
 
 /** mL/kg/day under which a drain is taken out (common practice, no source). */
-export const DRY = 2;
+const DRY = 2;
 
 /**
  * Teaching values, of a size that lets a child with hard lungs (index 3) drain some 15-30 mL/kg/day for about a week, and less than half of

@@ -1,9 +1,7 @@
-export { type ExchangeCourse, type ExchangeOptions, solveExchange } from "./course.ts";
+export { type ExchangeCourse, solveExchange } from "./course.ts";
 export {
   capillaryPressure,
-  type Exchange,
   REGIONS,
-  type Region,
   steadyExchange,
   type Tissue,
 } from "./filtration.ts";

@@ -23,7 +23,7 @@ export interface LocalDepth {
 }
 
 /** Greatest growth of depth from cell to cell: a step is spread over a few cells on its wide side, never into the narrow one. */
-export const DEPTH_GROWTH = 1.3;
+const DEPTH_GROWTH = 1.3;
 
 /** Plain plane: depth 1 everywhere (mm in the record; per unit depth in the answers). */
 export function uniformDepth(grid: DepthGrid): LocalDepth {

@@ -1,4 +1,4 @@
 /** Handbook hydraulics of the pathway: its law, where the pressure is spent, and the grade line. */
-export { type GradePressures, gradeLine } from "./grade-line.ts";
-export { ledger, type PathwayLoss, pathwayLoss } from "./ledger.ts";
-export { type FlowSplit, pathwayLaw } from "./network.ts";
+export { gradeLine } from "./grade-line.ts";
+export { pathwayLoss } from "./ledger.ts";
+export { pathwayLaw } from "./network.ts";

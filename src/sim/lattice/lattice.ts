@@ -7,13 +7,13 @@ import type { GridChoice, Raster } from "./raster.ts";
 import { sweep } from "./sweep.ts";
 
 /** Sound goes this many times faster than the fastest blood: its lag is what an unsteady flow is wrong by, squared. */
-export const SOUND_OVER_SPEED = 4;
+const SOUND_OVER_SPEED = 4;
 const SOUND_DAMPING = 0.15;
 /** Part of the stability bound that a step may use. */
 const SAFETY = 0.8;
 /** Largest viscosity times step over cell squared. */
 const VISCOUS_STEP = 0.07;
-export const UPSTREAM = 1 / 16;
+const UPSTREAM = 1 / 16;
 
 export interface LatticeFluid {
   /** m2/s */
@@ -42,13 +42,7 @@ export interface Lattice {
 }
 
 /** How one step over all rows is done: plain, or by the vector kernel. */
-export type Sweep = (
-  nx: number,
-  ny: number,
-  spans: RowSpans,
-  arrays: LatticeArrays,
-  settings: StepSettings,
-) => void;
+type Sweep = (nx: number, ny: number, spans: RowSpans, arrays: LatticeArrays, settings: StepSettings) => void;
 
 /** Memory for `count` cells and the sweep that works in it. */
 export interface Engine {

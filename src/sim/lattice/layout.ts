@@ -42,7 +42,7 @@ export const ARRAYS = [
   /** 1 in cells beyond an opening, where nothing keeps the flow free of divergence */
   "beyond",
 ] as const;
-export type ArrayName = (typeof ARRAYS)[number];
+type ArrayName = (typeof ARRAYS)[number];
 
 /** Settings of one call, the same for all cells. */
 export interface StepSettings {

@@ -6,7 +6,7 @@ import type { LatticeArrays } from "./layout.ts";
 import type { Raster } from "./raster.ts";
 
 /** Faces between the blood and what lies beyond, each counted positive INTO the blood. */
-export interface Crossing {
+interface Crossing {
   /** [n] face index, and whether it is a south face (else a west face) */
   readonly face: Int32Array;
   readonly vertical: Uint8Array;

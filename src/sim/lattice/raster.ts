@@ -4,9 +4,9 @@ import { planeDistance, seenFrom, shapeBounds } from "../geometry/distance.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 
 /** Cells kept empty round the blood so that no stencil leaves the arrays. */
-export const MARGIN = 3;
+const MARGIN = 3;
 /** Cells that the channel beyond an opening reaches: room for the stencil of the last solved face. */
-export const CHANNEL = 4;
+const CHANNEL = 4;
 
 export interface Raster extends LocalDepth {
   /** cells; nx is even so that rows stay aligned for pairs of numbers */

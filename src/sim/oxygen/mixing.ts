@@ -2,7 +2,7 @@
 import { contentOf, saturationOf, tensionOf } from "./content.ts";
 
 /** L/min, none negative */
-export interface MixingFlows {
+interface MixingFlows {
   readonly upper: number;
   /** belly and legs together */
   readonly lower: number;

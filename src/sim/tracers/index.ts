@@ -1,6 +1,6 @@
 /** Tracers: massless, from an opening to another, never through a wall. */
-export { advance, type Step } from "./advance.ts";
-export { enter, entrance, fill, resettle, type Supply } from "./release.ts";
+export { advance } from "./advance.ts";
+export { entrance, fill, resettle, type Supply } from "./release.ts";
 export { TracerCloud } from "./tracer-cloud.ts";
 export { type TracerPlane, tracerPlane } from "./tracer-plane.ts";
 export { beginDye, recordWashOut, type WashOut, washOutSeconds } from "./wash-out.ts";

@@ -4,15 +4,7 @@ import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
 /** The relation that a section obeys. */
-export type SectionKind =
-  | "pipe"
-  | "artery"
-  | "areaChange"
-  | "meeting"
-  | "turn"
-  | "division"
-  | "stenosis"
-  | "exit";
+type SectionKind = "pipe" | "artery" | "areaChange" | "meeting" | "turn" | "division" | "stenosis" | "exit";
 
 export interface Section {
   /** Key of the ledger's words, unique in the pathway. */
@@ -137,8 +129,7 @@ function emptying(
 }
 
 /** Half the joint's height: the stretch in which the streams meet. */
-export const jointReach = (sizes: PathwaySizes): number =>
-  Math.max(sizes.left, sizes.right) / 2 + sizes.flare;
+const jointReach = (sizes: PathwaySizes): number => Math.max(sizes.left, sizes.right) / 2 + sizes.flare;
 
 function meetingSvc(sizes: PathwaySizes): Section[] {
   const end = sizes.svcLength;

@@ -7,7 +7,7 @@ import { type Branch, openingOf, spotOn, widthOn } from "./branch.ts";
 import { courseOf, followedLung, narrowingMiddle } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
-export interface Branches {
+interface Branches {
   readonly ivc?: Branch;
   readonly svc: Branch;
   readonly left: Branch;
