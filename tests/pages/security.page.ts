@@ -175,39 +175,36 @@ test("no script-injection vector in a lesson's words, titles or formulas runs, l
   const preview = page.locator(".author-preview");
   const lessonOf = (words: readonly string[], title: string) =>
     `---\nid: hostile\nnumber: 90\ntitle: ${JSON.stringify(title)}\nreader: testers\naim: show nothing\nremember: ${JSON.stringify(title)}\nminutes: 1\n---\n\n## ${title} {#only}\n\n### plain\n${words.join("\n\n")}\n\n### technical\n${words.join("\n\n")}\n`;
+  let shown = 0;
+  // One at a time, since one that is refused as a fault would hide the others.
+  for (const [index, vector] of VECTORS.entries()) {
+    await text.fill(lessonOf([`Vector ${index}.`, vector], `Title ${index}`));
+    await page.waitForTimeout(60);
+    if ((await preview.textContent())?.includes(`Vector ${index}.`)) shown++;
+  }
+  await text.fill(lessonOf(["Words."], "<img src=x onerror=window.ran=1>"));
   for (const telling of ["plain", "technical"]) {
     await page.evaluate((kept) => localStorage.setItem("lungward.telling", JSON.stringify(kept)), telling);
+    await text.fill(
+      lessonOf(
+        VECTORS.filter((vector) => !/^[{[$]/.test(vector)),
+        "All of them",
+      ),
+    );
     await page.reload();
-    await expect(text).toBeVisible({ timeout: 60_000 });
-    let shown = 0;
-    // One at a time, since one that is refused as a fault would hide the others.
-    for (const [index, vector] of [...VECTORS, "Words."].entries()) {
-      const title = vector === "Words." ? "<img src=x onerror=window.ran=1>" : `Title ${index}`;
-      await text.fill(lessonOf([`Vector ${index}.`, vector], title));
-      await page.waitForTimeout(60);
-      const made = await page.evaluate(() => {
-        const element = document.querySelector(".author-preview");
-        const all = [...(element?.querySelectorAll("*") ?? [])];
-        return {
-          words: element?.textContent ?? "",
-          elements: all
-            .filter((each) =>
-              each.matches(
-                "script, img, image, iframe, object, embed, video, audio, form, link, meta, base, template, marquee, a[href^='javascript' i], a[href^='http' i], a[href^='data' i]",
-              ),
-            )
-            .map(({ outerHTML }) => outerHTML),
-          handlers: all.filter((each) => each.getAttributeNames().some((name) => name.startsWith("on")))
-            .length,
-        };
-      });
-      if (made.words.includes(`Vector ${index}.`)) shown++;
-      expect(made, vector).toMatchObject({ elements: [], handlers: 0 });
-    }
-    // Most are text to a reader: they must have reached the preview to have been tried.
-    console.log(`${telling}: ${shown} of ${VECTORS.length + 1} shown, the others refused as faults`);
-    expect(shown).toBeGreaterThan(VECTORS.length / 2);
+    await expect(preview.locator("h2")).toHaveText("All of them", { timeout: 60_000 });
+    const made = await preview.evaluate((element) => ({
+      elements: element.querySelectorAll(
+        "script, img, image, iframe, object, embed, video, audio, form, link, meta, base, template, details, marquee, a[href^='javascript' i], a[href^='http' i], a[href^='data' i]",
+      ).length,
+      handlers: [...element.querySelectorAll("*")].filter((each) =>
+        each.getAttributeNames().some((name) => name.startsWith("on")),
+      ).length,
+    }));
+    expect(made).toEqual({ elements: 0, handlers: 0 });
   }
+  // Most vectors are text to a reader: they must have reached the preview to have been tried.
+  expect(shown).toBeGreaterThan(VECTORS.length / 2);
   expect(await page.evaluate(() => (window as unknown as { ran?: number }).ran)).toBeUndefined();
   expect(await page.evaluate(() => "polluted" in {})).toBe(false);
   expect(strange).toEqual([]);
