@@ -1,4 +1,4 @@
-/** What the other page tests do not walk for WCAG 2.2: a whole lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
+/** What the other page tests do not walk for WCAG 2.2: a lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
@@ -20,7 +20,7 @@ const open = async (page: Page, name: string, more = "") => {
 };
 const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
-test("2.1.1 2.1.2 2.4.7 a whole lesson from the list to its end by keys alone, focus always seen", async ({
+test("2.1.1 2.1.2 2.4.7 a lesson from the list through its steps by keys alone, with a focus ring", async ({
   page,
 }) => {
   await page.goto("?setting=study");
