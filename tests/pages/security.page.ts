@@ -172,6 +172,7 @@ test("no script-injection vector in a lesson's words, titles or formulas runs, l
   const text = page.locator("textarea");
   await expect(text).toBeVisible({ timeout: 60_000 });
   const strange = watchRequests(page);
+  const preview = page.locator(".author-preview");
   const lessonOf = (words: readonly string[], title: string) =>
     `---\nid: hostile\nnumber: 90\ntitle: ${JSON.stringify(title)}\nreader: testers\naim: show nothing\nremember: ${JSON.stringify(title)}\nminutes: 1\n---\n\n## ${title} {#only}\n\n### plain\n${words.join("\n\n")}\n\n### technical\n${words.join("\n\n")}\n`;
   let shown = 0;
