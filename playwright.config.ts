@@ -1,6 +1,6 @@
 import { defineConfig } from "@playwright/test";
 
-const port = 5302;
+const port = Number(process.env.LUNGWARD_PORT ?? 5302);
 
 /** The built page in Debian's Chromium; software rendering, no network beyond this machine. */
 export default defineConfig({
