@@ -9,6 +9,8 @@ const COMMON = [
   "media-src 'self' blob:",
   "style-src 'self' 'unsafe-inline'",
   "font-src 'self' data:",
+  // The docs show scenes of the kit itself.
+  "frame-src 'self'",
   "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",

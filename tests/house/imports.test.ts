@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readSources, type Source } from "./sources.ts";
+import { readSources, type Source, sourceOf } from "./sources.ts";
 
 const sources = readSources("src");
 const room = (path: string): string => path.split("/")[1]!;
@@ -8,6 +8,7 @@ const room = (path: string): string => path.split("/")[1]!;
 const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
   sim: {},
   words: {},
+  docs: {},
   state: { sim: "yes" },
   lesson: { sim: "yes", state: "yes" },
   chain: { sim: "yes", state: "yes" },
@@ -47,6 +48,13 @@ const PACKAGES: Record<string, RegExp> = {
   preact: /^src\/(interface|settings)\/|^src\/main\.tsx?$/,
 };
 
+/** What a page knows and numerics must not. */
+const banned =
+  /\b(document\.|window\.|navigator\.|localStorage|performance\.now|Date\.now|new Date|Math\.random)/;
+const knowsThePage = ({ path, text }: Source): boolean =>
+  room(path) === "sim" &&
+  banned.test(text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "").replace(/"[^"\n]*"/g, '""'));
+
 const refused = (source: Source): string[] =>
   source.imports
     .filter(({ own, target, typeOnly }) => {
@@ -61,42 +69,39 @@ const refused = (source: Source): string[] =>
     })
     .map(({ target }) => `${source.path} -> ${target}`);
 
+function circlesIn(files: readonly Source[]): string[] {
+  const graph = new Map(
+    files.map(({ path, imports }) => [
+      path,
+      imports.filter(({ own, typeOnly }) => own && !typeOnly).map(({ target }) => target),
+    ]),
+  );
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const walk = (path: string, trail: string[]): void => {
+    if (trail.includes(path)) {
+      circles.push([...trail.slice(trail.indexOf(path)), path].join(" -> "));
+      return;
+    }
+    if (done.has(path)) return;
+    for (const next of graph.get(path) ?? []) walk(next, [...trail, path]);
+    done.add(path);
+  };
+  for (const path of graph.keys()) walk(path, []);
+  return circles;
+}
+
 describe("the rule of imports", () => {
   test("each room imports only what the table allows", () => {
     expect(sources.flatMap(refused)).toEqual([]);
   });
 
   test("src/sim knows no page, no clock and no randomness of its own", () => {
-    const banned =
-      /\b(document\.|window\.|navigator\.|localStorage|performance\.now|Date\.now|new Date|Math\.random)/;
-    const strip = (text: string) =>
-      text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "").replace(/"[^"\n]*"/g, '""');
-    const offenders = sources
-      .filter(({ path }) => room(path) === "sim")
-      .filter(({ text }) => banned.test(strip(text)));
-    expect(offenders.map(({ path }) => path)).toEqual([]);
+    expect(sources.filter(knowsThePage).map(({ path }) => path)).toEqual([]);
   });
 
   test("no file imports itself in a circle", () => {
-    const graph = new Map(
-      sources.map(({ path, imports }) => [
-        path,
-        imports.filter(({ own, typeOnly }) => own && !typeOnly).map(({ target }) => target),
-      ]),
-    );
-    const done = new Set<string>();
-    const circles: string[] = [];
-    const walk = (path: string, trail: string[]): void => {
-      if (trail.includes(path)) {
-        circles.push([...trail.slice(trail.indexOf(path)), path].join(" -> "));
-        return;
-      }
-      if (done.has(path)) return;
-      for (const next of graph.get(path) ?? []) walk(next, [...trail, path]);
-      done.add(path);
-    };
-    for (const path of graph.keys()) walk(path, []);
-    expect(circles).toEqual([]);
+    expect(circlesIn(sources)).toEqual([]);
   });
 
   test("every own import names a file that exists", () => {
@@ -110,5 +115,40 @@ describe("the rule of imports", () => {
         .map(({ target }) => `${path} -> ${target}`),
     );
     expect(dangling).toEqual([]);
+  });
+});
+
+describe("a planted violation is found", () => {
+  const planted: readonly (readonly [path: string, line: string])[] = [
+    ["src/sim/geometry/planted.ts", 'import { t } from "../../words/index.ts";'],
+    ["src/sim/oxygen/planted.ts", 'import { Graphics } from "pixi.js";'],
+    ["src/sim/geometry/planted.ts", 'import { Body } from "matter-js";'],
+    ["src/words/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
+    ["src/state/planted.ts", 'import type { Lesson } from "../lesson/lesson.ts";'],
+    ["src/lesson/planted.ts", 'import { startChain } from "../chain/page.ts";'],
+    ["src/chain/planted.ts", 'export { makeCircuit } from "../scenes/circuit/scene.ts";'],
+    ["src/scenes/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
+    ["src/scenes/planted.ts", 'const later = import("../settings/bench/index.tsx");'],
+    ["src/interface/planted.tsx", 'import { startChain } from "../chain/page.ts";'],
+    ["src/record/planted.ts", 'import { render } from "preact";'],
+    ["src/settings/home/planted.tsx", 'import { Pane } from "tweakpane";'],
+    ["src/docs/planted.ts", 'import { t } from "../words/index.ts";'],
+  ];
+  test.each(planted)("%s with %s", (path, line) => {
+    expect(refused(sourceOf(path, `${line}\n`))).toHaveLength(1);
+  });
+
+  test("a type alone where types are allowed is none", () => {
+    const line = 'import type { Frame } from "../chain/frame.ts";\n';
+    expect(refused(sourceOf("src/scenes/planted.ts", line))).toEqual([]);
+  });
+
+  test("a circle of three files, a clock in the numerics", () => {
+    const circle = ["a", "b", "c"].map((name, index) =>
+      sourceOf(`src/sim/${name}.ts`, `import { x } from "./${"bca"[index]}.ts";\n`),
+    );
+    expect(circlesIn(circle)).toEqual(["src/sim/a.ts -> src/sim/b.ts -> src/sim/c.ts -> src/sim/a.ts"]);
+    expect(knowsThePage(sourceOf("src/sim/x.ts", "const now = Date.now();\n"))).toBe(true);
+    expect(knowsThePage(sourceOf("src/sim/x.ts", "// Date.now() is not asked\n"))).toBe(false);
   });
 });

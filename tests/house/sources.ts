@@ -52,10 +52,14 @@ function importsOf(path: string, text: string): Import[] {
   return found;
 }
 
+export const sourceOf = (path: string, text: string): Source => ({
+  path,
+  text,
+  lines: text.split("\n").length - 1,
+  imports: importsOf(path, text),
+});
+
 export const readSources = (folder: string): Source[] =>
   filesBelow(folder, /\.tsx?$/)
     .filter((path) => !path.includes("/kernel/"))
-    .map((path) => {
-      const text = readFileSync(join(TOP, path), "utf8");
-      return { path, text, lines: text.split("\n").length - 1, imports: importsOf(path, text) };
-    });
+    .map((path) => sourceOf(path, readFileSync(join(TOP, path), "utf8")));

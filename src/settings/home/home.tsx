@@ -3,6 +3,7 @@ import { Cautions } from "../../interface/cautions.tsx";
 import { Transport } from "../../interface/transport.tsx";
 import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { DocsLink } from "../shell/docs-link.tsx";
 import { newerVersion } from "../shell/offline.ts";
 import { isMoving, togglePlay } from "../shell/play.ts";
 import { StageView } from "../shell/stage-view.tsx";
@@ -54,6 +55,9 @@ export function Home({ context }: { readonly context: Context }) {
             <ul class="plain-list">
               <li>
                 <a href={there({ setting: "author" })}>{t("home.author")}</a>
+              </li>
+              <li>
+                <DocsLink />
               </li>
             </ul>
             <ul class="plain-list languages" aria-label={t("look.language")}>

@@ -3,6 +3,7 @@ import { Cautions } from "../../interface/cautions.tsx";
 import { Dialog } from "../../interface/dialog.tsx";
 import { VERSION } from "../../interface/version.ts";
 import { t } from "../../words/index.ts";
+import { DocsLink } from "./docs-link.tsx";
 
 export interface HelpProps {
   /** Message keys of the paragraphs that this setting needs. */
@@ -20,6 +21,9 @@ export const Help = ({ paragraphs, onKeys, onClose }: HelpProps) => (
       {t("help.keys")}
     </button>
     <Cautions />
+    <p>
+      <DocsLink apart />
+    </p>
     <p>{t("help.version", { version: VERSION })}</p>
     <p>{t("help.privacy")}</p>
   </Dialog>

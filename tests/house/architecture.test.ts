@@ -1,0 +1,40 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { drawArchitecture } from "../../scripts/docs/architecture.ts";
+import { readArrows, storeys } from "../../scripts/docs/rooms.ts";
+import { TOP } from "./sources.ts";
+
+const page = readFileSync(join(TOP, "docs/architecture.md"), "utf8");
+
+describe("the page of the house", () => {
+  test("its picture is what `npm run architecture` draws from today's imports", () => {
+    const kept = readFileSync(join(TOP, "docs/pictures/architecture.svg"), "utf8");
+    expect(kept).toBe(drawArchitecture(readArrows()));
+  });
+
+  test("it gives every folder of the repository a purpose, and no folder that is not there", () => {
+    const rows = page.split("\n").flatMap((line) => {
+      const [, folders = "", purpose = ""] = /^\| (`.*`) \| (.+) \|$/.exec(line) ?? [];
+      return [...folders.matchAll(/`([^`]+)`/g)].map(([, folder]) => ({ folder: folder!, purpose }));
+    });
+    const below = (folder: string): string[] => [
+      folder,
+      ...readdirSync(join(TOP, folder), { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .flatMap(({ name }) => below(`${folder}/${name}`)),
+    ];
+    const folders = ["docs", "lessons", "public", "scripts", "src", "tests"].flatMap(below);
+    expect(rows.map(({ folder }) => folder).sort()).toEqual(folders.sort());
+    expect(rows.filter(({ purpose }) => purpose.trim().length < 8)).toEqual([]);
+  });
+
+  test("no rooms import values in a circle, and one that is planted is found", () => {
+    const arrows = readArrows();
+    expect(() => storeys(arrows)).not.toThrow();
+    expect(() => storeys([...arrows, { from: "words", to: "settings", typeOnly: false }])).toThrow(/circle/);
+    expect(() =>
+      storeys([...arrows, { from: "sim: geometry", to: "sim: hydraulics", typeOnly: false }]),
+    ).toThrow(/circle/);
+  });
+});
