@@ -190,16 +190,17 @@ function followPlace(
   run: ReturnType<typeof runLesson>,
 ): () => void {
   const idNow = () => lesson.steps[run.player.peek().step]!.id;
-  const stopWriting = run.player.subscribe(() => {
-    const step = idNow();
-    const now = place.peek();
-    if (now.lesson === lesson.id && now.step !== step) place.value = { ...now, step };
-  });
+  // First: someone may have gone on between the lesson opening and now.
   const stopReading = place.subscribe(({ lesson: where, step }) => {
     const wanted = stepIn(lesson, step);
     if (where !== lesson.id || wanted === undefined || wanted === idNow()) return;
     run.send({ kind: "go", step: wanted });
     if (idNow() !== wanted) place.value = { ...place.peek(), step: idNow() };
+  });
+  const stopWriting = run.player.subscribe(() => {
+    const step = idNow();
+    const now = place.peek();
+    if (now.lesson === lesson.id && now.step !== step) place.value = { ...now, step };
   });
   return () => {
     stopWriting();
