@@ -9,17 +9,23 @@ const nameOf = (path: string): string => {
   return key ? t(key) : path;
 };
 
-export const FaultNote = ({
-  title,
-  faults,
-}: {
+export interface FaultNoteProps {
   readonly title: string;
   readonly faults: readonly Fault[];
-}) => (
+  /** Where the reader may put the note away. */
+  readonly onClose?: () => void;
+}
+
+export const FaultNote = ({ title, faults, onClose }: FaultNoteProps) => (
   <div class="note">
     <p>{title}</p>
     {faults.map(({ path, found, allowed }) => (
       <p key={path + found}>{t("link.dropped.one", { what: nameOf(path), found, allowed })}</p>
     ))}
+    {onClose && (
+      <button type="button" onClick={onClose}>
+        {t("dialog.close")}
+      </button>
+    )}
   </div>
 );

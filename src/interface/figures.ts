@@ -1,6 +1,7 @@
 /** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
+import { PATHWAY_STAGES } from "../sim/request.ts";
 
 type FigureSource = "model" | "handbook" | "field";
 
@@ -22,20 +23,28 @@ const figure = (
   source: FigureSource,
 ): Figure => ({ name, value: value ?? null, unit, digits, source });
 
-/** Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field. */
+/**
+ * Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field; where
+ * no pathway leads to the lungs, the veins' pressure stands in their place.
+ */
 export function figuresOf(
   circulation: Circulation | null,
   readings: FieldReadings | null,
 ): readonly Figure[] {
   const { pathway, pressures, saturations, flows } = circulation ?? {};
+  const before = circulation && !(PATHWAY_STAGES as readonly string[]).includes(circulation.request.stage);
+  const carried = [
+    figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
+    figure("output", flows?.systemic, "L/min", 1, "model"),
+  ];
+  if (before) return [figure("liverPressure", pressures?.hepaticVein, "mmHg", 1, "model"), ...carried];
   return [
     figure("pressureDrop", pathway?.pressureDrop, "mmHg", 1, "handbook"),
     figure("pressureDrop", fieldPressureDrop(readings), "mmHg", 1, "field"),
     figure("powerLoss", pathway?.powerLoss, "mW", 1, "handbook"),
     figure("powerLoss", readings?.settled ? readings.powerLoss : null, "mW", 1, "field"),
     figure("pathwayPressure", pressures?.pathway, "mmHg", 1, "model"),
-    figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
-    figure("output", flows?.systemic, "L/min", 1, "model"),
+    ...carried,
   ];
 }
 

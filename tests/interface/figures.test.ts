@@ -36,6 +36,14 @@ describe("figures", () => {
     expect(fieldPressureDrop(readings)).toBeCloseTo(0.9 - (2 / 3) * 0.1 - (1 / 3) * 0.4, 10);
   });
 
+  it("speak of the liver's veins where no pathway leads to the lungs", () => {
+    for (const stage of ["two-ventricle", "before-completion"] as const) {
+      const answer = solve({ ...START.request, stage });
+      const names = figuresOf(answer, null).map(({ name }) => name);
+      expect(names).toEqual(["liverPressure", "arterialSaturation", "output"]);
+    }
+  });
+
   it("wait for a settled flow", () => {
     expect(fieldPressureDrop({ ...readings, settled: false })).toBeNull();
     expect(figuresOf(null, null).every(({ value }) => value === null)).toBe(true);

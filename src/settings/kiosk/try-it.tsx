@@ -11,7 +11,8 @@ import type { Session } from "../session.ts";
 
 /** Taps from one end of a range to the other, at most. */
 const TAPS = 12;
-const SHOWN = ["pathwayPressure", "arterialSaturation", "output"];
+/** For students. */
+const LEFT_OUT = ["pressureDrop", "powerLoss"];
 
 export function TryIt({ editing, session }: { readonly editing: Editing; readonly session: Session }) {
   const { request } = editing.scene.value;
@@ -24,7 +25,7 @@ export function TryIt({ editing, session }: { readonly editing: Editing; readonl
       {numbers.map((parameter) => (
         <Stepper key={parameter.name} parameter={parameter} editing={editing} />
       ))}
-      <Readouts figures={figures.filter(({ name, source }) => SHOWN.includes(name) && source !== "field")} />
+      <Readouts figures={figures.filter(({ name }) => !LEFT_OUT.includes(name))} />
     </div>
   );
 }

@@ -94,7 +94,7 @@ export function Builder({ context, shelf }: { readonly context: Context; readonl
           <h1>{t("lecture.build")}</h1>
           <p class="quiet-text">{t("lecture.build.help")}</p>
           <h2>{t("lecture.lessons")}</h2>
-          <LessonPicker lessons={shelf.lessons} onAdd={add} />
+          <LessonPicker lessons={shelf.lessons} language={place.value.language} onAdd={add} />
         </section>
         <section class="builder-list" aria-labelledby="talk">
           <h2 id="talk">{t("lecture.list")}</h2>

@@ -1,44 +1,56 @@
-/** Lessons to choose from, whole or step by step. */
+/** Lessons to choose from: begun at once as they are, or added whole or step by step. */
 import type { Lesson } from "../../lesson/lesson.ts";
 import { t } from "../../words/index.ts";
+import { AT_HOME, writePlace } from "../where.ts";
 import type { Stop } from "./playlist.ts";
 import { stopsOf } from "./stops.ts";
 
 export interface LessonPickerProps {
   readonly lessons: readonly Lesson[];
+  /** BCP 47 tag of the address, "" = the browser's */
+  readonly language: string;
   readonly onAdd: (stops: readonly Stop[]) => void;
 }
 
-export const LessonPicker = ({ lessons, onAdd }: LessonPickerProps) => (
+export const LessonPicker = ({ lessons, language, onAdd }: LessonPickerProps) => (
   <div>
     {lessons.map((lesson) => (
-      <details key={lesson.id}>
-        <summary>
-          {lesson.title}
-          <span class="quiet-text">{t("lecture.steps", { count: lesson.steps.length })}</span>
-        </summary>
-        <button
-          type="button"
-          aria-label={t("lecture.addLesson", { title: lesson.title })}
-          onClick={() => onAdd(stopsOf(lesson))}
+      <div class="picker-lesson" key={lesson.id}>
+        <details>
+          <summary>
+            {lesson.title}
+            <span class="quiet-text">{t("lecture.steps", { count: lesson.steps.length })}</span>
+          </summary>
+          <button
+            type="button"
+            aria-label={t("lecture.addLesson", { title: lesson.title })}
+            onClick={() => onAdd(stopsOf(lesson))}
+          >
+            {t("lecture.addLesson", { title: lesson.title })}
+          </button>
+          <ol class="picker-steps">
+            {lesson.steps.map((step) => (
+              <li key={step.id}>
+                <span>{step.title}</span>
+                <button
+                  type="button"
+                  aria-label={t("lecture.addStep", { title: step.title })}
+                  onClick={() => onAdd([{ lesson: lesson.id, step: step.id }])}
+                >
+                  {t("lecture.add")}
+                </button>
+              </li>
+            ))}
+          </ol>
+        </details>
+        <a
+          class="button"
+          href={writePlace({ ...AT_HOME, setting: "lecture", lesson: lesson.id, step: "1", language })}
+          aria-label={t("lecture.beginLesson", { title: lesson.title })}
         >
-          {t("lecture.addLesson", { title: lesson.title })}
-        </button>
-        <ol class="picker-steps">
-          {lesson.steps.map((step) => (
-            <li key={step.id}>
-              <span>{step.title}</span>
-              <button
-                type="button"
-                aria-label={t("lecture.addStep", { title: step.title })}
-                onClick={() => onAdd([{ lesson: lesson.id, step: step.id }])}
-              >
-                {t("lecture.add")}
-              </button>
-            </li>
-          ))}
-        </ol>
-      </details>
+          {t("lecture.begin")}
+        </a>
+      </div>
     ))}
   </div>
 );

@@ -1,16 +1,15 @@
 /** What the hall sees: the scene, one sentence, two numbers; controls only when asked for. */
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
-import { figuresOf } from "../../interface/figures.ts";
 import { KeyList } from "../../interface/key-list.tsx";
 import { listenForKeys } from "../../interface/keys.ts";
 import { QuestionView } from "../../interface/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../interface/lesson/script.tsx";
 import { Panel } from "../../interface/panel.tsx";
 import { ParameterForm } from "../../interface/parameter-form.tsx";
-import { Readouts } from "../../interface/readout.tsx";
 import { writeAddress } from "../../state/address.ts";
 import { t } from "../../words/index.ts";
+import { figuresThatMatter } from "../lesson/figures-that-matter.ts";
 import { lettersOn } from "../preferences.ts";
 import { Help } from "../shell/help.tsx";
 import { Notes } from "../shell/notes.tsx";
@@ -20,11 +19,9 @@ import { toggleFullScreen } from "./full-screen.ts";
 import { lectureKeys } from "./lecture-keys.ts";
 import { Pointer } from "./pointer.tsx";
 import { RoomBar } from "./room-bar.tsx";
+import { RoomFigures } from "./room-figures.tsx";
 import { type RoomOptions, roomState } from "./room-state.ts";
 import { shownAt } from "./talk.ts";
-
-/** Numbers that the hall sees; all are in the speaker's window. */
-const SHOWN = ["pressureDrop", "pathwayPressure"];
 
 /** CSS px: nothing in a hall is smaller */
 const FLOOR = 24;
@@ -38,9 +35,7 @@ export function Room(options: RoomOptions) {
   const pointing = useSignal(false);
   const typed = useSignal("");
   const figures = useComputed(() =>
-    figuresOf(session.chain.circulations.value[0] ?? null, null).filter(
-      ({ name, value }) => SHOWN.includes(name) && value !== null,
-    ),
+    figuresThatMatter(room.script.stop.value.step, session.scene.value, session.chain.circulations.value),
   );
   const close = () => {
     open.value = null;
@@ -145,7 +140,7 @@ export function Room(options: RoomOptions) {
           <StepCaution step={step} voice={voice} />
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
-          <Readouts figures={figures.value} />
+          <RoomFigures figures={figures.value} />
         </section>
         <Notes session={session} />
         <p class="room-place">

@@ -10,6 +10,7 @@ import { Toolbar } from "../../interface/toolbar.tsx";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { writeAddress } from "../../state/address.ts";
 import { t } from "../../words/index.ts";
+import { figuresThatMatter } from "../lesson/figures-that-matter.ts";
 import { lettersOn } from "../preferences.ts";
 import type { Context } from "../setting.ts";
 import { Clock } from "./clock.tsx";
@@ -17,6 +18,7 @@ import { lectureKeys } from "./lecture-keys.ts";
 import { openLine } from "./line.ts";
 import { LINE, type ToRoom, type ToSpeaker } from "./messages.ts";
 import { readStops } from "./playlist.ts";
+import { RoomFigures } from "./room-figures.tsx";
 import { runScript } from "./script-run.ts";
 import { type FoundStop, findStops } from "./stops.ts";
 import type { Talk, TalkEvent } from "./talk.ts";
@@ -87,7 +89,14 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
   useEffect(() => script.release, [script]);
   const say = (event: TalkEvent) => post({ kind: "event", event });
   useSpeakerKeys(say, () => post({ kind: "pause" }));
-  const figures = useComputed(() => figuresOf(session.chain.circulations.value[0] ?? null, null));
+  const large = useComputed(() =>
+    figuresThatMatter(script.stop.value.step, session.scene.value, session.chain.circulations.value),
+  );
+  const further = useComputed(() =>
+    figuresOf(session.chain.circulations.value[0] ?? null, null).filter(
+      ({ name, source }) => source !== "field" && large.value.every((each) => each.name !== name),
+    ),
+  );
   const { step } = script.stop.value;
   const voice = script.voice.value;
   const then = stops[told.talk.at + 1]?.step;
@@ -113,7 +122,8 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
       </main>
       <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
         <h2>{t("lecture.answer")}</h2>
-        <Readouts figures={figures.value.filter(({ source }) => source !== "field")} />
+        <RoomFigures figures={large.value} />
+        <Readouts figures={further.value} />
         <p class="quiet-text">
           {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
         </p>

@@ -14,17 +14,13 @@ export function Notes({ session }: { readonly session: Session }) {
   return (
     <div class="notes" role="status">
       {droppedFromLink.value.length > 0 && (
-        <div>
-          <FaultNote title={t("link.dropped")} faults={droppedFromLink.value} />
-          <button
-            type="button"
-            onClick={() => {
-              droppedFromLink.value = [];
-            }}
-          >
-            {t("dialog.close")}
-          </button>
-        </div>
+        <FaultNote
+          title={t("link.dropped")}
+          faults={droppedFromLink.value}
+          onClose={() => {
+            droppedFromLink.value = [];
+          }}
+        />
       )}
       {faults.length > 0 && <FaultNote title={t("fault.title")} faults={faults} />}
       {degraded.map((key) => (
