@@ -17,18 +17,19 @@ type FunctionName = keyof typeof FUNCTIONS;
 type Operator = "or" | "and" | "<" | "<=" | ">" | ">=" | "+" | "-" | "*" | "/";
 
 /** Binding strength, weakest first. Comparisons do not chain. */
-const STRENGTH: Readonly<Record<string, number>> = {
-  or: 1,
-  and: 2,
-  "<": 3,
-  "<=": 3,
-  ">": 3,
-  ">=": 3,
-  "+": 4,
-  "-": 4,
-  "*": 5,
-  "/": 5,
-};
+const STRENGTH: ReadonlyMap<string, number> = new Map([
+  ["or", 1],
+  ["and", 2],
+  ["<", 3],
+  ["<=", 3],
+  [">", 3],
+  [">=", 3],
+  ["+", 4],
+  ["-", 4],
+  ["*", 5],
+  ["/", 5],
+]);
+const COMPARISON = STRENGTH.get("<")!;
 const TOKEN = /\s*(?:(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*)*)|(<=|>=|[-+*/()<>,]))/y;
 /** Deeper nesting than this is a mistake, and would only exhaust the stack. */
 const DEEPEST = 40;
@@ -68,7 +69,7 @@ export function parseExpression(text: string): Parsed<Expression> {
     if (token === undefined) return fail("a name or a number");
     if (token === "-" || token === "not") {
       position++;
-      const of = token === "-" ? primary(depth + 1) : binary(STRENGTH["<"]!, depth + 1);
+      const of = token === "-" ? primary(depth + 1) : binary(COMPARISON, depth + 1);
       return of && { kind: token === "-" ? "negate" : "not", of };
     }
     if (token === "(") {
@@ -83,7 +84,7 @@ export function parseExpression(text: string): Parsed<Expression> {
       position++;
       return { kind: "number", value: Number(token) };
     }
-    if (!/^[A-Za-z]/.test(token) || token in STRENGTH) return fail("a name or a number");
+    if (!/^[A-Za-z]/.test(token) || STRENGTH.has(token)) return fail("a name or a number");
     position++;
     if (tokens[position] !== "(") return { kind: "name", path: token };
     return call(token, depth);
@@ -111,9 +112,9 @@ export function parseExpression(text: string): Parsed<Expression> {
     let left = primary(depth);
     while (left) {
       const operator = tokens[position];
-      const strength = operator === undefined ? undefined : STRENGTH[operator];
+      const strength = operator === undefined ? undefined : STRENGTH.get(operator);
       if (strength === undefined || strength < weakest) return left;
-      if (strength === STRENGTH["<"] && isComparison(left)) return fail("and, between two comparisons");
+      if (strength === COMPARISON && isComparison(left)) return fail("and, between two comparisons");
       position++;
       const right = binary(strength + 1, depth + 1);
       if (!right) return null;
@@ -128,7 +129,7 @@ export function parseExpression(text: string): Parsed<Expression> {
 }
 
 const isComparison = (expression: Expression): boolean =>
-  expression.kind === "binary" && STRENGTH[expression.operator] === STRENGTH["<"];
+  expression.kind === "binary" && STRENGTH.get(expression.operator) === COMPARISON;
 
 /** Every name that the expression reads. */
 export function namesIn(expression: Expression): readonly string[] {

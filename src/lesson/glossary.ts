@@ -34,5 +34,7 @@ export const readSources = (text: string, file: string): Reading<Sources> => rea
 function read<S extends v.GenericSchema>(text: string, file: string, schema: S): Reading<v.InferOutput<S>> {
   const { refuse, faults } = refuseIn(file);
   const record = readRecord(text, 1, schema, refuse);
-  return { value: record?.value ?? null, faults };
+  // Without a prototype: a lesson that names "constructor" finds nothing.
+  const value = record && (Object.assign(Object.create(null), record.value) as v.InferOutput<S>);
+  return { value, faults };
 }

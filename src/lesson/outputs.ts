@@ -23,28 +23,30 @@ export interface Situation {
 /** State names that need no declaration. */
 export const BUILT_IN_STATES = ["previous", "start", "second", "third"] as const;
 
-const FIXED: Readonly<Record<string, readonly string[]>> = {
-  pressures: [
-    "svc",
-    "ivc",
-    "hepaticVein",
-    "pathway",
-    "pulmonaryArteryLeft",
-    "pulmonaryArteryRight",
-    "pulmonaryVein",
-    "atrium",
-    "ventricleEndDiastolic",
-    "aortaMean",
-    "aortaSystolic",
-    "aortaDiastolic",
-  ],
-  flows: ["systemic", "pulmonary", "svc", "ivc", "left", "right", "fenestration"],
-  saturations: ["arterial", "svc", "ivc", "pulmonaryVein"],
-  pathway: ["pressureDrop", "powerLoss", "resistance"],
-  exchange: ["filtration", "lymph", "overflow"],
-  body: ["ageYears", "bsa", "haemoglobin"],
-  field: ["recirculatingArea", "washOutSeconds", "powerLoss"],
-};
+const FIXED: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    pressures: [
+      "svc",
+      "ivc",
+      "hepaticVein",
+      "pathway",
+      "pulmonaryArteryLeft",
+      "pulmonaryArteryRight",
+      "pulmonaryVein",
+      "atrium",
+      "ventricleEndDiastolic",
+      "aortaMean",
+      "aortaSystolic",
+      "aortaDiastolic",
+    ],
+    flows: ["systemic", "pulmonary", "svc", "ivc", "left", "right", "fenestration"],
+    saturations: ["arterial", "svc", "ivc", "pulmonaryVein"],
+    pathway: ["pressureDrop", "powerLoss", "resistance"],
+    exchange: ["filtration", "lymph", "overflow"],
+    body: ["ageYears", "bsa", "haemoglobin"],
+    field: ["recirculatingArea", "washOutSeconds", "powerLoss"],
+  }),
+);
 /** Groups whose members only the model's answer can list. */
 const OPEN_GROUPS = ["extras", "energy", "ledger"];
 
@@ -60,13 +62,13 @@ export function nameFault(
   if (group === undefined || member === undefined)
     return refusal(path, group ?? "", ["pressures.pathway", ...groups(), ...states]);
   if (OPEN_GROUPS.includes(group)) return null;
-  const members = group === "set" ? numberParameters() : FIXED[group];
+  const members = group === "set" ? numberParameters() : FIXED.get(group);
   if (!members) return refusal(path, group, [...groups(), ...states]);
   if (parts.length > 2 || !members.includes(member)) return refusal(path, member, members);
   return null;
 }
 
-const groups = () => [...Object.keys(FIXED), "set", ...OPEN_GROUPS];
+const groups = () => [...FIXED.keys(), "set", ...OPEN_GROUPS];
 const numberParameters = () => PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name);
 
 function refusal(path: string, part: string, allowed: readonly string[]) {

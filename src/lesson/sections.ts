@@ -94,7 +94,8 @@ function readHeading(line: string, number: number, ids: readonly string[], refus
       id === "" ? "a step without an id" : `id "${id}"`,
       "{#its-id} of small letters, digits and hyphens",
     );
-  } else if (ids.includes(id)) refuse(number, `id "${id}" twice`, "an id of its own");
+  } else if (id in {}) refuse(number, `id "${id}"`, "another word");
+  else if (ids.includes(id)) refuse(number, `id "${id}" twice`, "an id of its own");
   return { id, title, line: number, blocks: {}, parts: {} };
 }
 

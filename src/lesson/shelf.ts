@@ -53,11 +53,11 @@ export async function loadShelf(language: string): Promise<Shelf> {
     const own = translated.find(({ file }) => file.endsWith(`/${source.id}.md`));
     return (own && keep(readTranslation(own.text, own.file, source))) ?? source;
   });
-  let glossary: Glossary = {};
+  const glossary: Glossary = Object.create(null);
   const pages: Record<string, Page> = {};
   for (const each of new Set([SOURCE_LANGUAGE, language])) {
     for (const { file, text } of await texts(inLanguage(GLOSSARIES, each))) {
-      glossary = { ...glossary, ...keep(readGlossary(text, file)) };
+      Object.assign(glossary, keep(readGlossary(text, file)));
     }
     for (const { file, text } of await texts(inLanguage(PAGES, each))) {
       const page = keep(readPage(text, file, each));
@@ -70,7 +70,7 @@ export async function loadShelf(language: string): Promise<Shelf> {
     lessons: lessons.sort((a, b) => a.number - b.number),
     glossary,
     pages,
-    sources: (publications && keep(readSources(publications.text, publications.file))) ?? {},
+    sources: (publications && keep(readSources(publications.text, publications.file))) ?? Object.create(null),
     faults,
   };
 }

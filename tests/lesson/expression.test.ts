@@ -45,6 +45,8 @@ test.each([
   "1 ? 2 : 3",
   "`a`",
   "1 < 2 < 3",
+  "2 constructor 3",
+  "toString(1)",
   "",
 ])("%s is refused", (text) => {
   expect(result(text)).toMatch(/^refused/);

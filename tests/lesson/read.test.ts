@@ -115,6 +115,11 @@ test.each([
     /link to "https:\/\/example.org\/x"/,
   ],
   ["a script's address", ["Words.", "[Words](javascript:alert(1))."], /link to "javascript:alert\(1\)"/],
+  [
+    "a name that JavaScript keeps for itself",
+    ["Words.", "Words {{ constructor.constructor | mmHg 1 }}."],
+    /constructor\.constructor \| pressures/,
+  ],
   ["an equation for families", ["Words.", "Words $x^2$."], /an equation \| no equations/],
   [
     "a pause that is not the lesson's to set",
