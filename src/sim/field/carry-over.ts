@@ -41,6 +41,7 @@ export function carryOver(from: Lattice, to: Lattice): void {
     const old = from.openings.find((other) => other.opening.name === opening.opening.name);
     if (!old || old.rule !== opening.rule) continue;
     opening.slowSpeed = old.slowSpeed;
+    opening.shift = old.shift;
     opening.wanted = old.wanted;
     if (old.wanted !== undefined) opening.target = old.target;
   }

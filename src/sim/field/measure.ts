@@ -1,6 +1,6 @@
 /** What is read from a lattice at one moment, SI: flows and pressures at the openings, power, dissipation, kinetic energy. */
 import type { Lattice } from "../lattice/lattice.ts";
-import { type LatticeOpening, openingFlow } from "../lattice/openings.ts";
+import { type LatticeOpening, openingFlow, pressureOnPlane } from "../lattice/openings.ts";
 
 interface OpeningMoment {
   /** m3/s into the blood ("round"); m2/s per depth with uniform depth */
@@ -35,27 +35,20 @@ export function measure(lattice: Lattice, density: number, viscosity: number): M
 }
 
 function measureOpening(lattice: Lattice, opening: LatticeOpening, density: number): OpeningMoment {
-  const { arrays, raster } = lattice;
-  const { nx, cell, originX, originY } = raster;
+  const { arrays } = lattice;
+  const { nx } = lattice.raster;
   const { u, v, p, westArea, southArea } = arrays;
-  const { face, vertical, into, inside, outside } = opening.crossing;
-  const { centre, normal } = opening.opening;
-  const beyond = (k: number) =>
-    ((originX + (k % nx) * cell - centre[0]) * normal[0] +
-      (originY + Math.floor(k / nx) * cell - centre[1]) * normal[1]) /
-    cell;
+  const { face, vertical, into, inside, insideBeyond } = opening.crossing;
   const outward = -openingFlow(opening, arrays) / opening.area;
   let open = 0;
   let pressure = 0;
   let power = 0;
   for (let n = 0; n < face.length; n++) {
     const k = face[n]!;
-    const here = inside[n]!;
-    const from = beyond(here);
     const onPlane =
       opening.rule === "pressure"
-        ? p[here]! + ((p[outside[n]!]! - p[here]!) * -from) / (beyond(outside[n]!) - from)
-        : p[here]! - from * opening.slope * outward;
+        ? pressureOnPlane(opening.crossing, arrays, n)
+        : p[inside[n]!]! - insideBeyond[n]! * opening.slope * outward;
     const area = vertical[n] ? southArea[k]! : westArea[k]!;
     const across = vertical[n] ? v[k]! : u[k]!;
     const aside = vertical[n]

@@ -5,6 +5,7 @@
  */
 import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
+import { localThickness } from "./thickness.ts";
 
 export interface DepthGrid {
   readonly nx: number;
@@ -76,7 +77,7 @@ function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: nu
   if ("disc" in shape) width = () => 2 * shape.disc.radius;
   else if ("ellipse" in shape) width = () => 2 * Math.min(...shape.ellipse.radii);
   else {
-    const own = localThickness(grid, gridDistance(grid, gap));
+    const own = localThickness(grid, gap, gridDistance(grid, gap));
     width = (k) => own[k]!;
   }
   return (x, y, k) => {
@@ -102,55 +103,11 @@ function narrowBySolids(
   diameter: Float64Array,
 ): void {
   const reach = 4 * grid.cell;
-  const bare = gridDistance(grid, planeDistance({ ...geometry, solid: [] }, reach));
-  const before = localThickness(grid, bare);
-  const after = localThickness(grid, distance);
+  const bare = planeDistance({ ...geometry, solid: [] }, reach);
+  const before = localThickness(grid, bare, gridDistance(grid, bare));
+  const after = localThickness(grid, planeDistance(geometry, reach), distance);
   for (let k = 0; k < diameter.length; k++)
     if (before[k]! > 0 && after[k]! > 0) diameter[k]! *= Math.min(1, after[k]! / before[k]!);
-}
-
-/** Growth of inscribed circles along a branch beyond which it runs into a corner and is no lumen of its own (a wedge of 66 degrees). */
-const CORNER = 0.55;
-
-/** Diameter of the largest inscribed circle that contains each cell (mm), corners as the lumen beside them; 0 outside. */
-function localThickness(grid: DepthGrid, distance: Float64Array): Float64Array {
-  const { nx, ny, cell } = grid;
-  const thickness = new Float64Array(nx * ny);
-  const around = [-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1];
-  for (let j = 1; j < ny - 1; j++)
-    for (let i = 1; i < nx - 1; i++) {
-      const k = j * nx + i;
-      const radius = -distance[k]!;
-      if (radius <= 0) continue;
-      const apart = (n: number) => (n < 4 ? cell : Math.SQRT2 * cell);
-      if (around.some((step, n) => -distance[k + step]! >= radius + CORNER * apart(n))) continue;
-      const reach = radius + 0.75 * cell;
-      const span = Math.ceil(reach / cell);
-      for (let b = Math.max(0, j - span); b <= Math.min(ny - 1, j + span); b++)
-        for (let a = Math.max(0, i - span); a <= Math.min(nx - 1, i + span); a++)
-          if (((a - i) ** 2 + (b - j) ** 2) * cell * cell <= reach * reach) {
-            const at = b * nx + a;
-            if (2 * radius > thickness[at]!) thickness[at] = 2 * radius;
-          }
-    }
-  fillFromNeighbours(grid, distance, thickness);
-  return thickness;
-}
-
-/** Cells of the lumen that no circle covers take the value of the nearest that one does. */
-function fillFromNeighbours({ nx, ny, cell }: DepthGrid, distance: Float64Array, values: Float64Array): void {
-  const queue: number[] = [];
-  values.forEach((value, k) => {
-    if (value > 0) queue.push(k);
-  });
-  for (let n = 0; n < queue.length; n++) {
-    const k = queue[n]!;
-    for (const next of [k - 1, k + 1, k - nx, k + nx]) {
-      if (next < 0 || next >= nx * ny || values[next]! > 0 || distance[next]! > cell) continue;
-      values[next] = values[k]!;
-      queue.push(next);
-    }
-  }
 }
 
 /** Beyond an opening the diameter just inside it goes on. */

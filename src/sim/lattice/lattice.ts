@@ -18,6 +18,8 @@ const UPSTREAM = 1 / 16;
 export interface LatticeFluid {
   /** m2/s */
   readonly kinematicViscosity: number;
+  /** sound's speed over the fastest blood's, {@link SOUND_OVER_SPEED} when left out: what an unsteady flow's accuracy costs steps for */
+  readonly soundOverSpeed?: number;
 }
 
 export interface Lattice {
@@ -92,7 +94,8 @@ export function runLattice(
   let fastest = speed;
   let sinceLooked = 0;
   let time = 0;
-  let settings = choose(speed, viscosityOverCell);
+  const faster = fluid.soundOverSpeed ?? SOUND_OVER_SPEED;
+  let settings = choose(speed, viscosityOverCell, faster);
 
   function look(): void {
     sinceLooked = 0;
@@ -100,7 +103,7 @@ export function runLattice(
     // Quick to slow down for a jet, slow to speed up again.
     fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
     if (!Number.isFinite(fastest)) return;
-    const least = choose(fastest, viscosityOverCell);
+    const least = choose(fastest, viscosityOverCell, faster);
     if (Math.abs(least.stepOverCell / settings.stepOverCell - 1) > 0.02) settings = least;
   }
 
@@ -125,7 +128,7 @@ export function runLattice(
     },
     expect(speed) {
       fastest = Math.max(fastest, speed);
-      settings = choose(fastest, viscosityOverCell);
+      settings = choose(fastest, viscosityOverCell, faster);
     },
     advance(steps, before) {
       for (let n = 0; n < steps; n++) {
@@ -147,13 +150,13 @@ export function runLattice(
  * The longest stable step. The shortest wave, sign changing from cell to cell, stays bounded while
  * 8 C2 (1 + 2 damping) + 4 L < 4: C = cells that sound passes in a step, L = decay of that wave by viscosity and upstream damping.
  */
-function choose(speed: number, viscosityOverCell: number): StepSettings {
-  let stepOverCell = Math.min(0.5 / (SOUND_OVER_SPEED * speed), VISCOUS_STEP / viscosityOverCell);
+function choose(speed: number, viscosityOverCell: number, faster: number): StepSettings {
+  let stepOverCell = Math.min(0.5 / (faster * speed), VISCOUS_STEP / viscosityOverCell);
   for (;;) {
     const decay = 8 * viscosityOverCell * stepOverCell + 32 * UPSTREAM * speed * stepOverCell;
     const room = SAFETY - decay;
     const passed = room > 0 ? Math.sqrt(room / (2 * (1 + 2 * SOUND_DAMPING))) : 0;
-    if (passed >= SOUND_OVER_SPEED * speed * stepOverCell && passed > 0)
+    if (passed >= faster * speed * stepOverCell && passed > 0)
       return {
         stepOverCell,
         viscosityOverCell,

@@ -15,17 +15,19 @@ interface Crossing {
   /** [n] the cell in the blood beside the face, and the one beyond */
   readonly inside: Int32Array;
   readonly outside: Int32Array;
+  /** [n] cells beyond the plane at which those two lie (the first is not positive) */
+  readonly insideBeyond: Float64Array;
+  readonly outsideBeyond: Float64Array;
 }
 
 export interface LatticeOpening {
   readonly opening: Opening;
   readonly rule: OpeningRule;
   readonly crossing: Crossing;
-  /** given velocity: faces that hold it, and their share of one unit of flow (m/s for a flow of 1 m/s times open area) */
+  /** faces beyond the opening, with given velocity on it too, and their share of one unit of flow (m/s for a flow of 1 m/s times open area) */
   readonly held: { readonly u: Int32Array; readonly v: Int32Array };
   readonly heldShape: { readonly u: Float64Array; readonly v: Float64Array };
-  /** given pressure: faces beyond it and the face in the blood that each repeats; cells whose pressure is held, their distance beyond (cells) */
-  readonly repeated: { readonly u: Int32Array; readonly v: Int32Array };
+  /** given pressure: the face in the blood that each held one repeats; cells whose pressure is held, their distance beyond (cells) */
   readonly repeats: { readonly u: Int32Array; readonly v: Int32Array };
   readonly cells: Int32Array;
   readonly cellBeyond: Float64Array;
@@ -37,6 +39,8 @@ export interface LatticeOpening {
   slowSpeed: number;
   /** m/s outward that the opening is to carry, its pressure following; undefined: the pressure is kept and the flow follows */
   wanted: number | undefined;
+  /** m2/s2: what is added to the target so that the mean pressure on the plane is the target, whatever slope the flow brings with it */
+  shift: number;
   /** m2/s2 per cell, per m/s outward: developed pressure slope of the channel that the opening cuts */
   readonly slope: number;
 }
@@ -58,7 +62,6 @@ export function layOpening(
   const outside: number[] = [];
   const held = { u: [] as number[], v: [] as number[] };
   const shape = { u: [] as number[], v: [] as number[] };
-  const repeated = { u: [] as number[], v: [] as number[] };
   const repeats = { u: [] as number[], v: [] as number[] };
   const cells: number[] = [];
   const cellBeyond: number[] = [];
@@ -66,12 +69,14 @@ export function layOpening(
   const half = 0.5 * opening.width;
   const profile = (x: number, y: number) =>
     developed(Math.min(1, Math.abs(seenFrom(opening, x, y).across) / half), round);
+  const far = (k: number) =>
+    seenFrom(opening, originX + (k % nx) * cell, originY + Math.floor(k / nx) * cell).beyond / cell;
   for (let j = 1; j < ny - 1; j++)
     for (let i = 1; i < nx - 1; i++) {
       const k = j * nx + i;
       if (beyond[k] === index && (west[k]! > 0 || west[k + 1]! > 0 || south[k]! > 0 || south[k + nx]! > 0)) {
         cells.push(k);
-        cellBeyond.push(seenFrom(opening, originX + i * cell, originY + j * cell).beyond / cell);
+        cellBeyond.push(far(k));
       }
       for (const isSouth of [false, true]) {
         const open = isSouth ? south[k]! : west[k]!;
@@ -89,14 +94,10 @@ export function layOpening(
           inside.push(here ? other : k);
           outside.push(here ? k : other);
         }
-        if (rule === "velocity") {
-          held[list].push(k);
-          shape[list].push(-(isSouth ? normalY : normalX) * profile(x, y));
-        } else if (here && there) {
-          const source = faceInside(raster, opening, isSouth, x, y, index);
-          repeated[list].push(k);
-          repeats[list].push(source);
-        }
+        if (rule === "pressure" && here !== there) continue;
+        held[list].push(k);
+        shape[list].push(-(isSouth ? normalY : normalX) * profile(x, y));
+        if (rule === "pressure") repeats[list].push(faceInside(raster, opening, isSouth, x, y, index));
       }
     }
   const crossing: Crossing = {
@@ -105,6 +106,8 @@ export function layOpening(
     into: Int8Array.from(into),
     inside: Int32Array.from(inside),
     outside: Int32Array.from(outside),
+    insideBeyond: Float64Array.from(inside, far),
+    outsideBeyond: Float64Array.from(outside, far),
   };
   let area = 0;
   let flow = 0;
@@ -127,7 +130,6 @@ export function layOpening(
       u: Float64Array.from(shape.u, (value) => value * scale),
       v: Float64Array.from(shape.v, (value) => value * scale),
     },
-    repeated: { u: Int32Array.from(repeated.u), v: Int32Array.from(repeated.v) },
     repeats: { u: Int32Array.from(repeats.u), v: Int32Array.from(repeats.v) },
     cells: Int32Array.from(cells),
     cellBeyond: Float64Array.from(cellBeyond),
@@ -135,6 +137,7 @@ export function layOpening(
     target: 0,
     slowSpeed: 0,
     wanted: undefined,
+    shift: 0,
     slope,
   };
 }
@@ -193,6 +196,38 @@ export function holdFlow(opening: LatticeOpening, flow: number, a: LatticeArrays
   }
 }
 
+/** 1 when blood only enters, 0 when more leaves than enters (an eddy may still draw some in). `flow`: net, into the blood. */
+function enteringPart({ crossing }: LatticeOpening, a: LatticeArrays, flow: number): number {
+  if (flow <= 0) return 0;
+  const { face, vertical, into } = crossing;
+  let enters = 0;
+  for (let n = 0; n < face.length; n++) {
+    const k = face[n]!;
+    enters += Math.max(0, into[n]! * (vertical[n] ? a.southArea[k]! * a.v[k]! : a.westArea[k]! * a.u[k]!));
+  }
+  return flow / enters;
+}
+
+/** Beyond a pressure opening: what leaves goes on as it is; what enters comes with the developed profile, lest a jet feed itself. */
+function follow(
+  now: Float64Array,
+  ahead: Float64Array,
+  next: Float64Array,
+  held: Int32Array,
+  repeats: Int32Array,
+  shape: Float64Array,
+  entering: number,
+  flow: number,
+): void {
+  for (let n = 0; n < held.length; n++) {
+    const k = held[n]!;
+    const from = repeats[n]!;
+    const given = entering * flow * shape[n]!;
+    now[k] = given + (1 - entering) * now[from]!;
+    ahead[k] = next[k] = given + (1 - entering) * ahead[from]!;
+  }
+}
+
 /**
  * Holds a pressure opening: its target, plus the impedance of sound times the quick part of its speed, so that waves leave and the mean
  * stays. `soundSpeed` m/s; `forget`: part of the slow mean renewed in one step.
@@ -203,32 +238,57 @@ export function holdPressure(
   soundSpeed: number,
   forget: number,
 ): void {
-  const { repeated, repeats, cells, cellBeyond } = opening;
-  for (let n = 0; n < repeated.u.length; n++) {
-    const k = repeated.u[n]!;
-    const from = repeats.u[n]!;
-    a.u[k] = a.u[from]!;
-    a.uAhead[k] = a.uNext[k] = a.uAhead[from]!;
-  }
-  for (let n = 0; n < repeated.v.length; n++) {
-    const k = repeated.v[n]!;
-    const from = repeats.v[n]!;
-    a.v[k] = a.v[from]!;
-    a.vAhead[k] = a.vNext[k] = a.vAhead[from]!;
-  }
-  const outward = -openingFlow(opening, a) / opening.area;
+  const { held, heldShape, repeats, cells, cellBeyond } = opening;
+  const flow = openingFlow(opening, a);
+  const entering = enteringPart(opening, a, flow);
+  follow(a.u, a.uAhead, a.uNext, held.u, repeats.u, heldShape.u, entering, flow);
+  follow(a.v, a.vAhead, a.vNext, held.v, repeats.v, heldShape.v, entering, flow);
+  const outward = -flow / opening.area;
   if (opening.wanted === undefined) opening.slowSpeed += forget * (outward - opening.slowSpeed);
   else {
     opening.slowSpeed = opening.wanted;
     opening.target += forget * soundSpeed * (outward - opening.wanted);
   }
-  const pressure = opening.target + soundSpeed * (outward - opening.slowSpeed);
+  const pressure = opening.target + opening.shift + soundSpeed * (outward - opening.slowSpeed);
   const slope = opening.slope * outward;
+  if (opening.wanted === undefined)
+    opening.shift += forget * (shortfall(opening, a, pressure, slope) - opening.shift);
   for (let n = 0; n < cells.length; n++) {
     const k = cells[n]!;
     a.p[k] = a.pAhead[k] = pressure + cellBeyond[n]! * slope;
   }
   keepEddiesTame(opening, a, Math.max(0, -outward));
+}
+
+/** Pressure over density (m2/s2) where face `n` of a pressure opening meets the plane: between the cells on its two sides. */
+export function pressureOnPlane(crossing: Crossing, a: LatticeArrays, n: number): number {
+  return onPlane(crossing, n, a.p[crossing.inside[n]!]!, a.p[crossing.outside[n]!]!);
+}
+
+function onPlane(
+  { insideBeyond, outsideBeyond }: Crossing,
+  n: number,
+  inside: number,
+  outside: number,
+): number {
+  const from = insideBeyond[n]!;
+  return inside + ((outside - inside) * -from) / (outsideBeyond[n]! - from);
+}
+
+/**
+ * How far the mean pressure on the plane stays behind what is held there, `pressure` growing by `slope` per cell beyond it: what the flow's
+ * own slope in the blood makes of it. Payments of eddies are left out, lest they feed themselves.
+ */
+function shortfall({ crossing }: LatticeOpening, a: LatticeArrays, pressure: number, slope: number): number {
+  const { face, vertical, inside, outsideBeyond } = crossing;
+  let open = 0;
+  let sum = 0;
+  for (let n = 0; n < face.length; n++) {
+    const area = vertical[n] ? a.southArea[face[n]!]! : a.westArea[face[n]!]!;
+    open += area;
+    sum += area * onPlane(crossing, n, a.p[inside[n]!]!, pressure + outsideBeyond[n]! * slope);
+  }
+  return open > 0 ? pressure - sum / open : 0;
 }
 
 /**

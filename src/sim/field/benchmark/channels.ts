@@ -289,7 +289,7 @@ function wallPressure({ raster, arrays }: Lattice, x: number, outward: 1 | -1): 
     const p = (m: number, n: number) => arrays.p[(j + n) * nx + i + m]!;
     return (1 - b) * ((1 - a) * p(0, 0) + a * p(1, 0)) + b * ((1 - a) * p(0, 1) + a * p(1, 1));
   };
-  // Parabola through three points 1.5, 2.5 and 3.5 cells out.
+  // Parabola through three points 1, 2 and 3 cells out: the nearest whose neighbours are blood, for the pressure has a cusp there.
   const out = (cells: number) => sample(x + cells * cell * outward);
-  return 4.375 * out(1.5) - 5.25 * out(2.5) + 1.875 * out(3.5);
+  return 3 * out(1) - 3 * out(2) + out(3);
 }

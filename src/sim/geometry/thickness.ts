@@ -1,0 +1,128 @@
+/** How wide a lumen is at each of its cells, from the signed distance alone: polygons, and lumens in which a solid stands. */
+import type { DepthGrid } from "./depth.ts";
+import type { Distance } from "./distance.ts";
+
+/** Growth of inscribed circles along a branch beyond which it runs into a corner and is no lumen of its own (a wedge of 66 degrees). */
+const CORNER = 0.55;
+/** Growth up to which the walls count as parallel: such a lumen keeps its own width up to where it opens into a wider one. */
+const PARALLEL = 0.04;
+/** Directions looked into for the growth of the inscribed circle. */
+const DIRECTIONS = 64;
+
+/** An inscribed circle, mm. */
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+}
+
+/**
+ * Width (mm) of the lumen at each cell, 0 outside: between parallel walls their distance; elsewhere the diameter of the largest inscribed
+ * circle that contains the cell (Hildebrand & Rueegsegger, J Microsc 185:67, 1997); corners as the lumen beside them.
+ * Circles are centred where they are largest, not on cells, so that the width does not depend on how the grid happens to lie.
+ * @param distance `gap` at the cell centres
+ */
+export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64Array): Float64Array {
+  const { nx, ny, cell, originX, originY } = grid;
+  const widest = new Float64Array(nx * ny);
+  const own = new Float64Array(nx * ny);
+  const around = [-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1];
+  for (let j = 1; j < ny - 1; j++)
+    for (let i = 1; i < nx - 1; i++) {
+      const k = j * nx + i;
+      const radius = -distance[k]!;
+      if (radius <= 0) continue;
+      const apart = (n: number) => (n < 4 ? cell : Math.SQRT2 * cell);
+      if (around.some((step, n) => -distance[k + step]! >= radius + CORNER * apart(n))) continue;
+      const circle = largestNear(gap, originX + i * cell, originY + j * cell, cell);
+      visit(grid, circle, circle.radius + 0.75 * cell, (at, x, y) => {
+        if (Math.hypot(x, y) <= circle.radius + 0.75 * cell)
+          widest[at] = Math.max(widest[at]!, 2 * circle.radius);
+      });
+      const { growth, along } = growthAt(gap, circle, 1.5 * cell);
+      if (growth > PARALLEL) continue;
+      const [tx, ty] = along;
+      visit(grid, circle, circle.radius + 1.5 * cell, (at, x, y) => {
+        if (Math.abs(x * tx + y * ty) <= 0.75 * cell && Math.abs(x * ty - y * tx) <= circle.radius + cell)
+          own[at] = Math.max(own[at]!, 2 * circle.radius);
+      });
+    }
+  const thickness = widest.map((value, k) => (own[k]! > 0 ? own[k]! : value));
+  fillFromNeighbours(grid, distance, thickness);
+  return thickness;
+}
+
+/** The largest inscribed circle whose centre lies within half a cell of (x, y). */
+function largestNear(gap: Distance, x: number, y: number, cell: number): Circle {
+  let best: Circle = { x, y, radius: -gap(x, y) };
+  for (let step = 0.25 * cell; step > 0.002 * cell; ) {
+    const from = best;
+    for (const [a, b] of EIGHT) {
+      const cx = from.x + a * step;
+      const cy = from.y + b * step;
+      if (Math.abs(cx - x) > 0.5 * cell || Math.abs(cy - y) > 0.5 * cell) continue;
+      const radius = -gap(cx, cy);
+      if (radius > best.radius) best = { x: cx, y: cy, radius };
+    }
+    if (best === from) step *= 0.5;
+  }
+  return best;
+}
+
+const EIGHT = [
+  [-1, 0],
+  [1, 0],
+  [0, -1],
+  [0, 1],
+  [-1, -1],
+  [-1, 1],
+  [1, -1],
+  [1, 1],
+] as const;
+
+/** Steepest growth of the radius over `reach`, and its direction: along the lumen, when its walls are parallel. */
+function growthAt(gap: Distance, { x, y, radius }: Circle, reach: number) {
+  let most = -Infinity;
+  let along: readonly [number, number] = [1, 0];
+  for (let n = 0; n < DIRECTIONS; n++) {
+    const angle = (2 * Math.PI * n) / DIRECTIONS;
+    const direction = [Math.cos(angle), Math.sin(angle)] as const;
+    const there = -gap(x + reach * direction[0], y + reach * direction[1]);
+    if (there > most) {
+      most = there;
+      along = direction;
+    }
+  }
+  return { growth: (most - radius) / reach, along };
+}
+
+/** Calls back for each cell of the square about a circle, with its place seen from the centre. */
+function visit(
+  { nx, ny, cell, originX, originY }: DepthGrid,
+  { x, y }: Circle,
+  reach: number,
+  call: (k: number, x: number, y: number) => void,
+): void {
+  const i = (x - originX) / cell;
+  const j = (y - originY) / cell;
+  const span = reach / cell;
+  for (let b = Math.max(0, Math.ceil(j - span)); b <= Math.min(ny - 1, j + span); b++)
+    for (let a = Math.max(0, Math.ceil(i - span)); a <= Math.min(nx - 1, i + span); a++)
+      call(b * nx + a, (a - i) * cell, (b - j) * cell);
+}
+
+/** Cells of the lumen that no circle covers take the value of the nearest that one does. */
+function fillFromNeighbours({ nx, ny, cell }: DepthGrid, distance: Float64Array, values: Float64Array): void {
+  const queue: number[] = [];
+  values.forEach((value, k) => {
+    if (value > 0) queue.push(k);
+  });
+  for (let n = 0; n < queue.length; n++) {
+    const k = queue[n]!;
+    for (const next of [k - 1, k + 1, k - nx, k + nx]) {
+      if (next < 0 || next >= nx * ny || values[next]! > 0 || distance[next]! > cell) continue;
+      values[next] = values[k]!;
+      queue.push(next);
+    }
+  }
+}
