@@ -1,52 +1,111 @@
-/** A kiosk's day in short: simulated visitors walk at random, leave, and nothing may pile up. `LUNGWARD_LONG=1` walks for 20 minutes. */
+/** A kiosk's day in short: simulated visitors walk at random, leave, and nothing may pile up. `npm run soak` walks for 20 minutes. */
+import { mkdirSync, writeFileSync } from "node:fs";
 import { type CDPSession, expect, type Page, test } from "@playwright/test";
 import { seededRandom } from "../../src/sim/random.ts";
 import { watchPage } from "./page.ts";
 
 const LONG = process.env.LUNGWARD_LONG === "1";
 /** s of wall clock spent walking */
-const LENGTH = LONG ? 1200 : 60;
+const LENGTH = LONG ? 1200 : 20;
+/** s on the page's clock in one of the wall's: four hours in twenty minutes */
+const PACE = 12;
 const SEED = 20_240_229;
 /** Visits before the level is first read: by then each part of the page has been loaded. */
-const WARM_VISITS = 2;
+const WARM_VISITS = LONG ? 4 : 1;
+/** ms */
+const LONGEST_GAP = 250;
 
 interface Gauge {
   /** s by which the page's clock has been moved on */
   skipped: number;
-  /** ms between frames since they were last read */
-  gaps: number[];
-  live: Record<string, number>;
+  /** ms from one frame to the next, and how much of it the page's own scripts took */
+  gaps: { readonly gap: number; readonly scripts: number }[];
+  /** ms of scripts in long frames by what called them */
+  callers: Record<string, number>;
+  /** What the graphics contexts that are still of use hold. */
+  graphics(): { readonly contexts: number; readonly objects: number };
+  /** Leaves out the frame in which the test itself held the page up. */
+  rest(): void;
 }
+const gaugeOf = <Result>(page: Page, read: (gauge: Gauge) => Result): Promise<Result> =>
+  page.evaluate(`(${read})(window.gauge)`) as Promise<Result>;
 
-/** A clock that can be moved on, the gaps between frames, and counts of what the graphics context holds. */
+/** A clock that can be moved on, the gaps between frames, and counts of what the graphics contexts hold. */
 function installGauge(): void {
-  const gauge: Gauge = { skipped: 0, gaps: [], live: {} };
-  Object.assign(window, { gauge });
+  const contexts: {
+    readonly context: WeakRef<WebGL2RenderingContext>;
+    readonly held: WeakSet<object>;
+    count: number;
+  }[] = [];
+  const bookOf = (context: WebGL2RenderingContext) => {
+    const known = contexts.find((each) => each.context.deref() === context);
+    if (known) return known;
+    const book = { context: new WeakRef(context), held: new WeakSet<object>(), count: 0 };
+    contexts.push(book);
+    return book;
+  };
+  const live = () =>
+    contexts.filter(({ context }) => {
+      const it = context.deref();
+      return it !== undefined && !it.isContextLost();
+    });
   const real = performance.now.bind(performance);
-  performance.now = () => real() + 1000 * gauge.skipped;
   let last = real();
+  let scripts = 0;
+  const gauge: Gauge = {
+    skipped: 0,
+    gaps: [],
+    callers: {},
+    graphics: () => ({ contexts: live().length, objects: live().reduce((sum, { count }) => sum + count, 0) }),
+    rest: () => {
+      last = Number.NaN;
+    },
+  };
+  Object.assign(window, { gauge });
+  performance.now = () => real() + 1000 * gauge.skipped;
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries() as unknown as {
+      readonly scripts: readonly {
+        readonly duration: number;
+        readonly invoker: string;
+        readonly sourceFunctionName: string;
+      }[];
+    }[])
+      for (const { duration, invoker, sourceFunctionName } of entry.scripts) {
+        scripts += duration;
+        const caller = `${invoker} ${sourceFunctionName}`;
+        gauge.callers[caller] = (gauge.callers[caller] ?? 0) + duration;
+      }
+  }).observe({ type: "long-animation-frame" });
   const frame = () => {
     const now = real();
-    gauge.gaps.push(now - last);
+    if (!Number.isNaN(last)) gauge.gaps.push({ gap: now - last, scripts });
+    scripts = 0;
     last = now;
     requestAnimationFrame(frame);
   };
   requestAnimationFrame(frame);
-  const context = WebGL2RenderingContext.prototype as unknown as Record<
+  const methods = WebGL2RenderingContext.prototype as unknown as Record<
     string,
-    (...given: unknown[]) => unknown
+    (this: WebGL2RenderingContext, ...given: unknown[]) => unknown
   >;
-  for (const kind of ["Texture", "Buffer", "Framebuffer", "Program", "VertexArray"]) {
-    const make = context[`create${kind}`]!;
-    const end = context[`delete${kind}`]!;
-    gauge.live[kind] = 0;
-    context[`create${kind}`] = function (...given) {
-      gauge.live[kind]!++;
-      return make.apply(this, given);
+  for (const kind of ["Texture", "Buffer", "Framebuffer", "Renderbuffer", "Program", "VertexArray"]) {
+    const make = methods[`create${kind}`]!;
+    const end = methods[`delete${kind}`]!;
+    methods[`create${kind}`] = function () {
+      const made = make.call(this) as object | null;
+      const book = bookOf(this);
+      if (made) {
+        book.held.add(made);
+        book.count++;
+      }
+      return made;
     };
-    context[`delete${kind}`] = function (...given) {
-      if (given[0]) gauge.live[kind]!--;
-      return end.apply(this, given);
+    methods[`delete${kind}`] = function (thing) {
+      const book = bookOf(this);
+      // A second deletion of the same thing does nothing, here as there.
+      if (thing && book.held.delete(thing)) book.count--;
+      return end.call(this, thing);
     };
   }
 }
@@ -61,17 +120,15 @@ async function level(page: Page, devtools: CDPSession) {
   await devtools.send("HeapProfiler.collectGarbage");
   const { metrics } = await devtools.send("Performance.getMetrics");
   const named = Object.fromEntries(metrics.map(({ name, value }) => [name, value]));
-  const { live, gaps } = await page.evaluate(() => {
-    const { gauge } = window as unknown as { gauge: Gauge };
-    return { live: { ...gauge.live }, gaps: gauge.gaps.splice(0) };
-  });
+  const { contexts, objects } = await gaugeOf(page, (gauge) => gauge.graphics());
+  await gaugeOf(page, (gauge) => gauge.rest());
   return {
     heap: named.JSHeapUsedSize! / 1e6,
     nodes: named.Nodes!,
     listeners: named.JSEventListeners!,
     workers: page.workers().length,
-    graphics: Object.values(live).reduce((sum, count) => sum + count, 0),
-    gaps: gaps.sort((a, b) => a - b),
+    contexts,
+    graphics: objects,
   };
 }
 
@@ -99,6 +156,7 @@ test("a kiosk's visitors come and go, and heap, graphics objects, workers and li
         .catch(() => {});
   };
   const welcome = page.locator(".kiosk-welcome");
+  let visits = 0;
   const visit = async () => {
     await expect(welcome).toBeVisible({ timeout: 60_000 });
     await press(".kiosk-languages button");
@@ -113,29 +171,58 @@ test("a kiosk's visitors come and go, and heap, graphics objects, workers and li
       await skip(page, 45);
       await page.waitForTimeout(400);
     }
+    visits++;
   };
   for (let warm = 0; warm < WARM_VISITS; warm++) await visit();
-  const first = await level(page, devtools);
-  const began = Date.now();
-  let visits = 0;
-  while (Date.now() - began < LENGTH * 1000) {
+  await expect(welcome).toBeVisible({ timeout: 60_000 });
+  const course = [{ hours: 0, ...(await level(page, devtools)) }];
+  await gaugeOf(page, (gauge) => Object.assign(gauge, { gaps: [], callers: {} }));
+  const clock = () => page.evaluate(() => performance.now() / 1000);
+  const [began, start] = [Date.now(), await clock()];
+  const walked = () => (Date.now() - began) / 1000;
+  while (walked() < LENGTH) {
     await visit();
-    visits++;
+    // Nobody comes for a while.
+    const ahead = (await clock()) - start - PACE * walked();
+    if (ahead < 0) await skip(page, -ahead);
+    await expect(welcome).toBeVisible({ timeout: 60_000 });
+    await page.waitForTimeout(300);
+    course.push({ hours: ((await clock()) - start) / 3600, ...(await level(page, devtools)) });
   }
-  await expect(welcome).toBeVisible();
-  await page.waitForTimeout(1000);
-  const last = await level(page, devtools);
-  const hours = (await page.evaluate(() => performance.now())) / 3.6e6;
-  const at = (part: number) => last.gaps[Math.floor(part * (last.gaps.length - 1))]!.toFixed(0);
-  const told = ({ heap, nodes, listeners, workers, graphics }: typeof first) =>
-    `heap ${heap.toFixed(1)} MB, nodes ${nodes}, listeners ${listeners}, workers ${workers}, graphics objects ${graphics}`;
-  console.log(
-    `${visits} visits, ${hours.toFixed(1)} h on the page's clock\nfirst: ${told(first)}\nlast:  ${told(last)}\nframe gap, ms: median ${at(0.5)}, 99 % ${at(0.99)}, longest ${at(1)}; over 250: ${last.gaps.filter((gap) => gap > 250).length} of ${last.gaps.length}`,
-  );
-  expect(visits).toBeGreaterThan(0);
+  const { gaps, callers } = await gaugeOf(page, ({ gaps, callers }) => ({ gaps, callers }));
+  const sorted = gaps.map(({ gap }) => gap).sort((a, b) => a - b);
+  const own = gaps.filter(({ scripts }) => scripts > LONGEST_GAP);
+  const at = (part: number) => Math.round(sorted[Math.floor(part * (sorted.length - 1))]!);
+  const report = {
+    visits,
+    seconds: Math.round(walked()),
+    course,
+    frames: {
+      count: sorted.length,
+      median: at(0.5),
+      ninetyNine: at(0.99),
+      longest: at(1),
+      late: sorted.filter((gap) => gap > LONGEST_GAP).length,
+      lateByScripts: own.length,
+      longestScripts: Math.round(Math.max(...gaps.map(({ scripts }) => scripts))),
+    },
+    callers: Object.entries(callers)
+      .sort(([, a], [, b]) => b - a)
+      .slice(0, 12)
+      .map(([caller, ms]) => [caller, Math.round(ms)]),
+  };
+  mkdirSync(".cache", { recursive: true });
+  writeFileSync(".cache/soak.json", `${JSON.stringify(report)}\n`);
+  const [first, last] = [course[0]!, course.at(-1)!];
+  console.log(JSON.stringify({ ...report, course: [first, last] }));
+  expect(visits).toBeGreaterThan(WARM_VISITS);
   expect(last.heap).toBeLessThan(first.heap * 1.3 + 6);
   expect(last.workers).toBeLessThanOrEqual(first.workers);
+  expect(last.contexts).toBeLessThanOrEqual(first.contexts);
+  expect(last.nodes).toBeLessThan(first.nodes * 1.5 + 100);
   expect(last.listeners).toBeLessThan(first.listeners * 1.5 + 50);
+  expect(first.graphics).toBeGreaterThan(0);
   expect(last.graphics).toBeLessThan(first.graphics * 1.5 + 50);
+  expect(Math.min(...course.map(({ graphics }) => graphics))).toBeGreaterThanOrEqual(0);
   sound();
 });
