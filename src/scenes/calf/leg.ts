@@ -8,7 +8,7 @@ import { valueAt } from "../drawing/passage.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
-import { bloodColour, mix } from "../theme/colour.ts";
+import { bloodColour, groundColour, markColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { CALF, freeHalfWidth, halfWidth, leaflets, PLANE, squeezeAt, VALVES } from "./vein.ts";
@@ -56,7 +56,7 @@ export function leg(): Leg {
 
   const drawVein = (circulation: Circulation, squeeze: number, theme: Theme) => {
     const { colour } = theme;
-    const tint = bloodColour(colour, saturationOf(circulation, "ivc"));
+    const saturation = saturationOf(circulation, "ivc");
     moving.clear();
     // Muscle thickens as it shortens: its inner border follows the vein, its outer border bulges.
     for (const side of [-1, 1]) {
@@ -91,8 +91,12 @@ export function leg(): Leg {
     const wall: number[] = [];
     for (let y = -24; y <= PLANE.height + 24; y += 8) wall.push(PLANE.middle - halfWidth(y, squeeze), y);
     for (let y = PLANE.height + 24; y >= -24; y -= 8) wall.push(PLANE.middle + halfWidth(y, squeeze), y);
-    moving.poly(wall).fill({ color: mix(colour.lumen, tint, 0.26) });
-    moving.stroke({ color: mix(colour.wall, tint, 0.35), width: 6, join: "round" });
+    moving.poly(wall).fill({ color: groundColour(colour, saturation) });
+    moving.stroke({
+      color: mix(colour.wall, bloodColour(colour, saturation), 0.35),
+      width: 6,
+      join: "round",
+    });
   };
 
   return {
@@ -117,7 +121,7 @@ export function leg(): Leg {
       themed = theme;
       drawVein(circulation, squeeze, theme);
       const saturation = saturationOf(circulation, "ivc");
-      const colour = Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16);
+      const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
       for (let i = 0; i < column.count; i++) {
         const y = column.y[i]!;
         const free = freeHalfWidth(y, squeeze, open);

@@ -3,12 +3,14 @@ import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Curve } from "../drawing/curve.ts";
 import { curve } from "../drawing/curve.ts";
-import { bloodColour, mix } from "../theme/colour.ts";
+import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./blood.ts";
 import { type Laid, spread } from "./dots.ts";
 import { BODY, ORGANS, type Outline } from "./outlines.ts";
 
+/** Plane units by which the light around what is pointed at stands out. */
+const HALO = 7;
 const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
 
 function trace(ink: Graphics, line: Curve, closed: boolean): void {
@@ -22,8 +24,9 @@ const isClosed = ({ points }: Outline): boolean => {
   return first[0] === last[0] && first[1] === last[1];
 };
 
-export function drawBody(ink: Graphics, theme: Theme): void {
-  const { backdrop, backdropEdge } = theme.colour;
+/** `lit`: names of the organs that are pointed at. */
+export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme): void {
+  const { backdrop, backdropEdge, accent } = theme.colour;
   for (const outline of BODY) {
     trace(ink, curve(outline.points), false);
     ink.stroke({ color: backdropEdge, width: 2, alpha: 0.7, cap: "round" });
@@ -32,43 +35,63 @@ export function drawBody(ink: Graphics, theme: Theme): void {
     const closed = isClosed(outline);
     trace(ink, curve(outline.points), closed);
     if (closed) ink.fill({ color: backdrop, alpha: 0.75 });
-    ink.stroke({ color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: "round" });
+    ink.stroke(
+      lit.has(outline.name)
+        ? { color: accent, width: HALO, cap: "round", join: "round" }
+        : { color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: "round" },
+    );
   }
 }
 
-/** One vessel: dark gap, wall, lumen tinted by its blood; a bed as strands that change colour along the way. */
+/**
+ * One vessel: dark gap, wall, lumen in the colour of its blood; a bed as strands that change colour along the way.
+ * What is pointed at has a light in place of its gap; `dim` (0..1) is how far it draws back for another.
+ */
 export function drawVessel(
   ink: Graphics,
   { vessel, line }: Laid,
   circulation: Circulation,
   theme: Theme,
+  lit = false,
+  dim = 0,
 ): void {
   const { colour } = theme;
-  const tint = (fraction: number, share: number) =>
-    mix(colour.lumen, bloodColour(colour, saturationAlong(circulation, vessel, fraction)), share);
+  const back = (color: string) => mix(color, colour.stage, dim);
+  const saturation = (fraction: number) => saturationAlong(circulation, vessel, fraction);
   if (vessel.bed) {
-    for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, tint);
+    const strand = (fraction: number) =>
+      back(mix(colour.lumen, bloodColour(colour, saturation(fraction)), lit ? 0.9 : 0.6));
+    for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, strand);
     return;
   }
-  const gap = vessel.width + 10;
-  trace(ink, line, false);
-  ink.stroke({ color: colour.stage, width: gap, join: "round", cap: "butt" });
   trace(ink, line, false);
   ink.stroke({
-    color: mix(colour.wall, tint(0, 1), 0.35),
+    color: lit ? colour.accent : colour.stage,
+    width: vessel.width + (lit ? 4 + 2 * HALO : 10),
+    join: "round",
+    cap: "butt",
+  });
+  trace(ink, line, false);
+  ink.stroke({
+    color: back(mix(colour.wall, bloodColour(colour, saturation(0)), 0.35)),
     width: vessel.width + 4,
     join: "round",
     cap: "butt",
   });
   trace(ink, line, false);
-  ink.stroke({ color: tint(0, 0.34), width: vessel.width, join: "round", cap: "round" });
+  ink.stroke({
+    color: back(groundColour(colour, saturation(0))),
+    width: vessel.width,
+    join: "round",
+    cap: "round",
+  });
 }
 
 function drawStrand(
   ink: Graphics,
   { vessel, line }: Laid,
   across: number,
-  tint: (fraction: number, share: number) => string,
+  tint: (fraction: number) => string,
 ): void {
   const last = line.x.length - 1;
   const PIECE = 4;
@@ -85,7 +108,7 @@ function drawStrand(
       else ink.lineTo(x, y);
     }
     ink.stroke({
-      color: tint((i + PIECE / 2) / last, 0.55),
+      color: tint((i + PIECE / 2) / last),
       width: Math.max(2.4, vessel.width * 0.1),
       join: "round",
       cap: "round",

@@ -3,7 +3,7 @@ import type { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/passage.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
-import { bloodColour } from "../theme/colour.ts";
+import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { RICH, saturationAlong } from "./blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
@@ -28,7 +28,8 @@ export interface Flowing {
   /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
   /** `still`: nothing moves; darts as long as the mean flow is fast point the way. */
-  move(time: number, still: boolean, theme: Theme): void;
+  /** `dim` (0..1): how far the dots of vessels other than `lit` draw back. */
+  move(time: number, still: boolean, theme: Theme, lit?: ReadonlySet<string>, dim?: number): void;
   release(): void;
 }
 
@@ -67,7 +68,7 @@ export function flowing(): Flowing {
         };
       });
     },
-    move(time, still, theme) {
+    move(time, still, theme, lit, dim = 0) {
       if (!dots || !circulation) return;
       const before = last ?? time;
       last = time;
@@ -96,9 +97,9 @@ export function flowing(): Flowing {
           Math.atan2(out[3]!, out[2]!) + (still && speed[index]! < 0 ? Math.PI : 0),
           length,
           width,
-          Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
+          Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
           shapeOf(saturation >= RICH, still),
-          left ? 0 : 1,
+          left ? 0 : lit?.has(each.vessel.name) ? 1 : 1 - dim,
         );
       }
     },

@@ -2,7 +2,7 @@
 import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { bloodColour, mix } from "../theme/colour.ts";
+import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHAMBERS } from "./anatomy.ts";
 import { saturationOf } from "./blood.ts";
@@ -12,10 +12,20 @@ export function swelling(volume: number, mean: number): number {
   return mean > 0 ? Math.cbrt(Math.max(volume, 0) / mean) : 1;
 }
 
+const NONE: ReadonlySet<string> = new Set();
+
 const average = (values: Float64Array): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
-export function drawHeart(ink: Graphics, circulation: Circulation, time: number, theme: Theme): void {
+/** `lit`: names of what is pointed at; `dim` (0..1) is how far the rest draws back. */
+export function drawHeart(
+  ink: Graphics,
+  circulation: Circulation,
+  time: number,
+  theme: Theme,
+  lit: ReadonlySet<string> = NONE,
+  dim = 0,
+): void {
   const { traces, request } = circulation;
   ink.clear();
   for (const chamber of CHAMBERS[request.stage]) {
@@ -35,8 +45,12 @@ export function drawHeart(ink: Graphics, circulation: Circulation, time: number,
       else ink.lineTo(cx + x * cos - y * sin, cy + x * sin + y * cos);
     }
     ink.closePath();
-    const blood = bloodColour(theme.colour, saturationOf(circulation, chamber.blood));
-    ink.fill({ color: mix(theme.colour.lumen, blood, 0.42) });
-    ink.stroke({ color: mix(theme.colour.wall, blood, 0.45), width: 5, join: "round" });
+    const { colour } = theme;
+    const saturation = saturationOf(circulation, chamber.blood);
+    const shown = lit.has(chamber.volume);
+    const back = (color: string) => (shown ? color : mix(color, colour.stage, dim));
+    const wall = mix(colour.wall, bloodColour(colour, saturation), 0.45);
+    ink.fill({ color: back(groundColour(colour, saturation)) });
+    ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 5, join: "round" });
   }
 }

@@ -47,16 +47,19 @@ export function circuitLegend(): Legend {
         x: 0,
         y: 0,
         bare: true,
+        wrap: clear.width,
       });
       words.begin();
       const sizesOf = entries.map((entry) => words.write(noteOf(entry), theme));
       const widths = sizesOf.map(({ width }, i) => width + (entries[i]!.mark ? type * 1.9 : 0));
       const rows = rowsOf(widths, clear.width, type * 1.6);
-      const step = Math.max(...sizesOf.map(({ height }) => height)) * 1.12;
+      const heights = rows.map((row) => Math.max(...row.map((i) => sizesOf[i]!.height)) * 1.12);
+      let foot = clear.y + clear.height - heights.reduce((sum, height) => sum + height, 0);
       words.begin();
       rows.forEach((row, r) => {
         let x = clear.x;
-        const middle = clear.y + clear.height - (rows.length - r - 0.5) * step;
+        const middle = foot + heights[r]! / 2;
+        foot += heights[r]!;
         for (const i of row) {
           const entry = entries[i]!;
           const { mark } = entry;
@@ -79,7 +82,7 @@ export function circuitLegend(): Legend {
         }
       });
       words.end();
-      return rows.length * step + type * 0.5;
+      return heights.reduce((sum, height) => sum + height, 0) + type * 0.5;
     },
     release: () => samples.release(),
   };

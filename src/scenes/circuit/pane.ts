@@ -4,17 +4,20 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { PATHWAY_STAGES } from "../../sim/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
+import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { drawBody, drawVessel } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
 import { drawHeart } from "./heart.ts";
+import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
 
 export interface Pane {
   readonly view: Container;
-  draw(contents: PaneContents, box: Box, floor: number, theme: Theme): void;
+  /** `elapsed`: s of wall clock since the last drawing */
+  draw(contents: PaneContents, box: Box, floor: number, elapsed: number, theme: Theme): void;
   /** the place whose plate lies under a point of the canvas */
   pick(x: number, y: number): string | null;
   release(): void;
@@ -23,6 +26,9 @@ export interface Pane {
 /** A hole between pathway and atrium is drawn where there is one and blood passes it. */
 export const fenestrated = ({ request, flows }: Circulation): boolean =>
   (PATHWAY_STAGES as readonly string[]).includes(request.stage) && Math.abs(flows.fenestration) > 1e-6;
+
+/** How far all else draws back from what is pointed at. */
+const DIM = 0.7;
 
 export function pane(): Pane {
   const view = new Container();
@@ -39,6 +45,8 @@ export function pane(): Pane {
   let laid: readonly Laid[] = [];
   let shape = "";
   let standing: readonly Standing[] = [];
+  let dim = 0;
+  let lit: ReadonlySet<string> = new Set();
 
   const drawStill = (contents: PaneContents, box: Box, floor: number, theme: Theme): void => {
     const { circulation } = contents;
@@ -48,19 +56,32 @@ export function pane(): Pane {
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
     blood.follow(laid, circulation);
-    back.clear();
-    front.clear();
-    drawBody(back, theme);
-    for (const each of laid) drawVessel(each.vessel.behind ? back : front, each, circulation, theme);
     const plates = drawPlates(words, leaders, contents, box, floor, theme);
     standing = plates.standing;
     plane.scale.set(plates.fit.scale);
     plane.position.set(plates.fit.x, plates.fit.y);
   };
 
+  const drawVessels = (circulation: Circulation, theme: Theme): void => {
+    back.clear();
+    front.clear();
+    drawBody(back, lit, theme);
+    const shown = ({ vessel }: Laid) => lit.has(vessel.name);
+    // What is pointed at lies over what it crosses.
+    for (const each of [...laid.filter((one) => !shown(one)), ...laid.filter(shown)])
+      drawVessel(
+        each.vessel.behind && !shown(each) ? back : front,
+        each,
+        circulation,
+        theme,
+        shown(each),
+        shown(each) ? 0 : dim,
+      );
+  };
+
   return {
     view,
-    draw(contents, box, floor, theme) {
+    draw(contents, box, floor, elapsed, theme) {
       const { circulation, against, compared, labels, focus } = contents;
       const language = theme.say("further.place.svc");
       const signature = JSON.stringify([
@@ -73,13 +94,19 @@ export function pane(): Pane {
         compared,
         against?.pressures,
       ]);
+      const before = dim;
+      const parts = partsOf(focus);
+      // The light goes out with the last of the dark around it.
+      if (parts.size > 0 || dim === 0) lit = parts;
+      dim = ease(dim, parts.size > 0 ? DIM : 0, known ? elapsed : Number.POSITIVE_INFINITY);
       if (known !== circulation || signature !== drawn) {
         known = circulation;
         drawn = signature;
         drawStill(contents, box, floor, theme);
-      }
-      drawHeart(heart, circulation, contents.time, theme);
-      blood.move(contents.time, contents.still, theme);
+        drawVessels(circulation, theme);
+      } else if (dim !== before) drawVessels(circulation, theme);
+      drawHeart(heart, circulation, contents.time, theme, lit, dim);
+      blood.move(contents.time, contents.still, theme, lit, dim);
     },
     pick: (x, y) =>
       standing.find(

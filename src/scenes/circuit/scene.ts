@@ -36,7 +36,7 @@ export const makeCircuit: MakeScene = () => {
           labels: frame.state.view.labels,
           focus: frame.state.view.focus,
         };
-        each.draw(contents, boxes[i]!, setting.floor, theme);
+        each.draw(contents, boxes[i]!, setting.floor, setting.elapsed, theme);
       });
     },
     pick(x, y) {

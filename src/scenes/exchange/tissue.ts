@@ -6,7 +6,7 @@ import { curve, placeOn, spots } from "../drawing/curve.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
-import { bloodColour, mix } from "../theme/colour.ts";
+import { groundColour, markColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor, swelling } from "./day.ts";
 
@@ -153,7 +153,7 @@ export function tissuePicture(): TissuePicture {
       ];
       vessels.moveTo(CAPILLARY.x[a]!, CAPILLARY.y[a]!).lineTo(CAPILLARY.x[b]!, CAPILLARY.y[b]!);
       vessels.stroke({
-        color: mix(colour.lumen, bloodColour(colour, from + ((to - from) * k) / PIECES), 0.34),
+        color: groundColour(colour, from + ((to - from) * k) / PIECES),
         width: 68,
       });
     }
@@ -195,7 +195,7 @@ export function tissuePicture(): TissuePicture {
           Math.atan2(out[3]!, out[2]!),
           17,
           12,
-          Number.parseInt(bloodColour(theme.colour, saturation).slice(1), 16),
+          Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
           shapeOf(saturation >= RICH, still),
         );
       }

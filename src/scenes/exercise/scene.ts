@@ -57,6 +57,7 @@ export const makeExercise: MakeScene = () => {
           },
           picture,
           floor,
+          setting.elapsed,
           theme,
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;

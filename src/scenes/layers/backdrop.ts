@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { bloodColour } from "../theme/colour.ts";
+import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 export interface BackdropLayer {
@@ -75,10 +75,10 @@ function draw(
   } else {
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
-    blood(arterial, dark ? 0.16 : 0.13);
+    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: dark ? 0.45 : 0.6 });
     ink.poly(points).stroke({
       width: muscle ? 4 : 1.4,
-      color: dark ? "#4a3546" : "#d9b8b0",
+      color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),
       alpha: 0.95,
       alignment: 0.5,
       join: "round",

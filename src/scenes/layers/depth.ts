@@ -45,13 +45,19 @@ export function depthLayer(): DepthLayer {
 
 export interface ShoreLayer {
   readonly view: Sprite;
-  /** Covers the canvas from a little above `box` to its bottom edge, from clear to the stage's deepest colour. */
+  /**
+   * Covers the canvas from a little above `box` to its bottom edge, from clear to the stage's deepest colour; or from
+   * its top edge to the end of `box`, over which it clears.
+   */
   draw(full: Box, box: Box, theme: Theme): void;
   release(): void;
 }
 
-/** The ground under the grade line: the picture sinks into it, so that line and words stand on a quiet colour. */
-export function shoreLayer(): ShoreLayer {
+/**
+ * The ground under the grade line, and (`above`) the one behind controls and key: the picture sinks into it, so that
+ * lines and words stand on a quiet colour.
+ */
+export function shoreLayer(side: "below" | "above" = "below"): ShoreLayer {
   const canvas = DOMAdapter.get().createCanvas(1, SIZE) as HTMLCanvasElement;
   const ink = canvas.getContext("2d")!;
   const texture = Texture.from(canvas, true);
@@ -60,17 +66,17 @@ export function shoreLayer(): ShoreLayer {
   return {
     view,
     draw(full, box, theme) {
-      const above = box.height * 0.3;
-      view.position.set(full.x, box.y - above);
+      const soft = side === "below" ? box.height * 0.3 : box.height;
+      view.position.set(full.x, side === "below" ? box.y - soft : full.y);
       view.width = full.width;
-      view.height = full.y + full.height - view.y;
-      const key = `${theme.name} ${above / view.height}`;
+      view.height = side === "below" ? full.y + full.height - view.y : box.y + box.height;
+      const key = `${theme.name} ${soft / view.height}`;
       if (key === drawn) return;
       drawn = key;
-      const fall = ink.createLinearGradient(0, 0, 0, SIZE);
+      const fall = ink.createLinearGradient(0, side === "below" ? 0 : SIZE, 0, side === "below" ? SIZE : 0);
       const { stageDeep } = theme.colour;
       fall.addColorStop(0, `${stageDeep}00`);
-      fall.addColorStop(Math.min(0.9, (1.25 * above) / view.height), `${stageDeep}f2`);
+      fall.addColorStop(Math.min(0.9, (1.25 * soft) / view.height), `${stageDeep}f2`);
       fall.addColorStop(1, stageDeep);
       ink.clearRect(0, 0, 1, SIZE);
       ink.fillStyle = fall;

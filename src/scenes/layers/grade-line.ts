@@ -3,9 +3,11 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { formatNumber, formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
+import { digitsApart } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import { dashed, pathLine } from "./path-line.ts";
 
 export interface GradeLineLayer {
   readonly view: Container;
@@ -46,7 +48,8 @@ export function gradeLineLayer(): GradeLineLayer {
       const known = circulations.filter((circulation) => circulation !== null);
       const first = known[0];
       if (first && first.pathway.gradeLine.length > 1) {
-        const plot = frame(box, sizes);
+        const key = known.length > 1 ? keyOf(known, box, sizes, theme) : null;
+        const plot = frame(box, key, sizes);
         drawn = { plot, points: first.pathway.gradeLine };
         drawPlot(known, first, plot, focus, sizes, theme);
       }
@@ -82,7 +85,9 @@ export function gradeLineLayer(): GradeLineLayer {
     const points = first.pathway.gradeLine;
 
     const step = [1, 2, 5, 10].find((s) => ((most - least) / s) * sizes.axis * 1.6 <= plot.height) ?? 10;
-    for (let level = Math.ceil(least / step) * step; level <= most; level += step) {
+    const levels: number[] = [];
+    for (let level = Math.ceil(least / step) * step; level <= most; level += step) levels.push(level);
+    for (const level of levels.length > 1 ? levels : [least, most]) {
       ink
         .moveTo(plot.left, y(level))
         .lineTo(plot.left + plot.width, y(level))
@@ -133,8 +138,9 @@ export function gradeLineLayer(): GradeLineLayer {
       const line = circulation.pathway.gradeLine;
       const total = line.flatMap((p) => [x(p.station), y(p.totalPressure)]);
       const pressure = line.flatMap((p) => [x(p.station), y(p.pressure)]);
-      if (known.length === 1) dashed(total, [10, 7], { width: 2, color: colour.totalPressure, alpha: 0.85 });
-      pathLine(pressure, index, sizes, theme);
+      if (known.length === 1)
+        dashed(ink, total, [10, 7], { width: 2, color: colour.totalPressure, alpha: 0.85 });
+      pathLine(ink, pressure, index, sizes, theme);
     });
 
     names(points, x, bottom, sizes, theme);
@@ -194,33 +200,24 @@ export function gradeLineLayer(): GradeLineLayer {
     const bed = first.find((point) => point.at === "lungBed");
     const last = first[first.length - 1];
     if (!entry || !bed || !last) return;
-    const lines = known.map(({ pathway, request }) => {
-      const drop = formatQuantity(pathway.pressureDrop, "mmHg", 1);
-      const pane = theme.say(`stage.${request.stage}`);
-      const says =
-        known.length > 1
-          ? theme.say("scene.drop.of", { pane, drop })
-          : plot.width < 32 * sizes.label
-            ? drop
-            : theme.say("scene.drop", { drop });
-      return { words: says, size: sizes.label, colour: theme.colour.ink, bold: true };
-    });
-    const height = lines.length * sizes.label * 1.3 + sizes.label;
-    const lain = words.write(
-      {
-        lines,
-        x: x((entry.station + bed.station) / 2),
-        y: Math.min(plot.top + plot.height - height, y(bed.pressure) + sizes.label * 0.8),
-        anchor: [0.5, 0],
-      },
-      theme,
-    );
-    if (known.length > 1) {
-      // Which line is whose: a sample of its dashes before its name.
-      lines.forEach((_, index) => {
-        const level = lain.y + (lain.height * (index + 0.5)) / lines.length;
-        pathLine([lain.x - 4 * sizes.axis, level, lain.x - 0.8 * sizes.axis, level], index, sizes, theme);
-      });
+    if (known.length === 1) {
+      const drop = formatQuantity(known[0]!.pathway.pressureDrop, "mmHg", 1);
+      words.write(
+        {
+          lines: [
+            {
+              words: plot.width < 32 * sizes.label ? drop : theme.say("scene.drop", { drop }),
+              size: sizes.label,
+              colour: theme.colour.ink,
+              bold: true,
+            },
+          ],
+          x: x((entry.station + bed.station) / 2),
+          y: Math.min(plot.top + plot.height - 2.3 * sizes.label, y(bed.pressure) + sizes.label * 0.8),
+          anchor: [0.5, 0],
+        },
+        theme,
+      );
     }
     ink
       .circle(x(0), y(first[0]!.pressure), Math.max(4, sizes.axis * 0.26))
@@ -246,49 +243,58 @@ export function gradeLineLayer(): GradeLineLayer {
     );
   }
 
-  /** Static pressure of pane `index`: whole, dashed, dotted. */
-  function pathLine(points: readonly number[], index: number, sizes: Sizes, theme: Theme): void {
-    const width = Math.max(3, sizes.axis * 0.2);
-    const color = index === 0 ? theme.colour.pressure : theme.colour.ink;
-    if (index === 0) ink.poly([...points], false).stroke({ width, color, join: "round", cap: "round" });
-    else dashed(points, index === 1 ? [14, 8] : [3, 7], { width, color, alpha: 1 });
-  }
-
-  function dashed(
-    points: readonly number[],
-    pattern: readonly [number, number],
-    style: { width: number; color: string; alpha: number },
-  ): void {
-    const [on, off] = pattern;
-    let phase = 0;
-    for (let i = 0; i + 3 < points.length; i += 2) {
-      const [ax, ay, bx, by] = points.slice(i, i + 4) as [number, number, number, number];
-      const length = Math.hypot(bx - ax, by - ay);
-      let at = 0;
-      while (at < length) {
-        const inDash = phase < on;
-        const run = Math.min(length - at, (inDash ? on : on + off) - phase);
-        if (inDash && run > 0) {
-          const f = at / length;
-          const t = (at + run) / length;
-          ink.moveTo(ax + (bx - ax) * f, ay + (by - ay) * f).lineTo(ax + (bx - ax) * t, ay + (by - ay) * t);
-        }
-        at += run;
-        phase = (phase + run) % (on + off);
-      }
+  /** Which line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
+  function keyOf(known: readonly Circulation[], box: Box, sizes: Sizes, theme: Theme): Key {
+    const drops = known.map(({ pathway }) => pathway.pressureDrop);
+    const digits = digitsApart(drops);
+    const lines = known.map(({ request }, i) => ({
+      words: theme.say("scene.drop.of", {
+        pane: theme.say(`stage.${request.stage}`),
+        drop: formatQuantity(drops[i]!, "mmHg", digits),
+      }),
+      size: sizes.label,
+      colour: theme.colour.ink,
+      bold: true,
+    }));
+    const sample = 3.6 * sizes.axis;
+    const beside = box.width > 40 * sizes.axis;
+    const block = { lines, x: box.x + sample, y: box.y, bare: true };
+    let lain = words.write(block, theme);
+    if (beside) {
+      words.takeBack(lines.length);
+      const x = box.x + box.width - lain.width;
+      lain = words.write({ ...block, x, y: box.y + (box.height - lain.height) / 2 }, theme);
     }
-    ink.stroke(style);
+    lines.forEach((_, index) => {
+      const level = lain.y + (lain.height * (index + 0.5)) / lines.length;
+      pathLine(
+        ink,
+        [lain.x - sample + sizes.axis * 0.3, level, lain.x - 0.6 * sizes.axis, level],
+        index,
+        sizes,
+        theme,
+      );
+    });
+    return beside
+      ? { width: lain.width + sample + sizes.axis, height: 0 }
+      : { width: 0, height: lain.height + sizes.axis * 0.4 };
   }
 }
 
-/** Room for the axis numbers on the left and the names beneath. */
-function frame(box: Box, sizes: Sizes): Plot {
+/** Room that a key takes from the plot, CSS px. */
+interface Key {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Room for the axis numbers on the left, the names beneath and the key. */
+function frame(box: Box, key: Key | null, sizes: Sizes): Plot {
   const left = box.x + sizes.axis * 3.4;
-  const top = box.y + sizes.axis * 1.5;
+  const top = box.y + sizes.axis * 1.5 + (key?.height ?? 0);
   return {
     left,
     top,
-    width: box.x + box.width - sizes.axis - left,
+    width: box.x + box.width - sizes.axis - left - (key?.width ?? 0),
     height: box.y + box.height - sizes.axis * 2.9 - top,
   };
 }

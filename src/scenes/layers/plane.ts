@@ -65,3 +65,11 @@ export function beyondOpening(opening: Opening, x: number, y: number, reach: num
   if (opening.name === "fenestration") return beyond > -0.1 && beyond < 12 && across < opening.width / 2 + 3;
   return beyond > -shy && beyond < 12 && across < opening.width / 2 + reach;
 }
+
+/** Whether a point of the plane (mm) lies in the blood. */
+export function inBlood(plane: Plane | null, x: number, y: number): boolean {
+  if (!plane) return false;
+  const i = Math.round((x - plane.originX) / plane.cell);
+  const j = Math.round((y - plane.originY) / plane.cell);
+  return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && plane.distance[j * plane.nx + i]! < 0;
+}

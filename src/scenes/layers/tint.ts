@@ -2,7 +2,7 @@
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
-import { bloodColour, rgb } from "../theme/colour.ts";
+import { bloodColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -18,13 +18,23 @@ export const saturationsByOrigin = (circulation: Circulation | null): readonly [
   return [svc, ivc, ivc];
 };
 
-/** Fills `out` [count] with packed colours. Dyed tracers keep the dye's colour whatever is asked. */
+/** How far undyed blood draws back into the lumen while a dye pulse runs: dye is told by lightness too. */
+const UNDYED = 0.6;
+
+/** The colour of undyed blood while a dye pulse runs. */
+export const beside = (hex: string, { colour }: Theme): string => mix(hex, colour.lumen, UNDYED);
+
+/**
+ * Fills `out` [count] with packed colours. Dyed tracers keep the dye's colour whatever is asked.
+ * @param dyeing a dye pulse is running
+ */
 export function tint(
   tracers: Tracers,
   colouring: Colouring,
   scale: TintScale,
   circulation: Circulation | null,
   theme: Theme,
+  dyeing: boolean,
   out: Uint32Array,
 ): void {
   const { count, origin, speed, age, dyed } = tracers;
@@ -36,7 +46,7 @@ export function tint(
         colouring === "origin"
           ? colour.origin
           : saturationsByOrigin(circulation).map((saturation) => bloodColour(colour, saturation));
-      const table = Uint32Array.from(hexes, (hex) => packed(rgb(hex)));
+      const table = Uint32Array.from(hexes, (hex) => packed(rgb(dyeing ? beside(hex, theme) : hex)));
       for (let i = 0; i < count; i++) out[i] = table[origin[i]!]!;
       break;
     }

@@ -1,54 +1,68 @@
-/** Dims everything but the one thing pointed at, to 30 % or less, with a slow fade. */
-import { Graphics } from "pixi.js";
+/** Lights what is pointed at with a ring; a plane on its own also dims all the rest, to 30 % or less, with a slow fade. */
+import { Container, Graphics } from "pixi.js";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Lit } from "./spots.ts";
 
 /** What is left of the rest: 1 - this. */
 const COVER = 0.72;
 /** Rings in which the edge of the light softens. */
 const SOFT = 4;
-
-interface Lit {
-  /** mm */
-  readonly centre: readonly [number, number];
-  readonly radius: number;
-}
+/** mm: beyond any screen at any camera */
+const FAR = 4000;
+/** CSS px of the ring, at any camera */
+const RING = 3.5;
 
 export interface VeilLayer {
-  readonly view: Graphics;
-  draw(lit: Lit | null, elapsed: number, theme: Theme): void;
+  readonly view: Container;
+  /**
+   * @param dims     the rest draws back; not where panes are compared, for then one would be darker than its neighbours
+   * @param pxPerMm  of the camera
+   */
+  draw(lit: readonly Lit[], dims: boolean, pxPerMm: number, elapsed: number, theme: Theme): void;
 }
 
 export function veilLayer(): VeilLayer {
-  const view = new Graphics();
+  const view = new Container();
+  const dark = new Graphics();
+  const rings = new Graphics();
+  view.addChild(dark, rings);
   let shown = 0;
-  let last: Lit | null = null;
+  let dimmed = 0;
+  let last: readonly Lit[] = [];
   let key = "";
-  view.alpha = 0;
   return {
     view,
-    draw(lit, elapsed, theme) {
-      if (lit) last = lit;
-      shown = ease(shown, lit ? 1 : 0, elapsed);
-      view.alpha = shown;
+    draw(lit, dims, pxPerMm, elapsed, theme) {
+      if (lit.length > 0) last = lit;
+      shown = ease(shown, lit.length > 0 ? 1 : 0, elapsed);
+      dimmed = ease(dimmed, lit.length > 0 && dims ? 1 : 0, elapsed);
+      rings.alpha = shown;
+      dark.alpha = dimmed;
       view.visible = shown > 0.01;
-      if (!last) return;
-      const now = `${last.centre.join()},${last.radius},${theme.name}`;
-      if (now === key) return;
+      const now = `${JSON.stringify(last)} ${theme.name} ${pxPerMm}`;
+      if (last.length === 0 || now === key) return;
       key = now;
-      view.clear();
-      const [x, y] = last.centre;
-      const far = 4000;
+      dark.clear();
+      rings.clear();
+      // One strip for each light, for a shape can have one hole.
+      const lights = [...last].sort((a, b) => a.centre[1] - b.centre[1]);
       // Rings add up to the full cover a few millimetres outside the light.
       for (let ring = 0; ring < SOFT; ring++) {
         const alpha = 1 - (1 - COVER) ** (1 / SOFT);
-        view
-          .rect(x - far, y - far, 2 * far, 2 * far)
-          .fill({ color: theme.colour.stageDeep, alpha })
-          .circle(x, y, last.radius + 3 + 1.5 * ring)
-          .cut();
+        lights.forEach(({ centre, radius }, i) => {
+          const [x, y] = centre;
+          const from = i === 0 ? y - FAR : (lights[i - 1]!.centre[1] + y) / 2;
+          const to = i === lights.length - 1 ? y + FAR : (y + lights[i + 1]!.centre[1]) / 2;
+          dark
+            .rect(x - FAR, from, 2 * FAR, to - from)
+            .fill({ color: theme.colour.stageDeep, alpha })
+            .circle(x, y, radius + 3 + 1.5 * ring)
+            .cut();
+        });
       }
-      view.circle(x, y, last.radius + 3).stroke({ width: 0.7, color: theme.colour.accent });
+      for (const { centre, radius } of last)
+        rings.circle(...centre, radius + 3).stroke({ width: RING / pxPerMm, color: theme.colour.accent });
     },
   };
 }

@@ -111,7 +111,15 @@ export function blood(): Blood {
       if (overlay === "none") {
         if (asked.colouring === "speed") rescale("speed", nearlyLargest(moved.speed, moved.count));
         if (asked.colouring === "age") rescale("age", nearlyLargest(moved.age, moved.count));
-        tint(moved, asked.colouring, { speed: most, age: most }, pane.circulation, theme, colours);
+        tint(
+          moved,
+          asked.colouring,
+          { speed: most, age: most },
+          pane.circulation,
+          theme,
+          pane.washOut !== null,
+          colours,
+        );
       } else colours.fill(packed(rgb(OVER_MAP[overlay])));
       // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
       const half = Math.max(1.2, setting.full.height * 0.0016) / pxPerMm;

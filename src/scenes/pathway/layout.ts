@@ -6,6 +6,8 @@ import type { Sizes } from "../theme/type.ts";
 
 export interface Layout {
   readonly planes: readonly Box[];
+  /** one above each plane where several are compared, else none */
+  readonly titles: readonly Box[];
   /** null when the view does not ask for it */
   readonly grade: Box | null;
   readonly narrow: boolean;
@@ -25,32 +27,46 @@ export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
 
 const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
 
-/** Too narrow for plates and key beside the vessels. */
+/** Too narrow or too low for plates and key beside the vessels. */
 const isNarrow = (clear: Box, sizes: Sizes): boolean =>
-  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height;
+  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 16 * sizes.axis;
+
+/** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
+const LEAST_PLANE = 9;
+/** Share of the width that the grade line then takes. */
+const BESIDE = 0.46;
 
 /** `key`: the room that the key has taken. */
 export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, sizes: Sizes): Layout {
   const pad = padding(sizes);
-  const narrow = clear.width < 36 * sizes.axis;
+  const narrow = clear.width < 36 * sizes.axis || clear.height < 16 * sizes.axis;
   const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
   const height = gradeLine ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) : 0;
+  const low =
+    gradeLine && clear.height - height - top < LEAST_PLANE * sizes.axis && clear.width > 1.6 * clear.height;
+  const across = low ? clear.width * BESIDE : clear.width;
   const grade = gradeLine
     ? {
-        x: clear.x + pad,
-        y: clear.y + clear.height - height,
-        width: clear.width - 2 * pad,
-        height: height - pad / 2,
+        x: clear.x + clear.width - across + pad,
+        y: low ? clear.y + top : clear.y + clear.height - height,
+        width: across - 2 * pad,
+        height: low ? Math.max(1, clear.height - top) : height - pad / 2,
       }
     : null;
-  const above = {
-    x: clear.x,
-    y: clear.y + top,
-    width: clear.width,
-    height: Math.max(1, clear.height - height - top),
-  };
+  const boxes = splitBox(
+    {
+      x: clear.x,
+      y: clear.y + top,
+      width: low ? clear.width - across : clear.width,
+      height: Math.max(1, clear.height - (low ? 0 : height) - top),
+    },
+    panes,
+    pad,
+  );
+  const titled = panes > 1 ? Math.round(sizes.label * 1.9) : 0;
   return {
-    planes: splitBox(above, panes, pad),
+    planes: boxes.map((box) => ({ ...box, y: box.y + titled, height: Math.max(1, box.height - titled) })),
+    titles: titled > 0 ? boxes.map((box) => ({ ...box, height: titled })) : [],
     grade,
     narrow,
   };

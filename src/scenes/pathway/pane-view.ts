@@ -6,7 +6,8 @@ import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
 import { backdropLayer } from "../layers/backdrop.ts";
 import { drawClots } from "../layers/clots.ts";
-import { drawnPlane } from "../layers/plane.ts";
+import { drawnPlane, type Plane } from "../layers/plane.ts";
+import { spotsOf } from "../layers/spots.ts";
 import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { wallLayer } from "../layers/wall.ts";
@@ -17,6 +18,8 @@ import { blood } from "./blood.ts";
 import { onPlane, onScreen, type Projection, project } from "./layout.ts";
 
 interface Moment {
+  /** shown beside others: it keeps to its box and never dims */
+  readonly compared: boolean;
   readonly view: View;
   readonly time: number;
   readonly still: boolean;
@@ -27,6 +30,8 @@ export interface PaneView {
   readonly view: Container;
   readonly projection: Projection | null;
   readonly geometry: PathwayGeometry | null;
+  /** mm: how far a point of the plane is from the wall, negative in the blood; null until drawn */
+  readonly plane: Plane | null;
   /** Ends of the scale in use, for the key. */
   readonly scale: { readonly least: number; readonly most: number };
   draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
@@ -45,6 +50,7 @@ const CLOSE = 2.4;
 export function paneView(): PaneView {
   const view = new Container();
   const plane = new Container();
+  const frame = new Graphics();
   const backdrop = backdropLayer();
   const wall = wallLayer();
   const inside = blood();
@@ -52,9 +58,12 @@ export function paneView(): PaneView {
   const clots = new Graphics();
   const veil: VeilLayer = veilLayer();
   plane.addChild(backdrop.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
-  view.addChild(plane);
+  view.addChild(plane, frame);
+  frame.visible = false;
 
   let geometry: PathwayGeometry | null = null;
+  let outline: Plane | null = null;
+  let framed = "";
   let drawnFor = "";
   let projection: Projection | null = null;
   let camera = "";
@@ -72,7 +81,19 @@ export function paneView(): PaneView {
     drawnFor = key;
     if (!geometry) return;
     backdrop.set(geometry, pane.circulation, theme);
-    wall.set(geometry, drawnPlane(geometry), theme);
+    outline = drawnPlane(geometry);
+    wall.set(geometry, outline, theme);
+  };
+
+  /** A camera that has come close would carry this pathway into its neighbours' boxes. */
+  const keepTo = (box: Box, within: boolean) => {
+    const key = within ? Object.values(box).join() : "";
+    if (key === framed) return;
+    framed = key;
+    frame.visible = within;
+    plane.mask = within ? frame : null;
+    frame.clear();
+    if (within) frame.rect(box.x, box.y, box.width, box.height).fill(0xffffff);
   };
 
   const aim = (box: Box, moment: Moment) => {
@@ -104,6 +125,9 @@ export function paneView(): PaneView {
     get geometry() {
       return geometry;
     },
+    get plane() {
+      return outline;
+    },
     get scale() {
       return inside.scale;
     },
@@ -112,6 +136,7 @@ export function paneView(): PaneView {
       view.visible = geometry !== null;
       if (!geometry) return;
       aim(box, moment);
+      keepTo(box, moment.compared && moment.view.camera !== "whole");
       wall.keep(projection!.scale * moment.setting.dense);
       const { view: asked, still, time, setting } = moment;
       backdrop.move(pane.circulation, time, still);
@@ -130,7 +155,7 @@ export function paneView(): PaneView {
         drawStreamlines(lines, streamlines(lined!, field, APART), lined!, field, width, theme);
       }
       drawClots(clots, pane.clots, theme);
-      veil.draw(spotOf(geometry, asked.focus), setting.elapsed, theme);
+      veil.draw(spotsOf(geometry, asked.focus), !moment.compared, projection!.scale, setting.elapsed, theme);
     },
     toScreen: (point) => (projection && geometry ? onScreen(projection, point) : null),
     pick(x, y) {
@@ -157,23 +182,17 @@ export function paneView(): PaneView {
 
 /** mm of the veins beyond the blood that show at least */
 const BEYOND = 7;
+/** mm above it: the fork of the veins from head and arms shows */
+const ABOVE = 14;
 
 /** What has to be seen whole: the blood, and the lungs to their sides; veins and lung bases may run out of the picture. */
 function extent(geometry: PathwayGeometry): [number, number, number, number] {
   const [left, bottom, right, top] = geometry.bounds;
   const xs = geometry.backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
-  return [Math.min(left, ...xs), bottom - BEYOND, Math.max(right, ...xs), top + BEYOND];
+  return [Math.min(left, ...xs), bottom - BEYOND, Math.max(right, ...xs), top + ABOVE];
 }
 
 function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {
   const scale = CLOSE * whole.scale;
   return { scale, x: box.x + box.width / 2 - scale * at[0], y: box.y + box.height / 2 + scale * at[1] };
-}
-
-function spotOf(geometry: PathwayGeometry, focus: string | null) {
-  if (!focus) return null;
-  const station = geometry.path.find(({ element }) => element === focus)?.area;
-  if (station) return station;
-  const place = geometry.places.find(({ name }) => name === focus);
-  return place ? { centre: place.at, radius: 10 } : null;
 }

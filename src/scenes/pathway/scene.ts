@@ -1,21 +1,24 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
-import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { drawLabels, elementLabel, type Label, labelsOf } from "../layers/labels.ts";
+import { keepOff } from "../layers/keep-off.ts";
+import { drawLabels, type Label } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
+import { inBlood } from "../layers/plane.ts";
 import { settle } from "../layers/settle.ts";
+import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
 import type { Box, MakeScene, Setting } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
+import { listed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
@@ -28,11 +31,12 @@ export const makePathway: MakeScene = () => {
   const ground = depthLayer();
   const planes = new Container();
   const shore = shoreLayer();
+  const sky = shoreLayer("above");
   const grade = gradeLineLayer();
   const ink = new Graphics();
   const handles = new Graphics();
   const words = lettering();
-  view.addChild(ground.view, planes, shore.view, grade.view, ink, words.view, handles);
+  view.addChild(ground.view, planes, shore.view, sky.view, grade.view, ink, words.view, handles);
   const panes: PaneView[] = [];
   let placed: Layout | null = null;
   let keyBox: Box | null = null;
@@ -85,13 +89,25 @@ export const makePathway: MakeScene = () => {
         sizes,
       );
       placed = at;
-      const moment = { view: frame.state.view, time: frame.time, still: frame.still, setting };
+      const moment = {
+        view: frame.state.view,
+        time: frame.time,
+        still: frame.still,
+        compared: count > 1,
+        setting,
+      };
       frame.panes.forEach((pane, i) => {
         panes[i]!.draw(pane, at.planes[i]!, moment, theme);
       });
       grade.view.visible = at.grade !== null;
-      shore.view.visible = at.grade !== null;
-      if (at.grade) shore.draw(setting.full, at.grade, theme);
+      // Beside the vessels the grade line stands on ground that nothing else uses.
+      const under = at.grade && at.grade.y > at.planes[0]!.y ? at.grade : null;
+      shore.view.visible = under !== null;
+      if (under) shore.draw(setting.full, under, theme);
+      // Veins that run on to the head fade before they come under controls or key.
+      const edge = keyAt.inline && keyBox ? keyBox.y + keyBox.height : setting.clear.y;
+      sky.view.visible = edge > setting.full.y;
+      if (sky.view.visible) sky.draw(setting.full, { ...setting.clear, y: edge, height: sizes.axis }, theme);
 
       // Lines and words are laid out anew only when something about them has changed.
       const told = toldBy(frame, setting, theme);
@@ -102,18 +118,11 @@ export const makePathway: MakeScene = () => {
       handles.clear();
       words.begin();
       keyBox = writeKey(frame, keyAt, sizes, theme);
+      at.titles.forEach((box, i) => {
+        writeTitle(frame.panes[i]!, box, sizes, theme);
+      });
       frame.panes.forEach((pane, i) => {
-        annotate(
-          frame,
-          pane,
-          panes[i]!,
-          at.planes[i]!,
-          i === 0 ? [keyBox!] : [],
-          at.narrow,
-          sizes,
-          setting,
-          theme,
-        );
+        annotate(frame, pane, panes[i]!, at.planes[i]!, [keyBox!], at.narrow, sizes, setting, theme);
       });
       words.end();
       if (at.grade) grade.draw(circulations, at.grade, frame.state.view.focus, sizes, theme);
@@ -132,6 +141,7 @@ export const makePathway: MakeScene = () => {
       keep(0);
       ground.release();
       shore.release();
+      sky.release();
       view.destroy({ children: true });
     },
   };
@@ -191,9 +201,9 @@ export const makePathway: MakeScene = () => {
     const geometry = drawn.geometry;
     if (!geometry || !drawn.projection) return;
     const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
-    const crowded = frame.panes.length > 1 || narrow;
+    const compared = frame.panes.length > 1;
+    const crowded = compared || narrow;
     const room = [...taken];
-    if (frame.panes.length > 1) room.push(writeTitle(pane, box, sizes, theme));
     if (pane.washOut) {
       const width = Math.min(box.width * 0.45, sizes.label * 12);
       const inset = { x: box.x + box.width - width - 8, y: box.y + 8, width, height: width * 0.62 };
@@ -201,20 +211,17 @@ export const makePathway: MakeScene = () => {
       room.push(inset);
     }
     const shown =
-      pointed(asked.focus, geometry, pane, toScreen, sizes, theme) ??
-      (asked.labels ? listed(geometry, pane, crowded, toScreen, sizes, theme) : []);
+      pointed(asked.focus, geometry, pane, toScreen, crowded, sizes, theme) ??
+      // Beside a pane in which something is pointed at, the others keep silent.
+      (asked.labels && !(compared && panes.some((each) => points(each, asked.focus)))
+        ? listed(geometry, pane, crowded, toScreen, sizes, theme)
+        : []);
     if (shown.length > 0) {
-      drawLabels(
-        ink,
-        words,
-        settle(
-          shown.filter((label) => near(label, box)),
-          box,
-          room,
-        ),
-        asked.focus,
-        theme,
-      );
+      const seen = shown.filter((label) => near(label, box));
+      const { x, y, scale } = drawn.projection;
+      const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
+      const placed = crowded ? keepOff(seen, box, room, onBlood) : settle(seen, box, room);
+      drawLabels(ink, words, placed, asked.focus, theme);
     }
     if (asked.handles)
       drawHandles(
@@ -227,56 +234,24 @@ export const makePathway: MakeScene = () => {
       );
   }
 
-  function writeTitle(pane: Pane, box: Box, sizes: Sizes, theme: Theme): Box {
+  function writeTitle(pane: Pane, box: Box, sizes: Sizes, theme: Theme): void {
     const stage = pane.circulation?.request.stage ?? pane.geometry?.name ?? "";
-    return words.write(
+    words.write(
       {
         lines: [
           { words: theme.say(`stage.${stage}`), size: sizes.label, colour: theme.colour.ink, bold: true },
         ],
         x: box.x + box.width / 2,
-        y: box.y + box.height - sizes.label * 1.9,
-        anchor: [0.5, 0],
+        y: box.y + box.height / 2,
+        anchor: [0.5, 0.5],
       },
       theme,
     );
   }
 };
 
-type ToScreen = (point: readonly [number, number]) => readonly [number, number];
-
-/** While one thing is pointed at, only it is named; undefined when nothing in this plane is. */
-function pointed(
-  focus: string | null,
-  { places, path }: PathwayGeometry,
-  { circulation }: Pane,
-  toScreen: ToScreen,
-  sizes: Sizes,
-  theme: Theme,
-): Label[] | undefined {
-  if (!focus) return undefined;
-  const place = places.filter(({ name }) => name === focus);
-  const found =
-    place.length > 0
-      ? labelsOf(place, circulation, toScreen, sizes, false, theme)
-      : elementLabel(focus, path, circulation, toScreen, sizes, theme);
-  return found.length > 0 ? found : undefined;
-}
-
-function listed(
-  { places }: PathwayGeometry,
-  { circulation }: Pane,
-  crowded: boolean,
-  toScreen: ToScreen,
-  sizes: Sizes,
-  theme: Theme,
-): Label[] {
-  const chief = crowded ? places.filter(({ name }) => CHIEF.includes(name)) : places;
-  return labelsOf(chief, circulation, toScreen, sizes, crowded, theme);
-}
-
-/** Places that keep their label where room is short. */
-const CHIEF = ["svc", "ivc", "leftLungArtery", "rightLungArtery", "atrium", "fenestration"];
+const points = ({ geometry }: PaneView, focus: string | null): boolean =>
+  geometry !== null && spotsOf(geometry, focus).length > 0;
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;

@@ -26,9 +26,11 @@ export interface Palette {
   readonly accent: string;
   /** ink on the accent */
   readonly onAccent: string;
-  /** blood: poor and rich in oxygen */
+  /** blood: poor and rich in oxygen; and the same as the ground of a drawn vessel, on which its marks stand out */
   readonly poor: string;
   readonly rich: string;
+  readonly poorGround: string;
+  readonly richGround: string;
   readonly dye: string;
   readonly clot: string;
   /** by index into ORIGINS: upper body, liver, legs */
@@ -43,23 +45,25 @@ export interface Palette {
 export const DARK: Palette = {
   stage: "#0c1222",
   stageDeep: "#060912",
-  lumen: "#10182d",
+  lumen: "#0b1224",
   wall: "#8d7f8c",
   wallEdge: "#d9c6c6",
   backdrop: "#1a2338",
   backdropEdge: "#3a4766",
   ink: "#f0f3fa",
   inkSoft: "#b4bdd3",
-  hair: "#8591b0",
+  hair: "#9aa5c2",
   plate: "#0b1020",
   plateRim: "#39456a",
   accent: "#ffd166",
   onAccent: "#1a1405",
-  poor: "#636ffc",
-  rich: "#ff9e7a",
+  poor: "#8391ff",
+  rich: "#ffc4a9",
+  poorGround: "#1d2b80",
+  richGround: "#7d2c19",
   dye: "#f7b6ff",
-  clot: "#e8515f",
-  origin: ["#e9f3ff", "#f8b450", "#2aa89c"],
+  clot: "#f2878f",
+  origin: ["#f4f8ff", "#fcc066", "#2dafa3"],
   pressure: "#9ecbff",
   totalPressure: "#ffffff",
   caution: "#ffb38a",
@@ -82,6 +86,8 @@ export const LIGHT: Palette = {
   onAccent: "#ffffff",
   poor: "#2a2a9c",
   rich: "#d0431b",
+  poorGround: "#c3c6ee",
+  richGround: "#f6cdbe",
   dye: "#9b1fa8",
   clot: "#8f0f24",
   origin: ["#4f86b8", "#8a4600", "#003b40"],
@@ -106,6 +112,20 @@ export function mix(a: string, b: string, share: number): string {
   return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
 }
 
-/** Blood by oxygen saturation in percent: indigo at 55 and below, vermilion from 97 on: the span between veins and arteries. */
+/** Bend of the way from poor to rich: what a vein carries, up to some 75 %, stays blue to the eye; mixed blood turns violet. */
+const BEND = 2.5;
+
+/** 0 at 55 % and below, 1 from 97 % on: the span between veins and arteries. */
+const richness = (saturation: number): number => Math.min(1, Math.max(0, (saturation - 55) / 42)) ** BEND;
+
+/** Blood by oxygen saturation in percent, from indigo to vermilion. */
 export const bloodColour = (palette: Palette, saturation: number): string =>
-  mix(palette.poor, palette.rich, Math.min(1, Math.max(0, (saturation - 55) / 42)));
+  mix(palette.poor, palette.rich, richness(saturation));
+
+/** The inside of a drawn vessel or chamber by its blood's saturation in percent. */
+export const groundColour = (palette: Palette, saturation: number): string =>
+  mix(palette.poorGround, palette.richGround, richness(saturation));
+
+/** A mark of blood on its own ground: the same hue, nearer to the ink. */
+export const markColour = (palette: Palette, saturation: number): string =>
+  mix(bloodColour(palette, saturation), palette.ink, 0.22);

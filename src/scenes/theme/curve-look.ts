@@ -11,6 +11,6 @@ export interface CurveLook {
 export function lookOf(name: string, palette: Palette): CurveLook {
   if (name === "reference") return { colour: palette.inkSoft, dash: [0.12, 0.42] };
   if (name === "1") return { colour: palette.origin[1], dash: [0.7, 0.4] };
-  if (name === "2") return { colour: palette.dye, dash: [1.1, 0.35, 0.15, 0.35] };
+  if (name === "2") return { colour: palette.ink, dash: [1.1, 0.35, 0.15, 0.35] };
   return { colour: palette.pressure };
 }

@@ -25,8 +25,8 @@ export const MAPS: Readonly<Record<MapName, readonly Rgb[]>> = {
   ),
 };
 
-/** The stretch of a map that stands out 3:1 from the lumen of either stage, for things as small as a tracer. */
-export const LEGIBLE = { dark: [0.45, 1], light: [0.5, 0] } as const;
+/** The stretch of a map that stands out 3:1 from the lumen of either stage, a projector's flare included, for things as small as a tracer. */
+export const LEGIBLE = { dark: [0.7, 1], light: [0.42, 0] } as const;
 
 /** Colour at `place` from 0 to 1, straight between knots. */
 export function mapColour(name: MapName, place: number): Rgb {

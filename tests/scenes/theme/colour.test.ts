@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from "node:fs";
 import {
   type Rgb as CuloriRgb,
   differenceCiede2000,
@@ -5,8 +6,10 @@ import {
   filterDeficiencyProt,
   filterDeficiencyTrit,
   lab65,
+  lch65,
   parse,
   wcagContrast,
+  wcagLuminance,
 } from "culori";
 import {
   interpolateBlues,
@@ -15,11 +18,20 @@ import {
   interpolatePurples,
 } from "d3-scale-chromatic";
 import { describe, expect, it } from "vitest";
-import { DARK, LIGHT } from "../../../src/scenes/theme/colour.ts";
+import { beside } from "../../../src/scenes/layers/tint.ts";
+import { bloodColour, DARK, groundColour, LIGHT, markColour } from "../../../src/scenes/theme/colour.ts";
+import { lookOf } from "../../../src/scenes/theme/curve-look.ts";
 import { LEGIBLE, MAPS, type MapName, mapColour } from "../../../src/scenes/theme/maps.ts";
+import { darkTheme, lightTheme } from "../../../src/scenes/theme/theme.ts";
 
 const difference = differenceCiede2000();
 const lightness = (colour: string | CuloriRgb): number => lab65(colour)!.l;
+/** Share of white that a projector's room adds to everything it shows (users.md section 7). */
+const FLARE = 0.1;
+const flared = (a: string | CuloriRgb, b: string | CuloriRgb): number => {
+  const [dark, light] = [wcagLuminance(a), wcagLuminance(b)].sort((x, y) => x - y) as [number, number];
+  return (light + FLARE + 0.05) / (dark + FLARE + 0.05);
+};
 const solid = ([r, g, b]: readonly [number, number, number]): CuloriRgb => ({ mode: "rgb", r, g, b });
 // Machado, Oliveira & Fernandes 2009, severity 1.
 const deficiencies = {
@@ -30,11 +42,17 @@ const deficiencies = {
 const stages = { dark: DARK, light: LIGHT };
 
 describe.each(Object.entries(stages))("colours on the %s stage", (name, palette) => {
+  const theme = name === "dark" ? darkTheme(String) : lightTheme(String);
+  const paled = (hex: string) => beside(hex, theme);
   const pairs = [
     ["upper and liver", palette.origin[0], palette.origin[1]],
     ["upper and legs", palette.origin[0], palette.origin[2]],
     ["liver and legs", palette.origin[1], palette.origin[2]],
     ["oxygen-poor and oxygen-rich", palette.poor, palette.rich],
+    ["marks of poor and rich blood on their grounds", markColour(palette, 60), markColour(palette, 97)],
+    ["undyed and dyed blood from the liver", paled(palette.origin[1]), palette.dye],
+    ["undyed and dyed blood from the legs", paled(palette.origin[2]), palette.dye],
+    ["undyed and dyed blood from above", paled(palette.origin[0]), palette.dye],
   ] as const;
 
   it.each(pairs)("U7 %s stay apart to every eye and in grey", (_, a, b) => {
@@ -43,6 +61,49 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
       expect(difference(see(parse(a)!), see(parse(b)!))).toBeGreaterThanOrEqual(10);
     }
     expect(Math.abs(lightness(a) - lightness(b))).toBeGreaterThanOrEqual(15);
+  });
+
+  // What one scene draws side by side with one shape: curves, drops, rings. Each has a dash or a label of its own besides.
+  const neighbours = [
+    ["calf: muscle's pressure and blood out", palette.pressure, palette.origin[2]],
+    ["calf: blood out and blood in", palette.origin[2], palette.origin[1]],
+    ["exchange: water out and lymph", palette.pressure, palette.origin[2]],
+    ["exchange: lymph and overflow", palette.origin[2], palette.origin[1]],
+    ["growth, exercise: first and second state", lookOf("0", palette).colour, lookOf("1", palette).colour],
+    ["growth, exercise: first and third state", lookOf("0", palette).colour, lookOf("2", palette).colour],
+    ["growth, exercise: second and third state", lookOf("1", palette).colour, lookOf("2", palette).colour],
+    ["growth: tube and vein", palette.wallEdge, palette.poor],
+    ["focus and wall", palette.accent, palette.wall],
+    ["clot and blood", palette.clot, palette.poor],
+  ] as const;
+
+  it.each(neighbours)("U7 %s stay apart to every eye", (_, a, b) => {
+    expect(difference(a, b)).toBeGreaterThanOrEqual(15);
+    for (const see of Object.values(deficiencies))
+      expect(difference(see(parse(a)!), see(parse(b)!))).toBeGreaterThanOrEqual(10);
+  });
+
+  it("blood of a vein reads as blue at every saturation that veins have, and mixed blood lies between", () => {
+    const hue = (saturation: number) => lch65(bloodColour(palette, saturation))!.h!;
+    for (let saturation = 50; saturation <= 76; saturation++) {
+      expect(hue(saturation)).toBeGreaterThan(270);
+      expect(hue(saturation)).toBeLessThan(312);
+    }
+    const [vein, mixed, artery] = [70, 85, 97].map((each) => bloodColour(palette, each)) as [
+      string,
+      string,
+      string,
+    ];
+    expect(difference(vein, mixed)).toBeGreaterThan(10);
+    expect(difference(mixed, artery)).toBeGreaterThan(10);
+  });
+
+  it("U6 marks of blood stand 3:1 from the ground of their own vessel, flare included", () => {
+    for (let saturation = 50; saturation <= 100; saturation += 2) {
+      const [mark, ground] = [markColour(palette, saturation), groundColour(palette, saturation)];
+      expect(wcagContrast(mark, ground)).toBeGreaterThanOrEqual(3);
+      expect(flared(mark, ground)).toBeGreaterThanOrEqual(3);
+    }
   });
 
   it("U7 blood poor and rich in oxygen differ by 20 or more in lightness", () => {
@@ -64,7 +125,10 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
       palette.wallEdge,
       palette.accent,
     ];
-    for (const mark of marks) expect(wcagContrast(mark, palette.lumen)).toBeGreaterThanOrEqual(3);
+    for (const mark of marks) {
+      expect(wcagContrast(mark, palette.lumen)).toBeGreaterThanOrEqual(3);
+      expect(flared(mark, palette.lumen)).toBeGreaterThanOrEqual(3);
+    }
     for (const line of [
       palette.pressure,
       palette.totalPressure,
@@ -73,7 +137,11 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
       palette.hair,
     ]) {
       expect(wcagContrast(line, palette.stage)).toBeGreaterThanOrEqual(3);
+      expect(flared(line, palette.stage)).toBeGreaterThanOrEqual(3);
     }
+    // In a hall nothing is under 24 px: large text.
+    for (const ink of [palette.ink, palette.inkSoft, palette.caution, palette.pressure])
+      expect(flared(ink, palette.plate)).toBeGreaterThanOrEqual(3);
     expect(wcagContrast(palette.onAccent, palette.accent)).toBeGreaterThanOrEqual(4.5);
   });
 
@@ -84,9 +152,21 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
       for (let i = 0; i <= 20; i++) {
         const colour = solid(mapColour(map, from + ((to - from) * i) / 20));
         expect(wcagContrast(colour, palette.lumen)).toBeGreaterThanOrEqual(3);
+        expect(flared(colour, palette.lumen)).toBeGreaterThanOrEqual(3);
       }
     },
   );
+});
+
+it("U22 no rainbow: the page's own files name none of the maps that are refused", () => {
+  const named = readdirSync("src/scenes", { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .filter((name) =>
+      /interpolate(Rainbow|Turbo|Sinebow)|\b(jet|turbo|hsv)\b|mode: "hs[lv]"/i.test(
+        readFileSync(`src/scenes/${name}`, "utf8"),
+      ),
+    );
+  expect(named).toEqual([]);
 });
 
 describe("maps of measured fields", () => {

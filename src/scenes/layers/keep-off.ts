@@ -1,0 +1,72 @@
+/** Where plates come to lie in a narrow plane: near their spot, off the blood, off each other; one without room is left out. */
+import type { Box } from "../scene.ts";
+import type { Block } from "./settle.ts";
+
+/** Directions and distances (in heights of the plate) that are tried. */
+const WAYS = 16;
+const REACHES = [0.75, 1.1, 1.6, 2.3, 3.2, 4.4];
+/** Points of a plate at which the blood is looked for, across and down. */
+const LOOKS = [7, 3] as const;
+/** CSS px of way that a plate wholly on the blood is worth going. */
+const ON_BLOOD = 600;
+/** CSS px between plates */
+const GAP = 4;
+
+interface Plate extends Block {
+  /** the spot that it speaks of */
+  readonly at: readonly [number, number];
+}
+
+/** @param inBlood whether a point (CSS px) lies inside a vessel */
+export function keepOff<T extends Plate>(
+  plates: readonly T[],
+  box: Box,
+  taken: readonly Box[],
+  inBlood: (x: number, y: number) => boolean,
+): T[] {
+  const placed: T[] = [];
+  const free = ({ x, y, width, height }: Block): boolean =>
+    x - width / 2 >= box.x &&
+    x + width / 2 <= box.x + box.width &&
+    y - height / 2 >= box.y &&
+    y + height / 2 <= box.y + box.height &&
+    taken.every(
+      (other) =>
+        Math.abs(other.x + other.width / 2 - x) >= (other.width + width) / 2 + GAP ||
+        Math.abs(other.y + other.height / 2 - y) >= (other.height + height) / 2 + GAP,
+    ) &&
+    placed.every(
+      (other) =>
+        Math.abs(other.x - x) >= (other.width + width) / 2 + GAP ||
+        Math.abs(other.y - y) >= (other.height + height) / 2 + GAP,
+    );
+  const onBlood = ({ x, y, width, height }: Block): number => {
+    const [across, down] = LOOKS;
+    let found = 0;
+    for (let i = 0; i < across; i++)
+      for (let j = 0; j < down; j++)
+        if (inBlood(x + width * (i / (across - 1) - 0.5), y + height * (j / (down - 1) - 0.5))) found++;
+    return found / (across * down);
+  };
+  for (const plate of plates) {
+    const [sx, sy] = plate.at;
+    let best: T | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (const reach of REACHES) {
+      for (let way = 0; way < WAYS; way++) {
+        const angle = (2 * Math.PI * way) / WAYS;
+        const x = sx + Math.cos(angle) * (reach * plate.height + plate.width / 2);
+        const y = sy + Math.sin(angle) * reach * plate.height;
+        const tried = { ...plate, x, y };
+        if (!free(tried)) continue;
+        const cost =
+          ON_BLOOD * onBlood(tried) + Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
+        if (cost >= least) continue;
+        least = cost;
+        best = tried;
+      }
+    }
+    if (best) placed.push(best);
+  }
+  return placed;
+}

@@ -1,0 +1,51 @@
+import { expect, test } from "vitest";
+import { digitsApart } from "../../src/scenes/drawing/scale.ts";
+import { keepOff } from "../../src/scenes/layers/keep-off.ts";
+import { seededRandom } from "../../src/sim/random.ts";
+
+const box = { x: 0, y: 0, width: 420, height: 300 };
+/** A vessel down the middle with a branch across, as in a narrow pane. */
+const inBlood = (x: number, y: number) => Math.abs(x - 210) < 20 || Math.abs(y - 110) < 14;
+const plate = (x: number, y: number, width = 110, height = 44) => ({
+  at: [x, y] as const,
+  x: x + width / 2,
+  y,
+  width,
+  height,
+});
+const covers = ({ x, y, width, height }: ReturnType<typeof plate>) => {
+  let found = 0;
+  for (let i = 0; i <= 20; i++)
+    for (let j = 0; j <= 8; j++) if (inBlood(x + width * (i / 20 - 0.5), y + height * (j / 8 - 0.5))) found++;
+  return found / (21 * 9);
+};
+
+test("plates in a narrow plane stand off the blood that they speak of", () => {
+  const spots = [plate(210, 40), plate(210, 250), plate(90, 110), plate(330, 110)];
+  const placed = keepOff(spots, box, [], inBlood);
+  expect(placed).toHaveLength(spots.length);
+  for (const each of placed) expect(covers(each)).toBeLessThan(0.1);
+});
+
+test("U20 plates never cover each other or what is taken, and one without room is left out", () => {
+  const random = seededRandom(5);
+  const taken = { x: 0, y: 0, width: 420, height: 60 };
+  for (let round = 0; round < 30; round++) {
+    const spots = Array.from({ length: 9 }, () => plate(420 * random(), 300 * random()));
+    const placed = keepOff(spots, box, [taken], inBlood);
+    expect(placed.length).toBeGreaterThan(0);
+    placed.forEach((a, i) => {
+      expect(a.x - a.width / 2).toBeGreaterThanOrEqual(0);
+      expect(a.x + a.width / 2).toBeLessThanOrEqual(420);
+      expect(a.y - a.height / 2).toBeGreaterThanOrEqual(60);
+      expect(a.y + a.height / 2).toBeLessThanOrEqual(300);
+      for (const b of placed.slice(i + 1))
+        expect(Math.abs(a.x - b.x) >= a.width || Math.abs(a.y - b.y) >= a.height).toBe(true);
+    });
+  }
+});
+
+test("compared drops are told with the decimals that keep them apart", () => {
+  expect(digitsApart([0.44, 0.4, 0.35])).toBe(2);
+  expect(digitsApart([2.1, 0.4, 0.3])).toBe(1);
+});
