@@ -20,7 +20,7 @@ export async function solvePlane(
   depth: "uniform" | "round",
   cellsAcross: number,
 ): Promise<PlaneAnswer> {
-  const checked = FIELD_KIND.check({ kind: "field", ...geometry, depth, cellsAcross, maxSeconds: 60 });
+  const checked = FIELD_KIND.check({ kind: "field", ...geometry, depth, cellsAcross, maxSeconds: 150 });
   if ("faults" in checked) throw new Error(JSON.stringify(checked.faults));
   const outcome = await FIELD_KIND.run(checked.request);
   if ("reason" in outcome) throw new Error(outcome.reason);

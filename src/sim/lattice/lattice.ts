@@ -14,6 +14,8 @@ const SAFETY = 0.8;
 /** Largest viscosity times step over cell squared. */
 const VISCOUS_STEP = 0.07;
 const UPSTREAM = 1 / 16;
+/** Times that sound could cross the plane while an opening forgets the flow it had: quicker, and waves come back; slower, and flow lags. */
+const FORGET = 2;
 
 export interface LatticeFluid {
   /** m2/s */
@@ -135,7 +137,7 @@ export function runLattice(
         if (sinceLooked++ >= 20) look();
         before?.(time);
         const soundSpeed = Math.sqrt(settings.soundSquared);
-        const forget = (0.5 * soundSpeed * settings.stepOverCell) / diagonal;
+        const forget = Math.min(0.5, (FORGET * soundSpeed * settings.stepOverCell) / diagonal);
         for (const opening of openings)
           if (opening.rule === "pressure") holdPressure(opening, arrays, soundSpeed, forget);
         run(nx, ny, spans, arrays, settings);

@@ -161,16 +161,21 @@ function faceInside(
   const { nx, cell, originX, originY, west, south, beyond } = raster;
   const [normalX, normalY] = opening.normal;
   const { beyond: far } = seenFrom(opening, x, y);
-  for (let inward = far / cell; inward < far / cell + 3; inward += 0.25) {
-    const i = Math.round((x - inward * cell * normalX - originX) / cell + (isSouth ? 0 : 0.5));
-    const j = Math.round((y - inward * cell * normalY - originY) / cell + (isSouth ? 0.5 : 0));
-    const k = j * nx + i;
-    const open = isSouth ? south[k] : west[k];
-    const other = isSouth ? k - nx : k - 1;
-    if (open && !(beyond[k] === index && beyond[other] === index)) return k;
-  }
+  // Half open at least where there is such a face, else any.
+  for (const least of [0.5, 1e-9])
+    for (let inward = far / cell; inward < far / cell + 3; inward += 0.25) {
+      const i = Math.round((x - inward * cell * normalX - originX) / cell + (isSouth ? 0 : 0.5));
+      const j = Math.round((y - inward * cell * normalY - originY) / cell + (isSouth ? 0.5 : 0));
+      const k = j * nx + i;
+      const open = isSouth ? south[k] : west[k];
+      const other = isSouth ? k - nx : k - 1;
+      if (open! >= least && !(beyond[k] === index && beyond[other] === index)) return k;
+    }
   return 0;
 }
+
+/** Part of the forgetting at which a pressure follows the flow that is wanted: slower than the wave it makes. */
+const WANTED = 0.25;
 
 /** Flow through an opening INTO the blood: m/s times cells times mm of depth. */
 export function openingFlow({ crossing }: LatticeOpening, a: LatticeArrays): number {
@@ -247,7 +252,7 @@ export function holdPressure(
   if (opening.wanted === undefined) opening.slowSpeed += forget * (outward - opening.slowSpeed);
   else {
     opening.slowSpeed = opening.wanted;
-    opening.target += forget * soundSpeed * (outward - opening.wanted);
+    opening.target += WANTED * forget * soundSpeed * (outward - opening.wanted);
   }
   const pressure = opening.target + opening.shift + soundSpeed * (outward - opening.slowSpeed);
   const slope = opening.slope * outward;
@@ -272,6 +277,8 @@ function onPlane(
   outside: number,
 ): number {
   const from = insideBeyond[n]!;
+  // A lumen that runs past the opening's side is not crossed by its plane.
+  if (from > 0) return outside;
   return inside + ((outside - inside) * -from) / (outsideBeyond[n]! - from);
 }
 

@@ -66,6 +66,7 @@ export function rasterise(geometry: FlowGeometry, { cell, depth }: GridChoice): 
   // A wall that passes through a corner to within rounding must not open a sliver.
   for (let k = 0; k < count; k++) if (Math.abs(corner[k]!) < 1e-7 * cell) corner[k] = 0;
   const faces = openFaces(nx, ny, corner);
+  closeSlivers(nx, ny, beyond, faces);
   const grid = { nx, ny, cell, originX, originY };
   const local = depth === "round" ? roundDepth(geometry, grid, distance) : uniformDepth(grid);
   return { ...grid, distance, corner, beyond, ...faces, ...local };
@@ -123,6 +124,21 @@ function openFaces(nx: number, ny: number, corner: Float64Array) {
       area[k] = openArea([corner[k]!, corner[k + 1]!, corner[k + nx + 1]!, corner[k + nx]!]);
     }
   return { west, south, area };
+}
+
+/** Open part below which a face that crosses an opening belongs to the wall: blood beyond it answers to no continuity, and would race through a slit. */
+const SLIVER = 0.3;
+
+function closeSlivers(
+  nx: number,
+  ny: number,
+  beyond: Int16Array,
+  { west, south }: { west: Float64Array; south: Float64Array },
+): void {
+  for (let k = nx; k < nx * ny; k++) {
+    if (beyond[k]! < 0 !== beyond[k - 1]! < 0 && west[k]! < SLIVER) west[k] = 0;
+    if (beyond[k]! < 0 !== beyond[k - nx]! < 0 && south[k]! < SLIVER) south[k] = 0;
+  }
 }
 
 /** Area of the unit square's part where the corner values (anticlockwise) interpolated along its edges are negative. */
