@@ -1,23 +1,18 @@
 /** Fluid that leaves the capillaries, lymph that carries it back, and what runs over in the days after the operation. */
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
-import { formatNumber, formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { drawPlot, type Plotted } from "../drawing/plot.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
+import { settle } from "../layers/settle.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { dayAt, figuresAt } from "./day.ts";
+import { CURVES, figureLines, headNote, nameCurves } from "./notes.ts";
 import { tissuePicture } from "./tissue.ts";
 
-/** Flows of the course: colour and dash pattern, both in the picture's legend. */
-const CURVES = [
-  { key: "filtration", colour: (theme: Theme) => theme.colour.pressure },
-  { key: "lymph", colour: (theme: Theme) => theme.colour.origin[2], dash: [0.7, 0.4] },
-  { key: "overflow", colour: (theme: Theme) => theme.colour.origin[1], dash: [0.15, 0.4] },
-] as const;
 /** Figures on the picture: where they stand (plane), and the unit. */
 const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
@@ -97,23 +92,24 @@ function exchangePane(): ExchangePane {
         signature = next;
         ink.clear();
         fixed.begin();
+        const named = nameCurves(ink, fixed, charts, type.axis, theme);
         const x = rangeOf(exchange.days, { count: 6 });
         const days = { ...x, max: exchange.days[exchange.days.length - 1]! };
         const flows = all.flatMap((each) => CURVES.flatMap(({ key }) => each.exchange?.[key].slice(2) ?? []));
-        const half = charts.height / 2;
+        const half = (charts.height - named) / 2;
         plots = [
           drawPlot(
             ink,
             fixed,
             {
-              box: { ...charts, height: half },
+              box: { ...charts, y: charts.y + named, height: half },
               x: days,
               y: rangeOf(flows, { zero: true, count: 4 }),
               lines: CURVES.map((each) => ({
                 x: exchange.days.slice(2),
                 y: exchange[each.key].slice(2),
                 colour: each.colour(theme),
-                ...("dash" in each ? { dash: each.dash.map((part) => part * type.axis) } : {}),
+                ...(each.dash.length > 0 ? { dash: each.dash.map((part) => part * type.axis) } : {}),
               })),
               title: theme.say("further.exchange.flows"),
               type: type.axis,
@@ -124,7 +120,7 @@ function exchangePane(): ExchangePane {
             ink,
             fixed,
             {
-              box: { ...charts, y: charts.y + half, height: half },
+              box: { ...charts, y: charts.y + named + half, height: half },
               x: { ...days, marks: days.marks.filter((mark) => mark <= days.max) },
               y: rangeOf([full], { zero: true, count: 3, least: 10 }),
               lines: [{ x: exchange.days, y: exchange.collected, colour: theme.colour.ink }],
@@ -135,24 +131,6 @@ function exchangePane(): ExchangePane {
             theme,
           ),
         ];
-        const [upper] = plots;
-        CURVES.forEach((each, i) => {
-          fixed.write(
-            {
-              lines: [
-                {
-                  words: theme.say(`further.exchange.${each.key}`),
-                  size: type.axis,
-                  colour: each.colour(theme),
-                },
-              ],
-              x: upper!.inner.x + upper!.inner.width,
-              y: upper!.inner.y + type.axis * (0.2 + 1.75 * i),
-              anchor: [1, 0],
-            },
-            theme,
-          );
-        });
         fixed.end();
       }
       marker.clear();
@@ -167,55 +145,25 @@ function exchangePane(): ExchangePane {
       if (now === said && told === exchange) return;
       said = now;
       told = exchange;
+      const headed = headNote(day, DROP * circulation.request.body.bsa, box, type, theme);
+      // The figure of the whole quarter day stands still long enough to be read.
+      const steady = figuresAt(exchange, Math.floor(day * 4) / 4);
+      const notes = (labels ? NUMBERS : []).map(({ key, at, unit }) => ({
+        lines: figureLines(key, steady[key], unit, type, theme),
+        x: fit.x + at[0] * fit.scale,
+        y: fit.y + at[1] * fit.scale,
+        anchor: [0, 0.5] as const,
+      }));
       running.begin();
-      running.write(
-        {
-          lines: [
-            {
-              words: theme.say("further.exchange.day", { day: formatNumber(Math.floor(day)) }),
-              size: type.label,
-              colour: theme.colour.ink,
-              bold: true,
-            },
-            {
-              words: theme.say("further.exchange.drop", {
-                flow: formatQuantity(DROP * circulation.request.body.bsa, "mL/h"),
-              }),
-              size: type.axis,
-              colour: theme.colour.inkSoft,
-            },
-          ],
-          x: box.x,
-          y: box.y,
-        },
-        theme,
-      );
-      if (labels)
-        for (const { key, at, unit } of NUMBERS) {
-          // The figure of the whole quarter day stands still long enough to be read.
-          const steady = figuresAt(exchange, Math.floor(day * 4) / 4)[key];
-          running.write(
-            {
-              lines: [
-                {
-                  words: theme.say(`further.exchange.${key}`),
-                  size: type.axis,
-                  colour: theme.colour.inkSoft,
-                },
-                {
-                  words: formatQuantity(steady, unit),
-                  size: type.label,
-                  colour: theme.colour.ink,
-                  bold: true,
-                },
-              ],
-              x: fit.x + at[0] * fit.scale,
-              y: fit.y + at[1] * fit.scale,
-              anchor: [0, 0.5],
-            },
-            theme,
-          );
-        }
+      const blocks = notes.map((note) => {
+        const { x, y, width, height } = running.write(note, theme);
+        return { x: x + width / 2, y: y + height / 2, width, height };
+      });
+      running.begin();
+      const taken = running.write(headed, theme);
+      settle(blocks, { ...place, y: box.y, height: head + place.height }, [taken]).forEach(({ x, y }, i) => {
+        running.write({ ...notes[i]!, x, y, anchor: [0.5, 0.5] }, theme);
+      });
       running.end();
     },
     release: () => picture.release(),

@@ -1,0 +1,78 @@
+/** The words of the exchange scene: the day, the figures at their places, and the names of the curves. */
+import type { Graphics } from "pixi.js";
+import { formatNumber, formatQuantity } from "../../words/index.ts";
+import type { Lettering, Note } from "../drawing/lettering.ts";
+import { rowsOf } from "../drawing/split.ts";
+import { dashed } from "../layers/path-line.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sizes } from "../theme/type.ts";
+
+/** Flows of the course: colour and dash pattern, both in the picture's legend. */
+export const CURVES = [
+  { key: "filtration", colour: (theme: Theme) => theme.colour.pressure, dash: [] },
+  { key: "lymph", colour: (theme: Theme) => theme.colour.origin[2], dash: [0.7, 0.4] },
+  { key: "overflow", colour: (theme: Theme) => theme.colour.origin[1], dash: [0.15, 0.4] },
+] as const;
+
+/** The day of the course, and what one drop of the picture stands for (mL/h). */
+export function headNote(day: number, drop: number, box: Box, type: Sizes, theme: Theme): Note {
+  return {
+    lines: [
+      {
+        words: theme.say("further.exchange.day", { day: formatNumber(Math.floor(day)) }),
+        size: type.label,
+        colour: theme.colour.ink,
+        bold: true,
+      },
+      {
+        words: theme.say("further.exchange.drop", { flow: formatQuantity(drop, "mL/h") }),
+        size: type.axis,
+        colour: theme.colour.inkSoft,
+      },
+    ],
+    x: box.x,
+    y: box.y,
+  };
+}
+
+export function figureLines(
+  key: string,
+  value: number,
+  unit: "mL" | "mL/h",
+  type: Sizes,
+  theme: Theme,
+): Note["lines"] {
+  return [
+    { words: theme.say(`further.exchange.${key}`), size: type.axis, colour: theme.colour.inkSoft },
+    { words: formatQuantity(value, unit), size: type.label, colour: theme.colour.ink, bold: true },
+  ];
+}
+
+/** Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun. */
+export function nameCurves(ink: Graphics, words: Lettering, box: Box, size: number, theme: Theme): number {
+  const sample = 2.2 * size;
+  const noteOf = ({ key }: (typeof CURVES)[number]): Note => ({
+    lines: [{ words: theme.say(`further.exchange.${key}`), size, colour: theme.colour.ink }],
+    x: 0,
+    y: 0,
+    bare: true,
+  });
+  const widths = CURVES.map((each) => words.write(noteOf(each), theme).width + sample);
+  words.begin();
+  const rows = rowsOf(widths, box.width, size);
+  rows.forEach((row, r) => {
+    let x = box.x;
+    const middle = box.y + (r + 0.5) * 1.45 * size;
+    for (const i of row) {
+      const each = CURVES[i]!;
+      const style = { width: Math.max(2, size * 0.14), color: each.colour(theme), alpha: 1 };
+      const ends = [x, middle, x + sample - 0.5 * size, middle];
+      if (each.dash.length === 0) ink.moveTo(ends[0]!, middle).lineTo(ends[2]!, middle).stroke(style);
+      else dashed(ink, ends, [each.dash[0] * size, each.dash[1] * size], style);
+      words.write({ ...noteOf(each), x: x + sample, y: middle, anchor: [0, 0.5] }, theme);
+      x += widths[i]! + size;
+    }
+  });
+  return rows.length * 1.45 * size + 0.4 * size;
+}
