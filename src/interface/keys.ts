@@ -9,6 +9,8 @@ export interface Key {
   readonly run: (key: string) => void;
   readonly control?: boolean;
   readonly shift?: boolean;
+  /** Acts even where a slider or a list would take the key: a presentation remote knows no focus. */
+  readonly always?: boolean;
 }
 
 /** Letters and signs can be switched off (they collide with speech input); named keys such as Escape can not. */
@@ -30,7 +32,7 @@ export function listenForKeys(table: () => readonly Key[], lettersOn: () => bool
         (key.shift === undefined || key.shift === event.shiftKey),
     );
     if (!found || (isSingleSign(event.key) && !control && !lettersOn())) return;
-    if (ownsKey(event)) return;
+    if (!found.always && ownsKey(event)) return;
     event.preventDefault();
     if (event.repeat && event.timeStamp - lastRepeat < FASTEST_REPEAT * 1000) return;
     lastRepeat = event.timeStamp;
@@ -51,10 +53,12 @@ function takesText({ target }: KeyboardEvent): boolean {
 
 const MOVES = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "PageUp", "PageDown", "Home", "End"];
 
-/** A focused button keeps Space and Enter; a slider, a radio and a list keep the keys that move them. */
+/** A focused button keeps Space and Enter; a slider, a radio, a list and a toolbar keep the keys that move them. */
 function ownsKey({ target, key }: KeyboardEvent): boolean {
   if (!(target instanceof HTMLElement)) return false;
   if (key === " " || key === "Enter")
     return target.closest("button, a, summary, input, select, label") !== null;
-  return MOVES.includes(key) && target.closest("[role=slider], input, select, [role=toolbar]") !== null;
+  if (!MOVES.includes(key)) return false;
+  if (target.closest("[role=slider], input, select")) return true;
+  return !key.startsWith("Page") && target.closest("[role=toolbar]") !== null;
 }

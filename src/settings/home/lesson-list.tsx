@@ -1,20 +1,29 @@
-/** The lessons as links: each opens at its first step, or where it was left. */
+/** The lessons as links: each opens at its first step, or where it was left. Loaded when they come into view. */
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
-import { loadShelf, type Shelf } from "../../lesson/shelf.ts";
+import { useEffect, useRef } from "preact/hooks";
+import type { Shelf } from "../../lesson/shelf.ts";
 import { language, t } from "../../words/index.ts";
 import { AT_HOME, writePlace } from "../where.ts";
 
 export function LessonList() {
   const shelf = useSignal<Shelf | null>(null);
   const tag = language();
+  const section = useRef<HTMLElement>(null);
   useEffect(() => {
-    void loadShelf(tag).then((loaded) => {
-      shelf.value = loaded;
+    const seen = new IntersectionObserver((entries) => {
+      if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
+      seen.disconnect();
+      void import("../../lesson/shelf.ts")
+        .then(({ loadShelf }) => loadShelf(tag))
+        .then((loaded) => {
+          shelf.value = loaded;
+        });
     });
+    seen.observe(section.current!);
+    return () => seen.disconnect();
   }, [shelf, tag]);
   return (
-    <section aria-labelledby="lessons">
+    <section aria-labelledby="lessons" ref={section}>
       <h2 id="lessons">{t("home.lessons")}</h2>
       <ol class="lesson-list">
         {shelf.value?.lessons.map(({ id, number, title, minutes, language: own }) => (

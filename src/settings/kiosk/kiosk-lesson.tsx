@@ -1,6 +1,6 @@
 /** A lesson at the kiosk: short plain sentences, large buttons, read aloud on request, a thing to try. */
 import { type Signal, useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo, useRef } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { Cautions } from "../../interface/cautions.tsx";
 import { QuestionView } from "../../interface/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../interface/lesson/script.tsx";
@@ -12,8 +12,8 @@ import { runLesson } from "../lesson/lesson-run.ts";
 import type { Context } from "../setting.ts";
 import { Notes } from "../shell/notes.tsx";
 import { isMoving, togglePlay } from "../shell/play.ts";
+import { ReadAloud } from "../shell/read-aloud.tsx";
 import { LargerButton } from "./larger-button.tsx";
-import { ReadAloud } from "./read-aloud.tsx";
 import { TryIt } from "./try-it.tsx";
 
 export interface KioskLessonProps {
@@ -30,7 +30,6 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
   const run = useMemo(() => runLesson(session, lesson, { alone: false, lessons: shelf.lessons }), []);
   useEffect(() => run.release, [run]);
   const trying = useSignal(false);
-  const words = useRef<HTMLDivElement>(null);
   const voice = useComputed<Voice>(() => {
     const situation = run.situation.value;
     return {
@@ -52,7 +51,7 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
   return (
     <div class="kiosk-lesson">
       <div class="clear" data-clear />
-      <main class="kiosk-words" ref={words} aria-live="polite" lang={lesson.language}>
+      <main class="kiosk-words" aria-live="polite" lang={lesson.language}>
         <h1 class="unseen">{lesson.title}</h1>
         {ended ? (
           <>
@@ -110,9 +109,9 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
             {t(trying.value ? "kiosk.tried" : "kiosk.try")}
           </button>
         )}
-        <ReadAloud words={words} language={lesson.language} subject={`${step.id} ${phase}`} />
+        <ReadAloud words=".kiosk-words" language={lesson.language} subject={`${step.id} ${phase}`} />
         <LargerButton larger={larger} />
-        <button type="button" onClick={onLeave}>
+        <button type="button" class="kiosk-leave" onClick={onLeave}>
           {t("kiosk.again")}
         </button>
       </nav>

@@ -14,6 +14,7 @@ export interface TopicsProps {
 
 export const Topics = ({ lessons, larger, onLesson, onLeave }: TopicsProps) => (
   <div class="kiosk-topics">
+    <div class="clear" data-clear />
     <main>
       <h1>{t("kiosk.topics")}</h1>
       <ul>
@@ -28,10 +29,10 @@ export const Topics = ({ lessons, larger, onLesson, onLeave }: TopicsProps) => (
       <Cautions />
     </main>
     <nav class="kiosk-bar" aria-label={t("kiosk.bar")}>
-      <button type="button" onClick={onLeave}>
+      <LargerButton larger={larger} />
+      <button type="button" class="kiosk-leave" onClick={onLeave}>
         {t("kiosk.again")}
       </button>
-      <LargerButton larger={larger} />
     </nav>
   </div>
 );

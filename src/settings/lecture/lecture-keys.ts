@@ -33,8 +33,10 @@ export function lectureKeys(acts: LectureActs): readonly Key[] {
     ...held,
   });
   return [
-    act(["PageDown", "ArrowRight", "ArrowDown", " ", "n"], "next", () => say({ kind: "next" })),
-    act(["PageUp", "ArrowLeft", "ArrowUp", "Backspace", "p"], "back", () => say({ kind: "back" })),
+    act(["PageDown"], "next", () => say({ kind: "next" }), { always: true }),
+    act(["ArrowRight", "ArrowDown", " ", "n"], "next", () => say({ kind: "next" })),
+    act(["PageUp"], "back", () => say({ kind: "back" }), { always: true }),
+    act(["ArrowLeft", "ArrowUp", "Backspace", "p"], "back", () => say({ kind: "back" })),
     act(["Enter"], "enter", () => {
       if (!acts.enter()) say({ kind: "next" });
     }),

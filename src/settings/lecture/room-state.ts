@@ -16,6 +16,7 @@ export interface RoomState {
   say(event: TalkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
+  hasBegun(): boolean;
   /** The clock begins with the first call. */
   begin(): void;
   release(): void;
@@ -76,6 +77,7 @@ export function roomState({ context, shelf, stops, list, minutes }: RoomOptions)
       );
       if (other) line.join(other);
     },
+    hasBegun: () => began.peek() !== null,
     begin() {
       if (began.peek() !== null) return;
       began.value = Date.now();

@@ -51,7 +51,8 @@ export function Room(options: RoomOptions) {
     },
     fullScreen: toggleFullScreen,
     start(fromHere: boolean) {
-      if (!fromHere) room.say({ kind: "first" });
+      // A remote's one button sends F5 and Esc in turn: only the first F5 of a talk goes to its start.
+      if (!fromHere && !room.hasBegun()) room.say({ kind: "first" });
       room.begin();
       if (!document.fullscreenElement) toggleFullScreen();
     },

@@ -23,7 +23,7 @@ import { runScript } from "./script-run.ts";
 import { type FoundStop, findStops } from "./stops.ts";
 import type { Talk, TalkEvent } from "./talk.ts";
 
-/** ms between calls for the stage while none answers */
+/** ms between calls for the stage: one that was loaded anew learns so of this window */
 const CALL = 1000;
 
 export function Speaker({ context, shelf }: { readonly context: Context; readonly shelf: Shelf }) {
@@ -31,13 +31,13 @@ export function Speaker({ context, shelf }: { readonly context: Context; readonl
   const line = useMemo(
     () =>
       openLine<ToRoom, ToSpeaker>(LINE, (message) => {
-        told.value = message;
+        if (JSON.stringify(message) !== JSON.stringify(told.peek())) told.value = message;
       }),
     [told],
   );
   useEffect(() => {
     line.post({ kind: "hello" });
-    const call = setInterval(() => told.peek() || line.post({ kind: "hello" }), CALL);
+    const call = setInterval(() => line.post({ kind: "hello" }), CALL);
     return () => {
       clearInterval(call);
       line.close();

@@ -21,6 +21,7 @@ import { keptTelling, largerWords, lettersOn } from "../preferences.ts";
 import { Help } from "../shell/help.tsx";
 import { Notes } from "../shell/notes.tsx";
 import { isMoving, togglePlay } from "../shell/play.ts";
+import { ReadAloud } from "../shell/read-aloud.tsx";
 import { StageView } from "../shell/stage-view.tsx";
 import { writePlace } from "../where.ts";
 import { LessonWords } from "./lesson-words.tsx";
@@ -128,6 +129,13 @@ export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { read
             onTogglePause={() => togglePlay(context)}
             onDye={() => session.edit("dye", releaseDye)}
           />
+          {!covered.value && (
+            <ReadAloud
+              words=".lesson-words"
+              language={lesson.language}
+              subject={`${run.shown.value} ${run.player.value.phase}`}
+            />
+          )}
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={session} />

@@ -39,7 +39,7 @@ export function LessonText({ context, shelf, lesson }: StudyProps & { readonly l
         </button>
       </p>
       <h1>{lesson.title}</h1>
-      <TranslationNote lesson={lesson} />
+      <TranslationNote translation={lesson.translation} />
       <p>{lesson.aim}</p>
       {steps.map(({ step, states }) => {
         const voice = voiceOf(shelf, situationOf(states, known.exactly), keptTelling.value, null);

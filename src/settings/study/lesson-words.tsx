@@ -62,7 +62,7 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
   );
   return (
     <main class="lesson-words">
-      <TranslationNote lesson={lesson} />
+      <TranslationNote translation={lesson.translation} />
       <p class="position">{t("lesson.position", { step: player.step + 1, count: lesson.steps.length })}</p>
       <h2 ref={heading} tabIndex={-1}>
         {phase === "again" ? t("lesson.kind.again") : step.title}

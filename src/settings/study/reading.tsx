@@ -1,5 +1,6 @@
 /** What stands beside the lessons: a page of prose, all words explained, all publications. */
 import { ProseView } from "../../interface/lesson/prose.tsx";
+import { TranslationNote } from "../../interface/lesson/script.tsx";
 import { SourceLine } from "../../interface/lesson/source-mark.tsx";
 import type { Voice } from "../../interface/lesson/voice.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
@@ -57,6 +58,7 @@ function PageText({ shelf, page }: { readonly shelf: Shelf; readonly page: strin
   };
   return (
     <div lang={found.language === language() ? undefined : found.language}>
+      <TranslationNote translation={found.translation} />
       {found.sections.map((section) => (
         <section key={section.title}>
           {section.title && <h2>{section.title}</h2>}

@@ -1,12 +1,12 @@
 /** Reads the words on the screen aloud, again, and stops; says plainly when the device has no voice. */
 import { useSignal } from "@preact/signals";
-import type { RefObject } from "preact";
 import { useEffect } from "preact/hooks";
 import { t } from "../../words/index.ts";
 import { hasVoice, onVoices, readAloud, stopReading } from "./aloud.ts";
 
 export interface ReadAloudProps {
-  readonly words: RefObject<HTMLElement | null>;
+  /** Selector of the element whose words are read. */
+  readonly words: string;
   readonly language: string;
   /** Changes with what is shown: reading then stops. */
   readonly subject: string;
@@ -41,7 +41,7 @@ export function ReadAloud({ words, language, subject }: ReadAloudProps) {
           return;
         }
         reading.value = true;
-        readAloud(spokenWords(words.current), language, () => {
+        readAloud(spokenWords(document.querySelector(words)), language, () => {
           reading.value = false;
         });
       }}
@@ -52,7 +52,7 @@ export function ReadAloud({ words, language, subject }: ReadAloudProps) {
 }
 
 /** One sentence an element, so that a heading does not run into its text. */
-const spokenWords = (element: HTMLElement | null): string =>
+const spokenWords = (element: Element | null): string =>
   [...(element?.querySelectorAll("h2, p, li, legend, label") ?? [])]
     .map((each) => each.textContent ?? "")
     .join("\n");
