@@ -4,12 +4,13 @@
  */
 import { readFileSync } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import { checkCourse, checkLesson, medianGrade } from "../lesson/check.ts";
+import { checkCourse, checkLesson, medianGrade, type Report } from "../lesson/check.ts";
 import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
 import type { Shelf } from "../lesson/check-shelf.ts";
+import { checkPage } from "../lesson/check-text.ts";
 import { lessonSchemas } from "../lesson/json-schema.ts";
 import type { Lesson } from "../lesson/lesson.ts";
-import { readLesson } from "../lesson/read.ts";
+import { readLesson, refuseIn } from "../lesson/read.ts";
 import { describeFault, type Fault } from "../sim/faults.ts";
 import { type Library, readLibrary, SOURCE_LANGUAGE } from "./lesson-files.ts";
 
@@ -29,19 +30,40 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
         language === SOURCE_LANGUAGE ? answer : null,
       );
       faults.push(...report.faults, ...checkCourse(lesson, report));
-      const { fleschKincaid, smog, lix } = report.grade;
-      const measures =
-        language === SOURCE_LANGUAGE
-          ? `reading grade ${medianGrade(report.grades).toFixed(1)} median, ${fleschKincaid.toFixed(1)} whole; SMOG ${smog.toFixed(1)}`
-          : `LIX ${lix.toFixed(0)}`;
       process.stdout.write(
-        `${lesson.file}: ${lesson.steps.length} steps; ${measures}; version ${lesson.version}\n`,
+        `${lesson.file}: ${lesson.steps.length} steps; ${measuresOf(report, language)}; version ${lesson.version}\n`,
       );
     }
   }
+  for (const pages of wanted.length === 0 ? Object.entries(library.pages) : [])
+    faults.push(...checkPages(...pages));
   // What is left lies elsewhere, or could not be read with the rest.
   for (const file of named) faults.push(...checkApart(file, library, answer));
   return faults;
+}
+
+const checkPages = (language: string, pages: Library["pages"][string]): readonly Fault[] =>
+  Object.entries(pages).flatMap(([name, page]) => {
+    const { refuse, faults } = refuseIn(`${FOLDER}/${language}/pages/${name}.md`);
+    checkPage(page, refuse);
+    return faults;
+  });
+
+/** The figures by which a text is judged, all of those that fit its language. */
+function measuresOf({ grade, grades }: Report, language: string): string {
+  const { fleschKincaid, smog, lix, inflesz, wordsPerSentence, longestSentence } = grade;
+  const hardest = Math.max(...grades.map((each) => each.fleschKincaid));
+  return [
+    ...(language === SOURCE_LANGUAGE
+      ? [
+          `Flesch-Kincaid ${medianGrade(grades).toFixed(1)} median, ${hardest.toFixed(1)} hardest step, ${fleschKincaid.toFixed(1)} whole`,
+          `SMOG ${smog.toFixed(1)}`,
+        ]
+      : []),
+    `LIX ${lix.toFixed(0)}`,
+    ...(language === "es" ? [`INFLESZ ${inflesz.toFixed(0)}`] : []),
+    `${wordsPerSentence.toFixed(1)} words a sentence, ${longestSentence} at most`,
+  ].join("; ");
 }
 
 function checkApart(file: string, library: Library, answer: Solve | null): readonly Fault[] {

@@ -1,10 +1,10 @@
 /** The lessons' folder as files: read for the checker and for packages. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename, join, relative } from "node:path";
 import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
 import type { Lesson } from "../lesson/lesson.ts";
 import { readLesson } from "../lesson/read.ts";
-import { readPage } from "../lesson/read-page.ts";
+import { type Page, readPage } from "../lesson/read-page.ts";
 import { readTranslation } from "../lesson/read-translation.ts";
 import type { Fault } from "../sim/faults.ts";
 
@@ -13,6 +13,8 @@ export interface Library {
   readonly glossaries: Readonly<Record<string, Glossary>>;
   /** language -> lessons that could be read, in file order */
   readonly lessons: Readonly<Record<string, readonly Lesson[]>>;
+  /** language -> pages by name */
+  readonly pages: Readonly<Record<string, Readonly<Record<string, Page>>>>;
   readonly faults: readonly Fault[];
 }
 
@@ -32,6 +34,7 @@ export function readLibrary(folder: string): Library {
   const sources = keep(readSources(text(sourcesFile), sourcesFile), {});
   const glossaries: Record<string, Glossary> = {};
   const lessons: Record<string, Lesson[]> = {};
+  const pages: Record<string, Record<string, Page>> = {};
   for (const language of languages(folder)) {
     const glossaryFile = join(folder, language, "glossary.yaml");
     glossaries[language] = keep(readGlossary(text(glossaryFile), glossaryFile), {});
@@ -39,12 +42,17 @@ export function readLibrary(folder: string): Library {
       const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
       return lesson ? [lesson] : [];
     });
-    for (const file of files(join(folder, language, "pages")))
-      keep(readPage(text(file), file, language), null);
-    faults.push(...missingTranslations(folder, language, lessons));
+    pages[language] = {};
+    for (const file of files(join(folder, language, "pages"))) {
+      const name = basename(file, ".md");
+      const page = keep(readPage(text(file), file, language, pages[SOURCE_LANGUAGE]?.[name] ?? null), null);
+      if (page) pages[language][name] = page;
+      if (page?.translation?.outOfDate) faults.push(outOfDate(file, pages[SOURCE_LANGUAGE]![name]!.version));
+    }
+    faults.push(...missingTranslations(folder, language));
     faults.push(...glossaryGaps(glossaryFile, glossaries[language]!, glossaries[SOURCE_LANGUAGE]!));
   }
-  return { sources, glossaries, lessons, faults };
+  return { sources, glossaries, lessons, pages, faults };
 }
 
 const text = (file: string): string => (existsSync(file) ? readFileSync(file, "utf8") : "");
@@ -96,11 +104,20 @@ function readOne(
   };
 }
 
-function missingTranslations(folder: string, language: string, lessons: Record<string, Lesson[]>): Fault[] {
+const outOfDate = (file: string, version: string): Fault => ({
+  path: `${file}:1`,
+  found: "words of an earlier source",
+  allowed: `of: ${version}, once they say what the source says now`,
+});
+
+/** By file, so that a lesson or page that cannot be read is not called missing as well. */
+function missingTranslations(folder: string, language: string): Fault[] {
   if (language === SOURCE_LANGUAGE) return [];
-  return lessons[SOURCE_LANGUAGE]!.map(({ id }) => join(folder, language, `${id}.md`))
+  const source = join(folder, SOURCE_LANGUAGE);
+  return [...files(source), ...files(join(source, "pages"))]
+    .map((file) => join(folder, language, relative(source, file)))
     .filter((file) => !existsSync(file))
-    .map((file) => ({ path: `${file}:1`, found: "no translation", allowed: "one for each lesson" }));
+    .map((file) => ({ path: `${file}:1`, found: "no translation", allowed: "one for each lesson and page" }));
 }
 
 function glossaryGaps(file: string, glossary: Glossary, source: Glossary): Fault[] {

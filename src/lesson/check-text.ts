@@ -1,14 +1,15 @@
 /** Bars on a lesson's words that need no model: how much is shown at once, how hard it reads, words that the house does not use. */
 import type { Lesson, Step } from "./lesson.ts";
 import { countWords, type Prose, wordsOf } from "./prose.ts";
+import type { Page } from "./read-page.ts";
 import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
 import { wordsIn } from "./references.ts";
+import { notSaid } from "./wording.ts";
 
 /** Words shown at once: a lecture's script, a kiosk's two paragraphs. */
 const MOST_WORDS = { script: 25, kiosk: 40 } as const;
-const HARDEST = { grade: 8, sentence: 20, lix: 40 } as const;
-const NOT_SAID = /\b(just|simply|unfortunately|obviously|merely|trivial)\b/i;
+const HARDEST = { grade: 8, sentence: 20, meanSentence: 15, lix: 40, inflesz: 55 } as const;
 /** A typed result; sizes that are set (mm, years) may be typed. */
 const TYPED_NUMBER = /\d(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
 
@@ -66,11 +67,31 @@ function checkGrade(lesson: Lesson, step: Step, grade: ReadingGrade, refuse: Ref
   }
 }
 
-/** A whole lesson's measure in languages without a trusted grade. */
-export const tooHard = (grade: ReadingGrade): boolean => grade.lix > HARDEST.lix;
+/** A whole text's measures: LIX for all, INFLESZ for Spanish, mean length of a sentence. */
+export function checkWhole(grade: ReadingGrade, language: string, refuse: Refuse): void {
+  const { lix, inflesz, wordsPerSentence } = grade;
+  const shorter = "shorter words and sentences";
+  if (lix > HARDEST.lix) refuse(1, `LIX ${lix.toFixed(0)}`, `at most ${HARDEST.lix}: ${shorter}`);
+  if (/^es\b/.test(language) && inflesz < HARDEST.inflesz)
+    refuse(1, `INFLESZ ${inflesz.toFixed(0)}`, `at least ${HARDEST.inflesz}: ${shorter}`);
+  if (wordsPerSentence > HARDEST.meanSentence)
+    refuse(
+      1,
+      `${wordsPerSentence.toFixed(1)} words a sentence`,
+      `at most ${HARDEST.meanSentence} in the mean`,
+    );
+}
+
+/** A page's first section is for families. */
+export function checkPage(page: Page, refuse: Refuse): void {
+  const text = wordsOf(page.sections[0]?.prose ?? []);
+  checkWhole(readingGrade(text), page.language, refuse);
+  const banned = notSaid(text, page.language);
+  if (banned) refuse(1, `"${banned}"`, "plain words that do not talk down");
+}
 
 function checkWording(lesson: Lesson, step: Step, refuse: Refuse): void {
-  const text = familyTexts(step).join("\n");
+  const text = [...familyTexts(step), step.caution ? wordsOf(step.caution.prose) : ""].join("\n");
   const typed = TYPED_NUMBER.exec(
     [step.plain.prose, ...(step.question ? wordsIn(step.question) : [])]
       .map((content) => wordsOf(content, () => "\u2026"))
@@ -78,9 +99,9 @@ function checkWording(lesson: Lesson, step: Step, refuse: Refuse): void {
   );
   if (typed)
     refuse(step.plain.line, `a typed number, "${typed[0]}", in step "${step.id}"`, "a live number in {{ }}");
-  const banned = lesson.language === "en" ? NOT_SAID.exec(text) : null;
+  const banned = notSaid(text, lesson.language);
   if (banned)
-    refuse(step.plain.line, `"${banned[0]}" in step "${step.id}"`, "plain words that do not talk down");
+    refuse(step.plain.line, `"${banned}" in step "${step.id}"`, "plain words that do not talk down");
   const script = wordsOf(step.plain.prose.slice(0, 1)).trim();
   if (step.notes && script && wordsOf(step.notes.prose).includes(script)) {
     refuse(

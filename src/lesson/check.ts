@@ -2,10 +2,9 @@
 import type { Fault } from "../sim/faults.ts";
 import { checkAgainstModel, type Solve } from "./check-model.ts";
 import { checkShelf, type Shelf } from "./check-shelf.ts";
-import { checkText, familyTexts, tooHard } from "./check-text.ts";
+import { checkText, checkWhole, familyTexts } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
 import { refuseIn } from "./read.ts";
-import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
 
 export interface Report {
@@ -21,22 +20,18 @@ export function checkLesson(lesson: Lesson, shelf: Shelf, solve: Solve | null): 
   const { refuse, faults } = refuseIn(lesson.file);
   checkShelf(lesson, shelf, refuse);
   const grades = checkText(lesson, refuse);
-  if (lesson.language !== "en") checkOtherLanguage(lesson, refuse);
+  const grade = readingGrade(lesson.steps.flatMap(familyTexts).join("\n"));
+  checkWhole(grade, lesson.language, refuse);
+  if (lesson.translation?.outOfDate)
+    refuse(1, "words of an earlier source", `of: ${lesson.version}, once they say what the source says now`);
   if (solve) checkAgainstModel(lesson, solve, refuse);
-  return { faults, grades, grade: readingGrade(lesson.steps.flatMap(familyTexts).join("\n")) };
+  return { faults, grades, grade };
 }
 
 /** Middle of the steps' grades (Flesch-Kincaid). */
 export function medianGrade(grades: readonly ReadingGrade[]): number {
   const sorted = grades.map(({ fleschKincaid }) => fleschKincaid).sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-function checkOtherLanguage(lesson: Lesson, refuse: Refuse): void {
-  const grade = readingGrade(lesson.steps.flatMap(familyTexts).join("\n"));
-  if (tooHard(grade)) refuse(1, `LIX ${grade.lix.toFixed(0)}`, "at most 40: shorter words and sentences");
-  if (lesson.translation?.outOfDate)
-    refuse(1, "words of an earlier source", "of: the version of the source that was translated");
 }
 
 /** Bars that hold for the kit's own lessons together, beyond what one's own lesson must meet. */
@@ -52,6 +47,12 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
   if (lesson.number > 1 && !lesson.recall.some((each) => each.lesson !== null && each.lesson !== lesson.id)) {
     refuse(1, "no question from an earlier lesson", "recall: lesson#step");
   }
+  const questions = lesson.steps.flatMap(({ question }) => question ?? []);
+  if (!questions.some(({ kind }) => kind === "predict"))
+    refuse(1, "no prediction", "a question of kind predict");
+  // Peer instruction: three or four answers to talk over.
+  if (!questions.some((each) => each.room && "answers" in each && each.answers.length >= 3))
+    refuse(1, "no question for the room", "room: true on a question with 3 answers or more");
   if (!lesson.tell) refuse(1, "no prompt to tell a friend", "tell");
   for (const step of lesson.steps) {
     if (!step.technical) refuse(step.line, `step "${step.id}" without a technical telling`, "### technical");

@@ -21,15 +21,25 @@ export const frontSchema = v.strictObject({
   tell: v.optional(words),
 });
 
+/** Who made a translation, when and from which source text, and whether a native-speaking clinician has read it. */
+const made = {
+  of: v.string(),
+  translator: words,
+  date: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/)),
+  reviewed: v.boolean(),
+  /** A role is enough: "paediatric cardiologist". */
+  reviewer: v.optional(words),
+};
+
+export const pageFrontSchema = v.strictObject(made);
+
 export const translatedFrontSchema = v.strictObject({
   id,
   language: v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/)),
-  of: v.string(),
   title: words,
   reader: words,
   aim: words,
   remember: words,
   tell: v.optional(words),
-  translator: words,
-  reviewed: v.boolean(),
+  ...made,
 });

@@ -127,10 +127,14 @@ export interface Lesson {
   readonly translation: Translation | null;
 }
 
-interface Translation {
+export interface Translation {
   readonly translator: string;
+  /** ISO 8601 day on which it was made */
+  readonly date: string;
   /** Read by a native-speaking clinician. */
   readonly reviewed: boolean;
+  /** By whom: a role is enough. */
+  readonly reviewer?: string | undefined;
   readonly outOfDate: boolean;
 }
 

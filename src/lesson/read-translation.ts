@@ -15,7 +15,7 @@ export function readTranslation(text: string, file: string, source: Lesson): Rea
   const front =
     extract.front && readRecord(extract.front.text, extract.front.line, translatedFrontSchema, refuse);
   if (!front) return { value: null, faults };
-  const { id, language, of, translator, reviewed, ...words } = front.value;
+  const { id, language, of, translator, date, reviewed, reviewer, ...words } = front.value;
   if (id !== source.id) refuse(front.lineOf("id"), `id ${id}`, source.id);
   for (const { id: step, line } of extract.steps) {
     if (!source.steps.some((each) => each.id === step))
@@ -34,7 +34,7 @@ export function readTranslation(text: string, file: string, source: Lesson): Rea
     file,
     language,
     steps,
-    translation: { translator, reviewed, outOfDate: of !== source.version },
+    translation: { translator, date, reviewed, reviewer, outOfDate: of !== source.version },
   };
   return { value: faults.length === 0 ? lesson : null, faults };
 }

@@ -2,17 +2,21 @@
 import { fleschKincaid } from "flesch-kincaid";
 import { smogFormula } from "smog-formula";
 import { syllable } from "syllable";
+import { spanishSyllables } from "./spanish-syllables.ts";
 
 export interface ReadingGrade {
   readonly sentences: number;
   readonly words: number;
   readonly longestSentence: number;
+  readonly wordsPerSentence: number;
   /** US school grade; Kincaid et al. 1975, Navy research report 8-75 (constants as in the package, from memory). NaN without words. */
   readonly fleschKincaid: number;
   /** US school grade; McLaughlin 1969 */
   readonly smog: number;
   /** mean words a sentence + 100 x share of words over six letters; Bjoernsson 1968 (from memory) */
   readonly lix: number;
+  /** 0 to 100, higher is easier, for Spanish: Szigriszt-Pazos 1993, read on the scale of Barrio-Cantalejo 2008 (from memory) */
+  readonly inflesz: number;
 }
 
 const SENTENCE = /[^.!?\n]+[.!?]*/g;
@@ -25,20 +29,26 @@ export function readingGrade(text: string): ReadingGrade {
     .map((sentence) => sentence.match(WORD) ?? [])
     .filter((words) => words.length > 0);
   const words = sentences.flat();
-  const syllables = words.map((word) => (/^\d/.test(word) ? 1 : Math.max(1, syllable(word))));
+  const counted = (count: (word: string) => number) =>
+    words.map((word) => (/^\d/.test(word) ? 1 : Math.max(1, count(word))));
+  const total = (counts: readonly number[]) => counts.reduce((sum, count) => sum + count, 0);
+  const syllables = counted(syllable);
+  const wordsPerSentence = words.length / Math.max(1, sentences.length);
   const counts = {
     sentence: sentences.length,
     word: words.length,
-    syllable: syllables.reduce((sum, count) => sum + count, 0),
+    syllable: total(syllables),
   };
   return {
     sentences: sentences.length,
     words: words.length,
+    wordsPerSentence,
     longestSentence: Math.max(0, ...sentences.map(({ length }) => length)),
     fleschKincaid: fleschKincaid(counts),
     smog: smogFormula({ ...counts, polysillabicWord: syllables.filter((count) => count >= 3).length }),
     lix:
-      words.length / Math.max(1, sentences.length) +
-      (100 * words.filter(({ length }) => length > 6).length) / Math.max(1, words.length),
+      wordsPerSentence + (100 * words.filter(({ length }) => length > 6).length) / Math.max(1, words.length),
+    inflesz:
+      206.835 - (62.3 * total(counted(spanishSyllables))) / Math.max(1, words.length) - wordsPerSentence,
   };
 }

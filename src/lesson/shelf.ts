@@ -60,8 +60,9 @@ export async function loadShelf(language: string): Promise<Shelf> {
       Object.assign(glossary, keep(readGlossary(text, file)));
     }
     for (const { file, text } of await texts(inLanguage(PAGES, each))) {
-      const page = keep(readPage(text, file, each));
-      if (page) pages[file.split("/").pop()!.replace(".md", "")] = page;
+      const name = file.split("/").pop()!.replace(".md", "");
+      const page = keep(readPage(text, file, each, pages[name] ?? null));
+      if (page) pages[name] = page;
     }
   }
   const [publications] = await texts(Object.entries(SOURCES));

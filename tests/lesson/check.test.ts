@@ -1,11 +1,18 @@
+import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { checkLesson, type Report } from "../../src/lesson/check.ts";
+import { readLibrary } from "../../src/command/lesson-files.ts";
+import { checkCourse, checkLesson, type Report } from "../../src/lesson/check.ts";
 import { rememberAnswers } from "../../src/lesson/check-model.ts";
+import { checkWhole } from "../../src/lesson/check-text.ts";
 import { judgeClaim, parseClaims } from "../../src/lesson/claims.ts";
 import { lessonSchemas } from "../../src/lesson/json-schema.ts";
-import { readLesson } from "../../src/lesson/read.ts";
+import type { Lesson } from "../../src/lesson/lesson.ts";
+import { readLesson, refuseIn } from "../../src/lesson/read.ts";
+import { readPage } from "../../src/lesson/read-page.ts";
 import { readTranslation } from "../../src/lesson/read-translation.ts";
 import { readingGrade } from "../../src/lesson/reading-grade.ts";
+import { spanishSyllables } from "../../src/lesson/spanish-syllables.ts";
+import { LANGUAGES_WITH_WORDING, notSaid } from "../../src/lesson/wording.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { CASES } from "../../src/sim/request.ts";
 
@@ -107,6 +114,88 @@ describe("words", () => {
     expect(grade.fleschKincaid).toBeCloseTo(0.39 * 4.5 + (11.8 * 10) / 9 - 15.59, 10);
     expect(grade.smog).toBeCloseTo(3.1291, 10);
     expect(grade.lix).toBeCloseTo(4.5, 10);
+    expect(grade.wordsPerSentence).toBe(4.5);
+  });
+  test.each([
+    ["sangre", 2],
+    ["vía", 2],
+    ["río", 2],
+    ["aorta", 3],
+    ["presión", 2],
+    ["que", 1],
+    ["rey", 1],
+    ["y", 1],
+    ["pingüino", 3],
+    ["aurícula", 4],
+    ["poeta", 3],
+    ["ciudad", 2],
+  ])("the Spanish word %s has %i syllables", (word, count) => {
+    expect(spanishSyllables(word)).toBe(count);
+  });
+  test("Spanish is measured by Szigriszt-Pazos 1993 (constants from memory)", () => {
+    // 6 words, 2 sentences, 11 syllables
+    expect(readingGrade("La sangre sube. El tubo cuesta.").inflesz).toBeCloseTo(
+      206.835 - (62.3 * 10) / 6 - 3,
+      10,
+    );
+  });
+  test.each([
+    ["en", "It simply flows.", "simply"],
+    ["es", "Lamentablemente cuesta.", "Lamentablemente"],
+    ["fr", "Bien sûr, le sang coule.", "Bien sûr"],
+    ["de", "Das kostet leider Druck.", "leider"],
+    ["de-AT", "Natürlich fließt es.", "Natürlich"],
+    ["en", "An adjustment of the justice.", null],
+    ["de", "In einfachen Worten: die natürliche Leitung.", null],
+  ])("in %s: %s", (language, text, banned) => {
+    expect(notSaid(text, language)).toBe(banned);
+  });
+  test("every language of the lessons has its list of words not said", () => {
+    const languages = readdirSync("lessons", { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    expect(LANGUAGES_WITH_WORDING.sort()).toEqual(languages.map(({ name }) => name).sort());
+  });
+  test("a whole text that is too hard is refused by each of its measures", () => {
+    const faultsOf = (text: string, language: string) => {
+      const { refuse, faults } = refuseIn("a.md");
+      checkWhole(readingGrade(text), language, refuse);
+      return faults.map(({ found: each }) => each).join("\n");
+    };
+    const hard = `${"Extraordinariamente desproporcionada incompatibilidad electrocardiográfica ".repeat(5)}.`;
+    expect(faultsOf(hard, "es")).toMatch(/LIX [\s\S]*INFLESZ [\s\S]*words a sentence/);
+    expect(faultsOf(hard, "fr")).not.toMatch(/INFLESZ/);
+    expect(faultsOf("La sangre sube. El tubo cuesta.", "es")).toBe("");
+  });
+});
+
+describe("pages beside the lessons", () => {
+  const SOURCE = readPage("# About\n\n## Plain\n\nWords.\n", "about.md", "en", null).value!;
+  const page = (
+    of: string,
+    rest = "date: 2026-01-01\nreviewed: false",
+    sections = "## Claro\n\nPalabras.\n",
+  ) =>
+    readPage(
+      `---\nof: ${of}\ntranslator: machine\n${rest}\n---\n\n# Sobre\n\n${sections}`,
+      "es.md",
+      "es",
+      SOURCE,
+    );
+  test("a translation says of which text it is, and is out of date when that text has changed", () => {
+    expect(page(SOURCE.version).value!.translation).toMatchObject({ reviewed: false, outOfDate: false });
+    expect(page("v00000000").value!.translation!.outOfDate).toBe(true);
+    const changed = readPage("# About\n\n## Plain\n\nOther words.\n", "about.md", "en", null).value!;
+    expect(changed.version).not.toBe(SOURCE.version);
+  });
+  test("a translation without front matter, with an unknown key or a section short is refused with its line", () => {
+    const faultsOf = ({ faults }: ReturnType<typeof readPage>) =>
+      faults.map(({ path, found: each }) => `${path} ${each}`).join("\n");
+    expect(faultsOf(readPage("# Sobre\n\n## Claro\n\nPalabras.\n", "es.md", "es", SOURCE))).toMatch(
+      /es\.md:1 no front matter/,
+    );
+    expect(faultsOf(page(SOURCE.version, "date: 2026-01-01\nreviewd: false"))).toMatch(
+      /es\.md:5 unknown key reviewd/,
+    );
+    expect(faultsOf(page(SOURCE.version, undefined, "## A\n\nB.\n\n## C\n\nD.\n"))).toMatch(/2 sections/);
   });
 });
 
@@ -129,6 +218,7 @@ reader: padres
 aim: verlo
 remember: Cuesta.
 translator: machine
+date: 2026-01-01
 reviewed: false
 ---
 
@@ -167,7 +257,12 @@ Cuesta {{ pathway.pressureDrop | mmHg 1 }}.
         { id: "b", right: false },
       ],
     });
-    expect(value!.translation).toEqual({ translator: "machine", reviewed: false, outOfDate: false });
+    expect(value!.translation).toEqual({
+      translator: "machine",
+      date: "2026-01-01",
+      reviewed: false,
+      outOfDate: false,
+    });
   });
 
   test.each([
@@ -264,4 +359,44 @@ test("the schemas for editors know every parameter with its range, and refuse wh
     { const: "default" },
   ]);
   expect(JSON.parse(JSON.stringify(lessonSchemas()))).toEqual(lessonSchemas());
+});
+
+describe("bars of the course, each broken in one of the kit's own lessons", () => {
+  const library = readLibrary("lessons");
+  const lesson = library.lessons.en!.find(({ number }) => number === 6)!;
+  const shelf = { glossary: library.glossaries.en!, sources: library.sources, lessons: library.lessons.en! };
+  const faultsOf = (broken: Lesson) =>
+    checkCourse(broken, checkLesson(broken, shelf, null))
+      .map(({ found: each }) => each)
+      .join("\n");
+  test.each<[string, Partial<Lesson>, RegExp]>([
+    ["too few steps", { steps: lesson.steps.slice(0, 7) }, /7 steps/],
+    ["too little recall", { recall: lesson.recall.slice(0, 2) }, /2 questions to recall/],
+    [
+      "no question of an earlier lesson",
+      { recall: lesson.recall.map((each) => ({ ...each, lesson: null })) },
+      /from an earlier lesson/,
+    ],
+    ["no friend to tell", { tell: null }, /tell a friend/],
+    ["no caution", { steps: lesson.steps.map((step) => ({ ...step, caution: null })) }, /no caution/],
+    [
+      "long without a question",
+      { steps: lesson.steps.map((step) => ({ ...step, question: null })) },
+      /more than 4 steps without a question/,
+    ],
+    ["no prediction", { steps: lesson.steps.map((step) => ({ ...step, question: null })) }, /no prediction/],
+    [
+      "no question for the room",
+      { steps: lesson.steps.map((step) => ({ ...step, question: null })) },
+      /the room/,
+    ],
+    [
+      "a step without notes",
+      { steps: lesson.steps.map((step) => ({ ...step, notes: null })) },
+      /speaker notes/,
+    ],
+  ])("%s", (_, change, pattern) => {
+    expect(faultsOf(lesson)).toBe("");
+    expect(faultsOf({ ...lesson, ...change })).toMatch(pattern);
+  });
 });

@@ -2,7 +2,9 @@ import { describe, expect, test } from "vitest";
 import { readLibrary, SOURCE_LANGUAGE } from "../../src/command/lesson-files.ts";
 import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check.ts";
 import { rememberAnswers } from "../../src/lesson/check-model.ts";
-import { inlinesOf } from "../../src/lesson/prose.ts";
+import { checkPage } from "../../src/lesson/check-text.ts";
+import { inlinesOf, wordsOf } from "../../src/lesson/prose.ts";
+import { refuseIn } from "../../src/lesson/read.ts";
 import { stepState } from "../../src/lesson/states.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { describeFault } from "../../src/sim/faults.ts";
@@ -21,6 +23,38 @@ const shelf = (language: string) => ({
 
 test("every lesson, glossary and list of sources is read without a fault", () => {
   expect(library.faults.map(describeFault)).toEqual([]);
+});
+
+const pages = Object.entries(library.pages).flatMap(([language, each]) =>
+  Object.entries(each).map(([name, page]) => ({ language, name, page })),
+);
+
+test.each(pages)("$language $name reads easily in its plain section", ({ page }) => {
+  const { refuse, faults } = refuseIn(page.title);
+  checkPage(page, refuse);
+  expect(faults.map(describeFault)).toEqual([]);
+});
+
+test("every lesson and page that is a translation says who made it, when, and whether a clinician has read it", () => {
+  const translated = [...pages.map(({ page }) => page), ...lessons.map(({ lesson }) => lesson)].filter(
+    ({ language }) => language !== SOURCE_LANGUAGE,
+  );
+  expect(translated.length).toBe((Object.keys(library.lessons).length - 1) * (10 + 2));
+  for (const { translation } of translated) {
+    expect(translation!.translator.length).toBeGreaterThan(2);
+    expect(Number.isNaN(Date.parse(translation!.date))).toBe(false);
+    expect(translation!.outOfDate).toBe(false);
+  }
+});
+
+test("the calculation of the course is shown in full, then with a gap, then left to the reader", () => {
+  const energy = library.lessons[SOURCE_LANGUAGE]!.find(({ id }) => id === "04-energy-loss")!;
+  const told = energy.steps.map(({ technical }) => (technical ? wordsOf(technical.prose) : ""));
+  const at = ["Worked:", "With a gap:", "Alone now:"].map((mark) =>
+    told.findIndex((text) => text.includes(mark)),
+  );
+  expect(at[0]).toBeGreaterThanOrEqual(0);
+  expect([...at].sort((a, b) => a - b)).toEqual(at);
 });
 
 test("all ten lessons are there, in order", () => {

@@ -1,5 +1,5 @@
 /** The words of one step: as much of a telling as the place allows, and the caution that belongs to it. */
-import type { Lesson, Part, Step } from "../../lesson/lesson.ts";
+import type { Lesson, Part, Step, Translation } from "../../lesson/lesson.ts";
 import { t } from "../../words/index.ts";
 import { ProseView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
@@ -35,9 +35,8 @@ export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voi
     </div>
   );
 
-/** Where a translation stands: who made it, and whether it can be relied on. */
-export function TranslationNote({ lesson }: { readonly lesson: Lesson }) {
-  const { translation } = lesson;
+/** Where a translation stands: whether it can be relied on. */
+export function TranslationNote({ translation }: { readonly translation: Translation | null }) {
   if (!translation) return null;
   return (
     <>

@@ -37,6 +37,9 @@ export function LessonText({ context, shelf, lesson }: StudyProps & { readonly l
         <button type="button" onClick={() => print()}>
           {t("study.print")}
         </button>
+        <a class="button" href={writePlace({ ...context.place.value, more: { view: "handout" } })}>
+          {t("take.handout")}
+        </a>
       </p>
       <h1>{lesson.title}</h1>
       <TranslationNote translation={lesson.translation} />

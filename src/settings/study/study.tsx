@@ -4,6 +4,7 @@ import { useEffect } from "preact/hooks";
 import { loadShelf, type Shelf } from "../../lesson/shelf.ts";
 import { language, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { LessonHandout } from "../shell/lesson-handout.tsx";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";
 import { LessonText } from "./lesson-text.tsx";
@@ -32,6 +33,16 @@ export function Study({ context }: { readonly context: Context }) {
   const props = { context, shelf: shelf.value, kept: kept.value };
   if (!lesson && more.page) return <Reading {...props} page={more.page} />;
   if (!lesson) return <StudyHome {...props} />;
+  if (more.view === "handout")
+    return (
+      <LessonHandout
+        {...{ context, lesson }}
+        shelf={shelf.value}
+        onClose={() => {
+          context.place.value = { ...context.place.peek(), more: { view: "text" } };
+        }}
+      />
+    );
   if (more.view === "text") return <LessonText {...props} lesson={lesson} />;
   return <LessonPage key={`${lesson.id} ${lesson.language}`} {...props} lesson={lesson} />;
 }
