@@ -13,6 +13,24 @@ test("a curve passes through its ends and keeps the length of a straight line", 
   expect([line.x.at(-1), line.y.at(-1)]).toEqual([60, 80]);
 });
 
+test("a curve whose ends meet has no corner there", () => {
+  const ring = curve(
+    [
+      [100, 0],
+      [0, 100],
+      [-100, 0],
+      [0, -100],
+      [100, 0],
+    ],
+    1,
+  );
+  const last = ring.x.length - 1;
+  const out = [ring.x[1]! - ring.x[0]!, ring.y[1]! - ring.y[0]!];
+  const back = [ring.x[last]! - ring.x[last - 1]!, ring.y[last]! - ring.y[last - 1]!];
+  const cosine = (out[0]! * back[0]! + out[1]! * back[1]!) / (Math.hypot(...out) * Math.hypot(...back));
+  expect(cosine).toBeGreaterThan(0.97);
+});
+
 test("equal fractions of a bent curve lie equally far apart, so that even flow looks even", () => {
   const line = curve(
     [

@@ -18,16 +18,18 @@ export interface Curve {
 
 const PER_SPAN = 24;
 
-/** Centripetal Catmull-Rom through all points (Barry & Goldman 1988), resampled at even spacing of about `spacing`. */
+/** Centripetal Catmull-Rom through all points (Barry & Goldman 1988), resampled at even spacing of about `spacing`; without a corner where it closes. */
 export function curve(points: readonly Spot[], spacing = 4): Curve {
   if (points.length < 2) throw new Error(`a curve needs two points, got ${points.length}`);
   const dense: Spot[] = [];
-  for (let i = 0; i < points.length - 1; i++) {
-    const a = points[i - 1] ?? reflect(points[i]!, points[i + 1]!);
-    const d = points[i + 2] ?? reflect(points[i + 1]!, points[i]!);
+  const last = points.length - 1;
+  const closed = last > 2 && points[0]![0] === points[last]![0] && points[0]![1] === points[last]![1];
+  for (let i = 0; i < last; i++) {
+    const a = points[i - 1] ?? (closed ? points[last - 1]! : reflect(points[i]!, points[i + 1]!));
+    const d = points[i + 2] ?? (closed ? points[1]! : reflect(points[i + 1]!, points[i]!));
     for (let k = 0; k < PER_SPAN; k++) dense.push(between(a, points[i]!, points[i + 1]!, d, k / PER_SPAN));
   }
-  dense.push(points[points.length - 1]!);
+  dense.push(points[last]!);
   return resample(dense, spacing);
 }
 
