@@ -36,8 +36,22 @@ const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
-/** Languages without lessons get the English ones. */
-export async function loadShelf(language: string): Promise<Shelf> {
+/** Lets the page draw before the next text is read: ten lessons at once hold a slow machine's picture for half a second. */
+const rest = () => new Promise<void>((done) => setTimeout(done));
+
+const shelves = new Map<string, Promise<Shelf>>();
+
+/** Languages without lessons get the English ones. A shelf is read once; one that did not come can be asked for again. */
+export function loadShelf(language: string): Promise<Shelf> {
+  const known = shelves.get(language);
+  if (known) return known;
+  const shelf = readShelf(language);
+  shelves.set(language, shelf);
+  shelf.catch(() => shelves.delete(language));
+  return shelf;
+}
+
+async function readShelf(language: string): Promise<Shelf> {
   const faults: Fault[] = [];
   const keep = <T>({ value, faults: found }: { value: T | null; faults: readonly Fault[] }): T | null => {
     faults.push(...found);
@@ -47,12 +61,19 @@ export async function loadShelf(language: string): Promise<Shelf> {
     Promise.all(files.map(async ([address, load]) => ({ file: pathOf(address), text: await load() })));
 
   const english = await texts(inLanguage(LESSONS, SOURCE_LANGUAGE));
-  const sources = english.flatMap(({ file, text }) => keep(readLesson(text, file)) ?? []);
+  const sources: Lesson[] = [];
+  for (const { file, text } of english) {
+    await rest();
+    const source = keep(readLesson(text, file));
+    if (source) sources.push(source);
+  }
   const translated = language === SOURCE_LANGUAGE ? [] : await texts(inLanguage(LESSONS, language));
-  const lessons = sources.map((source) => {
+  const lessons: Lesson[] = [];
+  for (const source of sources) {
     const own = translated.find(({ file }) => file.endsWith(`/${source.id}.md`));
-    return (own && keep(readTranslation(own.text, own.file, source))) ?? source;
-  });
+    if (own) await rest();
+    lessons.push((own && keep(readTranslation(own.text, own.file, source))) ?? source);
+  }
   const glossary: Glossary = Object.create(null);
   const pages: Record<string, Page> = {};
   for (const each of new Set([SOURCE_LANGUAGE, language])) {
@@ -60,6 +81,7 @@ export async function loadShelf(language: string): Promise<Shelf> {
       Object.assign(glossary, keep(readGlossary(text, file)));
     }
     for (const { file, text } of await texts(inLanguage(PAGES, each))) {
+      await rest();
       const name = file.split("/").pop()!.replace(".md", "");
       const page = keep(readPage(text, file, each, pages[name] ?? null));
       if (page) pages[name] = page;
