@@ -1,38 +1,25 @@
-/** One page for a family to take home: a picture with its caption, the numbers, the local team's own words, the cautions. */
+/** One page for a family to take home: pictures and words, the local team's own text, the cautions. */
 import { useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { formatNumber, formatQuantity, language, t, unitSymbol } from "../../words/index.ts";
+import { formatQuantity, language, t } from "../../words/index.ts";
 import { Cautions } from "../cautions.tsx";
 import { Switch } from "../choice.tsx";
-import type { Figure } from "../figures.ts";
 import { VERSION } from "../version.ts";
 
 export interface HandoutProps {
   readonly title: string;
-  /** What the picture shows, in sentences. */
-  readonly caption: readonly string[];
-  /** Made when the page opens; absent where nothing can be drawn. */
-  readonly picture: () => Promise<string>;
-  readonly figures: readonly Figure[];
-  /** Settings in force: name and value in words. */
-  readonly settings: readonly (readonly [name: string, value: string])[];
+  readonly children: ComponentChildren;
   readonly onClose: () => void;
 }
 
-export function Handout({ title, caption, picture, figures, settings, onClose }: HandoutProps) {
-  const image = useSignal("");
+export function Handout({ title, children, onClose }: HandoutProps) {
   const large = useSignal(false);
   const words = useSignal("");
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus();
     document.documentElement.classList.add("handing-out");
-    picture().then(
-      (address) => {
-        image.value = address;
-      },
-      () => {},
-    );
     return () => {
       document.documentElement.classList.remove("handing-out");
     };
@@ -58,43 +45,7 @@ export function Handout({ title, caption, picture, figures, settings, onClose }:
         <h1 ref={heading} tabIndex={-1}>
           {title}
         </h1>
-        <figure>
-          {image.value && <img src={image} alt={caption.join(" ")} />}
-          <figcaption>{caption.join(" ")}</figcaption>
-        </figure>
-        <div class="sheet-columns">
-          <table>
-            <caption>{t("handout.numbers")}</caption>
-            <tbody>
-              {figures
-                .filter(({ value, source }) => value !== null && source !== "field")
-                .map(({ name, value, unit, digits }) => (
-                  <tr key={name}>
-                    <th scope="row">{t(`figure.${name}`)}</th>
-                    <td>
-                      <bdi>
-                        {formatNumber(value!, digits)}
-                        <span class="unit">{`\u202f${unitSymbol(unit)}`}</span>
-                      </bdi>
-                    </td>
-                  </tr>
-                ))}
-            </tbody>
-          </table>
-          <table>
-            <caption>{t("handout.settings")}</caption>
-            <tbody>
-              {settings.map(([name, value]) => (
-                <tr key={name}>
-                  <th scope="row">{name}</th>
-                  <td>
-                    <bdi>{value}</bdi>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        {children}
         <label class="handout-words">
           <span>{t("handout.team")}</span>
           <textarea

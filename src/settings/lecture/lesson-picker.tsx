@@ -21,13 +21,27 @@ export const LessonPicker = ({ lessons, language, onAdd }: LessonPickerProps) =>
             {lesson.title}
             <span class="quiet-text">{t("lecture.steps", { count: lesson.steps.length })}</span>
           </summary>
-          <button
-            type="button"
-            aria-label={t("lecture.addLesson", { title: lesson.title })}
-            onClick={() => onAdd(stopsOf(lesson))}
-          >
-            {t("lecture.addLesson", { title: lesson.title })}
-          </button>
+          <p class="actions">
+            <button
+              type="button"
+              aria-label={t("lecture.addLesson", { title: lesson.title })}
+              onClick={() => onAdd(stopsOf(lesson))}
+            >
+              {t("lecture.addLesson", { title: lesson.title })}
+            </button>
+            <a
+              class="button"
+              href={writePlace({
+                ...AT_HOME,
+                setting: "study",
+                lesson: lesson.id,
+                language,
+                more: { view: "handout" },
+              })}
+            >
+              {t("take.handout")}
+            </a>
+          </p>
           <ol class="picker-steps">
             {lesson.steps.map((step) => (
               <li key={step.id}>

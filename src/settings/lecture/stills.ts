@@ -4,14 +4,13 @@ import { saveFile } from "../../interface/take-away/save-file.ts";
 import { stepState } from "../../lesson/states.ts";
 import type { Context } from "../setting.ts";
 import { stillOf } from "../shell/pictures.ts";
+import { settled } from "../shell/settled.ts";
 import type { FoundStop } from "./stops.ts";
 
 /** px */
 const HEIGHT = 1080;
 /** CSS px */
 const FLOOR = 24;
-/** s: a flow that has not settled by then is drawn as it is */
-const PATIENCE = 12;
 
 /** Shows each step in turn; null when cancelled. The scene is left as it was. */
 export async function saveStills(
@@ -29,7 +28,7 @@ export async function saveStills(
       if (cancel.aborted) return;
       onProgress(index);
       session.show(stepState(lesson, step));
-      await settled(context, cancel);
+      await settled(context.session, cancel);
       const name = `${String(index + 1).padStart(3, "0")}-${lesson.id}-${lesson.steps[step]!.id}.png`;
       files[name] = new Uint8Array(await (await stillOf(context, HEIGHT)).arrayBuffer());
     }
@@ -42,16 +41,4 @@ export async function saveStills(
     zip(files, { level: 0 }, (error, data) => (error ? reject(error) : resolve(data))),
   );
   saveFile("lungward-stills.zip", new Blob([packed as BlobPart], { type: "application/zip" }));
-}
-
-/** Resolves when the answer is there and the flow, if one is shown, has settled. */
-async function settled({ session }: Context, cancel: AbortSignal): Promise<void> {
-  const { chain } = session;
-  const until = performance.now() + PATIENCE * 1000;
-  const ready = () => {
-    if (chain.solving.peek()) return false;
-    return chain.readings.peek().every((reading) => reading?.settled ?? false);
-  };
-  while (!ready() && performance.now() < until && !cancel.aborted)
-    await new Promise((resolve) => setTimeout(resolve, 100));
 }

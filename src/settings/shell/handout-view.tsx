@@ -1,10 +1,13 @@
-/** The page for families made from the present scene. */
+/** The page for families made from the present scene: its picture with a caption, its numbers, what was set. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import { figuresOf } from "../../interface/figures.ts";
 import { caseOf } from "../../interface/parameter-form.tsx";
 import { firstParameters } from "../../interface/parameter-groups.ts";
 import { Handout, settingInWords } from "../../interface/take-away/handout.tsx";
+import type { CirculationRequest } from "../../sim/request.ts";
 import { settingOf } from "../../state/edit.ts";
-import { digitsOfStep, t } from "../../words/index.ts";
+import { digitsOfStep, formatQuantity, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { sceneReading } from "./scene-reading.ts";
 
@@ -20,33 +23,64 @@ export function HandoutView({
 }) {
   const { session, stage } = context;
   const { request } = session.scene.value;
-  const settings = [
-    [t("control.case"), t(`case.${caseOf(request.body.bsa)}`)],
-    [t("control.volumeRule"), t(`volumeRule.${request.volumeRule}`)],
-    ...firstParameters(request.stage).map((parameter) => [
-      t(`parameter.${parameter.name}`),
-      settingInWords(
-        parameter.name,
-        settingOf(request, parameter),
-        parameter.kind === "number" ? parameter.unit : "",
-        parameter.kind === "number" ? digitsOfStep(parameter.step) : 0,
-      ),
-    ]),
-  ] as [string, string][];
+  const image = useSignal("");
+  useEffect(() => {
+    stage.snapshot(PICTURE.width, PICTURE.height, { theme: "light", floor: PICTURE.floor }).then(
+      (canvas) => {
+        image.value = canvas.toDataURL("image/png");
+      },
+      // Where nothing can be drawn the caption stands for the picture.
+      () => {},
+    );
+  }, []);
+  const caption = sceneReading(context).join(" ");
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null).flatMap(
+    ({ name, value, unit, digits, source }) =>
+      value === null || source === "field"
+        ? []
+        : [[t(`figure.${name}`), formatQuantity(value, unit, digits)] as const],
+  );
   return (
-    <Handout
-      title={t("handout.title", { stage: t(`stage.${request.stage}`) })}
-      caption={sceneReading(context)}
-      picture={async () => {
-        const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
-          theme: "light",
-          floor: PICTURE.floor,
-        });
-        return canvas.toDataURL("image/png");
-      }}
-      figures={figuresOf(session.chain.circulations.value[0] ?? null, null)}
-      settings={settings}
-      onClose={onClose}
-    />
+    <Handout title={t("handout.title", { stage: t(`stage.${request.stage}`) })} onClose={onClose}>
+      <figure>
+        {image.value && <img src={image} alt={caption} />}
+        <figcaption>{caption}</figcaption>
+      </figure>
+      <div class="sheet-columns">
+        <Rows title={t("handout.numbers")} rows={figures} />
+        <Rows title={t("handout.settings")} rows={settingsOf(request)} />
+      </div>
+    </Handout>
   );
 }
+
+type Row = readonly [name: string, value: string];
+
+const settingsOf = (request: CirculationRequest): readonly Row[] => [
+  [t("control.case"), t(`case.${caseOf(request.body.bsa)}`)],
+  [t("control.volumeRule"), t(`volumeRule.${request.volumeRule}`)],
+  ...firstParameters(request.stage).map((parameter): Row => {
+    const [unit, digits] =
+      parameter.kind === "number" ? [parameter.unit, digitsOfStep(parameter.step)] : ["", 0];
+    return [
+      t(`parameter.${parameter.name}`),
+      settingInWords(parameter.name, settingOf(request, parameter), unit, digits),
+    ];
+  }),
+];
+
+const Rows = ({ title, rows }: { readonly title: string; readonly rows: readonly Row[] }) => (
+  <table>
+    <caption>{title}</caption>
+    <tbody>
+      {rows.map(([name, value]) => (
+        <tr key={name}>
+          <th scope="row">{name}</th>
+          <td>
+            <bdi>{value}</bdi>
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

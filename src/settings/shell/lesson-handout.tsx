@@ -1,0 +1,118 @@
+/** The page for families made from a lesson: the pictures that it turns on, each with its first words, and what to remember. */
+import { useSignal } from "@preact/signals";
+import { useEffect, useMemo } from "preact/hooks";
+import { Script } from "../../interface/lesson/script.tsx";
+import { Handout } from "../../interface/take-away/handout.tsx";
+import { findStep, type Lesson } from "../../lesson/lesson.ts";
+import type { Shelf } from "../../lesson/shelf.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
+import { statesAround, stepState } from "../../lesson/states.ts";
+import { t } from "../../words/index.ts";
+import { knownAnswers } from "../lesson/known-answers.ts";
+import { voiceOf } from "../lesson/voice-of.ts";
+import type { Context } from "../setting.ts";
+import { settled } from "./settled.ts";
+
+/** px: sharp at 87 mm on paper, where `floor` is about 8 points */
+const PICTURE = { width: 1200, height: 640, floor: 40 } as const;
+
+/** As many as one page holds. */
+const MOST = 4;
+
+/** The first step, and those that answer a prediction; where a lesson asks few, others in their order. */
+export function picturedSteps(lesson: Lesson): readonly number[] {
+  const reveals = lesson.steps.flatMap(({ question }) =>
+    question?.kind === "predict" ? [findStep(lesson, question.reveal)] : [],
+  );
+  const telling = lesson.steps.flatMap(({ question }, index) => (question ? [] : [index]));
+  const chosen = [...new Set([0, ...reveals, ...telling])].slice(0, MOST);
+  return chosen.sort((a, b) => a - b);
+}
+
+export interface LessonHandoutProps {
+  readonly context: Context;
+  readonly shelf: Shelf;
+  readonly lesson: Lesson;
+  readonly onClose: () => void;
+}
+
+export function LessonHandout({ context, shelf, lesson, onClose }: LessonHandoutProps) {
+  const known = useMemo(() => knownAnswers(context.session.chain), [context.session]);
+  const images = useSignal<readonly string[]>([]);
+  const steps = useMemo(
+    () =>
+      picturedSteps(lesson).map((index) => {
+        const step = lesson.steps[index]!;
+        const states = statesAround(lesson, index);
+        for (const request of requestsOf(namesRead(step), states)) known.want(request);
+        return { index, step, states };
+      }),
+    [lesson],
+  );
+  useEffect(() => {
+    const cancel = new AbortController();
+    void drawSteps(
+      context,
+      steps.map(({ index }) => stepState(lesson, index)),
+      (address) => {
+        images.value = [...images.peek(), address];
+      },
+      cancel.signal,
+    );
+    return () => cancel.abort();
+  }, [lesson]);
+  return (
+    <Handout title={lesson.title} onClose={onClose}>
+      {images.value.length < steps.length && (
+        <p role="status" class="off-paper">
+          {t("lecture.stills.progress", { done: images.value.length + 1, count: steps.length })}
+        </p>
+      )}
+      <div class="sheet-pictures">
+        {steps.map(({ step, states }, place) => (
+          <figure key={step.id}>
+            {images.value[place] && <img src={images.value[place]} alt="" />}
+            <figcaption>
+              <strong>{step.title}</strong>
+              <Script
+                lesson={lesson}
+                step={step}
+                voice={voiceOf(shelf, situationOf(states, known.exactly), "plain", null)}
+                paragraphs={1}
+              />
+            </figcaption>
+          </figure>
+        ))}
+      </div>
+      <p class="sheet-remember">
+        <strong>{t("lesson.remember")}</strong> {lesson.remember}
+      </p>
+    </Handout>
+  );
+}
+
+/** One after the other on the page's one stage, which is left as it was. */
+async function drawSteps(
+  { session, stage }: Context,
+  states: readonly ReturnType<typeof stepState>[],
+  onPicture: (address: string) => void,
+  cancel: AbortSignal,
+): Promise<void> {
+  const before = session.scene.peek();
+  const hide = stage.show(PICTURE.floor);
+  try {
+    for (const state of states) {
+      session.show({ ...state, view: { ...state.view, streamlines: true } });
+      await settled(session, cancel);
+      if (cancel.aborted) return;
+      const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
+        theme: "light",
+        floor: PICTURE.floor,
+      });
+      onPicture(canvas.toDataURL("image/png"));
+    }
+  } finally {
+    hide();
+    session.show(before);
+  }
+}
