@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
-import { figure } from "./page.ts";
+import { expectAccessible, figure } from "./page.ts";
 
 test.setTimeout(240_000);
 test.use({ reducedMotion: "reduce" });
@@ -29,6 +29,15 @@ function watchRequests(page: Page): string[] {
   return strange;
 }
 
+async function expectStrictPolicy(page: Page): Promise<void> {
+  const policy = (await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content"))!;
+  expect(policy).toContain("default-src 'none'");
+  const scripts = /script-src ([^;]*)/.exec(policy)![1]!;
+  expect(scripts.split(" ")).not.toContain("'unsafe-eval'");
+  expect(scripts).not.toContain("'unsafe-inline'");
+  expect(policy).not.toMatch(/https?:|\*/);
+}
+
 for (const [build, base] of Object.entries(BUILDS)) {
   test(`U12 U30 ${build} carries its policy, asks no other host, sets no cookie, keeps only what is told`, async ({
     page,
@@ -40,12 +49,7 @@ for (const [build, base] of Object.entries(BUILDS)) {
     });
     await page.goto(`${base}?setting=bench`);
     await figure(page, "pressureDrop.handbook");
-    const policy = (await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content"))!;
-    expect(policy).toContain("default-src 'none'");
-    const scripts = /script-src ([^;]*)/.exec(policy)![1]!;
-    expect(scripts.split(" ")).not.toContain("'unsafe-eval'");
-    expect(scripts).not.toContain("'unsafe-inline'");
-    expect(policy).not.toMatch(/https?:|\*/);
+    await expectStrictPolicy(page);
 
     await page.keyboard.press("t");
     await page.goto(`${base}?setting=study&lesson=04-energy-loss`);
@@ -69,6 +73,37 @@ for (const [build, base] of Object.entries(BUILDS)) {
     expect(blocked).toEqual([]);
   });
 }
+
+test("the docs' pages carry the same policy, show a live figure, search and have no violations; the notices name each package that is built in", async ({
+  page,
+  request,
+}) => {
+  const strange = watchRequests(page);
+  const blocked: string[] = [];
+  page.on("console", (message) => {
+    if (/Content Security Policy/i.test(message.text())) blocked.push(message.text());
+  });
+  await page.goto("docs/index.html");
+  await expectStrictPolicy(page);
+  await expect(page.frameLocator("iframe").locator("[data-figure]").first()).toBeVisible({ timeout: 60_000 });
+  await page.getByRole("searchbox").fill("lost graphics");
+  await page.locator("#found a").first().click();
+  await expect(page).toHaveURL(/docs\/reliability\.html/);
+  await expectStrictPolicy(page);
+  await expectAccessible(page);
+  expect(strange).toEqual([]);
+  expect(blocked).toEqual([]);
+  const notices = await (await request.get("third-party-notices.txt")).text();
+  const { dependencies } = JSON.parse(readFileSync("package.json", "utf8")) as {
+    dependencies: Record<string, string>;
+  };
+  const silent = Object.keys(dependencies).filter(
+    (name) => !notices.includes(`${name} ${dependencies[name]}`),
+  );
+  expect(silent).toEqual([]);
+  // What the page does not run needs no notice: the file is not a list of all that is installed.
+  expect(notices).not.toContain("typescript");
+});
 
 test("the policy stops inline scripts and other hosts", async ({ page }) => {
   await page.goto("?setting=author");

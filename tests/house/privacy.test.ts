@@ -1,0 +1,44 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { readSources, TOP } from "./sources.ts";
+
+const sources = readSources("src");
+const deploy = readFileSync(join(TOP, "docs/deploy.md"), "utf8");
+
+/** Files whose text matches, as paths. */
+const where = (pattern: RegExp): string[] =>
+  sources.filter(({ text }) => pattern.test(text)).map(({ path }) => path);
+
+describe("what is kept and sent", () => {
+  test("the privacy page lists exactly the keys that the code writes", () => {
+    const told = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
+    const named = sources
+      .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)/.test(text))
+      .flatMap(({ text }) => [...text.matchAll(/"(lungward\.[\w.]+)"/g)].map(([, key]) => key!));
+    const preferences = sources
+      .filter(({ path }) => path === "src/settings/preferences.ts")
+      .flatMap(({ text }) =>
+        [...text.matchAll(/= kept(?:<[^>]*>)?\("(\w+)"/g)].map(([, name]) => `lungward.${name}`),
+      );
+    expect(preferences.length).toBeGreaterThan(2);
+    expect([...new Set(told)].sort()).toEqual([...named, ...preferences].sort());
+  });
+
+  test("no cookie, no database, no beacon is known to the code; only a course's record and the docs' search fetch", () => {
+    expect(where(/document\.cookie|indexedDB|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual(
+      [],
+    );
+    const asking = where(/(?:await|return|=>?|\() *fetch\(/);
+    expect(asking.length).toBeGreaterThan(1);
+    expect(asking.filter((path) => !/^src\/(record|docs)\//.test(path))).toEqual([]);
+  });
+
+  test("packages are pinned to one version each", () => {
+    const { dependencies, devDependencies } = JSON.parse(readFileSync(join(TOP, "package.json"), "utf8"));
+    const loose = Object.entries({ ...dependencies, ...devDependencies }).filter(
+      ([, version]) => !/^\d+\.\d+\.\d+$/.test(String(version)),
+    );
+    expect(loose).toEqual([]);
+  });
+});
