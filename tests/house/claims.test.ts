@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { drawSoak, SOAK, type SoakReport } from "../../scripts/docs/soak.ts";
 import { TOP } from "./sources.ts";
 
 const read = (path: string): string => readFileSync(join(TOP, path), "utf8");
@@ -111,4 +112,24 @@ describe("what the docs claim", () => {
       expect(decision).toMatch(/\bwould\b/);
     }
   });
+});
+
+test("the soak's figure and table are those of the run that is kept", () => {
+  const report = JSON.parse(read(SOAK)) as SoakReport;
+  expect(read("docs/pictures/soak.svg")).toBe(drawSoak(report));
+  const { course } = report;
+  const rows = {
+    heap: "heap after collection, MB",
+    nodes: "nodes",
+    listeners: "listeners",
+    workers: "workers",
+    contexts: "graphics contexts",
+    graphics: "graphics objects",
+  };
+  for (const [name, words] of Object.entries(rows) as [keyof typeof rows, string][]) {
+    const values = course.map((level) => level[name]);
+    const told = rowsOf("docs/reliability.md").find(([what]) => what === words);
+    const figures = [values[0]!, Math.min(...values), Math.max(...values), values.at(-1)!];
+    expect(told?.slice(1), words).toEqual(figures.map((value) => value.toFixed(name === "heap" ? 1 : 0)));
+  }
 });
