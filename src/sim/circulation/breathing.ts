@@ -51,7 +51,8 @@ export function breathPattern(request: CirculationRequest): BreathPattern {
         rate: 0,
         chest: () => strain - MEAN_PLEURAL,
         belly: () => belly + strain,
-        air: () => strain,
+        // No air moves, so the lungs keep their stretch: the pleura is squeezed, and the air by as much.
+        air: () => strain - MEAN_PLEURAL,
       };
     }
     case "ventilator": {

@@ -54,19 +54,31 @@ export function driveOf(
   const contractions = Math.max(1, Math.round((CADENCE * beats) / heartRate));
   const rhythm = wordSetting(request, "rhythm");
   const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : SINUS_CENTRE;
-  const beat = (value: (phase: number) => number) =>
-    Float64Array.from({ length: 2 * steps }, (_, i) => value(i / (2 * steps)));
   const length = 2 * steps * beats;
-  const breath = (value: (phase: number) => number) =>
-    Float64Array.from({ length }, (_, i) => fromMmHg(value(i / length)));
+  const filled = table(length, filling);
+  const breath = (value: (filled: number) => number) => filled.map((part) => fromMmHg(value(part)));
   return {
     beats,
     steps,
-    ventricle: beat(ventricularActivation),
-    atrium: beat((phase) => (rhythm === "no-atrial-contraction" ? 0 : atrialActivation(phase, centre))),
-    chest: breath((phase) => pattern.chest(filling(phase))),
-    belly: breath((phase) => pattern.belly(filling(phase))),
-    air: breath((phase) => pattern.air(filling(phase))),
-    muscle: breath((phase) => calf * CALF_SHARE * Math.sin(Math.PI * contractions * phase) ** 2),
+    ventricle: table(2 * steps, ventricularActivation),
+    atrium: table(2 * steps, (phase) =>
+      rhythm === "no-atrial-contraction" ? 0 : atrialActivation(phase, centre),
+    ),
+    chest: breath(pattern.chest),
+    belly: breath(pattern.belly),
+    air: breath(pattern.air),
+    muscle:
+      calf > 0
+        ? table(length, (phase) =>
+            fromMmHg(calf * CALF_SHARE * Math.sin(Math.PI * contractions * phase) ** 2),
+          )
+        : new Float64Array(length),
   };
+}
+
+/** A function of the phase (0..1) at evenly spaced points. */
+function table(length: number, value: (phase: number) => number): Float64Array {
+  const values = new Float64Array(length);
+  for (let i = 0; i < length; i++) values[i] = value(i / length);
+  return values;
 }

@@ -51,123 +51,134 @@ const LOSSES = [
 /** What stretched vessels and moving blood give back; over a repeat that returns it is nothing, and is left out of the book. */
 const STORED = SOURCES.indexOf("stored");
 
-/** Compartments inside the chest. */
-const IN_CHEST = [
-  at.VENTRICLE,
-  at.ATRIUM,
-  at.AORTA,
-  at.JUNCTION,
-  at.LUNG_LEFT,
-  at.LUNG_RIGHT,
-  at.LUNG_VEINS,
-  at.RIGHT_ATRIUM,
-  at.RIGHT_VENTRICLE,
-];
+// Own copies, as in equations.ts: what follows runs once a step.
+const {
+  AORTA,
+  AORTA_FLOW,
+  ARTERIES,
+  ATRIUM,
+  IVC,
+  IVC_FLOW,
+  JUNCTION,
+  LEFT_FLOW,
+  LEGS,
+  LUNG_LEFT,
+  LUNG_RIGHT,
+  LUNG_VEINS,
+  RIGHT_ATRIUM,
+  RIGHT_FLOW,
+  RIGHT_VENTRICLE,
+  SPLANCHNIC,
+  SVC_FLOW,
+  UPPER,
+  VENTRICLE,
+} = at;
 
 export interface Powers {
-  add(
-    network: Network,
-    drive: Drive,
-    step: number,
-    state: Float64Array,
-    rates: Float64Array,
-    scratch: Scratch,
-  ): void;
+  /** Counts one step: its state, rates of change, and what its evaluation left behind. */
+  add(step: number, state: Float64Array, rates: Float64Array, scratch: Scratch): void;
   /** sums over the steps, W */
   readonly sources: Float64Array;
   readonly losses: Float64Array;
 }
 
-export function watchPowers(): Powers {
+export function watchPowers(network: Network, drive: Drive): Powers {
   const sources = new Float64Array(SOURCES.length);
   const losses = new Float64Array(LOSSES.length);
+  const rightHeart = network.connections.rightHeart;
+  const coronaryEnd = rightHeart ? RIGHT_ATRIUM : ATRIUM;
+  const { aortaResistance, aortaInertance } = network;
+  const { svc, ivc, left, right } = network.branches;
   return {
     sources,
     losses,
-    add(network, drive, step, state, rates, { pressures, flows, collapse }) {
-      const half = 2 * step;
-      const chest = drive.chest[half]!;
-      const wall = (index: number) => -(pressures[index]! - chest) * rates[index]!;
-      sources[0] = sources[0]! + wall(at.VENTRICLE);
-      sources[1] = sources[1]! + wall(at.ATRIUM);
-      if (network.connections.rightHeart) {
-        sources[2] = sources[2]! + wall(at.RIGHT_VENTRICLE);
-        sources[3] = sources[3]! + wall(at.RIGHT_ATRIUM);
+    add(step, state, rates, { pressures: p, flows: q, collapse }) {
+      const chest = drive.chest[2 * step]!;
+      const belly = drive.belly[2 * step]!;
+      const muscle = drive.muscle[2 * step]!;
+      sources[0]! += released(p, rates, VENTRICLE, chest);
+      sources[1]! += released(p, rates, ATRIUM, chest);
+      if (rightHeart) {
+        sources[2]! += released(p, rates, RIGHT_VENTRICLE, chest);
+        sources[3]! += released(p, rates, RIGHT_ATRIUM, chest);
       }
-      let inChest = 0;
-      for (const index of IN_CHEST) inChest += rates[index]!;
-      sources[4] =
-        sources[4]! - chest * inChest - drive.belly[half]! * (rates[at.SPLANCHNIC]! + rates[at.IVC]!);
-      sources[5] = sources[5]! - drive.muscle[half]! * rates[at.LEGS]!;
+      const inChest =
+        rates[VENTRICLE]! +
+        rates[ATRIUM]! +
+        rates[AORTA]! +
+        rates[JUNCTION]! +
+        rates[LUNG_LEFT]! +
+        rates[LUNG_RIGHT]! +
+        rates[LUNG_VEINS]! +
+        rates[RIGHT_ATRIUM]! +
+        rates[RIGHT_VENTRICLE]!;
+      sources[4]! -= chest * inChest + belly * (rates[SPLANCHNIC]! + rates[IVC]!);
+      sources[5]! -= muscle * rates[LEGS]!;
+      sources[STORED]! +=
+        released(p, rates, AORTA, chest) +
+        released(p, rates, JUNCTION, chest) +
+        released(p, rates, LUNG_LEFT, chest) +
+        released(p, rates, LUNG_RIGHT, chest) +
+        released(p, rates, LUNG_VEINS, chest) +
+        released(p, rates, SPLANCHNIC, belly) +
+        released(p, rates, IVC, belly) +
+        released(p, rates, LEGS, muscle) +
+        released(p, rates, ARTERIES, 0) +
+        released(p, rates, UPPER, 0) +
+        slowing(state, rates, AORTA_FLOW, aortaInertance) +
+        slowing(state, rates, SVC_FLOW, svc.inertance) +
+        slowing(state, rates, IVC_FLOW, ivc.inertance) +
+        slowing(state, rates, LEFT_FLOW, left.inertance) +
+        slowing(state, rates, RIGHT_FLOW, right.inertance);
 
-      const { svc, ivc, left, right } = network.branches;
-      sources[STORED] = sources[STORED]! + released(network, drive, half, state, rates, pressures);
-      const across = (flow: number, from: number, to: number) =>
-        flows[flow]! * (pressures[from]! - pressures[to]!);
-      const path = ({ a, b }: Path, flow: number) => (a + b * Math.abs(flow)) * flow * flow;
-      const aortaFlow = state[at.AORTA_FLOW]!;
-      const svcFlow = state[at.SVC_FLOW]!;
-      const ivcFlow = state[at.IVC_FLOW]!;
-      const spent = [
-        across(0, at.ATRIUM, at.VENTRICLE),
-        across(1, at.VENTRICLE, at.AORTA),
-        network.aortaResistance * aortaFlow * aortaFlow,
-        across(2, at.ARTERIES, at.UPPER),
-        across(3, at.ARTERIES, at.SPLANCHNIC),
-        across(4, at.ARTERIES, at.LEGS),
-        across(5, at.ARTERIES, network.connections.rightHeart ? at.RIGHT_ATRIUM : at.ATRIUM),
-        across(6, at.ARTERIES, at.LUNG_LEFT) + across(7, at.ARTERIES, at.LUNG_RIGHT),
-        across(8, at.SPLANCHNIC, at.IVC),
-        across(9, at.LEGS, at.IVC),
-        svc.a * (collapse[0]! - 1) * svcFlow * svcFlow + ivc.a * (collapse[3]! - 1) * ivcFlow * ivcFlow,
-        path(ivc, ivcFlow),
-        path(svc, svcFlow),
-        path(left, state[at.LEFT_FLOW]!),
-        path(right, state[at.RIGHT_FLOW]!),
-        across(10, at.JUNCTION, at.ATRIUM),
-        across(11, at.LUNG_LEFT, at.LUNG_VEINS),
-        across(12, at.LUNG_RIGHT, at.LUNG_VEINS),
-        across(13, at.LUNG_VEINS, at.ATRIUM),
-        across(14, at.RIGHT_ATRIUM, at.RIGHT_VENTRICLE),
-        across(15, at.RIGHT_VENTRICLE, at.JUNCTION),
-      ];
-      for (let i = 0; i < spent.length; i++) losses[i] = losses[i]! + spent[i]!;
+      losses[0]! += across(p, q, 0, ATRIUM, VENTRICLE);
+      losses[1]! += across(p, q, 1, VENTRICLE, AORTA);
+      losses[2]! += aortaResistance * square(state[AORTA_FLOW]!);
+      losses[3]! += across(p, q, 2, ARTERIES, UPPER);
+      losses[4]! += across(p, q, 3, ARTERIES, SPLANCHNIC);
+      losses[5]! += across(p, q, 4, ARTERIES, LEGS);
+      losses[6]! += across(p, q, 5, ARTERIES, coronaryEnd);
+      losses[7]! += across(p, q, 6, ARTERIES, LUNG_LEFT) + across(p, q, 7, ARTERIES, LUNG_RIGHT);
+      losses[8]! += across(p, q, 8, SPLANCHNIC, IVC);
+      losses[9]! += across(p, q, 9, LEGS, IVC);
+      losses[10]! +=
+        svc.a * (collapse[0]! - 1) * square(state[SVC_FLOW]!) +
+        ivc.a * (collapse[3]! - 1) * square(state[IVC_FLOW]!);
+      losses[11]! += path(ivc, state[IVC_FLOW]!);
+      losses[12]! += path(svc, state[SVC_FLOW]!);
+      losses[13]! += path(left, state[LEFT_FLOW]!);
+      losses[14]! += path(right, state[RIGHT_FLOW]!);
+      losses[15]! += across(p, q, 10, JUNCTION, ATRIUM);
+      losses[16]! += across(p, q, 11, LUNG_LEFT, LUNG_VEINS);
+      losses[17]! += across(p, q, 12, LUNG_RIGHT, LUNG_VEINS);
+      losses[18]! += across(p, q, 13, LUNG_VEINS, ATRIUM);
+      losses[19]! += across(p, q, 14, RIGHT_ATRIUM, RIGHT_VENTRICLE);
+      losses[20]! += across(p, q, 15, RIGHT_VENTRICLE, JUNCTION);
     },
   };
 }
 
-/** W released by passive walls and by slowing blood. */
-function released(
-  network: Network,
-  drive: Drive,
-  half: number,
-  state: Float64Array,
-  rates: Float64Array,
+// Not within `add`: a function made anew each step costs more than what it computes.
+/** W that a wall gives off, against what stands outside it. */
+const released = (pressures: Float64Array, rates: Float64Array, index: number, outside: number): number =>
+  (outside - pressures[index]!) * rates[index]!;
+
+/** W that slowing blood gives off. */
+const slowing = (state: Float64Array, rates: Float64Array, index: number, inertance: number): number =>
+  -inertance * state[index]! * rates[index]!;
+
+/** W that a flow loses from one compartment to the next. */
+const across = (
   pressures: Float64Array,
-): number {
-  let power = 0;
-  for (let i = 0; i < at.VOLUMES; i++) {
-    if (network.compliance[i] === 0) continue;
-    const outside = IN_CHEST.includes(i)
-      ? drive.chest[half]!
-      : i === at.SPLANCHNIC || i === at.IVC
-        ? drive.belly[half]!
-        : i === at.LEGS
-          ? drive.muscle[half]!
-          : 0;
-    power -= (pressures[i]! - outside) * rates[i]!;
-  }
-  const { svc, ivc, left, right } = network.branches;
-  const slowing = (index: number, inertance: number) => {
-    power -= inertance * state[index]! * rates[index]!;
-  };
-  slowing(at.AORTA_FLOW, network.aortaInertance);
-  slowing(at.SVC_FLOW, svc.inertance);
-  slowing(at.IVC_FLOW, ivc.inertance);
-  slowing(at.LEFT_FLOW, left.inertance);
-  slowing(at.RIGHT_FLOW, right.inertance);
-  return power;
-}
+  flows: Float64Array,
+  flow: number,
+  from: number,
+  to: number,
+): number => flows[flow]! * (pressures[from]! - pressures[to]!);
+
+const path = ({ a, b }: Path, flow: number): number => (a + b * Math.abs(flow)) * flow * flow;
+
+const square = (value: number): number => value * value;
 
 /** @param returns whether the watched repeat ended where it began */
 export function energyBook(powers: Powers, steps: number, returns: boolean): EnergyBook {

@@ -4,8 +4,25 @@ import type { FlowSplit } from "../hydraulics/network.ts";
 import { numberSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
-import { acceleratorOf } from "./anderson.ts";
+import { acceleratorOf, type Secant } from "./anderson.ts";
+import * as compartment from "./compartments.ts";
+import { type Drive, driveOf } from "./drive.ts";
+import { exertion } from "./exercise.ts";
+import { type Stepper, stepperOf } from "./integrate.ts";
+import { type Kept, SEARCHED } from "./kept-state.ts";
+import type { Network } from "./network.ts";
+import { type Reflex, reflexOf } from "./reflex.ts";
 import {
+  give,
+  meanFilling,
+  type RepeatMeans,
+  totalVolume,
+  type VolumeControl,
+  volumeReason,
+} from "./volume-rule.ts";
+
+// Own copies, as in equations.ts.
+const {
   AORTA,
   AORTA_FLOW,
   ARTERIES,
@@ -27,16 +44,8 @@ import {
   UPPER,
   VENTRICLE,
   VOLUMES,
-} from "./compartments.ts";
-import { type Drive, driveOf } from "./drive.ts";
-import { exertion } from "./exercise.ts";
-import { type Stepper, stepperOf } from "./integrate.ts";
-import type { Network } from "./network.ts";
-import { type Reflex, reflexOf } from "./reflex.ts";
-import { give, type RepeatMeans, totalVolume, type VolumeControl, volumeReason } from "./volume-rule.ts";
+} = compartment;
 
-/** The searched vector: the state, then the reflex's two factors (heart rate, resistance). */
-export const SEARCHED = STATES + 2;
 const RATE = STATES;
 const RESISTANCE = STATES + 1;
 
@@ -46,6 +55,8 @@ export interface Periodic {
   readonly stepper: Stepper;
   /** [SEARCHED] */
   readonly point: Float64Array;
+  /** how the map changes about the point */
+  readonly secants: readonly Secant[];
   /** s */
   readonly heartPeriod: number;
   readonly repeats: number;
@@ -65,14 +76,15 @@ const RENEWED_UNTIL = 0.05;
 const UNKNOWN = 1000;
 const MOST_REPEATS = 120;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
-/** Pa: giving volume in search of an output ends here. */
+/** Pa: giving volume in search of an output ends here; and no filling beyond the other is ever tried. */
 const HIGHEST_ATRIUM = fromMmHg(45);
+const HIGHEST_TRIED = fromMmHg(80);
 
 export function findPeriodic(
   request: CirculationRequest,
   network: Network,
   control: VolumeControl,
-  start: ArrayLike<number> | undefined,
+  start: Kept | undefined,
   fineness: number,
   renew?: (flows: FlowSplit) => void,
 ): Periodic {
@@ -81,14 +93,17 @@ export function findPeriodic(
   const stepper = stepperOf(network, drive);
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
-  const accelerator = acceleratorOf(scale);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
-  let point: Float64Array = startingPoint(request, network, refused ? null : control, start);
+  const near = start && !refused && fits(start.point, network, control) ? start : undefined;
+  const accelerator = acceleratorOf(scale, near?.secants ?? []);
+  let point = near?.point.slice() ?? usualPoint(network, request.body.bsa);
+  if (!refused && (control.fixed || !near)) give(point, network, control.volume - totalVolume(point));
   let good = point;
   let image = point;
   let residual = UNKNOWN;
   let smallest = Number.POSITIVE_INFINITY;
   let repeats = 0;
+  let before = 0;
   let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
   while (repeats < MOST_REPEATS && !refused) {
     image = point.slice();
@@ -97,6 +112,7 @@ export function findPeriodic(
     const given = control.give(means);
     give(image, network, given);
     residual = distance(point, image, scale);
+
     if (!Number.isFinite(residual)) {
       residual = UNKNOWN;
       point = good.slice();
@@ -115,20 +131,24 @@ export function findPeriodic(
     }
     if (residual > 3 * smallest) accelerator.forget();
     smallest = Math.min(smallest, residual);
-    const next = accelerator.next(point, image);
+    // Gifts cut short, one after the other, do not follow the shortfall: there is nothing to extrapolate.
+    const next = control.cut(given) && given === before ? image : accelerator.next(point, image);
+    before = given;
     point = plausible(next, network) ? next : image;
     if (point === image) accelerator.forget();
+    // Secants of a search that gave volume would give it here too.
+    if (control.fixed) give(point, network, control.volume - totalVolume(point));
   }
   const heartPeriod = 60 / (baseRate * point[RATE]!);
-  const returns = true;
   return {
     network,
     drive,
     stepper,
     point,
+    secants: accelerator.secants(),
     heartPeriod,
     repeats,
-    returns,
+    returns: true,
     residual,
     ...(reason ? { reason } : {}),
   };
@@ -162,7 +182,7 @@ export function passThrough(
     residual = distance(before, point, scale);
   }
   const heartPeriod = 60 / (baseRate * point[RATE]!);
-  return { network, drive, stepper, point, heartPeriod, repeats, returns: false, residual };
+  return { network, drive, stepper, point, secants: [], heartPeriod, repeats, returns: false, residual };
 }
 
 /** One repeat in place: state and reflex factors; answers the means that rules and reflex act on. */
@@ -219,7 +239,9 @@ function distance(point: Float64Array, image: Float64Array, scale: Float64Array)
   return greatest;
 }
 
+/** Whether a point is worth trying: no vessel all but empty, not blood enough to burst. */
 function plausible(point: Float64Array, network: Network): boolean {
+  if (meanFilling(totalVolume(point), network) > HIGHEST_TRIED) return false;
   for (let i = 0; i < VOLUMES; i++) {
     const empty =
       network.unstressed[i]! > 0 && network.compliance[i]! > 0 ? 0.05 * network.unstressed[i]! : -1e-5;
@@ -228,20 +250,10 @@ function plausible(point: Float64Array, network: Network): boolean {
   return point[RATE]! > 0.5 && point[RATE]! < 2 && point[RESISTANCE]! > 0.5 && point[RESISTANCE]! < 2;
 }
 
-/** The given start if it fits this kind of heart, else usual pressures and flows; brought to the volume unless that is still sought. */
-function startingPoint(
-  request: CirculationRequest,
-  network: Network,
-  control: VolumeControl | null,
-  start: ArrayLike<number> | undefined,
-): Float64Array {
-  const rightHeart = network.connections.rightHeart;
-  const near = start && control && Math.abs(totalVolume(start) / control.volume - 1) < NEAR;
-  const fits = near && start.length === SEARCHED && start[RIGHT_VENTRICLE]! > 0 === rightHeart;
-  const point = fits ? Float64Array.from(start) : usualPoint(network, rightHeart, request.body.bsa);
-  if (control && (control.fixed || !fits)) give(point, network, control.volume - totalVolume(point));
-  return point;
-}
+/** Whether a start belongs to this kind of heart and this size of body. */
+const fits = (start: Float64Array, network: Network, control: VolumeControl): boolean =>
+  start[RIGHT_VENTRICLE]! > 0 === network.connections.rightHeart &&
+  Math.abs(totalVolume(start) / control.volume - 1) < NEAR;
 
 /** A start whose blood volume differs by a larger part belongs to another body. */
 const NEAR = 0.3;
@@ -260,7 +272,7 @@ const USUAL: Readonly<Record<number, number>> = {
   [LUNG_VEINS]: 8,
 };
 
-function usualPoint(network: Network, rightHeart: boolean, bsa: number): Float64Array {
+function usualPoint(network: Network, bsa: number): Float64Array {
   const point = new Float64Array(SEARCHED);
   for (const [index, pressure] of Object.entries(USUAL)) {
     const i = Number(index);
@@ -268,7 +280,7 @@ function usualPoint(network: Network, rightHeart: boolean, bsa: number): Float64
   }
   point[ATRIUM] = network.unstressed[ATRIUM]! + fromMmHg(7) / network.atriumRelaxed;
   point[VENTRICLE] = network.unstressed[VENTRICLE]! + fromMillilitre(60 * bsa);
-  if (rightHeart) {
+  if (network.connections.rightHeart) {
     point[RIGHT_ATRIUM] = network.unstressed[RIGHT_ATRIUM]! + fromMmHg(4) / network.atriumRelaxed;
     point[RIGHT_VENTRICLE] = network.unstressed[RIGHT_VENTRICLE]! + fromMillilitre(60 * bsa);
   }

@@ -1,7 +1,7 @@
 /** One more repeat of a found periodic state, watched: means, samples, extremes, powers. All SI. */
 import * as at from "./compartments.ts";
 import { SAMPLES_PER_BEAT } from "./drive.ts";
-import { type EnergyBook, energyBook, type Powers, watchPowers } from "./energy.ts";
+import { type EnergyBook, energyBook, watchPowers } from "./energy.ts";
 import type { Periodic } from "./periodic.ts";
 
 export interface Recording {
@@ -33,23 +33,28 @@ export interface Recording {
   readonly period: number;
 }
 
+// Own copies, as in equations.ts: the visit below runs once a step.
+const { AORTA, JUNCTION, RIGHT_VENTRICLE, STATES, VENTRICLE, VOLUMES } = at;
+const FLOWS = at.FLOWS.length;
+const FENESTRATION = at.FLOW_INDEX.fenestration;
+
 export function record(periodic: Periodic): Recording {
   const { drive, stepper, point, heartPeriod, network } = periodic;
   const steps = drive.steps * drive.beats;
   const every = drive.steps / SAMPLES_PER_BEAT;
   const samples = SAMPLES_PER_BEAT * drive.beats;
-  const pressures = new Float64Array(at.VOLUMES);
-  const flows = new Float64Array(at.FLOWS.length);
-  const states = new Float64Array(at.STATES);
+  const pressures = new Float64Array(VOLUMES);
+  const flows = new Float64Array(FLOWS);
+  const states = new Float64Array(STATES);
   const columns = (count: number) => Array.from({ length: count }, () => new Float64Array(samples));
   const sampled = {
-    pressures: columns(at.VOLUMES),
-    flows: columns(at.FLOWS.length),
-    states: columns(at.STATES),
+    pressures: columns(VOLUMES),
+    flows: columns(FLOWS),
+    states: columns(STATES),
   };
   const state = point.slice();
   const { scratch, rates } = stepper;
-  const powers: Powers = watchPowers();
+  const powers = watchPowers(network, drive);
   const aorta = extremes();
   const rightVentricle = extremes();
   const lungArtery = extremes();
@@ -59,29 +64,29 @@ export function record(periodic: Periodic): Recording {
   let endDiastolicPressure = 0;
   let endDiastolicVolume = 0;
 
-  stepper.advance(state, heartPeriod / drive.steps, point[at.STATES + 1]!, (step) => {
-    for (let i = 0; i < at.VOLUMES; i++) pressures[i] = pressures[i]! + scratch.pressures[i]!;
-    for (let i = 0; i < at.FLOWS.length; i++) flows[i] = flows[i]! + scratch.flows[i]!;
-    for (let i = 0; i < at.STATES; i++) states[i] = states[i]! + state[i]!;
-    const leak = scratch.flows[at.FLOW_INDEX.fenestration]!;
+  stepper.advance(state, heartPeriod / drive.steps, point[STATES + 1]!, (step) => {
+    for (let i = 0; i < VOLUMES; i++) pressures[i] = pressures[i]! + scratch.pressures[i]!;
+    for (let i = 0; i < FLOWS; i++) flows[i] = flows[i]! + scratch.flows[i]!;
+    for (let i = 0; i < STATES; i++) states[i] = states[i]! + state[i]!;
+    const leak = scratch.flows[FENESTRATION]!;
     if (leak > 0) forward += leak;
     else backward -= leak;
-    powers.add(network, drive, step, state, rates, scratch);
-    aorta.see(scratch.pressures[at.AORTA]!);
-    rightVentricle.see(scratch.pressures[at.RIGHT_VENTRICLE]!);
-    lungArtery.see(scratch.pressures[at.JUNCTION]!);
-    ventricle.see(state[at.VENTRICLE]!);
+    powers.add(step, state, rates, scratch);
+    aorta.see(scratch.pressures[AORTA]!);
+    rightVentricle.see(scratch.pressures[RIGHT_VENTRICLE]!);
+    lungArtery.see(scratch.pressures[JUNCTION]!);
+    ventricle.see(state[VENTRICLE]!);
     if (step % drive.steps === 0) {
-      endDiastolicPressure += scratch.pressures[at.VENTRICLE]!;
-      endDiastolicVolume += state[at.VENTRICLE]!;
+      endDiastolicPressure += scratch.pressures[VENTRICLE]!;
+      endDiastolicVolume += state[VENTRICLE]!;
     }
     if ((step + 1) % drive.steps === 0)
       for (const each of [aorta, rightVentricle, lungArtery, ventricle]) each.closeBeat();
     if (step % every === 0) {
       const sample = step / every;
-      for (let i = 0; i < at.VOLUMES; i++) sampled.pressures[i]![sample] = scratch.pressures[i]!;
-      for (let i = 0; i < at.FLOWS.length; i++) sampled.flows[i]![sample] = scratch.flows[i]!;
-      for (let i = 0; i < at.STATES; i++) sampled.states[i]![sample] = state[i]!;
+      for (let i = 0; i < VOLUMES; i++) sampled.pressures[i]![sample] = scratch.pressures[i]!;
+      for (let i = 0; i < FLOWS; i++) sampled.flows[i]![sample] = scratch.flows[i]!;
+      for (let i = 0; i < STATES; i++) sampled.states[i]![sample] = state[i]!;
     }
   });
 

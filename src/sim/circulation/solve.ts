@@ -1,13 +1,14 @@
 /** solve(CirculationRequest) -> Circulation: from what is asked to the periodic answer. */
-import { BRANCHES, type PathwayLaw } from "../hydraulics/law.ts";
-import { type FlowSplit, pathwayLaw } from "../hydraulics/network.ts";
+import type { PathwayLaw } from "../hydraulics/law.ts";
+import { pathwayLaw } from "../hydraulics/network.ts";
 import { numberSetting, wordSetting } from "../parameters.ts";
 import type { CirculationRequest } from "../request.ts";
 import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
 import { STRAIN_SECONDS } from "./breathing.ts";
+import { BLOCK, type Kept, pack, unpack } from "./kept-state.ts";
 import { branchesOf, networkOf } from "./network.ts";
-import { findPeriodic, type Periodic, passThrough, SEARCHED, TOO_FAST } from "./periodic.ts";
+import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
 import { record } from "./record.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 
@@ -32,47 +33,44 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const starts = splitStart(options.start);
   const strains = wordSetting(request, "breathing") === "strain";
   if (rest === request || (request.volumeRule === "fixed-volume" && !strains)) {
-    const { found, law, state } = search(request, undefined, starts.acting, fineness);
-    return answerOf(request, law, found, record(found), state);
+    const { found, law, kept } = search(request, undefined, starts.acting, fineness);
+    return answerOf(request, law, found, record(found), pack(kept));
   }
   const resting = search(rest, undefined, starts.resting, fineness);
   if (resting.found.reason)
-    return answerOf(request, resting.law, resting.found, record(resting.found), resting.state);
+    return answerOf(request, resting.law, resting.found, record(resting.found), pack(resting.kept));
   if (strains) {
     const network = networkOf(request, resting.law);
     const strained = passThrough(request, network, resting.found.point, STRAIN_SECONDS, fineness);
-    return answerOf(request, resting.law, strained, record(strained), resting.state);
+    return answerOf(request, resting.law, strained, record(strained), pack(resting.kept));
   }
   const volume = totalVolume(resting.found.point);
-  const acting = search(request, volume, starts.acting ?? resting.state, fineness);
+  const acting = search(request, volume, starts.acting ?? resting.kept, fineness);
   const counted: Periodic = { ...acting.found, repeats: acting.found.repeats + resting.found.repeats };
-  return answerOf(request, acting.law, counted, record(acting.found), [...resting.state, ...acting.state]);
+  const state = [...pack(resting.kept), ...pack(acting.kept)];
+  return answerOf(request, acting.law, counted, record(acting.found), state);
 }
 
 interface Found {
   readonly found: Periodic;
   /** the pathway's law at the state's flows */
   readonly law: PathwayLaw;
-  /** [BLOCK] */
-  readonly state: readonly number[];
+  readonly kept: Kept;
 }
-
-/** A kept state: what is searched, then the flows (m3/s) of ivc, svc, left, right that the pathway's law was taken at. */
-const BLOCK = SEARCHED + BRANCHES.length;
 
 function search(
   request: CirculationRequest,
   volume: number | undefined,
-  start: readonly number[] | undefined,
+  start: Kept | undefined,
   fineness: number,
 ): Found {
   // Where the steps prove too coarse, finer ones are tried before giving up.
   for (let finer = fineness; ; finer *= 2) {
-    let flows = splitOf(start);
+    let flows = start?.flows;
     let law = pathwayLaw(request, flows);
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
-    const found = findPeriodic(request, network, control, start?.slice(0, SEARCHED), finer, (means) => {
+    const found = findPeriodic(request, network, control, start, finer, (means) => {
       flows = means;
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);
@@ -80,16 +78,10 @@ function search(
     // A far start may mislead: whatever fails is tried once more from nothing.
     if (found.reason && start) return search(request, volume, undefined, fineness);
     if (found.reason !== TOO_FAST || finer >= FINEST * fineness) {
-      const kept = BRANCHES.map((name) => flows?.[name] ?? 0);
-      return { found, law, state: [...found.point, ...kept] };
+      const { point, secants } = found;
+      return { found, law, kept: { point, secants, ...(flows ? { flows } : {}) } };
     }
   }
-}
-
-/** The flows kept with a state, or undefined when there are none. */
-function splitOf(start: readonly number[] | undefined): FlowSplit | undefined {
-  if (start?.length !== BLOCK || start.slice(SEARCHED).every((flow) => flow === 0)) return undefined;
-  return Object.fromEntries(BRANCHES.map((name, i) => [name, start[SEARCHED + i]!])) as unknown as FlowSplit;
 }
 
 /** Greatest refinement of the step that is tried. */
@@ -113,8 +105,8 @@ function atRest(request: CirculationRequest): CirculationRequest {
   return { ...request, set };
 }
 
-function splitStart(start: readonly number[] | undefined) {
-  if (!start) return { resting: undefined, acting: undefined };
-  const resting = start.slice(0, BLOCK);
-  return { resting, acting: start.length > BLOCK ? start.slice(BLOCK) : resting };
+/** At rest and acting; where nothing acted, the same for both. */
+function splitStart(start: readonly number[] = []) {
+  const resting = unpack(start.slice(0, BLOCK));
+  return { resting, acting: start.length > BLOCK ? unpack(start.slice(BLOCK)) : resting };
 }

@@ -22,9 +22,16 @@ export interface VolumeControl {
   readonly fixed: boolean;
   /** m3 to give (negative: to take) after a repeat with these means */
   readonly give: (means: RepeatMeans) => number;
+  /** whether this much is all that one repeat may give or take, though more was wanted */
+  readonly cut: (given: number) => boolean;
 }
 
-export const fixedVolume = (volume: number): VolumeControl => ({ volume, fixed: true, give: () => 0 });
+export const fixedVolume = (volume: number): VolumeControl => ({
+  volume,
+  fixed: true,
+  give: () => 0,
+  cut: () => false,
+});
 
 /** Part of the blood volume that one repeat may give or take at most, so that a far guess is not overshot. */
 const MOST_GIVEN = 0.08;
@@ -36,15 +43,18 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
   const usual = defaultSetting(findParameter("bloodVolume")!, request.stage, request.body) as number;
   const volume = fromMillilitre(usual);
   const compliance = totalCompliance(network);
-  const bounded = (wanted: number) => Math.max(-MOST_GIVEN * volume, Math.min(MOST_GIVEN * volume, wanted));
+  const most = MOST_GIVEN * volume;
+  const bounded = (wanted: number) => Math.max(-most, Math.min(most, wanted));
+  const cut = (given: number) => Math.abs(given) === most;
   if (request.volumeRule === "hold-atrial-pressure") {
     const held = fromMmHg(setting("heldAtrialPressure"));
-    return { volume, fixed: false, give: ({ atrium }) => bounded(1.5 * compliance * (held - atrium)) };
+    return { volume, fixed: false, cut, give: ({ atrium }) => bounded(1.5 * compliance * (held - atrium)) };
   }
   const held = fromLitresPerMinute(setting("heldOutputIndex") * request.body.bsa);
   return {
     volume,
     fixed: false,
+    cut,
     give: ({ systemic }) => bounded(compliance * fromMmHg(8) * (1 - systemic / held)),
   };
 }
@@ -53,10 +63,14 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
 export function volumeReason(volume: number, network: Network): string | undefined {
   const slack = network.unstressed.reduce((sum, each) => sum + each, 0);
   if (volume < LEAST_FILLED * slack) return "the blood volume is too small to fill this body's vessels";
-  if ((volume - slack) / totalCompliance(network) > HIGHEST_FILLING)
+  if (meanFilling(volume, network) > HIGHEST_FILLING)
     return "the blood volume is far more than this body's vessels hold";
   return undefined;
 }
+
+/** Pa: what all vessels would share if nothing flowed. */
+export const meanFilling = (volume: number, network: Network): number =>
+  (volume - network.unstressed.reduce((sum, each) => sum + each, 0)) / totalCompliance(network);
 
 /** Of the unstressed volume; Pa of mean filling pressure (40 mmHg). */
 const LEAST_FILLED = 0.75;

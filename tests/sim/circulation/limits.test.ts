@@ -138,6 +138,12 @@ test("a test closure keeps the blood volume of the open state", () => {
 test("a strain is told as what is reached after ten seconds of it", () => {
   const { run, traces, pressures } = answer("extracardiac", ADULT, { breathing: "strain" });
   expect(run.converged).toBe(true);
-  expect(traces.pressures.pleural![0]).toBeCloseTo(30, 6);
+  const { pleural, air } = traces.pressures;
+  expect(pleural![0]).toBeCloseTo(30, 6);
+  // What holds the lungs open: as in a breath held at the same filling, in the range of quiet breathing (West, from memory).
+  const held = answer("extracardiac", ADULT, { breathing: "held" }).traces.pressures;
+  expect(air![0]! - pleural![0]!).toBeCloseTo(held.air![0]! - held.pleural![0]!, 6);
+  expect(air![0]! - pleural![0]!).toBeGreaterThan(3.7);
+  expect(air![0]! - pleural![0]!).toBeLessThan(5.9);
   expect(pressures.pathway).toBeGreaterThan(30);
 });
