@@ -14,6 +14,7 @@ import type { Frame } from "./frame.ts";
 import { type PaneLink, paneLink } from "./pane.ts";
 import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
+import { type SolverCrew, solverCrew } from "./solver-crew.ts";
 
 export interface ChainOptions {
   /** s, wall clock, never running backwards */
@@ -24,6 +25,8 @@ export interface ChainOptions {
   readonly every: (seconds: number, call: () => void) => () => void;
   readonly startCirculation: () => Port;
   readonly startField: () => Port;
+  /** workers for one long job; 2 when left out */
+  readonly crewSize?: number;
   /** tracers in all panes together; 10,000 when left out */
   readonly tracers?: number;
   /** Motion is unwanted (the reader's setting); read at every frame. */
@@ -33,6 +36,7 @@ export interface ChainOptions {
 /** s between looks at the workers and between refreshed readings */
 const LOOK = 0.2;
 const TRACERS = 10_000;
+const CREW = 2;
 /** Lattice cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
 const CELLS_ALONE = 12;
 const CELLS_BESIDE = 9;
@@ -52,6 +56,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const solver = circulationLink(options.startCirculation);
   const book = answerBook(solver);
   const needs = sceneNeeds(book.answer);
+  const crews = new Set<SolverCrew>();
   const clock = bloodClock();
   let panes: PaneLink[] = [];
   const askedKeys: string[] = [];
@@ -142,6 +147,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const stopLooking = options.every(LOOK, () => {
     const now = options.clock();
     solver.watch(now);
+    for (const crew of crews) crew.watch(now);
     for (const pane of panes) pane.watch(now);
     batch(() => {
       readings.value = panes.map((pane) => pane.readings());
@@ -164,6 +170,15 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     faults,
     degraded,
     answer: book.answer,
+    crew() {
+      const crew = solverCrew(options.startCirculation, options.crewSize ?? CREW);
+      const release = () => {
+        crews.delete(crew);
+        crew.release();
+      };
+      crews.add(crew);
+      return { ...crew, release };
+    },
     frame(): Frame {
       const state = scene.peek();
       const reduced = options.reducedMotion?.() ?? false;
@@ -190,6 +205,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       stopLooking();
       needs.release();
       solver.release();
+      for (const crew of crews) crew.release();
       for (const pane of panes) pane.release();
     },
   };

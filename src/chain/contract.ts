@@ -6,6 +6,7 @@ import type { FieldReadings } from "../sim/field/flow-field.ts";
 import type { CirculationRequest } from "../sim/request.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import type { Frame } from "./frame.ts";
+import type { SolverCrew } from "./solver-crew.ts";
 
 export interface Chain {
   /** The one writable value. Everything else follows from it. */
@@ -24,6 +25,8 @@ export interface Chain {
   readonly degraded: ReadonlySignal<readonly string[]>;
   /** Solves one request beside the panes, for numbers that compare with another state. The answers of equal requests are kept; never rejects. */
   answer(request: CirculationRequest): Promise<Circulation>;
+  /** Starts workers of their own for one long job beside the panes; whoever asks for them releases them. */
+  crew(): SolverCrew;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
   /** Ends workers and frees memory. */

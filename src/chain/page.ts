@@ -18,6 +18,8 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
       const timer = setInterval(call, 1000 * seconds);
       return () => clearInterval(timer);
     },
+    // One core is left to the page; more workers than this would wait for each other's memory.
+    crewSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     startCirculation: () => workerPort(() => new CirculationWorker()),
     startField: () => workerPort(() => new FieldWorker()),
     ...options,

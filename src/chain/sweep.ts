@@ -109,48 +109,63 @@ export function coarseFirst(count: number): readonly number[] {
 
 export interface RunningSweep {
   readonly sweep: ReadonlySignal<Sweep>;
+  /** True from `cancel` on, when points were still open. */
+  readonly cancelled: ReadonlySignal<boolean>;
   /** Asks no more; answers under way are dropped. */
   cancel(): void;
 }
 
-/** Solves the plan's points one at a time, so that a pane's own edit never waits behind a whole sweep. */
+export interface SweepOptions {
+  /** Questions open at once; 1 when left out, so that a pane's own edit never waits behind a whole sweep on one worker. */
+  readonly lanes?: number;
+  /** Called once, when all is answered or the sweep is cancelled. */
+  readonly onEnd?: () => void;
+}
+
+/** Solves the plan's points, coarse first. */
 export function createSweep(
   plan: Sweep,
   answer: (request: CirculationRequest) => Promise<Circulation>,
+  { lanes = 1, onEnd }: SweepOptions = {},
 ): RunningSweep {
   const sweep = signal(plan);
-  let cancelled = false;
+  const cancelled = signal(false);
   const longest = Math.max(0, ...plan.curves.map(({ points }) => points.length));
-  const total = plan.curves.reduce((sum, { points }) => sum + points.length, 0);
-  const run = async () => {
-    let answered = 0;
-    for (const index of coarseFirst(longest))
-      for (const [c, curve] of plan.curves.entries()) {
-        const point = curve.points[index];
-        if (!point) continue;
-        const solved = await answer(point.request);
-        if (cancelled) return;
-        answered++;
-        sweep.value = {
-          ...sweep.peek(),
-          progress: answered / total,
-          curves: sweep.peek().curves.map((old, k) => (k === c ? withAnswer(old, index, solved) : old)),
-        };
-      }
+  const open = coarseFirst(longest).flatMap((index) =>
+    plan.curves.flatMap(({ points }, curve) => (points[index] ? [{ curve, index }] : [])),
+  );
+  const total = open.length;
+  let answered = 0;
+  const runLane = async () => {
+    for (let place = open.shift(); place; place = open.shift()) {
+      const { curve, index } = place;
+      const solved = await answer(plan.curves[curve]!.points[index]!.request).catch(() => null);
+      if (cancelled.peek()) return;
+      answered++;
+      sweep.value = {
+        ...sweep.peek(),
+        progress: answered / total,
+        curves: sweep.peek().curves.map((old, k) => (k === curve ? withAnswer(old, index, solved) : old)),
+      };
+      if (answered === total) onEnd?.();
+    }
   };
-  void run();
+  for (let lane = 0; lane < lanes; lane++) void runLane();
   return {
     sweep,
+    cancelled,
     cancel() {
-      cancelled = true;
+      if (cancelled.peek() || answered === total) return;
+      cancelled.value = true;
+      onEnd?.();
     },
   };
 }
 
-const withAnswer = (curve: SweepCurve, index: number, solved: Circulation): SweepCurve => ({
+const withAnswer = (curve: SweepCurve, index: number, solved: Circulation | null): SweepCurve => ({
   ...curve,
   points: curve.points.map((point, i) =>
-    i === index && solved.run.converged ? { ...point, circulation: solved } : point,
+    i === index && solved?.run.converged ? { ...point, circulation: solved } : point,
   ),
 });
 

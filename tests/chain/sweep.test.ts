@@ -96,3 +96,61 @@ test("a cancelled sweep asks no more, and a new scene state starts its own", asy
   await turns(200);
   expect(link.current()!.progress).toBe(1);
 });
+
+test("several lanes keep as many questions open, answer each point once, and end once", async () => {
+  let open = 0;
+  let most = 0;
+  let asked = 0;
+  let ends = 0;
+  const plan = planSweep(exercise)!;
+  const { sweep, cancel, cancelled } = createSweep(
+    plan,
+    async (request) => {
+      asked++;
+      most = Math.max(most, ++open);
+      await turns(3);
+      open--;
+      return answered(request);
+    },
+    { lanes: 3, onEnd: () => ends++ },
+  );
+  await turns(400);
+  expect(most).toBe(3);
+  expect(asked).toBe(plan.curves.reduce((sum, { points }) => sum + points.length, 0));
+  expect(sweep.value.progress).toBe(1);
+  cancel();
+  expect(ends).toBe(1);
+  expect(cancelled.value).toBe(false);
+});
+
+test("cancelled on its way it says so, ends once, and keeps what was answered", async () => {
+  let ends = 0;
+  const running = createSweep(
+    planSweep(exercise)!,
+    async (request) => {
+      await turns(3);
+      return answered(request);
+    },
+    { lanes: 2, onEnd: () => ends++ },
+  );
+  await turns(12);
+  running.cancel();
+  running.cancel();
+  const { progress } = running.sweep.value;
+  await turns(200);
+  expect(running.cancelled.value).toBe(true);
+  expect(ends).toBe(1);
+  expect(progress).toBeGreaterThan(0);
+  expect(progress).toBeLessThan(1);
+  expect(running.sweep.value.progress).toBe(progress);
+});
+
+test("a point whose worker dies leaves a gap", async () => {
+  const { sweep } = createSweep(planSweep(exercise)!, async (request) => {
+    if (request.set.metabolicEquivalents === 8) throw new Error("the solver stopped");
+    return answered(request);
+  });
+  await turns(200);
+  expect(sweep.value.progress).toBe(1);
+  expect(sweep.value.curves[0]!.points.at(-1)!.circulation).toBeNull();
+});

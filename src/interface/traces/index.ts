@@ -2,5 +2,6 @@
 export { ParameterMap } from "./parameter-map.tsx";
 
 export { SweepChart } from "./sweep-chart.tsx";
+export { SweepProgress } from "./sweep-progress.tsx";
 
 export { TracesSection } from "./traces-section.tsx";

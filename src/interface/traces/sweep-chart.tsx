@@ -2,7 +2,6 @@
 import type { Sweep } from "../../chain/sweep.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { formatQuantity, t } from "../../words/index.ts";
 import { Chart } from "./chart.tsx";
 import { sweepSeries } from "./series.ts";
 
@@ -27,20 +26,13 @@ export interface SweepChartProps {
 export function SweepChart({ sweep, read, nameOf, palette, mark, ...chart }: SweepChartProps) {
   const x = sweep.curves[0]?.points.map(({ at }) => at) ?? [];
   return (
-    <>
-      <Chart
-        {...chart}
-        x={x}
-        series={sweepSeries(sweep, read, nameOf, palette)}
-        points
-        palette={palette}
-        {...(mark === undefined ? {} : { mark })}
-      />
-      {sweep.progress < 1 && (
-        <p class="chart-progress">
-          {t("traces.solving", { share: formatQuantity(100 * sweep.progress, "%") })}
-        </p>
-      )}
-    </>
+    <Chart
+      {...chart}
+      x={x}
+      series={sweepSeries(sweep, read, nameOf, palette)}
+      points
+      palette={palette}
+      {...(mark === undefined ? {} : { mark })}
+    />
   );
 }

@@ -2,10 +2,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { createSweep, type RunningSweep, type Sweep } from "../../chain/sweep.ts";
-import { ParameterMap, SweepChart } from "../../interface/traces/index.ts";
+import { ParameterMap, SweepChart, SweepProgress } from "../../interface/traces/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type NumberParameter, numberSetting } from "../../sim/parameters.ts";
-import { digitsOfStep, formatQuantity, t, unitSymbol } from "../../words/index.ts";
+import { digitsOfStep, t, unitSymbol } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { themeNamed } from "../shell/stage-loop.ts";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
@@ -52,7 +52,11 @@ export function Vary({ context }: { readonly context: Context }) {
     if (!over) return;
     const against = down.value === over.name ? null : find(down.value);
     shown.peek()?.running.cancel();
-    const running = createSweep(planVary(chain.scene.peek().request, over, against), chain.answer);
+    const crew = chain.crew();
+    const running = createSweep(planVary(chain.scene.peek().request, over, against), crew.answer, {
+      lanes: crew.size,
+      onEnd: crew.release,
+    });
     shown.value = { across: over, down: against, running };
   };
   const picker = (
@@ -119,18 +123,21 @@ function Result({
   const here = numberSetting(context.session.chain.scene.value.request, across.name);
   if (!down)
     return (
-      <SweepChart
-        sweep={sweep}
-        title={title}
-        unit={unit}
-        foot={`${named(across)}, ${unitSymbol(across.unit)}`}
-        read={read}
-        nameOf={() => t(`stage.${request!.stage}`)}
-        mark={here}
-        palette={themeNamed(context.theme.value).colour}
-        type={14}
-        height={200}
-      />
+      <>
+        <SweepChart
+          sweep={sweep}
+          title={title}
+          unit={unit}
+          foot={`${named(across)}, ${unitSymbol(across.unit)}`}
+          read={read}
+          nameOf={() => t(`stage.${request!.stage}`)}
+          mark={here}
+          palette={themeNamed(context.theme.value).colour}
+          type={14}
+          height={200}
+        />
+        <SweepProgress running={running} />
+      </>
     );
   const side = (parameter: NumberParameter, values: readonly number[]) => ({
     name: named(parameter),
@@ -157,11 +164,7 @@ function Result({
         }}
         type={13}
       />
-      {sweep.progress < 1 && (
-        <p class="chart-progress">
-          {t("traces.solving", { share: formatQuantity(100 * sweep.progress, "%") })}
-        </p>
-      )}
+      <SweepProgress running={running} />
     </>
   );
 }
