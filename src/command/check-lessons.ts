@@ -2,7 +2,7 @@
  * `npm run lessons:check [-- file ...]`: every lesson read, run through the model and measured. Exit 1 on any fault.
  * `--words`: without the model, at once. `--schema`: JSON Schemas for editors.
  */
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
 import { checkCourse, checkLesson, medianGrade, type Report } from "../lesson/check.ts";
 import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
@@ -68,6 +68,7 @@ function measuresOf({ grade, grades }: Report, language: string): string {
 
 function checkApart(file: string, library: Library, answer: Solve | null): readonly Fault[] {
   const within = library.faults.filter(({ path }) => resolve(path.replace(/:\d+$/, "")) === file);
+  if (!existsSync(file)) return [{ path: `${file}:1`, found: "no such file", allowed: "a lesson's file" }];
   if (within.length > 0 || basename(dirname(dirname(file))) === FOLDER) return within;
   const { value, faults } = readLesson(readFileSync(file, "utf8"), file);
   return value ? checkLesson(value, shelfOf(library, SOURCE_LANGUAGE, value), answer).faults : faults;

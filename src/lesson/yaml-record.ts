@@ -96,7 +96,10 @@ function keysAllowed(schema: Schema, path: readonly (string | number)[]): string
     at = entries[key as string] ?? node.value ?? node.item;
   }
   const keys = Object.keys(entries);
-  const near = nearestMatch(String(path[path.length - 1]), keys);
+  const found = String(path[path.length - 1]);
+  // The rest of a sentence, cut at its comma.
+  if (found.includes(" ")) return `${keys.join(", ")}; a text with a comma between { } stands in quotes`;
+  const near = nearestMatch(found, keys);
   return keys.join(", ") + (near ? `; nearest: ${near}` : "");
 }
 

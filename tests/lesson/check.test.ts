@@ -1,4 +1,4 @@
-import { readdirSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { readLibrary } from "../../src/command/lesson-files.ts";
 import { checkCourse, checkLesson, type Report } from "../../src/lesson/check.ts";
@@ -359,6 +359,10 @@ test("the schemas for editors know every parameter with its range, and refuse wh
     { const: "default" },
   ]);
   expect(JSON.parse(JSON.stringify(lessonSchemas()))).toEqual(lessonSchemas());
+});
+
+test("the schemas for editors are the file that `npm run -s lessons:check -- --schema` writes", () => {
+  expect(JSON.parse(readFileSync("lessons/schema.json", "utf8"))).toEqual(lessonSchemas());
 });
 
 describe("bars of the course, each broken in one of the kit's own lessons", () => {

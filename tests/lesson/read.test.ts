@@ -116,6 +116,11 @@ test.each([
   ],
   ["a script's address", ["Words.", "[Words](javascript:alert(1))."], /link to "javascript:alert\(1\)"/],
   [
+    "a sentence cut at its comma",
+    ["view: { dye: true }", "view: { dye: true, and then some }"],
+    /and then some \| .*stands in quotes/,
+  ],
+  [
     "a name that JavaScript keeps for itself",
     ["Words.", "Words {{ constructor.constructor | mmHg 1 }}."],
     /constructor\.constructor \| pressures/,
