@@ -34,4 +34,8 @@ async function main(words: readonly string[]): Promise<void> {
   process.stdout.write(output);
 }
 
+// Whoever reads may stop early (`| head`): that is no failure of ours.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
 await main(process.argv.slice(2));

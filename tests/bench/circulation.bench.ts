@@ -28,6 +28,11 @@ describe("a periodic answer (bars: 250 ms cold, 60 ms after a change)", () => {
     ["adult", request({}, { body: CASES.caseB })],
     ["two ventricles, adult", request({}, { body: CASES.caseB, stage: "two-ventricle" })],
     ["exertion, adult (two states)", request({ metabolicEquivalents: 4 }, { body: CASES.caseB })],
+    ["deep breaths, child (two states)", request({ breathing: "deep" })],
+    [
+      "before completion, exertion, child (two states)",
+      request({ metabolicEquivalents: 3 }, { stage: "before-completion" }),
+    ],
   ] as const) {
     bench(`cold: ${name}`, () => {
       kept[0] = solve(asked).pressures.svc;
