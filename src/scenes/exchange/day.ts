@@ -5,10 +5,13 @@ const DAYS_PER_SECOND = 1 / 1.5;
 /** s for which the last day stays before the course begins anew */
 const REST = 6;
 
-/** Day at `seconds` of the running clock; `still` shows a day on which everything can be seen. */
+/** The first full day: more leaves than lymph carries, and something has collected. */
+const STILL_DAY = 1;
+
+/** Day at `seconds` of the running clock; `still` shows the one on which everything can be seen. */
 export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {
   const last = course.days[course.days.length - 1]!;
-  if (still) return Math.min(last, 3);
+  if (still) return Math.min(last, STILL_DAY);
   const turn = last / DAYS_PER_SECOND + REST;
   return Math.min(last, (seconds % turn) * DAYS_PER_SECOND);
 }

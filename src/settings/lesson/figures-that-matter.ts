@@ -52,7 +52,8 @@ const OF_SCENE: Readonly<Record<SceneName, readonly string[]>> = {
   circuit: ["saturations.arterial", "pressures.hepaticVein"],
   breathing: ["flows.systemic", "pressures.pathway"],
   calf: ["extras.legVeinPressure", "flows.systemic"],
-  exchange: ["exchange.filtration", "exchange.overflow"],
+  // The picture's own figures run with the days: steady ones beside them would contradict it.
+  exchange: ["pressures.pathway", "saturations.arterial"],
   growth: ["pathway.pressureDrop", "pathway.powerLoss"],
   exercise: ["flows.systemic", "pressures.pathway"],
 };
