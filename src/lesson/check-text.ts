@@ -39,6 +39,9 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
         );
       }
     }
+    const asked = step.question?.room ? countWords(wordsOf(step.question.ask)) : 0;
+    if (asked > MOST_WORDS.script)
+      refuse(step.line, `${asked} words asked of the room`, `at most ${MOST_WORDS.script}`);
     const grades = familyTexts(step).map(readingGrade);
     for (const grade of grades) checkGrade(lesson, step, grade, refuse);
     checkWording(lesson, step, refuse);

@@ -59,10 +59,12 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
     if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
   }
   if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");
+  // A lecture shows the room's questions only.
   let unasked = 0;
   for (const step of lesson.steps) {
-    unasked = step.question ? 0 : unasked + 1;
-    if (unasked === 5) refuse(step.line, "more than 4 steps without a question", "a question");
+    unasked = step.question?.room ? 0 : unasked + 1;
+    if (unasked === 5)
+      refuse(step.line, "more than 4 steps of a lecture without a question", "room: true on a question");
   }
   return faults;
 }

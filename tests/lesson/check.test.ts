@@ -386,7 +386,7 @@ describe("bars of the course, each broken in one of the kit's own lessons", () =
     [
       "long without a question",
       { steps: lesson.steps.map((step) => ({ ...step, question: null })) },
-      /more than 4 steps without a question/,
+      /more than 4 steps of a lecture without a question/,
     ],
     ["no prediction", { steps: lesson.steps.map((step) => ({ ...step, question: null })) }, /no prediction/],
     [
