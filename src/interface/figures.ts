@@ -1,9 +1,10 @@
 /** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
+import type { TabulatedLoss } from "../chain/tabulated.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
 import { PATHWAY_STAGES } from "../sim/request.ts";
 
-type FigureSource = "model" | "handbook" | "field";
+type FigureSource = "model" | "handbook" | "field" | "table";
 
 export interface Figure {
   /** Its name in words is the message `figure.<name>`. */
@@ -23,13 +24,24 @@ const figure = (
   source: FigureSource,
 ): Figure => ({ name, value: value ?? null, unit, digits, source });
 
+const measured = (
+  name: keyof TabulatedLoss,
+  value: number | null,
+  tabulated: TabulatedLoss | null,
+  unit: string,
+): Figure =>
+  value === null && tabulated
+    ? figure(name, tabulated[name], unit, 1, "table")
+    : figure(name, value, unit, 1, "field");
+
 /**
- * Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field; where
- * no pathway leads to the lungs, the veins' pressure stands in their place.
+ * Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field (until it has settled,
+ * from the table of such fields, when given); where no pathway leads to the lungs, the veins' pressure stands in their place.
  */
 export function figuresOf(
   circulation: Circulation | null,
   readings: FieldReadings | null,
+  tabulated: TabulatedLoss | null = null,
 ): readonly Figure[] {
   const { pathway, pressures, saturations, flows } = circulation ?? {};
   const before = circulation && !(PATHWAY_STAGES as readonly string[]).includes(circulation.request.stage);
@@ -40,9 +52,9 @@ export function figuresOf(
   if (before) return [figure("liverPressure", pressures?.hepaticVein, "mmHg", 1, "model"), ...carried];
   return [
     figure("pressureDrop", pathway?.pressureDrop, "mmHg", 1, "handbook"),
-    figure("pressureDrop", fieldPressureDrop(readings), "mmHg", 1, "field"),
+    measured("pressureDrop", fieldPressureDrop(readings), tabulated, "mmHg"),
     figure("powerLoss", pathway?.powerLoss, "mW", 1, "handbook"),
-    figure("powerLoss", readings?.settled ? readings.powerLoss : null, "mW", 1, "field"),
+    measured("powerLoss", readings?.settled ? readings.powerLoss : null, tabulated, "mW"),
     figure("pathwayPressure", pressures?.pathway, "mmHg", 1, "model"),
     ...carried,
   ];

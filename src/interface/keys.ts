@@ -22,7 +22,8 @@ const FASTEST_REPEAT = 0.25;
 /** Listens until the returned function is called. `lettersOn` is asked at each press. */
 export function listenForKeys(table: () => readonly Key[], lettersOn: () => boolean): () => void {
   let lastRepeat = 0;
-  const press = (event: KeyboardEvent) => {
+  // Keys that always act are heard before whatever has the focus, all others after it.
+  const press = (event: KeyboardEvent, early: boolean) => {
     if (event.defaultPrevented || event.altKey || event.isComposing || takesText(event)) return;
     const control = event.ctrlKey || event.metaKey;
     const found = table().find(
@@ -31,15 +32,23 @@ export function listenForKeys(table: () => readonly Key[], lettersOn: () => bool
         (key.control ?? false) === control &&
         (key.shift === undefined || key.shift === event.shiftKey),
     );
-    if (!found || (isSingleSign(event.key) && !control && !lettersOn())) return;
-    if (!found.always && ownsKey(event)) return;
+    if (!found || (found.always ?? false) !== early) return;
+    if (isSingleSign(event.key) && !control && !lettersOn()) return;
+    if (!early && ownsKey(event)) return;
     event.preventDefault();
+    if (early) event.stopPropagation();
     if (event.repeat && event.timeStamp - lastRepeat < FASTEST_REPEAT * 1000) return;
     lastRepeat = event.timeStamp;
     found.run(event.key);
   };
-  addEventListener("keydown", press);
-  return () => removeEventListener("keydown", press);
+  const before = (event: KeyboardEvent) => press(event, true);
+  const after = (event: KeyboardEvent) => press(event, false);
+  addEventListener("keydown", before, { capture: true });
+  addEventListener("keydown", after);
+  return () => {
+    removeEventListener("keydown", before, { capture: true });
+    removeEventListener("keydown", after);
+  };
 }
 
 const matches = (name: string, key: string): boolean =>

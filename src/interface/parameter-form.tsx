@@ -1,5 +1,5 @@
 /** All what-if controls as plain form elements: the equal of the bench's panel for keys, touch and screen readers. */
-import { CASES, STAGES, VOLUME_RULES } from "../sim/request.ts";
+import { type Body, bodyAt, CASES, STAGES, VOLUME_RULES } from "../sim/request.ts";
 import { PLAY_SPEEDS } from "../state/address.ts";
 import { setBody, setStage, setView, setVolumeRule } from "../state/edit.ts";
 import { START } from "../state/scene-state.ts";
@@ -10,12 +10,18 @@ import { ParameterControl } from "./parameter-control.tsx";
 import { FURTHER_GROUPS, firstParameters, groupParameters } from "./parameter-groups.ts";
 import { Slider } from "./slider.tsx";
 
-export type CaseName = keyof typeof CASES;
-export const CASE_NAMES = Object.keys(CASES) as CaseName[];
+const CASE_NAMES = Object.keys(CASES) as (keyof typeof CASES)[];
+export type BodyName = keyof typeof CASES | "between";
+export const BODY_NAMES: readonly BodyName[] = [...CASE_NAMES, "between"];
+/** years: the body that "between" begins with, and the ages it may have */
+const MIDDLE = 12;
+export const AGES = { min: CASES.caseA.ageYears, max: CASES.caseB.ageYears, step: 1, unit: "years" } as const;
 
 /** The invented case whose body this is. */
-export const caseOf = (bsa: number): CaseName =>
-  CASE_NAMES.find((name) => CASES[name].bsa === bsa) ?? CASE_NAMES[0]!;
+export const bodyName = ({ bsa }: Body): BodyName =>
+  CASE_NAMES.find((name) => CASES[name].bsa === bsa) ?? "between";
+
+export const bodyNamed = (name: BodyName): Body => (name === "between" ? bodyAt(MIDDLE) : CASES[name]);
 
 export function ParameterForm({ editing }: { readonly editing: Editing }) {
   const { request, view } = editing.scene.value;
@@ -45,10 +51,19 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
       />
       <Choice
         label={t("control.case")}
-        value={caseOf(request.body.bsa)}
-        words={CASE_NAMES}
+        value={bodyName(request.body)}
+        words={BODY_NAMES}
         nameOf={(name) => t(`case.${name}`)}
-        onChoose={(name) => choose("body", setBody(CASES[name]))}
+        onChoose={(name) => choose("body", setBody(bodyNamed(name)))}
+      />
+      <Slider
+        label={t("control.age")}
+        value={request.body.ageYears}
+        {...AGES}
+        changed={request.body.ageYears !== START.request.body.ageYears}
+        onChange={(age) => editing.edit("body", setBody(bodyAt(age)))}
+        onSettle={() => editing.settle()}
+        onReset={() => choose("body", setBody(START.request.body))}
       />
       <Slider
         label={t("control.playSpeed")}

@@ -18,9 +18,17 @@ const UCUM: Readonly<Record<string, string>> = {
   mL: "mL",
   "%": "%",
   years: "a",
+  m: "m",
+  mm2: "mm2",
   m2: "m2",
   "g/dL": "g/dL",
   s: "s",
+  "1/min": "/min",
+  "L/min/m2": "L/min/m2",
+  "mL/min/m2": "mL/min/m2",
+  "%/mmHg": "%/mm[Hg]",
+  "WU.m2": "mm[Hg].min/L.m2",
+  MET: "[MET]",
 };
 
 export interface TableSource {
