@@ -66,9 +66,9 @@ static void pressure_row(int nx, int first, int last, double *const *a, double r
 
 int main(int argc, char **argv) {
   FILE *file = fopen(argv[1], "rb");
-  double head[8];
+  double head[9];
   if (argc < 2 || !file || fread(head, sizeof head, 1, file) != 1) return 1;
-  const int nx = (int)head[0], ny = (int)head[1], steps = (int)head[2], count = nx * ny;
+  const int nx = (int)head[0], ny = (int)head[1], steps = (int)head[2], slices = (int)head[8], count = nx * ny;
   int32_t *spans = malloc(2 * ny * sizeof *spans);
   double *block = calloc((size_t)ARRAYS * count + 4 * nx, sizeof(double)), *a[ARRAYS];
   if (fread(spans, sizeof *spans, 2 * ny, file) != (size_t)(2 * ny)) return 1;
@@ -76,7 +76,9 @@ int main(int argc, char **argv) {
   fclose(file);
   for (int n = 0; n < ARRAYS; n++) a[n] = block + (size_t)n * count;
   struct timespec from, to;
-  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &from);
+  double least = 1e9;
+  for (int slice = 0; slice < slices; slice++) {
+  clock_gettime(CLOCK_MONOTONIC, &from);
   for (int step = 0; step < steps; step++) {
     for (int j = 2; j < ny - 2; j++) {
       if (spans[2 * j + 1] > spans[2 * j])
@@ -88,8 +90,11 @@ int main(int argc, char **argv) {
     double *t = a[UA];
     a[UA] = a[UN], a[UN] = t, t = a[VA], a[VA] = a[VN], a[VN] = t;
   }
-  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &to);
-  printf("%.9f\n", (to.tv_sec - from.tv_sec) + 1e-9 * (to.tv_nsec - from.tv_nsec));
+  clock_gettime(CLOCK_MONOTONIC, &to);
+  const double took = (to.tv_sec - from.tv_sec) + 1e-9 * (to.tv_nsec - from.tv_nsec);
+  if (took < least) least = took;
+  }
+  printf("%.9f\n", least);
   file = fopen(argv[1], "wb");
   fwrite(a[U], sizeof(double), count, file);
   fclose(file);

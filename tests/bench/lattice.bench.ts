@@ -1,52 +1,29 @@
 /**
- * Cell updates a second: vector kernel, plain sweep, the same step in C at the same vector width and with all the machine has, and what
- * the memory would allow. One table, one run, processor time only (other work on the machine counts little).
- * Run: npx tsx tests/bench/lattice.bench.ts
+ * Cell updates a second: vector kernel and plain sweep in Node and in Chromium, the same step in C at the same vector width and with all
+ * the machine has, and what the memory would allow. One table, one run; of many short slices the fastest counts.
+ * Run: npx vitest bench --run tests/bench/lattice
  */
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { flowUnit } from "../../src/sim/field/measure.ts";
-import { vectorEngine } from "../../src/sim/lattice/engine.ts";
-import { type Engine, layLattice, plainEngine } from "../../src/sim/lattice/lattice.ts";
+import { chromium } from "@playwright/test";
+import { build } from "vite";
+import { bench } from "vitest";
+import { plainEngine } from "../../src/sim/lattice/lattice.ts";
 import { ARRAYS } from "../../src/sim/lattice/layout.ts";
-import { holdFlow } from "../../src/sim/lattice/openings.ts";
-import { rasterise } from "../../src/sim/lattice/raster.ts";
-import { crossing } from "../sim/field/planes.ts";
+import {
+  copyBandwidth,
+  lay,
+  plainRate,
+  raster,
+  SLICE,
+  SLICES,
+  vectorRate,
+  visited,
+} from "./lattice-trial.ts";
 
-const STEPS = 1500;
-const geometry = crossing();
-const choice = { cell: 0.42, depth: "round" as const };
-const raster = rasterise(geometry, choice);
-const rules = geometry.openings.map(({ velocity }) => (velocity === undefined ? "pressure" : "velocity"));
-
-function lay(engine: Engine) {
-  const lattice = layLattice(geometry, raster, choice, rules, { kinematicViscosity: 3.3e-6 }, 0.4, engine);
-  for (const opening of lattice.openings)
-    if (opening.rule === "velocity") holdFlow(opening, 2e-5 / flowUnit(lattice), lattice.arrays);
-  lattice.advance(200);
-  return lattice;
-}
-
-/** Processor seconds of `steps` bare sweeps, openings left as they stand. */
-function seconds(
-  make: (count: number) => Engine,
-  steps: number,
-): { seconds: number; cells: number; visited: number } {
-  const engine = make(raster.nx * raster.ny);
-  const lattice = lay(engine);
-  const a = lattice.arrays;
-  const began = process.cpuUsage();
-  for (let n = 0; n < steps; n++) {
-    engine.sweep(raster.nx, raster.ny, lattice.spans, a, lattice.settings);
-    [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
-    [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
-  }
-  const visited = lattice.spans.reduce((sum, edge, n) => sum + (n % 2 === 0 ? -edge : edge), 0);
-  return { seconds: process.cpuUsage(began).user / 1e6, cells: lattice.cells, visited };
-}
-
+/** Cell updates a second of the same step compiled by gcc; undefined without a compiler. */
 function inC(flags: readonly string[]): number | undefined {
   const folder = mkdtempSync(join(tmpdir(), "lattice-"));
   try {
@@ -61,12 +38,13 @@ function inC(flags: readonly string[]): number | undefined {
   const head = Float64Array.of(
     raster.nx,
     raster.ny,
-    STEPS,
+    SLICE,
     s.stepOverCell,
     s.viscosityOverCell,
     s.soundSquared,
     s.soundDamping,
     s.upstream,
+    SLICES,
   );
   const file = join(folder, "state");
   writeFileSync(
@@ -77,44 +55,75 @@ function inC(flags: readonly string[]): number | undefined {
       ),
     ),
   );
-  const taken = Number(execFileSync(join(folder, "sweep"), [file], { encoding: "utf8" }));
+  const least = Number(execFileSync(join(folder, "sweep"), [file], { encoding: "utf8" }));
   const u = new Float64Array(readFileSync(file).buffer.slice(0));
   if (!u.every(Number.isFinite)) throw new Error("the step in C did not stay finite");
-  return taken;
+  return (visited(lattice) * SLICE) / least;
 }
 
-/** Bytes a second of a plain copy in arrays of the lattice's size. */
-function copyBandwidth(): number {
-  const count = raster.nx * raster.ny * 4;
-  const [from, to] = [new Float64Array(count).fill(1), new Float64Array(count)];
-  const began = process.cpuUsage();
-  const turns = 400;
-  for (let n = 0; n < turns; n++) to.set(from);
-  return (16 * count * turns) / (process.cpuUsage(began).user / 1e6);
+type Page = Window & { lattice: { vector(): number; plain(): number } };
+
+/** The two rates in a browser; undefined where none can be started. */
+async function inChromium(): Promise<{ vector: number; plain: number } | undefined> {
+  const made = await build({
+    configFile: false,
+    logLevel: "error",
+    build: {
+      write: false,
+      target: "es2022",
+      lib: { entry: "tests/bench/lattice-page.ts", formats: ["iife"], name: "lattice" },
+    },
+  });
+  const [first] = Array.isArray(made) ? made : [made];
+  if (!first || !("output" in first)) throw new Error("nothing was built");
+  const browser = await chromium
+    .launch({
+      executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",
+      args: ["--no-sandbox", "--disable-gpu"],
+    })
+    .catch(() => undefined);
+  if (!browser) return undefined;
+  try {
+    const page = await browser.newPage();
+    await page.addScriptTag({ content: first.output[0].code });
+    return await page.evaluate(() => {
+      const { lattice } = window as unknown as Page;
+      return { vector: lattice.vector(), plain: lattice.plain() };
+    });
+  } finally {
+    await browser.close();
+  }
 }
 
-const vector = seconds(vectorEngine, STEPS);
-const plain = seconds(plainEngine, STEPS / 5);
-const updates = vector.visited * STEPS;
-const rows: [string, number | undefined][] = [
-  ["vector kernel (2 doubles wide), Node", updates / vector.seconds],
-  ["plain sweep, Node", updates / 5 / plain.seconds],
-  ...(
-    [
-      ["C, gcc -O3 (2 doubles wide)", ["-O3"]],
-      ["C, gcc -O3 -march=native -ffast-math", ["-O3", "-march=native", "-ffast-math"]],
-    ] as const
-  ).map(([name, flags]): [string, number | undefined] => {
-    const taken = inC(flags);
-    return [name, taken === undefined ? undefined : updates / taken];
-  }),
-  // Each visit reads 24 numbers and writes 6.
-  ["memory's limit at 240 bytes a cell, from a measured copy", copyBandwidth() / 240],
-];
-console.log(
-  `${raster.nx} x ${raster.ny} cells, ${vector.visited} visited (${vector.cells} in the blood), ${STEPS} steps`,
-);
-for (const [name, rate] of rows)
-  console.log(
-    `${name.padEnd(58)} ${rate === undefined ? "no compiler" : `${(rate / 1e6).toFixed(1).padStart(7)} M/s  ${(rate / (updates / vector.seconds)).toFixed(2)}`}`,
+const now = () => performance.now();
+
+async function table(): Promise<string> {
+  const vector = vectorRate(now);
+  const browser = await inChromium();
+  const rows: [string, number | undefined][] = [
+    ["vector kernel (2 doubles wide), Node", vector],
+    ["vector kernel, Chromium", browser?.vector],
+    ["plain sweep, Node", plainRate(now)],
+    ["plain sweep, Chromium", browser?.plain],
+    ["C, gcc -O3 (2 doubles wide)", inC(["-O3"])],
+    ["C, gcc -O3 -march=native -ffast-math", inC(["-O3", "-march=native", "-ffast-math"])],
+    // Each visit reads 24 numbers and writes 6.
+    ["limit of memory at 240 bytes a cell, from a measured copy", copyBandwidth(now) / 240],
+  ];
+  const lines = rows.map(
+    ([name, rate]) =>
+      `${name.padEnd(60)} ${rate === undefined ? "not here" : `${(rate / 1e6).toFixed(1).padStart(7)} M/s  ${(rate / vector).toFixed(2)}`}`,
   );
+  return [
+    `${raster.nx} x ${raster.ny} cells, ${visited(lay(plainEngine(raster.nx * raster.ny)))} visited`,
+    ...lines,
+  ].join("\n");
+}
+
+bench(
+  "cell updates a second (the table above)",
+  async () => {
+    console.log(await table());
+  },
+  { iterations: 1, time: 0, warmupIterations: 0, warmupTime: 0 },
+);

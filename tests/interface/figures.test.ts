@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { tabulatedLoss } from "../../src/chain/tabulated.ts";
 import { fieldPressureDrop, figuresOf } from "../../src/interface/figures.ts";
 import { readingOf } from "../../src/interface/reading.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -54,6 +55,29 @@ describe("figures", () => {
     expect(loss.map(({ source }) => source)).toEqual(["handbook", "field"]);
     expect(loss[0]!.value).toBe(circulation.pathway.powerLoss);
     expect(loss[1]!.value).toBe(2.5);
+  });
+});
+
+describe("while the field settles", () => {
+  const tabulated = tabulatedLoss(circulation)!;
+  const losses = (field: typeof readings | null) =>
+    figuresOf(circulation, field, tabulated).filter(({ name }) => name === "powerLoss");
+
+  it("the table of such fields speaks at once, marked as such, as a part of the handbook's figure", () => {
+    const [handbook, table] = losses(null);
+    expect(table!.source).toBe("table");
+    expect(table!.value).toBe(tabulated.powerLoss);
+    expect(table!.value! / handbook!.value!).toBeGreaterThan(0.2);
+    expect(table!.value! / handbook!.value!).toBeLessThan(1);
+    expect(losses({ ...readings, settled: false })[1]!.source).toBe("table");
+  });
+
+  it("the live field takes its place once it has settled", () => {
+    expect(losses(readings)[1]).toMatchObject({ source: "field", value: 2.5 });
+  });
+
+  it("a stage without a table has none", () => {
+    expect(tabulatedLoss(solve({ ...START.request, stage: "before-completion" }))).toBeNull();
   });
 });
 

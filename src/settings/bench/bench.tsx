@@ -1,6 +1,8 @@
 /** The bench: everything adjustable, for someone who wants to explore. */
+
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { tabulatedLoss } from "../../chain/tabulated.ts";
 import { announce } from "../../interface/announce.tsx";
 import { Choice } from "../../interface/choice.tsx";
 import { figuresOf } from "../../interface/figures.ts";
@@ -40,7 +42,11 @@ export function Bench({ context }: { readonly context: Context }) {
   const panel = useSignal<PanelName | null>(null);
   const dialog = useSignal<"help" | "keys" | null>(null);
   const figures = useComputed(() =>
-    figuresOf(chain.circulations.value[0] ?? null, chain.readings.value[0] ?? null),
+    figuresOf(
+      chain.circulations.value[0] ?? null,
+      chain.readings.value[0] ?? null,
+      tabulatedLoss(chain.circulations.value[0] ?? null),
+    ),
   );
   const toggle = (name: PanelName) => {
     panel.value = panel.value === name ? null : name;

@@ -1,4 +1,6 @@
 /** The scene as words and tables: the reading, the loss ledger, and where the blood goes. */
+import { tabulatedLoss } from "../../chain/tabulated.ts";
+import { EnergyTable } from "../../interface/energy-table.tsx";
 import { figuresOf } from "../../interface/figures.ts";
 import { LedgerTable } from "../../interface/ledger-table.tsx";
 import { Panel } from "../../interface/panel.tsx";
@@ -10,6 +12,7 @@ import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { sceneReading } from "../shell/scene-reading.ts";
 import { themeNamed } from "../shell/stage-loop.ts";
+import { TestClosure } from "./test-closure.tsx";
 import { Vary } from "./vary.tsx";
 
 export interface NumbersProps {
@@ -25,7 +28,7 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
   return (
     <Panel title={t("bench.numbers")} onClose={onClose}>
       <div class="phone-only">
-        <Readouts figures={figuresOf(circulation, readings)} />
+        <Readouts figures={figuresOf(circulation, readings, tabulatedLoss(circulation))} />
       </div>
       <section class="reading">
         <h3>{t("numbers.reading")}</h3>
@@ -45,6 +48,8 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
           onFocus={(focus) => session.edit("focus", setView({ focus }))}
         />
       )}
+      {circulation && <EnergyTable circulation={circulation} />}
+      <TestClosure context={context} />
       {readings?.settled && <SharesTable readings={readings} />}
       {circulation && (
         <TracesSection

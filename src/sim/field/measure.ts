@@ -1,6 +1,8 @@
 /** What is read from a lattice at one moment, SI: flows and pressures at the openings, power, dissipation, kinetic energy. */
+
+import { pressureOnPlane } from "../lattice/hold-pressure.ts";
 import type { Lattice } from "../lattice/lattice.ts";
-import { type LatticeOpening, openingFlow, pressureOnPlane } from "../lattice/openings.ts";
+import { type LatticeOpening, openingFlow } from "../lattice/openings.ts";
 
 interface OpeningMoment {
   /** m3/s into the blood ("round"); m2/s per depth with uniform depth */

@@ -46,6 +46,9 @@ export interface FieldSession {
 /** Opening whose width does not set the grid. */
 const UNRESOLVED = "fenestration";
 
+/** s in which sound crosses the plane at the latest: a small part of a beat, so that what enters now leaves now. */
+const CROSSING = 0.07;
+
 /** mm: cell width that puts `cellsAcross` cells across the narrowest opening. */
 function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
   const widths = geometry.openings.filter(({ name }) => name !== UNRESOLVED).map(({ width }) => width);
@@ -73,7 +76,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       raster,
       gridChoice,
       rules,
-      { kinematicViscosity },
+      { kinematicViscosity, leastSound: (Math.hypot(raster.nx, raster.ny) * raster.cell * 1e-3) / CROSSING },
       speed,
       engine ?? chooseEngine(raster.nx * raster.ny),
     );

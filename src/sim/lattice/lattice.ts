@@ -1,8 +1,9 @@
 /** Owns the memory of one flow field and advances it. Lengths in cells (depth in mm), velocities m/s, pressure over density m2/s2. */
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fillCoefficients, type OpeningRule, rowSpans } from "./coefficients.ts";
+import { holdPressure } from "./hold-pressure.ts";
 import { ARRAYS, type LatticeArrays, type RowSpans, type StepSettings, viewArrays } from "./layout.ts";
-import { holdPressure, type LatticeOpening, layOpening } from "./openings.ts";
+import { type LatticeOpening, layOpening } from "./openings.ts";
 import type { GridChoice, Raster } from "./raster.ts";
 import { sweep } from "./sweep.ts";
 
@@ -22,6 +23,8 @@ export interface LatticeFluid {
   readonly kinematicViscosity: number;
   /** sound's speed over the fastest blood's, {@link SOUND_OVER_SPEED} when left out: what an unsteady flow's accuracy costs steps for */
   readonly soundOverSpeed?: number;
+  /** m/s: sound is never slower than this, however slow the blood; what keeps a beat from arriving late at the far end */
+  readonly leastSound?: number;
 }
 
 export interface Lattice {
@@ -96,8 +99,9 @@ export function runLattice(
   let fastest = speed;
   let sinceLooked = 0;
   let time = 0;
-  const faster = fluid.soundOverSpeed ?? SOUND_OVER_SPEED;
-  let settings = choose(speed, viscosityOverCell, faster);
+  const sound = (speed: number) =>
+    Math.max((fluid.soundOverSpeed ?? SOUND_OVER_SPEED) * speed, fluid.leastSound ?? 0);
+  let settings = choose(speed, viscosityOverCell, sound(speed));
 
   function look(): void {
     sinceLooked = 0;
@@ -105,7 +109,7 @@ export function runLattice(
     // Quick to slow down for a jet, slow to speed up again.
     fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
     if (!Number.isFinite(fastest)) return;
-    const least = choose(fastest, viscosityOverCell, faster);
+    const least = choose(fastest, viscosityOverCell, sound(fastest));
     if (Math.abs(least.stepOverCell / settings.stepOverCell - 1) > 0.02) settings = least;
   }
 
@@ -130,7 +134,7 @@ export function runLattice(
     },
     expect(speed) {
       fastest = Math.max(fastest, speed);
-      settings = choose(fastest, viscosityOverCell, faster);
+      settings = choose(fastest, viscosityOverCell, sound(fastest));
     },
     advance(steps, before) {
       for (let n = 0; n < steps; n++) {
@@ -152,13 +156,13 @@ export function runLattice(
  * The longest stable step. The shortest wave, sign changing from cell to cell, stays bounded while
  * 8 C2 (1 + 2 damping) + 4 L < 4: C = cells that sound passes in a step, L = decay of that wave by viscosity and upstream damping.
  */
-function choose(speed: number, viscosityOverCell: number, faster: number): StepSettings {
-  let stepOverCell = Math.min(0.5 / (faster * speed), VISCOUS_STEP / viscosityOverCell);
+function choose(speed: number, viscosityOverCell: number, sound: number): StepSettings {
+  let stepOverCell = Math.min(0.5 / sound, VISCOUS_STEP / viscosityOverCell);
   for (;;) {
     const decay = 8 * viscosityOverCell * stepOverCell + 32 * UPSTREAM * speed * stepOverCell;
     const room = SAFETY - decay;
     const passed = room > 0 ? Math.sqrt(room / (2 * (1 + 2 * SOUND_DAMPING))) : 0;
-    if (passed >= faster * speed * stepOverCell && passed > 0)
+    if (passed >= sound * stepOverCell && passed > 0)
       return {
         stepOverCell,
         viscosityOverCell,
