@@ -12,7 +12,7 @@ const PARTS: Readonly<Record<string, readonly string[]>> = {
   kidneys: ["rightKidney", "leftKidney", "rightKidneyBed", "leftKidneyBed"],
   aorta: ["arch", "descending"],
   atrium: ["atrium"],
-  ventricle: ["ventricle"],
+  ventricle: ["ventricle", "rightVentricle"],
   pathway: ["conduit", "tunnel", "chamber", "pathway"],
   conduit: ["conduit"],
   tunnel: ["tunnel"],
