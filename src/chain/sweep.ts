@@ -1,7 +1,7 @@
 /** One quantity changed step by step, everything else held: planned from the scene state, solved beside the panes, filled in as answers come. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Circulation } from "../sim/circulation/answer.ts";
-import { type Body, CASES, type CirculationRequest, type Stage } from "../sim/request.ts";
+import { bodyAt, type CirculationRequest, type Stage } from "../sim/request.ts";
 import { paneRequest, type SceneState } from "../state/scene-state.ts";
 
 export interface SweepPoint {
@@ -29,14 +29,6 @@ export interface Sweep {
 /** Ages (years) of the growing body, and efforts (MET) of the exercise. */
 const AGES = [5, 7, 9, 11, 13, 15, 17, 19] as const;
 const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
-
-/** Between the two demo bodies in proportion to age, so that the two ends are exactly they. */
-export function bodyAt(ageYears: number): Body {
-  const { caseA, caseB } = CASES;
-  const share = (ageYears - caseA.ageYears) / (caseB.ageYears - caseA.ageYears);
-  const between = (key: "bsa" | "haemoglobin") => caseA[key] + (caseB[key] - caseA[key]) * share;
-  return { ageYears, bsa: between("bsa"), haemoglobin: between("haemoglobin") };
-}
 
 /** A curve of unanswered points for one pane's request. */
 export function curveOver(

@@ -41,3 +41,19 @@ export const CASES = {
   caseA: { ageYears: 5, bsa: 0.72, haemoglobin: 14 },
   caseB: { ageYears: 19, bsa: 1.7, haemoglobin: 14 },
 } as const satisfies Record<string, Body>;
+
+/** Between the two demo bodies in proportion to age, so that the two ends are exactly they; rounded to what an address can carry. */
+export function bodyAt(ageYears: number): Body {
+  const { caseA, caseB } = CASES;
+  const share = (ageYears - caseA.ageYears) / (caseB.ageYears - caseA.ageYears);
+  const between = (key: "bsa" | "haemoglobin") =>
+    Number((caseA[key] + (caseB[key] - caseA[key]) * share).toFixed(3));
+  return { ageYears, bsa: between("bsa"), haemoglobin: between("haemoglobin") };
+}
+
+/** The same with the fenestration shut at the volume (mL) that the person has with it open: a test closure. */
+export const occluded = (request: CirculationRequest, bloodVolume: number): CirculationRequest => ({
+  ...request,
+  volumeRule: "fixed-volume",
+  set: { ...request.set, fenestrationDiameter: 0, bloodVolume },
+});

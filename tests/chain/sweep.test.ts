@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { bodyAt, coarseFirst, createSweep, followSweep, planSweep } from "../../src/chain/sweep.ts";
+import { coarseFirst, createSweep, followSweep, planSweep } from "../../src/chain/sweep.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
-import { CASES, type CirculationRequest } from "../../src/sim/request.ts";
+import { bodyAt, CASES, type CirculationRequest } from "../../src/sim/request.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
 
 const growth: SceneState = { ...START, scene: "growth", beside: [{ set: { conduitDiameter: 14 } }] };

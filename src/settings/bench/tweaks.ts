@@ -2,10 +2,10 @@
 import { effect } from "@preact/signals";
 import type { BindingApi } from "@tweakpane/core";
 import { type FolderApi, Pane } from "tweakpane";
-import { CASE_NAMES, type CaseName, caseOf } from "../../interface/parameter-form.tsx";
+import { AGES, BODY_NAMES, type BodyName, bodyName, bodyNamed } from "../../interface/parameter-form.tsx";
 import { FURTHER_GROUPS, firstParameters, groupParameters } from "../../interface/parameter-groups.ts";
 import type { Parameter } from "../../sim/parameters.ts";
-import { CASES, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/request.ts";
+import { bodyAt, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/request.ts";
 import { PLAY_SPEEDS } from "../../state/address.ts";
 import {
   type Edit,
@@ -68,9 +68,16 @@ const sharedRows = (): readonly Row[] => [
   {
     name: "body",
     label: t("control.case"),
-    read: (state) => caseOf(state.request.body.bsa),
-    write: (name) => setBody(CASES[name as CaseName]),
-    words: wordsOf(CASE_NAMES, (name) => `case.${name}`),
+    read: (state) => bodyName(state.request.body),
+    write: (name) => setBody(bodyNamed(name as BodyName)),
+    words: wordsOf(BODY_NAMES, (name) => `case.${name}`),
+  },
+  {
+    name: "age",
+    label: t("control.age"),
+    read: (state) => state.request.body.ageYears,
+    write: (age) => setBody(bodyAt(Number(age))),
+    range: AGES,
   },
   {
     name: "playSpeed",

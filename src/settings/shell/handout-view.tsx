@@ -2,7 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { figuresOf } from "../../interface/figures.ts";
-import { caseOf } from "../../interface/parameter-form.tsx";
+import { bodyName } from "../../interface/parameter-form.tsx";
 import { firstParameters } from "../../interface/parameter-groups.ts";
 import { Handout, settingInWords } from "../../interface/take-away/handout.tsx";
 import type { CirculationRequest } from "../../sim/request.ts";
@@ -57,7 +57,8 @@ export function HandoutView({
 type Row = readonly [name: string, value: string];
 
 const settingsOf = (request: CirculationRequest): readonly Row[] => [
-  [t("control.case"), t(`case.${caseOf(request.body.bsa)}`)],
+  [t("control.case"), t(`case.${bodyName(request.body)}`)],
+  [t("control.age"), formatQuantity(request.body.ageYears, "years")],
   [t("control.volumeRule"), t(`volumeRule.${request.volumeRule}`)],
   ...firstParameters(request.stage).map((parameter): Row => {
     const [unit, digits] =

@@ -1,5 +1,5 @@
 /** Test closure of a fenestration: shut at the volume that the person has with it open, as in the catheter room. */
-import type { CirculationRequest } from "../request.ts";
+import { type CirculationRequest, occluded } from "../request.ts";
 import type { Circulation } from "./answer.ts";
 import { solve } from "./solve.ts";
 
@@ -11,13 +11,5 @@ export interface TestOcclusion {
 /** @param request with its fenestration open */
 export function occludeFenestration(request: CirculationRequest): TestOcclusion {
   const open = solve(request);
-  const closed = solve(
-    {
-      ...request,
-      volumeRule: "fixed-volume",
-      set: { ...request.set, fenestrationDiameter: 0, bloodVolume: open.extras.bloodVolume! },
-    },
-    { start: open.state },
-  );
-  return { open, closed };
+  return { open, closed: solve(occluded(request, open.extras.bloodVolume!), { start: open.state }) };
 }

@@ -1,0 +1,82 @@
+/** The fenestration shut on trial, as in the catheter room: the same blood, before and after. */
+import { useSignal } from "@preact/signals";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { occluded } from "../../sim/request.ts";
+import { formatQuantity, t } from "../../words/index.ts";
+import type { Context } from "../setting.ts";
+
+const ROWS = [
+  {
+    name: "pathwayPressure",
+    unit: "mmHg",
+    digits: 1,
+    read: ({ pressures }: Circulation) => pressures.pathway,
+  },
+  {
+    name: "liverPressure",
+    unit: "mmHg",
+    digits: 1,
+    read: ({ pressures }: Circulation) => pressures.hepaticVein,
+  },
+  { name: "atriumPressure", unit: "mmHg", digits: 1, read: ({ pressures }: Circulation) => pressures.atrium },
+  { name: "output", unit: "L/min", digits: 2, read: ({ flows }: Circulation) => flows.systemic },
+  {
+    name: "arterialSaturation",
+    unit: "%",
+    digits: 1,
+    read: ({ saturations }: Circulation) => saturations.arterial,
+  },
+] as const;
+
+interface Trial {
+  readonly open: Circulation;
+  readonly closed: Circulation;
+}
+
+export function TestClosure({ context }: { readonly context: Context }) {
+  const { chain } = context.session;
+  const trial = useSignal<Trial | null>(null);
+  const open = chain.circulations.value[0];
+  if (!open || open.flows.fenestration === 0) return null;
+  const close = async () => {
+    const closed = await chain.answer(occluded(open.request, open.extras.bloodVolume!));
+    if (closed.run.converged) trial.value = { open, closed };
+  };
+  return (
+    <section class="test-closure">
+      <h3>{t("closure.title")}</h3>
+      <p>{t("closure.what")}</p>
+      <div class="actions">
+        <button type="button" onClick={close}>
+          {t("closure.close")}
+        </button>
+      </div>
+      {trial.value && trial.value.open === open && <Table {...trial.value} />}
+    </section>
+  );
+}
+
+const Table = ({ open, closed }: Trial) => (
+  <table>
+    <caption>{t("closure.caption")}</caption>
+    <thead>
+      <tr>
+        <th scope="col">{t("energy.what")}</th>
+        <th scope="col">{t("closure.open")}</th>
+        <th scope="col">{t("closure.closed")}</th>
+      </tr>
+    </thead>
+    <tbody>
+      {ROWS.map(({ name, unit, digits, read }) => (
+        <tr key={name}>
+          <th scope="row">{t(`figure.${name}`)}</th>
+          {[open, closed].map((state, i) => (
+            <td key={i === 0 ? "open" : "closed"}>
+              <bdi>{formatQuantity(read(state), unit, digits)}</bdi>
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
