@@ -67,3 +67,9 @@ describe("Lid-driven cavity against Ghia, Ghia & Shin (1982)", () => {
     900_000,
   );
 });
+
+test("A cavity that is told to stop answers as it stands, and says that it is not steady", () => {
+  const { u, v, steady } = solveCavity(1000, 48, () => true);
+  expect(steady).toBe(false);
+  expect([...u, ...v].every(Number.isFinite)).toBe(true);
+});

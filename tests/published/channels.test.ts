@@ -24,7 +24,8 @@ describe("Plane Poiseuille flow against its exact parabola", () => {
 
 describe("Cylinder in a channel against Schaefer & Turek (1996), case 2D-1", () => {
   // Bounds of the benchmark: c_D 5.57-5.59, c_L 0.0104-0.0110, pressure difference 0.1172-0.1176 (from memory).
-  const [cells, part] = long ? [164, 0.02] : [40, 0.06];
+  // Ten cells lie across the cylinder where 40 lie across the channel; the pressure at its front is what needs more.
+  const [cells, part] = long ? [82, 0.03] : [40, 0.06];
   test(`with ${cells} cells across the channel drag lies within 1 % and the pressure difference within ${100 * part} %`, () => {
     const { dragCoefficient, pressureDifference, liftCoefficient, steady } = solveCylinder(20, cells);
     expect(steady).toBe(true);
@@ -55,10 +56,10 @@ describe("Backward-facing step against Armaly et al (1983) and Gartling (1990)",
 
 describe("Symmetric 1:2 expansion, its pitchfork near 145 (after Fearn, Mullin & Cliffe 1990)", () => {
   test.runIf(long)(
-    "a tilted start comes back to symmetry at 100 and not at 200",
+    "a tilted start comes back to symmetry at 130 and not at 160",
     () => {
-      expect(solveExpansion(100, 12).asymmetry).toBeLessThan(0.05);
-      expect(solveExpansion(200, 12).asymmetry).toBeGreaterThan(0.3);
+      expect(solveExpansion(130, 12).asymmetry).toBeLessThan(0.005);
+      expect(solveExpansion(160, 12).asymmetry).toBeGreaterThan(0.05);
     },
     3_600_000,
   );

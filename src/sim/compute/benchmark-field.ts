@@ -14,7 +14,7 @@ import type { Kind } from "./kind.ts";
 import { object } from "./schema.ts";
 import { secondsNow } from "./stopwatch.ts";
 
-/** Wall-clock seconds after which a channel is answered as it stands, "steady": false. */
+/** Wall-clock seconds after which a case is answered as it stands, "steady": false. */
 const MOST_WALL_SECONDS = 60;
 
 interface Run {
@@ -33,7 +33,7 @@ interface Case {
 
 const CASES = {
   cavity: {
-    solve: (reynolds: number, cells: number) => solveCavity(reynolds, cells),
+    solve: solveCavity,
     cells: 128,
     reynolds: 1000,
     most: 10000,
