@@ -12,7 +12,7 @@ const SINGLE = resolve(process.env.LUNGWARD_DIST ?? "dist", "single/index.html")
 /** ms; a machine without graphics hardware draws slowly */
 const PATIENCE = 60_000;
 
-test.describe.configure({ mode: "serial", timeout: 240_000 });
+test.setTimeout(240_000);
 test.skip(!FIREFOX, "no Firefox here: install firefox-esr, or set LUNGWARD_FIREFOX to one");
 
 let browser: Browser;
@@ -37,7 +37,8 @@ const textOf = (page: Page, selector: string) =>
 const says = (page: Page, selector: string, words: string) =>
   page.waitForFunction(
     (where, what) => document.querySelector(where)?.textContent?.includes(what),
-    {},
+    // A window behind another draws no frames: it is asked by the clock.
+    { polling: 200 },
     selector,
     words,
   );

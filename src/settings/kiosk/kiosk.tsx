@@ -85,7 +85,8 @@ export function Kiosk({ context }: { readonly context: Context }) {
   );
   const open = lessons.value.find(({ id }) => id === lesson.value);
   const { screen, left } = now.value;
-  const words = larger.value ? `${largerType(organiser.value, innerWidth, innerHeight)}px` : undefined;
+  // px: the scene's own words grow with the page's
+  const words = larger.value ? Math.max(FLOOR, largerType(organiser.value, innerWidth, innerHeight)) : FLOOR;
   if (organising.value)
     return (
       <Organiser
@@ -97,8 +98,8 @@ export function Kiosk({ context }: { readonly context: Context }) {
       />
     );
   return (
-    <StageView context={context} floor={FLOOR}>
-      <div class="kiosk" style={words ? { fontSize: `max(24px, ${words})` } : undefined}>
+    <StageView context={context} floor={words}>
+      <div class="kiosk" style={larger.value ? { fontSize: `${words}px` } : undefined}>
         <OrganiserDoor
           onOpen={() => {
             organising.value = true;
