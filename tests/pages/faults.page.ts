@@ -260,7 +260,9 @@ test("a tab that wakes hours later goes on with the same workers; the window shr
   const devtools = await page.context().newCDPSession(page);
   const movesOn = async () => {
     const frames = await probe(page, ({ frames }) => frames);
-    await expect.poll(() => probe(page, ({ frames }) => frames)).toBeGreaterThan(frames + 3);
+    await expect
+      .poll(() => probe(page, ({ frames }) => frames), { timeout: 30_000 })
+      .toBeGreaterThan(frames + 3);
   };
 
   // Browsers differ in what they stop in a tab asleep; to all of them the clocks are hours on between two frames.
@@ -303,11 +305,14 @@ test("a tab that wakes hours later goes on with the same workers; the window shr
   sound();
 });
 
+const NOT_THERE = "not-there-yet.js";
+
 /** Passes the built page on, so that a server can fail while the browser looks. */
 async function between(origin: string) {
   const state = { down: false, script: (text: string) => text };
   const server = createServer(async (request, answer) => {
     if (state.down) return request.socket.destroy();
+    if (request.url!.endsWith(NOT_THERE)) return answer.writeHead(404).end();
     const got = await fetch(new URL(request.url!, origin));
     const type = got.headers.get("content-type") ?? "";
     answer.writeHead(got.status, { "content-type": type, "cache-control": "no-cache" });

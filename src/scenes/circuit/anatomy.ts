@@ -197,7 +197,9 @@ export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
 };
 
 /** Where the pathway's hole opens to the atrium, for the stages that can have one. */
-const FENESTRATION: Partial<Record<Stage, readonly Spot[]>> = {
+const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
+  "two-ventricle": null,
+  "before-completion": null,
   atriopulmonary: spots("430 376, 456 374, 486 370"),
   "lateral-tunnel": spots("438 376, 462 374, 490 370"),
   extracardiac: spots("412 384, 446 380, 486 372"),
@@ -205,7 +207,7 @@ const FENESTRATION: Partial<Record<Stage, readonly Spot[]>> = {
 
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
 export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
-  const hole = open ? FENESTRATION[stage] : undefined;
+  const hole = open ? FENESTRATION[stage] : null;
   const all = [
     ...ARTERIES,
     ...BEDS,

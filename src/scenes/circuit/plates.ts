@@ -29,7 +29,10 @@ const COMMON: readonly Plate[] = [
   { name: "gut", pressure: "hepaticVein", at: [690, 720], side: "right", organ: true },
 ];
 
-const PATHWAY_AT: Partial<Record<Stage, Spot>> = {
+/** Null: no pathway yet, or none needed. */
+const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
+  "two-ventricle": null,
+  "before-completion": null,
   atriopulmonary: [424, 372],
   "lateral-tunnel": [436, 400],
   extracardiac: [411, 400],

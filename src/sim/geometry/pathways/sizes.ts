@@ -89,7 +89,10 @@ function trunkDiameter(request: CirculationRequest): number {
       return numberSetting(request, "conduitDiameter");
     case "lateral-tunnel":
       return numberSetting(request, "tunnelDiameter");
-    default:
+    // Without a pathway, or before it, the size is not used.
+    case "atriopulmonary":
+    case "before-completion":
+    case "two-ventricle":
       return numberSetting(request, "chamberDiameter");
   }
 }
