@@ -72,6 +72,19 @@ export function drawPlates(
     return { plate, column, width: width + column, height: column > 0 ? type.label * 4.6 : height };
   });
   words.begin();
+  /** Plates that stand one above another within the height; an organ's level before the rest where states are compared. */
+  const fitting = (height: number) =>
+    (["left", "right"] as const).flatMap((side) => {
+      let left = height;
+      return blocks
+        .filter(({ plate }) => plate.side === side)
+        .sort((a, b) => b.column - a.column)
+        .filter((block) => {
+          left -= block.height + type.label * 0.42;
+          return left >= 0;
+        })
+        .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
+    });
   const title = words.write(
     {
       lines: [
@@ -95,10 +108,11 @@ export function drawPlates(
   const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
   const below = beside ? 0 : title.height + type.label * 0.6;
   const area = { ...box, y: box.y + below, height: box.height - below };
-  const { fit, places } = arrange(blocks, area, type.label * 0.7);
+  const shown = fitting(area.height);
+  const { fit, places } = arrange(shown, area, type.label * 0.7);
 
   leaders.clear();
-  const standing = blocks.map(({ plate, column, width, height }, i) => {
+  const standing = shown.map(({ plate, column, width, height }, i) => {
     const place = places[i]!;
     const onLeft = plate.side === "left";
     const middle = place.y + height / 2;

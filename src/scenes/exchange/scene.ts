@@ -5,6 +5,7 @@ import { lettering } from "../drawing/lettering.ts";
 import { drawPlot, type Plotted } from "../drawing/plot.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
+import { keepOff } from "../layers/keep-off.ts";
 import { settle } from "../layers/settle.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -161,9 +162,18 @@ function exchangePane(): ExchangePane {
       });
       running.begin();
       const taken = running.write(headed, theme);
-      settle(blocks, { ...place, y: box.y, height: head + place.height }, [taken]).forEach(({ x, y }, i) => {
-        running.write({ ...notes[i]!, x, y, anchor: [0.5, 0.5] }, theme);
-      });
+      const plates = blocks.map((block, i) => ({
+        ...block,
+        note: notes[i]!,
+        at: [block.x, block.y] as const,
+      }));
+      const around = { ...place, y: box.y, height: head + place.height };
+      // Where the picture is small a plate that has no room of its own is left out.
+      const placed =
+        place.height < 14 * type.label
+          ? keepOff(plates, around, [taken], () => false)
+          : settle(plates, around, [taken]);
+      for (const { note, x, y } of placed) running.write({ ...note, x, y, anchor: [0.5, 0.5] }, theme);
       running.end();
     },
     release: () => picture.release(),

@@ -29,12 +29,15 @@ export const makeGrowth: MakeScene = () => {
       if (!sweep || !first) return;
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const note = type * 3.2;
-      const top: Box = { ...clear, height: rowHeight(clear, first.points.length, type) };
-      const rest: Box = {
-        ...clear,
-        y: clear.y + top.height + note,
-        height: clear.height - top.height - note,
-      };
+      // On a phone on its side the curves stand beside the bodies.
+      const low = clear.height < 24 * type && clear.width > 1.8 * clear.height;
+      const across = low ? clear.width * 0.46 : clear.width;
+      const top: Box = low
+        ? { ...clear, width: across, height: clear.height - note }
+        : { ...clear, height: rowHeight(clear, first.points.length, type) };
+      const rest: Box = low
+        ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
+        : { ...clear, y: clear.y + top.height + note, height: clear.height - top.height - note };
       const { points } = first;
       const bsa = state.request.body.bsa;
       row.draw(points, bsa, top, type, theme);
@@ -50,11 +53,11 @@ export const makeGrowth: MakeScene = () => {
               colour: theme.colour.inkSoft,
             },
           ],
-          x: clear.x + clear.width / 2,
+          x: clear.x + across / 2,
           y: clear.y + top.height + type * 0.5,
           anchor: [0.5, 0],
           bare: true,
-          wrap: clear.width,
+          wrap: across,
         },
         theme,
       );

@@ -24,5 +24,5 @@ export function spotsOf({ path, places }: PathwayGeometry, focus: string | null)
   if (!focus) return [];
   const area = path.find(({ element }) => element === focus)?.area;
   if (area) return [area];
-  return placesNamed(places, focus).map(({ at }) => ({ centre: at, radius: PLACE_RADIUS }));
+  return placesNamed(places, focus).map(({ at, radius }) => ({ centre: at, radius: radius ?? PLACE_RADIUS }));
 }

@@ -1,0 +1,69 @@
+/**
+ * Frames in a browser without a graphics chip (SwiftShader rasters in software): tracers moved, our own drawing, and the
+ * wait for the pixels, apart from each other, as medians of one run. `LUNGWARD_LONG=1 npx playwright test bench/frames`.
+ */
+import { expect, test } from "@playwright/test";
+import { build } from "vite";
+import type { Bench, Measured } from "./frames-page.ts";
+
+const SIZES = [
+  [1280, 720],
+  [1920, 1080],
+] as const;
+const COUNTS = [5_000, 10_000, 20_000, 50_000];
+const TURNS = 15;
+
+type Held = Window & { frames(host: HTMLElement): Promise<Bench>; held: Bench };
+
+async function bundle(): Promise<string> {
+  const made = await build({
+    configFile: false,
+    logLevel: "error",
+    define: { __LUNGWARD_VERSION__: '"bench"', __SINGLE_FILE__: "false" },
+    build: {
+      write: false,
+      target: "es2022",
+      minify: false,
+      lib: { entry: "tests/bench/frames-page.ts", formats: ["iife"], name: "bench" },
+    },
+  });
+  const [first] = Array.isArray(made) ? made : [made];
+  if (!first || !("output" in first)) throw new Error("nothing was built");
+  return first.output[0].code;
+}
+
+test("frames of 5,000 to 50,000 tracers: the work grows no faster than their number", async ({ page }) => {
+  test.skip(!process.env.LUNGWARD_LONG, "a bench, not a guard: some minutes");
+  test.setTimeout(400_000);
+  const code = await bundle();
+  const rows: Record<string, Measured> = {};
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height });
+    await page.goto("about:blank");
+    await page.setContent(
+      '<body style="margin:0"><div id="host" style="position:fixed;inset:0"></div></body>',
+    );
+    await page.addScriptTag({ content: code });
+    await page.evaluate(async () => {
+      const held = window as unknown as Held;
+      held.held = await held.frames(document.querySelector<HTMLElement>("#host")!);
+    });
+    for (const count of COUNTS)
+      rows[`${count} at ${width} x ${height}`] = await page.evaluate(
+        ([tracers, turns]) => {
+          const { held } = window as unknown as Held;
+          held.prepare(tracers);
+          return held.measure(turns);
+        },
+        [count, TURNS] as const,
+      );
+  }
+  console.table(rows);
+  for (const [width, height] of SIZES) {
+    const few = rows[`${COUNTS[0]} at ${width} x ${height}`]!;
+    const many = rows[`${COUNTS[3]} at ${width} x ${height}`]!;
+    // Ten times as many; twice that leaves room for other work on the machine.
+    expect(many.advection).toBeLessThan(20 * few.advection);
+    expect(many.draw).toBeLessThan(20 * few.draw);
+  }
+});

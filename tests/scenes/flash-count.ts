@@ -1,0 +1,92 @@
+/**
+ * Counts flashes in a run of pictures after WCAG 2.2, 2.3.1. A change counts when relative luminance goes 0.1 or more the other
+ * way and the darker of the two is under 0.8, or when redness (320 times red over green and blue) goes 20 or more to or from a
+ * saturated red; two changes make a pulse.
+ */
+
+/** The block of 2.3.1, as a share of the picture's sides: 341 x 256 px of 1024 x 768 */
+const BLOCK = [1 / 3, 1 / 3] as const;
+/** Pulses within a second that are allowed anywhere. */
+const MOST = 3;
+
+export interface Flashes {
+  /** px2 of the worst block's points that pulsed more often than allowed */
+  readonly light: number;
+  readonly red: number;
+  /** most pulses that any one point made */
+  readonly most: number;
+}
+
+export interface FlashCount {
+  /** The next picture, RGBA. */
+  add(data: Uint8Array): void;
+  /** All pulses so far are taken as one second's. */
+  result(): Flashes;
+}
+
+const LINEAR = Float32Array.from({ length: 256 }, (_, i) => {
+  const part = i / 255;
+  return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+});
+
+/** One quantity of every point: where it last turned, which way it goes, how often it turned. */
+function turns(points: number, least: number, ceiling: number) {
+  const extreme = new Float32Array(points);
+  const way = new Int8Array(points).fill(1);
+  const count = new Uint8Array(points);
+  return {
+    count,
+    see(k: number, value: number, first: boolean): void {
+      if (first) {
+        extreme[k] = value;
+        return;
+      }
+      const back = (extreme[k]! - value) * way[k]!;
+      if (back <= 0) extreme[k] = value;
+      else if (back >= least && Math.min(value, extreme[k]!) < ceiling) {
+        count[k]!++;
+        way[k] = -way[k]!;
+        extreme[k] = value;
+      }
+    },
+  };
+}
+
+export function flashCount(width: number, height: number): FlashCount {
+  const points = width * height;
+  const light = turns(points, 0.1, 0.8);
+  const red = turns(points, 20, Number.POSITIVE_INFINITY);
+  let first = true;
+  // The first rise is not seen as a turn: it is counted here.
+  const pulses = (changes: number): number => (changes + 1) >> 1;
+  return {
+    add(data) {
+      for (let k = 0; k < points; k++) {
+        const r = LINEAR[data[4 * k]!]!;
+        const g = LINEAR[data[4 * k + 1]!]!;
+        const b = LINEAR[data[4 * k + 2]!]!;
+        light.see(k, 0.2126 * r + 0.7152 * g + 0.0722 * b, first);
+        red.see(k, r >= 0.8 * (r + g + b) ? Math.max(0, r - g - b) * 320 : 0, first);
+      }
+      first = false;
+    },
+    result() {
+      const [wide, high] = [Math.round(width * BLOCK[0]), Math.round(height * BLOCK[1])];
+      const worst = (count: Uint8Array): number => {
+        let most = 0;
+        for (let top = 0; top + high <= height; top += high >> 2) {
+          for (let left = 0; left + wide <= width; left += wide >> 2) {
+            let area = 0;
+            for (let y = top; y < top + high; y++)
+              for (let x = left; x < left + wide; x++) if (pulses(count[y * width + x]!) > MOST) area++;
+            most = Math.max(most, area);
+          }
+        }
+        return most;
+      };
+      let most = 0;
+      for (const { count } of [light, red]) for (const n of count) most = Math.max(most, pulses(n));
+      return { light: worst(light.count), red: worst(red.count), most };
+    },
+  };
+}
