@@ -56,6 +56,8 @@ export interface Place {
   readonly at: Point;
   /** where the label's plate should stand, outside the lumen */
   readonly label: Point;
+  /** mm to light up around it, where it is more than a spot */
+  readonly radius?: number;
 }
 
 /** One station of the path that the grade line and the picture share. */

@@ -107,6 +107,7 @@ function chamberHandles(sizes: PathwaySizes, radii: Point): Handle[] {
 
 const chamberPlace = (radii: Point): Place => ({
   name: "chamber",
+  radius: Math.max(...radii),
   at: [0, 0],
   label: [-radii[0] - 16, -0.4 * radii[1]],
 });
