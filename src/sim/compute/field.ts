@@ -13,7 +13,7 @@ import { secondsNow } from "./stopwatch.ts";
 
 /** Cell updates, and wall-clock seconds (or three times the blood's), after which a flow is answered as it stands, "steady": false. */
 const MOST_UPDATES = 4e9;
-const MOST_WALL_SECONDS = 60;
+const MOST_WALL_SECONDS = 110;
 
 export const FIELD_KIND: Kind<FieldRequest> = {
   kind: "field",

@@ -27,7 +27,9 @@ export interface Settled {
   /** the last moment when steady, else means over the later half of the run */
   readonly moment: Moment;
   readonly steady: boolean;
+  /** on the finest grid */
   readonly steps: number;
+  /** of cells, on all grids */
   readonly updates: number;
   /** why there is no answer */
   readonly reason?: string;
@@ -51,6 +53,7 @@ export function settle(
   const levels: number[] = [1];
   while (cellsAcross / (2 * levels[0]!) >= COARSEST && levels.length < 4) levels.unshift(2 * levels[0]!);
   let before: Settled | undefined;
+  let updates = 0;
   for (const factor of levels) {
     const finest = factor === 1;
     const next = settleLevel(
@@ -66,12 +69,13 @@ export function settle(
       },
       before ? undefined : seed,
     );
+    updates += next.updates;
     // A coarse grid may fail where the fine one does not.
     if (next.reason && !finest) continue;
     before = next;
     progress(1 / factor ** 2);
   }
-  return before!;
+  return { ...before!, updates };
 }
 
 function settleLevel(

@@ -37,6 +37,7 @@ export function solveCavity(
   let lattice: Lattice | undefined;
   let steady = false;
   let steps = 0;
+  let updates = 0;
   const levels = [cells];
   while (levels[0]! % 2 === 0 && levels[0]! >= 48) levels.unshift(levels[0]! / 2);
   for (const count of levels) {
@@ -45,6 +46,7 @@ export function solveCavity(
     hold(next);
     lattice = next;
     [steady, steps] = run(lattice, count === cells ? tolerance : 10 * tolerance, enough);
+    updates += steps * next.cells;
   }
   const { raster, arrays } = lattice!;
   return {
@@ -54,7 +56,7 @@ export function solveCavity(
     v: CAVITY_X.map((x) => between(raster, arrays.v, cells / 2, x * cells, false)),
     steady,
     steps,
-    updates: steps * lattice!.cells,
+    updates,
   };
 }
 
