@@ -4,7 +4,7 @@ import type { Step } from "../../lesson/lesson.ts";
 import { inlinesOf } from "../../lesson/prose.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { findOutput, readOutput } from "../../sim/outputs.ts";
-import { PATHWAY_STAGES, type Stage } from "../../sim/request.ts";
+import { hasPathway } from "../../sim/request.ts";
 import type { SceneName, SceneState } from "../../state/scene-state.ts";
 
 export interface LargeFigure {
@@ -45,6 +45,8 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 const DIGITS: Readonly<Record<string, number>> = { mmHg: 1, "L/min": 1, mW: 1, "%": 0, "mL/h": 0 };
+/** Pathways differ by less than a tenth. */
+const FINER = { path: "pathway.pressureDrop", digits: 2 } as const;
 
 /** What each scene is about. */
 const OF_SCENE: Readonly<Record<SceneName, readonly string[]>> = {
@@ -63,8 +65,6 @@ const OF_FENESTRATION = ["pressures.pathway", "saturations.arterial"];
 
 /** Outputs that mean something only where veins lead to the lungs through a completed pathway. */
 const NEEDS_PATHWAY = /^(pathway\.|pressures\.pathway$|flows\.fenestration$)/;
-
-const hasPathway = (stage: Stage): boolean => (PATHWAY_STAGES as readonly string[]).includes(stage);
 
 /** `second.pressures.svc` -> `pressures.svc`: the number itself, whichever state it is compared in. */
 const pathIn = (name: string): string => name.split(".").slice(-2).join(".");
@@ -105,6 +105,11 @@ export function figuresThatMatter(
         // The answer of the step before stands until the new one has come.
         return circulation?.request.stage === stage ? (readOutput(circulation, path) ?? null) : null;
       });
-      return { name: NAMES[path]!, values, unit, digits: DIGITS[unit]! };
+      return {
+        name: NAMES[path]!,
+        values,
+        unit,
+        digits: beside.length > 0 && path === FINER.path ? FINER.digits : DIGITS[unit]!,
+      };
     });
 }

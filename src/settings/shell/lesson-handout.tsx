@@ -13,8 +13,8 @@ import { voiceOf } from "../lesson/voice-of.ts";
 import type { Context } from "../setting.ts";
 import { settled } from "./settled.ts";
 
-/** px: sharp at 87 mm on paper, where `floor` is about 8 points */
-const PICTURE = { width: 1200, height: 640, floor: 40 } as const;
+/** px: sharp at 87 mm on paper, where `floor` is about 7 points */
+const PICTURE = { width: 1200, height: 750, floor: 34 } as const;
 
 /** As many as one page holds. */
 const MOST = 4;
