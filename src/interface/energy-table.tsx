@@ -1,6 +1,6 @@
 /** The energy book: who puts power in, where it is spent, and by how much the two sides fail to meet. */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import { PATHWAY_STAGES } from "../sim/request.ts";
+import { hasPathway } from "../sim/request.ts";
 import { formatNumber, formatQuantity, t } from "../words/index.ts";
 
 export function EnergyTable({ circulation }: { readonly circulation: Circulation }) {
@@ -31,7 +31,7 @@ export function EnergyTable({ circulation }: { readonly circulation: Circulation
         </tbody>
       </table>
       <p>{t("energy.residual", { share: formatNumber(energy.residualPercent, 3) })}</p>
-      {(PATHWAY_STAGES as readonly string[]).includes(request.stage) && (
+      {hasPathway(request.stage) && (
         <p>
           {t("energy.pathway", {
             power: formatQuantity(circulation.pathway.powerLoss, "mW", 1),

@@ -2,7 +2,7 @@
 import type { TabulatedLoss } from "../chain/tabulated.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
-import { PATHWAY_STAGES } from "../sim/request.ts";
+import { hasPathway } from "../sim/request.ts";
 
 type FigureSource = "model" | "handbook" | "field" | "table";
 
@@ -44,7 +44,7 @@ export function figuresOf(
   tabulated: TabulatedLoss | null = null,
 ): readonly Figure[] {
   const { pathway, pressures, saturations, flows } = circulation ?? {};
-  const before = circulation && !(PATHWAY_STAGES as readonly string[]).includes(circulation.request.stage);
+  const before = circulation && !hasPathway(circulation.request.stage);
   const carried = [
     figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
     figure("output", flows?.systemic, "L/min", 1, "model"),

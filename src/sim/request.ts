@@ -13,6 +13,9 @@ export type Stage = (typeof STAGES)[number];
 export const PATHWAY_STAGES = ["atriopulmonary", "lateral-tunnel", "extracardiac"] as const;
 export type PathwayStage = (typeof PATHWAY_STAGES)[number];
 
+export const hasPathway = (stage: Stage): stage is PathwayStage =>
+  (PATHWAY_STAGES as readonly Stage[]).includes(stage);
+
 export const VOLUME_RULES = ["fixed-volume", "hold-atrial-pressure", "hold-output"] as const;
 export type VolumeRule = (typeof VOLUME_RULES)[number];
 

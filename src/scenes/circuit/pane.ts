@@ -1,7 +1,7 @@
 /** One state of the circulation as a schematic with its numbers. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { PATHWAY_STAGES } from "../../sim/request.ts";
+import { hasPathway } from "../../sim/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
@@ -25,7 +25,7 @@ export interface Pane {
 
 /** A hole between pathway and atrium is drawn where there is one and blood passes it. */
 export const fenestrated = ({ request, flows }: Circulation): boolean =>
-  (PATHWAY_STAGES as readonly string[]).includes(request.stage) && Math.abs(flows.fenestration) > 1e-6;
+  hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
 
 /** How far all else draws back from what is pointed at. */
 const DIM = 0.7;

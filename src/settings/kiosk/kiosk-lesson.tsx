@@ -4,11 +4,11 @@ import { useEffect, useMemo } from "preact/hooks";
 import { Cautions } from "../../interface/cautions.tsx";
 import { QuestionView } from "../../interface/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../interface/lesson/script.tsx";
-import { numberIn, type Voice } from "../../interface/lesson/voice.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { t } from "../../words/index.ts";
 import { runLesson } from "../lesson/lesson-run.ts";
+import { voiceOf } from "../lesson/voice-of.ts";
 import type { Context } from "../setting.ts";
 import { Notes } from "../shell/notes.tsx";
 import { isMoving, togglePlay } from "../shell/play.ts";
@@ -30,16 +30,7 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
   const run = useMemo(() => runLesson(session, lesson, { alone: false, lessons: shelf.lessons }), []);
   useEffect(() => run.release, [run]);
   const trying = useSignal(false);
-  const voice = useComputed<Voice>(() => {
-    const situation = run.situation.value;
-    return {
-      telling: "plain",
-      glossary: shelf.glossary,
-      sources: shelf.sources,
-      number: (figure) => numberIn(situation, figure),
-      follow: null,
-    };
-  });
+  const voice = useComputed(() => voiceOf(shelf, run.situation.value, "plain", null));
   const { phase, given, judgement, hints } = run.player.value;
   const step = lesson.steps[run.shown.value]!;
   const question = phase === "ask" ? run.question.value : null;

@@ -2,9 +2,9 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { Dialog } from "../../interface/dialog.tsx";
-import { loadShelf, type Shelf } from "../../lesson/shelf.ts";
 import { START } from "../../state/scene-state.ts";
-import { language, t } from "../../words/index.ts";
+import { t } from "../../words/index.ts";
+import { useShelf } from "../lesson/use-shelf.ts";
 import type { Context } from "../setting.ts";
 import { stopReading } from "../shell/aloud.ts";
 import { StageView } from "../shell/stage-view.tsx";
@@ -30,11 +30,10 @@ const seconds = (): number => performance.now() / 1000;
 export function Kiosk({ context }: { readonly context: Context }) {
   const { session, place } = context;
   const now = useSignal(startVisit(seconds()));
-  const shelf = useSignal<Shelf | null>(null);
+  const shelf = useShelf();
   const lesson = useSignal<string | null>(null);
   const larger = useSignal(false);
   const organising = useSignal(false);
-  const tag = language();
   const send = (event: VisitEvent) => {
     const before = now.peek().screen;
     now.value = visit(now.peek(), event, { ...USUAL_PATIENCE, idle: organiser.value.idle });
@@ -48,11 +47,6 @@ export function Kiosk({ context }: { readonly context: Context }) {
   };
   const leave = () => send({ kind: "leave", at: seconds() });
 
-  useEffect(() => {
-    void loadShelf(tag).then((loaded) => {
-      shelf.value = loaded;
-    });
-  }, [shelf, tag]);
   useEffect(() => {
     const touch = () => send({ kind: "touch", at: seconds() });
     const tick = setInterval(() => send({ kind: "tick", at: seconds() }), 250);

@@ -1,9 +1,6 @@
 /** The lecture as a setting: the builder of a talk, the room, or the speaker's window. */
-import { useSignal } from "@preact/signals";
 import { render } from "preact";
-import { useEffect } from "preact/hooks";
-import { loadShelf, type Shelf } from "../../lesson/shelf.ts";
-import { language } from "../../words/index.ts";
+import { useShelf } from "../lesson/use-shelf.ts";
 import type { Context, Setting } from "../setting.ts";
 import { droppedFromLink } from "../shell/notes.tsx";
 import { Builder } from "./builder.tsx";
@@ -13,13 +10,7 @@ import { Speaker } from "./speaker.tsx";
 import { findStops, secondsOf, stopsOf } from "./stops.ts";
 
 function Lecture({ context }: { readonly context: Context }) {
-  const shelf = useSignal<Shelf | null>(null);
-  const tag = language();
-  useEffect(() => {
-    void loadShelf(tag).then((loaded) => {
-      shelf.value = loaded;
-    });
-  }, [shelf, tag]);
+  const shelf = useShelf();
   if (!shelf.value) return null;
   const { lesson, step, more } = context.place.value;
   if (more.window === "speaker") return <Speaker context={context} shelf={shelf.value} />;
@@ -33,7 +24,7 @@ function Lecture({ context }: { readonly context: Context }) {
   const minutes = asked >= MINUTES.min && asked <= MINUTES.max ? asked : Math.ceil(secondsOf(found) / 60);
   return (
     <Room
-      key={`${tag} ${list}`}
+      key={`${shelf.value.language} ${list}`}
       context={context}
       shelf={shelf.value}
       stops={found}

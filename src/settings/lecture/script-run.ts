@@ -1,8 +1,9 @@
 /** The scene and the words that follow a place in a playlist: one lesson under way at a time. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
-import { numberIn, type Voice } from "../../interface/lesson/voice.ts";
+import type { Voice } from "../../interface/lesson/voice.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { type LessonRun, runLesson } from "../lesson/lesson-run.ts";
+import { voiceOf } from "../lesson/voice-of.ts";
 import type { Session } from "../session.ts";
 import type { FoundStop } from "./stops.ts";
 
@@ -35,16 +36,7 @@ export function runScript(
     present.release();
     run.value = begin(wanted);
   });
-  const voice = computed<Voice>(() => {
-    const situation = run.value.situation.value;
-    return {
-      telling: "plain",
-      glossary: shelf.glossary,
-      sources: shelf.sources,
-      number: (figure) => numberIn(situation, figure),
-      follow: null,
-    };
-  });
+  const voice = computed(() => voiceOf(shelf, run.value.situation.value, "plain", null));
   return {
     stop,
     run,

@@ -1,8 +1,8 @@
 /** Studying alone: the list of lessons, one lesson, or a lesson as text. */
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { loadShelf, type Shelf } from "../../lesson/shelf.ts";
-import { language, t } from "../../words/index.ts";
+import { t } from "../../words/index.ts";
+import { useShelf } from "../lesson/use-shelf.ts";
 import type { Context } from "../setting.ts";
 import { LessonHandout } from "../shell/lesson-handout.tsx";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
@@ -15,18 +15,14 @@ import { StudyHome } from "./study-home.tsx";
 let opening: Promise<KeptProgress> | null = null;
 
 export function Study({ context }: { readonly context: Context }) {
-  const shelf = useSignal<Shelf | null>(null);
+  const shelf = useShelf();
   const kept = useSignal<KeptProgress | null>(null);
-  const tag = language();
   useEffect(() => {
-    void loadShelf(tag).then((loaded) => {
-      shelf.value = loaded;
-    });
     opening ??= openProgress();
     void opening.then((opened) => {
       kept.value = opened;
     });
-  }, [tag]);
+  }, []);
   const { lesson: wanted, more } = context.place.value;
   if (!shelf.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
   const lesson = shelf.value.lessons.find(({ id }) => id === wanted);
