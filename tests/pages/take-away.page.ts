@@ -73,3 +73,23 @@ test("U19 the page for families fits one A4 and one Letter page, with picture, n
     expect(pdf).toContain("/StructTreeRoot");
   }
 });
+
+test("U19 a lesson's page for families fits one A4 and one Letter page, with its pictures, words, cautions", async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.goto("?setting=study&lesson=02-steps&view=handout");
+  await expect(page.locator(".sheet-pictures img")).toHaveCount(4, { timeout: 90_000 });
+  await page
+    .getByRole("textbox", { name: "From your own team" })
+    .fill("Call the ward, day and night: 000 000.");
+  await expect(page.locator(".sheet [data-caution]")).toHaveCount(6);
+  await expect(page.locator(".sheet-remember")).not.toBeEmpty();
+  await expectAccessible(page);
+  for (const format of ["A4", "Letter"]) {
+    const pdf = (await page.pdf({ format, preferCSSPageSize: false, tagged: true })).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
+    expect(pdf).toContain("/StructTreeRoot");
+  }
+});

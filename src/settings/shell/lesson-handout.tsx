@@ -25,7 +25,7 @@ export function picturedSteps(lesson: Lesson): readonly number[] {
     question?.kind === "predict" ? [findStep(lesson, question.reveal)] : [],
   );
   const telling = lesson.steps.flatMap(({ question }, index) => (question ? [] : [index]));
-  const chosen = [...new Set([0, ...reveals, ...telling])].slice(0, MOST);
+  const chosen = [...new Set([0, ...reveals, ...telling, ...lesson.steps.keys()])].slice(0, MOST);
   return chosen.sort((a, b) => a - b);
 }
 
@@ -102,7 +102,8 @@ async function drawSteps(
   const hide = stage.show(PICTURE.floor);
   try {
     for (const state of states) {
-      session.show({ ...state, view: { ...state.view, streamlines: true } });
+      // Arrows for paper; no dye, whose moment paper cannot show.
+      session.show({ ...state, view: { ...state.view, streamlines: true, dye: before.view.dye } });
       await settled(session, cancel);
       if (cancel.aborted) return;
       const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
