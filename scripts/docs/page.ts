@@ -4,7 +4,7 @@ import katex from "katex";
 import MarkdownIt, { type Token } from "markdown-it";
 import { readAddress } from "../../src/state/address.ts";
 
-export interface Section {
+interface Section {
   /** address within the docs folder, such as `model.html#limits` */
   readonly id: string;
   readonly page: string;
@@ -23,7 +23,7 @@ export interface Page {
 }
 
 /** `docs/model.md` -> `model.html`; `DEVELOPERS.md` -> `developers.html`. Undefined for what is no page. */
-export const pageName = (path: string): string | undefined =>
+const pageName = (path: string): string | undefined =>
   path === "README.md"
     ? "index.html"
     : path === "DEVELOPERS.md"

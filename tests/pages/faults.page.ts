@@ -341,7 +341,7 @@ test("after one visit the kit and its docs open without a network; an update tha
   state.script = (text) =>
     text.replace(
       /\{\s*"?url"?:\s*"index\.html"/,
-      (first) => `{url:"assets/not-there-yet.js",revision:"2"},${first}`,
+      (first) => `{url:"assets/${NOT_THERE}",revision:"2"},${first}`,
     );
   const end = await page.evaluate(async () => {
     const registration = (await navigator.serviceWorker.getRegistration())!;
