@@ -62,6 +62,15 @@ const markdown = (path: string, pictures: string[]) => {
     return fence!(tokens, index, ...rest);
   };
   reader.renderer.rules.table_open = () => '<div class="wide" tabindex="0"><table>';
+  // A corner without words heads nothing.
+  const cell =
+    (step: 1 | -1): typeof fence =>
+    (tokens, index, options, _environment, self) => {
+      if (!tokens[index + step]!.content) tokens[index]!.tag = "td";
+      return self.renderToken(tokens, index, options);
+    };
+  reader.renderer.rules.th_open = cell(1);
+  reader.renderer.rules.th_close = cell(-1);
   reader.renderer.rules.table_close = () => "</table></div>";
   reader.renderer.rules.image = (tokens, index, options, _environment, self) => {
     const token = tokens[index]!;

@@ -123,6 +123,7 @@ describe("a planted violation is found", () => {
     ["src/sim/geometry/planted.ts", 'import { t } from "../../words/index.ts";'],
     ["src/sim/oxygen/planted.ts", 'import { Graphics } from "pixi.js";'],
     ["src/sim/geometry/planted.ts", 'import { Body } from "matter-js";'],
+    ["src/sim/geometry/planted.ts", 'import Matter, { type Body } from "matter-js";'],
     ["src/words/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
     ["src/state/planted.ts", 'import type { Lesson } from "../lesson/lesson.ts";'],
     ["src/lesson/planted.ts", 'import { startChain } from "../chain/page.ts";'],

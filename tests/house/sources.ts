@@ -29,7 +29,8 @@ const DYNAMIC = /\bimport\(\s*["']([^"']+)["']\s*\)|new URL\(\s*["'](\.[^"']+)["
 
 /** `import { type A, type B }` brings no value either. */
 const bringsOnlyTypes = (clause: string): boolean => {
-  const names = /\{([^}]*)\}/.exec(clause)?.[1];
+  const [, before = "", names] = /^([^{]*)\{([^}]*)\}/.exec(clause) ?? [];
+  if (/\w/.test(before)) return false;
   return (names ?? "value").split(",").every((name) => !name.trim() || name.trim().startsWith("type "));
 };
 
