@@ -37,35 +37,3 @@ export async function countColours(
     { png: shot.toString("base64"), wanted: colours, near: tolerance },
   );
 }
-
-export interface Picture {
-  readonly width: number;
-  readonly height: number;
-  /** RGBA */
-  readonly data: Uint8Array;
-}
-
-/** A PNG's pixels; `longest`: px of its longer side when it is to be made smaller. The page decodes it. */
-export async function pixelsOf(page: Page, png: Buffer, longest?: number): Promise<Picture> {
-  const read = await page.evaluate(
-    async ({ base64, side }) => {
-      const image = new Image();
-      image.src = `data:image/png;base64,${base64}`;
-      await image.decode();
-      const share = side === undefined ? 1 : Math.min(1, side / Math.max(image.width, image.height));
-      const canvas = document.createElement("canvas");
-      canvas.width = Math.max(1, Math.round(image.width * share));
-      canvas.height = Math.max(1, Math.round(image.height * share));
-      const ink = canvas.getContext("2d")!;
-      ink.imageSmoothingQuality = "high";
-      ink.drawImage(image, 0, 0, canvas.width, canvas.height);
-      const { data } = ink.getImageData(0, 0, canvas.width, canvas.height);
-      const parts: string[] = [];
-      for (let k = 0; k < data.length; k += 32_768)
-        parts.push(String.fromCharCode(...data.subarray(k, k + 32_768)));
-      return { width: canvas.width, height: canvas.height, data: btoa(parts.join("")) };
-    },
-    { base64: png.toString("base64"), side: longest },
-  );
-  return { ...read, data: new Uint8Array(Buffer.from(read.data, "base64")) };
-}
