@@ -88,7 +88,10 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   const resize = () => {
     const { clientWidth, clientHeight } = host;
-    if (app && clientWidth > 0 && clientHeight > 0) app.renderer.resize(clientWidth, clientHeight, density());
+    if (!app || clientWidth <= 0 || clientHeight <= 0) return;
+    app.renderer.resize(clientWidth, clientHeight, density());
+    // A new size empties the canvas: the old picture stands until the next one is drawn.
+    app.renderer.render(app.stage);
   };
 
   const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Setting => ({
@@ -181,17 +184,20 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
 async function startApplication(host: HTMLElement): Promise<Application | null> {
   const app = new Application();
+  const software = rastersInSoftware();
   try {
     await app.init({
       preference: "webgl",
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
-      antialias: !rastersInSoftware(),
+      antialias: !software,
       autoDensity: true,
       autoStart: false,
       backgroundAlpha: 0,
       resolution: density(),
     });
+    // The shader asks of every pixel which of a batch's textures it is from: without a graphics chip that costs three times the picture.
+    if (software && "limits" in app.renderer) app.renderer.limits.maxBatchableTextures = 1;
     return app;
   } catch {
     return null;

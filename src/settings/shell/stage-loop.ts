@@ -36,6 +36,11 @@ export interface StageLoop {
   pick(x: number, y: number): string | null;
 }
 
+/** ms: a picture that stands still is drawn anew this often, */
+const STILL_EVERY = 250;
+/** and for so long at every screen frame after something was asked of it: what eases arrives. */
+const LIVELY_FOR = 1500;
+
 export const themeNamed = (name: "dark" | "light"): Theme => (name === "dark" ? darkTheme(t) : lightTheme(t));
 
 export function createStageLoop(
@@ -54,6 +59,12 @@ export function createStageLoop(
   let floor = 13;
   let due = 0;
   let held = false;
+  let drawn = 0;
+  let livelyUntil = 0;
+
+  const enliven = () => {
+    livelyUntil = performance.now() + LIVELY_FOR;
+  };
 
   const start = async () => {
     if (asked) return;
@@ -69,13 +80,19 @@ export function createStageLoop(
     effect(() => {
       language();
       stage?.setTheme(themeNamed(theme.value));
+      enliven();
     });
   };
 
   const turn = () => {
     due = shown > 0 ? requestAnimationFrame(turn) : 0;
     if (shown === 0 || held || document.hidden) return;
+    const before = frame?.state;
     frame = chain.frame();
+    const now = performance.now();
+    if (!frame.still || frame.state !== before) enliven();
+    if (now > livelyUntil && now < drawn + STILL_EVERY) return;
+    drawn = now;
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
     const found = frame.state.view.handles ? (frame.panes[0]?.geometry?.handles ?? []) : [];
@@ -91,6 +108,7 @@ export function createStageLoop(
       shown++;
       host.hidden = false;
       stage?.setFloor(floor);
+      enliven();
       void start();
       if (!due) due = requestAnimationFrame(turn);
       return () => {
@@ -101,6 +119,7 @@ export function createStageLoop(
     setInsets(next) {
       insets = next;
       stage?.setInsets(next);
+      enliven();
     },
     frame: () => frame,
     hold(on) {
