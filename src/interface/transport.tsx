@@ -5,7 +5,7 @@ export interface TransportProps {
   readonly moving: boolean;
   readonly onTogglePause: () => void;
   /** Left out where dye makes no sense. */
-  readonly onDye?: () => void;
+  readonly onDye?: (() => void) | undefined;
 }
 
 export const Transport = ({ moving, onTogglePause, onDye }: TransportProps) => (

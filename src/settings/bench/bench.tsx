@@ -149,7 +149,9 @@ export function Bench({ context }: { readonly context: Context }) {
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={() => session.edit("dye", releaseDye)}
+            onDye={
+              session.scene.value.scene === "pathway" ? () => session.edit("dye", releaseDye) : undefined
+            }
           />
           <p class="caution-short">{t("caution.short")}</p>
         </footer>

@@ -127,7 +127,9 @@ export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { read
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={() => session.edit("dye", releaseDye)}
+            onDye={
+              session.scene.value.scene === "pathway" ? () => session.edit("dye", releaseDye) : undefined
+            }
           />
           {!covered.value && (
             <ReadAloud

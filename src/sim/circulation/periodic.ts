@@ -71,7 +71,7 @@ export interface Periodic {
 const TOLERANCE = 2e-4;
 /** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
 const MOST_RENEWED = 12;
-const RENEWED_UNTIL = 0.05;
+const RENEWED_UNTIL = 0.01;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
 const MOST_REPEATS = 120;
