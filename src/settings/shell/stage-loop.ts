@@ -52,7 +52,7 @@ export function createStageLoop(
   const handles = signal<readonly Handle[]>([]);
   const listeners = new Set<() => void>();
   let stage: Stage | null = null;
-  let asked = false;
+  let started: Promise<void> | null = null;
   let shown = 0;
   let frame: Frame | null = null;
   let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -67,8 +67,6 @@ export function createStageLoop(
   };
 
   const start = async () => {
-    if (asked) return;
-    asked = true;
     const { createStage } = await import("../../scenes/stage.ts");
     stage = await createStage(host, {
       theme: themeNamed(theme.peek()),
@@ -109,7 +107,7 @@ export function createStageLoop(
       host.hidden = false;
       stage?.setFloor(floor);
       enliven();
-      void start();
+      started ??= start();
       if (!due) due = requestAnimationFrame(turn);
       return () => {
         shown--;
@@ -131,6 +129,7 @@ export function createStageLoop(
     },
     canvas: () => host.querySelector("canvas"),
     async snapshot(width, height, look = { theme: theme.peek(), floor }) {
+      await started;
       if (!stage) throw new Error("no stage");
       stage.setTheme(themeNamed(look.theme));
       stage.setFloor(look.floor);
