@@ -1,7 +1,7 @@
 /** What the other page tests do not walk for WCAG 2.2: a lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible } from "./page.ts";
+import { expectAccessible, withoutPainting } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(240_000);
@@ -19,6 +19,8 @@ const open = async (page: Page, name: string, more = "") => {
   await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
 };
 const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+test.beforeEach(({ page }) => withoutPainting(page));
 
 test("2.1.1 2.1.2 2.4.7 a lesson from the list through its steps by keys alone, with a focus ring", async ({
   page,

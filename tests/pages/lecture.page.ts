@@ -1,13 +1,14 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
-import { unzipSync } from "fflate";
-import { expectAccessible } from "./page.ts";
+import { expectAccessible, withoutPainting } from "./page.ts";
 
 const LESSON = "?setting=lecture&lesson=04-energy-loss&step=1";
 const place = (page: Page) => page.locator(".room-place");
 const at = (page: Page, step: number) => expect(place(page)).toContainText(`Step ${step} of`);
+
+test.beforeEach(({ page }) => withoutPainting(page));
 
 test("U13 a clicker's keys step, blank and return, and none loses the place", async ({ page }) => {
   await page.goto(LESSON);
@@ -362,24 +363,4 @@ test("the two large numbers follow the step: none of a pathway that is not there
   await expect.poll(names).toEqual(["arterialSaturation", "liverPressure"]);
   await page.goto("?setting=lecture&lesson=04-energy-loss&step=1");
   await expect.poll(names).toEqual(["liverPressure", "atriumPressure"]);
-});
-
-test("pictures of all steps of a talk come in one ZIP", async ({ page }) => {
-  test.setTimeout(180_000);
-  await page.goto("?setting=lecture");
-  await page.locator("summary").first().click();
-  while ((await page.locator(".builder-list ol li").count()) < 2)
-    await page
-      .getByRole("button", { name: /^Add the step/ })
-      .first()
-      .click();
-  const coming = page.waitForEvent("download", { timeout: 150_000 });
-  await page.locator("[data-item=stills]").click();
-  const files = unzipSync(readFileSync((await (await coming).path())!));
-  const names = Object.keys(files);
-  expect(names.length).toBeGreaterThanOrEqual(2);
-  for (const name of names) {
-    expect(name).toMatch(/^\d{3}-[\w-]+\.png$/);
-    expect(Buffer.from(files[name]!.subarray(1, 4)).toString()).toBe("PNG");
-  }
 });

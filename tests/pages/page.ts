@@ -28,3 +28,16 @@ export async function figure(page: Page, name: string): Promise<number> {
   await expect(shown).not.toHaveAttribute("data-value", "", { timeout: 30_000 });
   return Number(await shown.getAttribute("data-value"));
 }
+
+/** Leaves out painting, not what is painted: for tests of words and controls, to which a software painter only gives waiting. */
+export async function withoutPainting(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    for (const draw of [
+      "drawElements",
+      "drawElementsInstanced",
+      "drawArrays",
+      "drawArraysInstanced",
+    ] as const)
+      WebGL2RenderingContext.prototype[draw] = () => {};
+  });
+}

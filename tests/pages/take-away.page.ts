@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
+import { unzipSync } from "fflate";
 import { expectAccessible, figure } from "./page.ts";
 
 const open = async (page: Page) => {
@@ -91,5 +92,25 @@ test("U19 a lesson's page for families fits one A4 and one Letter page, with its
     const pdf = (await page.pdf({ format, preferCSSPageSize: false, tagged: true })).toString("latin1");
     expect(pdf.match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
     expect(pdf).toContain("/StructTreeRoot");
+  }
+});
+
+test("pictures of all steps of a talk come in one ZIP", async ({ page }) => {
+  test.setTimeout(180_000);
+  await page.goto("?setting=lecture");
+  await page.locator("summary").first().click();
+  while ((await page.locator(".builder-list ol li").count()) < 2)
+    await page
+      .getByRole("button", { name: /^Add the step/ })
+      .first()
+      .click();
+  const coming = page.waitForEvent("download", { timeout: 150_000 });
+  await page.locator("[data-item=stills]").click();
+  const files = unzipSync(readFileSync((await (await coming).path())!));
+  const names = Object.keys(files);
+  expect(names.length).toBeGreaterThanOrEqual(2);
+  for (const name of names) {
+    expect(name).toMatch(/^\d{3}-[\w-]+\.png$/);
+    expect(Buffer.from(files[name]!.subarray(1, 4)).toString()).toBe("PNG");
   }
 });
