@@ -36,7 +36,7 @@ export function Preview({ session, shelf, lesson, line }: PreviewProps) {
           {t("author.claim", { claim })}
         </p>
       ))}
-      <LessonWords run={run} shelf={shelf} session={session} homeHref="" />
+      <LessonWords run={run} shelf={shelf} session={session} homeHref="" takesFocus={false} />
     </div>
   );
 }

@@ -18,9 +18,11 @@ export interface LessonWordsProps {
   readonly shelf: Shelf;
   readonly session: Session;
   readonly homeHref: string;
+  /** False where another place has the reader's hands: the cursor in a text being written. Default true. */
+  readonly takesFocus?: boolean;
 }
 
-export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps) {
+export function LessonWords({ run, shelf, session, homeHref, takesFocus = true }: LessonWordsProps) {
   const { lesson } = run;
   const player = run.player.value;
   const { phase } = player;
@@ -35,7 +37,7 @@ export function LessonWords({ run, shelf, session, homeHref }: LessonWordsProps)
   const first = useRef(true);
   useEffect(() => {
     // Reading goes on at the new step's title; the page's first step leaves focus where it is.
-    if (!first.current) heading.current?.focus();
+    if (takesFocus && !first.current) heading.current?.focus();
     first.current = false;
   }, [place]);
 
