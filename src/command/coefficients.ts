@@ -5,8 +5,8 @@
  */
 import { writeFileSync } from "node:fs";
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
-import type { FieldReadings } from "../sim/field/flow-field.ts";
 import { buildField } from "../sim/field/index.ts";
+import { lowerVeinDrop } from "../sim/field/pressure-drop.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import { type FieldRatios, fieldRatios, GRID } from "../sim/hydraulics/field-ratio.ts";
 import { pathwayLaw, pathwayLoss } from "../sim/hydraulics/index.ts";
@@ -67,7 +67,7 @@ function run(stage: PathwayStage, cavalOffset: number, pathwayNarrowing: number,
     if (settled) loss = drop = dissipation = windows = 0;
     if (!settled && window <= MOST_WINDOWS - MEANS) continue;
     loss += readings.powerLoss;
-    drop += dropOf(readings);
+    drop += lowerVeinDrop(readings)!;
     dissipation += readings.dissipation;
     windows++;
   }
@@ -79,15 +79,6 @@ function run(stage: PathwayStage, cavalOffset: number, pathwayNarrowing: number,
     auditPercent: (100 * (loss - dissipation)) / loss,
     settled,
   };
-}
-
-/** mmHg of total pressure, from the lower vein to the lung arteries weighted by their flow. */
-function dropOf({ openings }: FieldReadings): number {
-  const at = (name: string) => openings.find((each) => each.name === name)!;
-  const [left, right] = [at("left"), at("right")];
-  const lungs =
-    (left.flow * left.totalPressure + right.flow * right.totalPressure) / (left.flow + right.flow);
-  return at("ivc").totalPressure - lungs;
 }
 
 const round = (value: number): number => Math.round(value * 1e3) / 1e3;

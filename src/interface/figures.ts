@@ -1,7 +1,8 @@
 /** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
 import type { TabulatedLoss } from "../chain/tabulated.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
-import type { FieldReadings, OpeningReading } from "../sim/field/flow-field.ts";
+import type { FieldReadings } from "../sim/field/flow-field.ts";
+import { lowerVeinDrop } from "../sim/field/pressure-drop.ts";
 import { hasPathway } from "../sim/request.ts";
 
 type FigureSource = "model" | "handbook" | "field" | "table";
@@ -60,14 +61,6 @@ export function figuresOf(
   ];
 }
 
-/** mmHg total pressure, from the lower vein's opening to the lung arteries weighted by their flow; null until settled. */
-export function fieldPressureDrop(readings: FieldReadings | null): number | null {
-  if (!readings?.settled) return null;
-  const opening = (name: string) => readings.openings.find((each) => each.name === name);
-  const [from, left, right] = [opening("ivc"), opening("left"), opening("right")];
-  if (!from || !left || !right) return null;
-  const out = left.flow + right.flow;
-  if (out === 0) return null;
-  const part = ({ flow, totalPressure }: OpeningReading) => (flow / out) * totalPressure;
-  return from.totalPressure - part(left) - part(right);
-}
+/** mmHg, see `lowerVeinDrop`; null until settled. */
+export const fieldPressureDrop = (readings: FieldReadings | null): number | null =>
+  readings?.settled ? lowerVeinDrop(readings) : null;

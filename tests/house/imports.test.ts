@@ -19,7 +19,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     words: "yes",
   },
   interface: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs)/,
+    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|field\/pressure-drop)/,
     state: "yes",
     lesson: "yes",
     chain: "types",

@@ -27,8 +27,10 @@ export interface Flowing {
   readonly front: Container;
   /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
-  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. */
-  /** `dim` (0..1): how far the dots of vessels other than `lit` draw back. */
+  /**
+   * `still`: nothing moves; darts as long as the mean flow is fast point the way.
+   * `dim` (0..1): how far the dots of vessels other than `lit` draw back.
+   */
   move(time: number, still: boolean, theme: Theme, lit?: ReadonlySet<string>, dim?: number): void;
   release(): void;
 }

@@ -28,7 +28,7 @@ export async function saveStills(
       if (cancel.aborted) return;
       onProgress(index);
       session.show(stepState(lesson, step));
-      await settled(context.session, cancel);
+      await settled(context, cancel);
       const name = `${String(index + 1).padStart(3, "0")}-${lesson.id}-${lesson.steps[step]!.id}.png`;
       files[name] = new Uint8Array(await (await stillOf(context, HEIGHT)).arrayBuffer());
     }

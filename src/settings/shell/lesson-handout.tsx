@@ -93,18 +93,19 @@ export function LessonHandout({ context, shelf, lesson, onClose }: LessonHandout
 
 /** One after the other on the page's one stage, which is left as it was. */
 async function drawSteps(
-  { session, stage }: Context,
+  context: Context,
   states: readonly ReturnType<typeof stepState>[],
   onPicture: (address: string) => void,
   cancel: AbortSignal,
 ): Promise<void> {
+  const { session, stage } = context;
   const before = session.scene.peek();
   const hide = stage.show(PICTURE.floor);
   try {
     for (const state of states) {
       // Arrows for paper; no dye, whose moment paper cannot show.
       session.show({ ...state, view: { ...state.view, streamlines: true, dye: before.view.dye } });
-      await settled(session, cancel);
+      await settled(context, cancel);
       if (cancel.aborted) return;
       const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
         theme: "light",

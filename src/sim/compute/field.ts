@@ -9,11 +9,10 @@ import { fromMillipascalSecond } from "../units.ts";
 import { checkField, type FieldRequest, refuseTooMany } from "./field-request.ts";
 import { fieldSchema } from "./field-schema.ts";
 import type { Kind, Outcome } from "./kind.ts";
-import { secondsNow } from "./stopwatch.ts";
+import { MOST_WALL_SECONDS, secondsNow } from "./stopwatch.ts";
 
-/** Cell updates, and wall-clock seconds (or three times the blood's), after which a flow is answered as it stands, "steady": false. */
+/** Cell updates after which a flow is answered as it stands, "steady": false; by the clock after MOST_WALL_SECONDS or three times the blood's. */
 const MOST_UPDATES = 4e9;
-const MOST_WALL_SECONDS = 110;
 
 export const FIELD_KIND: Kind<FieldRequest> = {
   kind: "field",

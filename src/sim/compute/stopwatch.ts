@@ -1,4 +1,7 @@
 /** Wall-clock seconds, for reporting how long an answer took; no answer depends on it. */
 const host = globalThis as { performance?: { now(): number } };
 
+/** Wall-clock seconds after which a flow is answered as it stands, "steady": false. */
+export const MOST_WALL_SECONDS = 110;
+
 export const secondsNow = (): number => (host.performance?.now() ?? 0) / 1000;
