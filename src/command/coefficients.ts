@@ -17,10 +17,7 @@ const BODY = CASES.caseA;
 const CELLS_ACROSS = 12;
 /** s of blood time: each reading's window, and after how many a field that will not settle is taken as it is */
 const WINDOW = 0.6;
-const MOST_WINDOWS = 8;
-/** Windows at the end of an unsettled run that its mean is taken over. */
-const MEANS = 4;
-
+const MOST_WINDOWS = 24;
 /** %: a field counts as settled when its energy book closes, too. */
 const GOOD_AUDIT = 5;
 /** %: a field whose energy book is further out says nothing about losses. */
@@ -54,29 +51,19 @@ function run(stage: PathwayStage, cavalOffset: number, pathwayNarrowing: number,
     split: { left: 0.45, right: 0.55 },
     outflow: {},
   });
-  // What has not settled is taken as its mean over the later windows.
-  let loss = 0;
-  let drop = 0;
-  let dissipation = 0;
-  let windows = 0;
+  let readings = field.read().readings;
   let settled = false;
   for (let window = 1; window <= MOST_WINDOWS && !settled; window++) {
     field.advanceSeconds(WINDOW);
-    const readings = field.read().readings;
-    settled = readings.settled && window > 1 && Math.abs(readings.auditPercent) < GOOD_AUDIT;
-    if (settled) loss = drop = dissipation = windows = 0;
-    if (!settled && window <= MOST_WINDOWS - MEANS) continue;
-    loss += readings.powerLoss;
-    drop += lowerVeinDrop(readings)!;
-    dissipation += readings.dissipation;
-    windows++;
+    readings = field.read().readings;
+    settled = readings.settled && Math.abs(readings.auditPercent) < GOOD_AUDIT;
   }
   field.release();
   const handbook = pathwayLoss(pathwayLaw(request, flows), flows);
   return {
-    power: loss / windows / handbook.powerLoss,
-    drop: drop / windows / handbook.pressureDrop,
-    auditPercent: (100 * (loss - dissipation)) / loss,
+    power: readings.powerLoss / handbook.powerLoss,
+    drop: lowerVeinDrop(readings)! / handbook.pressureDrop,
+    auditPercent: readings.auditPercent,
     settled,
   };
 }

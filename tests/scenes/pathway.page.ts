@@ -26,6 +26,7 @@ test("a lost graphics context comes back by itself with the same picture", async
   await expect
     .poll(async () => (await countColours(page, [DARK.wall]))[0], { timeout: 120_000 })
     .toBeGreaterThan(300);
+  await page.locator("canvas").first().waitFor();
   await page.evaluate(() => {
     const canvas = document.querySelector("canvas")!;
     canvas.dataset.lost = "yes";

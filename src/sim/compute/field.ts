@@ -55,7 +55,7 @@ function answerField(request: FieldRequest, progress?: (done: number) => void): 
   const { lattice, moment, steady, steps, updates } = settled;
   const wallSeconds = secondsNow() - began;
   const readings = moment.openings.map((mean, n) =>
-    openingReading(lattice, mean, 0, geometry.openings[n]!.width, fluid.density, viscosity),
+    openingReading(lattice, mean, geometry.openings[n]!.width, fluid.density, viscosity),
   );
   const { powerLoss, dissipation, auditPercent } = balance(moment.openings, moment.dissipation);
   const names = geometry.openings.map(({ name }) => name);

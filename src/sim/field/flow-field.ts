@@ -38,7 +38,7 @@ export interface OpeningReading {
   readonly flow: number;
   /** mmHg, mean static */
   readonly pressure: number;
-  /** mmHg, flow-weighted total */
+  /** mmHg, flow-weighted over the opening, the static part a mean over time */
   readonly totalPressure: number;
   readonly reynolds: number;
 }

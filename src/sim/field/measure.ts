@@ -4,13 +4,15 @@ import { pressureOnPlane } from "../lattice/hold-pressure.ts";
 import type { Lattice } from "../lattice/lattice.ts";
 import { type LatticeOpening, openingFlow } from "../lattice/openings.ts";
 
-interface OpeningMoment {
+export interface OpeningMoment {
   /** m3/s into the blood ("round"); m2/s per depth with uniform depth */
   readonly flow: number;
   /** Pa, mean static on the plane */
   readonly pressure: number;
   /** W (W/m): total pressure carried in by the flow */
   readonly power: number;
+  /** W (W/m): of it, what the mean static pressure does not carry: motion, and how pressure varies across the opening */
+  readonly motion: number;
 }
 
 export interface Moment {
@@ -27,13 +29,32 @@ const depthUnit = (lattice: Lattice): number => (lattice.choice.depth === "round
 /** Flow in SI for one lattice unit of flow (m/s times cells times depth). */
 export const flowUnit = (lattice: Lattice): number => lattice.raster.cell * 1e-3 * depthUnit(lattice);
 
-/** `density` kg/m3, `viscosity` Pa.s. */
-export function measure(lattice: Lattice, density: number, viscosity: number): Moment {
+/**
+ * `density` kg/m3, `viscosity` Pa.s. Pressures and powers count from the mean pressure of the openings named in `from` at this moment: where
+ * all flows are given, the level of the pressure means nothing and would weigh what sound stores as if it were lost. None: as they are.
+ */
+export function measure(
+  lattice: Lattice,
+  density: number,
+  viscosity: number,
+  from: readonly string[] = [],
+): Moment {
+  const zero = referencePressure(lattice, density, from);
   return {
-    openings: lattice.openings.map((opening) => measureOpening(lattice, opening, density)),
+    openings: lattice.openings.map((opening) => {
+      const moment = measureOpening(lattice, opening, density);
+      return { ...moment, pressure: moment.pressure - zero, power: moment.power - zero * moment.flow };
+    }),
     dissipation: dissipation(lattice, density, viscosity),
     kinetic: kineticEnergy(lattice, density),
   };
+}
+
+/** Pa: mean pressure of the named openings now; 0 when there are none. */
+export function referencePressure(lattice: Lattice, density: number, names: readonly string[]): number {
+  const named = lattice.openings.filter(({ opening }) => names.includes(opening.name));
+  const pressures = named.map((opening) => measureOpening(lattice, opening, density).pressure);
+  return pressures.reduce((sum, pressure) => sum + pressure / named.length, 0);
 }
 
 function measureOpening(lattice: Lattice, opening: LatticeOpening, density: number): OpeningMoment {
@@ -60,10 +81,13 @@ function measureOpening(lattice: Lattice, opening: LatticeOpening, density: numb
     pressure += area * onPlane;
     power += into[n]! * area * across * (onPlane + 0.5 * (across * across + aside * aside));
   }
+  const mean = open > 0 ? pressure / open : 0;
+  const flow = openingFlow(opening, arrays);
   return {
-    flow: openingFlow(opening, arrays) * flowUnit(lattice),
-    pressure: open > 0 ? (density * pressure) / open : 0,
+    flow: flow * flowUnit(lattice),
+    pressure: density * mean,
     power: density * power * flowUnit(lattice),
+    motion: density * (power - mean * flow) * flowUnit(lattice),
   };
 }
 

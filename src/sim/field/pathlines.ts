@@ -3,40 +3,62 @@
  * exactly (Pollock 1988): it never crosses a wall and carries its flow unchanged from opening to opening.
  */
 import type { Lattice } from "../lattice/lattice.ts";
+import type { LatticeOpening } from "../lattice/openings.ts";
 
 /** Cells that a line may pass before it counts as caught in an eddy. */
 const PATIENCE = 12;
 
-/** The opening that the line through (x, y) in cell `cell` reaches, forward (+1) or backward (-1) in time; -1 when caught. x, y in 0..1. */
-function follow(lattice: Lattice, cell: number, x: number, y: number, direction: 1 | -1): number {
-  const { nx, ny, beyond } = lattice.raster;
+/** Somewhere in a cell: x, y in 0..1 from its lower left corner. */
+export interface Place {
+  cell: number;
+  x: number;
+  y: number;
+}
+
+/** What became of a line that reached no opening. */
+export const CAUGHT = -1;
+export const UNDER_WAY = -2;
+
+/**
+ * Moves `place` along its line, forward (+1) or backward (-1), to an opening, whose number it answers, or for `seconds`.
+ * CAUGHT: it met a point where nothing flows on, or has gone round for longer than any line that leads out.
+ */
+export function follow(lattice: Lattice, place: Place, direction: 1 | -1, seconds = Infinity): number {
+  const { nx, ny, beyond, area, depth, cell } = lattice.raster;
   const { u, v, westArea, southArea } = lattice.arrays;
   const limit = PATIENCE * (nx + ny);
-  let k = cell;
-  let px = x;
-  let py = y;
+  let left = seconds;
   for (let n = 0; n < limit; n++) {
+    const k = place.cell;
     if (beyond[k]! >= 0) return beyond[k]!;
     const w = direction * westArea[k]! * u[k]!;
     const e = direction * westArea[k + 1]! * u[k + 1]!;
     const s = direction * southArea[k]! * v[k]!;
     const t = direction * southArea[k + nx]! * v[k + nx]!;
-    const tx = crossingTime(w, e, px);
-    const ty = crossingTime(s, t, py);
-    if (tx === Infinity && ty === Infinity) return -1;
+    const tx = crossingTime(w, e, place.x);
+    const ty = crossingTime(s, t, place.y);
+    // s for which a flow of one passes through the cell
+    const fill = area[k]! * depth[k]! * cell * 1e-3;
+    if (Math.min(tx, ty) * fill >= left) {
+      place.x = moved(w, e, place.x, left / fill);
+      place.y = moved(s, t, place.y, left / fill);
+      return UNDER_WAY;
+    }
+    if (tx === Infinity && ty === Infinity) return CAUGHT;
+    left -= Math.min(tx, ty) * fill;
     if (tx < ty) {
-      const right = w + (e - w) * px > 0;
-      py = moved(s, t, py, tx);
-      px = right ? 0 : 1;
-      k += right ? 1 : -1;
+      const right = w + (e - w) * place.x > 0;
+      place.y = moved(s, t, place.y, tx);
+      place.x = right ? 0 : 1;
+      place.cell += right ? 1 : -1;
     } else {
-      const up = s + (t - s) * py > 0;
-      px = moved(w, e, px, ty);
-      py = up ? 0 : 1;
-      k += up ? nx : -nx;
+      const up = s + (t - s) * place.y > 0;
+      place.x = moved(w, e, place.x, ty);
+      place.y = up ? 0 : 1;
+      place.cell += up ? nx : -nx;
     }
   }
-  return -1;
+  return CAUGHT;
 }
 
 /** Time until the face that the flow heads for; Infinity when it never gets there. `a`, `b`: flow at 0 and at 1. */
@@ -56,48 +78,55 @@ function moved(a: number, b: number, at: number, time: number): number {
   return Math.min(1, Math.max(0, at + grown));
 }
 
-/** from opening -> to opening -> fraction of the flow that enters there (by lines of equal flow in the present field). */
+/** What enters through each face of an opening at this moment, lattice units, and whether the opening takes in more than it lets out. */
+export function entering(
+  { arrays }: Lattice,
+  { crossing }: LatticeOpening,
+): { flows: number[]; takesIn: boolean } {
+  const { face, vertical, into } = crossing;
+  const { u, v, westArea, southArea } = arrays;
+  const through = Array.from(
+    face,
+    (k, n) => into[n]! * (vertical[n] ? southArea[k]! * v[k]! : westArea[k]! * u[k]!),
+  );
+  return {
+    flows: through.map((flow) => Math.max(0, flow)),
+    takesIn: through.reduce((sum, flow) => sum + flow, 0) > 0,
+  };
+}
+
+/** On face `n` of an opening, `along` it from 0 to 1. */
+export function onFace({ crossing }: LatticeOpening, n: number, along: number): Place {
+  const first = crossing.into[n]! > 0 ? 0 : 1;
+  return crossing.vertical[n]
+    ? { cell: crossing.inside[n]!, x: along, y: first }
+    : { cell: crossing.inside[n]!, x: first, y: along };
+}
+
+/** from opening -> to opening -> fraction of the flow that enters there, by lines of equal flow in the present field: what happens while the flow is steady. */
 export function flowShares(lattice: Lattice, lines = 200): Record<string, Record<string, number>> {
-  const { openings, arrays } = lattice;
   const shares: Record<string, Record<string, number>> = {};
-  for (const { opening, crossing } of openings) {
-    const { face, vertical, into, inside } = crossing;
-    const entering = Array.from(face, (k, n) =>
-      Math.max(
-        0,
-        into[n]! * (vertical[n] ? arrays.southArea[k]! * arrays.v[k]! : arrays.westArea[k]! * arrays.u[k]!),
-      ),
-    );
-    const leaving = Array.from(face, (k, n) =>
-      Math.max(
-        0,
-        -into[n]! * (vertical[n] ? arrays.southArea[k]! * arrays.v[k]! : arrays.westArea[k]! * arrays.u[k]!),
-      ),
-    );
-    const total = entering.reduce((sum, flow) => sum + flow, 0);
-    const out = leaving.reduce((sum, flow) => sum + flow, 0);
-    if (total <= out) continue;
+  for (const opening of lattice.openings) {
+    const { flows, takesIn } = entering(lattice, opening);
+    if (!takesIn) continue;
+    const total = flows.reduce((sum, flow) => sum + flow, 0);
     const to: Record<string, number> = {};
     let caught = 0;
-    entering.forEach((flow, n) => {
+    flows.forEach((flow, n) => {
       const count = Math.ceil((flow / total) * lines);
       for (let m = 0; m < count; m++) {
-        const along = (m + 0.5) / count;
-        const first = into[n]! > 0 ? 0 : 1;
-        const end = vertical[n]
-          ? follow(lattice, inside[n]!, along, first, 1)
-          : follow(lattice, inside[n]!, first, along, 1);
+        const end = follow(lattice, onFace(opening, n, (m + 0.5) / count), 1);
         const part = flow / total / count;
         if (end < 0) caught += part;
         else {
-          const name = openings[end]!.opening.name;
+          const { name } = lattice.openings[end]!.opening;
           to[name] = (to[name] ?? 0) + part;
         }
       }
     });
     // Lines caught at a stagnation point stand for no flow of their own.
     for (const name of Object.keys(to)) to[name]! /= Math.max(1e-12, 1 - caught);
-    shares[opening.name] = to;
+    shares[opening.opening.name] = to;
   }
   return shares;
 }
@@ -114,7 +143,7 @@ export function recirculatingArea(lattice: Lattice, stride = 1): number {
       const k = j * nx + i;
       if (area[k] === 0 || beyond[k]! >= 0) continue;
       all += area[k]!;
-      if (follow(lattice, k, 0.5, 0.5, -1) < 0) caught += area[k]!;
+      if (follow(lattice, { cell: k, x: 0.5, y: 0.5 }, -1) < 0) caught += area[k]!;
     }
   return all > 0 ? caught / all : 0;
 }

@@ -1,31 +1,26 @@
-/** Readings averaged over a repeat of the drive, refreshed as the field advances. */
+/** Readings averaged over whole periods of the drive, refreshed as the field advances. */
 import type { Lattice } from "../lattice/lattice.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
-import { type Moment, measure } from "./measure.ts";
-import { flowShares, recirculatingArea } from "./pathlines.ts";
+import { type Moment, measure, type OpeningMoment } from "./measure.ts";
+import { trackPassage } from "./passage.ts";
+import { recirculatingArea } from "./pathlines.ts";
+import { meanOf, momentsMean, type Period, settledPeriods, sharesOf } from "./periods.ts";
 
-const SAMPLES_IN_PERIOD = 24;
-/** Lines per opening and cells skipped when the paths are drawn anew; once in a period. */
-const LINES = 60;
+/** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, and its eddies. */
+const TICKS = 192;
+const MOMENT_EVERY = 2;
+const EDDIES_EVERY = 48;
+/** Cells skipped when eddies are looked for. */
 const STRIDE = 3;
-/** Relative change of kinetic energy from one period to the next below which a field counts as settled. */
-const SETTLED = 2e-3;
 
 export interface Readings {
   stepsUntilSample(): number;
   sample(steps: number): void;
-  period(seconds: number): void;
+  /** Begins anew for a drive that repeats after so many seconds. */
+  begin(seconds: number): void;
   timed(steps: number, wallSeconds: number): void;
-  /** Pa: mean pressure of the openings that share what leaves, from which all pressures count */
-  referencePressure(): number;
   now(): FieldReadings;
-}
-
-interface Mean {
-  flow: number;
-  pressure: number;
-  power: number;
 }
 
 /** `lungSide`: openings from whose mean pressure all pressures count; none: absolute. `earlier` hands over what goes on across a reshaping: the pace. */
@@ -38,62 +33,84 @@ export function trackReadings(
   earlier?: Readings,
 ): Readings {
   const { openings } = lattice;
-  let length = Math.max(seconds, 1e-3);
+  const passage = trackPassage(lattice);
+  let length = 1;
+  let begun = 0;
+  let tick = 0;
   let due = 1;
-  let taken: Moment[] = [];
-  let since = lattice.time;
-  let last: Moment[] = [measure(lattice, density, viscosity)];
-  let lastKinetic = Number.NaN;
+  let moved = 0;
+  let moments: Moment[] = [];
+  let eddies: number[] = [];
+  let periods: readonly Period[] = [];
   let settled = false;
-  let shares: FieldReadings["shares"] = {};
-  let eddies = 0;
+  let mean: Period = {
+    ...momentsMean([measure(lattice, density, viscosity, lungSide)]),
+    eddies: 0,
+    passed: {},
+  };
   let pace = earlier?.now().pace ?? 0;
   let rate = earlier?.now().cellUpdatesPerSecond ?? 0;
 
-  const stepsUntilSample = () => Math.max(1, due);
-  const plan = () => Math.max(1, Math.round(length / SAMPLES_IN_PERIOD / lattice.step));
+  /** Ticks lie evenly however the steps fall, so that the mean of what repeats is exact. */
+  const plan = () => {
+    due = Math.max(1, Math.round((begun + ((tick + 1) * length) / TICKS - lattice.time) / lattice.step));
+  };
 
-  function closePeriod(): void {
-    const kinetic = taken.reduce((sum, moment) => sum + moment.kinetic, 0) / taken.length;
-    settled = Math.abs(kinetic - lastKinetic) <= SETTLED * kinetic;
-    lastKinetic = kinetic;
-    last = taken;
-    taken = [];
-    since = lattice.time;
-    shares = flowShares(lattice, LINES);
-    eddies = recirculatingArea(lattice, STRIDE);
+  function begin(seconds: number): void {
+    length = Math.max(seconds, 1e-3);
+    begun = lattice.time;
+    moved = lattice.time;
+    tick = 0;
+    moments = [];
+    eddies = [];
+    periods = [];
+    settled = false;
+    plan();
   }
 
+  function closePeriod(): void {
+    const period = {
+      ...momentsMean(moments),
+      eddies: eddies.reduce((sum, each) => sum + each, 0) / eddies.length,
+      passed: passage.taken(),
+    };
+    ({ periods, settled } = settledPeriods([...periods, period], settled));
+    mean = meanOf(settled ? periods : [period]);
+    begun += length;
+    tick = 0;
+    moments = [];
+    eddies = [];
+  }
+
+  begin(seconds);
   return {
-    stepsUntilSample,
+    stepsUntilSample: () => Math.max(1, due),
     sample(steps) {
       due -= steps;
       if (due > 0) return;
-      due = plan();
-      taken.push(measure(lattice, density, viscosity));
-      if (lattice.time - since >= length) closePeriod();
+      tick++;
+      passage.advance(lattice.time - moved, length);
+      moved = lattice.time;
+      if (tick % MOMENT_EVERY === 0) moments.push(measure(lattice, density, viscosity, lungSide));
+      if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(lattice, STRIDE));
+      if (tick === TICKS) closePeriod();
+      plan();
     },
-    period(next) {
-      length = Math.max(next, 1e-3);
-    },
+    begin,
     timed(steps, wallSeconds) {
       if (wallSeconds <= 0) return;
       pace = (steps * lattice.step) / wallSeconds;
       rate = (steps * lattice.cells) / wallSeconds;
     },
-    referencePressure: () => reference(lattice, averages(last, openings.length), lungSide),
     now() {
-      const means = averages(last, openings.length);
-      const zero = reference(lattice, means, lungSide);
-      const dissipation = last.reduce((sum, moment) => sum + moment.dissipation, 0) / last.length;
       return {
         openings: openings.map(({ opening }, n) => ({
           name: opening.name,
-          ...openingReading(lattice, means[n]!, zero, opening.width, density, viscosity),
+          ...openingReading(lattice, mean.openings[n]!, opening.width, density, viscosity),
         })),
-        ...balance(means, dissipation),
-        shares,
-        recirculatingArea: eddies,
+        ...balance(mean.openings, mean.dissipation),
+        shares: sharesOf(mean.passed),
+        recirculatingArea: mean.eddies,
         settled,
         pace,
         cellUpdatesPerSecond: rate,
@@ -102,28 +119,13 @@ export function trackReadings(
   };
 }
 
-function averages(moments: readonly Moment[], count: number): Mean[] {
-  return Array.from({ length: count }, (_, n) => {
-    const mean: Mean = { flow: 0, pressure: 0, power: 0 };
-    for (const { openings } of moments) {
-      mean.flow += openings[n]!.flow / moments.length;
-      mean.pressure += openings[n]!.pressure / moments.length;
-      mean.power += openings[n]!.power / moments.length;
-    }
-    return mean;
-  });
-}
-
-function reference(lattice: Lattice, means: readonly Mean[], lungSide: readonly string[]): number {
-  const given = means.filter((_, n) => lungSide.includes(lattice.openings[n]!.opening.name));
-  return given.length === 0 ? 0 : given.reduce((sum, { pressure }) => sum + pressure, 0) / given.length;
-}
-
-/** Trade units of one opening's means; a total pressure is power over flow, so an opening without flow has none of its own. */
+/**
+ * Trade units of one opening's means. Total pressure: the mean static one and what each millilitre carries beyond it; weighing the static one
+ * by its flow in time as well would count what one stream lends another as they surge in turn. An opening without flow carries no motion.
+ */
 export function openingReading(
   lattice: Lattice,
-  { flow, pressure, power }: Mean,
-  zero: number,
+  { flow, pressure, motion }: OpeningMoment,
   width: number,
   density: number,
   viscosity: number,
@@ -131,18 +133,18 @@ export function openingReading(
   const round = lattice.choice.depth === "round";
   const metres = width * 1e-3;
   const speed = Math.abs(flow) / (round ? (Math.PI / 4) * metres ** 2 : metres);
-  const carries = Math.abs(power) > 0 && speed > 1e-9;
+  const carries = Math.abs(motion) > 0 && speed > 1e-9;
   return {
     flow: round ? toMillilitre(flow) : flow,
-    pressure: toMmHg(pressure - zero),
-    totalPressure: toMmHg((carries ? power / flow : pressure) - zero),
+    pressure: toMmHg(pressure),
+    totalPressure: toMmHg(pressure + (carries ? motion / flow : 0)),
     reynolds: (density * speed * metres) / viscosity,
   };
 }
 
 /** `dissipation` W; the loss is the total pressure's power in minus out. */
 export function balance(
-  means: readonly Mean[],
+  means: readonly OpeningMoment[],
   dissipation: number,
 ): Pick<FieldReadings, "powerLoss" | "dissipation" | "auditPercent" | "massBalancePercent"> {
   const loss = means.reduce((sum, { power }) => sum + power, 0);

@@ -7,6 +7,7 @@ import { fromMillipascalSecond, toMmHg } from "../units.ts";
 import { carryOver } from "./carry-over.ts";
 import { applyDrive, applyGiven, driveSpeed, openingRule } from "./drive.ts";
 import type { FieldDrive, FieldShape, FlowField } from "./flow-field.ts";
+import { referencePressure } from "./measure.ts";
 import { type Readings, trackReadings } from "./readings.ts";
 
 export interface FieldFluid {
@@ -115,7 +116,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       const rules = lattice.openings.map(({ rule }) => rule);
       drive = next;
       const same = plane.openings.every((opening, n) => openingRule(opening, drive) === rules[n]);
-      if (same) readings.period(periodOf(drive));
+      if (same) readings.begin(periodOf(drive));
       else relay(lattice.raster);
       lattice.expect(driveSpeed(lattice, drive));
     },
@@ -130,7 +131,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       shapeId++;
       relay(rasterise(plane, gridChoice));
     },
-    read: (into) => readField(lattice, shapeId, bloodTime, fluid.density, readings, into),
+    read: (into) => readField(lattice, shapeId, bloodTime, fluid.density, lungSide(drive), readings, into),
     shape: () => readShape(lattice),
     get step() {
       return lattice.step;
@@ -173,6 +174,7 @@ function readField(
   shapeId: number,
   time: number,
   density: number,
+  lungs: readonly string[],
   readings: Readings,
   into: readonly Float32Array[] = [],
 ): FlowField {
@@ -183,7 +185,7 @@ function readField(
   const across = fit[0] ?? new Float32Array(count);
   const up = fit[1] ?? new Float32Array(count);
   const pressure = fit[2] ?? new Float32Array(count);
-  const zero = readings.referencePressure() / density;
+  const zero = referencePressure(lattice, density, lungs) / density;
   const scale = toMmHg(density);
   for (let k = 0; k < count - nx; k++) {
     across[k] = 0.5 * (u[k]! + u[k + 1]!);

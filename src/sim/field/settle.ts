@@ -7,6 +7,7 @@ import { fromMmHg } from "../units.ts";
 import { carryOver } from "./carry-over.ts";
 import { applyGiven, openingRule } from "./drive.ts";
 import { type Moment, measure } from "./measure.ts";
+import { momentsMean } from "./periods.ts";
 
 export interface SettleChoice {
   /** mm */
@@ -135,7 +136,7 @@ function settleLevel(
     if (quiet >= 3) break;
   }
   const steady = quiet >= 3;
-  const moment = steady ? last : meanMoment(history.slice(history.length >> 1));
+  const moment = steady ? last : momentsMean(history.slice(history.length >> 1));
   return { lattice, moment, steady, steps, updates: steps * lattice.cells };
 }
 
@@ -167,19 +168,4 @@ function change(a: Moment, b: Moment): number {
   });
   const net = b.openings.reduce((sum, opening) => sum + opening.flow, 0);
   return Math.max(most, (0.01 * Math.abs(net)) / flow);
-}
-
-function meanMoment(moments: readonly Moment[]): Moment {
-  const count = moments.length;
-  const mean = (of: (moment: Moment) => number) =>
-    moments.reduce((sum, moment) => sum + of(moment) / count, 0);
-  return {
-    openings: moments[0]!.openings.map((_, n) => ({
-      flow: mean(({ openings }) => openings[n]!.flow),
-      pressure: mean(({ openings }) => openings[n]!.pressure),
-      power: mean(({ openings }) => openings[n]!.power),
-    })),
-    dissipation: mean(({ dissipation }) => dissipation),
-    kinetic: mean(({ kinetic }) => kinetic),
-  };
 }

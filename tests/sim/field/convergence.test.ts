@@ -10,7 +10,7 @@ function solve(geometry: FlowGeometry, across: number, depth: "uniform" | "round
   const choice = { cell: narrowest / across, depth, maxSeconds: 20, tolerance: 1e-5, mostUpdates: 1e9 };
   const { lattice, moment, steady } = settle(geometry, density, viscosity, across, choice);
   const openings = moment.openings.map((mean, n) =>
-    openingReading(lattice, mean, 0, geometry.openings[n]!.width, density, viscosity),
+    openingReading(lattice, mean, geometry.openings[n]!.width, density, viscosity),
   );
   return { openings, steady, ...balance(moment.openings, moment.dissipation) };
 }
