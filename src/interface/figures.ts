@@ -15,6 +15,19 @@ export interface Figure {
   readonly unit: string;
   readonly digits: number;
   readonly source: FigureSource;
+  /** Message that has to stand beside the number, where it says what cannot be. */
+  readonly note?: string;
+}
+
+/** Part of the oxygen asked for that may be missing before the number is called what it is: more than the model's own slack. */
+const SLACK = 0.1;
+
+export const SHORT_OF_OXYGEN = "figure.note.shortOfOxygen";
+
+/** Whether the effort asks for more oxygen than this blood brings: the answer stands, but no one could live it. */
+export function shortOfOxygen(circulation: Circulation | null): boolean {
+  const { oxygenMissing = 0, oxygenUse = 0 } = circulation?.extras ?? {};
+  return oxygenMissing > SLACK * (oxygenUse + oxygenMissing);
 }
 
 const figure = (
@@ -47,7 +60,10 @@ export function figuresOf(
   const { pathway, pressures, saturations, flows } = circulation ?? {};
   const before = circulation && !hasPathway(circulation.request.stage);
   const carried = [
-    figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
+    {
+      ...figure("arterialSaturation", saturations?.arterial, "%", 0, "model"),
+      ...(shortOfOxygen(circulation) ? { note: SHORT_OF_OXYGEN } : {}),
+    },
     figure("output", flows?.systemic, "L/min", 1, "model"),
   ];
   if (before) return [figure("liverPressure", pressures?.hepaticVein, "mmHg", 1, "model"), ...carried];

@@ -1,7 +1,8 @@
-/** The scene in at most three sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
+/** The scene in three or four sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
 import { formatQuantity, t } from "../words/index.ts";
+import { SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
 
 export type Quantity = (value: number, unit: string, digits?: number) => string;
 
@@ -29,6 +30,7 @@ export function readingOf(
       fenestration: quantity(flows.fenestration, "L/min", 1),
     }),
   ];
+  if (shortOfOxygen(circulation)) sentences.push(t(SHORT_OF_OXYGEN));
   if (readings?.settled) sentences.push(flowSentence(readings, quantity));
   return sentences;
 }

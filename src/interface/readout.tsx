@@ -16,6 +16,7 @@ export function Readouts({ figures }: { readonly figures: readonly Figure[] }) {
               <Value figure={first!} />
               {further.length > 0 && <Source figure={first!} />}
             </dd>
+            {first!.note && <dd class="readout-note">{t(first!.note)}</dd>}
             {further.map((figure) => (
               <dd class="readout-further" key={figure.source}>
                 <Value figure={figure} />

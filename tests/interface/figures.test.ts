@@ -45,6 +45,16 @@ describe("figures", () => {
     }
   });
 
+  it("say beside the saturation when no body could keep the effort up, and only then", () => {
+    const told = (metabolicEquivalents: number) => {
+      const answer = solve({ ...START.request, stage: "before-completion", set: { metabolicEquivalents } });
+      const note = figuresOf(answer, null).find(({ name }) => name === "arterialSaturation")!.note;
+      return [note !== undefined, readingOf(answer, null).length === 3];
+    };
+    expect(told(1)).toEqual([false, false]);
+    expect(told(5)).toEqual([true, true]);
+  });
+
   it("wait for a settled flow", () => {
     expect(fieldPressureDrop({ ...readings, settled: false })).toBeNull();
     expect(figuresOf(null, null).every(({ value }) => value === null)).toBe(true);

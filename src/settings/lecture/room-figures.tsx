@@ -4,7 +4,7 @@ import type { LargeFigure } from "../lesson/figures-that-matter.ts";
 
 export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigure[] }) => (
   <dl class="readouts">
-    {figures.map(({ name, values, unit, digits }) => {
+    {figures.map(({ name, values, unit, digits, note }) => {
       const label = t(`figure.${name}`);
       return (
         <div class="readout" key={name}>
@@ -17,6 +17,7 @@ export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigur
               </bdi>
             ))}
           </dd>
+          {note && <dd class="readout-note">{t(note)}</dd>}
         </div>
       );
     })}

@@ -1,4 +1,5 @@
 /** The two numbers that a hall or a visitor should see large: those that the step's own words name, else the scene's. */
+import { SHORT_OF_OXYGEN, shortOfOxygen } from "../../interface/figures.ts";
 import { namesIn } from "../../lesson/expression.ts";
 import type { Step } from "../../lesson/lesson.ts";
 import { inlinesOf } from "../../lesson/prose.ts";
@@ -14,6 +15,8 @@ export interface LargeFigure {
   readonly values: readonly (number | null)[];
   readonly unit: string;
   readonly digits: number;
+  /** Message that has to stand beside the numbers, where one of them says what cannot be. */
+  readonly note?: string;
 }
 
 /** Side by side one number is enough to follow. */
@@ -110,6 +113,9 @@ export function figuresThatMatter(
         values,
         unit,
         digits: beside.length > 0 && path === FINER.path ? FINER.digits : DIGITS[unit]!,
+        ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
+          ? { note: SHORT_OF_OXYGEN }
+          : {}),
       };
     });
 }

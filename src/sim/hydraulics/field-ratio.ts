@@ -5,7 +5,7 @@ import { toLitresPerMinute } from "../units.ts";
 import measured from "./field-ratios.json" with { type: "json" };
 
 /** Where the ratio was tabulated: mm to either side, % of diameter, L/min/m2 through both lungs; a 5-year-old's default sizes otherwise. */
-export const GRID = { cavalOffset: [0, 8], pathwayNarrowing: [0, 20, 40, 60], index: [2, 3.5, 6] } as const;
+export const GRID = { cavalOffset: [0, 8], pathwayNarrowing: [0, 20, 40], index: [2, 3.5, 6] } as const;
 
 type Ratios = Readonly<Record<string, readonly (number | null)[]>>;
 
