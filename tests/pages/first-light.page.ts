@@ -12,7 +12,7 @@ test.use({ viewport: { width: 640, height: 400 } });
 const stateOf = (stage: PathwayStage, dye = 0): SceneState => ({
   ...START,
   request: { ...START.request, stage },
-  view: { ...START.view, dye },
+  view: { ...START.view, dye, playSpeed: 1 },
 });
 const open = (page: Page, state: SceneState) => page.goto(`?setting=bench&state=${writeAddress(state)}`);
 

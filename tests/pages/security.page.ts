@@ -4,7 +4,9 @@ import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
 import { readSources } from "../house/sources.ts";
-import { expectAccessible, figure } from "./page.ts";
+import { expectAccessible, figure, withoutPainting } from "./page.ts";
+
+test.beforeEach(({ page }) => withoutPainting(page));
 
 test.setTimeout(240_000);
 test.use({ reducedMotion: "reduce" });
