@@ -7,6 +7,7 @@ export default defineConfig({
   testDir: "tests",
   testMatch: "**/*.page.ts",
   outputDir: "test-results",
+  snapshotPathTemplate: "{testDir}/{testFileDir}/kept/{arg}{ext}",
   workers: 2,
   // Software rendering on a busy machine can be late; a test that passes only on a second try is counted as flaky in the report.
   retries: 2,

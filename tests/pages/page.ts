@@ -29,14 +29,9 @@ export async function figure(page: Page, name: string): Promise<number> {
   return Number(await shown.getAttribute("data-value"));
 }
 
-/** ms between two drawings of a page whose painting is left out. */
-const SELDOM = 40;
-
-/** Leaves out painting, not what is painted, and draws half as often: for tests of words and controls, to which a software painter only gives waiting. */
+/** Leaves out painting, not what is painted: for tests of words and controls, to which a software painter only gives waiting. */
 export async function withoutPainting(page: Page): Promise<void> {
-  await page.addInitScript((seldom) => {
-    window.requestAnimationFrame = (call) => window.setTimeout(() => call(performance.now()), seldom);
-    window.cancelAnimationFrame = (id) => window.clearTimeout(id);
+  await page.addInitScript(() => {
     for (const draw of [
       "drawElements",
       "drawElementsInstanced",
@@ -44,5 +39,5 @@ export async function withoutPainting(page: Page): Promise<void> {
       "drawArraysInstanced",
     ] as const)
       WebGL2RenderingContext.prototype[draw] = () => {};
-  }, SELDOM);
+  });
 }
