@@ -91,7 +91,11 @@ export function trackReadings(
       tick++;
       passage.advance(lattice.time - moved, length);
       moved = lattice.time;
-      if (tick % MOMENT_EVERY === 0) moments.push(measure(lattice, density, viscosity, lungSide));
+      if (tick % MOMENT_EVERY === 0) {
+        moments.push(measure(lattice, density, viscosity, lungSide));
+        // Until a whole period is known, what there is of the first: what flows in must be known at once.
+        if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
+      }
       if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(lattice, STRIDE));
       if (tick === TICKS) closePeriod();
       plan();

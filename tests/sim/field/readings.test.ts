@@ -93,6 +93,20 @@ test("A flow that repeats is settled at its second like period; one that drifts 
   expect(at).toBeLessThan(12);
 });
 
+test("What flows in is read at once, not only after a whole repeat: tracers enter by it", () => {
+  const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
+  field.drive({
+    period: 2.4,
+    inflow: { lower: Float32Array.of(12), upper: Float32Array.of(6) },
+    split: { left: 0.5, right: 0.5 },
+    outflow: {},
+  });
+  field.advanceSeconds(0.05);
+  const flows = field.read().readings.openings.map(({ name, flow }) => [name, flow] as const);
+  expect(Object.fromEntries(flows).lower).toBeCloseTo(12, 0);
+  expect(Object.fromEntries(flows).upper).toBeCloseTo(6, 0);
+});
+
 test("Once settled a flow stays so until its drive or walls change", () => {
   const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
   const drive = (lower: number) => ({
