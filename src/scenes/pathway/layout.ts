@@ -32,7 +32,7 @@ const isNarrow = (clear: Box, sizes: Sizes): boolean =>
   clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 16 * sizes.axis;
 
 /** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
-const LEAST_PLANE = 9;
+const LEAST_PLANE = 14;
 /** Share of the width that the grade line then takes. */
 const BESIDE = 0.46;
 
