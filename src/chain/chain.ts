@@ -61,6 +61,8 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   let panes: PaneLink[] = [];
   const askedKeys: string[] = [];
   const unanswered = new Set<number>();
+  /** Pulses asked for before: a state that is opened with one releases it, and panes that join in do not repeat old ones. */
+  let dyed = 0;
 
   const settle = (index: number, key: string, answer: Circulation | undefined, fault?: Fault) => {
     if (askedKeys[index] !== key) return;
@@ -114,6 +116,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       circulations.value = requests.map((_, i) => circulations.peek()[i] ?? null);
       readings.value = requests.map(() => null);
       panes.forEach((pane, i) => {
+        pane.dye(dyed);
         pane.circulate(circulations.peek()[i] ?? null, circulations.peek()[0] ?? null);
       });
     }
@@ -137,6 +140,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       pane.dye(state.view.dye);
       pane.clots(state.view.clots);
     });
+    dyed = state.view.dye;
   };
 
   const stopFollowing = effect(() => {

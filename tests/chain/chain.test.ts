@@ -224,6 +224,23 @@ describe("the chain", () => {
     expect(washOut!.time.length).toBeGreaterThan(5);
     expect(tracers!.dyed.reduce((sum, mark) => sum + mark, 0)).toBeGreaterThan(0);
   });
+
+  it("releases the pulse of a state that it begins with, and no old one in a pane that joins later", async () => {
+    const { chain, time, field } = begin({ ...START, view: { ...START.view, dye: 1 } });
+    await time.pass(0.1);
+    for (let n = 1; n < 40; n++) {
+      field.flow(field.ports[0]!, 0.02 * n);
+      await time.pass(0.02);
+      chain.frame();
+    }
+    const { washOut, tracers } = chain.frame().panes[0]!;
+    expect(washOut).not.toBeNull();
+    expect(tracers!.dyed.reduce((sum, mark) => sum + mark, 0)).toBeGreaterThan(0);
+    chain.scene.value = { ...chain.scene.value, beside: [{ stage: "lateral-tunnel" }] };
+    await time.pass(0.1);
+    for (const port of field.ports) field.flow(port, 0.02);
+    expect(chain.frame().panes.map((pane) => pane.washOut)).toEqual([null, null]);
+  });
 });
 
 describe("clots", () => {

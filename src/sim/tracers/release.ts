@@ -21,7 +21,7 @@ const MARGIN = 0.25;
 
 /**
  * Fills the cloud with `count` tracers, evenly by volume (denser where the plane is deeper). Their origin is drawn from the flows
- * until blood that has really entered replaces them.
+ * until blood that has really entered replaces them. A pulse of dye that was asked for waits for the blood that enters next.
  */
 export function fill(
   cloud: TracerCloud,
@@ -31,9 +31,6 @@ export function fill(
   random: RandomSource,
 ): void {
   cloud.count = Math.min(count, cloud.capacity);
-  cloud.dyeLeft = 0;
-  cloud.dyedEver = 0;
-  cloud.dyedInside = 0;
   for (let n = 0; n < cloud.count; n++) {
     scatter(cloud, plane, n, random);
     const from = entrance(plane, supply, random);
