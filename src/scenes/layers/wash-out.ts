@@ -14,6 +14,9 @@ export interface WashOut {
 /** s: the axis is at least this long, and then doubles */
 const SHORTEST = 4;
 
+/** Heights of type that the words take in one line. */
+const WIDE = 9.8;
+
 export function drawWashOut(
   ink: Graphics,
   words: Lettering,
@@ -24,11 +27,21 @@ export function drawWashOut(
 ): void {
   const { colour } = theme;
   const pad = sizes.axis * 0.6;
+  const gone = curve.left.findIndex((left) => left <= 0.1);
+  const says =
+    gone >= 0
+      ? theme.say("scene.dye.gone", { time: formatQuantity(curve.time[gone]!, "s", 1) })
+      : theme.say("scene.dye.left", {
+          share: formatQuantity(100 * (curve.left[curve.left.length - 1] ?? 1), "%"),
+        });
+  // Where the box is narrow the number stands under its name.
+  const lines = box.width < WIDE * sizes.label ? says.split(/(?<=:) /) : [says];
+  const head = sizes.label * (0.65 + 1.25 * lines.length);
   const plot = {
     x: box.x + pad,
-    y: box.y + sizes.label * 1.9,
+    y: box.y + head,
     width: box.width - 2 * pad,
-    height: box.height - sizes.label * 1.9 - sizes.axis * 1.8,
+    height: box.height - head - sizes.axis * 1.8,
   };
   ink.roundRect(box.x, box.y, box.width, box.height, 8).fill({ color: colour.plate, alpha: 0.88 });
   ink.stroke({ width: 1, color: colour.plateRim });
@@ -47,16 +60,9 @@ export function drawWashOut(
     .stroke({ width: 1, color: colour.hair, alpha: 0.6 });
   const line = curve.time.flatMap((time, i) => [x(time), y(curve.left[i]!)]);
   if (line.length >= 4) ink.poly(line, false).stroke({ width: 3, color: colour.dye, join: "round" });
-  const gone = curve.left.findIndex((left) => left <= 0.1);
-  const says =
-    gone >= 0
-      ? theme.say("scene.dye.gone", { time: formatQuantity(curve.time[gone]!, "s", 1) })
-      : theme.say("scene.dye.left", {
-          share: formatQuantity(100 * (curve.left[curve.left.length - 1] ?? 1), "%"),
-        });
   words.write(
     {
-      lines: [{ words: says, size: sizes.label, colour: colour.ink }],
+      lines: lines.map((line) => ({ words: line, size: sizes.label, colour: colour.ink })),
       x: box.x + pad,
       y: box.y + pad * 0.6,
       bare: true,

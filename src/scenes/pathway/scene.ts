@@ -206,7 +206,10 @@ export const makePathway: MakeScene = () => {
     const room = [...taken];
     if (pane.washOut) {
       const width = Math.min(box.width * 0.45, sizes.label * 12);
-      const inset = { x: box.x + box.width - width - 8, y: box.y + 8, width, height: width * 0.62 };
+      const height = Math.min(Math.max(width * 0.62, sizes.label * 6.5), box.height * 0.45);
+      // Side by side there is no room above that is not blood's: it lies before the heart.
+      const y = compared ? box.y + box.height - height - 8 : box.y + 8;
+      const inset = { x: box.x + box.width - width - 8, y, width, height };
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
