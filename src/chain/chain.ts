@@ -61,7 +61,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   let panes: PaneLink[] = [];
   const askedKeys: string[] = [];
   const unanswered = new Set<number>();
-  /** Pulses asked for before: a state that is opened with one releases it, and panes that join in do not repeat old ones. */
+  /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
   let dyed = 0;
 
   const settle = (index: number, key: string, answer: Circulation | undefined, fault?: Fault) => {
@@ -116,7 +116,6 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       circulations.value = requests.map((_, i) => circulations.peek()[i] ?? null);
       readings.value = requests.map(() => null);
       panes.forEach((pane, i) => {
-        pane.dye(dyed);
         pane.circulate(circulations.peek()[i] ?? null, circulations.peek()[0] ?? null);
       });
     }
@@ -137,7 +136,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     faults.value = found;
     open.value = unanswered.size;
     panes.forEach((pane) => {
-      pane.dye(state.view.dye);
+      if (state.view.dye > dyed) pane.dye();
       pane.clots(state.view.clots);
     });
     dyed = state.view.dye;

@@ -51,7 +51,8 @@ export interface PaneTracers {
   readonly washOut: WashOut | null;
   /** s until nine tenths of the last pulse had left; undefined while they have not */
   readonly washOutTime: number | undefined;
-  dye(asked: number): void;
+  /** Releases a pulse; earlier dye loses its mark. */
+  dye(): void;
   /** Null until there is a field. */
   follow(
     link: FieldLink,
@@ -66,7 +67,6 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
   let plane: TracerPlane | null = null;
   let planeId = -1;
-  let asked: number | undefined;
   let washOut: WashOut | null = null;
   let sinceDye = 0;
   /** s of the field's time that is shown */
@@ -119,12 +119,9 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     get washOutTime() {
       return washOut ? washOutSeconds(washOut) : undefined;
     },
-    dye(now) {
-      if (asked !== undefined && now > asked) {
-        washOut = beginDye(cloud, PULSE);
-        sinceDye = 0;
-      }
-      asked = now;
+    dye() {
+      washOut = beginDye(cloud, PULSE);
+      sinceDye = 0;
     },
     follow(link, geometry, circulation, step, motion) {
       const { shape, field } = link;

@@ -19,8 +19,8 @@ export interface PaneLink {
   show(request: CirculationRequest | null): void;
   /** The latest answers of this pane and of the first, whose inflow it takes where the two are near. */
   circulate(own: Circulation | null, first: Circulation | null): void;
-  /** `asked`: pulses asked for so far; a rise releases one. */
-  dye(asked: number): void;
+  /** Releases a pulse. */
+  dye(): void;
   /** mm each */
   clots(diameters: readonly number[]): void;
   /** Moves what moves by `step` s of blood time; the field is to run at `rate`. */
@@ -99,7 +99,7 @@ export function paneLink(
       first = firstNow;
       drive();
     },
-    dye: (asked) => moving.dye(asked),
+    dye: moving.dye,
     clots: (diameters) => clots.wish(diameters),
     frame(time, step, rate, motion) {
       clock = time;

@@ -1,9 +1,9 @@
 /**
  * Tabulates what a settled field loses against what the handbook says, for the three pathways over offset, narrowing and flow:
- * `npx tsx src/command/coefficients.ts` writes src/sim/hydraulics/field-ratios.json. Takes several minutes; a part of
+ * `npx tsx src/command/coefficients.ts` writes src/sim/hydraulics/field-ratios.json and the table of docs/model-pathways.md. Takes several minutes; a part of
  * a row's label as argument ("lateral-tunnel offset 8") renews those rows alone.
  */
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
 import { buildField } from "../sim/field/index.ts";
 import { lowerVeinDrop } from "../sim/field/pressure-drop.ts";
@@ -11,6 +11,7 @@ import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import { type FieldRatios, fieldRatios, GRID } from "../sim/hydraulics/field-ratio.ts";
 import { pathwayLaw, pathwayLoss } from "../sim/hydraulics/index.ts";
 import { CASES, type CirculationRequest, PATHWAY_STAGES, type PathwayStage } from "../sim/request.ts";
+import { RATIO_TABLE, ratioTable } from "./validation/ratio-table.ts";
 
 const BODY = CASES.caseA;
 /** Enough for a loss within some per cent of a finer grid's; see docs/model-pathways.md. */
@@ -106,3 +107,5 @@ writeFileSync(
   new URL("../sim/hydraulics/field-ratios.json", import.meta.url),
   `${JSON.stringify(table, null, 2)}\n`,
 );
+const page = new URL("../../docs/model-pathways.md", import.meta.url);
+writeFileSync(page, readFileSync(page, "utf8").replace(RATIO_TABLE, ratioTable(table)));

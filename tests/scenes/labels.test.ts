@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { hairline, keepOff } from "../../src/scenes/layers/keep-off.ts";
+import { heightAt } from "../../src/scenes/layers/path-line.ts";
 import { type Block, settle } from "../../src/scenes/layers/settle.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 
@@ -28,5 +30,34 @@ describe("labels", () => {
         expect(clear(a, { x: 110, y: 90, width: 220, height: 180 })).toBe(true);
       });
     }
+  });
+});
+
+describe("plates over a plane", () => {
+  const plate = (at: readonly [number, number], x: number, y: number) => ({ ...label(x, y), at });
+
+  it("stay where they would like to be when that is free, and leave the blood when it is not", () => {
+    const liked = plate([500, 300], 300, 300);
+    expect(keepOff([liked], box, [], () => false)).toEqual([liked]);
+    const blood = (x: number) => x > 200 && x < 480;
+    const [moved] = keepOff([liked], box, [], blood);
+    expect(blood(moved!.x - moved!.width / 2) || blood(moved!.x + moved!.width / 2)).toBe(false);
+  });
+
+  it("do not cross their hairlines, where they would if each lay where it likes", () => {
+    const [first, second] = [plate([500, 300], 300, 420), plate([500, 400], 300, 280)];
+    const placed = keepOff([first, second], box, [], () => false);
+    expect(placed[0]).toEqual(first);
+    expect(placed[1]!.y).not.toBe(second.y);
+    const [from, to] = hairline(placed[0]!);
+    const side = ([x, y]: readonly [number, number]) =>
+      Math.sign((to[0] - from[0]) * (y - from[1]) - (to[1] - from[1]) * (x - from[0]));
+    expect(hairline(second).map(side)).toEqual([-1, 1]);
+    expect(new Set(hairline(placed[1]!).map(side)).size).toBe(1);
+  });
+
+  it("a line's height is read between its points, and at its ends beyond them", () => {
+    const line = [0, 10, 100, 10, 200, 50];
+    expect([-5, 50, 150, 300].map((x) => heightAt(line, x))).toEqual([10, 10, 30, 50]);
   });
 });

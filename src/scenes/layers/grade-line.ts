@@ -7,7 +7,7 @@ import { digitsApart } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
-import { dashed, pathLine } from "./path-line.ts";
+import { dashed, heightAt, pathLine } from "./path-line.ts";
 
 export interface GradeLineLayer {
   readonly view: Container;
@@ -224,18 +224,15 @@ export function gradeLineLayer(): GradeLineLayer {
       .fill({ color: theme.colour.pressure });
     ink.circle(x(1), y(last.pressure), Math.max(4, sizes.axis * 0.26)).fill({ color: theme.colour.pressure });
     if (plot.width < 32 * sizes.label) return;
+    const end = formatQuantity(last.pressure, "mmHg", 1);
+    // Above the line where its letters begin, each about six tenths of its height wide.
+    const begin = x(1) - 4 - 0.6 * sizes.label * end.length;
+    const line = first.flatMap((p) => [x(p.station), y(p.pressure)]);
     words.write(
       {
-        lines: [
-          {
-            words: formatQuantity(last.pressure, "mmHg", 1),
-            size: sizes.label,
-            colour: theme.colour.pressure,
-            bold: true,
-          },
-        ],
+        lines: [{ words: end, size: sizes.label, colour: theme.colour.pressure, bold: true }],
         x: x(1) - 4,
-        y: y(last.pressure) - 6,
+        y: Math.min(y(last.pressure), heightAt(line, begin)) - 6,
         anchor: [1, 1],
         bare: true,
       },

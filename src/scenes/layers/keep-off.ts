@@ -1,6 +1,6 @@
-/** Where plates come to lie in a narrow plane: near their spot, off the blood, off each other; one without room is left out. */
+/** Where plates come to lie over a plane: near their spot or where they would like, off the blood, off each other; one without room is left out. */
 import type { Box } from "../scene.ts";
-import type { Block } from "./settle.ts";
+import { type Block, clamp } from "./settle.ts";
 
 /** Directions and distances (in heights of the plate) that are tried. */
 const WAYS = 16;
@@ -9,6 +9,8 @@ const REACHES = [0.75, 1.1, 1.6, 2.3, 3.2, 4.4];
 const LOOKS = [7, 3] as const;
 /** CSS px of way that a plate wholly on the blood is worth going. */
 const ON_BLOOD = 600;
+/** CSS px of way that a hairline is worth which crosses another one. */
+const CROSSED = 400;
 /** CSS px between plates */
 const GAP = 4;
 
@@ -52,21 +54,41 @@ export function keepOff<T extends Plate>(
     const [sx, sy] = plate.at;
     let best: T | null = null;
     let least = Number.POSITIVE_INFINITY;
-    for (const reach of REACHES) {
+    const consider = (x: number, y: number) => {
+      const tried = { ...plate, x, y };
+      if (!free(tried)) return;
+      const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
+      if (way >= least) return;
+      const crossed = placed.some((other) => cross(hairline(tried), hairline(other)));
+      const cost = way + ON_BLOOD * onBlood(tried) + (crossed ? CROSSED : 0);
+      if (cost >= least) return;
+      least = cost;
+      best = tried;
+    };
+    consider(plate.x, plate.y);
+    for (const reach of REACHES)
       for (let way = 0; way < WAYS; way++) {
         const angle = (2 * Math.PI * way) / WAYS;
-        const x = sx + Math.cos(angle) * (reach * plate.height + plate.width / 2);
-        const y = sy + Math.sin(angle) * reach * plate.height;
-        const tried = { ...plate, x, y };
-        if (!free(tried)) continue;
-        const cost =
-          ON_BLOOD * onBlood(tried) + Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
-        if (cost >= least) continue;
-        least = cost;
-        best = tried;
+        consider(
+          sx + Math.cos(angle) * (reach * plate.height + plate.width / 2),
+          sy + Math.sin(angle) * reach * plate.height,
+        );
       }
-    }
     if (best) placed.push(best);
   }
   return placed;
+}
+
+type Point = readonly [number, number];
+
+/** From the spot to the plate's nearest edge. */
+export const hairline = ({ at: [ax, ay], x, y, width, height }: Plate): readonly [Point, Point] => [
+  [ax, ay],
+  [clamp(ax, x - width / 2, x + width / 2), clamp(ay, y - height / 2, y + height / 2)],
+];
+
+function cross([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
+  const side = (p: Point, q: Point, r: Point) =>
+    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }

@@ -6,7 +6,7 @@ import { formatQuantity } from "../../words/index.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
-import { clamp } from "./settle.ts";
+import { hairline } from "./keep-off.ts";
 
 type Pressure = keyof Circulation["pressures"];
 
@@ -24,12 +24,15 @@ const PRESSURE: Readonly<Record<string, Pressure>> = {
 };
 
 /** The number that stands at a place, as words; undefined where none belongs. */
-function figureAt(place: string, circulation: Circulation | null): string | undefined {
+function figureAt(place: string, circulation: Circulation | null, theme: Theme): string | undefined {
   if (!circulation) return undefined;
   const pressure = PRESSURE[place];
   if (pressure) return formatQuantity(circulation.pressures[pressure], "mmHg", 1);
   if (place === "fenestration") return formatQuantity(circulation.flows.fenestration, "L/min", 2);
-  if (place === "aorta") return formatQuantity(circulation.saturations.arterial, "%");
+  if (place === "aorta")
+    return theme.say("scene.saturation", {
+      saturation: formatQuantity(circulation.saturations.arterial, "%"),
+    });
   return undefined;
 }
 
@@ -57,7 +60,7 @@ export function labelsOf(
   theme: Theme,
 ): Label[] {
   return places.flatMap(({ name, at, label }) => {
-    const figure = figureAt(name, circulation);
+    const figure = figureAt(name, circulation, theme);
     if (!figure && brief) return [];
     const lines: Line[] = [
       {
@@ -140,12 +143,11 @@ export function drawLabels(
   focus: string | null,
   theme: Theme,
 ): void {
-  for (const { at, x, y, width, height, lines, name } of labels) {
-    const [ax, ay] = at;
+  for (const label of labels) {
+    const { x, y, width, height, lines, name } = label;
+    const [[ax, ay], [ex, ey]] = hairline(label);
     const inside = Math.abs(ax - x) < width / 2 && Math.abs(ay - y) < height / 2;
     if (!inside && lines.length > 1) {
-      const ex = clamp(ax, x - width / 2, x + width / 2);
-      const ey = clamp(ay, y - height / 2, y + height / 2);
       ink.moveTo(ax, ay).lineTo(ex, ey).stroke({ width: 1.5, color: theme.colour.hair });
       ink.circle(ax, ay, 3.5).fill({ color: theme.colour.ink });
     }

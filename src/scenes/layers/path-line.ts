@@ -43,3 +43,12 @@ export function dashed(
   }
   ink.stroke(style);
 }
+
+/** y of a line of points (x, y, x, y, ...; x rising) at `x`; the nearer end's beyond its ends. */
+export function heightAt(points: readonly number[], x: number): number {
+  for (let i = 0; i + 3 < points.length; i += 2) {
+    const [ax, ay, bx, by] = points.slice(i, i + 4) as [number, number, number, number];
+    if (x <= bx) return ay + ((by - ay) * Math.max(0, x - ax)) / Math.max(1e-9, bx - ax);
+  }
+  return points[points.length - 1]!;
+}

@@ -10,7 +10,6 @@ import { keepOff } from "../layers/keep-off.ts";
 import { drawLabels, type Label } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { inBlood } from "../layers/plane.ts";
-import { settle } from "../layers/settle.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
@@ -223,7 +222,7 @@ export const makePathway: MakeScene = () => {
       const seen = shown.filter((label) => near(label, box));
       const { x, y, scale } = drawn.projection;
       const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
-      const placed = crowded ? keepOff(seen, box, room, onBlood) : settle(seen, box, room);
+      const placed = keepOff(seen, box, room, onBlood);
       drawLabels(ink, words, placed, asked.focus, theme);
     }
     if (asked.handles)

@@ -57,6 +57,22 @@ export function referencePressure(lattice: Lattice, density: number, names: read
   return pressures.reduce((sum, pressure) => sum + pressure / named.length, 0);
 }
 
+/** Mean of the moments' flows, pressures, powers, dissipation and kinetic energy. */
+export function momentsMean(moments: readonly Moment[]): Moment {
+  const mean = (of: (moment: Moment) => number) =>
+    moments.reduce((sum, moment) => sum + of(moment) / moments.length, 0);
+  return {
+    openings: moments[0]!.openings.map((_, n) => ({
+      flow: mean(({ openings }) => openings[n]!.flow),
+      pressure: mean(({ openings }) => openings[n]!.pressure),
+      power: mean(({ openings }) => openings[n]!.power),
+      motion: mean(({ openings }) => openings[n]!.motion),
+    })),
+    dissipation: mean(({ dissipation }) => dissipation),
+    kinetic: mean(({ kinetic }) => kinetic),
+  };
+}
+
 function measureOpening(lattice: Lattice, opening: LatticeOpening, density: number): OpeningMoment {
   const { arrays } = lattice;
   const { nx } = lattice.raster;

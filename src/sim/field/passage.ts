@@ -23,6 +23,8 @@ export function addPassed(passed: Passed, from: string, to: string, count: numbe
 export interface Passage {
   /** Lets all parcels travel for `seconds` in the present flow, and new ones enter in proportion to what flows in. `period` (s) sets how many. */
   advance(seconds: number, period: number): void;
+  /** Whether of every opening's parcels some have come out: before that no share can be told. */
+  known(): boolean;
   /** What has left since this was last called. */
   taken(): Passed;
 }
@@ -36,8 +38,11 @@ export function trackPassage(lattice: Lattice): Passage {
   let place = 0.5;
   let travelling: Parcel[] = [];
   let passed: Passed = {};
+  const entered = new Set<number>();
+  const left = new Set<number>();
 
   const count = (from: number, to: number) => {
+    left.add(from);
     addPassed(passed, openings[from]!.opening.name, openings[to]!.opening.name, 1);
   };
 
@@ -49,6 +54,7 @@ export function trackPassage(lattice: Lattice): Passage {
       return rest < 0;
     });
     if (n < 0) return;
+    entered.add(from);
     travelling.push({ ...onFace(openings[from]!, n, 1 + rest / flows[n]!), from });
   };
 
@@ -72,6 +78,7 @@ export function trackPassage(lattice: Lattice): Passage {
       });
       if (travelling.length > MOST) travelling = travelling.slice(-MOST);
     },
+    known: () => [...entered].every((from) => left.has(from)),
     taken() {
       const before = passed;
       passed = {};

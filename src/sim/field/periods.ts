@@ -1,5 +1,5 @@
 /** What periods of a drive have in common: when a flow counts as settled, and over which of them its readings are means. */
-import type { Moment } from "./measure.ts";
+import { type Moment, momentsMean } from "./measure.ts";
 import { addPassed, type Passed } from "./passage.ts";
 
 /** Means over one period of the drive. */
@@ -27,15 +27,16 @@ function agree(a: Moment, b: Moment, within: typeof REPEATS): boolean {
 }
 
 /**
- * Settled: the last two periods agree, or both halves of a longer run do (blood that eddies never repeats itself). From then on it
+ * Settled: the shares can be told (`known`), and the last two periods agree, or both halves of a longer run do (blood that eddies never repeats itself). From then on it
  * stays so, and its readings are means that grow to {@link LONGEST} periods.
  */
 export function settledPeriods(
   all: readonly Period[],
   already: boolean,
+  known: boolean,
 ): { periods: readonly Period[]; settled: boolean } {
   const periods = all.slice(-LONGEST);
-  if (already) return { periods, settled: true };
+  if (already || !known) return { periods, settled: already };
   const last = periods.slice(-2);
   if (last.length === 2 && agree(last[0]!, last[1]!, REPEATS)) return { periods: last, settled: true };
   const later = periods.slice(RUN_IN);
@@ -43,21 +44,6 @@ export function settledPeriods(
   const settled =
     periods.length >= FEWEST && agree(meanOf(later.slice(0, half)), meanOf(later.slice(half)), WANDERS);
   return { periods: settled ? later : periods, settled };
-}
-
-/** Mean of the moments' flows, pressures, powers, dissipation and kinetic energy. */
-export function momentsMean(moments: readonly Moment[]): Moment {
-  const mean = (of: (moment: Moment) => number) => sum(moments.map(of)) / moments.length;
-  return {
-    openings: moments[0]!.openings.map((_, n) => ({
-      flow: mean(({ openings }) => openings[n]!.flow),
-      pressure: mean(({ openings }) => openings[n]!.pressure),
-      power: mean(({ openings }) => openings[n]!.power),
-      motion: mean(({ openings }) => openings[n]!.motion),
-    })),
-    dissipation: mean(({ dissipation }) => dissipation),
-    kinetic: mean(({ kinetic }) => kinetic),
-  };
 }
 
 /** Of what passed, the sum. */

@@ -2,10 +2,10 @@
 import type { Lattice } from "../lattice/lattice.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
-import { type Moment, measure, type OpeningMoment } from "./measure.ts";
+import { type Moment, measure, momentsMean, type OpeningMoment } from "./measure.ts";
 import { trackPassage } from "./passage.ts";
 import { recirculatingArea } from "./pathlines.ts";
-import { meanOf, momentsMean, type Period, settledPeriods, sharesOf } from "./periods.ts";
+import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 
 /** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, and its eddies. */
 const TICKS = 192;
@@ -74,7 +74,7 @@ export function trackReadings(
       eddies: eddies.reduce((sum, each) => sum + each, 0) / eddies.length,
       passed: passage.taken(),
     };
-    ({ periods, settled } = settledPeriods([...periods, period], settled));
+    ({ periods, settled } = settledPeriods([...periods, period], settled, passage.known()));
     mean = meanOf(settled ? periods : [period]);
     begun += length;
     tick = 0;

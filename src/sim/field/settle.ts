@@ -6,8 +6,7 @@ import { rasterise } from "../lattice/raster.ts";
 import { fromMmHg } from "../units.ts";
 import { carryOver } from "./carry-over.ts";
 import { applyGiven, openingRule } from "./drive.ts";
-import { type Moment, measure } from "./measure.ts";
-import { momentsMean } from "./periods.ts";
+import { type Moment, measure, momentsMean } from "./measure.ts";
 
 export interface SettleChoice {
   /** mm */

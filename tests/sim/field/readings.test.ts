@@ -1,6 +1,9 @@
 import { expect, test } from "vitest";
 import { fieldDrive } from "../../../src/chain/drive.ts";
+import { fluidOf } from "../../../src/chain/fluid.ts";
+import { tabulatedLoss } from "../../../src/chain/tabulated.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
+import type { FieldDrive } from "../../../src/sim/field/flow-field.ts";
 import { buildField } from "../../../src/sim/field/index.ts";
 import { trackPassage } from "../../../src/sim/field/passage.ts";
 import { flowShares } from "../../../src/sim/field/pathlines.ts";
@@ -8,17 +11,24 @@ import { type Period, settledPeriods, sharesOf } from "../../../src/sim/field/pe
 import { lowerVeinDrop } from "../../../src/sim/field/pressure-drop.ts";
 import { settle } from "../../../src/sim/field/settle.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
+import { PATHWAY_STAGES } from "../../../src/sim/request.ts";
 import { START } from "../../../src/state/scene-state.ts";
 import { crossing } from "./planes.ts";
 
 const fluid = { density: 1060, viscosity: 3.5 };
 
-test.each(["atriopulmonary", "lateral-tunnel"] as const)(
+/** Asked for by LUNGWARD_LONG=1: the page's own grid and all three pathways, whose figures docs/model-field.md and model-pathways.md tell. */
+const long = process.env.LUNGWARD_LONG === "1";
+
+test.each(long ? PATHWAY_STAGES : (["atriopulmonary", "lateral-tunnel"] as const))(
   "%s: blood that breathes and beats settles, its energy book closes within 7 %, and its readings then stand",
   (stage) => {
     const request = { ...START.request, stage };
     const circulation = solve(request);
-    const field = buildField(pathwayGeometry(request)!, fluid, { cellsAcross: 8, depth: "round" });
+    const field = buildField(pathwayGeometry(request)!, fluidOf(request), {
+      cellsAcross: long ? 12 : 8,
+      depth: "round",
+    });
     const drive = fieldDrive(circulation, circulation, false);
     field.drive(drive);
     let periods = 0;
@@ -33,6 +43,19 @@ test.each(["atriopulmonary", "lateral-tunnel"] as const)(
     expect(Math.abs(later.powerLoss / first.powerLoss - 1)).toBeLessThan(0.01);
     expect(Math.abs(lowerVeinDrop(later)! / lowerVeinDrop(first)! - 1)).toBeLessThan(0.01);
     expect(Math.abs(later.shares.ivc!.left! - first.shares.ivc!.left!)).toBeLessThan(0.05);
+    if (!long) return;
+    const table = tabulatedLoss(circulation)!;
+    const told = {
+      power: later.powerLoss / table.powerLoss,
+      drop: lowerVeinDrop(later)! / table.pressureDrop,
+    };
+    console.log(stage, { periods, auditPercent: later.auditPercent, ...told });
+    expect(periods).toBe(3);
+    expect(Math.abs(later.auditPercent)).toBeLessThan(4);
+    expect(told.power).toBeGreaterThan(0.95);
+    expect(told.power).toBeLessThan(1.2);
+    expect(told.drop).toBeGreaterThan(1.15);
+    expect(told.drop).toBeLessThan(1.9);
   },
   120_000,
 );
@@ -76,16 +99,17 @@ const period = (kinetic: number, power: number): Period => ({
 });
 
 test("A flow that repeats is settled at its second like period; one that drifts is not; one that wanders about a mean is, later", () => {
-  const run = (kinds: readonly Period[]): number => {
+  const run = (kinds: readonly Period[], known = true): number => {
     let periods: readonly Period[] = [];
     let settled = false;
     for (let n = 0; n < kinds.length; n++) {
-      ({ periods, settled } = settledPeriods([...periods, kinds[n]!], settled));
+      ({ periods, settled } = settledPeriods([...periods, kinds[n]!], settled, known));
       if (settled) return n + 1;
     }
     return Number.POSITIVE_INFINITY;
   };
   expect(run([period(1, 1), period(2, 2), period(2.001, 2.01)])).toBe(3);
+  expect(run([period(2, 2), period(2, 2), period(2, 2)], false)).toBe(Infinity);
   expect(run(Array.from({ length: 30 }, (_, n) => period(1.05 ** n, 1.05 ** n)))).toBe(Infinity);
   const wandering = Array.from({ length: 30 }, (_, n) => period(1 + 0.03 * (-1) ** n, 2 + 0.1 * (-1) ** n));
   const at = run(wandering);
@@ -93,14 +117,17 @@ test("A flow that repeats is settled at its second like period; one that drifts 
   expect(at).toBeLessThan(12);
 });
 
+/** mL/s from below, 6 from above, shared evenly. */
+const even = (period: number, lower: number): FieldDrive => ({
+  period,
+  inflow: { lower: Float32Array.of(lower), upper: Float32Array.of(6) },
+  split: { left: 0.5, right: 0.5 },
+  outflow: {},
+});
+
 test("What flows in is read at once, not only after a whole repeat: tracers enter by it", () => {
   const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
-  field.drive({
-    period: 2.4,
-    inflow: { lower: Float32Array.of(12), upper: Float32Array.of(6) },
-    split: { left: 0.5, right: 0.5 },
-    outflow: {},
-  });
+  field.drive(even(2.4, 12));
   field.advanceSeconds(0.05);
   const flows = field.read().readings.openings.map(({ name, flow }) => [name, flow] as const);
   expect(Object.fromEntries(flows).lower).toBeCloseTo(12, 0);
@@ -109,17 +136,11 @@ test("What flows in is read at once, not only after a whole repeat: tracers ente
 
 test("Once settled a flow stays so until its drive or walls change", () => {
   const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
-  const drive = (lower: number) => ({
-    period: 0.4,
-    inflow: { lower: Float32Array.of(lower), upper: Float32Array.of(6) },
-    split: { left: 0.5, right: 0.5 },
-    outflow: {},
-  });
-  field.drive(drive(12));
+  field.drive(even(0.4, 12));
   for (let n = 0; n < 40 && !field.read().readings.settled; n++) field.advanceSeconds(0.4);
   expect(field.read().readings.settled).toBe(true);
   field.advanceSeconds(2);
   expect(field.read().readings.settled).toBe(true);
-  field.drive(drive(18));
+  field.drive(even(0.4, 18));
   expect(field.read().readings.settled).toBe(false);
 }, 60_000);

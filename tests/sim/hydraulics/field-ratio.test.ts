@@ -1,4 +1,6 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { RATIO_TABLE, ratioTable } from "../../../src/command/validation/ratio-table.ts";
 import { type FieldRatio, fieldRatio, fieldRatios } from "../../../src/sim/hydraulics/field-ratio.ts";
 import { CASES, type CirculationRequest, PATHWAY_STAGES, type Stage } from "../../../src/sim/request.ts";
 
@@ -6,6 +8,11 @@ const ask = (stage: Stage, set: CirculationRequest["set"] = {}) =>
   ({ kind: "circulation", stage, body: CASES.caseA, volumeRule: "hold-output", set }) as const;
 const flowAt = (index: number) => (index * CASES.caseA.bsa * 1e-3) / 60;
 const known = (value: FieldRatio | undefined): number => value!.power;
+
+test("the page shows the table as it was measured", () => {
+  const page = readFileSync("docs/model-pathways.md", "utf8");
+  expect(RATIO_TABLE.exec(page)![0]).toBe(ratioTable(fieldRatios));
+});
 
 test("the tabulated points come back as they were measured", () => {
   const { powers, index, cavalOffset, pathwayNarrowing } = fieldRatios;
