@@ -16,7 +16,7 @@ export interface Place {
 }
 
 /** What became of a line that reached no opening. */
-export const CAUGHT = -1;
+const CAUGHT = -1;
 export const UNDER_WAY = -2;
 
 /**
