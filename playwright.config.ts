@@ -14,6 +14,8 @@ export default defineConfig({
   timeout: 60_000,
   reporter: [["line"], ["json", { outputFile: ".cache/pages.json" }]],
   use: {
+    // Else every test would fetch the whole kit for use without a network; a test of that allows it.
+    serviceWorkers: "block",
     baseURL: `http://127.0.0.1:${port}/`,
     launchOptions: {
       executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",

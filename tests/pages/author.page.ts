@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "@playwright/test";
-import { expectAccessible, watchPage, withoutPainting } from "./page.ts";
+import { expectAccessible, paste, watchPage, withoutPainting } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 
@@ -21,12 +21,12 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
   await expect(words.locator("h2")).toHaveText("A wide tube");
   await expect(words.locator(".live-number")).toHaveText(/\d\.\d.mmHg/);
   await expect(page.locator(".author-faults")).toContainText("No faults");
-  await page.locator("textarea").fill(example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
+  await paste(page.locator("textarea"), example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
   await expect(page.locator(".author-faults li")).toHaveText(/Line 24: .*nearest: conduitDiameter/);
   await expect(words.locator("h2")).toHaveText("A wide tube");
   await page.locator(".author-faults button").click();
   await expect(page.locator("textarea")).toBeFocused();
-  await page.locator("textarea").fill(example().replace("rises from previous", "falls from previous"));
+  await paste(page.locator("textarea"), example().replace("rises from previous", "falls from previous"));
   await page.locator("textarea").press("Control+End");
   await expect(words.locator("h2")).toHaveText("A narrow tube");
   await expect(page.locator(".author-preview .note")).toContainText("falls from previous");
@@ -53,13 +53,12 @@ test("nothing in a lesson runs or loads", async ({ page }) => {
   requests.length = 0;
   const nasty = `<img src="https://example.org/x.png" onerror="window.ran = 1"> <script>window.ran = 1</script>`;
   const technical = `\n### technical\nIt is $\\href{javascript:window.ran=1}{x}$ and $\\includegraphics{https://example.org/y.png}$ ${nasty}\n`;
-  await page
-    .locator("textarea")
-    .fill(
-      example()
-        .replace("## A narrow tube", `${technical}\n## A narrow tube`)
-        .replace("Blood from", `${nasty} Blood from`),
-    );
+  await paste(
+    page.locator("textarea"),
+    example()
+      .replace("## A narrow tube", `${technical}\n## A narrow tube`)
+      .replace("Blood from", `${nasty} Blood from`),
+  );
   await expect(page.locator(".author-preview .script")).toContainText("<script>");
   await page.evaluate(() => localStorage.setItem("lungward.telling", '"technical"'));
   await page.reload();

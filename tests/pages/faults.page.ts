@@ -2,7 +2,7 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page, test } from "@playwright/test";
-import { figure, watchPage } from "./page.ts";
+import { figure, paste, watchPage, withoutPainting } from "./page.ts";
 
 test.setTimeout(240_000);
 
@@ -152,11 +152,13 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
 test("without vector instructions the plain kernel carries the flow; without memory for it the numbers go on", async ({
   page,
 }) => {
+  await withoutPainting(page);
   const sound = watchPage(page);
   await watchWorkers(page, "WebAssembly.validate = () => false;");
   await open(page);
   await flowing(page);
   const other = await page.context().newPage();
+  await withoutPainting(other);
   await watchWorkers(
     other,
     "WebAssembly.Memory = class { constructor() { throw new RangeError('could not allocate memory'); } };",
@@ -204,6 +206,7 @@ const move = (page: Page, query: string) =>
 
 for (const [kind, fault] of Object.entries(STORAGES)) {
   test(`with storage ${kind} the study, the kiosk and the author's page work`, async ({ page }) => {
+    await withoutPainting(page);
     const sound = watchPage(page);
     await page.addInitScript(fault);
     await page.goto("?setting=study&lesson=02-steps");
@@ -224,6 +227,7 @@ for (const [kind, fault] of Object.entries(STORAGES)) {
 }
 
 test("a record that a newer version wrote is left as it is", async ({ page }) => {
+  await withoutPainting(page);
   const newer = JSON.stringify({ version: 2, lessons: {}, more: "unknown here" });
   await page.addInitScript((text) => localStorage.setItem("lungward.progress", text), newer);
   await page.goto("?setting=study&lesson=02-steps");
@@ -238,6 +242,7 @@ test("a record that a newer version wrote is left as it is", async ({ page }) =>
 test("a tab that wakes hours later goes on with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
   page,
 }) => {
+  await withoutPainting(page);
   const refused: string[] = [];
   await page.route(/\.woff2?$/, (route) => {
     refused.push(route.request().url());
@@ -324,63 +329,69 @@ async function between(origin: string) {
   return { state, home: `http://127.0.0.1:${port}/`, close: () => server.close() };
 }
 
-test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version whole; an incomplete cache is mended by the network", async ({
-  page,
-  baseURL,
-}) => {
-  const sound = watchPage(page);
-  const { state, home, close } = await between(baseURL!);
-  await page.goto(home);
-  await page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    while (active?.state !== "activated") await new Promise((done) => setTimeout(done, 50));
-  });
-  const whole = () => page.evaluate(async () => (await caches.keys()).length);
-  const before = await whole();
-  // The next version's list names a file that the server does not have yet.
-  state.script = (text) =>
-    text.replace(
-      /\{\s*"?url"?:\s*"index\.html"/,
-      (first) => `{url:"assets/${NOT_THERE}",revision:"2"},${first}`,
-    );
-  const end = await page.evaluate(async () => {
-    const registration = (await navigator.serviceWorker.getRegistration())!;
-    const found = new Promise<ServiceWorker>((done) => {
-      registration.addEventListener("updatefound", () => done(registration.installing!));
+test.describe("kept for use without a network", () => {
+  test.use({ serviceWorkers: "allow" });
+
+  test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version whole; an incomplete cache is mended by the network", async ({
+    page,
+    baseURL,
+  }) => {
+    await withoutPainting(page);
+    const sound = watchPage(page);
+    const { state, home, close } = await between(baseURL!);
+    await page.goto(home);
+    await page.evaluate(async () => {
+      const { active } = await navigator.serviceWorker.ready;
+      while (active?.state !== "activated") await new Promise((done) => setTimeout(done, 50));
     });
-    await registration.update().catch(() => {});
-    const worker = await found;
-    while (worker.state !== "redundant" && worker.state !== "installed")
-      await new Promise((done) => setTimeout(done, 50));
-    return worker.state;
+    const whole = () => page.evaluate(async () => (await caches.keys()).length);
+    const before = await whole();
+    // The next version's list names a file that the server does not have yet.
+    state.script = (text) =>
+      text.replace(
+        /\{\s*"?url"?:\s*"index\.html"/,
+        (first) => `{url:"assets/${NOT_THERE}",revision:"2"},${first}`,
+      );
+    const end = await page.evaluate(async () => {
+      const registration = (await navigator.serviceWorker.getRegistration())!;
+      const found = new Promise<ServiceWorker>((done) => {
+        registration.addEventListener("updatefound", () => done(registration.installing!));
+      });
+      await registration.update().catch(() => {});
+      const worker = await found;
+      while (worker.state !== "redundant" && worker.state !== "installed")
+        await new Promise((done) => setTimeout(done, 50));
+      return worker.state;
+    });
+    expect(end).toBe("redundant");
+    expect(await whole()).toBe(before);
+    state.down = true;
+    await page.goto(`${home}?setting=bench`);
+    await figure(page, "pressureDrop.handbook");
+    await page.goto(`${home}docs/model.html`);
+    await expect(page.locator("h1")).toHaveText("The model");
+    await page.getByRole("searchbox").fill("fenestration");
+    await expect(page.locator("#found a").first()).toBeVisible();
+    state.down = false;
+    const removed = await page.evaluate(async () => {
+      let count = 0;
+      for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const request of await cache.keys())
+          if (/assets\/.*\.js/.test(request.url) && (await cache.delete(request))) count++;
+      }
+      return count;
+    });
+    expect(removed).toBeGreaterThan(3);
+    await page.goto(`${home}?setting=bench`);
+    await figure(page, "pressureDrop.handbook");
+    close();
+    sound();
   });
-  expect(end).toBe("redundant");
-  expect(await whole()).toBe(before);
-  state.down = true;
-  await page.goto(`${home}?setting=bench`);
-  await figure(page, "pressureDrop.handbook");
-  await page.goto(`${home}docs/model.html`);
-  await expect(page.locator("h1")).toHaveText("The model");
-  await page.getByRole("searchbox").fill("fenestration");
-  await expect(page.locator("#found a").first()).toBeVisible();
-  state.down = false;
-  const removed = await page.evaluate(async () => {
-    let count = 0;
-    for (const name of await caches.keys()) {
-      const cache = await caches.open(name);
-      for (const request of await cache.keys())
-        if (/assets\/.*\.js/.test(request.url) && (await cache.delete(request))) count++;
-    }
-    return count;
-  });
-  expect(removed).toBeGreaterThan(3);
-  await page.goto(`${home}?setting=bench`);
-  await figure(page, "pressureDrop.handbook");
-  close();
-  sound();
 });
 
 test("a file that is huge, binary or hostile leaves the text as it was and says why", async ({ page }) => {
+  await withoutPainting(page);
   const sound = watchPage(page);
   await page.goto("?setting=author");
   const text = page.locator("textarea");
@@ -411,9 +422,9 @@ test("a file that is huge, binary or hostile leaves the text as it was and says 
     swarm.push(`${next}: &${next} [${Array(9).fill(`*${at}`).join(", ")}]`);
   }
   const hostile = `---\n${swarm.join("\n")}\n---\n\n## x {#x}\n\n### plain\n${"> ".repeat(3000)}x ${"[".repeat(3000)}\n`;
-  await text.fill(hostile);
+  await paste(text, hostile);
   await expect(faults.locator("li").first()).toBeVisible();
-  await text.fill(before);
+  await paste(text, before);
   await expect(faults).toContainText("No faults");
   sound();
 });

@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, watchPage, withoutPainting } from "./page.ts";
 
-test.use({ reducedMotion: "reduce", serviceWorkers: "block" });
+test.use({ reducedMotion: "reduce" });
 
 const SIZES = [
   [390, 844],

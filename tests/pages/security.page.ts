@@ -4,12 +4,12 @@ import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
 import { readSources } from "../house/sources.ts";
-import { expectAccessible, figure, withoutPainting } from "./page.ts";
+import { expectAccessible, figure, paste, withoutPainting } from "./page.ts";
 
 test.beforeEach(({ page }) => withoutPainting(page));
 
 test.setTimeout(240_000);
-test.use({ reducedMotion: "reduce" });
+test.use({ reducedMotion: "reduce", serviceWorkers: "allow" });
 
 const BUILDS = {
   "the served folder": "",
@@ -227,14 +227,15 @@ test("no script-injection vector in a lesson's words, titles or formulas runs, l
   let shown = 0;
   // One at a time, since one that is refused as a fault would hide the others.
   for (const [index, vector] of VECTORS.entries()) {
-    await text.fill(lessonOf([`Vector ${index}.`, vector], `Title ${index}`));
+    await paste(text, lessonOf([`Vector ${index}.`, vector], `Title ${index}`));
     await page.waitForTimeout(60);
     if ((await preview.textContent())?.includes(`Vector ${index}.`)) shown++;
   }
-  await text.fill(lessonOf(["Words."], "<img src=x onerror=window.ran=1>"));
+  await paste(text, lessonOf(["Words."], "<img src=x onerror=window.ran=1>"));
   for (const telling of ["plain", "technical"]) {
     await page.evaluate((kept) => localStorage.setItem("lungward.telling", JSON.stringify(kept)), telling);
-    await text.fill(
+    await paste(
+      text,
       lessonOf(
         VECTORS.filter((vector) => !REFUSED.test(vector)),
         "All of them",

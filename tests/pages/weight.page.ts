@@ -2,8 +2,6 @@
 import { gzipSync } from "node:zlib";
 import { expect, type Page, test } from "@playwright/test";
 
-test.use({ serviceWorkers: "block" });
-
 /** bytes (kB = 1000) */
 const FIRST_VIEW = 450_000;
 const EVERYTHING = 2_500_000;
