@@ -46,12 +46,19 @@ test("2.1.1 2.1.2 2.4.7 a lesson from the list through its steps by keys alone, 
       await page.keyboard.press("Space");
       await tabTo(".question button.main, .lesson-words button.main, .lesson-words form button");
       await page.keyboard.press("Enter");
-      await page.waitForTimeout(1500);
+      await expect(on).not.toHaveAttribute("aria-disabled", "true");
     }
-    const before = page.url() + (await page.locator(".lesson-words").textContent());
+    const place = async () => page.url() + (await page.locator(".lesson-words").textContent());
+    const before = await place();
     await page.keyboard.press("ArrowRight");
-    await page.waitForTimeout(300);
-    if (page.url() + (await page.locator(".lesson-words").textContent()) === before) {
+    const moved = await expect
+      .poll(place, { timeout: 400 })
+      .not.toBe(before)
+      .then(
+        () => true,
+        () => false,
+      );
+    if (!moved) {
       await tabTo(".lesson-way-on button, .lesson-way-on a");
       const seen = await page.evaluate(() => {
         const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(document.activeElement!);

@@ -37,11 +37,12 @@ export async function figure(page: Page, name: string): Promise<number> {
 /**
  * Leaves out painting, not what is painted: for tests of words and controls, to which a software painter only gives waiting.
  * Clearing is left out too, since a cleared canvas is laid into the page anew at every frame.
- * Holds for every window that the test opens.
+ * Holds for every window that the test opens, until what is returned is called; what is drawn next is then painted.
  */
-export async function withoutPainting(page: Page): Promise<void> {
+export async function withoutPainting(page: Page): Promise<() => Promise<void>> {
   await page.context().addInitScript(() => {
-    for (const paint of [
+    const { prototype } = WebGL2RenderingContext;
+    for (const name of [
       "drawElements",
       "drawElementsInstanced",
       "drawArrays",
@@ -52,9 +53,18 @@ export async function withoutPainting(page: Page): Promise<void> {
       "clearBufferuiv",
       "clearBufferfi",
       "blitFramebuffer",
-    ] as const)
-      WebGL2RenderingContext.prototype[paint] = () => {};
+    ] as const) {
+      const paint = prototype[name] as (...what: unknown[]) => void;
+      Object.assign(prototype, {
+        [name](this: WebGL2RenderingContext, ...what: unknown[]) {
+          if ("painted" in window) paint.apply(this, what);
+        },
+      });
+    }
   });
+  return async () => {
+    await page.evaluate(() => Object.assign(window, { painted: true }));
+  };
 }
 
 /** Puts a text of many lines in at once, as a paste does; `fill` would put it in line by line. */

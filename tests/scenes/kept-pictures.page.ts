@@ -1,7 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
 import { DARK } from "../../src/scenes/theme/colour.ts";
 import { SCENES, type SceneName } from "../../src/state/scene-state.ts";
-import { expectAccessible, watchPage } from "../pages/page.ts";
+import { expectAccessible, watchPage, withoutPainting } from "../pages/page.ts";
 import { countColours } from "./pixels.ts";
 
 /** Projector, kiosk, phone; kept at a part of their size: compared is where things are and what colour they have, not how a glyph is smoothed. */
@@ -77,13 +77,15 @@ for (const scene of SCENES) {
         return state / 2147483647;
       };
     });
-    // Small until it is settled: painting is slow here.
-    await page.setViewportSize({ width: 640, height: 480 });
+    // Painting is slow here: it begins once there is a settled flow to paint.
+    const paint = await withoutPainting(page);
     // The pathway's flow settles sooner at the speed of life.
     await page.goto(`?setting=bench&state=1~p${scene}~r1`);
     await expect(page.locator("#scene-reading")).toHaveText(TOLD[scene], { timeout: 90_000 });
+    await paint();
     // Tracers are shown once they have been led through the settled moment; the key alone has some 70 pixels of the colour.
     if (scene === "pathway") {
+      await page.setViewportSize({ width: 640, height: 480 });
       await page.waitForTimeout(1000);
       await expect
         .poll(async () => (await countColours(page, [DARK.origin[1]]))[0], { timeout: 60_000 })
