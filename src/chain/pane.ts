@@ -34,6 +34,9 @@ export interface PaneLink {
   release(): void;
 }
 
+/** s of a field's time after which its readings know of a new drive */
+const HEARD = 0.3;
+
 /**
  * @param tracers     how many this pane may show
  * @param cellsAcross lattice cells across the narrowest opening of a great vessel
@@ -51,6 +54,8 @@ export function paneLink(
   let own: Circulation | null = null;
   let first: Circulation | null = null;
   let clock = 0;
+  /** when the field was last driven anew: its shape, and s of its own time */
+  let driven = { shapeId: -1, time: 0 };
   const moving = paneTracers(tracers, random);
   const clots = paneClots(random);
 
@@ -59,9 +64,14 @@ export function paneLink(
   const drive = () => {
     if (!link || !own || !geometry) return;
     const leaks = geometry.openings.some(({ name }) => name === "fenestration");
+    driven = { shapeId: link.shapeId, time: link.field?.time ?? 0 };
     // The field counts from when it was built, the page's clock from the start.
     link.drive(fieldDrive(own, shares() ? first! : own, leaks, clock - (link.field?.time ?? 0)));
   };
+
+  /** A picture that stands still needs no flow beyond the settled one. */
+  const mayRest = ({ shapeId, field }: FieldLink) =>
+    field?.readings.settled === true && field.time > (driven.shapeId === shapeId ? driven.time + HEARD : 0);
 
   const carried = (shown: Shown, plane: PathwayGeometry, { density, viscosity }: Fluid, step: number) => {
     const { shape, field, from, blend } = shown;
@@ -103,7 +113,7 @@ export function paneLink(
     clots: (diameters) => clots.wish(diameters),
     frame(time, step, rate, motion) {
       clock = time;
-      link?.run(rate);
+      link?.run(motion !== "moving" && mayRest(link) ? 0 : rate);
       const shown = link && geometry ? moving.follow(link, geometry, own, step, motion) : null;
       return {
         circulation: own,

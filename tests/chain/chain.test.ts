@@ -150,6 +150,31 @@ describe("the chain", () => {
     expect(later.panes[0]!.circulation!.request.set.pulmonaryResistanceIndex).toBe(2.4);
   });
 
+  it("lets a settled field rest while the picture stands still, and runs it again for a change or for motion", async () => {
+    const { chain, time, field } = begin({ ...START, view: { ...START.view, paused: true } });
+    await time.pass(0.1);
+    const port = field.ports[0]!;
+    const pace = () => {
+      chain.frame();
+      return (port.sent as ToField[]).findLast((message) => message.kind === "run")!.rate;
+    };
+    field.flow(port, 0.5);
+    expect(pace()).toBe(START.view.playSpeed);
+    field.flow(port, 8, 1.5, true);
+    expect(pace()).toBe(0);
+    chain.scene.value = withSet(chain.scene.value, { pulmonaryResistanceIndex: 2.4 });
+    await time.pass(0.1);
+    expect(pace()).toBe(START.view.playSpeed);
+    // On its way before the new drive was heard.
+    field.flow(port, 8.1, 1.5, true);
+    expect(pace()).toBe(START.view.playSpeed);
+    field.flow(port, 16, 1.5, true);
+    expect(pace()).toBe(0);
+    chain.scene.value = { ...chain.scene.value, view: { ...START.view, paused: false } };
+    await time.pass(0.1);
+    expect(pace()).toBeGreaterThan(0);
+  });
+
   it("U3 under reduced motion shows one held field and tracers that were led through it, then nothing moves", async () => {
     const { chain, time, field } = begin(START, { reducedMotion: () => true });
     await time.pass(0.1);

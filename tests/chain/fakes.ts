@@ -85,7 +85,7 @@ export function fieldPorts() {
     ports.push(port);
     return port;
   };
-  const flow = (port: FakePort, time: number, capable = 1.5) => {
+  const flow = (port: FakePort, time: number, capable = 1.5, settled = false) => {
     const build = (port.sent as ToField[]).findLast((message) => message.kind === "build");
     if (build?.kind !== "build") throw new Error("nothing was built");
     const { nx, ny } = coarse(build.geometry);
@@ -106,7 +106,7 @@ export function fieldPorts() {
           massBalancePercent: 0,
           shares: {},
           recirculatingArea: 0,
-          settled: false,
+          settled,
           pace: capable,
           cellUpdatesPerSecond: 1,
         },
