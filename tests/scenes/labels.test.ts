@@ -56,6 +56,19 @@ describe("plates over a plane", () => {
     expect(new Set(hairline(placed[1]!).map(side)).size).toBe(1);
   });
 
+  it("do not let a hairline run beneath another plate", () => {
+    const [first, second] = [plate([500, 300], 400, 360), plate([500, 420], 250, 250)];
+    const covered = (line: ReturnType<typeof hairline>) =>
+      [0.1, 0.3, 0.5, 0.7, 0.9].some((t) => {
+        const [[ax, ay], [bx, by]] = line;
+        return !clear(first, { x: ax + t * (bx - ax), y: ay + t * (by - ay), width: 0, height: 0 });
+      });
+    expect(covered(hairline(second))).toBe(true);
+    const placed = keepOff([first, second], box, [], () => false);
+    expect(placed[0]).toEqual(first);
+    expect(covered(hairline(placed[1]!))).toBe(false);
+  });
+
   it("a line's height is read between its points, and at its ends beyond them", () => {
     const line = [0, 10, 100, 10, 200, 50];
     expect([-5, 50, 150, 300].map((x) => heightAt(line, x))).toEqual([10, 10, 30, 50]);

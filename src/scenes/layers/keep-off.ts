@@ -9,7 +9,7 @@ const REACHES = [0.75, 1.1, 1.6, 2.3, 3.2, 4.4];
 const LOOKS = [7, 3] as const;
 /** CSS px of way that a plate wholly on the blood is worth going. */
 const ON_BLOOD = 600;
-/** CSS px of way that a hairline is worth which crosses another one. */
+/** CSS px of way that a hairline is worth which crosses another one or a plate. */
 const CROSSED = 400;
 /** CSS px between plates */
 const GAP = 4;
@@ -59,7 +59,7 @@ export function keepOff<T extends Plate>(
       if (!free(tried)) return;
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
-      const crossed = placed.some((other) => cross(hairline(tried), hairline(other)));
+      const crossed = placed.some((other) => tangled(tried, other));
       const cost = way + ON_BLOOD * onBlood(tried) + (crossed ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;
@@ -86,6 +86,19 @@ export const hairline = ({ at: [ax, ay], x, y, width, height }: Plate): readonly
   [ax, ay],
   [clamp(ax, x - width / 2, x + width / 2), clamp(ay, y - height / 2, y + height / 2)],
 ];
+
+/** The hairline of one runs through that of the other, or through the other's plate. */
+const tangled = (a: Plate, b: Plate): boolean =>
+  cross(hairline(a), hairline(b)) ||
+  diagonals(b).some((line) => cross(hairline(a), line)) ||
+  diagonals(a).some((line) => cross(hairline(b), line));
+
+/** What runs through a plate crosses one of these. */
+const diagonals = ({ x, y, width, height }: Block): readonly (readonly [Point, Point])[] =>
+  [1, -1].map((rising) => [
+    [x - width / 2, y - (rising * height) / 2],
+    [x + width / 2, y + (rising * height) / 2],
+  ]);
 
 function cross([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
   const side = (p: Point, q: Point, r: Point) =>
