@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { hairline, keepOff } from "../../src/scenes/layers/keep-off.ts";
+import { hairline, keepOff, quietCorner } from "../../src/scenes/layers/keep-off.ts";
 import { heightAt } from "../../src/scenes/layers/path-line.ts";
 import { type Block, settle } from "../../src/scenes/layers/settle.ts";
 import { seededRandom } from "../../src/sim/random.ts";
@@ -54,6 +54,18 @@ describe("plates over a plane", () => {
       Math.sign((to[0] - from[0]) * (y - from[1]) - (to[1] - from[1]) * (x - from[0]));
     expect(hairline(second).map(side)).toEqual([-1, 1]);
     expect(new Set(hairline(placed[1]!).map(side)).size).toBe(1);
+  });
+
+  it("a panel takes the corner in which it hides least blood, and none that is taken", () => {
+    const at = (taken: readonly (typeof box)[], blood: (x: number, y: number) => boolean) => {
+      const { x, y } = quietCorner(box, 200, 100, taken, blood);
+      return [x > 500 ? "right" : "left", y > 300 ? "below" : "above"].join(" ");
+    };
+    expect(at([], () => false)).toBe("right above");
+    expect(at([], (x) => x > 900)).toBe("left below");
+    // A narrow vessel between two wide looks is seen all the same.
+    expect(at([], (x, y) => y < 300 && Math.abs(x - 870) < 12)).toBe("right below");
+    expect(at([{ x: 700, y: 0, width: 300, height: 600 }], (_, y) => y > 550)).toBe("left above");
   });
 
   it("do not let a hairline run beneath another plate", () => {

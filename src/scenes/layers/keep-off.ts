@@ -42,14 +42,6 @@ export function keepOff<T extends Plate>(
         Math.abs(other.x - x) >= (other.width + width) / 2 + GAP ||
         Math.abs(other.y - y) >= (other.height + height) / 2 + GAP,
     );
-  const onBlood = ({ x, y, width, height }: Block): number => {
-    const [across, down] = LOOKS;
-    let found = 0;
-    for (let i = 0; i < across; i++)
-      for (let j = 0; j < down; j++)
-        if (inBlood(x + width * (i / (across - 1) - 0.5), y + height * (j / (down - 1) - 0.5))) found++;
-    return found / (across * down);
-  };
   for (const plate of plates) {
     const [sx, sy] = plate.at;
     let best: T | null = null;
@@ -60,7 +52,7 @@ export function keepOff<T extends Plate>(
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
       const crossed = placed.some((other) => tangled(tried, other));
-      const cost = way + ON_BLOOD * onBlood(tried) + (crossed ? CROSSED : 0);
+      const cost = way + ON_BLOOD * onBlood(tried, LOOKS, inBlood) + (crossed ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;
       best = tried;
@@ -77,6 +69,53 @@ export function keepOff<T extends Plate>(
     if (best) placed.push(best);
   }
   return placed;
+}
+
+/** Part of a plate (0..1) under which a vessel runs, looked for at `looks` points across and down. */
+function onBlood(
+  { x, y, width, height }: Block,
+  [across, down]: readonly [number, number],
+  inBlood: (x: number, y: number) => boolean,
+): number {
+  let found = 0;
+  for (let i = 0; i < across; i++)
+    for (let j = 0; j < down; j++)
+      if (inBlood(x + width * (i / (across - 1) - 0.5), y + height * (j / (down - 1) - 0.5))) found++;
+  return found / (across * down);
+}
+
+/** CSS px between a panel and the edge of its box */
+const EDGE = 8;
+/** Points of a panel at which the blood is looked for: no vessel slips between them. */
+const PANEL_LOOKS = [12, 9] as const;
+
+/** The corner of `box` in which a panel hides least blood and nothing that is taken; the first named of equals, beginning above on the right. */
+export function quietCorner(
+  box: Box,
+  width: number,
+  height: number,
+  taken: readonly Box[],
+  inBlood: (x: number, y: number) => boolean,
+): Box {
+  const [right, bottom] = [box.x + box.width - width - EDGE, box.y + box.height - height - EDGE];
+  const corners = [
+    [right, box.y + EDGE],
+    [right, bottom],
+    [box.x + EDGE, bottom],
+    [box.x + EDGE, box.y + EDGE],
+  ] as const;
+  const hidden = ([x, y]: readonly [number, number]) =>
+    onBlood({ x: x + width / 2, y: y + height / 2, width, height }, PANEL_LOOKS, inBlood) +
+    taken.filter(
+      (other) =>
+        x < other.x + other.width &&
+        other.x < x + width &&
+        y < other.y + other.height &&
+        other.y < y + height,
+    ).length;
+  const costs = corners.map(hidden);
+  const [x, y] = corners[costs.indexOf(Math.min(...costs))]!;
+  return { x, y, width, height };
 }
 
 type Point = readonly [number, number];

@@ -6,7 +6,7 @@ import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { keepOff } from "../layers/keep-off.ts";
+import { keepOff, quietCorner } from "../layers/keep-off.ts";
 import { drawLabels, type Label } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { inBlood } from "../layers/plane.ts";
@@ -200,15 +200,15 @@ export const makePathway: MakeScene = () => {
     const geometry = drawn.geometry;
     if (!geometry || !drawn.projection) return;
     const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
+    const { x, y, scale } = drawn.projection;
+    const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
     const compared = frame.panes.length > 1;
     const crowded = compared || narrow;
     const room = [...taken];
     if (pane.washOut) {
       const width = Math.min(box.width * 0.45, sizes.label * 12);
       const height = Math.min(Math.max(width * 0.62, sizes.label * 6.5), box.height * 0.45);
-      // Side by side there is no room above that is not blood's: it lies before the heart.
-      const y = compared ? box.y + box.height - height - 8 : box.y + 8;
-      const inset = { x: box.x + box.width - width - 8, y, width, height };
+      const inset = quietCorner(box, width, height, taken, onBlood);
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
@@ -220,8 +220,6 @@ export const makePathway: MakeScene = () => {
         : []);
     if (shown.length > 0) {
       const seen = shown.filter((label) => near(label, box));
-      const { x, y, scale } = drawn.projection;
-      const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
       const placed = keepOff(seen, box, room, onBlood);
       drawLabels(ink, words, placed, asked.focus, theme);
     }
