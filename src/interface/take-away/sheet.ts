@@ -28,20 +28,32 @@ export const pictureArea = (width: number, height: number) => ({
   height: Math.round(height * (1 - BAND)),
 });
 
-/** Fills `context`, whose canvas has the size of the whole sheet. */
+interface Part {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Fills `context`, whose canvas has the size of the whole sheet. `part`: px of the picture that are shown. */
 export function drawSheet(
   context: CanvasRenderingContext2D,
-  picture: CanvasImageSource & { readonly width: number; readonly height: number },
+  picture: HTMLCanvasElement,
   sheet: Sheet,
+  part: Part = { x: 0, y: 0, width: picture.width, height: picture.height },
 ): void {
   const { width, height } = context.canvas;
   const area = pictureArea(width, height);
   context.fillStyle = sheet.colours.ground;
   context.fillRect(0, 0, width, height);
-  const scale = Math.min(area.width / picture.width, area.height / picture.height);
-  const drawn = { width: picture.width * scale, height: picture.height * scale };
+  const scale = Math.min(area.width / part.width, area.height / part.height);
+  const drawn = { width: part.width * scale, height: part.height * scale };
   context.drawImage(
     picture,
+    part.x,
+    part.y,
+    part.width,
+    part.height,
     (area.width - drawn.width) / 2,
     (area.height - drawn.height) / 2,
     drawn.width,

@@ -56,7 +56,8 @@ export async function saveClip(
     eachFrame: (paint) => context.stage.afterFrame(paint),
     paint: () => {
       const picture = context.stage.canvas();
-      if (picture) drawSheet(drawing, picture, sheetOf(context));
+      // The page has laid the scene into what it leaves clear: the rest would be empty margin.
+      if (picture) drawSheet(drawing, picture, sheetOf(context), context.stage.clear());
     },
     onProgress,
     cancel,

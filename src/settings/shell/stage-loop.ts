@@ -30,6 +30,8 @@ export interface StageLoop {
   /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
   afterFrame(listener: () => void): () => void;
   canvas(): HTMLCanvasElement | null;
+  /** px of the canvas that nothing of the page covers */
+  clear(): { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
@@ -128,6 +130,16 @@ export function createStageLoop(
       return () => listeners.delete(listener);
     },
     canvas: () => host.querySelector("canvas"),
+    clear() {
+      const { clientWidth, clientHeight } = host;
+      const scale = (host.querySelector("canvas")?.width ?? clientWidth) / clientWidth;
+      return {
+        x: scale * insets.left,
+        y: scale * insets.top,
+        width: scale * (clientWidth - insets.left - insets.right),
+        height: scale * (clientHeight - insets.top - insets.bottom),
+      };
+    },
     async snapshot(width, height, look = { theme: theme.peek(), floor }) {
       await started;
       if (!stage) throw new Error("no stage");
