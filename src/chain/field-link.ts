@@ -44,6 +44,7 @@ export function fieldLink(start: () => Port): FieldLink {
   let drive: FieldDrive | undefined;
   let rate = 0;
   let building = false;
+  let buildingName = "";
   let buildSent = 0;
 
   let shape: FieldShape | null = null;
@@ -71,10 +72,12 @@ export function fieldLink(start: () => Port): FieldLink {
       case "built":
         building = false;
         refused = undefined;
-        shape = message.shape;
-        shapeId = message.shapeId;
-        previous = null;
-        field = null;
+        if (buildingName === wanted?.geometry.name) {
+          shape = message.shape;
+          shapeId = message.shapeId;
+          previous = null;
+          field = null;
+        }
         // What was asked for meanwhile is newer.
         if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
         break;
@@ -97,6 +100,7 @@ export function fieldLink(start: () => Port): FieldLink {
   const sendBuild = () => {
     if (!wanted || building) return;
     building = true;
+    buildingName = wanted.geometry.name;
     heard = undefined;
     send(wanted);
     if (drive) send({ kind: "drive", drive });
@@ -154,6 +158,13 @@ export function fieldLink(start: () => Port): FieldLink {
       return refused;
     },
     build(what) {
+      // Another pathway's flow says nothing of this one; the same pathway's goes on while its walls move.
+      if (wanted?.geometry.name !== what.geometry.name) {
+        shape = null;
+        shapeId = -1;
+        field = null;
+        previous = null;
+      }
       wanted = { kind: "build", shapeId: ++buildSent, ...what };
       sendBuild();
     },

@@ -209,6 +209,31 @@ describe("the chain", () => {
     expect(chain.circulations.value[0]!.request.set.pulmonaryResistanceIndex).toBe(2);
   });
 
+  it("shows no flow of one pathway within the walls of another, and goes on with it while the same pathway's walls move", async () => {
+    const { chain, time, field } = begin();
+    const stage = (name: "atriopulmonary" | "lateral-tunnel") => {
+      chain.scene.value = { ...START, request: { ...START.request, stage: name } };
+      return chain.frame().panes[0]!;
+    };
+    await time.pass(0.1);
+    field.flow(field.ports[0]!, 0.1);
+    expect(chain.frame().panes[0]!.field).not.toBeNull();
+    chain.scene.value = withSet(START, { conduitDiameter: 15 });
+    expect(chain.frame().panes[0]!.field).not.toBeNull();
+    await time.pass(0.1);
+    field.flow(field.ports[0]!, 0.2);
+    // The second is asked for before the first is built.
+    expect([stage("atriopulmonary"), stage("lateral-tunnel")].map(({ shape }) => shape)).toEqual([
+      null,
+      null,
+    ]);
+    await time.pass(0.1);
+    field.flow(field.ports[0]!, 0.1);
+    const { shape, geometry } = chain.frame().panes[0]!;
+    expect(geometry!.name).toBe("lateral-tunnel");
+    expect(shape!.nx).toBeGreaterThan(0);
+  });
+
   it("goes on without a field when none can be had, and says so", async () => {
     const { chain, time, field } = begin();
     await time.pass(0.1);
