@@ -41,6 +41,7 @@ export function blood(): Blood {
   let colours = new Uint32Array(0);
   let sinceMap = Number.POSITIVE_INFINITY;
   let mapped: unknown = null;
+  let mappedName: string | undefined;
   let least = 0;
   let most = 1;
   let shownScale = "";
@@ -89,10 +90,11 @@ export function blood(): Blood {
         field &&
         field.u.length > 0 &&
         key !== mapped &&
-        sinceMap >= MAP_EVERY
+        (pane.geometry?.name !== mappedName || sinceMap >= MAP_EVERY)
       ) {
         sinceMap = 0;
         mapped = key;
+        mappedName = pane.geometry?.name;
         drawMap(shape, pane.geometry?.openings ?? [], field, overlay, pane.viscosity ?? USUAL_VISCOSITY);
       }
 

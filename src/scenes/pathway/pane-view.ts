@@ -65,6 +65,7 @@ export function paneView(): PaneView {
   let outline: Plane | null = null;
   let framed = "";
   let drawnFor = "";
+  let tracedName = "";
   let projection: Projection | null = null;
   let camera = "";
   let gliding = false;
@@ -146,8 +147,11 @@ export function paneView(): PaneView {
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;
       lines.visible = wanted;
       sinceTraced += Number.isFinite(setting.elapsed) ? setting.elapsed : TRACE_EVERY;
-      if (wanted && field !== tracedField && sinceTraced >= TRACE_EVERY) {
+      // Another pathway's lines may not stand a moment longer.
+      const other = geometry.name !== tracedName;
+      if (wanted && field !== tracedField && (other || sinceTraced >= TRACE_EVERY)) {
         sinceTraced = 0;
+        tracedName = geometry.name;
         tracedField = field;
         const width = Math.max(0.35, 1.6 / projection!.scale);
         if (shape !== linedFor) lined = upTo(shape, geometry.openings);
