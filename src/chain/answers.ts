@@ -4,7 +4,7 @@ import type { CirculationRequest } from "../sim/request.ts";
 import type { CirculationLink } from "./circulation-link.ts";
 
 /** Answers kept; a lesson's steps compare with a dozen states or so. */
-const KEPT = 64;
+const KEPT = 24;
 
 export interface AnswerBook {
   /** An answer that did not settle arrives as it is, with `run.converged` false; when the solver itself is lost the promise waits for the next worker. */

@@ -40,4 +40,7 @@ export interface Scene {
   release(): void;
 }
 
+/** How a view ends: pixi keeps what a Graphics has drawn until it is named here. */
+export const WITH_ALL = { children: true, context: true } as const;
+
 export type MakeScene = () => Scene;

@@ -8,7 +8,7 @@ import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
-import type { Box, MakeScene } from "../scene.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { doingAt, fillings } from "./chest.ts";
@@ -186,7 +186,7 @@ export const makeBreathing: MakeScene = () => {
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
       for (const pane of panes) pane.release();
       legend.release();
     },

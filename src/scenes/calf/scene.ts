@@ -7,7 +7,7 @@ import { lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, strips } from "../drawing/strips.ts";
-import type { Box, MakeScene } from "../scene.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { legTraces } from "./blood-column.ts";
@@ -171,7 +171,7 @@ export const makeCalf: MakeScene = () => {
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
       for (const pane of panes) pane.release();
     },
   };

@@ -1,7 +1,7 @@
 /** The whole circulation at a glance; beside each other, two or three states of it. */
 import { Container } from "pixi.js";
 import { splitBox, withAir } from "../drawing/split.ts";
-import type { MakeScene } from "../scene.ts";
+import { type MakeScene, WITH_ALL } from "../scene.ts";
 import { circuitLegend } from "./legend.ts";
 import { type Pane, pane } from "./pane.ts";
 
@@ -48,7 +48,7 @@ export const makeCircuit: MakeScene = () => {
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
       for (const each of panes) each.release();
       legend.release();
     },

@@ -1,5 +1,5 @@
 /** Words and numbers over a scene, each on a plate so that it keeps its contrast; texts are kept and reused from drawing to drawing. */
-import { Container, Graphics, Text } from "pixi.js";
+import { Container, Graphics, Text, TextStyle } from "pixi.js";
 import type { Theme } from "../theme/theme.ts";
 
 export interface Line {
@@ -47,6 +47,28 @@ export interface Lettering {
   end(): void;
 }
 
+const styles = new Map<string, TextStyle>();
+const MOST_STYLES = 200;
+
+/** One style for all texts of a look: pixi names a text's picture by words and style, keeps every name, and shares what is named alike. */
+function styleOf(line: Line, family: string, wrap: number | undefined): TextStyle {
+  const key = [family, line.size, line.bold ?? false, line.colour, wrap ?? ""].join("|");
+  const known = styles.get(key);
+  if (known) return known;
+  if (styles.size >= MOST_STYLES) styles.clear();
+  const style = new TextStyle({
+    fontFamily: [family, "sans-serif"],
+    fontSize: line.size,
+    // Descenders of our face reach below what is measured for it.
+    padding: Math.ceil(DESCENDER * line.size),
+    fontWeight: line.bold ? "700" : "400",
+    fill: line.colour,
+    ...(wrap === undefined ? {} : { wordWrap: true, wordWrapWidth: wrap }),
+  });
+  styles.set(key, style);
+  return style;
+}
+
 export function lettering(): Lettering {
   const view = new Container();
   const plates = new Graphics();
@@ -62,20 +84,8 @@ export function lettering(): Lettering {
       view.addChild(text);
     }
     used++;
-    const style = text.style;
-    const family = [theme.family, "sans-serif"];
-    if (String(style.fontFamily) !== String(family)) style.fontFamily = family;
-    if (style.fontSize !== line.size) {
-      style.fontSize = line.size;
-      // Descenders of our face reach below what is measured for it.
-      style.padding = Math.ceil(DESCENDER * line.size);
-    }
-    const weight = line.bold ? "700" : "400";
-    if (style.fontWeight !== weight) style.fontWeight = weight;
-    if (style.fill !== line.colour) style.fill = line.colour;
-    const wraps = wrap !== undefined;
-    if (style.wordWrap !== wraps) style.wordWrap = wraps;
-    if (wraps && style.wordWrapWidth !== wrap) style.wordWrapWidth = wrap;
+    const style = styleOf(line, theme.family, wrap);
+    if (text.style !== style) text.style = style;
     if (text.text !== line.words) text.text = line.words;
     text.visible = true;
     return text;

@@ -7,7 +7,7 @@ import { rangeOf } from "../drawing/scale.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { settle } from "../layers/settle.ts";
-import type { Box, MakeScene } from "../scene.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { dayAt, figuresAt } from "./day.ts";
@@ -210,7 +210,7 @@ export const makeExchange: MakeScene = () => {
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
       for (const each of panes) each.release();
     },
   };

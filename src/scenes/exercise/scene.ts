@@ -5,7 +5,7 @@ import { circuitLegend } from "../circuit/legend.ts";
 import { pane } from "../circuit/pane.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
-import type { Box, MakeScene } from "../scene.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 
 export const makeExercise: MakeScene = () => {
@@ -78,7 +78,7 @@ export const makeExercise: MakeScene = () => {
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
       body.release();
       legend.release();
     },

@@ -5,7 +5,7 @@ import { formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
-import type { Box, MakeScene } from "../scene.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
 import { rowHeight } from "./row.ts";
@@ -64,6 +64,6 @@ export const makeGrowth: MakeScene = () => {
       words.end();
       plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
     },
-    release: () => view.destroy({ children: true }),
+    release: () => view.destroy(WITH_ALL),
   };
 };

@@ -2,6 +2,7 @@
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 import type { FieldShape } from "../../sim/field/flow-field.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
+import { WITH_ALL } from "../scene.ts";
 import { type MapName, mapTable } from "../theme/maps.ts";
 import { beyondOpening } from "./plane.ts";
 
@@ -77,7 +78,7 @@ export function overlayLayer(): OverlayLayer {
     },
     release() {
       texture?.destroy(true);
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
     },
   };
 }

@@ -11,7 +11,7 @@ import { spotsOf } from "../layers/spots.ts";
 import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { wallLayer } from "../layers/wall.ts";
-import type { Box, Setting } from "../scene.ts";
+import { type Box, type Setting, WITH_ALL } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { blood } from "./blood.ts";
@@ -179,7 +179,7 @@ export function paneView(): PaneView {
     },
     release() {
       inside.release();
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
     },
   };
 }

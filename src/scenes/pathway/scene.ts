@@ -13,7 +13,7 @@ import { inBlood } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
-import type { Box, MakeScene, Setting } from "../scene.ts";
+import { type Box, type MakeScene, type Setting, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
@@ -141,7 +141,7 @@ export const makePathway: MakeScene = () => {
       ground.release();
       shore.release();
       sky.release();
-      view.destroy({ children: true });
+      view.destroy(WITH_ALL);
     },
   };
 
