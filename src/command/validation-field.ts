@@ -96,8 +96,7 @@ Written by \`src/command/validation-field.ts\`; more figures in [the field's cha
 
 ## Lid-driven cavity, Re 100, 64 cells
 Greatest difference over the lid's speed: u ${worst(cavity.u, GHIA_U)}, v ${worst(cavity.v, GHIA_V)}.
-The table is itself up to 0.009 off in v beside x = 0.86: the same comes out on 64 and 96 cells, and finer solutions go down to -0.2538
-(Marchi, Suero & Araki 2009, from memory) where the table stops at -0.2453 and we come to -0.253.
+Finer solutions go down to v = -0.2538 (Marchi, Suero & Araki 2009, from memory), where the table stops at ${Math.min(...GHIA_V)} and we at ${Math.min(...cavity.v).toFixed(4)}.
 
 ![u over y](validation/cavity-u.svg) ![v over x](validation/cavity-v.svg)
 
@@ -115,8 +114,6 @@ ${cylinder.map((c) => `| ${c.cells} | ${c.dragCoefficient.toFixed(4)} | ${c.lift
 | published | 5.57-5.59 | 0.0104-0.0110 | 0.1172-0.1176 |
 
 The cylinder is a quarter as wide as the channel: 40 cells across the channel are ten across it.
-On 160 cells (ten minutes, run once) the difference is 0.1166: the pressure at the front comes in with about the first power of the cell,
-for the layer there, some 16 mm at this Reynolds number, is one and a half cells of the coarsest grid; drag comes in faster.
 
 ## Against itself on twice as fine a grid
 Invented planes through \`compute\`, ${GRIDS[0]} cells across the narrowest tube against ${GRIDS[1]}; written by \`src/command/validation/field-convergence.ts\`.

@@ -1,4 +1,5 @@
 /** A picture of the stage with its numbers, cautions, version and date beneath: drawn to a canvas, for stills and clips. */
+import type { Box } from "../../scenes/scene.ts";
 import { formatQuantity, t } from "../../words/index.ts";
 import { cautionSentences } from "../cautions.tsx";
 import type { Figure } from "../figures.ts";
@@ -28,19 +29,12 @@ export const pictureArea = (width: number, height: number) => ({
   height: Math.round(height * (1 - BAND)),
 });
 
-interface Part {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 /** Fills `context`, whose canvas has the size of the whole sheet. `part`: px of the picture that are shown. */
 export function drawSheet(
   context: CanvasRenderingContext2D,
   picture: HTMLCanvasElement,
   sheet: Sheet,
-  part: Part = { x: 0, y: 0, width: picture.width, height: picture.height },
+  part: Box = { x: 0, y: 0, width: picture.width, height: picture.height },
 ): void {
   const { width, height } = context.canvas;
   const area = pictureArea(width, height);

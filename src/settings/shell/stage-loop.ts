@@ -2,6 +2,7 @@
 import { effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
+import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import { darkTheme, lightTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
@@ -31,7 +32,7 @@ export interface StageLoop {
   afterFrame(listener: () => void): () => void;
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
-  clear(): { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  clear(): Box;
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
