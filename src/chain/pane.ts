@@ -69,6 +69,14 @@ export function paneLink(
     link.drive(fieldDrive(own, shares() ? first! : own, leaks, clock - (link.field?.time ?? 0)));
   };
 
+  /** A field that has no flow to carry yet would only take the solver's time: numbers come first. */
+  const build = () => {
+    if (!geometry || !fluid || (!link && !own)) return;
+    link ??= fieldLink(startField);
+    link.build({ geometry, fluid, cellsAcross });
+    drive();
+  };
+
   /** A picture that stands still needs no flow beyond the settled one. */
   const mayRest = ({ shapeId, field }: FieldLink) =>
     field?.readings.settled === true && field.time > (driven.shapeId === shapeId ? driven.time + HEARD : 0);
@@ -98,16 +106,15 @@ export function paneLink(
       if (key === geometryKey) return;
       geometryKey = key;
       geometry = next;
-      link ??= fieldLink(startField);
       fluid = fluidOf(request);
-      link.build({ geometry, fluid, cellsAcross });
-      drive();
+      build();
     },
     circulate(ownNow, firstNow) {
       if (own === ownNow && first === firstNow) return;
       own = ownNow;
       first = firstNow;
-      drive();
+      if (link) drive();
+      else build();
     },
     dye: moving.dye,
     clots: (diameters) => clots.wish(diameters),

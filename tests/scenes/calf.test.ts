@@ -62,6 +62,8 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
   expect(squeezes(traces)).toHaveLength(2);
   expect(calfDoing(traces, 0.25)).toBe("squeeze");
   expect(calfDoing(traces, 0.75)).toBe("release");
+  // Between two contractions it rests, though its pressure is about to rise.
+  expect(calfDoing(traces, 0.02)).toBe("rest");
   const rest = { ...traces, pressures: { calf: new Float64Array(401) } };
   expect(squeezes(rest)).toEqual([]);
   expect(calfDoing(rest, 0.25)).toBe("rest");

@@ -20,10 +20,13 @@ export function squeezes(traces: Traces): readonly Stretch[] {
   return found;
 }
 
-/** Word key: squeezing while the pressure rises, letting go while it falls, resting when there is none. */
+/** Share of the greatest pressure under which the muscle rests. */
+const AT_REST = 0.05;
+
+/** Word key: squeezing while the pressure rises, letting go while it falls, resting while there is next to none. */
 export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release" | "rest" {
   const { calf } = traces.pressures;
-  if (!calf || calf.every((value) => value < 0.05)) return "rest";
+  if (!calf || squeezeAt(traces, seconds) < AT_REST) return "rest";
   const step = traces.period / 500;
   return valueAt(traces, calf, seconds + step) > valueAt(traces, calf, seconds - step)
     ? "squeeze"

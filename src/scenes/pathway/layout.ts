@@ -16,7 +16,7 @@ export interface Layout {
 /** Where the key goes: down the side of a wide scene with one pane, else along its top. */
 export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
   const pad = padding(sizes);
-  const inline = panes > 1 || isNarrow(clear, sizes);
+  const inline = panes > 1 || crowded(clear, sizes);
   return {
     x: clear.x + pad,
     y: clear.y + pad,
@@ -27,12 +27,12 @@ export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
 
 const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
 
-/** Too narrow or too low for plates and key beside the vessels. */
-const isNarrow = (clear: Box, sizes: Sizes): boolean =>
-  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 16 * sizes.axis;
+/** Too narrow or too low for a key beside the vessels. */
+const crowded = (clear: Box, sizes: Sizes): boolean =>
+  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 29 * sizes.axis;
 
 /** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
-const LEAST_PLANE = 14;
+const LEAST_PLANE = 20;
 /** Share of the width that the grade line then takes. */
 const BESIDE = 0.46;
 

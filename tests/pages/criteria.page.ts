@@ -1,0 +1,160 @@
+/** WCAG 2.2 criteria that axe has no rule for: order, names, what focus and hover do, where help is; `docs/accessibility.md` names these. */
+import { expect, type Page, test } from "@playwright/test";
+import axe from "axe-core";
+import { withoutPainting } from "./page.ts";
+
+test.use({ reducedMotion: "reduce" });
+test.setTimeout(120_000);
+
+const SCREENS: Readonly<Record<string, { readonly query: string; readonly ready: string }>> = {
+  home: { query: "?setting=home", ready: ".door" },
+  bench: { query: "?setting=bench", ready: ".toolbar" },
+  study: { query: "?setting=study", ready: ".lesson-card" },
+  lesson: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
+  lecture: { query: "?setting=lecture&lesson=03-pathways&step=2", ready: ".toolbar" },
+  author: { query: "?setting=author", ready: "textarea" },
+  kiosk: { query: "?setting=kiosk", ready: ".kiosk-languages button" },
+};
+const open = async (page: Page, name: string) => {
+  const { query, ready } = SCREENS[name]!;
+  await page.goto(query);
+  await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
+};
+
+test.beforeEach(({ page }) => withoutPainting(page));
+
+test("2.5.3 2.4.6 on each screen the seen words are in the name, and no two headings or controls of one group are alike", async ({
+  page,
+}) => {
+  for (const name of Object.keys(SCREENS)) {
+    await open(page, name);
+    await page.evaluate(axe.source);
+    const unlike = await page.evaluate(async () => {
+      const { axe: own } = window as unknown as { axe: typeof axe };
+      const found = await own.run({ runOnly: ["label-content-name-mismatch", "empty-heading"] });
+      return found.violations.flatMap(({ nodes }) => nodes.map(({ html }) => html));
+    });
+    expect(unlike, name).toEqual([]);
+    const alike = await page.evaluate(() => {
+      const twice = (elements: Iterable<Element>) => {
+        const said = [...elements]
+          .filter((element) => (element as HTMLElement).checkVisibility())
+          .map((element) => element.getAttribute("aria-label") ?? element.textContent?.trim() ?? "");
+        return said.filter((words, i) => words === "" || said.indexOf(words) !== i);
+      };
+      return [
+        ...twice(document.querySelectorAll("h1, h2, h3")),
+        ...[...document.querySelectorAll("[role=toolbar], fieldset, nav, footer, .panel")].flatMap((group) =>
+          twice(group.querySelectorAll("button, a, summary")),
+        ),
+      ];
+    });
+    expect(alike, name).toEqual([]);
+  }
+});
+
+test("3.2.1 2.4.11 focus alone opens nothing and goes nowhere, and what has it is not hidden", async ({
+  page,
+  context,
+}) => {
+  for (const name of Object.keys(SCREENS)) {
+    await open(page, name);
+    const opened = () => page.locator("[role=dialog], dialog[open], .panel, [aria-expanded=true]").count();
+    const before = { place: page.url(), opened: await opened(), windows: context.pages().length };
+    const hidden: string[] = [];
+    for (let press = 0; press < 45; press++) {
+      await page.keyboard.press("Tab");
+      const covered = await page.evaluate(() => {
+        const element = document.activeElement;
+        if (!element || element === document.body) return null;
+        // A native control that is laid out unseen shows its focus on its label.
+        const shown = element.matches("input") ? (element.closest("label") ?? element) : element;
+        const { left, top, width, height } = shown.getBoundingClientRect();
+        const points = [0.1, 0.5, 0.9].flatMap((x) => [0.2, 0.5, 0.8].map((y) => [x, y] as const));
+        const seen = points.some(([x, y]) => {
+          const at = document.elementFromPoint(left + x * width, top + y * height);
+          return at !== null && (shown.contains(at) || at.contains(shown));
+        });
+        return seen ? null : shown.outerHTML.slice(0, 120);
+      });
+      if (covered) hidden.push(covered);
+    }
+    expect(hidden, name).toEqual([]);
+    expect({ place: page.url(), opened: await opened(), windows: context.pages().length }, name).toEqual(
+      before,
+    );
+  }
+});
+
+test("1.4.13 2.5.1 nothing comes by hovering, and no control waits for two fingers or a drawn path", async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const heard: string[] = [];
+    const listen = EventTarget.prototype.addEventListener;
+    EventTarget.prototype.addEventListener = function (kind, ...rest) {
+      if (/^(touch|gesture)/.test(kind)) heard.push(kind);
+      return listen.call(this, kind, ...rest);
+    };
+    Object.assign(window, { heard });
+  });
+  for (const name of ["bench", "lesson", "study", "home"]) {
+    await open(page, name);
+    expect(await page.locator("[title]:not(svg *)").count(), name).toBe(0);
+    const words = () =>
+      page.evaluate(() => {
+        // Numbers go on by themselves; what is asked is whether anything comes to stand there.
+        const elements = [...document.querySelectorAll<HTMLElement>("body *")].filter((element) =>
+          element.checkVisibility(),
+        );
+        return elements.length;
+      });
+    const controls = await page.locator("button:visible, a:visible, summary:visible, .readout:visible").all();
+    for (const control of controls.slice(0, 20)) {
+      await page.mouse.move(1, 1);
+      const before = await words();
+      await control.hover({ force: true });
+      expect(await words(), `${name}: ${await control.textContent()}`).toBe(before);
+    }
+    expect(await page.evaluate(() => (window as unknown as { heard: string[] }).heard), name).toEqual([]);
+  }
+});
+
+test("3.2.3 3.2.6 the way home is first in each bar and help last", async ({ page }) => {
+  for (const name of ["bench", "lesson", "lecture"]) {
+    await open(page, name);
+    const bar = page.getByRole("toolbar").getByRole("button");
+    await expect(bar.last()).toHaveAttribute("data-item", "help");
+    if (name !== "lecture") await expect(page.locator("header.top a").first()).toHaveClass("wordmark");
+    await bar.last().press("Enter");
+    await expect(page.getByRole("dialog")).toBeVisible();
+  }
+});
+
+test("1.3.2 words stand in the order in which they are read, wide and narrow", async ({ page }) => {
+  const columns: Readonly<Record<string, string>> = {
+    home: ".home-words > *",
+    study: ".study-home main > *",
+    lesson: ".lesson-words > *",
+  };
+  for (const size of [
+    { width: 1280, height: 800 },
+    { width: 390, height: 844 },
+  ]) {
+    await page.setViewportSize(size);
+    for (const [name, column] of Object.entries(columns)) {
+      await open(page, name);
+      const tops = await page
+        .locator(column)
+        .evaluateAll((elements) =>
+          elements
+            .filter(
+              (element) => (element as HTMLElement).checkVisibility() && !element.matches(".lesson-way-on"),
+            )
+            .map((element) => Math.round(element.getBoundingClientRect().top)),
+        );
+      expect(tops.length, name).toBeGreaterThan(1);
+      expect(tops, name).toEqual([...tops].sort((a, b) => a - b));
+    }
+  }
+});
