@@ -1,6 +1,6 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import "pixi.js/unsafe-eval";
-import { Application, type Container, Rectangle } from "pixi.js";
+import { Application, BatchTextureArray, type Container, Rectangle } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import type { Box, Scene, Setting } from "./scene.ts";
 import { SCENE_MAKERS } from "./table.ts";
@@ -40,6 +40,13 @@ export interface Stage {
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   release(): void;
 }
+
+/** The library's pooled batches keep a key for every texture that they ever held, and each new word is a texture. */
+const clearTextures = BatchTextureArray.prototype.clear;
+BatchTextureArray.prototype.clear = function () {
+  clearTextures.call(this);
+  this.ids = Object.create(null);
+};
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** Device pixels in a CSS pixel: more costs without showing. */

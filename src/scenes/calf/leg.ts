@@ -95,7 +95,7 @@ export function leg(): Leg {
     moving.stroke({
       color: mix(colour.wall, bloodColour(colour, saturation), 0.35),
       width: 6,
-      join: "round",
+      join: "miter",
     });
   };
 

@@ -12,6 +12,8 @@ import { BODY, ORGANS, type Outline } from "./outlines.ts";
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
 const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
+/** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
+const JOIN = "miter";
 
 function trace(ink: Graphics, line: Curve, closed: boolean): void {
   ink.moveTo(line.x[0]!, line.y[0]!);
@@ -37,8 +39,8 @@ export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme):
     if (closed) ink.fill({ color: backdrop, alpha: 0.75 });
     ink.stroke(
       lit.has(outline.name)
-        ? { color: accent, width: HALO, cap: "round", join: "round" }
-        : { color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: "round" },
+        ? { color: accent, width: HALO, cap: "round", join: JOIN }
+        : { color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: JOIN },
     );
   }
 }
@@ -68,21 +70,21 @@ export function drawVessel(
   ink.stroke({
     color: lit ? colour.accent : colour.stage,
     width: vessel.width + (lit ? 4 + 2 * HALO : 10),
-    join: "round",
+    join: JOIN,
     cap: "butt",
   });
   trace(ink, line, false);
   ink.stroke({
     color: back(mix(colour.wall, bloodColour(colour, saturation(0)), 0.35)),
     width: vessel.width + 4,
-    join: "round",
+    join: JOIN,
     cap: "butt",
   });
   trace(ink, line, false);
   ink.stroke({
     color: back(groundColour(colour, saturation(0))),
     width: vessel.width,
-    join: "round",
+    join: JOIN,
     cap: "round",
   });
 }
@@ -96,7 +98,8 @@ function drawStrand(
   const last = line.x.length - 1;
   const PIECE = 4;
   for (let i = 0; i < last; i += PIECE) {
-    for (let k = i; k <= Math.min(i + PIECE, last); k++) {
+    // Each piece reaches a little into the next, so that no crack shows where they bend.
+    for (let k = i; k <= Math.min(i + PIECE + 1, last); k++) {
       const near = Math.min(k, last - 1);
       const dx = line.x[near + 1]! - line.x[near]!;
       const dy = line.y[near + 1]! - line.y[near]!;
@@ -110,8 +113,8 @@ function drawStrand(
     ink.stroke({
       color: tint((i + PIECE / 2) / last),
       width: Math.max(2.4, vessel.width * 0.1),
-      join: "round",
-      cap: "round",
+      join: JOIN,
+      cap: "butt",
     });
   }
 }
