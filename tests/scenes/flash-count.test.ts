@@ -21,6 +21,19 @@ test("a white square that blinks five times a second is counted with its whole a
   expect(most).toBe(5);
 });
 
+test("what turns together counts as much at once, and what turns by halves counts half", () => {
+  expect(blinking(100, 5, [255, 255, 255]).atOnce).toBe(100 * 100);
+  const count = flashCount(WIDTH, HEIGHT);
+  for (let n = 0; n < 25; n++) {
+    const data = new Uint8Array(4 * WIDTH * HEIGHT);
+    for (let y = 0; y < 100; y++)
+      for (let x = 0; x < 100; x++)
+        if ((x + n) % 2) data.fill(255, 4 * (y * WIDTH + x), 4 * (y * WIDTH + x) + 3);
+    count.add(data);
+  }
+  expect(count.result()).toMatchObject({ atOnce: 100 * 50 });
+});
+
 test("two blinks a second are allowed, and so is a faint one", () => {
   expect(blinking(100, 2, [255, 255, 255]).light).toBe(0);
   expect(blinking(100, 5, [60, 60, 60]).light).toBe(0);

@@ -15,6 +15,8 @@ export interface Flashes {
   readonly red: number;
   /** most pulses that any one point made */
   readonly most: number;
+  /** px2 of the worst block's points that went the same way between two pictures: what 2.3.1 calls concurrent */
+  readonly atOnce: number;
 }
 
 export interface FlashCount {
@@ -36,10 +38,11 @@ function turns(points: number, least: number, ceiling: number) {
   const count = new Uint8Array(points);
   return {
     count,
-    see(k: number, value: number, first: boolean): void {
+    /** The way that it turns: 1 up, -1 down, 0 not at all. */
+    see(k: number, value: number, first: boolean): number {
       if (first) {
         extreme[k] = value;
-        return;
+        return 0;
       }
       const back = (extreme[k]! - value) * way[k]!;
       if (back <= 0) extreme[k] = value;
@@ -47,7 +50,9 @@ function turns(points: number, least: number, ceiling: number) {
         count[k]!++;
         way[k] = -way[k]!;
         extreme[k] = value;
+        return way[k]!;
       }
+      return 0;
     },
   };
 }
@@ -56,37 +61,46 @@ export function flashCount(width: number, height: number): FlashCount {
   const points = width * height;
   const light = turns(points, 0.1, 0.8);
   const red = turns(points, 20, Number.POSITIVE_INFINITY);
+  const ways = [light, red].map(() => new Int8Array(points));
+  let atOnce = 0;
   let first = true;
   // The first rise is not seen as a turn: it is counted here.
   const pulses = (changes: number): number => (changes + 1) >> 1;
+  const [wide, high] = [Math.round(width * BLOCK[0]), Math.round(height * BLOCK[1])];
+  const worst = (counts: (k: number) => boolean): number => {
+    let most = 0;
+    for (let top = 0; top + high <= height; top += high >> 2) {
+      for (let left = 0; left + wide <= width; left += wide >> 2) {
+        let area = 0;
+        for (let y = top; y < top + high; y++)
+          for (let x = left; x < left + wide; x++) if (counts(y * width + x)) area++;
+        most = Math.max(most, area);
+      }
+    }
+    return most;
+  };
   return {
     add(data) {
       for (let k = 0; k < points; k++) {
         const r = LINEAR[data[4 * k]!]!;
         const g = LINEAR[data[4 * k + 1]!]!;
         const b = LINEAR[data[4 * k + 2]!]!;
-        light.see(k, 0.2126 * r + 0.7152 * g + 0.0722 * b, first);
-        red.see(k, r >= 0.8 * (r + g + b) ? Math.max(0, r - g - b) * 320 : 0, first);
+        ways[0]![k] = light.see(k, 0.2126 * r + 0.7152 * g + 0.0722 * b, first);
+        ways[1]![k] = red.see(k, r >= 0.8 * (r + g + b) ? Math.max(0, r - g - b) * 320 : 0, first);
       }
+      for (const turned of ways)
+        for (const way of [1, -1])
+          atOnce = Math.max(
+            atOnce,
+            worst((k) => turned[k] === way),
+          );
       first = false;
     },
     result() {
-      const [wide, high] = [Math.round(width * BLOCK[0]), Math.round(height * BLOCK[1])];
-      const worst = (count: Uint8Array): number => {
-        let most = 0;
-        for (let top = 0; top + high <= height; top += high >> 2) {
-          for (let left = 0; left + wide <= width; left += wide >> 2) {
-            let area = 0;
-            for (let y = top; y < top + high; y++)
-              for (let x = left; x < left + wide; x++) if (pulses(count[y * width + x]!) > MOST) area++;
-            most = Math.max(most, area);
-          }
-        }
-        return most;
-      };
       let most = 0;
       for (const { count } of [light, red]) for (const n of count) most = Math.max(most, pulses(n));
-      return { light: worst(light.count), red: worst(red.count), most };
+      const tooOften = ({ count }: { readonly count: Uint8Array }) => worst((k) => pulses(count[k]!) > MOST);
+      return { light: tooOften(light), red: tooOften(red), most, atOnce };
     },
   };
 }

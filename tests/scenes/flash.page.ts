@@ -17,14 +17,21 @@ const PICTURES = 25;
 /** What the page keeps of the stage's last frame: RGBA as base64. */
 type Watched = Window & { lastFrame: () => string };
 
-for (const scene of ["circuit", "pathway"] as const)
-  test(`U2 in the ${scene} scene at ${FASTEST} beats a minute shown twice as fast no large area flashes`, async ({
+/** The chamber has the largest stretch of blood that lies together. */
+const SHOWN = [
+  ["circuit", "extracardiac"],
+  ["pathway", "extracardiac"],
+  ["pathway", "atriopulmonary"],
+] as const;
+
+for (const [scene, stage] of SHOWN)
+  test(`U2 in the ${scene} scene of the ${stage} stage at ${FASTEST} beats a minute shown twice as fast no large area flashes`, async ({
     page,
   }) => {
     const state = writeAddress({
       ...START,
       scene,
-      request: { ...START.request, set: { heartRate: FASTEST } },
+      request: { ...START.request, stage, set: { heartRate: FASTEST } },
       view: { ...START.view, playSpeed: PLAY_SPEEDS.max },
     });
     await page.setViewportSize(SIZE);
@@ -65,8 +72,12 @@ for (const scene of ["circuit", "pathway"] as const)
     }
     // The heart beats and the blood moves, or the count says nothing.
     expect(distinct).toBeGreaterThan(PICTURES / 2);
-    const { light, red, most } = count.result();
-    console.log(`flashing ${4 * light} px2 by light, ${4 * red} px2 by red, ${most} pulses at most`);
-    expect(4 * light).toBeLessThan(ALLOWED);
+    const { light, red, most, atOnce } = count.result();
+    console.log(
+      `flashing ${4 * light} px2 by light, ${4 * red} px2 by red, ${most} pulses at most, ${4 * atOnce} px2 at once`,
+    );
+    expect(4 * atOnce).toBeLessThan(ALLOWED);
     expect(4 * red).toBeLessThan(ALLOWED);
+    // In the chamber dots pass most points more often than that, each at its own time.
+    if (stage !== "atriopulmonary") expect(4 * light).toBeLessThan(ALLOWED);
   });
