@@ -18,6 +18,8 @@ export interface SettleChoice {
   readonly tolerance: number;
   /** cell updates after which it stops unsettled: what keeps a request from running for hours */
   readonly mostUpdates: number;
+  /** for flows known to be steady, whose answer the speed of sound does not touch: slower sound, fewer steps */
+  readonly soundOverSpeed?: number;
   /** asked now and then: true ends the run unsettled */
   readonly enough?: () => boolean;
 }
@@ -83,14 +85,17 @@ function settleLevel(
   density: number,
   viscosity: number,
   before: Settled | undefined,
-  { cell, depth, maxSeconds, tolerance, mostUpdates, enough }: SettleChoice,
+  { cell, depth, maxSeconds, tolerance, mostUpdates, soundOverSpeed, enough }: SettleChoice,
   seed?: (lattice: Lattice) => void,
 ): Settled {
   const choice = { cell, depth };
   const raster = rasterise(geometry, choice);
   const rules = geometry.openings.map((opening) => openingRule(opening, undefined));
   const speed = before?.lattice.fastest ?? speedToExpect(geometry, density);
-  const fluid = { kinematicViscosity: viscosity / density };
+  const fluid = {
+    kinematicViscosity: viscosity / density,
+    ...(soundOverSpeed === undefined ? {} : { soundOverSpeed }),
+  };
   const lattice = layLattice(
     geometry,
     raster,

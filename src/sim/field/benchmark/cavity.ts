@@ -4,6 +4,7 @@ import { chooseEngine } from "../../lattice/engine.ts";
 import { type Lattice, runLattice } from "../../lattice/lattice.ts";
 import { type Raster, rasterise } from "../../lattice/raster.ts";
 import { carryOver } from "../carry-over.ts";
+import { STEADY_SOUND } from "./channels.ts";
 
 /** Heights at which the table gives u on the vertical middle line, and places at which it gives v on the horizontal one. */
 export const CAVITY_Y = [
@@ -85,7 +86,14 @@ function layCavity(reynolds: number, cells: number): Lattice {
     a.uFriction[lid - raster.nx]! -= 2;
     a.uThroughCorner[lid] = 2;
   }
-  return runLattice(raster, choice, [], { kinematicViscosity: 1 / reynolds }, 1, engine);
+  return runLattice(
+    raster,
+    choice,
+    [],
+    { kinematicViscosity: 1 / reynolds, soundOverSpeed: STEADY_SOUND },
+    1,
+    engine,
+  );
 }
 
 function hold({ raster, arrays: { u, uAhead, uNext } }: Lattice): void {

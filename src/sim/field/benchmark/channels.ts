@@ -29,6 +29,8 @@ const opening = (
 });
 
 const MOST_UPDATES = 6e9;
+/** All these flows come to rest. */
+export const STEADY_SOUND = 2;
 
 function solve(
   geometry: FlowGeometry,
@@ -46,6 +48,7 @@ function solve(
     maxSeconds: 2000,
     tolerance,
     mostUpdates: MOST_UPDATES,
+    soundOverSpeed: STEADY_SOUND,
     enough,
   };
   return settle(geometry, density, viscosity, cellsAcross, choice, undefined, seed);
