@@ -3,6 +3,7 @@ import { bend, quarterTurn } from "../../../src/sim/hydraulics/bend.ts";
 import { contraction, suddenContraction } from "../../../src/sim/hydraulics/contraction.ts";
 import { type Element, lumenArea, reynoldsNumber } from "../../../src/sim/hydraulics/element.ts";
 import {
+  expansion,
   suddenExpansion,
   suddenExpansionParabolic,
   suddenExpansionPlane,
@@ -15,6 +16,8 @@ import {
   combiningStraight,
   dividingBranch,
   dividingStraight,
+  division,
+  meeting,
   opposedStreams,
   overlap,
 } from "../../../src/sim/hydraulics/tee.ts";
@@ -129,3 +132,77 @@ test.each([
 test("a round lumen's area is pi D2 / 4", () => {
   expect(lumenArea(2)).toBeCloseTo(Math.PI, 12);
 });
+
+test("between the tabulated points handbook curves are straight, in the logarithm for a turn", () => {
+  expect(quarterTurn(0.2)).toBe(1.2);
+  expect(quarterTurn(0.75)).toBeCloseTo(Math.sqrt(1.2 * 0.4), 12);
+  expect(quarterTurn(1.25)).toBeCloseTo(Math.sqrt(0.4 * 0.2), 12);
+  expect(suddenContraction(0.5, 0.05)).toBeCloseTo(0.25 * 0.72, 12);
+  expect(suddenContraction(0.5, 0.125)).toBeCloseTo(0.25 * 0.265, 12);
+});
+
+test("Idelchik's tees by hand: the combining factor's three rows, the straight leg, streams into a wider outlet", () => {
+  expect(dividingBranch(0.8)).toBeCloseTo(1.64, 12);
+  expect(combiningBranch(0.3, 0.35)).toBeCloseTo(1 + (0.3 / 0.35) ** 2 - 0.98, 12);
+  expect(combiningBranch(0.3, 0.5)).toBeCloseTo(0.63 * 0.38, 12);
+  expect(combiningBranch(0.4, 0.5)).toBeCloseTo(0.54 * 0.92, 12);
+  expect(combiningBranch(0.6, 0.5)).toBeCloseTo(0.55 * 2.12, 12);
+  expect(combiningStraight(0.5)).toBeCloseTo(0.525, 12);
+  expect(opposedStreams(0.5, 2)).toBeCloseTo(2, 12);
+});
+
+test("a coefficient becomes pressure on the head of its own lumen: edge over the narrower, branch over the common leg", () => {
+  const head = (diameter: number, flow: number) => 530 * (flow / lumenArea(diameter)) ** 2;
+  const flow = 3e-5;
+  within(drop(contraction(0.02, 0.01, 0.001, blood), flow), 0.375 * 0.44 * head(0.01, flow), 1e-9);
+  within(drop(expansion(0.01, 0.02, blood), flow), 0.5625 * head(0.01, flow), 1e-9);
+  within(drop(division(0.01, 0.5, 0, blood), flow), 5 * head(0.01, flow), 1e-9);
+  within(drop(division(0.01, 0.1, 0, blood), flow), 26 * head(0.01, flow), 1e-9);
+  within(drop(division(0.01, 0.5, 0.005, blood), flow), (5 / 3) * head(0.01, flow), 1e-9);
+  within(drop(meeting(0.01, 0.5, blood), flow), 0.5 * head(0.01, flow), 1e-9);
+});
+
+test("blood's inertia is density times length over area; a stenosis moves a fifth more (Young & Tsai 1973)", () => {
+  within(pipe(0.018, 0.06, blood).inertance, (1060 * 0.06) / lumenArea(0.018), 1e-12);
+  within(stenosis(0.012, 0.006, 0.01, blood).inertance, (1.2 * 10.6) / lumenArea(0.012), 1e-12);
+});
+
+test("a hole of 4 mm has 1.31 MPa.s/m3 of creeping resistance (Sampson 1891: 24 mu / D3)", () => {
+  within(orifice(0.004, 0.7, blood).a, 1.3125e6, 1e-9);
+});
+
+test("the entrance's excess is Shah's correlation at the flow of the moment, and none where blood stands", () => {
+  const shah = (x: number) => {
+    const root = 13.76 * Math.sqrt(x);
+    return root + (1.25 + 64 * x - root) / (1 + 0.00021 / (x * x)) - 64 * x;
+  };
+  within(entranceExcess(0.01), shah(0.01), 1e-12);
+  expect(entranceExcess(-1)).toBe(0);
+  const flow = fromLitresPerMinute(1.2);
+  const reynolds = (4 * 1060 * flow) / (Math.PI * 3.5e-3 * 0.0105);
+  within(
+    developingPipe(0.0105, 0.04, flow, blood).b,
+    (shah(0.04 / (0.0105 * reynolds)) * 530) / lumenArea(0.0105) ** 2,
+    1e-9,
+  );
+  expect(developingPipe(0.0105, 0.04, 0, blood).b).toBeLessThan((1.3 * 530) / lumenArea(0.0105) ** 2);
+  expect(developingPipe(0.0105, 0.04, 0, blood).a).toBe(pipe(0.0105, 0.04, blood).a);
+});
+
+test.each([
+  [pipe(0.01, 0.01, blood), /Poiseuille.*White/, 0, 2100],
+  [developingPipe(0.01, 0.01, 1e-5, blood), /Shah & London 1978/, 0, 2100],
+  [bend(0.01, 0, blood), /Miller; Crane/, 1e4, Number.POSITIVE_INFINITY],
+  [contraction(0.02, 0.01, 0, blood), /Idelchik; Crane/, 3500, Number.POSITIVE_INFINITY],
+  [expansion(0.01, 0.02, blood), /Borda-Carnot/, 3300, Number.POSITIVE_INFINITY],
+  [stenosis(0.01, 0.005, 0.01, blood), /Young & Tsai 1973/, 100, 5000],
+  [orifice(0.004, 0.7, blood), /Idelchik.*Sampson 1891/, 500, 5000],
+  [division(0.01, 1, 0, blood), /Idelchik/, 4000, Number.POSITIVE_INFINITY],
+  [meeting(0.01, 1, blood), /own rule for teaching/, 0, 0],
+])(
+  "each relation names its source and the Reynolds numbers it was measured at: %o",
+  (element, source, low, high) => {
+    expect(element.source).toMatch(source);
+    expect(element.validReynolds).toEqual([low, high]);
+  },
+);

@@ -50,3 +50,27 @@ test("only fields whose energy book closes within 10 % count; they lose less tha
         expect(ratio).toBeLessThan(1);
       });
 });
+
+test("in the middle of a cell the ratio is the mean of its eight corners, power and drop alike, by the body's own index", () => {
+  const { powers, drops, index } = fieldRatios;
+  const middle = { cavalOffset: 4, pathwayNarrowing: 30 };
+  const flow = (index[1]! + index[2]!) / 2;
+  const mean = (table: readonly (number | null)[]) => {
+    let sum = 0;
+    for (const offset of [0, 1])
+      for (const narrowing of [1, 2])
+        for (const fast of [1, 2]) sum += table[(offset * 3 + narrowing) * index.length + fast]! / 8;
+    return sum;
+  };
+  for (const body of [CASES.caseA, CASES.caseB]) {
+    const found = fieldRatio({ ...ask("extracardiac", middle), body }, (flow * body.bsa * 1e-3) / 60)!;
+    expect(found.power).toBeCloseTo(mean(powers.extracardiac!), 9);
+    expect(found.drop).toBeCloseTo(mean(drops.extracardiac!), 9);
+  }
+});
+
+test("the chamber has no narrowing to look up: any gives the same", () => {
+  const at = (pathwayNarrowing: number) => fieldRatio(ask("atriopulmonary", { pathwayNarrowing }), flowAt(3));
+  expect(at(40)).toEqual(at(0));
+  expect(at(0)!.drop).toBeGreaterThan(0);
+});

@@ -3,6 +3,8 @@ import { gradeLine } from "../../../src/sim/hydraulics/grade-line.ts";
 import { BRANCHES, type PathwayFlows } from "../../../src/sim/hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
 import { pathwayLaw } from "../../../src/sim/hydraulics/network.ts";
+import { developingPipe } from "../../../src/sim/hydraulics/pipe.ts";
+import { meeting, overlap } from "../../../src/sim/hydraulics/tee.ts";
 import {
   CASES,
   type CirculationRequest,
@@ -199,4 +201,68 @@ test("before completion the drop is the upper vein's, since the lower one never 
   const more = pathwayLoss(law, { ...flows, ivc: 2 * flows.ivc }).pressureDrop;
   expect(more).toBe(pathwayLoss(law, flows).pressureDrop);
   expect(more).toBeGreaterThan(upper);
+});
+
+test("without flows told, coefficients are taken at 3 L/min/m2, 55 % from below, 45 % to the left lung", () => {
+  expect(pathwayLaw(ask("extracardiac"))).toEqual(pathwayLaw(ask("extracardiac"), rest(CASES.caseA)));
+  const flows = rest(CASES.caseA);
+  const lungs = { left: 0.45 * flows.svc, right: 0.55 * flows.svc };
+  expect(pathwayLaw(ask("before-completion"))).toEqual(
+    pathwayLaw(ask("before-completion"), { ...flows, ...lungs }),
+  );
+});
+
+test("each section has the relation of its kind: narrowing, hole of the least size, artery, edges both ways", () => {
+  const law = pathwayLaw(
+    ask("extracardiac", { leftBranchStenosis: 50, conduitDiameter: 12, fenestrationDiameter: 0.05 }),
+  );
+  const all = BRANCHES.flatMap((branch) => law.branches[branch]);
+  const named = (words: RegExp) => all.filter(({ source }) => words.test(source));
+  const narrowing = named(/Young & Tsai/);
+  expect(narrowing.map(({ element }) => element)).toEqual(["leftBranchStenosis"]);
+  expect(narrowing[0]!.diameter).toBeLessThan(0.8 * law.branches.left.at(-1)!.diameter);
+  // The vein goes narrower into a conduit of 12 mm, and wider again behind it.
+  expect(named(/contraction/).length).toBeGreaterThan(0);
+  for (const { diameter, areaAfter } of named(/contraction/))
+    expect(diameter ** 2 * (Math.PI / 4)).toBeCloseTo(areaAfter, 12);
+  for (const { diameter, areaAfter } of named(/sudden expansion/))
+    expect(diameter ** 2 * (Math.PI / 4)).toBeLessThan(areaAfter);
+  expect(law.fenestration?.diameter).toBeCloseTo(5e-5, 12);
+  const artery = law.branches.right.find(({ source }) => /entrance/.test(source))!;
+  const alone = developingPipe(
+    artery.diameter,
+    1e-3 * (artery.to - artery.from),
+    rest(CASES.caseA).right,
+    law.fluid,
+  );
+  expect(artery.b).toBeCloseTo(alone.b, 3);
+});
+
+test("a lung artery that takes more of the flow loses more at its mouth than by the square alone; one without flow is reckoned as the common leg", () => {
+  const division = (left: number) => {
+    const flows = { ...rest(CASES.caseA), left, right: 3e-5 - left };
+    return pathwayLaw(ask("atriopulmonary"), flows).branches.left.find(({ source }) =>
+      /dividing/.test(source),
+    )!;
+  };
+  // On the branch's own head the coefficient falls as it runs faster against the common leg (Idelchik: 1 + r2, over r2).
+  expect(division(2e-5).b).toBeLessThan(division(1e-5).b);
+  const still = pathwayLaw(ask("atriopulmonary"), { ivc: 0, svc: 0, left: 0, right: 0 });
+  expect(
+    BRANCHES.flatMap((branch) => still.branches[branch]).every(({ a, b }) => Number.isFinite(a + b)),
+  ).toBe(true);
+});
+
+test("facing streams overlap by their own lumens: each loses as far as the other's mouth lies before it", () => {
+  const { branches, fluid } = pathwayLaw(ask("extracardiac", { cavalOffset: 6 }), rest(CASES.caseA));
+  const mouth = (branch: "ivc" | "svc") => 2 * Math.sqrt(branches[branch].at(-1)!.areaAfter / Math.PI);
+  for (const [branch, other] of [
+    ["ivc", "svc"],
+    ["svc", "ivc"],
+  ] as const) {
+    const found = branches[branch].find(({ source }) => /facing/.test(source))!;
+    const part = overlap(found.diameter, mouth(other), 0.006);
+    expect(part).toBeGreaterThan(0.1);
+    expect(found.b / meeting(found.diameter, part, fluid).b).toBeCloseTo(1, 9);
+  }
 });

@@ -42,3 +42,7 @@ test("air at sea level fills the pulmonary vein to 97 % (physiology values, sect
 test("the standard atmosphere at 2400 m is 567 mmHg (ISO 2533)", () => {
   expect(barometricPressure(2400)).toBeCloseTo(567.4, 0);
 });
+
+test("blood without oxygen tension holds none", () => {
+  expect([saturationOf(0), saturationOf(-5)]).toEqual([0, 0]);
+});

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { tensionAtSaturation } from "../../../src/sim/oxygen/content.ts";
+import { contentOf, tensionAtSaturation } from "../../../src/sim/oxygen/content.ts";
 import { type MixingRequest, mixOxygen } from "../../../src/sim/oxygen/mixing.ts";
 import { regionalUse } from "../../../src/sim/oxygen/use.ts";
 
@@ -76,4 +76,87 @@ test("before completion: 3.17 L/min/m2 of which 0.45 from above, collaterals 1.2
   });
   // The formula leaves dissolved oxygen out.
   expect(Math.abs(100 * arterial - 82.8)).toBeLessThan(1);
+});
+
+test.each([
+  [true, true],
+  [true, false],
+  [false, true],
+  [false, false],
+])(
+  "what meets before the lungs and in the ventricle is weighed by its flow (lower through the lungs: %s, coronary: %s)",
+  (lowerPassesLungs, coronaryPassesLungs) => {
+    const flows = {
+      upper: 1,
+      lower: 1.2,
+      coronary: 0.3,
+      collaterals: 0.2,
+      lungs: 1.5,
+      fenestrationForward: 0.4,
+      fenestrationBackward: 0.1,
+    };
+    const found = mixOxygen({ ...WHOLE, flows, lowerPassesLungs, coronaryPassesLungs });
+    const content = (saturation: number) => contentOf(tensionAtSaturation(saturation), WHOLE.haemoglobin);
+    const mean = (parts: readonly (readonly [number, number])[]) =>
+      parts.reduce((sum, [flow, saturation]) => sum + flow * content(saturation), 0) /
+      parts.reduce((sum, [flow]) => sum + flow, 0);
+    const before = (own: boolean) => [
+      ...(lowerPassesLungs === own ? [[flows.lower, found.lower] as const] : []),
+      ...(coronaryPassesLungs === own ? [[flows.coronary, found.coronary] as const] : []),
+    ];
+    const joint = mean([
+      [flows.upper, found.upper],
+      ...before(true),
+      [flows.fenestrationBackward, found.arterial],
+    ]);
+    const share = flows.collaterals / flows.lungs;
+    expect(content(found.pulmonaryArtery)).toBeCloseTo(
+      (1 - share) * joint + share * content(found.arterial),
+      6,
+    );
+    const direct = before(false);
+    const total = flows.lungs + flows.fenestrationForward + direct.reduce((sum, [flow]) => sum + flow, 0);
+    const carried =
+      flows.lungs * content(found.pulmonaryVein) +
+      flows.fenestrationForward * joint +
+      direct.reduce((sum, [flow, saturation]) => sum + flow * content(saturation), 0);
+    expect(content(found.arterial)).toBeCloseTo(carried / total, 6);
+    expect(content(found.mixedVenous)).toBeCloseTo(
+      mean([
+        [flows.upper, found.upper],
+        [flows.lower, found.lower],
+        [flows.coronary, found.coronary],
+      ]),
+      6,
+    );
+    expect(found.delivery).toBeCloseTo(content(found.arterial) * 25, 5);
+    expect(found.missing).toBeCloseTo(0, 6);
+  },
+);
+
+test("collaterals beyond the lungs' whole flow fill them alone, and nothing divides by nothing", () => {
+  const flooded = mixOxygen({ ...WHOLE, flows: { ...WHOLE.flows, lungs: 0.5, collaterals: 0.8 } });
+  expect(flooded.pulmonaryArtery).toBeCloseTo(flooded.arterial, 9);
+  const still = mixOxygen({
+    ...WHOLE,
+    flows: {
+      upper: 0,
+      lower: 0,
+      coronary: 0,
+      collaterals: 0,
+      lungs: 0,
+      fenestrationForward: 0,
+      fenestrationBackward: 0,
+    },
+  });
+  for (const value of Object.values(still)) expect(value).toBeGreaterThanOrEqual(0);
+  expect(still).toMatchObject({ extraction: 0, delivery: 0, missing: 96 });
+});
+
+test("at rest the upper body uses 44 % and the heart 7 % of 100 mL/min; exertion is the legs' and the heart's", () => {
+  const { upper, coronary, lower } = regionalUse(100, 1);
+  expect([upper, Math.round(coronary), Math.round(lower)]).toEqual([44, 7, 49]);
+  const hard = regionalUse(100, 5);
+  expect(hard.upper).toBe(44);
+  expect(hard.coronary).toBeCloseTo(35, 9);
 });
