@@ -23,17 +23,23 @@ export function tubePoint(
   const { points, width } = tube;
   out.distance = Infinity;
   out.width = widthAt(width, 0);
-  let nearest = Infinity;
+  // Squares and plain indices: this runs for every point of a plane before anything has been compiled.
+  let nearest2 = Infinity;
   for (let i = 0; i < points.length - 1; i++) {
-    const [ax, ay] = points[i]!;
-    const [bx, by] = points[i + 1]!;
-    const length2 = (bx - ax) ** 2 + (by - ay) ** 2;
-    const along = length2 === 0 ? 0 : ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length2;
-    const t = Math.min(1, Math.max(0, along));
-    const across = Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay));
+    const a = points[i]!;
+    const b = points[i + 1]!;
+    const dx = b[0] - a[0];
+    const dy = b[1] - a[1];
+    const length2 = dx * dx + dy * dy;
+    const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
+    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const offX = x - a[0] - t * dx;
+    const offY = y - a[1] - t * dy;
+    const across2 = offX * offX + offY * offY;
     // The centre line's nearest point decides: a wide place's round end must not reach into a narrow one beside it.
-    if (across >= nearest) continue;
-    nearest = across;
+    if (across2 >= nearest2) continue;
+    nearest2 = across2;
+    const across = Math.sqrt(across2);
     const from = widthAt(width, i);
     const to = widthAt(width, i + 1);
     const local = from + (to - from) * t;
@@ -65,18 +71,23 @@ function ellipseDistance(px: number, py: number, a: number, b: number): number {
 }
 
 function polygonDistance(points: readonly Point[], x: number, y: number): number {
-  let nearest = Infinity;
+  let nearest2 = Infinity;
   let inside = false;
   for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
-    const [ax, ay] = points[i]!;
-    const [bx, by] = points[j]!;
-    const length2 = (bx - ax) ** 2 + (by - ay) ** 2;
-    const along = length2 === 0 ? 0 : ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length2;
-    const t = Math.min(1, Math.max(0, along));
-    nearest = Math.min(nearest, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
+    const a = points[i]!;
+    const b = points[j]!;
+    const dx = b[0] - a[0];
+    const dy = b[1] - a[1];
+    const length2 = dx * dx + dy * dy;
+    const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
+    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const offX = x - a[0] - t * dx;
+    const offY = y - a[1] - t * dy;
+    const off2 = offX * offX + offY * offY;
+    if (off2 < nearest2) nearest2 = off2;
+    if (a[1] > y !== b[1] > y && x < (dx * (y - a[1])) / dy + a[0]) inside = !inside;
   }
-  return inside ? -nearest : nearest;
+  return (inside ? -1 : 1) * Math.sqrt(nearest2);
 }
 
 /** Signed distance of one shape. */

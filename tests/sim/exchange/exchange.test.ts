@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { lymphAtRest } from "../../../src/sim/exchange/filtration.ts";
 import {
   capillaryPressure,
   lymphRatio,
@@ -46,6 +47,10 @@ test("what settles balances, for any pressures", () => {
           weight: 18,
         });
         expect(settled.filtration).toBeCloseTo(settled.lymph + settled.overflow, 6);
+        expect(settled.lymph).toBeCloseTo(
+          lymphRatio(settled.tissuePressure, 20) * lymphAtRest(region, 18),
+          9,
+        );
       }
 });
 
