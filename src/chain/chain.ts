@@ -64,18 +64,20 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
   let dyed = 0;
 
+  const tell = () => {
+    panes.forEach((pane, i) => {
+      pane.circulate(circulations.peek()[i] ?? null, circulations.peek()[0] ?? null, unanswered.size > 0);
+    });
+  };
+
   const settle = (index: number, key: string, answer: Circulation | undefined, fault?: Fault) => {
     if (askedKeys[index] !== key) return;
     unanswered.delete(index);
     batch(() => {
       open.value = unanswered.size;
       if (fault) faults.value = [...faults.value.filter(({ path }) => path !== fault.path), fault];
-      if (answer) {
-        circulations.value = circulations.value.map((old, i) => (i === index ? answer : old));
-        panes.forEach((pane, i) => {
-          pane.circulate(circulations.value[i] ?? null, circulations.value[0] ?? null);
-        });
-      }
+      if (answer) circulations.value = circulations.value.map((old, i) => (i === index ? answer : old));
+      tell();
     });
   };
 
@@ -115,9 +117,6 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       for (const index of unanswered) if (index >= count) unanswered.delete(index);
       circulations.value = requests.map((_, i) => circulations.peek()[i] ?? null);
       readings.value = requests.map(() => null);
-      panes.forEach((pane, i) => {
-        pane.circulate(circulations.peek()[i] ?? null, circulations.peek()[0] ?? null);
-      });
     }
     const found: Fault[] = [];
     requests.forEach((request, index) => {
@@ -135,6 +134,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     needs.follow(state);
     faults.value = found;
     open.value = unanswered.size;
+    tell();
     panes.forEach((pane) => {
       if (state.view.dye > dyed) pane.dye();
       pane.clots(state.view.clots);

@@ -17,8 +17,11 @@ import type { Port } from "./port.ts";
 export interface PaneLink {
   /** What to show; null ends the field (a scene without one, or a stage without a pathway). */
   show(request: CirculationRequest | null): void;
-  /** The latest answers of this pane and of the first, whose inflow it takes where the two are near. */
-  circulate(own: Circulation | null, first: Circulation | null): void;
+  /**
+   * The latest answers of this pane and of the first, whose inflow it takes where the two are near. A first field waits while
+   * `more` answers are to come: it would only take the solver's time.
+   */
+  circulate(own: Circulation | null, first: Circulation | null, more: boolean): void;
   /** Releases a pulse. */
   dye(): void;
   /** mm each */
@@ -53,6 +56,7 @@ export function paneLink(
   let fluid: Fluid | undefined;
   let own: Circulation | null = null;
   let first: Circulation | null = null;
+  let waits = true;
   let clock = 0;
   /** when the field was last driven anew: its shape, and s of its own time */
   let driven = { shapeId: -1, time: 0 };
@@ -69,9 +73,8 @@ export function paneLink(
     link.drive(fieldDrive(own, shares() ? first! : own, leaks, clock - (link.field?.time ?? 0)));
   };
 
-  /** A field that has no flow to carry yet would only take the solver's time: numbers come first. */
   const build = () => {
-    if (!geometry || !fluid || (!link && !own)) return;
+    if (!geometry || !fluid || (!link && (waits || !own))) return;
     link ??= fieldLink(startField);
     link.build({ geometry, fluid, cellsAcross });
     drive();
@@ -109,12 +112,13 @@ export function paneLink(
       fluid = fluidOf(request);
       build();
     },
-    circulate(ownNow, firstNow) {
-      if (own === ownNow && first === firstNow) return;
+    circulate(ownNow, firstNow, more) {
+      const same = own === ownNow && first === firstNow;
       own = ownNow;
       first = firstNow;
-      if (link) drive();
-      else build();
+      waits = more;
+      if (!link) build();
+      else if (!same) drive();
     },
     dye: moving.dye,
     clots: (diameters) => clots.wish(diameters),

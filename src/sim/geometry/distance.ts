@@ -32,7 +32,7 @@ export function tubePoint(
     const dy = b[1] - a[1];
     const length2 = dx * dx + dy * dy;
     const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
-    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const t = Math.min(1, Math.max(0, along));
     const offX = x - a[0] - t * dx;
     const offY = y - a[1] - t * dy;
     const across2 = offX * offX + offY * offY;
@@ -80,7 +80,7 @@ function polygonDistance(points: readonly Point[], x: number, y: number): number
     const dy = b[1] - a[1];
     const length2 = dx * dx + dy * dy;
     const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
-    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const t = Math.min(1, Math.max(0, along));
     const offX = x - a[0] - t * dx;
     const offY = y - a[1] - t * dy;
     const off2 = offX * offX + offY * offY;
