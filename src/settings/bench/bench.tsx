@@ -1,7 +1,7 @@
 /** The bench: everything adjustable, for someone who wants to explore. */
 
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect } from "preact/hooks";
 import { tabulatedLoss } from "../../chain/tabulated.ts";
 import { announce } from "../../interface/announce.tsx";
 import { Choice } from "../../interface/choice.tsx";
@@ -62,7 +62,7 @@ export function Bench({ context }: { readonly context: Context }) {
     dialog.value = "keys";
   };
   const keys = benchKeys({ context, toggle, close, read, openKeys });
-  useEffect(
+  useLayoutEffect(
     () =>
       listenForKeys(
         () => (dialog.value ? [] : keys),

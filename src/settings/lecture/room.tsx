@@ -1,6 +1,6 @@
 /** What the hall sees: the scene, one sentence, two numbers; controls only when asked for. */
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
 import { KeyList } from "../../interface/key-list.tsx";
 import { listenForKeys } from "../../interface/keys.ts";
 import { QuestionView } from "../../interface/lesson/question-view.tsx";
@@ -83,7 +83,8 @@ export function Room(options: RoomOptions) {
     keyList: show("keys"),
   };
   const keys = lectureKeys(acts);
-  useEffect(
+  // Before the first picture: whoever sees the page may press a key.
+  useLayoutEffect(
     () =>
       listenForKeys(
         () => (open.value === "help" || open.value === "keys" ? [] : keys),

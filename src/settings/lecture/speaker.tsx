@@ -1,6 +1,6 @@
 /** The speaker's window: notes, what comes next, clock and time left, and what-ifs answered before the room sees them. */
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
 import { figuresOf } from "../../interface/figures.ts";
 import { listenForKeys } from "../../interface/keys.ts";
 import { ProseView } from "../../interface/lesson/prose.tsx";
@@ -176,7 +176,7 @@ function roomSees(talk: Talk): string {
 /** The clicker works whichever window has the focus. */
 function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void): void {
   const nothing = () => {};
-  useEffect(
+  useLayoutEffect(
     () =>
       listenForKeys(
         () =>

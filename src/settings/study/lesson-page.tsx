@@ -1,6 +1,6 @@
 /** One lesson taken alone: predict, watch, explain; the words beside the stage, the questions among them. */
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
 import { Choice, Switch } from "../../interface/choice.tsx";
 import { KeyList } from "../../interface/key-list.tsx";
 import { listenForKeys } from "../../interface/keys.ts";
@@ -37,7 +37,7 @@ export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { read
   const keys = studyKeys(context, run, () => {
     open.value = "keys";
   });
-  useEffect(
+  useLayoutEffect(
     () =>
       listenForKeys(
         () => (open.value === "keys" || open.value === "help" ? [] : keys),
