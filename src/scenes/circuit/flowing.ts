@@ -12,6 +12,7 @@ const ML_S_PER_L_MIN = 1000 / 60;
 /** Plane units of streak for each plane unit a second. */
 const STRETCH = 0.1;
 const LONGEST = 34;
+const NONE: ReadonlySet<string> = new Set();
 
 interface Stream {
   readonly blood: Passage;
@@ -43,7 +44,21 @@ export function flowing(): Flowing {
   let circulation: Circulation | null = null;
   let reach = new Float64Array(0);
   let last: number | null = null;
+  /** what was pointed at when the dots were shared out between the two layers */
+  let shared: ReadonlySet<string> | null = null;
   const out = new Float64Array(5);
+
+  /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
+  const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
+    vessel.behind && !lit.has(vessel.name) ? 0 : 1;
+
+  const share = (all: Dots, lit: ReadonlySet<string>) => {
+    if (shared === lit) return;
+    shared = lit;
+    const front = all.vessel.filter((vessel) => layerOf(laid[vessel]!, lit) === 1).length;
+    layers[0].resize(all.count - front);
+    layers[1].resize(front);
+  };
 
   return {
     behind: layers[0].view,
@@ -53,10 +68,7 @@ export function flowing(): Flowing {
         laid = nextLaid;
         dots = layDots(laid);
         reach = new Float64Array(laid.length);
-        const vessels = dots.vessel;
-        const behind = vessels.filter((vessel) => laid[vessel]!.vessel.behind).length;
-        layers[0].resize(behind);
-        layers[1].resize(dots.count - behind);
+        shared = null;
       }
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => {
@@ -70,8 +82,9 @@ export function flowing(): Flowing {
         };
       });
     },
-    move(time, still, theme, lit, dim = 0) {
+    move(time, still, theme, lit = NONE, dim = 0) {
       if (!dots || !circulation) return;
+      share(dots, lit);
       const before = last ?? time;
       last = time;
       const speed = streams.map((stream, i) => {
@@ -91,7 +104,7 @@ export function flowing(): Flowing {
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = still && i % 3 !== 0;
         const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH * (still ? 2 : 1));
-        const layer = each.vessel.behind ? 0 : 1;
+        const layer = layerOf(each, lit);
         layers[layer].set(
           counts[layer]++,
           out[0]!,
@@ -101,7 +114,7 @@ export function flowing(): Flowing {
           width,
           Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
           shapeOf(saturation >= RICH, still),
-          left ? 0 : lit?.has(each.vessel.name) ? 1 : 1 - dim,
+          left ? 0 : lit.has(each.vessel.name) ? 1 : 1 - dim,
         );
       }
     },

@@ -22,6 +22,9 @@ const PARTS: Readonly<Record<string, readonly string[]>> = {
 
 const NONE: ReadonlySet<string> = new Set();
 
-/** Names of vessels, outlines and chambers' volumes; empty for a place that the schematic does not know. */
-export const partsOf = (place: string | null): ReadonlySet<string> =>
-  place && PARTS[place] ? new Set(PARTS[place]) : NONE;
+const SETS: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+  Object.entries(PARTS).map(([place, names]) => [place, new Set(names)]),
+);
+
+/** Names of vessels, outlines and chambers' volumes, the same set at each call; empty for a place that the schematic does not know. */
+export const partsOf = (place: string | null): ReadonlySet<string> => SETS.get(place ?? "") ?? NONE;
