@@ -49,3 +49,13 @@ test("compared drops are told with the decimals that keep them apart", () => {
   expect(digitsApart([0.44, 0.4, 0.35])).toBe(2);
   expect(digitsApart([2.1, 0.4, 0.3])).toBe(1);
 });
+
+test("a plate that would like to lie upon its spot in the blood stands beside it", () => {
+  const [placed] = keepOff([{ ...plate(210, 220, 140, 60), x: 210, y: 220 }], box, [], inBlood);
+  expect(Math.abs(placed!.x - 210)).toBeGreaterThanOrEqual(70);
+  // Where no blood is hidden it stays where it would like to be.
+  expect(keepOff([{ ...plate(60, 220), x: 60, y: 220 }], box, [], inBlood)[0]).toMatchObject({
+    x: 60,
+    y: 220,
+  });
+});

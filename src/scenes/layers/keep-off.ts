@@ -11,6 +11,8 @@ const LOOKS = [7, 3] as const;
 const ON_BLOOD = 600;
 /** CSS px of way that a hairline is worth which crosses another one or a plate. */
 const CROSSED = 400;
+/** CSS px of way that a plate is worth which covers the very blood that it speaks of. */
+const HIDING = 400;
 /** CSS px between plates */
 const GAP = 4;
 
@@ -52,7 +54,10 @@ export function keepOff<T extends Plate>(
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
       const crossed = placed.some((other) => tangled(tried, other));
-      const cost = way + ON_BLOOD * onBlood(tried, LOOKS, inBlood) + (crossed ? CROSSED : 0);
+      const hiding =
+        Math.abs(x - sx) < plate.width / 2 && Math.abs(y - sy) < plate.height / 2 && inBlood(sx, sy);
+      const cost =
+        way + ON_BLOOD * onBlood(tried, LOOKS, inBlood) + (crossed ? CROSSED : 0) + (hiding ? HIDING : 0);
       if (cost >= least) return;
       least = cost;
       best = tried;

@@ -99,7 +99,7 @@ export function Room(options: RoomOptions) {
   const question = step.question?.room === false ? null : run.question.value;
   return (
     <StageView context={context} floor={FLOOR}>
-      <main class="room">
+      <main class={session.scene.value.beside.length > 0 ? "room abreast" : "room"}>
         <h1 class="unseen">{lesson.title}</h1>
         <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={show("help")} />
         {open.value === "whatIf" && (
