@@ -50,9 +50,9 @@ test("compared drops are told with the decimals that keep them apart", () => {
   expect(digitsApart([2.1, 0.4, 0.3])).toBe(1);
 });
 
-test("a plate that would like to lie upon its spot in the blood stands beside it", () => {
+test("a plate that would like to lie upon its spot in the blood leaves it to be seen", () => {
   const [placed] = keepOff([{ ...plate(210, 220, 140, 60), x: 210, y: 220 }], box, [], inBlood);
-  expect(Math.abs(placed!.x - 210)).toBeGreaterThanOrEqual(70);
+  expect(Math.abs(placed!.x - 210) >= 70 || Math.abs(placed!.y - 220) >= 30).toBe(true);
   // Where no blood is hidden it stays where it would like to be.
   expect(keepOff([{ ...plate(60, 220), x: 60, y: 220 }], box, [], inBlood)[0]).toMatchObject({
     x: 60,
