@@ -1,22 +1,11 @@
 /** What the other page tests do not walk for WCAG 2.2: a lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, withoutPainting } from "./page.ts";
+import { expectAccessible, openScreen, SCREENS, withoutPainting } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(240_000);
 
-const SCREENS: Readonly<Record<string, { readonly query: string; readonly ready: string }>> = {
-  home: { query: "?setting=home", ready: ".door" },
-  bench: { query: "?setting=bench", ready: ".toolbar" },
-  study: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
-  lecture: { query: "?setting=lecture", ready: "h1" },
-  author: { query: "?setting=author", ready: "textarea" },
-};
-const open = async (page: Page, name: string, more = "") => {
-  const { query, ready } = SCREENS[name]!;
-  await page.goto(query + more);
-  await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
-};
+const open = (page: Page, name: string, more = "") => openScreen(page, SCREENS[name]!, more);
 const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 test.beforeEach(({ page }) => withoutPainting(page));

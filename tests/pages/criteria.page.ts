@@ -1,32 +1,25 @@
 /** WCAG 2.2 criteria that axe has no rule for: order, names, what focus and hover do, where help is; `docs/accessibility.md` names these. */
 import { expect, type Page, test } from "@playwright/test";
 import axe from "axe-core";
-import { withoutPainting } from "./page.ts";
+import { openScreen, SCREENS, withoutPainting } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(120_000);
 
-const SCREENS: Readonly<Record<string, { readonly query: string; readonly ready: string }>> = {
-  home: { query: "?setting=home", ready: ".door" },
-  bench: { query: "?setting=bench", ready: ".toolbar" },
-  study: { query: "?setting=study", ready: ".lesson-card" },
-  lesson: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
-  lecture: { query: "?setting=lecture&lesson=03-pathways&step=2", ready: ".toolbar" },
-  author: { query: "?setting=author", ready: "textarea" },
+const ALL = {
+  ...SCREENS,
+  list: { query: "?setting=study", ready: ".lesson-card" },
+  talk: { query: "?setting=lecture&lesson=03-pathways&step=2", ready: ".toolbar" },
   kiosk: { query: "?setting=kiosk", ready: ".kiosk-languages button" },
 };
-const open = async (page: Page, name: string) => {
-  const { query, ready } = SCREENS[name]!;
-  await page.goto(query);
-  await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
-};
+const open = (page: Page, name: string) => openScreen(page, ALL[name as keyof typeof ALL]!);
 
 test.beforeEach(({ page }) => withoutPainting(page));
 
 test("2.5.3 2.4.6 on each screen the seen words are in the name, and no two headings or controls of one group are alike", async ({
   page,
 }) => {
-  for (const name of Object.keys(SCREENS)) {
+  for (const name of Object.keys(ALL)) {
     await open(page, name);
     await page.evaluate(axe.source);
     const unlike = await page.evaluate(async () => {
@@ -57,7 +50,7 @@ test("3.2.1 2.4.11 focus alone opens nothing and goes nowhere, and what has it i
   page,
   context,
 }) => {
-  for (const name of Object.keys(SCREENS)) {
+  for (const name of Object.keys(ALL)) {
     await open(page, name);
     const opened = () => page.locator("[role=dialog], dialog[open], .panel, [aria-expanded=true]").count();
     // The bench writes its scene into the address by itself.
@@ -98,7 +91,7 @@ test("1.4.13 2.5.1 nothing comes by hovering, and no control waits for two finge
     };
     Object.assign(window, { heard });
   });
-  for (const name of ["bench", "lesson", "study", "home"]) {
+  for (const name of ["bench", "study", "list", "home"]) {
     await open(page, name);
     expect(await page.locator("[title]:not(svg *)").count(), name).toBe(0);
     const seen = () =>
@@ -120,11 +113,11 @@ test("1.4.13 2.5.1 nothing comes by hovering, and no control waits for two finge
 });
 
 test("3.2.3 3.2.6 the way home is first in each bar and help last", async ({ page }) => {
-  for (const name of ["bench", "lesson", "lecture"]) {
+  for (const name of ["bench", "study", "talk"]) {
     await open(page, name);
     const bar = page.getByRole("toolbar").getByRole("button");
     await expect(bar.last()).toHaveAttribute("data-item", "help");
-    if (name !== "lecture") await expect(page.locator("header.top a").first()).toHaveClass("wordmark");
+    if (name !== "talk") await expect(page.locator("header.top a").first()).toHaveClass("wordmark");
     await bar.last().press("Enter");
     await expect(page.getByRole("dialog")).toBeVisible();
   }
@@ -133,8 +126,8 @@ test("3.2.3 3.2.6 the way home is first in each bar and help last", async ({ pag
 test("1.3.2 words stand in the order in which they are read, wide and narrow", async ({ page }) => {
   const columns: Readonly<Record<string, string>> = {
     home: ".home-words > *",
-    study: ".study-home main > *",
-    lesson: ".lesson-words > *",
+    list: ".study-home main > *",
+    study: ".lesson-words > *",
   };
   for (const size of [
     { width: 1280, height: 800 },

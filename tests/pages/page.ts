@@ -74,3 +74,22 @@ export const paste = (into: Locator, text: string): Promise<void> =>
     element.value = value;
     element.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));
   }, text);
+
+interface Screen {
+  readonly query: string;
+  readonly ready: string;
+}
+
+/** One screen of each setting that has words to read. */
+export const SCREENS: Readonly<Record<string, Screen>> = {
+  home: { query: "?setting=home", ready: ".door" },
+  bench: { query: "?setting=bench", ready: ".toolbar" },
+  study: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
+  lecture: { query: "?setting=lecture", ready: "h1" },
+  author: { query: "?setting=author", ready: "textarea" },
+};
+
+export async function openScreen(page: Page, { query, ready }: Screen, more = ""): Promise<void> {
+  await page.goto(query + more);
+  await expect(page.locator(ready).first()).toBeVisible({ timeout: 60_000 });
+}

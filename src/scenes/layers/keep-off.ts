@@ -55,7 +55,9 @@ export function keepOff<T extends Plate>(
       if (way >= least) return;
       const crossed = placed.some((other) => tangled(tried, other));
       const hiding =
-        Math.abs(x - sx) < plate.width / 2 && Math.abs(y - sy) < plate.height / 2 && inBlood(sx, sy);
+        Math.abs(x - sx) < plate.width / 2 + GAP &&
+        Math.abs(y - sy) < plate.height / 2 + GAP &&
+        inBlood(sx, sy);
       const cost =
         way + ON_BLOOD * onBlood(tried, LOOKS, inBlood) + (crossed ? CROSSED : 0) + (hiding ? HIDING : 0);
       if (cost >= least) return;
