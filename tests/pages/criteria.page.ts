@@ -53,8 +53,9 @@ test("3.2.1 2.4.11 focus alone opens nothing and goes nowhere, and what has it i
   for (const name of Object.keys(ALL)) {
     await open(page, name);
     const opened = () => page.locator("[role=dialog], dialog[open], .panel, [aria-expanded=true]").count();
-    // The bench writes its scene into the address by itself.
+    // The page writes its step into the address by itself soon after it opens, the bench its scene at any time.
     const place = () => page.url().replace(/&state=[^&]*/, "");
+    for (let last = ""; last !== place(); await page.waitForTimeout(800)) last = place();
     const before = { place: place(), opened: await opened(), windows: context.pages().length };
     const hidden: string[] = [];
     for (let press = 0; press < 30; press++) {
