@@ -2,7 +2,7 @@ import { defineConfig } from "@playwright/test";
 
 const port = Number(process.env.LUNGWARD_PORT ?? 5302);
 
-/** The built page in Debian's Chromium; software rendering, no network beyond this machine. */
+/** The built page in Debian's Chromium as on a computer without a graphics chip; no network beyond this machine. */
 export default defineConfig({
   testDir: "tests",
   testMatch: "**/*.page.ts",
@@ -26,9 +26,6 @@ export default defineConfig({
         "--disable-background-networking",
         "--disable-component-update",
         "--disable-sync",
-        "--use-gl=angle",
-        "--use-angle=swiftshader",
-        "--enable-unsafe-swiftshader",
       ],
     },
   },

@@ -35,7 +35,7 @@ stageHost.hidden = true;
 document.body.prepend(stageHost);
 const context: Context = {
   session,
-  stage: createStageLoop(stageHost, session.chain, keptTheme),
+  stage: createStageLoop(stageHost, session.chain, keptTheme, first.more.draw),
   place: signal(first),
   theme: keptTheme,
   stillness,

@@ -2,6 +2,7 @@
 import "pixi.js/unsafe-eval";
 import { Application, BatchTextureArray, type Container, Rectangle } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
+import { canvasForProcessor, hasGraphicsChip } from "./drawing/by-processor.ts";
 import type { Box, Scene, Setting } from "./scene.ts";
 import { SCENE_MAKERS } from "./table.ts";
 import type { Theme } from "./theme/theme.ts";
@@ -21,6 +22,8 @@ export interface StageOptions {
   readonly insets?: Insets;
   /** s, wall clock */
   readonly clock: () => number;
+  /** How to draw, whatever the device has. */
+  readonly way?: "webgl" | "canvas" | undefined;
 }
 
 export interface Stage {
@@ -65,7 +68,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   await loadType(theme);
 
   const begin = async () => {
-    app = await startApplication(host);
+    app = await startApplication(host, options.way ?? (hasGraphicsChip() ? "webgl" : "canvas"));
     if (released) end();
     if (!app) return;
     const canvas = app.canvas;
@@ -189,22 +192,20 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 }
 
-async function startApplication(host: HTMLElement): Promise<Application | null> {
+async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Promise<Application | null> {
   const app = new Application();
-  const software = rastersInSoftware();
   try {
     await app.init({
-      preference: "webgl",
+      ...(way === "canvas" ? { canvas: canvasForProcessor() } : {}),
+      preference: way,
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
-      antialias: !software,
+      antialias: true,
       autoDensity: true,
       autoStart: false,
       backgroundAlpha: 0,
       resolution: density(),
     });
-    // The shader asks of every pixel which of a batch's textures it is from: without a graphics chip that costs three times the picture.
-    if (software && "limits" in app.renderer) app.renderer.limits.maxBatchableTextures = 1;
     return app;
   } catch {
     return null;
@@ -213,16 +214,6 @@ async function startApplication(host: HTMLElement): Promise<Application | null> 
 
 /** Device pixels in a CSS pixel as drawn now. */
 const density = (): number => Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1);
-
-/** Without a graphics chip smoothing every edge of every frame costs more than it shows; what stands still is smooth anyway. */
-function rastersInSoftware(): boolean {
-  const probe = document.createElement("canvas").getContext("webgl2");
-  if (!probe) return false;
-  const about = probe.getExtension("WEBGL_debug_renderer_info");
-  const name = about ? String(probe.getParameter(about.UNMASKED_RENDERER_WEBGL)) : "";
-  probe.getExtension("WEBGL_lose_context")?.loseContext();
-  return /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
-}
 
 /** Text drawn before its face has come would keep the wrong shape. */
 async function loadType({ family }: Theme): Promise<void> {

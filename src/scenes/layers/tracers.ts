@@ -2,8 +2,8 @@
  * Tracers as comets: a head whose shape tells the origin (disc: upper body, ring: liver, diamond: legs) and a tail along
  * where it has been, so that a still reads as motion. One mesh, one buffer, filled anew for each drawing.
  */
-import { Buffer, BufferUsage, type Container, Geometry, Mesh, Shader } from "pixi.js";
-import type { Tracers } from "../../sim/tracers/tracers.ts";
+import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
+import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
 
 /** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
 const VERTICES = 6;
@@ -46,25 +46,6 @@ void main() {
   outColour = vec4(vColour.rgb * alpha, alpha);
 }`;
 
-export interface TracerLayer {
-  readonly view: Container;
-  /**
-   * @param colours  packed, one each
-   * @param halfWidth mm, half a head's width
-   * @param longest   mm, of a drawn tail
-   * @param share    of the tracers that are drawn, 0..1
-   */
-  draw(
-    tracers: Tracers,
-    colours: Uint32Array,
-    halfWidth: number,
-    longest: number,
-    share: number,
-    alpha: number,
-  ): void;
-  release(): void;
-}
-
 /** @param capacity most tracers that it can hold */
 export function tracerLayer(capacity: number): TracerLayer {
   const data = new Float32Array(capacity * VERTICES * WORDS);
@@ -89,46 +70,25 @@ export function tracerLayer(capacity: number): TracerLayer {
     resources: { look: { uAlpha: { value: 1, type: "f32" } } },
   });
   const view = new Mesh({ geometry, shader });
+  const now = noComet();
 
   return {
     view,
-    draw(tracers, colours, halfWidth, longest, share, alpha) {
-      const { position, trail, trailLength, origin } = tracers;
+    draw(tracers, { colours, half, longest, share, alpha }) {
       const count = Math.min(capacity, Math.floor(tracers.count * share));
       view.visible = count > 0;
-      const middle = 2 * ((trailLength >> 1) - 1);
-      const end = 2 * (trailLength - 1);
       for (let i = 0, o = 0; i < count; i++, o += VERTICES * WORDS) {
-        const x = position[2 * i]!;
-        const y = position[2 * i + 1]!;
-        const t = 2 * trailLength * i;
-        const mx = trail[t + middle]!;
-        const my = trail[t + middle + 1]!;
-        const ex = trail[t + end]!;
-        const ey = trail[t + end + 1]!;
-        const near = Math.hypot(x - mx, y - my);
-        const far = Math.hypot(mx - ex, my - ey);
-        const shown = Math.min(longest, near + far);
-        const shape = origin[i]!;
-        const h = shape === 1 ? 1.25 * halfWidth : halfWidth;
-        // Unit vectors of head and tail; a tracer at rest points up.
-        const hx = near > 1e-4 ? (x - mx) / near : 0;
-        const hy = near > 1e-4 ? (y - my) / near : 1;
-        const tx = far > 1e-4 ? (mx - ex) / far : hx;
-        const ty = far > 1e-4 ? (my - ey) / far : hy;
-        const back = Math.max(h, Math.min(near, shown));
-        const reach = Math.max(0.5 * h, Math.min(far, shown - back));
+        comet(tracers, i, half, longest, now);
+        const { x, y, hx, hy, tx, ty, back, reach, half: h } = now;
         const bx = x - hx * back;
         const by = y - hy * back;
-        const ax = bx - tx * reach;
-        const ay = by - ty * reach;
         const solid = colours[i]! | 0xff000000;
-        const half = (colours[i]! & 0xffffff) | 0xb0000000;
+        const faint = (colours[i]! & 0xffffff) | 0xb0000000;
         const none = colours[i]! & 0xffffff;
-        const code = 10 * shape;
+        const code = 10 * tracers.origin[i]!;
         put(o, x + hx * h, y + hy * h, hx, hy, h, 1, 1, code, solid);
-        put(o + 2 * WORDS, bx, by, (hx + tx) / 2, (hy + ty) / 2, h, 0.85, -back / h, code, half);
-        put(o + 4 * WORDS, ax, ay, tx, ty, h, 0.2, -(back + reach) / h, code, none);
+        put(o + 2 * WORDS, bx, by, (hx + tx) / 2, (hy + ty) / 2, h, 0.85, -back / h, code, faint);
+        put(o + 4 * WORDS, bx - tx * reach, by - ty * reach, tx, ty, h, 0.2, -(back + reach) / h, code, none);
       }
       function put(
         o: number,

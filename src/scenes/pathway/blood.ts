@@ -7,17 +7,19 @@ import type { Overlay, View } from "../../state/scene-state.ts";
 import { lossMap } from "../layers/loss.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { nearlyLargest, niceCeiling, tint } from "../layers/tint.ts";
-import { tracerSprites } from "../layers/tracer-sprites.ts";
-import { type TracerLayer, tracerLayer } from "../layers/tracers.ts";
+import type { TracerLayer } from "../layers/tracer-layer.ts";
+import { tracerPicture } from "../layers/tracer-picture.ts";
+import { tracerLayer } from "../layers/tracers.ts";
 import type { Setting } from "../scene.ts";
 import { rgb } from "../theme/colour.ts";
 import { type MapName, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Projection } from "./layout.ts";
 
 export interface Blood {
   readonly view: Container;
   readonly scale: { readonly least: number; readonly most: number };
-  draw(pane: Pane, view: View, still: boolean, pxPerMm: number, setting: Setting, theme: Theme): void;
+  draw(pane: Pane, view: View, still: boolean, at: Projection, setting: Setting, theme: Theme): void;
   release(): void;
 }
 
@@ -78,7 +80,7 @@ export function blood(): Blood {
     get scale() {
       return { least, most };
     },
-    draw(pane, asked, still, pxPerMm, setting, theme) {
+    draw(pane, asked, still, at, setting, theme) {
       const { shape, field, tracers: moved } = pane;
       const { overlay } = asked;
       map.view.visible = overlay !== "none" && shape !== null && field !== null;
@@ -105,7 +107,7 @@ export function blood(): Blood {
       const capacity = moved.origin.length;
       if (!tracers || capacity > room) {
         tracers?.release();
-        tracers = setting.meshes ? tracerLayer(capacity) : tracerSprites();
+        tracers = setting.meshes ? tracerLayer(capacity) : tracerPicture();
         room = capacity;
         colours = new Uint32Array(capacity);
         view.addChild(tracers.view);
@@ -124,20 +126,22 @@ export function blood(): Blood {
         );
       } else colours.fill(packed(rgb(OVER_MAP[overlay])));
       // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
-      const half = Math.max(1.2, setting.full.height * 0.0016) / pxPerMm;
+      const half = Math.max(1.2, setting.full.height * 0.0016) / at.scale;
       if (shape !== measuredShape) {
         measuredShape = shape;
         lumen = lumenArea(shape);
       }
       const share = Math.min(1, (COVER * lumen) / (moved.count * Math.PI * half * half));
-      tracers.draw(
-        moved,
+      tracers.draw(moved, {
         colours,
         half,
-        TAIL * half,
+        longest: TAIL * half,
         share,
-        overlay === "none" ? (still && !asked.paused ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
-      );
+        alpha: overlay === "none" ? (still && !asked.paused ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
+        at,
+        seen: setting.full,
+        dense: setting.dense,
+      });
     },
     release() {
       tracers?.release();

@@ -141,7 +141,7 @@ export function paneView(): PaneView {
       wall.keep(projection!.scale * moment.setting.dense);
       const { view: asked, still, time, setting } = moment;
       backdrop.move(pane.circulation, time, still);
-      inside.draw(pane, asked, still, projection!.scale, setting, theme);
+      inside.draw(pane, asked, still, projection!, setting, theme);
 
       const { shape, field } = pane;
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;

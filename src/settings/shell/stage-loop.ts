@@ -50,6 +50,7 @@ export function createStageLoop(
   host: HTMLElement,
   chain: Chain,
   theme: ReadonlySignal<"dark" | "light">,
+  asked?: string,
 ): StageLoop {
   const way = signal<Way>("starting");
   const handles = signal<readonly Handle[]>([]);
@@ -76,6 +77,7 @@ export function createStageLoop(
       floor,
       insets,
       clock: () => performance.now() / 1000,
+      way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
     way.value = stage.way;
     effect(() => {

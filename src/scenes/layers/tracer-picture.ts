@@ -1,0 +1,93 @@
+/** Tracers without shaders: the processor paints them into a picture of what they cover, pixel on pixel of the screen. */
+import { DOMAdapter, Sprite, Texture } from "pixi.js";
+import { paintHead, paintTail } from "../drawing/comets.ts";
+import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
+
+/** Opacity of a tail where it leaves its head, as a root: the painter squares it; likewise at its joint. */
+const STRONG = Math.sqrt(0.6);
+const JOINT = 0.69 * STRONG;
+/** Half widths of a tail at head, joint and end, in those of the head. */
+const WIDE = [0.8, 0.68, 0.16] as const;
+/** px by which the picture grows at a time */
+const STEP = 64;
+
+export function tracerPicture(): TracerLayer {
+  const view = new Sprite();
+  const now = noComet();
+  let texture: Texture | null = null;
+  let canvas: HTMLCanvasElement;
+  let ink: CanvasRenderingContext2D;
+  let image: ImageData;
+  let colours: Uint32Array;
+
+  const make = (width: number, height: number) => {
+    if (texture && width <= canvas.width && height <= canvas.height) return;
+    const grown = (size: number, had = 0) => Math.max(had, STEP * Math.ceil(size / STEP));
+    canvas = DOMAdapter.get().createCanvas(
+      grown(width, texture?.width),
+      grown(height, texture?.height),
+    ) as HTMLCanvasElement;
+    ink = canvas.getContext("2d")!;
+    image = ink.createImageData(canvas.width, canvas.height);
+    colours = new Uint32Array(image.data.buffer);
+    texture?.destroy(true);
+    texture = Texture.from(canvas, true);
+    view.texture = texture;
+  };
+
+  return {
+    view,
+    draw(tracers, { colours: dyes, half, longest, share, alpha, at, seen, dense }) {
+      const count = Math.floor(tracers.count * share);
+      const { position } = tracers;
+      let [left, low, right, high] = [
+        Number.POSITIVE_INFINITY,
+        Number.POSITIVE_INFINITY,
+        -Infinity,
+        -Infinity,
+      ];
+      for (let i = 0; i < count; i++) {
+        left = Math.min(left, position[2 * i]!);
+        right = Math.max(right, position[2 * i]!);
+        low = Math.min(low, position[2 * i + 1]!);
+        high = Math.max(high, position[2 * i + 1]!);
+      }
+      const scale = at.scale * dense;
+      const room = longest + 2 * half;
+      // px of the screen that the picture covers
+      const x0 = Math.floor(dense * Math.max(seen.x, at.x + at.scale * (left - room)));
+      const x1 = Math.ceil(dense * Math.min(seen.x + seen.width, at.x + at.scale * (right + room)));
+      const y0 = Math.floor(dense * Math.max(seen.y, at.y - at.scale * (high + room)));
+      const y1 = Math.ceil(dense * Math.min(seen.y + seen.height, at.y - at.scale * (low - room)));
+      view.visible = x1 > x0 && y1 > y0;
+      if (!view.visible) return;
+      make(x1 - x0, y1 - y0);
+      view.position.set((x0 / dense - at.x) / at.scale, (at.y - y0 / dense) / at.scale);
+      view.scale.set(1 / scale, -1 / scale);
+      const pixels = { width: canvas.width, height: canvas.height, colours };
+      colours.fill(0);
+      const originX = at.x * dense - x0;
+      const originY = at.y * dense - y0;
+      for (let i = 0; i < count; i++) {
+        comet(tracers, i, half, longest, now);
+        const colour = dyes[i]! & 0xffffff;
+        const h = now.half * scale;
+        const x = originX + now.x * scale;
+        const y = originY - now.y * scale;
+        const jx = x - now.hx * now.back * scale;
+        const jy = y + now.hy * now.back * scale;
+        const ex = jx - now.tx * now.reach * scale;
+        const ey = jy + now.ty * now.reach * scale;
+        paintTail(pixels, jx, jy, ex, ey, WIDE[1] * h, WIDE[2] * h, JOINT, 0, colour, alpha);
+        paintTail(pixels, x, y, jx, jy, WIDE[0] * h, WIDE[1] * h, STRONG, JOINT, colour, alpha);
+        paintHead(pixels, x, y, now.hx, -now.hy, h, tracers.origin[i]!, colour, alpha);
+      }
+      ink.putImageData(image, 0, 0);
+      texture!.source.update();
+    },
+    release() {
+      view.destroy();
+      texture?.destroy(true);
+    },
+  };
+}
