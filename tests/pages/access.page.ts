@@ -1,14 +1,12 @@
 /** What the other page tests do not walk for WCAG 2.2: a lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, openScreen, SCREENS, withoutPainting } from "./page.ts";
+import { expectAccessible, openScreen, SCREENS } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(240_000);
 
 const open = (page: Page, name: string, more = "") => openScreen(page, SCREENS[name]!, more);
 const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("2.1.1 2.1.2 2.4.7 a lesson from the list through its steps by keys alone, with a focus ring", async ({
   page,

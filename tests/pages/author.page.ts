@@ -1,12 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "@playwright/test";
-import { expectAccessible, paste, watchPage, withoutPainting } from "./page.ts";
+import { expectAccessible, paste, watchPage } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("a lesson file is opened, runs, and tells its faults as one types while the last good text goes on", async ({
   page,

@@ -1,13 +1,11 @@
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, figure, watchPage, withoutPainting } from "./page.ts";
+import { expectAccessible, figure, watchPage } from "./page.ts";
 
 const open = async (page: Page, query = "?setting=bench") => {
   await page.goto(query);
   await figure(page, "pressureDrop.handbook");
 };
 const bar = (page: Page, name: string) => page.locator(`.toolbar [data-item=${name}]`);
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("U4 a control is moved by keys alone, the numbers answer, undo takes it back", async ({ page }) => {
   const sound = watchPage(page);

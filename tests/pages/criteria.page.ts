@@ -1,7 +1,7 @@
 /** WCAG 2.2 criteria that axe has no rule for: order, names, what focus and hover do, where help is; `docs/accessibility.md` names these. */
 import { expect, type Page, test } from "@playwright/test";
 import axe from "axe-core";
-import { openScreen, SCREENS, withoutPainting } from "./page.ts";
+import { openScreen, SCREENS } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(120_000);
@@ -13,8 +13,6 @@ const ALL = {
   kiosk: { query: "?setting=kiosk", ready: ".kiosk-languages button" },
 };
 const open = (page: Page, name: string) => openScreen(page, ALL[name as keyof typeof ALL]!);
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("2.5.3 2.4.6 on each screen the seen words are in the name, and no two headings or controls of one group are alike", async ({
   page,

@@ -2,7 +2,7 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page, test } from "@playwright/test";
-import { figure, paste, watchPage, withoutPainting } from "./page.ts";
+import { figure, paste, watchPage } from "./page.ts";
 
 test.setTimeout(240_000);
 
@@ -117,7 +117,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
     const real = Date.now;
     Date.now = () => real() + ((window as unknown as { jump?: number }).jump ?? 0);
   });
-  await page.goto("?setting=kiosk");
+  await page.goto("?setting=kiosk&draw=webgl");
   await page.locator(".kiosk-languages button").first().click();
   await page.locator(".kiosk-topics main > ul button").first().click();
   const opened = Date.now();
@@ -152,13 +152,11 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
 test("without vector instructions the plain kernel carries the flow; without memory for it the numbers go on", async ({
   page,
 }) => {
-  await withoutPainting(page);
   const sound = watchPage(page);
   await watchWorkers(page, "WebAssembly.validate = () => false;");
   await open(page);
   await flowing(page);
   const other = await page.context().newPage();
-  await withoutPainting(other);
   await watchWorkers(
     other,
     "WebAssembly.Memory = class { constructor() { throw new RangeError('could not allocate memory'); } };",
@@ -206,7 +204,6 @@ const move = (page: Page, query: string) =>
 
 for (const [kind, fault] of Object.entries(STORAGES)) {
   test(`with storage ${kind} the study, the kiosk and the author's page work`, async ({ page }) => {
-    await withoutPainting(page);
     const sound = watchPage(page);
     await page.addInitScript(fault);
     await page.goto("?setting=study&lesson=02-steps");
@@ -227,7 +224,6 @@ for (const [kind, fault] of Object.entries(STORAGES)) {
 }
 
 test("a record that a newer version wrote is left as it is", async ({ page }) => {
-  await withoutPainting(page);
   const newer = JSON.stringify({ version: 2, lessons: {}, more: "unknown here" });
   await page.addInitScript((text) => localStorage.setItem("lungward.progress", text), newer);
   await page.goto("?setting=study&lesson=02-steps");
@@ -242,7 +238,6 @@ test("a record that a newer version wrote is left as it is", async ({ page }) =>
 test("a tab that wakes hours later goes on with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
   page,
 }) => {
-  await withoutPainting(page);
   const refused: string[] = [];
   await page.route(/\.woff2?$/, (route) => {
     refused.push(route.request().url());
@@ -336,7 +331,6 @@ test.describe("kept for use without a network", () => {
     page,
     baseURL,
   }) => {
-    await withoutPainting(page);
     const sound = watchPage(page);
     const { state, home, close } = await between(baseURL!);
     await page.goto(home);
@@ -391,7 +385,6 @@ test.describe("kept for use without a network", () => {
 });
 
 test("a file that is huge, binary or hostile leaves the text as it was and says why", async ({ page }) => {
-  await withoutPainting(page);
   const sound = watchPage(page);
   await page.goto("?setting=author");
   const text = page.locator("textarea");

@@ -3,7 +3,7 @@ import { solve } from "../../src/sim/circulation/solve.ts";
 import { PATHWAY_STAGES, type PathwayStage } from "../../src/sim/request.ts";
 import { writeAddress } from "../../src/state/address.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
-import { figure, watchPage, withoutPainting } from "./page.ts";
+import { figure, watchPage } from "./page.ts";
 
 test.setTimeout(240_000);
 // The flow is as large in a small window, and the processor is left to it.
@@ -33,7 +33,6 @@ test("dye crosses from the lower vein to the lungs, and leaves the chamber last:
   page,
 }) => {
   // What is timed is the blood, computed the same whether it is painted or not.
-  await withoutPainting(page);
   const washOut = async (stage: PathwayStage): Promise<number> => {
     await open(page, stateOf(stage));
     await figure(page, "pressureDrop.handbook");

@@ -1,7 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { expectAccessible, watchPage, withoutPainting } from "./page.ts";
-
-test.beforeEach(({ page }) => withoutPainting(page));
+import { expectAccessible, watchPage } from "./page.ts";
 
 test("U29 the start page carries six cautions of six, the doors, the lessons, and blood behind them", async ({
   page,

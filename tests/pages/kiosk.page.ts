@@ -1,5 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, withoutPainting } from "./page.ts";
+import { expectAccessible } from "./page.ts";
 
 const begin = async (page: Page) => {
   await page.goto("?setting=kiosk");
@@ -15,8 +15,6 @@ const kept = (page: Page) =>
     cookies: document.cookie,
     databases: (await indexedDB.databases()).length,
   }));
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("U16 U17 warns for 20 s, any touch keeps the place, and the start keeps nothing of the visit", async ({
   page,

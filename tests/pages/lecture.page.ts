@@ -2,13 +2,11 @@ import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, withoutPainting } from "./page.ts";
+import { expectAccessible } from "./page.ts";
 
 const LESSON = "?setting=lecture&lesson=04-energy-loss&step=1";
 const place = (page: Page) => page.locator(".room-place");
 const at = (page: Page, step: number) => expect(place(page)).toContainText(`Step ${step} of`);
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("U13 a clicker's keys step, blank and return, and none loses the place", async ({ page }) => {
   await page.goto(LESSON);

@@ -4,7 +4,7 @@
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, watchPage, withoutPainting } from "./page.ts";
+import { expectAccessible, watchPage } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 
@@ -109,7 +109,6 @@ for (const language of languages) {
     const files = readdirSync(`lessons/${language}`).filter((name) => name.endsWith(".md"));
     const steps = files.flatMap((file) => headings(language, file));
     const unfaulted = watchPage(page);
-    await withoutPainting(page);
     // The scenes are the same in every language: beyond the first one only words are judged, as if the tab lay behind another.
     const slow = LONG || language === "en";
     if (!slow) await page.addInitScript(() => Object.defineProperty(document, "hidden", { get: () => true }));

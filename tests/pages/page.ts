@@ -34,39 +34,6 @@ export async function figure(page: Page, name: string): Promise<number> {
   return Number(await shown.getAttribute("data-value"));
 }
 
-/**
- * Leaves out painting, not what is painted: for tests of words and controls, to which a software painter only gives waiting.
- * Clearing is left out too, since a cleared canvas is laid into the page anew at every frame.
- * Holds for every window that the test opens, until what is returned is called; what is drawn next is then painted.
- */
-export async function withoutPainting(page: Page): Promise<() => Promise<void>> {
-  await page.context().addInitScript(() => {
-    const { prototype } = WebGL2RenderingContext;
-    for (const name of [
-      "drawElements",
-      "drawElementsInstanced",
-      "drawArrays",
-      "drawArraysInstanced",
-      "clear",
-      "clearBufferfv",
-      "clearBufferiv",
-      "clearBufferuiv",
-      "clearBufferfi",
-      "blitFramebuffer",
-    ] as const) {
-      const paint = prototype[name] as (...what: unknown[]) => void;
-      Object.assign(prototype, {
-        [name](this: WebGL2RenderingContext, ...what: unknown[]) {
-          if ("painted" in window) paint.apply(this, what);
-        },
-      });
-    }
-  });
-  return async () => {
-    await page.evaluate(() => Object.assign(window, { painted: true }));
-  };
-}
-
 /** Puts a text of many lines in at once, as a paste does; `fill` would put it in line by line. */
 export const paste = (into: Locator, text: string): Promise<void> =>
   into.evaluate((element: HTMLTextAreaElement, value) => {

@@ -4,9 +4,7 @@ import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
 import { readSources } from "../house/sources.ts";
-import { expectAccessible, figure, paste, withoutPainting } from "./page.ts";
-
-test.beforeEach(({ page }) => withoutPainting(page));
+import { expectAccessible, figure, paste } from "./page.ts";
 
 test.setTimeout(240_000);
 test.use({ reducedMotion: "reduce", serviceWorkers: "allow" });

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
-import { expectAccessible, watchPage, withoutPainting } from "./page.ts";
+import { expectAccessible, watchPage } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 
@@ -11,8 +11,6 @@ const open = async (page: Page, more: string) => {
 const next = (page: Page) => page.locator(".lesson-way-on").locator("button, a").last();
 const kept = (page: Page) =>
   page.evaluate(() => JSON.parse(localStorage.getItem("lungward.progress") ?? "null"));
-
-test.beforeEach(({ page }) => withoutPainting(page));
 
 test("U24 U26 a learner predicts, watches, reads why, and finds the place again after a reload", async ({
   page,

@@ -1,7 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
 import { DARK } from "../../src/scenes/theme/colour.ts";
 import { SCENES, type SceneName } from "../../src/state/scene-state.ts";
-import { expectAccessible, watchPage, withoutPainting } from "../pages/page.ts";
+import { expectAccessible, watchPage } from "../pages/page.ts";
 import { countColours } from "./pixels.ts";
 
 /** Projector, kiosk, phone; kept at a part of their size: compared is where things are and what colour they have, not how a glyph is smoothed. */
@@ -65,8 +65,15 @@ async function resting(page: Page, part: number): Promise<Buffer> {
   return before;
 }
 
-for (const scene of SCENES) {
-  test(`U10 U28 ${scene}: looks at three sizes as its kept pictures, told in words, and accessible`, async ({
+/** Every scene as the processor draws it; by a graphics chip's way those in which most differs. */
+const DRAWN = [
+  ...SCENES.map((scene) => ({ scene, way: "canvas" })),
+  { scene: "pathway", way: "webgl" },
+  { scene: "circuit", way: "webgl" },
+] as const;
+
+for (const { scene, way } of DRAWN) {
+  test(`U10 U28 ${scene} by ${way}: looks at three sizes as its kept pictures, told in words, and accessible`, async ({
     page,
   }) => {
     const sound = watchPage(page);
@@ -77,12 +84,9 @@ for (const scene of SCENES) {
         return state / 2147483647;
       };
     });
-    // Painting is slow here: it begins once there is a settled flow to paint.
-    const paint = await withoutPainting(page);
     // The pathway's flow settles sooner at the speed of life.
-    await page.goto(`?setting=bench&state=1~p${scene}~r1`);
+    await page.goto(`?setting=bench&state=1~p${scene}~r1&draw=${way}`);
     await expect(page.locator("#scene-reading")).toHaveText(TOLD[scene], { timeout: 90_000 });
-    await paint();
     // Tracers are shown once they have been led through the settled moment; the key alone has some 70 pixels of the colour.
     if (scene === "pathway") {
       await page.setViewportSize({ width: 640, height: 480 });

@@ -9,20 +9,22 @@ const opened = (view: Partial<SceneState["view"]> = {}) =>
   `?setting=bench&state=${writeAddress({ ...START, view: { ...START.view, ...view } })}`;
 const [upper, liver, legs] = DARK.origin;
 
-test("blood of all three origins moves inside drawn walls", async ({ page }) => {
-  await page.setViewportSize({ width: 800, height: 600 });
-  await page.goto(opened({ labels: false }));
-  await expect
-    .poll(async () => Math.min(...(await countColours(page, [liver, legs]))), { timeout: 120_000 })
-    .toBeGreaterThan(60);
-  const [wall, white] = await countColours(page, [DARK.wall, upper]);
-  expect(wall).toBeGreaterThan(400);
-  expect(white).toBeGreaterThan(200);
-});
+for (const way of ["webgl", "canvas"]) {
+  test(`blood of all three origins moves inside drawn walls: ${way}`, async ({ page }) => {
+    await page.setViewportSize({ width: 800, height: 600 });
+    await page.goto(`${opened({ labels: false })}&draw=${way}`);
+    await expect
+      .poll(async () => Math.min(...(await countColours(page, [liver, legs]))), { timeout: 120_000 })
+      .toBeGreaterThan(60);
+    const [wall, white] = await countColours(page, [DARK.wall, upper]);
+    expect(wall).toBeGreaterThan(400);
+    expect(white).toBeGreaterThan(200);
+  });
+}
 
 test("a lost graphics context comes back by itself with the same picture", async ({ page }) => {
   await page.setViewportSize({ width: 640, height: 480 });
-  await page.goto(opened({ labels: false }));
+  await page.goto(`${opened({ labels: false })}&draw=webgl`);
   await expect
     .poll(async () => (await countColours(page, [DARK.wall]))[0], { timeout: 120_000 })
     .toBeGreaterThan(300);

@@ -92,35 +92,31 @@ export function paintTail(
   colour: number,
   alpha: number,
 ): void {
-  const length = Math.hypot(x1 - x0, y1 - y0);
-  if (length < 0.2) return;
-  const ux = (x1 - x0) / length;
-  const uy = (y1 - y0) / length;
-  const reach = Math.max(wide0, wide1) + 0.5;
-  const top = Math.max(0, Math.floor(Math.min(y0, y1) - reach));
-  const bottom = Math.min(height - 1, Math.floor(Math.max(y0, y1) + reach));
-  for (let j = top; j <= bottom; j++) {
-    const py = j + 0.5 - y0;
-    // Where this row runs through the stretch: within its reach to both sides, and between its ends.
-    let low = Math.min(x0, x1) - reach;
-    let high = Math.max(x0, x1) + reach;
-    if (Math.abs(uy) > 1e-3) {
-      const middle = x0 + (py * ux) / uy;
-      const half = reach / Math.abs(uy);
-      low = Math.max(low, middle - half);
-      high = Math.min(high, middle + half);
-    }
-    const left = Math.max(0, Math.floor(low));
-    const right = Math.min(width - 1, Math.floor(high));
-    for (let i = left; i <= right; i++) {
-      const px = i + 0.5 - x0;
-      const along = (px * ux + py * uy) / length;
-      if (along < 0 || along > 1) continue;
-      const cover = wide0 + (wide1 - wide0) * along + 0.5 - Math.abs(py * ux - px * uy);
-      if (cover <= 0) continue;
-      const strong = strong0 + (strong1 - strong0) * along;
-      const opacity = alpha * strong * strong * Math.min(1, cover);
-      if (opacity > 0.02) lay(colours, j * width + i, colour, opacity);
+  // Walked along the axis on which it reaches farther, one slice of pixels after the other.
+  const flat = Math.abs(x1 - x0) >= Math.abs(y1 - y0);
+  const [from, to, start, end] = flat ? [x0, x1, y0, y1] : [y0, y1, x0, x1];
+  const run = to - from;
+  if (Math.abs(run) < 0.2) return;
+  const slope = (end - start) / run;
+  // px of a slice that a px across the tail takes
+  const slant = Math.sqrt(1 + slope * slope);
+  const [most, wide] = flat ? [width, height] : [height, width];
+  const [step, stride] = flat ? [1, width] : [width, 1];
+  const first = Math.max(0, Math.ceil(Math.min(from, to) - 0.5));
+  const last = Math.min(most - 1, Math.floor(Math.max(from, to) - 0.5));
+  for (let i = first; i <= last; i++) {
+    const off = i + 0.5 - from;
+    const along = off / run;
+    const strong = strong0 + (strong1 - strong0) * along;
+    const opacity = alpha * strong * strong;
+    const reach = wide0 + (wide1 - wide0) * along + 0.5;
+    const middle = start + slope * off;
+    const near = Math.max(0, Math.floor(middle - reach * slant));
+    const far = Math.min(wide - 1, Math.floor(middle + reach * slant));
+    for (let j = near; j <= far; j++) {
+      const cover = reach - Math.abs(j + 0.5 - middle) / slant;
+      const laid = cover < 1 ? opacity * cover : opacity;
+      if (laid > 0.02) lay(colours, i * step + j * stride, colour, laid);
     }
   }
 }
