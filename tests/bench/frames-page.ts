@@ -25,9 +25,9 @@ export interface Bench {
   measure(turns: number): Measured;
 }
 
-async function frames(host: HTMLElement): Promise<Bench> {
+async function frames(host: HTMLElement, way: "webgl" | "canvas"): Promise<Bench> {
   setLanguage("en");
-  const stage = await createStage(host, { theme: darkTheme(t), clock: () => performance.now() / 1000 });
+  const stage = await createStage(host, { theme: darkTheme(t), clock: () => performance.now() / 1000, way });
   const circulation = solve(START.request);
   const geometry = pathwayGeometry(START.request)!;
   const session = buildField(
@@ -68,12 +68,13 @@ async function frames(host: HTMLElement): Promise<Bench> {
     };
     stage.draw(frame);
   };
+  const canvas = host.querySelector("canvas")!;
   const pixel = new Uint8Array(4);
-  const gl = () => host.querySelector("canvas")!.getContext("webgl2")!;
-  const paint = () => {
-    draw();
-    const context = gl();
-    context.readPixels(0, 0, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
+  /** Asking for a pixel waits until all that was drawn is there. */
+  const wait = () => {
+    const gl = way === "webgl" ? canvas.getContext("webgl2") : null;
+    if (gl) gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
+    else canvas.getContext("2d")!.getImageData(0, 0, 1, 1);
   };
   const median = (turns: number, act: () => void): number => {
     const taken = Array.from({ length: turns }, () => {
@@ -88,7 +89,8 @@ async function frames(host: HTMLElement): Promise<Bench> {
       cloud = new TracerCloud(count);
       fill(cloud, plane, count, supply, random);
       for (let n = 0; n < 60; n++) move();
-      paint();
+      draw();
+      wait();
     },
     measure(turns) {
       const advection = median(turns, move);
@@ -100,8 +102,7 @@ async function frames(host: HTMLElement): Promise<Bench> {
         const before = performance.now();
         draw();
         const between = performance.now();
-        const context = gl();
-        context.readPixels(0, 0, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
+        wait();
         drawn.push(between - before);
         painted.push(performance.now() - between);
       }
