@@ -37,6 +37,8 @@ export interface Stage {
   resize(): void;
   /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
   snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
+  /** The frame as the inside of an SVG element of this size, every easing arrived. */
+  drawing(frame: Frame, width: number, height: number): Promise<string>;
   /** The element or place under a point (CSS px from the host's top left). */
   pick(x: number, y: number): { readonly name: string; readonly pane: number } | null;
   /** mm of a pane's plane -> CSS px from the host's top left. */
@@ -141,6 +143,29 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     app.renderer.render(app.stage);
   };
 
+  /** Gives `take` the frame drawn at this size, apart from the screen. */
+  const held = async <Taken>(
+    frame: Frame,
+    width: number,
+    height: number,
+    other: Partial<Setting>,
+    take: (app: Application, view: Container) => Taken,
+  ): Promise<Taken> => {
+    await starting;
+    const make = SCENE_MAKERS[frame.state.scene];
+    if (!app || !make) throw new Error("nothing can be drawn here");
+    const still = make();
+    try {
+      const setting = { ...settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS), ...other };
+      // Twice: the room that words take is known after the first.
+      still.draw(frame, setting, theme);
+      still.draw(frame, setting, theme);
+      return take(app, still.view as Container);
+    } finally {
+      still.release();
+    }
+  };
+
   const watcher = new ResizeObserver(resize);
   watcher.observe(host);
   await begin();
@@ -161,26 +186,19 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       insets = next;
     },
     resize,
-    async snapshot(frame, width, height) {
-      await starting;
-      const make = SCENE_MAKERS[frame.state.scene];
-      if (!app || !make) throw new Error("nothing can be drawn here");
-      const still = make();
-      try {
-        const setting = settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS);
-        // Twice: the room that words take is known after the first.
-        still.draw(frame, setting, theme);
-        still.draw(frame, setting, theme);
-        const drawn = app.renderer.extract.canvas({
-          target: still.view as Container,
+    snapshot: (frame, width, height) =>
+      held(frame, width, height, {}, ({ renderer }, view) => {
+        const drawn = renderer.extract.canvas({
+          target: view,
           frame: new Rectangle(0, 0, width, height),
           resolution: 1,
           antialias: true,
         });
         return drawn as HTMLCanvasElement;
-      } finally {
-        still.release();
-      }
+      }),
+    async drawing(frame, width, height) {
+      const { sceneAsSvg } = await import("./drawing/svg.ts");
+      return held(frame, width, height, { meshes: false, dense: MOST_DENSE }, (_, view) => sceneAsSvg(view));
     },
     pick: (x, y) => scene?.made.pick?.(x, y) ?? null,
     toScreen: (point, pane = 0) => scene?.made.toScreen?.(point, pane) ?? null,

@@ -29,6 +29,67 @@ test("a still is a PNG of the size asked for, up to 4K", async ({ page }) => {
   expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([3840, 2160]);
 });
 
+test("a drawing is an SVG whose words are text and whose walls are shapes, as the picture shows them, with version, link and cautions", async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await page.goto("?setting=bench&state=1~tatriopulmonary~r1");
+  await figure(page, "pressureDrop.handbook");
+  await page.locator("#stage canvas").waitFor();
+  await page.locator(".toolbar [data-item=take]").click();
+  await page.waitForTimeout(3000);
+  const { name, bytes } = await saved(page, "drawing");
+  expect(name).toBe("lungward.svg");
+  const still = await saved(page, "still");
+  const found = await page.evaluate(
+    async ([svg, png]) => {
+      const file = new DOMParser().parseFromString(svg, "image/svg+xml");
+      const counted = async (address: string) => {
+        const image = new Image();
+        image.src = address;
+        await image.decode();
+        const canvas = document.createElement("canvas");
+        [canvas.width, canvas.height] = [1280, 720];
+        const ink = canvas.getContext("2d")!;
+        ink.drawImage(image, 0, 0, 1280, 720);
+        const { data } = ink.getImageData(0, 0, 1280, 598);
+        // A coarse picture: mean of red, green and blue in blocks of 32 px.
+        const sums = new Float64Array(40 * 19);
+        for (let k = 0; k < data.length; k += 4) {
+          const [x, y] = [(k / 4) % 1280, Math.floor(k / 4 / 1280)];
+          sums[(y >> 5) * 40 + (x >> 5)]! += (data[k]! + data[k + 1]! + data[k + 2]!) / 3 / 1024;
+        }
+        return [...sums];
+      };
+      return {
+        wrong: file.querySelector("parsererror")?.textContent ?? null,
+        words: [...file.querySelectorAll("text")].map((text) => text.textContent).join("\n"),
+        told: file.querySelector("desc")?.textContent ?? "",
+        data: JSON.parse(file.querySelector("metadata")?.textContent ?? "null") as Record<string, string>,
+        shapes: file.querySelectorAll("path").length,
+        outside: [...file.querySelectorAll("[href]")]
+          .map((element) => element.getAttribute("href")!.slice(0, 5))
+          .filter((start) => !start.startsWith("#") && start !== "data:"),
+        drawn: await counted(URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }))),
+        shot: await counted(`data:image/png;base64,${png}`),
+      };
+    },
+    [bytes.toString("utf8"), still.bytes.toString("base64")] as const,
+  );
+  expect(found.wrong).toBeNull();
+  for (const word of ["Chamber", "Left lung artery", "liver and gut", "Pressure drop along the pathway"])
+    expect(found.words).toContain(word);
+  expect(found.words).toMatch(/not for diagnosis/);
+  expect(found.told).toMatch(/mmHg/);
+  expect(found.data.link).toContain("tatriopulmonary");
+  expect(found.data.version).toMatch(/^\d/);
+  expect(found.shapes).toBeGreaterThan(50);
+  expect(found.outside).toEqual([]);
+  // Block by block it is as bright as the still; tracers move on between the two.
+  const unlike = found.drawn.filter((value, k) => Math.abs(value - found.shot[k]!) > 24);
+  expect(unlike.length).toBeLessThan(0.04 * found.drawn.length);
+});
+
 test("U29 the table carries the numbers shown, the settings, the link and six cautions", async ({ page }) => {
   await open(page);
   const drop = await figure(page, "pressureDrop.handbook");

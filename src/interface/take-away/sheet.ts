@@ -53,20 +53,34 @@ export function drawSheet(
     drawn.width,
     drawn.height,
   );
-  drawWords(context, sheet, area.height);
+  drawWords(context, sheet);
 }
 
-function drawWords(context: CanvasRenderingContext2D, sheet: Sheet, top: number): void {
-  const { width, height } = context.canvas;
-  const size = (height - top) / 7;
-  const margin = size;
-  context.textBaseline = "alphabetic";
-  const write = (text: string, y: number, px: number, colour: string, bold = false) => {
-    context.fillStyle = colour;
-    context.font = `${bold ? 700 : 400} ${px}px "${sheet.family}", sans-serif`;
-    // Longer languages shrink sideways rather than fall off the sheet.
-    context.fillText(text, margin, y, width - 2 * margin);
-  };
+interface Row {
+  readonly text: string;
+  /** px: baseline, size, and the width that it may take */
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly room: number;
+  readonly colour: string;
+  readonly bold: boolean;
+}
+
+/** What stands beneath the picture on a sheet of this size. */
+export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
+  const top = pictureArea(width, height).height;
+  const unit = (height - top) / 7;
+  const { ink, soft } = sheet.colours;
+  const row = (text: string, down: number, size: number, colour: string, bold = false): Row => ({
+    text,
+    x: unit,
+    y: top + unit * down,
+    size: unit * size,
+    room: width - 2 * unit,
+    colour,
+    bold,
+  });
   const figures = sheet.figures
     .filter(({ value, source }) => value !== null && source !== "field")
     .map(({ name, value, unit, digits }) =>
@@ -74,14 +88,25 @@ function drawWords(context: CanvasRenderingContext2D, sheet: Sheet, top: number)
     );
   const cautions = cautionSentences();
   const half = Math.ceil(cautions.length / 2);
-  write(sheet.title, top + size * 1.15, size * 1.1, sheet.colours.ink, true);
-  write(figures.join(t("sheet.between")), top + size * 2.5, size * 0.9, sheet.colours.ink);
-  write(cautions.slice(0, half).join(" "), top + size * 3.9, size * 0.8, sheet.colours.soft);
-  write(cautions.slice(half).join(" "), top + size * 5, size * 0.8, sheet.colours.soft);
-  write(
-    t("sheet.made", { version: VERSION, date: sheet.date.slice(0, 10) }),
-    top + size * 6.2,
-    size * 0.8,
-    sheet.colours.soft,
-  );
+  return [
+    row(sheet.title, 1.15, 1.1, ink, true),
+    row(figures.join(t("sheet.between")), 2.5, 0.9, ink),
+    row(cautions.slice(0, half).join(" "), 3.9, 0.8, soft),
+    row(cautions.slice(half).join(" "), 5, 0.8, soft),
+    row(t("sheet.made", { version: VERSION, date: sheet.date.slice(0, 10) }), 6.2, 0.8, soft),
+  ];
+}
+
+export const fontOf = ({ bold, size }: Row, { family }: Sheet): string =>
+  `${bold ? 700 : 400} ${size}px "${family}", sans-serif`;
+
+function drawWords(context: CanvasRenderingContext2D, sheet: Sheet): void {
+  const { width, height } = context.canvas;
+  context.textBaseline = "alphabetic";
+  for (const row of sheetRows(sheet, width, height)) {
+    context.fillStyle = row.colour;
+    context.font = fontOf(row, sheet);
+    // Longer languages shrink sideways rather than fall off the sheet.
+    context.fillText(row.text, row.x, row.y, row.room);
+  }
 }

@@ -15,6 +15,9 @@ import { leg } from "./leg.ts";
 import { calfDoing, squeezes } from "./squeezes.ts";
 import { CALF, PLANE, VALVES } from "./vein.ts";
 
+/** Plane units to the left of the vein's middle in which it and its valves are drawn. */
+const VEIN_REACH = 62;
+
 const ROWS: readonly Row[] = [
   {
     title: "further.calf.muscle",
@@ -112,6 +115,8 @@ function calfPane(): CalfPane {
           ],
           x: box.x,
           y: box.y,
+          // Beside the vein a narrow place breaks the lines sooner.
+          ...(wide ? { wrap: fit.x + (PLANE.middle - VEIN_REACH) * fit.scale - box.x - 2 * type.label } : {}),
         },
         theme,
       );

@@ -1,7 +1,6 @@
 /** What the two ways of drawing tracers have in common: by shaders, and by the processor. */
 import type { Container } from "pixi.js";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
-import type { Projection } from "../pathway/layout.ts";
 import type { Box } from "../scene.ts";
 
 export interface Brush {
@@ -14,8 +13,8 @@ export interface Brush {
   /** of the tracers that are drawn, 0..1 */
   readonly share: number;
   readonly alpha: number;
-  /** CSS px of the plane's millimetres */
-  readonly at: Projection;
+  /** CSS px of the plane's origin, and of one of its millimetres */
+  readonly at: { readonly x: number; readonly y: number; readonly scale: number };
   /** CSS px that can be seen */
   readonly seen: Box;
   /** device pixels in a CSS pixel */

@@ -10,7 +10,7 @@ import { writeTable } from "../../interface/take-away/table.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
 import { HandoutView } from "../shell/handout-view.tsx";
-import { saveClip, saveStill } from "../shell/pictures.ts";
+import { saveClip, saveDrawing, saveStill } from "../shell/pictures.ts";
 import { stateLink } from "../shell/state-link.ts";
 
 const HEIGHTS = ["1080", "2160"] as const;
@@ -104,6 +104,13 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
           onClick={() => attempt(() => saveStill(context, Number(height.value)), "take.saved")}
         >
           {t("take.still")}
+        </button>
+        <button
+          type="button"
+          data-item="drawing"
+          onClick={() => attempt(() => saveDrawing(context), "take.saved")}
+        >
+          {t("take.drawing")}
         </button>
         {recording.value ? (
           <button type="button" onClick={() => recording.value?.cancel.abort()}>

@@ -3,9 +3,12 @@ import { figuresOf } from "../../interface/figures.ts";
 import { recordClip } from "../../interface/take-away/clip.ts";
 import { saveFile } from "../../interface/take-away/save-file.ts";
 import { drawSheet, pictureArea, type Sheet } from "../../interface/take-away/sheet.ts";
+import { svgSheet } from "../../interface/take-away/svg-sheet.ts";
 import { t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
+import { sceneReading } from "./scene-reading.ts";
 import { themeNamed } from "./stage-loop.ts";
+import { stateLink } from "./state-link.ts";
 
 const WIDE = 16 / 9;
 const CLIP = { width: 1280, height: 720, seconds: 8 } as const;
@@ -43,6 +46,17 @@ export async function stillOf(context: Context, height: number): Promise<Blob> {
 
 export const saveStill = async (context: Context, height: number): Promise<void> =>
   saveFile("lungward.png", await stillOf(context, height));
+
+/** CSS px of the drawing, 16 to 9: it has no size of its own, so only its words' share of it counts. */
+const DRAWING = { width: 1280, height: 720 } as const;
+
+export async function saveDrawing(context: Context): Promise<void> {
+  const area = pictureArea(DRAWING.width, DRAWING.height);
+  const drawing = await context.stage.drawing(area.width, area.height);
+  const told = sceneReading(context).join(" ");
+  const text = svgSheet(drawing, sheetOf(context), { ...DRAWING, told, link: stateLink(context) });
+  saveFile("lungward.svg", text, "image/svg+xml");
+}
 
 export async function saveClip(
   context: Context,

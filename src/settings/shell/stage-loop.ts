@@ -35,6 +35,8 @@ export interface StageLoop {
   clear(): Box;
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
+  /** The same as the inside of an SVG element of this size. */
+  drawing(width: number, height: number, look?: Look): Promise<string>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
@@ -103,6 +105,23 @@ export function createStageLoop(
     for (const listener of listeners) listener();
   };
 
+  /** The screen's own look comes back afterwards. */
+  const looking = async <Taken>(
+    look: Look = { theme: theme.peek(), floor },
+    take: (stage: Stage) => Promise<Taken>,
+  ): Promise<Taken> => {
+    await started;
+    if (!stage) throw new Error("no stage");
+    stage.setTheme(themeNamed(look.theme));
+    stage.setFloor(look.floor);
+    try {
+      return await take(stage);
+    } finally {
+      stage.setTheme(themeNamed(theme.peek()));
+      stage.setFloor(floor);
+    }
+  };
+
   return {
     way,
     handles,
@@ -143,18 +162,10 @@ export function createStageLoop(
         height: scale * (clientHeight - insets.top - insets.bottom),
       };
     },
-    async snapshot(width, height, look = { theme: theme.peek(), floor }) {
-      await started;
-      if (!stage) throw new Error("no stage");
-      stage.setTheme(themeNamed(look.theme));
-      stage.setFloor(look.floor);
-      try {
-        return await stage.snapshot(frame ?? chain.frame(), width, height);
-      } finally {
-        stage.setTheme(themeNamed(theme.peek()));
-        stage.setFloor(floor);
-      }
-    },
+    snapshot: (width, height, look) =>
+      looking(look, (of) => of.snapshot(frame ?? chain.frame(), width, height)),
+    drawing: (width, height, look) =>
+      looking(look, (of) => of.drawing(frame ?? chain.frame(), width, height)),
     toScreen: (point) => stage?.toScreen(point) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };

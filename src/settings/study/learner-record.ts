@@ -6,6 +6,7 @@ import type { Lesson } from "../../lesson/lesson.ts";
 import { type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
 import { wordsOf } from "../../lesson/prose.ts";
 import { direction, language, t } from "../../words/index.ts";
+import { inMarkup } from "../../words/markup.ts";
 
 export function saveRecord(progress: Progress, lessons: readonly Lesson[], form: "html" | "json"): void {
   const date = new Date().toISOString();
@@ -21,9 +22,6 @@ export function saveRecord(progress: Progress, lessons: readonly Lesson[], form:
   saveFile(`lungward-record-${date.slice(0, 10)}.${form}`, new Blob([content], { type }));
 }
 
-const escaped = (text: string): string =>
-  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
-
 /** `date`: RFC 3339 */
 export function recordPage(progress: Progress, lessons: readonly Lesson[], date: string): string {
   const rows = lessons.flatMap((lesson) => {
@@ -33,25 +31,25 @@ export function recordPage(progress: Progress, lessons: readonly Lesson[], date:
       const attempt = done.answers[id];
       if (!question || !attempt) return [];
       const verdict = attempt.right === null ? "open" : attempt.right ? "fits" : "differs";
-      const note = attempt.note ? `<br><em>${escaped(attempt.note)}</em>` : "";
+      const note = attempt.note ? `<br><em>${inMarkup(attempt.note)}</em>` : "";
       return [
-        `<li>${escaped(wordsOf(question.ask, () => "\u2026"))} <strong>${escaped(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
+        `<li>${inMarkup(wordsOf(question.ask, () => "\u2026"))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
       ];
     });
-    const score = escaped(t("lesson.score", { ...scoreOf(done) }));
-    const state = escaped(
+    const score = inMarkup(t("lesson.score", { ...scoreOf(done) }));
+    const state = inMarkup(
       t(`study.state.${done.finished ? "finished" : "begun"}`, {
         seen: done.seen.length,
         steps: lesson.steps.length,
       }),
     );
-    return [`<h2>${escaped(lesson.title)}</h2><p>${state} ${score}</p><ul>${answers.join("")}</ul>`];
+    return [`<h2>${inMarkup(lesson.title)}</h2><p>${state} ${score}</p><ul>${answers.join("")}</ul>`];
   });
   const cautions = cautionSentences()
-    .map((sentence) => `<li>${escaped(sentence)}</li>`)
+    .map((sentence) => `<li>${inMarkup(sentence)}</li>`)
     .join("");
-  return `<!doctype html><html lang="${language()}" dir="${direction()}"><meta charset="utf-8"><title>${escaped(t("study.record"))}</title>
+  return `<!doctype html><html lang="${language()}" dir="${direction()}"><meta charset="utf-8"><title>${inMarkup(t("study.record"))}</title>
 <style>body{font:16px/1.5 sans-serif;max-width:42rem;margin:2rem auto;padding:0 1rem}@page{size:A4;margin:15mm}</style>
-<h1>${escaped(t("study.record"))}</h1><p>${escaped(t("study.made", { version: VERSION, date: date.slice(0, 10) }))}</p>
-${rows.join("\n")}<h2>${escaped(t("caution.title"))}</h2><ul>${cautions}</ul></html>`;
+<h1>${inMarkup(t("study.record"))}</h1><p>${inMarkup(t("study.made", { version: VERSION, date: date.slice(0, 10) }))}</p>
+${rows.join("\n")}<h2>${inMarkup(t("caution.title"))}</h2><ul>${cautions}</ul></html>`;
 }

@@ -1,0 +1,118 @@
+/** A drawn scene as SVG 1.1: shapes and words stay shapes and words at any size; what is painted pixel by pixel is embedded. */
+import {
+  CanvasTextMetrics,
+  type Container,
+  Graphics,
+  graphicsContextToSvg,
+  Matrix,
+  Sprite,
+  Text,
+  type Texture,
+} from "pixi.js";
+import { inMarkup } from "../../words/markup.ts";
+
+interface Book {
+  /** definitions: pictures and clips */
+  readonly defs: string[];
+  /** `id` of an embedded picture by texture and tint */
+  readonly pictures: Map<string, string>;
+  /** shapes that only clip others */
+  readonly clips: Set<Container>;
+}
+
+/** Digits behind the point: a hundredth of a millimetre or of a pixel. */
+const DIGITS = 2;
+const number = (value: number): string => String(Number(value.toFixed(4)));
+
+const placed = ({ a, b, c, d, tx, ty }: Matrix): string => {
+  const parts = [a, b, c, d, tx, ty].map(number).join(" ");
+  return parts === "1 0 0 1 0 0" ? "" : ` transform="matrix(${parts})"`;
+};
+
+/** The shapes of a Graphics without the element around them. */
+const shapes = (graphics: Graphics): string =>
+  graphicsContextToSvg(graphics, DIGITS)
+    .replace(/^<svg[^>]*>/, "")
+    .replace(/<\/svg>$/, "");
+
+/** @returns the `id` of the sprite's picture, defined once for each texture and tint */
+function picture(book: Book, texture: Texture, tint: number): string {
+  const key = `${texture.uid} ${tint}`;
+  const known = book.pictures.get(key);
+  if (known) return known;
+  const id = `picture-${book.pictures.size}`;
+  book.pictures.set(key, id);
+  const source = texture.source.resource as HTMLCanvasElement;
+  const canvas = document.createElement("canvas");
+  canvas.width = source.width;
+  canvas.height = source.height;
+  const ink = canvas.getContext("2d")!;
+  ink.drawImage(source, 0, 0);
+  if (tint !== 0xffffff) {
+    ink.globalCompositeOperation = "source-in";
+    ink.fillStyle = `#${tint.toString(16).padStart(6, "0")}`;
+    ink.fillRect(0, 0, canvas.width, canvas.height);
+  }
+  book.defs.push(
+    `<image id="${id}" width="${number(texture.width)}" height="${number(texture.height)}" preserveAspectRatio="none" href="${canvas.toDataURL()}"/>`,
+  );
+  return id;
+}
+
+function sprite(book: Book, { texture, tint, anchor }: Sprite): string {
+  if (texture.width <= 1 && texture.height <= 1) return "";
+  const [x, y] = [-anchor.x * texture.width, -anchor.y * texture.height];
+  const at = x || y ? ` x="${number(x)}" y="${number(y)}"` : "";
+  return `<use href="#${picture(book, texture, tint)}"${at}/>`;
+}
+
+/** Lines keep the width they were laid out with, also in another face. */
+function words({ text, style }: Text): string {
+  const { lines, lineWidths, lineHeight, fontProperties } = CanvasTextMetrics.measureText(text, style);
+  const shift = fontProperties.ascent + Math.max(0, (lineHeight - fontProperties.fontSize) / 2);
+  const family = [style.fontFamily].flat().join(", ");
+  const rows = lines.map(
+    (line, i) =>
+      `<tspan x="0" y="${number(shift + i * lineHeight)}" textLength="${number(lineWidths[i]!)}" lengthAdjust="spacingAndGlyphs">${inMarkup(line)}</tspan>`,
+  );
+  return `<text font-family="${inMarkup(family)}" font-size="${number(Number(style.fontSize))}" font-weight="${style.fontWeight}" fill="${String(style.fill)}">${rows.join("")}</text>`;
+}
+
+function clip(book: Book, masked: Container, mask: Graphics): string {
+  const id = `clip-${book.defs.length}`;
+  book.clips.add(mask);
+  // The clip's own place, told from where the clipped group stands.
+  const place = masked.parent ? masked.parent.getGlobalTransform(new Matrix(), false).invert() : new Matrix();
+  place.append(mask.getGlobalTransform(new Matrix(), false));
+  const paths = shapes(mask).replaceAll("<path ", `<path${placed(place)} `);
+  book.defs.push(`<clipPath id="${id}">${paths}</clipPath>`);
+  return ` clip-path="url(#${id})"`;
+}
+
+function element(book: Book, container: Container): string {
+  if (!container.visible || !container.renderable || container.alpha < 0.005) return "";
+  const { mask } = container;
+  const clipped = mask instanceof Graphics ? clip(book, container, mask) : "";
+  if (book.clips.has(container)) return "";
+  const own =
+    container instanceof Graphics
+      ? shapes(container)
+      : container instanceof Text
+        ? words(container)
+        : container instanceof Sprite
+          ? sprite(book, container)
+          : "";
+  const inside = own + container.children.map((child) => element(book, child)).join("");
+  if (!inside) return "";
+  container.updateLocalTransform();
+  const faint = container.alpha < 1 ? ` opacity="${number(container.alpha)}"` : "";
+  const group = `<g${placed(container.localTransform)}${faint}>${inside}</g>`;
+  return clipped ? `<g${clipped}>${group}</g>` : group;
+}
+
+/** @param view drawn by a scene that uses no shaders */
+export function sceneAsSvg(view: Container): string {
+  const book: Book = { defs: [], pictures: new Map(), clips: new Set() };
+  const body = element(book, view);
+  return `<defs>${book.defs.join("")}</defs>${body}`;
+}
