@@ -23,7 +23,7 @@ const server = await preview({
 });
 const browser = await chromium.launch({
   executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",
-  args: ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader"],
+  args: ["--no-sandbox"],
 });
 const asked = process.argv.slice(2);
 for (const { name, query, width, height } of SHOTS) {

@@ -44,7 +44,7 @@ export interface Frame {
   readonly time: number;
   /** blood seconds in one wall-clock second, as achieved: what "shown at 0.4x" says */
   readonly pace: number;
-  /** Each step down taken, as word keys ("fieldOff", "canvasInstead", ...), said on screen in words. */
+  /** Each step down taken, as word keys ("fieldOff", "fieldLost", ...), said on screen in words. */
   readonly degraded: readonly string[];
   /** Whole-frame stillness asked for (reduced motion or paused). */
   readonly still: boolean;

@@ -5,40 +5,48 @@ import type { Theme } from "../theme/theme.ts";
 
 export interface DepthLayer {
   readonly view: Sprite;
-  /** `light`: where the pool lies */
-  draw(full: Box, light: Box, theme: Theme): void;
+  /**
+   * @param light where the pool lies
+   * @param texels of the kept picture in a CSS pixel
+   */
+  draw(full: Box, light: Box, texels: number, theme: Theme): void;
   release(): void;
 }
 
 const SIZE = 256;
 
 export function depthLayer(): DepthLayer {
-  const canvas = DOMAdapter.get().createCanvas(SIZE, SIZE) as HTMLCanvasElement;
-  const ink = canvas.getContext("2d")!;
-  const texture = Texture.from(canvas, true);
-  const view = new Sprite(texture);
+  const view = new Sprite();
+  let texture: Texture | null = null;
   let drawn = "";
   return {
     view,
-    draw(full, light, theme) {
-      const key = [full.width, full.height, light.x, light.y, light.width, light.height, theme.name].join();
+    draw(full, light, texels, theme) {
+      const key = [...Object.values(full), ...Object.values(light), texels, theme.name].join();
       if (key === drawn) return;
       drawn = key;
-      const x = ((light.x + light.width / 2) / full.width) * SIZE;
-      const y = ((light.y + light.height / 2) / full.height) * SIZE;
-      const pool = ink.createRadialGradient(x, y, 0, x, y, SIZE * 0.72);
+      const width = Math.max(1, Math.round(full.width * texels));
+      const height = Math.max(1, Math.round(full.height * texels));
+      const canvas = DOMAdapter.get().createCanvas(width, height) as HTMLCanvasElement;
+      const ink = canvas.getContext("2d")!;
+      ink.scale(width, height);
+      const x = (light.x + light.width / 2) / full.width;
+      const y = (light.y + light.height / 2) / full.height;
+      const pool = ink.createRadialGradient(x, y, 0, x, y, 0.72);
       pool.addColorStop(0, theme.name === "dark" ? "#16203c" : "#ffffff");
       pool.addColorStop(0.45, theme.colour.stage);
       pool.addColorStop(1, theme.colour.stageDeep);
       ink.fillStyle = pool;
-      ink.fillRect(0, 0, SIZE, SIZE);
-      texture.source.update();
+      ink.fillRect(0, 0, 1, 1);
+      texture?.destroy(true);
+      texture = Texture.from(canvas, true);
+      view.texture = texture;
       view.position.set(full.x, full.y);
       view.width = full.width;
       view.height = full.height;
     },
     release() {
-      texture.destroy(true);
+      texture?.destroy(true);
     },
   };
 }

@@ -33,14 +33,20 @@ in vec2 vLocal;
 in vec4 vColour;
 uniform float uAlpha;
 out vec4 outColour;
+// Share of the pixel within an edge that lies so far ahead.
+float within(float ahead) { return clamp(0.5 + ahead / fwidth(ahead), 0.0, 1.0); }
 void main() {
   float shape = floor(vLocal.y / 10.0 + 0.5);
   vec2 p = vec2(vLocal.x, vLocal.y - 10.0 * shape);
   float reach = shape > 1.5 ? abs(p.x) + abs(p.y) : length(p);
-  float inHead = step(reach, 1.0);
-  if (shape > 0.5 && shape < 1.5) inHead *= step(0.5, reach);
-  float tail = p.x < 0.0 ? vColour.a * vColour.a * 0.6 * step(abs(p.y), 0.8) : 0.0;
-  if (shape > 0.5 && shape < 1.5 && reach < 0.5) tail = 0.0;
+  float inHead = within(1.0 - reach);
+  float beside = within(0.8 - abs(p.y));
+  float hole = within(0.5 - reach);
+  float tail = p.x < 0.0 ? vColour.a * vColour.a * 0.6 * beside : 0.0;
+  if (shape > 0.5 && shape < 1.5) {
+    inHead *= 1.0 - hole;
+    tail *= 1.0 - hole;
+  }
   float alpha = max(inHead, tail) * uAlpha;
   if (alpha < 0.02) discard;
   outColour = vec4(vColour.rgb * alpha, alpha);

@@ -22,6 +22,8 @@ import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
 const HANDLE = 11;
+/** px across the kept ground where a chip draws it larger */
+const GROUND = 256;
 /** Deviation of the play speed that is worth saying. */
 const PACE_SAID = 0.04;
 
@@ -78,7 +80,13 @@ export const makePathway: MakeScene = () => {
       const sizes = typeSizes(setting.clear.height, setting.floor);
       const count = frame.panes.length;
       keep(count);
-      ground.draw(setting.full, { ...setting.clear, height: setting.clear.height * 0.7 }, theme);
+      ground.draw(
+        setting.full,
+        { ...setting.clear, height: setting.clear.height * 0.7 },
+        // The processor lays pixel on pixel; a chip draws a small picture as large as it likes.
+        setting.meshes ? GROUND / setting.full.width : setting.dense,
+        theme,
+      );
       const keyAt = keyPlace(setting.clear, count, sizes);
       const at = layout(
         setting.clear,
