@@ -9,7 +9,7 @@ const BLOCK = [1 / 3, 1 / 3] as const;
 /** Pulses within a second that are allowed anywhere. */
 const MOST = 3;
 
-export interface Flashes {
+interface Flashes {
   /** px2 of the worst block's points that pulsed more often than allowed */
   readonly light: number;
   readonly red: number;

@@ -3,7 +3,7 @@ import type { Container } from "pixi.js";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Box } from "../scene.ts";
 
-export interface Brush {
+interface Brush {
   /** packed 0x00BBGGRR, one each */
   readonly colours: Uint32Array;
   /** mm, half a head's width */

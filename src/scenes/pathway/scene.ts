@@ -124,7 +124,7 @@ export const makePathway: MakeScene = () => {
       ink.clear();
       handles.clear();
       words.begin();
-      keyBox = writeKey(frame, keyAt, sizes, theme);
+      keyBox = writeKey(frame, keyAt, Number.isFinite(setting.elapsed), sizes, theme);
       at.titles.forEach((box, i) => {
         writeTitle(frame.panes[i]!, box, sizes, theme);
       });
@@ -153,11 +153,12 @@ export const makePathway: MakeScene = () => {
     },
   };
 
-  function writeKey(frame: Frame, at: LegendPlace, sizes: Sizes, theme: Theme): Box {
+  function writeKey(frame: Frame, at: LegendPlace, moving: boolean, sizes: Sizes, theme: Theme): Box {
     const { colouring, overlay } = frame.state.view;
     const remarks: string[] = [];
-    if (frame.still) remarks.push(theme.say("scene.pace.still"));
-    else if (Math.abs(frame.pace - 1) > PACE_SAID)
+    // A picture that is taken along has no speed.
+    if (frame.still && moving) remarks.push(theme.say("scene.pace.still"));
+    else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
       remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
     if (frame.panes.length > 1 && frame.panes.every(({ equalInflow }) => equalInflow))
       remarks.push(theme.say("scene.equalInflow"));

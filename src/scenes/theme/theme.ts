@@ -13,8 +13,13 @@ export interface Theme {
 }
 
 export const darkTheme = (say: Say): Theme => ({ name: "dark", colour: DARK, family: FAMILY, say });
-/** High contrast on paper: for washed-out projectors, bright rooms and print. */
+/** High contrast on a light ground: for washed-out projectors and bright rooms. */
 export const lightTheme = (say: Say): Theme => ({ name: "light", colour: LIGHT, family: FAMILY, say });
+/** The same on the paper's own white: a printed page spends no ink on its ground. */
+export const paperTheme = (say: Say): Theme => ({
+  ...lightTheme(say),
+  colour: { ...LIGHT, stage: "#ffffff", stageDeep: "#ffffff" },
+});
 
 /** The same tokens for the style sheet: custom property -> value. */
 export function cssTokens(theme: Theme): Record<string, string> {

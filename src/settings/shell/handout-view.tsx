@@ -25,7 +25,7 @@ export function HandoutView({
   const { request } = session.scene.value;
   const image = useSignal("");
   useEffect(() => {
-    stage.snapshot(PICTURE.width, PICTURE.height, { theme: "light", floor: PICTURE.floor }).then(
+    stage.snapshot(PICTURE.width, PICTURE.height, { theme: "paper", floor: PICTURE.floor }).then(
       (canvas) => {
         image.value = canvas.toDataURL("image/png");
       },

@@ -108,7 +108,7 @@ async function drawSteps(
       await settled(context, cancel);
       if (cancel.aborted) return;
       const canvas = await stage.snapshot(PICTURE.width, PICTURE.height, {
-        theme: "light",
+        theme: "paper",
         floor: PICTURE.floor,
       });
       onPicture(canvas.toDataURL("image/png"));

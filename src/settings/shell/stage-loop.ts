@@ -4,7 +4,7 @@ import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
-import { darkTheme, lightTheme, type Theme } from "../../scenes/theme/theme.ts";
+import { darkTheme, lightTheme, paperTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import { language, t } from "../../words/index.ts";
 
@@ -12,7 +12,7 @@ type Way = "starting" | Stage["way"];
 
 /** How a picture differs from the screen. */
 interface Look {
-  readonly theme: "dark" | "light";
+  readonly theme: ThemeName;
   /** px of the picture: its smallest type */
   readonly floor: number;
 }
@@ -46,7 +46,9 @@ const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
 
-export const themeNamed = (name: "dark" | "light"): Theme => (name === "dark" ? darkTheme(t) : lightTheme(t));
+type ThemeName = "dark" | "light" | "paper";
+const THEMES = { dark: darkTheme, light: lightTheme, paper: paperTheme } as const;
+export const themeNamed = (name: ThemeName): Theme => THEMES[name](t);
 
 export function createStageLoop(
   host: HTMLElement,
