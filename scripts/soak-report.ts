@@ -1,7 +1,6 @@
-// Draws docs/pictures/soak.svg from docs/validation/soak.json; with a file named, takes that run's report first: `npm run soak`.
-import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
-import { drawSoak, SOAK } from "./docs/soak.ts";
+// Draws docs/pictures/soak.svg from the runs kept in docs/validation; `npm run soak` takes its two fresh ones first.
+import { copyFileSync, writeFileSync } from "node:fs";
+import { drawSoaks, readSoaks, soakOf, WAYS } from "./docs/soak.ts";
 
-const [fresh] = process.argv.slice(2);
-if (fresh) copyFileSync(fresh, SOAK);
-writeFileSync("docs/pictures/soak.svg", drawSoak(JSON.parse(readFileSync(SOAK, "utf8"))));
+if (process.argv[2] === "fresh") for (const way of WAYS) copyFileSync(`.cache/soak-${way}.json`, soakOf(way));
+writeFileSync("docs/pictures/soak.svg", drawSoaks(readSoaks()));

@@ -1,6 +1,7 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import "pixi.js/unsafe-eval";
-import { Application, BatchTextureArray, type Container, Rectangle } from "pixi.js";
+import "./mended-library.ts";
+import { Application, type Container, Rectangle } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import { canvasForProcessor, hasGraphicsChip } from "./drawing/by-processor.ts";
 import type { Box, Scene, Setting } from "./scene.ts";
@@ -46,16 +47,11 @@ export interface Stage {
   release(): void;
 }
 
-/** The library's pooled batches keep a key for every texture that they ever held, and each new word is a texture. */
-const clearTextures = BatchTextureArray.prototype.clear;
-BatchTextureArray.prototype.clear = function () {
-  clearTextures.call(this);
-  this.ids = Object.create(null);
-};
-
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** Device pixels in a CSS pixel: more costs without showing. */
 const MOST_DENSE = 2;
+/** Device pixels that the processor draws: somewhat more than 1920 x 1080. */
+const MOST_PIXELS = 2_300_000;
 
 /** Never rejects: where nothing can be drawn, `way` is "none" and the page shows its words alone. */
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
@@ -101,7 +97,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const resize = () => {
     const { clientWidth, clientHeight } = host;
     if (!app || clientWidth <= 0 || clientHeight <= 0) return;
-    app.renderer.resize(clientWidth, clientHeight, density());
+    app.renderer.resize(clientWidth, clientHeight, density(host, app.renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
     app.renderer.render(app.stage);
   };
@@ -134,7 +130,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const draw = (frame: Frame) => {
     if (!app) return;
     // Moved to another screen, or its scale changed.
-    if (app.renderer.resolution !== density()) resize();
+    if (app.renderer.resolution !== density(host, app.renderer.name)) resize();
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
@@ -222,7 +218,7 @@ async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Pro
       autoDensity: true,
       autoStart: false,
       backgroundAlpha: 0,
-      resolution: density(),
+      resolution: density(host, way),
     });
     return app;
   } catch {
@@ -230,8 +226,12 @@ async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Pro
   }
 }
 
-/** Device pixels in a CSS pixel as drawn now. */
-const density = (): number => Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1);
+/** Device pixels in a CSS pixel as drawn now: the processor draws no more of them than it can in time. */
+function density({ clientWidth, clientHeight }: HTMLElement, way: string): number {
+  const wanted = Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1);
+  const most = Math.sqrt(MOST_PIXELS / Math.max(1, clientWidth * clientHeight));
+  return way === "webgl" ? wanted : Math.min(wanted, most);
+}
 
 /** Text drawn before its face has come would keep the wrong shape. */
 async function loadType({ family }: Theme): Promise<void> {

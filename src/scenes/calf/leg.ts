@@ -75,7 +75,7 @@ export function leg(): Leg {
       const back: number[] = [];
       for (let i = 0; i < outer.length; i += 2) back.push(outer[i]!, outer[i + 1]!);
       moving
-        .poly([...inner, ...back])
+        .poly([...inner, ...back], true)
         .fill({ color: mix(colour.backdrop, colour.clot, 0.3) })
         .stroke({ color: mix(colour.backdropEdge, colour.clot, 0.4), width: 2.5 });
       for (const part of [0.3, 0.6]) {

@@ -64,7 +64,7 @@ function draw(
     ink.poly(points).fill({ color: bloodColour(colour, saturation), alpha });
   if (name.endsWith("Lung")) {
     ink.poly(points).fill({ color: dark ? "#2b2440" : "#f3dedb", alpha: dark ? 0.42 : 0.75 });
-    ink.poly(points).stroke({ width: 0.5, color: colour.backdropEdge, alpha: 0.9, join: "round" });
+    ink.poly(points, true).stroke({ width: 0.5, color: colour.backdropEdge, alpha: 0.9, join: "round" });
   } else if (name.endsWith("Vein")) {
     ink.poly(points).fill({ color: colour.lumen, alpha: 0.9 });
     blood(name.includes("Head") ? svc : ivc, dark ? 0.12 : 0.08);
@@ -76,7 +76,7 @@ function draw(
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
     ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: dark ? 0.45 : 0.6 });
-    ink.poly(points).stroke({
+    ink.poly(points, true).stroke({
       width: muscle ? 4 : 1.4,
       color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),
       alpha: 0.95,

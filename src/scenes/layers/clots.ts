@@ -17,7 +17,7 @@ export function drawClots(ink: Graphics, clots: readonly LooseBody[], theme: The
       points.push(x + radius * Math.cos(turn), y + radius * Math.sin(turn));
     }
     ink
-      .poly(points)
+      .poly(points, true)
       .fill({ color: theme.colour.clot })
       .stroke({ width: Math.max(0.3, diameter * 0.1), color: theme.colour.ink, alpha: 0.9, join: "round" });
   });
