@@ -80,6 +80,18 @@ test("a dot never leaves the lumen that is drawn", () => {
 const blocksOf = (stage: (typeof STAGES)[number], width: number, height: number) =>
   platesOf(stage).map((plate) => ({ plate, width, height }));
 
+test("beside a question on a low screen no block stands below its box", () => {
+  const box = { x: 0, y: 100, width: 380, height: 300 };
+  const few = blocksOf("extracardiac", 150, 62)
+    .filter(({ plate }) => plate.first)
+    .map((block) => (block.plate.organ ? { ...block, width: 190, height: 115 } : block));
+  const { places } = arrange(few, box, 8);
+  places.forEach(({ y }, i) => {
+    expect(y + few[i]!.height).toBeLessThanOrEqual(box.y + box.height + 1);
+    expect(y).toBeGreaterThanOrEqual(box.y - 1);
+  });
+});
+
 test.each([
   ["a wide hall screen", { x: 32, y: 32, width: 1856, height: 960 }, 150, 62],
   ["a tall kiosk", { x: 32, y: 100, width: 1016, height: 1700 }, 180, 70],

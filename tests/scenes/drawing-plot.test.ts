@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { dashes, innerBox } from "../../src/scenes/drawing/plot.ts";
+import { columnOf, dashes, fitting, innerBox } from "../../src/scenes/drawing/plot.ts";
 import { digitsOf, rangeOf, thinned } from "../../src/scenes/drawing/scale.ts";
 import { fitInto, rowsOf, splitBox } from "../../src/scenes/drawing/split.ts";
 
@@ -61,6 +61,37 @@ test("the drawing area stays inside its box", () => {
   const inner = innerBox({ x: 5, y: 7, width: 400, height: 200 }, 20, true);
   expect(inner.x).toBeGreaterThan(5);
   expect(inner.y + inner.height).toBeLessThan(207 - 20);
+});
+
+test("a column keeps the plots that can be read at its height, by rank and in their own order; none where one would lie on the rest", () => {
+  const plots = [
+    { name: "a", rank: 2 },
+    { name: "b", rank: 0 },
+    { name: "c", rank: 1 },
+  ];
+  const kept = (height: number) =>
+    fitting(plots, height, 10, ({ rank }) => rank)
+      .map(({ name }) => name)
+      .join("");
+  expect(kept(200)).toBe("abc");
+  expect(kept(110)).toBe("bc");
+  expect(kept(70)).toBe("b");
+  expect(kept(40)).toBe("");
+});
+
+test("the boxes of a column follow each other, and the last holds the foot", () => {
+  const boxes = columnOf({ x: 5, y: 10, width: 100, height: 223 }, 2, 10);
+  expect(boxes.map(({ y, height }) => [y, height])).toEqual([
+    [10, 100],
+    [110, 123],
+  ]);
+});
+
+test("a title of two lines takes its room from the plot", () => {
+  const box = { x: 0, y: 0, width: 200, height: 100 };
+  const [one, two] = [innerBox(box, 10, true), innerBox(box, 10, true, 2)];
+  expect(two.y - one.y).toBeCloseTo(12);
+  expect(one.height - two.height).toBeCloseTo(12);
 });
 
 test("marks that would run into each other are thinned, and zero stays", () => {

@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters.ts";
 import { formatQuantity } from "../../words/index.ts";
 import { circuitLegend } from "../circuit/legend.ts";
-import { type Lettering, lettering } from "../drawing/lettering.ts";
+import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
 import { valueAt } from "../drawing/passage.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
@@ -38,25 +38,28 @@ const ROWS: readonly Row[] = [
     trace: ({ pressures }) => pressures.pleural,
     unit: "mmHg",
     colour: (palette) => palette.pressure,
+    rank: 2,
   },
   {
     title: "further.breathing.ivc",
     trace: ({ flows }) => flows.ivc,
     unit: "L/min",
     colour: (palette) => palette.origin[2],
+    rank: 0,
   },
   {
     title: "further.breathing.svc",
     trace: ({ flows }) => flows.svc,
     unit: "L/min",
     colour: (palette) => palette.origin[0],
-    optional: true,
+    rank: 3,
   },
   {
     title: "further.breathing.lungs",
     trace: ({ flows }) => flows.pulmonary,
     unit: "L/min",
     colour: (palette) => palette.rich,
+    rank: 1,
   },
 ];
 
@@ -109,8 +112,9 @@ function breath(): Breath {
       said = next;
       known = circulation;
       words.begin();
+      let noted: Lain | null = null;
       if (pleural) {
-        words.write(
+        noted = words.write(
           {
             lines: [
               {
@@ -134,16 +138,23 @@ function breath(): Breath {
         );
       }
       if (labels)
-        for (const { name, at } of NAMES)
+        for (const { name, at } of NAMES) {
           words.write(
             {
               lines: [{ words: theme.say(name), size: type.axis, colour: theme.colour.ink }],
               x: fit.x + at[0] * fit.scale,
-              y: fit.y + at[1] * fit.scale,
+              y: Math.max(
+                fit.y + at[1] * fit.scale,
+                // A name comes to lie beneath the note that it would touch.
+                noted && fit.x + at[0] * fit.scale < noted.x + noted.width
+                  ? noted.y + noted.height + type.axis
+                  : 0,
+              ),
               anchor: [0, 0.5],
             },
             theme,
           );
+        }
       words.end();
     },
     release: () => chest.release(),

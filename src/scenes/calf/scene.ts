@@ -24,18 +24,21 @@ const ROWS: readonly Row[] = [
     trace: ({ pressures }) => pressures.calf,
     unit: "mmHg",
     colour: (palette) => palette.pressure,
+    rank: 1,
   },
   {
     title: "further.calf.out",
     trace: (traces) => legTraces(traces)?.out,
     unit: "L/min",
     colour: (palette) => palette.origin[2],
+    rank: 0,
   },
   {
     title: "further.calf.in",
     trace: (traces) => legTraces(traces)?.in,
     unit: "L/min",
     colour: (palette) => palette.origin[1],
+    rank: 2,
   },
 ];
 
@@ -68,9 +71,12 @@ function calfPane(): CalfPane {
     draw(circulation, valves, all, time, still, labels, box, floor, theme) {
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
-      const head = wide ? 0 : type.label * 3.4;
+      // What is going on is told beside the vein, or above the leg where it would lie on the vein.
+      const beside = 0.235 * box.width - (VEIN_REACH / PLANE.height) * box.height;
+      const lines = wide && box.width < type.label * 30 ? 4.8 : 3.4;
+      const head = wide && beside > 13.5 * type.label ? 0 : type.label * lines;
       const place: Box = wide
-        ? { ...box, width: box.width * 0.47 }
+        ? { ...box, y: box.y + head, width: box.width * 0.47, height: box.height - head }
         : { ...box, y: box.y + head, height: box.height * 0.5 - head };
       const charts: Box = wide
         ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
@@ -115,8 +121,7 @@ function calfPane(): CalfPane {
           ],
           x: box.x,
           y: box.y,
-          // Beside the vein a narrow place breaks the lines sooner.
-          ...(wide ? { wrap: fit.x + (PLANE.middle - VEIN_REACH) * fit.scale - box.x - 2 * type.label } : {}),
+          wrap: place.width - type.label,
         },
         theme,
       );

@@ -38,6 +38,11 @@ export function arrange(blocks: readonly Block[], box: Box, gap: number): Arrang
           top: Math.max(box.y, fit.y + from * fit.scale),
           bottom: Math.min(box.y + box.height, fit.y + to * fit.scale),
         }))
+          // Rather over a thigh than over what stands beneath the body.
+          .map(({ blocks, top, bottom }) => {
+            const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, 0);
+            return { blocks, top: Math.max(box.y, Math.min(top, bottom - need)), bottom };
+          })
       : [{ blocks: own, top: box.y, bottom: box.y + box.height }];
     for (const { blocks: group, top, bottom } of groups) {
       const wanted = group.map(({ plate }) => fit.y + plate.at[1] * fit.scale);

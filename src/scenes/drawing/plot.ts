@@ -40,10 +40,45 @@ export interface Plotted {
   readonly toY: (y: number) => number;
 }
 
+/** In sizes of type: title and air around a plot, its least height to be read, and what a foot takes below the last of a column. */
+const AROUND = 2.3;
+const LEAST = 1.6;
+const FOOT = 2.3;
+/** A column lower than this shows none: it would lie on what stands beneath. */
+const NONE = 4.8;
+
+/**
+ * Those of a column of plots that can be read at this height: the first in rank, in their own order.
+ * @param rank 0 stays longest
+ */
+export function fitting<Each>(
+  plots: readonly Each[],
+  height: number,
+  type: number,
+  rank: (plot: Each) => number,
+): readonly Each[] {
+  if (height < NONE * type) return [];
+  const room = Math.max(1, Math.floor((height / type - FOOT) / (AROUND + LEAST)));
+  if (room >= plots.length) return plots;
+  const kept = [...plots].sort((a, b) => rank(a) - rank(b)).slice(0, room);
+  return plots.filter((plot) => kept.includes(plot));
+}
+
+/** The boxes of a column of plots, of which the last has room for a foot. */
+export function columnOf(box: Box, count: number, type: number): readonly Box[] {
+  const foot = type * FOOT;
+  const height = (box.height - foot) / count;
+  return Array.from({ length: count }, (_, i) => ({
+    ...box,
+    y: box.y + i * height,
+    height: height + (i === count - 1 ? foot : 0),
+  }));
+}
+
 /** The drawing area inside the box, when numbers of size `type` stand at the left and, with a foot, beneath. */
-export function innerBox(box: Box, type: number, foot: boolean): Box {
+export function innerBox(box: Box, type: number, foot: boolean, titleLines = 1): Box {
   const left = type * 2.7;
-  const top = type * 1.7;
+  const top = type * (0.5 + 1.2 * titleLines);
   const bottom = foot ? type * 2.9 : type * 0.6;
   return {
     x: box.x + left,
@@ -56,7 +91,15 @@ export function innerBox(box: Box, type: number, foot: boolean): Box {
 export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: Theme): Plotted {
   const { colour } = theme;
   const { type, x, y } = plot;
-  const inner = innerBox(plot.box, type, plot.foot !== undefined);
+  const ofTitle = {
+    lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
+    anchor: [0, 1] as const,
+    bare: true,
+  };
+  const room = plot.box.width - type * 2.7;
+  const long = words.write({ ...ofTitle, x: 0, y: 0 }, theme).width > room;
+  words.takeBack(1);
+  const inner = innerBox(plot.box, type, plot.foot !== undefined, long ? 2 : 1);
   const toX = (value: number) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width;
   const toY = (value: number) =>
     inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height;
@@ -91,7 +134,7 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     }
     bare(plot.foot, inner.x + inner.width / 2, inner.y + inner.height + type * 1.5, [0.5, 0]);
   }
-  bare(plot.title, inner.x, inner.y - type * 0.25, [0, 1], type, plot.titleColour ?? colour.ink);
+  words.write({ ...ofTitle, x: inner.x, y: inner.y - type * 0.25, ...(long ? { wrap: room } : {}) }, theme);
   for (const line of plot.lines) drawLine(ink, line, toX, toY, type);
   return { inner, toX, toY };
 }

@@ -7,7 +7,7 @@ import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
 import { meanOf, phaseOf, valueAt } from "./passage.ts";
-import { drawPlot, type Plotted } from "./plot.ts";
+import { columnOf, drawPlot, fitting, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 
 export interface Row {
@@ -16,8 +16,8 @@ export interface Row {
   readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
   readonly colour: (palette: Palette) => string;
-  /** left out where there is little height */
-  readonly optional?: true;
+  /** 0 stays longest where there is little height */
+  readonly rank: number;
 }
 
 export interface Stretch {
@@ -71,10 +71,13 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const low = box.height < rows.length * type * 5;
-    const shown = rows.filter((row) => row.trace(traces) && !(low && row.optional));
-    const footHeight = type * 2.3;
-    const height = (box.height - footHeight) / Math.max(1, shown.length);
+    const shown = fitting(
+      rows.filter((row) => row.trace(traces)),
+      box.height,
+      type,
+      ({ rank }) => rank,
+    );
+    const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
       const values = row.trace(traces)!;
       const colour = row.colour(theme.colour);
@@ -86,7 +89,7 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
         ink,
         words,
         {
-          box: { ...box, y: box.y + i * height, height: height + (last ? footHeight : 0) },
+          box: boxes[i]!,
           x: time,
           y: ranges[row.unit],
           lines: [{ x: traces.time, y: values, colour }],

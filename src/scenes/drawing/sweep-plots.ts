@@ -8,7 +8,7 @@ import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
-import { dashes, drawPlot, type Line, type Plotted } from "./plot.ts";
+import { columnOf, dashes, drawPlot, fitting, type Line, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 
 export interface SweepPlot {
@@ -48,7 +48,7 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
   };
 };
 
-/** @param plots one under another in a tall box, in a row in a wide one */
+/** @param plots the more telling first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
@@ -71,22 +71,17 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       ...span,
       marks: round.marks.filter((mark) => mark >= span.min - 1e-9 && mark <= span.max + 1e-9),
     };
-    plotted = plots.map((plot, i) => {
+    const shown = wide ? plots : fitting(plots, area.height, type, (plot) => plots.indexOf(plot));
+    const column = columnOf(area, shown.length, type);
+    plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
         lines.flatMap((line) => Array.from(line.y)),
         { zero: true, count: 4, least: 0.2 },
       );
-      const last = wide || i === plots.length - 1;
-      const width = wide ? area.width / plots.length : area.width;
-      const footHeight = type * 2.3;
-      const height = wide ? area.height : (area.height - footHeight) / plots.length;
-      const part: Box = {
-        x: area.x + (wide ? i * width : 0),
-        y: area.y + (wide ? 0 : i * height),
-        width: width - (wide ? type : 0),
-        height: height + (!wide && last ? footHeight : 0),
-      };
+      const last = wide || i === shown.length - 1;
+      const width = area.width / shown.length;
+      const part: Box = wide ? { ...area, x: area.x + i * width, width: width - type } : column[i]!;
       return drawPlot(
         ink,
         words,

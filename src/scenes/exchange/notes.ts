@@ -33,6 +33,7 @@ export function headNote(day: number, drop: number, box: Box, type: Sizes, theme
     ],
     x: box.x,
     y: box.y,
+    wrap: box.width - type.label,
   };
 }
 

@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import { lettering } from "../drawing/lettering.ts";
-import { drawPlot, type Plotted } from "../drawing/plot.ts";
+import { columnOf, drawPlot, fitting, type Plotted } from "../drawing/plot.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { keepOff } from "../layers/keep-off.ts";
@@ -65,7 +65,12 @@ function exchangePane(): ExchangePane {
       const head = type.label * 3;
       const place: Box = wide
         ? { ...box, y: box.y + head, width: box.width * 0.54, height: box.height - head }
-        : { ...box, y: box.y + head, height: box.height * 0.46 };
+        : // Where no curve could be read the picture takes their room.
+          {
+            ...box,
+            y: box.y + head,
+            height: box.height < 24 * type.axis ? box.height - head : box.height * 0.46,
+          };
       const charts: Box = wide
         ? { ...box, x: box.x + box.width * 0.57, width: box.width * 0.43 }
         : {
@@ -93,45 +98,41 @@ function exchangePane(): ExchangePane {
         signature = next;
         ink.clear();
         fixed.begin();
-        const named = nameCurves(ink, fixed, charts, type.axis, theme);
         const x = rangeOf(exchange.days, { count: 6 });
-        const days = { ...x, max: exchange.days[exchange.days.length - 1]! };
+        const last = exchange.days[exchange.days.length - 1]!;
+        const days = { ...x, max: last, marks: x.marks.filter((mark) => mark <= last) };
         const flows = all.flatMap((each) => CURVES.flatMap(({ key }) => each.exchange?.[key].slice(2) ?? []));
-        const half = (charts.height - named) / 2;
-        plots = [
-          drawPlot(
-            ink,
-            fixed,
-            {
-              box: { ...charts, y: charts.y + named, height: half },
-              x: days,
-              y: rangeOf(flows, { zero: true, count: 4 }),
-              lines: CURVES.map((each) => ({
-                x: exchange.days.slice(2),
-                y: exchange[each.key].slice(2),
-                colour: each.colour(theme),
-                ...(each.dash.length > 0 ? { dash: each.dash.map((part) => part * type.axis) } : {}),
-              })),
-              title: theme.say("further.exchange.flows"),
-              type: type.axis,
-            },
-            theme,
-          ),
-          drawPlot(
-            ink,
-            fixed,
-            {
-              box: { ...charts, y: charts.y + named + half, height: half },
-              x: { ...days, marks: days.marks.filter((mark) => mark <= days.max) },
-              y: rangeOf([full], { zero: true, count: 3, least: 10 }),
-              lines: [{ x: exchange.days, y: exchange.collected, colour: theme.colour.ink }],
-              title: theme.say("further.exchange.collectedTitle"),
-              foot: theme.say("further.axis.days"),
-              type: type.axis,
-            },
-            theme,
-          ),
+        const named = nameCurves(ink, fixed, charts, type.axis, theme);
+        const below: Box = { ...charts, y: charts.y + named, height: charts.height - named };
+        const wanted = [
+          {
+            y: rangeOf(flows, { zero: true, count: 4 }),
+            lines: CURVES.map((each) => ({
+              x: exchange.days.slice(2),
+              y: exchange[each.key].slice(2),
+              colour: each.colour(theme),
+              ...(each.dash.length > 0 ? { dash: each.dash.map((part) => part * type.axis) } : {}),
+            })),
+            title: theme.say("further.exchange.flows"),
+          },
+          {
+            y: rangeOf([full], { zero: true, count: 3, least: 10 }),
+            lines: [{ x: exchange.days, y: exchange.collected, colour: theme.colour.ink }],
+            title: theme.say("further.exchange.collectedTitle"),
+          },
         ];
+        const shown = fitting(wanted, below.height, type.axis, (plot) => wanted.indexOf(plot));
+        const boxes = columnOf(below, shown.length, type.axis);
+        const foot = theme.say("further.axis.days");
+        // Names of lines that are not there would only be in the way.
+        if (shown.length === 0) {
+          ink.clear();
+          fixed.begin();
+        }
+        plots = shown.map((plot, i) => {
+          const last = i === shown.length - 1 ? { foot } : {};
+          return drawPlot(ink, fixed, { ...plot, ...last, box: boxes[i]!, x: days, type: type.axis }, theme);
+        });
         fixed.end();
       }
       marker.clear();

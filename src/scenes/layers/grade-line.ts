@@ -7,6 +7,7 @@ import { digitsApart } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import { frame, type Key, type Plot, readable } from "./grade-frame.ts";
 import { dashed, heightAt, pathLine } from "./path-line.ts";
 
 export interface GradeLineLayer {
@@ -20,13 +21,6 @@ export interface GradeLineLayer {
   ): void;
   /** The element at a point of the canvas, or null off the line's box. */
   pick(x: number, y: number): string | null;
-}
-
-interface Plot {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** Elements that are named under the line on their own; what lies between is the pathway. */
@@ -241,7 +235,7 @@ export function gradeLineLayer(): GradeLineLayer {
   }
 
   /** Which line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
-  function keyOf(known: readonly Circulation[], box: Box, sizes: Sizes, theme: Theme): Key {
+  function keyOf(known: readonly Circulation[], box: Box, sizes: Sizes, theme: Theme): Key | null {
     const drops = known.map(({ pathway }) => pathway.pressureDrop);
     const digits = digitsApart(drops);
     const lines = known.map(({ request }, i) => ({
@@ -254,13 +248,22 @@ export function gradeLineLayer(): GradeLineLayer {
       bold: true,
     }));
     const sample = 3.6 * sizes.axis;
-    const beside = box.width > 40 * sizes.axis;
+    // A low plot rather gives of its width.
+    const beside = box.width > (box.height < 11 * sizes.axis ? 28 : 40) * sizes.axis;
     const block = { lines, x: box.x + sample, y: box.y, bare: true };
     let lain = words.write(block, theme);
     if (beside) {
       words.takeBack(lines.length);
       const x = box.x + box.width - lain.width;
       lain = words.write({ ...block, x, y: box.y + (box.height - lain.height) / 2 }, theme);
+    }
+    const key = beside
+      ? { width: lain.width + sample + sizes.axis, height: 0 }
+      : { width: 0, height: lain.height + sizes.axis * 0.4 };
+    // Where the key would leave no plot, the pictures' own numbers stand for it.
+    if (!readable(frame(box, key, sizes), sizes)) {
+      words.takeBack(lines.length);
+      return null;
     }
     lines.forEach((_, index) => {
       const level = lain.y + (lain.height * (index + 0.5)) / lines.length;
@@ -272,26 +275,6 @@ export function gradeLineLayer(): GradeLineLayer {
         theme,
       );
     });
-    return beside
-      ? { width: lain.width + sample + sizes.axis, height: 0 }
-      : { width: 0, height: lain.height + sizes.axis * 0.4 };
+    return key;
   }
-}
-
-/** Room that a key takes from the plot, CSS px. */
-interface Key {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Room for the axis numbers on the left, the names beneath and the key. */
-function frame(box: Box, key: Key | null, sizes: Sizes): Plot {
-  const left = box.x + sizes.axis * 3.4;
-  const top = box.y + sizes.axis * 1.5 + (key?.height ?? 0);
-  return {
-    left,
-    top,
-    width: box.x + box.width - sizes.axis - left - (key?.width ?? 0),
-    height: box.y + box.height - sizes.axis * 2.9 - top,
-  };
 }
