@@ -18,8 +18,9 @@ const LONGEST_GAP = 250;
 interface Gauge {
   /** s by which the page's clock has been moved on */
   skipped: number;
-  /** ms from one frame to the next, and how much of it the page's own scripts took */
-  gaps: { readonly gap: number; readonly scripts: number }[];
+  /** ms from one frame to the next, and how much of it the page's own scripts took: in turn, in a store that does not grow */
+  readonly gaps: Float32Array;
+  frames: number;
   /** ms of scripts in long frames by what called them */
   callers: Record<string, number>;
   /** What the graphics contexts that are still of use hold. */
@@ -54,7 +55,8 @@ function installGauge(): void {
   let scripts = 0;
   const gauge: Gauge = {
     skipped: 0,
-    gaps: [],
+    gaps: new Float32Array(2 * 500_000),
+    frames: 0,
     callers: {},
     graphics: () => ({ contexts: live().length, objects: live().reduce((sum, { count }) => sum + count, 0) }),
     rest: () => {
@@ -79,7 +81,7 @@ function installGauge(): void {
   }).observe({ type: "long-animation-frame" });
   const frame = () => {
     const now = real();
-    if (!Number.isNaN(last)) gauge.gaps.push({ gap: now - last, scripts });
+    if (!Number.isNaN(last)) gauge.gaps.set([now - last, scripts], 2 * (gauge.frames++ % 500_000));
     scripts = 0;
     last = now;
     requestAnimationFrame(frame);
@@ -180,7 +182,7 @@ async function walk(page: Page, way: "canvas" | "webgl"): Promise<void> {
   for (let warm = 0; warm < WARM_VISITS; warm++) await visit();
   await expect(welcome).toBeVisible({ timeout: 60_000 });
   const course = [{ hours: 0, ...(await level(page, devtools)) }];
-  await gaugeOf(page, (gauge) => Object.assign(gauge, { gaps: [], callers: {} }));
+  await gaugeOf(page, (gauge) => Object.assign(gauge, { frames: 0, callers: {} }));
   const clock = () => page.evaluate(() => performance.now() / 1000);
   const [began, start] = [Date.now(), await clock()];
   const walked = () => (Date.now() - began) / 1000;
@@ -193,9 +195,12 @@ async function walk(page: Page, way: "canvas" | "webgl"): Promise<void> {
     await page.waitForTimeout(300);
     course.push({ hours: ((await clock()) - start) / 3600, ...(await level(page, devtools)) });
   }
-  const { gaps, callers } = await gaugeOf(page, ({ gaps, callers }) => ({ gaps, callers }));
-  const sorted = gaps.map(({ gap }) => gap).sort((a, b) => a - b);
-  const own = gaps.filter(({ scripts }) => scripts > LONGEST_GAP);
+  const { kept, callers } = await gaugeOf(page, ({ gaps, frames, callers }) => ({
+    kept: [...gaps.subarray(0, 2 * frames)],
+    callers,
+  }));
+  const sorted = kept.filter((_, k) => k % 2 === 0).sort((a, b) => a - b);
+  const scripts = kept.filter((_, k) => k % 2 === 1);
   const at = (part: number) => Math.round(sorted[Math.floor(part * (sorted.length - 1))]!);
   const report = {
     visits,
@@ -207,8 +212,8 @@ async function walk(page: Page, way: "canvas" | "webgl"): Promise<void> {
       ninetyNine: at(0.99),
       longest: at(1),
       late: sorted.filter((gap) => gap > LONGEST_GAP).length,
-      lateByScripts: own.length,
-      longestScripts: Math.round(Math.max(...gaps.map(({ scripts }) => scripts))),
+      lateByScripts: scripts.filter((taken) => taken > LONGEST_GAP).length,
+      longestScripts: Math.round(scripts.reduce((most, taken) => Math.max(most, taken), 0)),
     },
     callers: Object.entries(callers)
       .sort(([, a], [, b]) => b - a)
