@@ -40,7 +40,7 @@ export function arrange(blocks: readonly Block[], box: Box, gap: number): Arrang
         }))
           // Rather over a thigh than over what stands beneath the body.
           .map(({ blocks, top, bottom }) => {
-            const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, 0);
+            const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, -gap * 0.6);
             return { blocks, top: Math.max(box.y, Math.min(top, bottom - need)), bottom };
           })
       : [{ blocks: own, top: box.y, bottom: box.y + box.height }];

@@ -42,7 +42,7 @@ export interface Plotted {
 
 /** In sizes of type: title and air around a plot, its least height to be read, and what a foot takes below the last of a column. */
 const AROUND = 2.3;
-const LEAST = 1.6;
+const LEAST = 2;
 const FOOT = 2.3;
 /** A column lower than this shows none: it would lie on what stands beneath. */
 const NONE = 4.8;
