@@ -3,12 +3,15 @@ import { mkdirSync } from "node:fs";
 import { chromium } from "@playwright/test";
 import { preview } from "vite";
 
+/** ms */
 const SETTLE = 12_000;
 const SHOTS = [
   { name: "bench", query: "?setting=bench", width: 1600, height: 900 },
   {
     name: "three-pathways",
     query: "?setting=lecture&lesson=03-pathways&step=race",
+    // While there is dye in all three.
+    settle: 5_000,
     width: 1600,
     height: 900,
   },
@@ -26,11 +29,11 @@ const browser = await chromium.launch({
   args: ["--no-sandbox"],
 });
 const asked = process.argv.slice(2);
-for (const { name, query, width, height } of SHOTS) {
+for (const { name, query, width, height, settle = SETTLE } of SHOTS) {
   if (asked.length && !asked.includes(name)) continue;
   const page = await browser.newPage({ viewport: { width, height } });
   await page.goto(`http://127.0.0.1:5303/${query}`);
-  await page.waitForTimeout(SETTLE);
+  await page.waitForTimeout(settle);
   await page.screenshot({ path: `docs/pictures/${name}.png` });
   await page.close();
   console.log(`docs/pictures/${name}.png`);

@@ -4,6 +4,9 @@ import type { Fault } from "../sim/faults.ts";
 const SETTING_NAMES = ["home", "bench", "study", "lecture", "kiosk", "author"] as const;
 export type SettingName = (typeof SETTING_NAMES)[number];
 
+/** How the picture may be asked to be drawn, whatever the device has. */
+const WAYS: readonly string[] = ["webgl", "canvas"];
+
 export interface Place {
   readonly setting: SettingName;
   /** id of a lesson, "" = none */
@@ -25,8 +28,10 @@ export function readPlace(query: string): { readonly place: Place; readonly drop
   const words = Object.fromEntries(new URLSearchParams(query));
   const { setting = "", lesson = "", step = "", language = "", state = "", ...more } = words;
   const known = SETTING_NAMES.find((name) => name === setting);
-  const dropped =
+  const dropped: Fault[] =
     known || setting === "" ? [] : [{ path: "setting", found: setting, allowed: SETTING_NAMES.join(", ") }];
+  if (more.draw && !WAYS.includes(more.draw))
+    dropped.push({ path: "draw", found: more.draw, allowed: WAYS.join(", ") });
   const standard: SettingName = lesson ? "study" : state ? "bench" : "home";
   return { place: { setting: known ?? standard, lesson, step, language, state, more }, dropped };
 }

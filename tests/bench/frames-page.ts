@@ -10,6 +10,8 @@ import { advance, fill, TracerCloud, tracerPlane } from "../../src/sim/tracers/i
 import { START } from "../../src/state/scene-state.ts";
 import { setLanguage, t } from "../../src/words/index.ts";
 
+/** frames drawn before any is measured: code and pictures are made at the first */
+const WARM = 20;
 /** s of blood time in one frame at the usual play speed and 60 frames a second */
 const STEP = START.view.playSpeed / 60;
 
@@ -89,8 +91,11 @@ async function frames(host: HTMLElement, way: "webgl" | "canvas"): Promise<Bench
       cloud = new TracerCloud(count);
       fill(cloud, plane, count, supply, random);
       for (let n = 0; n < 60; n++) move();
-      draw();
-      wait();
+      for (let n = 0; n < WARM; n++) {
+        move();
+        draw();
+        wait();
+      }
     },
     measure(turns) {
       const advection = median(turns, move);

@@ -302,6 +302,11 @@ test("a tab that wakes hours later goes on with the same workers; the window shr
     await show(800, 600, ratio);
     await expect.poll(drawn, { timeout: 20_000 }).toEqual({ off: false, ratio });
   }
+  // Of a larger screen the processor draws no more pixels than it can in time.
+  await show(1600, 1000, 2);
+  const pixels = () => canvas.evaluate(({ width, height }: HTMLCanvasElement) => width * height);
+  await expect.poll(pixels, { timeout: 20_000 }).toBeGreaterThan(2_200_000);
+  expect(await pixels()).toBeLessThan(2_310_000);
   await movesOn();
   sound();
 });

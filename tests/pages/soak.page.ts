@@ -1,6 +1,7 @@
 /** A kiosk's day in short: simulated visitors walk at random, leave, and nothing may pile up. `npm run soak` walks for 20 minutes. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { type CDPSession, expect, type Page, test } from "@playwright/test";
+import { WAYS } from "../../scripts/docs/soak.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { watchPage } from "./page.ts";
 
@@ -134,13 +135,13 @@ async function level(page: Page, devtools: CDPSession) {
   };
 }
 
-for (const way of ["canvas", "webgl"] as const) {
+for (const way of WAYS) {
   test(`a kiosk's visitors come and go, and heap, graphics objects, workers and listeners stay level: ${way}`, async ({
     page,
   }) => walk(page, way));
 }
 
-async function walk(page: Page, way: "canvas" | "webgl"): Promise<void> {
+async function walk(page: Page, way: (typeof WAYS)[number]): Promise<void> {
   test.setTimeout((LENGTH + 240) * 1000);
   const sound = watchPage(page);
   await page.addInitScript(installGauge);

@@ -49,13 +49,13 @@ const NONE = 4.8;
 
 /**
  * Those of a column of plots that can be read at this height: the first in rank, in their own order.
- * @param rank 0 stays longest
+ * @param rank 0 stays longest; by their order without it
  */
 export function fitting<Each>(
   plots: readonly Each[],
   height: number,
   type: number,
-  rank: (plot: Each) => number,
+  rank: (plot: Each) => number = (plot) => plots.indexOf(plot),
 ): readonly Each[] {
   if (height < NONE * type) return [];
   const room = Math.max(1, Math.floor((height / type - FOOT) / (AROUND + LEAST)));

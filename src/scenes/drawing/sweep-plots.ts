@@ -71,7 +71,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       ...span,
       marks: round.marks.filter((mark) => mark >= span.min - 1e-9 && mark <= span.max + 1e-9),
     };
-    const shown = wide ? plots : fitting(plots, area.height, type, (plot) => plots.indexOf(plot));
+    const shown = wide ? plots : fitting(plots, area.height, type);
     const column = columnOf(area, shown.length, type);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));

@@ -121,7 +121,7 @@ function exchangePane(): ExchangePane {
             title: theme.say("further.exchange.collectedTitle"),
           },
         ];
-        const shown = fitting(wanted, below.height, type.axis, (plot) => wanted.indexOf(plot));
+        const shown = fitting(wanted, below.height, type.axis);
         const boxes = columnOf(below, shown.length, type.axis);
         const foot = theme.say("further.axis.days");
         // Names of lines that are not there would only be in the way.

@@ -1,6 +1,7 @@
 /** What the two ways of drawing tracers have in common: by shaders, and by the processor. */
 import type { Container } from "pixi.js";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
+import { RING } from "../drawing/comets.ts";
 import type { Box } from "../scene.ts";
 
 interface Brush {
@@ -43,8 +44,6 @@ export interface Comet {
   /** mm, half the head's width: a ring is larger, for what it leaves out */
   half: number;
 }
-
-const RING = 1;
 
 /** Where tracer `i` has been, as two straight stretches no longer than `longest` together. Writes into `out`. */
 export function comet(tracers: Tracers, i: number, half: number, longest: number, out: Comet): void {
