@@ -16,7 +16,12 @@ export const raster = rasterise(geometry, choice);
 
 export function lay(engine: Engine) {
   const rules = geometry.openings.map(({ velocity }) => (velocity === undefined ? "pressure" : "velocity"));
-  const lattice = layLattice(geometry, raster, choice, rules, { kinematicViscosity: 3.3e-6 }, 0.4, engine);
+  const lattice = layLattice(
+    { geometry, raster, choice, rules },
+    { kinematicViscosity: 3.3e-6 },
+    0.4,
+    engine,
+  );
   for (const opening of lattice.openings)
     if (opening.rule === "velocity") holdFlow(opening, 2e-5 / flowUnit(lattice), lattice.arrays);
   lattice.advance(200);

@@ -48,7 +48,7 @@ function decayError(cells: number, faster: number): number {
   a.vAhead.set(a.v);
   a.pAhead.set(a.p);
   const fluid = { kinematicViscosity: viscosity, soundOverSpeed: faster };
-  const lattice = runLattice(raster, choice, [], fluid, 1, engine);
+  const lattice = runLattice({ raster, choice, openings: [] }, fluid, 1, engine);
   const energy = () => a.u.reduce((sum, u) => sum + u * u, 0) + a.v.reduce((sum, v) => sum + v * v, 0);
   const before = energy();
   lattice.advance(Math.ceil(2 / lattice.step));
@@ -98,10 +98,7 @@ test("Womersley flow between plates (J Physiol 127:553, 1955; plates: Loudon & T
   const raster = rasterise(geometry, choice);
   const engine = chooseEngine(raster.nx * raster.ny);
   const lattice = layLattice(
-    geometry,
-    raster,
-    choice,
-    ["pressure", "pressure"],
+    { geometry, raster, choice, rules: ["pressure", "pressure"] },
     // Sound has to pass the tube in a small part of a period: at the live four times the blood's speed the error is 4 %.
     { kinematicViscosity: viscosity, soundOverSpeed: 16 },
     0.05,

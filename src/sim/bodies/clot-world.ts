@@ -151,8 +151,8 @@ export class ClotWorld {
     const time = relaxationTime(Math.hypot(u - ownU, v - ownV), diameter * 1e-3, this.#blood);
     const { density } = this.#blood;
     Matter.Body.setVelocity(body, {
-      x: perStep * driven(ownU, u, gradientX, density, time, step),
-      y: perStep * driven(ownV, v, gradientY, density, time, step),
+      x: perStep * driven(ownU, u, gradientX / density, time, step),
+      y: perStep * driven(ownV, v, gradientY / density, time, step),
     });
   }
 

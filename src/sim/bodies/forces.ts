@@ -89,15 +89,15 @@ export const relaxationTime = (slip: number, diameter: number, blood: Blood): nu
 /**
  * Velocity (m/s) after `seconds`: drag exactly for a steady blood velocity, and the push -grad p / rho, which for a sphere as dense
  * as blood with its added mass is the acceleration of the blood it displaces (Maxey & Riley 1983). One component at a time.
+ * @param gradient grad p / rho, m/s2
  */
 export const driven = (
   own: number,
   blood: number,
   gradient: number,
-  density: number,
   time: number,
   seconds: number,
 ): number => {
   const kept = Math.exp(-seconds / time);
-  return blood + (own - blood) * kept - (gradient / density) * time * (1 - kept);
+  return blood + (own - blood) * kept - gradient * time * (1 - kept);
 };

@@ -37,10 +37,7 @@ function answerField(request: FieldRequest, progress?: (done: number) => void): 
   const began = secondsNow();
   const wallLimit = Math.max(MOST_WALL_SECONDS, 3 * maxSeconds);
   const settled = settle(
-    geometry,
-    fluid.density,
-    viscosity,
-    cellsAcross,
+    { geometry, density: fluid.density, viscosity, cellsAcross },
     {
       cell,
       depth,

@@ -26,8 +26,7 @@ export interface Readings {
 /** `lungSide`: openings from whose mean pressure all pressures count; none: absolute. `earlier` hands over what goes on across a reshaping: the pace. */
 export function trackReadings(
   lattice: Lattice,
-  density: number,
-  viscosity: number,
+  { density, viscosity }: { readonly density: number; readonly viscosity: number },
   seconds: number,
   lungSide: readonly string[],
   earlier?: Readings,

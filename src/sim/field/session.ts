@@ -59,6 +59,7 @@ function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
 /** Starts a field at rest. */
 export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: FieldChoice): FieldSession {
   const viscosity = fromMillipascalSecond(fluid.viscosity);
+  const blood = { density: fluid.density, viscosity };
   const kinematicViscosity = viscosity / fluid.density;
   const cell = cellFor(geometry, choice.cellsAcross);
   const gridChoice = { cell, depth: choice.depth };
@@ -68,15 +69,12 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   let bloodTime = 0;
   let speed = expectedSpeed(geometry);
   let lattice = lay(rasterise(plane, gridChoice));
-  let readings: Readings = trackReadings(lattice, fluid.density, viscosity, periodOf(drive), lungSide(drive));
+  let readings: Readings = trackReadings(lattice, blood, periodOf(drive), lungSide(drive));
 
   function lay(raster: Raster, engine?: Engine): Lattice {
     const rules = plane.openings.map((opening) => openingRule(opening, drive));
     const laid = layLattice(
-      plane,
-      raster,
-      gridChoice,
-      rules,
+      { geometry: plane, raster, choice: gridChoice, rules },
       { kinematicViscosity, leastSound: (Math.hypot(raster.nx, raster.ny) * raster.cell * 1e-3) / CROSSING },
       speed,
       engine ?? chooseEngine(raster.nx * raster.ny),
@@ -91,7 +89,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     lattice = lay(raster);
     carryOver(old, lattice);
     if (drive) applyDrive(lattice, drive, bloodTime);
-    readings = trackReadings(lattice, fluid.density, viscosity, periodOf(drive), lungSide(drive), readings);
+    readings = trackReadings(lattice, blood, periodOf(drive), lungSide(drive), readings);
   }
 
   function advance(steps: number): number {
@@ -131,7 +129,12 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       shapeId++;
       relay(rasterise(plane, gridChoice));
     },
-    read: (into) => readField(lattice, shapeId, bloodTime, fluid.density, lungSide(drive), readings, into),
+    read: (into) =>
+      readField(
+        lattice,
+        { shapeId, time: bloodTime, density: fluid.density, lungs: lungSide(drive), readings },
+        into,
+      ),
     shape: () => readShape(lattice),
     get step() {
       return lattice.step;
@@ -169,13 +172,19 @@ function readShape({ raster }: Lattice): FieldShape {
   };
 }
 
+interface ReadChoice {
+  readonly shapeId: number;
+  /** s of blood time */
+  readonly time: number;
+  readonly density: number;
+  /** openings whose mean pressure is the zero */
+  readonly lungs: readonly string[];
+  readonly readings: Readings;
+}
+
 function readField(
   lattice: Lattice,
-  shapeId: number,
-  time: number,
-  density: number,
-  lungs: readonly string[],
-  readings: Readings,
+  { shapeId, time, density, lungs, readings }: ReadChoice,
   into: readonly Float32Array[] = [],
 ): FlowField {
   const { nx, ny } = lattice.raster;

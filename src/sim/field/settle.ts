@@ -42,16 +42,24 @@ const COARSEST = 5;
 /** Cell updates between two looks at the flow and the clock. */
 const MOST_AT_ONCE = 8e7;
 
-/** @param density kg/m3 @param viscosity Pa.s @param cellsAcross cells of the asked grid across the narrowest width @param seed disturbs the first, coarsest field */
+export interface SettleProblem {
+  readonly geometry: FlowGeometry;
+  /** kg/m3 */
+  readonly density: number;
+  /** Pa.s */
+  readonly viscosity: number;
+  /** cells of the asked grid across the narrowest width */
+  readonly cellsAcross: number;
+}
+
+/** @param seed disturbs the first, coarsest field */
 export function settle(
-  geometry: FlowGeometry,
-  density: number,
-  viscosity: number,
-  cellsAcross: number,
+  problem: SettleProblem,
   choice: SettleChoice,
   progress: (done: number) => void = () => undefined,
   seed?: (lattice: Lattice) => void,
 ): Settled {
+  const { cellsAcross } = problem;
   const levels: number[] = [1];
   while (cellsAcross / (2 * levels[0]!) >= COARSEST && levels.length < 4) levels.unshift(2 * levels[0]!);
   let before: Settled | undefined;
@@ -59,16 +67,14 @@ export function settle(
   for (const factor of levels) {
     const finest = factor === 1;
     const next = settleLevel(
-      geometry,
-      density,
-      viscosity,
-      before,
+      problem,
       {
         ...choice,
         cell: choice.cell * factor,
         tolerance: finest ? choice.tolerance : Math.max(choice.tolerance, 3e-5),
         mostUpdates: finest ? choice.mostUpdates : choice.mostUpdates / 8,
       },
+      before,
       before ? undefined : seed,
     );
     updates += next.updates;
@@ -80,29 +86,23 @@ export function settle(
   return { ...before!, updates };
 }
 
-function settleLevel(
-  geometry: FlowGeometry,
-  density: number,
-  viscosity: number,
+/** The problem's lattice on one grid, begun from a coarser grid's flow or at rest. */
+function begin(
+  { geometry, density, viscosity }: SettleProblem,
+  { cell, depth, soundOverSpeed }: SettleChoice,
   before: Settled | undefined,
-  { cell, depth, maxSeconds, tolerance, mostUpdates, soundOverSpeed, enough }: SettleChoice,
-  seed?: (lattice: Lattice) => void,
-): Settled {
+): Lattice {
   const choice = { cell, depth };
   const raster = rasterise(geometry, choice);
   const rules = geometry.openings.map((opening) => openingRule(opening, undefined));
-  const speed = before?.lattice.fastest ?? speedToExpect(geometry, density);
   const fluid = {
     kinematicViscosity: viscosity / density,
     ...(soundOverSpeed === undefined ? {} : { soundOverSpeed }),
   };
   const lattice = layLattice(
-    geometry,
-    raster,
-    choice,
-    rules,
+    { geometry, raster, choice, rules },
     fluid,
-    speed,
+    before?.lattice.fastest ?? speedToExpect(geometry, density),
     chooseEngine(raster.nx * raster.ny),
   );
   applyGiven(lattice, density);
@@ -110,6 +110,18 @@ function settleLevel(
     carryOver(before.lattice, lattice);
     applyGiven(lattice, density);
   }
+  return lattice;
+}
+
+function settleLevel(
+  problem: SettleProblem,
+  choice: SettleChoice,
+  before: Settled | undefined,
+  seed?: (lattice: Lattice) => void,
+): Settled {
+  const { geometry, density, viscosity } = problem;
+  const { maxSeconds, tolerance, mostUpdates, enough } = choice;
+  const lattice = begin(problem, choice, before);
   seed?.(lattice);
   let last = measure(lattice, density, viscosity);
   const history: Moment[] = [];

@@ -12,6 +12,8 @@ interface WebAssemblyHost {
 }
 const host = (globalThis as { WebAssembly?: WebAssemblyHost }).WebAssembly;
 
+// The compiled module takes plain numbers.
+// biome-ignore lint/complexity/useMaxParams: the kernel's own signature
 type KernelSweep = (
   nx: number,
   ny: number,

@@ -16,14 +16,11 @@ function enteringPart({ crossing }: LatticeOpening, a: LatticeArrays, flow: numb
 
 /** Beyond a pressure opening: what leaves goes on as it is; what enters comes with the developed profile, lest a jet feed itself. */
 function follow(
-  now: Float64Array,
-  ahead: Float64Array,
-  next: Float64Array,
+  [now, ahead, next]: readonly [Float64Array, Float64Array, Float64Array],
   held: Int32Array,
   repeats: Int32Array,
   shape: Float64Array,
-  entering: number,
-  flow: number,
+  { entering, flow }: { readonly entering: number; readonly flow: number },
 ): void {
   for (let n = 0; n < held.length; n++) {
     const k = held[n]!;
@@ -47,8 +44,8 @@ export function holdPressure(
   const { held, heldShape, repeats, cells, cellBeyond } = opening;
   const flow = openingFlow(opening, a);
   const entering = enteringPart(opening, a, flow);
-  follow(a.u, a.uAhead, a.uNext, held.u, repeats.u, heldShape.u, entering, flow);
-  follow(a.v, a.vAhead, a.vNext, held.v, repeats.v, heldShape.v, entering, flow);
+  follow([a.u, a.uAhead, a.uNext], held.u, repeats.u, heldShape.u, { entering, flow });
+  follow([a.v, a.vAhead, a.vNext], held.v, repeats.v, heldShape.v, { entering, flow });
   const outward = -flow / opening.area;
   if (opening.wanted === undefined) opening.slowSpeed += forget * (outward - opening.slowSpeed);
   else {

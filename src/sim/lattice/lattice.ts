@@ -62,12 +62,17 @@ export const plainEngine = (count: number): Engine => ({
   sweep,
 });
 
+/** A shape on its grid, and what is given at each of its openings. */
+export interface LatticePlane {
+  readonly geometry: FlowGeometry;
+  readonly raster: Raster;
+  readonly choice: GridChoice;
+  readonly rules: readonly OpeningRule[];
+}
+
 /** Lays a lattice at rest. `rules` says for each opening what is given; `speed` (m/s) is the fastest blood to expect at first. */
 export function layLattice(
-  geometry: FlowGeometry,
-  raster: Raster,
-  choice: GridChoice,
-  rules: readonly OpeningRule[],
+  { geometry, raster, choice, rules }: LatticePlane,
   fluid: LatticeFluid,
   speed: number,
   engine: Engine = plainEngine(raster.nx * raster.ny),
@@ -75,17 +80,14 @@ export function layLattice(
   const { arrays } = engine;
   const round = choice.depth === "round";
   fillCoefficients(raster, rules, round, arrays);
-  const openings = geometry.openings.map((opening, n) =>
-    layOpening(raster, arrays, opening, n, rules[n]!, round, fluid.kinematicViscosity),
-  );
-  return runLattice(raster, choice, openings, fluid, speed, engine);
+  const plane = { raster, arrays, round, kinematicViscosity: fluid.kinematicViscosity };
+  const openings = geometry.openings.map((opening, n) => layOpening(plane, opening, n, rules[n]!));
+  return runLattice({ raster, choice, openings }, fluid, speed, engine);
 }
 
 /** As {@link layLattice}, for arrays already filled. */
 export function runLattice(
-  raster: Raster,
-  choice: GridChoice,
-  openings: readonly LatticeOpening[],
+  { raster, choice, openings }: Pick<Lattice, "raster" | "choice" | "openings">,
   fluid: LatticeFluid,
   speed: number,
   { arrays, sweep: run }: Engine,

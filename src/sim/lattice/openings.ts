@@ -45,14 +45,21 @@ export interface LatticeOpening {
   readonly slope: number;
 }
 
+/** What an opening is laid into. */
+export interface OpeningPlane {
+  readonly raster: Raster;
+  readonly arrays: LatticeArrays;
+  /** the depth is that of round lumens */
+  readonly round: boolean;
+  /** m2/s */
+  readonly kinematicViscosity: number;
+}
+
 export function layOpening(
-  raster: Raster,
-  a: LatticeArrays,
+  { raster, arrays: a, round, kinematicViscosity }: OpeningPlane,
   opening: Opening,
   index: number,
   rule: OpeningRule,
-  round: boolean,
-  kinematicViscosity: number,
 ): LatticeOpening {
   const { nx, ny, beyond, west, south, cell, originX, originY } = raster;
   const face: number[] = [];
@@ -97,7 +104,7 @@ export function layOpening(
         if (rule === "pressure" && here !== there) continue;
         held[list].push(k);
         shape[list].push(-(isSouth ? normalY : normalX) * profile(x, y));
-        if (rule === "pressure") repeats[list].push(faceInside(raster, opening, isSouth, x, y, index));
+        if (rule === "pressure") repeats[list].push(faceInside(raster, opening, index, { isSouth, x, y }));
       }
     }
   const crossing: Crossing = {
@@ -153,10 +160,8 @@ function developed(part: number, round: boolean): number {
 function faceInside(
   raster: Raster,
   opening: Opening,
-  isSouth: boolean,
-  x: number,
-  y: number,
   index: number,
+  { isSouth, x, y }: { readonly isSouth: boolean; readonly x: number; readonly y: number },
 ): number {
   const { nx, cell, originX, originY, west, south, beyond } = raster;
   const [normalX, normalY] = opening.normal;

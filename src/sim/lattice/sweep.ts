@@ -16,51 +16,34 @@ export function sweep(
   for (let j = 2; j < ny - 2; j++) {
     const first = j * nx + spans[2 * j]!;
     const last = j * nx + spans[2 * j + 1]!;
-    if (last > first) momentumRow(nx, first, last, a, settings);
+    acrossRow(nx, first, last, a, settings);
+    upRow(nx, first, last, a, settings);
     // A row's pressure may move once the faces above it have moved; nobody needs its old value any more.
     const below = j - 1;
     const from = below * nx + spans[2 * below]!;
     const to = below * nx + spans[2 * below + 1]!;
-    if (to > from) pressureRow(nx, from, to, a, settings);
+    pressureRow(nx, from, to, a, settings);
   }
 }
 
-function momentumRow(
-  nx: number,
-  first: number,
-  last: number,
-  a: LatticeArrays,
-  settings: StepSettings,
-): void {
-  const { u, v, uAhead, vAhead, uNext, vNext, pAhead, westArea, southArea, uInverse, vInverse } = a;
-  const { uThroughCell, uThroughCorner, vThroughCell, vThroughCorner, uFriction, vFriction, uStep, vStep } =
-    a;
-  const { beyond, uSmoothCell, uSmoothCorner, vSmoothCell, vSmoothCorner } = a;
-  const s = settings.stepOverCell;
-  const nu = settings.viscosityOverCell;
-  const wall = s * nu;
-  const eps = settings.upstream;
+function acrossRow(nx: number, first: number, last: number, a: LatticeArrays, settings: StepSettings): void {
+  const { u, uAhead, vAhead, uNext, pAhead, westArea, southArea, uInverse } = a;
+  const { uThroughCell, uThroughCorner, uFriction, uStep, beyond, uSmoothCell, uSmoothCorner } = a;
+  const { stepOverCell: s, viscosityOverCell: nu, upstream: eps } = settings;
   for (let k = first; k < last; k++) {
     const n = k + nx;
     const b = k - nx;
     const uk = uAhead[k]!;
-    const vk = vAhead[k]!;
-    // Flow through the cell's middle and through its lower left corner, each the mean of two faces.
-    const west = westArea[k]! * uk;
-    const south = southArea[k]! * vk;
-    const flowEast = 0.5 * (west + westArea[k + 1]! * uAhead[k + 1]!);
-    const flowWest = 0.5 * (west + westArea[k - 1]! * uAhead[k - 1]!);
-    const flowNorth = 0.5 * (south + southArea[n]! * vAhead[n]!);
-    const flowSouth = 0.5 * (south + southArea[b]! * vAhead[b]!);
-    const upCorner = 0.5 * (southArea[k - 1]! * vAhead[k - 1]! + south);
-    const upCornerNorth = 0.5 * (southArea[n - 1]! * vAhead[n - 1]! + southArea[n]! * vAhead[n]!);
-    const rightCorner = 0.5 * (westArea[b]! * uAhead[b]! + west);
-    const rightCornerEast = 0.5 * (westArea[b + 1]! * uAhead[b + 1]! + westArea[k + 1]! * uAhead[k + 1]!);
-
     const uE = uAhead[k + 1]!;
     const uW = uAhead[k - 1]!;
     const uN = uAhead[n]!;
     const uS = uAhead[b]!;
+    // Flow through the cell's middle and through its lower left corner, each the mean of two faces.
+    const west = westArea[k]! * uk;
+    const flowEast = 0.5 * (west + westArea[k + 1]! * uE);
+    const flowWest = 0.5 * (west + westArea[k - 1]! * uW);
+    const upCorner = 0.5 * (southArea[k - 1]! * vAhead[k - 1]! + southArea[k]! * vAhead[k]!);
+    const upCornerNorth = 0.5 * (southArea[n - 1]! * vAhead[n - 1]! + southArea[n]! * vAhead[n]!);
     let carried =
       0.5 *
       (flowEast * uE -
@@ -77,24 +60,39 @@ function momentumRow(
           (uSmoothCorner[n]! * (uAhead[n + nx]! - uS - 2.75 * (uN - uk)) - 0.25 * (uN - uk)) -
         Math.abs(upCorner) *
           (uSmoothCorner[k]! * (uN - uAhead[b - nx]! - 2.75 * (uk - uS)) - 0.25 * (uk - uS)));
-    let spread =
+    const spread =
       uThroughCell[k]! * (uE - uk) -
       uThroughCell[k - 1]! * (uk - uW) +
       uThroughCorner[n]! * (uN - uk) -
       uThroughCorner[k]! * (uk - uS);
-    let pushed = westArea[k]! * (pAhead[k]! - pAhead[k - 1]!);
+    const pushed = westArea[k]! * (pAhead[k]! - pAhead[k - 1]!);
     const uOld = u[k]!;
     const uNew =
       (uOld + s * uInverse[k]! * (nu * spread - carried - pushed)) /
-      (1 + wall * uFriction[k]! + s * Math.max(0, uStep[k]! * uOld));
+      (1 + s * nu * uFriction[k]! + s * Math.max(0, uStep[k]! * uOld));
     u[k] = uNew;
     uNext[k] = 1.5 * uNew - 0.5 * uOld;
+  }
+}
 
+function upRow(nx: number, first: number, last: number, a: LatticeArrays, settings: StepSettings): void {
+  const { v, uAhead, vAhead, vNext, pAhead, westArea, southArea, vInverse } = a;
+  const { vThroughCell, vThroughCorner, vFriction, vStep, beyond, vSmoothCell, vSmoothCorner } = a;
+  const { stepOverCell: s, viscosityOverCell: nu, upstream: eps } = settings;
+  for (let k = first; k < last; k++) {
+    const n = k + nx;
+    const b = k - nx;
+    const vk = vAhead[k]!;
     const vE = vAhead[k + 1]!;
     const vW = vAhead[k - 1]!;
     const vN = vAhead[n]!;
     const vS = vAhead[b]!;
-    carried =
+    const south = southArea[k]! * vk;
+    const flowNorth = 0.5 * (south + southArea[n]! * vN);
+    const flowSouth = 0.5 * (south + southArea[b]! * vS);
+    const rightCorner = 0.5 * (westArea[b]! * uAhead[b]! + westArea[k]! * uAhead[k]!);
+    const rightCornerEast = 0.5 * (westArea[b + 1]! * uAhead[b + 1]! + westArea[k + 1]! * uAhead[k + 1]!);
+    let carried =
       0.5 *
       (rightCornerEast * vE -
         rightCorner * vW +
@@ -111,16 +109,16 @@ function momentumRow(
           (vSmoothCell[k]! * (vAhead[n + nx]! - vS - 2.75 * (vN - vk)) - 0.25 * (vN - vk)) -
         Math.abs(flowSouth) *
           (vSmoothCell[b]! * (vN - vAhead[b - nx]! - 2.75 * (vk - vS)) - 0.25 * (vk - vS)));
-    spread =
+    const spread =
       vThroughCorner[k + 1]! * (vE - vk) -
       vThroughCorner[k]! * (vk - vW) +
       vThroughCell[k]! * (vN - vk) -
       vThroughCell[b]! * (vk - vS);
-    pushed = southArea[k]! * (pAhead[k]! - pAhead[b]!);
+    const pushed = southArea[k]! * (pAhead[k]! - pAhead[b]!);
     const vOld = v[k]!;
     const vNew =
       (vOld + s * vInverse[k]! * (nu * spread - carried - pushed)) /
-      (1 + wall * vFriction[k]! + s * Math.max(0, vStep[k]! * vOld));
+      (1 + s * nu * vFriction[k]! + s * Math.max(0, vStep[k]! * vOld));
     v[k] = vNew;
     vNext[k] = 1.5 * vNew - 0.5 * vOld;
   }

@@ -91,7 +91,7 @@ export function advance(cloud: TracerCloud, plane: TracerPlane, step: Step, rand
         if (dx * cuts[c + 2]! + dy * cuts[c + 3]! > 0) {
           const gate = entrance(plane, supply, random);
           if (gate < 0) break; // Nothing comes in: it waits at the cut.
-          enter(cloud, plane, n, gate, supply.liverShare, random);
+          enter(cloud, plane, n, gate, { liverShare: supply.liverShare, random });
           x = (position[2 * n]! - originX) / cell;
           y = (position[2 * n + 1]! - originY) / cell;
           age[n] = left;

@@ -119,8 +119,7 @@ export function enter(
   plane: TracerPlane,
   n: number,
   from: number,
-  liverShare: number,
-  random: RandomSource,
+  { liverShare, random }: { readonly liverShare: number; readonly random: RandomSource },
 ): void {
   const { cuts, openings, shape } = plane;
   const c = 5 * from;

@@ -8,7 +8,7 @@ const [density, viscosity] = [1060, 3.5e-3];
 
 function solve(geometry: FlowGeometry, across: number, depth: "uniform" | "round", narrowest: number) {
   const choice = { cell: narrowest / across, depth, maxSeconds: 20, tolerance: 1e-5, mostUpdates: 1e9 };
-  const { lattice, moment, steady } = settle(geometry, density, viscosity, across, choice);
+  const { lattice, moment, steady } = settle({ geometry, density, viscosity, cellsAcross: across }, choice);
   const openings = moment.openings.map((mean, n) =>
     openingReading(lattice, mean, geometry.openings[n]!.width, density, viscosity),
   );

@@ -25,7 +25,10 @@ test(`${seeds.length} random planes stay finite or stop with a reason`, () => {
       tolerance: 1e-4,
       mostUpdates: 1e6,
     };
-    const { moment, reason, lattice } = settle(geometry, DENSITY, 3.5e-3, 6, choice);
+    const { moment, reason, lattice } = settle(
+      { geometry, density: DENSITY, viscosity: 3.5e-3, cellsAcross: 6 },
+      choice,
+    );
     if (reason) continue;
     solved++;
     expect(Number.isFinite(moment.dissipation), `plane ${seed}`).toBe(true);

@@ -61,13 +61,16 @@ test.each(long ? PATHWAY_STAGES : (["atriopulmonary", "lateral-tunnel"] as const
 );
 
 test("parcels that travel with a steady flow go where its lines go, and in the openings' proportion", () => {
-  const { lattice } = settle(crossing(), fluid.density, fluid.viscosity * 1e-3, 10, {
-    cell: 1.2,
-    depth: "uniform",
-    maxSeconds: 10,
-    tolerance: 1e-4,
-    mostUpdates: 1e8,
-  });
+  const { lattice } = settle(
+    { geometry: crossing(), density: fluid.density, viscosity: fluid.viscosity * 1e-3, cellsAcross: 10 },
+    {
+      cell: 1.2,
+      depth: "uniform",
+      maxSeconds: 10,
+      tolerance: 1e-4,
+      mostUpdates: 1e8,
+    },
+  );
   const passage = trackPassage(lattice);
   for (let n = 0; n < 400; n++) passage.advance(0.005, 0.5);
   passage.taken();

@@ -23,7 +23,12 @@ test("The vector kernel and the plain sweep agree to rounding, walls, depth and 
   const raster = rasterise(geometry, choice);
   const rules = geometry.openings.map(({ velocity }) => (velocity === undefined ? "pressure" : "velocity"));
   const run = (engine: Engine) => {
-    const lattice = layLattice(geometry, raster, choice, rules, { kinematicViscosity: 3.3e-6 }, 0.4, engine);
+    const lattice = layLattice(
+      { geometry, raster, choice, rules },
+      { kinematicViscosity: 3.3e-6 },
+      0.4,
+      engine,
+    );
     lattice.openings.forEach((opening) => {
       if (opening.rule === "velocity") holdFlow(opening, 2e-5 / flowUnit(lattice), lattice.arrays);
     });

@@ -87,9 +87,7 @@ function layCavity(reynolds: number, cells: number): Lattice {
     a.uThroughCorner[lid] = 2;
   }
   return runLattice(
-    raster,
-    choice,
-    [],
+    { raster, choice, openings: [] },
     { kinematicViscosity: 1 / reynolds, soundOverSpeed: STEADY_SOUND },
     1,
     engine,

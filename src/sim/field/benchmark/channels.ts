@@ -32,15 +32,20 @@ const MOST_UPDATES = 6e9;
 /** All these flows come to rest. */
 export const STEADY_SOUND = 2;
 
+interface Channel {
+  readonly viscosity: number;
+  readonly cellsAcross: number;
+  /** mm */
+  readonly cell: number;
+  readonly tolerance: number;
+  readonly seed?: (lattice: Lattice) => void;
+  readonly enough?: (() => boolean) | undefined;
+}
+
+/** Steady flow of a fluid of density 1. */
 function solve(
   geometry: FlowGeometry,
-  viscosity: number,
-  cellsAcross: number,
-  cell: number,
-  tolerance: number,
-  density = 1,
-  seed?: (lattice: Lattice) => void,
-  enough: () => boolean = () => false,
+  { viscosity, cellsAcross, cell, tolerance, seed, enough = () => false }: Channel,
 ): Settled {
   const choice = {
     cell,
@@ -51,7 +56,7 @@ function solve(
     soundOverSpeed: STEADY_SOUND,
     enough,
   };
-  return settle(geometry, density, viscosity, cellsAcross, choice, undefined, seed);
+  return settle({ geometry, density: 1, viscosity, cellsAcross }, choice, undefined, seed);
 }
 
 interface Run {
@@ -109,7 +114,13 @@ export function solvePoiseuille(reynolds: number, cells: number, enough?: () => 
       opening("out", [4000, 500], 1, 1000, { pressure: 0 }),
     ],
   };
-  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-7, 1, undefined, enough);
+  const settled = solve(geometry, {
+    viscosity: 1 / reynolds,
+    cellsAcross: cells,
+    cell: 1000 / cells,
+    tolerance: 1e-7,
+    enough,
+  });
   const { raster, arrays } = settled.lattice;
   const column = (x: number) => Math.round((x - raster.originX) / raster.cell + 0.5);
   const i = column(2000);
@@ -160,7 +171,13 @@ export function solveStep(reynolds: number, cells: number, enough?: () => boolea
       opening("out", [long, 500], 1, 1000, { pressure: 0 }),
     ],
   };
-  const settled = solve(geometry, 1 / reynolds, cells / 2, 1000 / cells, 2e-6, 1, undefined, enough);
+  const settled = solve(geometry, {
+    viscosity: 1 / reynolds,
+    cellsAcross: cells / 2,
+    cell: 1000 / cells,
+    tolerance: 2e-6,
+    enough,
+  });
   const lower = turnsAlong(settled.lattice, false, 0.3, long / 1000 - 0.5);
   const upper = turnsAlong(settled.lattice, true, 0.3, long / 1000 - 0.5);
   return {
@@ -205,7 +222,14 @@ export function solveExpansion(
       if (arrays.vInverse[k]! > 0 && raster.originX + (k % raster.nx) * raster.cell > 0)
         arrays.v[k]! += 0.1 * Math.exp(-(((raster.originX + (k % raster.nx) * raster.cell) / 2000 - 1) ** 2));
   };
-  const settled = solve(geometry, 1 / reynolds, cells, 1000 / cells, 1e-6, 1, tilt, enough);
+  const settled = solve(geometry, {
+    viscosity: 1 / reynolds,
+    cellsAcross: cells,
+    cell: 1000 / cells,
+    tolerance: 1e-6,
+    seed: tilt,
+    enough,
+  });
   const end = long / 1000 - 1;
   const lower = turnsAlong(settled.lattice, false, 0.1, end)[0] ?? null;
   const upper = turnsAlong(settled.lattice, true, 0.1, end)[0] ?? null;
@@ -236,7 +260,13 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
     ],
   };
   const viscosity = (mean * 0.1) / reynolds;
-  const settled = solve(geometry, viscosity, cells, 410 / cells, 1e-6, 1, undefined, enough);
+  const settled = solve(geometry, {
+    viscosity,
+    cellsAcross: cells,
+    cell: 410 / cells,
+    tolerance: 1e-6,
+    enough,
+  });
   const { raster, arrays } = settled.lattice;
   const { nx, ny, cell, originX, originY, west, south } = raster;
   let drag = 0;

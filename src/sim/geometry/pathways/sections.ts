@@ -36,8 +36,8 @@ const TRUNK_PLACE = 0.5;
 
 export function pathwaySections(sizes: PathwaySizes): PathwaySections {
   const lungs = {
-    left: lungArtery(sizes, "left", sizes.left, sizes.leftLength, sizes.leftStenosis),
-    right: lungArtery(sizes, "right", sizes.right, sizes.rightLength, sizes.rightStenosis),
+    left: lungArtery(sizes, "left"),
+    right: lungArtery(sizes, "right"),
   };
   switch (sizes.stage) {
     case "extracardiac":
@@ -157,17 +157,14 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
       before: ivc,
       after: trunk,
     },
-    ...interrupted(
-      name,
-      "pathwayNarrowing",
-      upper,
-      "pipe",
-      joint + shoulder,
-      meets - taper,
-      trunk,
-      sizes.narrowing,
-      TRUNK_PLACE,
-    ),
+    ...interrupted([name, "pathwayNarrowing", upper], {
+      kind: "pipe",
+      from: joint + shoulder,
+      to: meets - taper,
+      diameter: trunk,
+      taken: sizes.narrowing,
+      place: TRUNK_PLACE,
+    }),
   ];
   if (taper > 0) {
     sections.push({
@@ -190,44 +187,44 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
   return sections;
 }
 
-function lungArtery(
-  sizes: PathwaySizes,
-  side: "left" | "right",
-  diameter: number,
-  length: number,
-  stenosis: number,
-): Section[] {
+function lungArtery(sizes: PathwaySizes, side: "left" | "right"): Section[] {
+  const diameter = sizes[side];
+  const length = sizes[`${side}Length`];
+  const stenosis = sizes[`${side}Stenosis`];
   const kind = sizes.stage === "extracardiac" || sizes.stage === "lateral-tunnel" ? "turn" : "division";
   const start = sizes.stage === "atriopulmonary" ? 0 : sizes.trunkEnd;
   const turned = Math.min(length / 4, start / 2 + diameter / 2);
   const outer = side === "left" ? "outerLeftArtery" : "outerRightArtery";
   return [
     { element: `${side}Turn`, kind, from: 0, to: turned, before: diameter, after: diameter },
-    ...interrupted(
-      `${side}Artery`,
-      `${side}BranchStenosis`,
-      outer,
-      "artery",
-      turned,
-      length,
+    ...interrupted([`${side}Artery`, `${side}BranchStenosis`, outer], {
+      kind: "artery",
+      from: turned,
+      to: length,
       diameter,
-      stenosis,
-      STENOSIS_PLACE,
-    ),
+      taken: stenosis,
+      place: STENOSIS_PLACE,
+    }),
   ];
 }
 
-/** A stretch of pipe, cut in two by a narrowing when there is one. */
+interface Stretch {
+  readonly kind: "pipe" | "artery";
+  /** mm along the branch */
+  readonly from: number;
+  readonly to: number;
+  /** mm */
+  readonly diameter: number;
+  /** part of the diameter that the narrowing takes */
+  readonly taken: number;
+  /** part of the stretch at which it sits */
+  readonly place: number;
+}
+
+/** A stretch of pipe, cut in two by a narrowing when there is one; the names of the first part, the narrowing and the part beyond it. */
 function interrupted(
-  element: string,
-  narrowing: string,
-  beyond: string,
-  kind: "pipe" | "artery",
-  from: number,
-  to: number,
-  diameter: number,
-  taken: number,
-  place: number,
+  [element, narrowing, beyond]: readonly [string, string, string],
+  { kind, from, to, diameter, taken, place }: Stretch,
 ): Section[] {
   const whole = { before: diameter, after: diameter };
   if (taken <= 0) return [{ element, kind, from, to, ...whole }];
