@@ -1,7 +1,8 @@
 /** Writes docs/validation-field.md and its plots: `npx tsx src/command/validation-field.ts` (some minutes); its convergence table from what validation/field-convergence.ts found. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { CAVITY_X, CAVITY_Y, solveCavity } from "../sim/field/benchmark/cavity.ts";
-import { solveCylinder, solvePoiseuille } from "../sim/field/benchmark/channels.ts";
+import { solvePoiseuille } from "../sim/field/benchmark/channels.ts";
+import { solveCylinder } from "../sim/field/benchmark/cylinder.ts";
 import { type Convergence, GRIDS, readConvergence } from "./validation/field-convergence.ts";
 
 /** Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), Reynolds number 100 (figures from memory). */

@@ -1,6 +1,4 @@
 /** How hard a text is to read, by published formulas. Only the checker and tests use it; the page does not carry it. */
-import { fleschKincaid } from "flesch-kincaid";
-import { smogFormula } from "smog-formula";
 import { syllable } from "syllable";
 import { spanishSyllables } from "./spanish-syllables.ts";
 
@@ -9,7 +7,7 @@ export interface ReadingGrade {
   readonly words: number;
   readonly longestSentence: number;
   readonly wordsPerSentence: number;
-  /** US school grade; Kincaid et al. 1975, Navy research report 8-75 (constants as in the package, from memory). NaN without words. */
+  /** US school grade; Kincaid et al. 1975, Navy research report 8-75 (constants from memory). NaN without words. */
   readonly fleschKincaid: number;
   /** US school grade; McLaughlin 1969 */
   readonly smog: number;
@@ -34,18 +32,14 @@ export function readingGrade(text: string): ReadingGrade {
   const total = (counts: readonly number[]) => counts.reduce((sum, count) => sum + count, 0);
   const syllables = counted(syllable);
   const wordsPerSentence = words.length / Math.max(1, sentences.length);
-  const counts = {
-    sentence: sentences.length,
-    word: words.length,
-    syllable: total(syllables),
-  };
   return {
     sentences: sentences.length,
     words: words.length,
     wordsPerSentence,
     longestSentence: Math.max(0, ...sentences.map(({ length }) => length)),
-    fleschKincaid: fleschKincaid(counts),
-    smog: smogFormula({ ...counts, polysillabicWord: syllables.filter((count) => count >= 3).length }),
+    fleschKincaid: 0.39 * wordsPerSentence + (11.8 * total(syllables)) / words.length - 15.59,
+    smog:
+      1.043 * Math.sqrt((30 * syllables.filter((count) => count >= 3).length) / sentences.length) + 3.1291,
     lix:
       wordsPerSentence + (100 * words.filter(({ length }) => length > 6).length) / Math.max(1, words.length),
     inflesz:

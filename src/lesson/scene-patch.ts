@@ -7,7 +7,8 @@ import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
 import { COLOURINGS, OVERLAYS, SCENES, type SceneState, type View } from "../state/scene-state.ts";
 
 const setting = v.union([v.number(), v.string()]);
-const settings = v.record(v.string(), setting);
+/** Parameters by name. */
+export const settingsSchema = v.record(v.string(), setting);
 const between = (min: number, max: number) => v.pipe(v.number(), v.minValue(min), v.maxValue(max));
 
 const patchEntries = {
@@ -18,7 +19,7 @@ const patchEntries = {
     v.strictObject({ ageYears: between(0, 90), bsa: between(0.15, 3), haemoglobin: between(5, 25) }),
   ),
   volumeRule: v.optional(v.picklist(VOLUME_RULES)),
-  set: v.optional(settings),
+  set: v.optional(settingsSchema),
   view: v.optional(
     v.strictObject({
       colouring: v.optional(v.picklist(COLOURINGS)),
@@ -37,7 +38,7 @@ const patchEntries = {
   ),
   beside: v.optional(
     v.pipe(
-      v.array(v.strictObject({ stage: v.optional(v.picklist(STAGES)), set: v.optional(settings) })),
+      v.array(v.strictObject({ stage: v.optional(v.picklist(STAGES)), set: v.optional(settingsSchema) })),
       v.maxLength(2),
     ),
   ),

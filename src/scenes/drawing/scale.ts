@@ -1,18 +1,11 @@
 /** Axis ranges with round ends and round marks. */
+import { nice, ticks } from "d3-array";
 
 export interface Range {
   readonly min: number;
   readonly max: number;
   /** ascending, inside the range */
   readonly marks: readonly number[];
-}
-
-/** Steps of 1, 2 or 5 times a power of ten; `count` marks are aimed at. */
-function roundStep(span: number, count: number): number {
-  const rough = span / Math.max(1, count);
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const digit = rough / power;
-  return power * (digit <= 1 ? 1 : digit <= 2 ? 2 : digit <= 5 ? 5 : 10);
 }
 
 /** A range that holds all the finite values given, zero too when asked; at least `least` wide. */
@@ -34,13 +27,9 @@ export function rangeOf(
     else if (max === 0) min = -least;
     else [min, max] = [(min + max - least) / 2, (min + max + least) / 2];
   }
-  const step = roundStep(max - min, options.count ?? 3);
-  const first = Math.floor(min / step + 1e-9);
-  const last = Math.ceil(max / step - 1e-9);
-  const marks = Array.from({ length: last - first + 1 }, (_, i) =>
-    Number(((first + i) * step).toPrecision(12)),
-  );
-  return { min: first * step, max: last * step, marks };
+  const count = options.count ?? 3;
+  const [low, high] = nice(min, max, count);
+  return { min: low, max: high, marks: ticks(low, high, count) };
 }
 
 /** As many of the marks as stand at least `room` px apart over `length` px; zero stays when it is one of them. */

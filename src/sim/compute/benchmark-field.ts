@@ -9,7 +9,8 @@ import {
 } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import { solveCavity } from "../field/benchmark/cavity.ts";
-import { solveCylinder, solveExpansion, solvePoiseuille, solveStep } from "../field/benchmark/channels.ts";
+import { solveExpansion, solvePoiseuille, solveStep } from "../field/benchmark/channels.ts";
+import { solveCylinder } from "../field/benchmark/cylinder.ts";
 import type { Kind } from "./kind.ts";
 import { object } from "./schema.ts";
 import { MOST_WALL_SECONDS, secondsNow } from "./stopwatch.ts";

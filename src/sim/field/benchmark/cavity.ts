@@ -4,7 +4,7 @@ import { chooseEngine } from "../../lattice/engine.ts";
 import { type Lattice, runLattice } from "../../lattice/lattice.ts";
 import { type Raster, rasterise } from "../../lattice/raster.ts";
 import { carryOver } from "../carry-over.ts";
-import { STEADY_SOUND } from "./channels.ts";
+import { STEADY_SOUND } from "./channel.ts";
 
 /** Heights at which the table gives u on the vertical middle line, and places at which it gives v on the horizontal one. */
 export const CAVITY_Y = [
