@@ -67,7 +67,7 @@ export interface Run {
 export const runOf = ({ steady, steps, updates }: Settled): Run => ({ steady, steps, updates });
 
 /** Row index of the lowest (or highest) row of cells in column `i`. */
-export function edgeRow({ nx, ny, area }: Lattice["raster"], i: number, fromTop: boolean): number {
+function edgeRow({ nx, ny, area }: Lattice["raster"], i: number, fromTop: boolean): number {
   for (let n = 1; n < ny - 1; n++) {
     const j = fromTop ? ny - 1 - n : n;
     if (area[j * nx + i]! > 0.3) return j;
