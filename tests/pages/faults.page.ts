@@ -8,6 +8,8 @@ test.setTimeout(240_000);
 
 interface Probe {
   readonly workers: Worker[];
+  /** ms at which each worker was started */
+  readonly begun: number[];
   /** ms at which each worker first sent a field */
   readonly fields: (number | undefined)[];
   frames: number;
@@ -20,6 +22,7 @@ async function watchWorkers(page: Page, prelude = ""): Promise<void> {
   await page.addInitScript((first) => {
     const seen = {
       workers: [] as Worker[],
+      begun: [] as number[],
       fields: [] as (number | undefined)[],
       frames: 0,
     };
@@ -34,6 +37,7 @@ async function watchWorkers(page: Page, prelude = ""): Promise<void> {
       constructor(...what: ConstructorParameters<typeof Worker>) {
         super(...what);
         const index = seen.workers.push(this) - 1;
+        seen.begun[index] = performance.now();
         this.addEventListener("message", ({ data }) => {
           if (data?.kind === "field") seen.fields[index] ??= performance.now();
         });
@@ -59,10 +63,12 @@ const open = async (page: Page, query = "?setting=bench") => {
   await figure(page, "pressureDrop.handbook");
 };
 
-/** ms until flow or picture are back, on any machine */
-const BAR = 3000;
+/** ms beyond a first start, which a busy machine stretches as much, until the flow is back; a silence must be noticed first */
+const BEYOND_A_START = { dies: 1500, "falls silent": 5000 } as const;
+/** ms until the picture is back */
+const PICTURE_BACK = 3000;
 
-test("a field worker that dies or falls silent is replaced, flows again in under 3 s, and no number is lost; a silent solver answers the next question", async ({
+test("a field worker that dies or falls silent is replaced, flows again soon after the time of a first start, and no number is lost; a silent solver answers the next question", async ({
   page,
 }) => {
   const sound = watchPage(page);
@@ -70,6 +76,10 @@ test("a field worker that dies or falls silent is replaced, flows again in under
   await open(page);
   await flowing(page);
   const before = await figure(page, "pressureDrop.handbook");
+  const firstStart = await probe(page, ({ begun, fields }) => {
+    const index = fields.findIndex((at) => at !== undefined);
+    return fields[index]! - begun[index]!;
+  });
   for (const [how, end] of [
     ["dies", "(worker) => worker.dispatchEvent(new ErrorEvent('error', { message: 'made up' }))"],
     ["falls silent", "(worker) => worker.terminate()"],
@@ -86,8 +96,10 @@ test("a field worker that dies or falls silent is replaced, flows again in under
       { timeout: 60_000 },
     );
     const took = (await again.jsonValue())! - lost.at;
-    console.log(`flows again after ${(took / 1000).toFixed(2)} s when it ${how}`);
-    expect(took).toBeLessThan(BAR);
+    console.log(
+      `flows again after ${(took / 1000).toFixed(2)} s when it ${how}; a first start took ${(firstStart / 1000).toFixed(2)} s`,
+    );
+    expect(took).toBeLessThan(firstStart + BEYOND_A_START[how]);
     expect(await figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 6);
   }
   const count = await probe(page, ({ workers }) => {
@@ -128,7 +140,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
     return Number.POSITIVE_INFINITY;
   });
   console.log(`a new picture after ${(took / 1000).toFixed(2)} s`);
-  expect(took).toBeLessThan(BAR);
+  expect(took).toBeLessThan(PICTURE_BACK);
   await expect(page.locator(".kiosk-place")).toHaveText(place!);
   for (const jump of [86_400_000, -86_400_000]) {
     await page.evaluate((by) => Object.assign(window, { jump: by }), jump);
