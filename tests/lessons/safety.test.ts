@@ -32,7 +32,7 @@ const EMERGENCY: ByLanguage = {
   fr: /numéro d’urgence|urgences/,
 };
 const NO_FLUIDS: ByLanguage = {
-  en: /fluids (that )?do not stay down/,
+  en: /fluids (that )?do not stay down/i,
   de: /keine Flüssigkeit bei sich/,
   es: /no se retiene lo que se bebe/,
   fr: /rien de ce qui est bu n’est gardé/i,
