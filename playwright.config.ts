@@ -9,7 +9,7 @@ export default defineConfig({
   outputDir: "test-results",
   snapshotPathTemplate: "{testDir}/{testFileDir}/kept/{arg}{ext}",
   workers: 2,
-  // Software rendering on a busy machine can be late; a test that passes only on a second try is counted as flaky in the report.
+  // Software rendering on a busy machine can be late; a test that passes only on a second try is named by `npm test`.
   retries: 2,
   timeout: 60_000,
   reporter: [["line"], ["json", { outputFile: ".cache/pages.json" }]],

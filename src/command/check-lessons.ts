@@ -19,8 +19,10 @@ const FOLDER = "lessons";
 /** `answer` null: words only. */
 function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] {
   const library = readLibrary(FOLDER);
-  const faults: Fault[] = wanted.length === 0 ? [...library.faults] : [];
   const named = new Set(wanted.map((file) => resolve(file)));
+  const faults: Fault[] = library.faults.filter(
+    ({ path }) => wanted.length === 0 || named.has(resolve(path.replace(/:\d+$/, ""))),
+  );
   for (const [language, lessons] of Object.entries(library.lessons)) {
     for (const lesson of lessons) {
       if (wanted.length > 0 && !named.delete(resolve(lesson.file))) continue;
@@ -69,7 +71,8 @@ function measuresOf({ grade, grades }: Report, language: string): string {
 function checkApart(file: string, library: Library, answer: Solve | null): readonly Fault[] {
   const within = library.faults.filter(({ path }) => resolve(path.replace(/:\d+$/, "")) === file);
   if (!existsSync(file)) return [{ path: `${file}:1`, found: "no such file", allowed: "a lesson's file" }];
-  if (within.length > 0 || basename(dirname(dirname(file))) === FOLDER) return within;
+  // Those of the library are told already.
+  if (within.length > 0 || basename(dirname(dirname(file))) === FOLDER) return [];
   const { value, faults } = readLesson(readFileSync(file, "utf8"), file);
   return value ? checkLesson(value, shelfOf(library, SOURCE_LANGUAGE, value), answer).faults : faults;
 }

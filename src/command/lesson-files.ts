@@ -42,6 +42,7 @@ export function readLibrary(folder: string): Library {
       const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
       return lesson ? [lesson] : [];
     });
+    if (language === SOURCE_LANGUAGE) faults.push(...numbersTwice(lessons[language]));
     pages[language] = {};
     for (const file of files(join(folder, language, "pages"))) {
       const name = basename(file, ".md");
@@ -109,6 +110,21 @@ const outOfDate = (file: string, version: string): Fault => ({
   found: "words of an earlier source",
   allowed: `of: ${version}, once they say what the source says now`,
 });
+
+/** A number is a lesson's place in the course; a translation has its source's. */
+function numbersTwice(lessons: readonly Lesson[]): Fault[] {
+  return lessons.flatMap(({ file, number }, index) => {
+    const first = lessons.slice(0, index).find((each) => each.number === number);
+    if (!first) return [];
+    const line =
+      text(file)
+        .split("\n")
+        .findIndex((each) => each.startsWith("number:")) + 1;
+    return [
+      { path: `${file}:${line}`, found: `number: ${number}`, allowed: `a number that ${first.file} has not` },
+    ];
+  });
+}
 
 /** By file, so that a lesson or page that cannot be read is not called missing as well. */
 function missingTranslations(folder: string, language: string): Fault[] {

@@ -67,9 +67,25 @@ export function readProse(text: string, firstLine: number, refuse: Refuse): Pros
   const blocks: Block[] = [];
   for (const part of splitMath(text, firstLine)) {
     if (part.tex !== undefined) blocks.push({ kind: "math", tex: part.tex, line: part.line });
-    else blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse));
+    else {
+      refuseLayout(part.text, part.line, refuse);
+      blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse));
+    }
   }
   return blocks;
+}
+
+const HEADING = /^ {0,3}(#{1,6}(\s|$)|(=+|-{2,})\s*$)/;
+/** A row with bars at both ends, or the line of dashes beneath a first row. */
+const TABLE = /^\s*(\|.*\||\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)+\|?)\s*$/;
+
+/** A telling has one idea and no layout of its own; such lines would stand on the page as they are typed. */
+function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
+  for (const [index, line] of text.split("\n").entries()) {
+    const found = TABLE.test(line) ? "a table" : HEADING.test(line) ? "a heading" : null;
+    if (found)
+      refuse(firstLine + index, `${found}, ${JSON.stringify(line.slice(0, 40))}`, "paragraphs and lists");
+  }
 }
 
 /** A single line of words, as in titles and answers. */

@@ -4,6 +4,7 @@ import { nearestMatch } from "../sim/faults.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters.ts";
 import { CASES, type Setting, STAGES, type Stage, VOLUME_RULES } from "../sim/request.ts";
 import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
+import { CAMERAS, FOCUSES } from "../state/places.ts";
 import { COLOURINGS, OVERLAYS, SCENES, type SceneState, type View } from "../state/scene-state.ts";
 
 const setting = v.union([v.number(), v.string()]);
@@ -31,8 +32,8 @@ const patchEntries = {
       ledger: v.optional(v.boolean()),
       playSpeed: v.optional(between(0.1, 2)),
       dye: v.optional(v.boolean()),
-      focus: v.optional(v.nullable(v.string())),
-      camera: v.optional(v.string()),
+      focus: v.optional(v.nullable(v.picklist(FOCUSES))),
+      camera: v.optional(v.picklist(CAMERAS)),
       clots: v.optional(v.pipe(v.array(between(0.5, 12)), v.maxLength(20))),
     }),
   ),

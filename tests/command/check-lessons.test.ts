@@ -1,5 +1,10 @@
 import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { expect, test } from "vitest";
+import { readLibrary } from "../../src/command/lesson-files.ts";
+import { describeFault } from "../../src/sim/faults.ts";
 
 const check = (...given: string[]) =>
   spawnSync(process.execPath, ["--import", "tsx", "src/command/check-lessons.ts", "--words", ...given], {
@@ -20,3 +25,16 @@ test("the kit's own lessons have no faults, each with its measures", () => {
   expect(stdout).toMatch(/No faults\.\n$/);
   expect(status).toBe(0);
 }, 60_000);
+
+test("two lessons of a course with one number are told, with file, line and the lesson that has it", () => {
+  const folder = mkdtempSync(join(tmpdir(), "course-"));
+  try {
+    cpSync("lessons", folder, { recursive: true });
+    const file = join(folder, "en", "03-pathways.md");
+    writeFileSync(file, readFileSync(file, "utf8").replace("number: 3", "number: 2"));
+    const told = readLibrary(folder).faults.map(describeFault);
+    expect(told.join("\n")).toMatch(/en\/03-pathways\.md:3: found number: 2; .*en\/02-steps\.md/);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+});

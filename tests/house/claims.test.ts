@@ -54,7 +54,8 @@ describe("what the docs claim", () => {
       "update breaks off",
       "no WebGL",
       "no vector instructions",
-      "100 MB, binary",
+      "100 MB or binary",
+      "nested beyond reason",
     ])
       expect(told).toContain(fault);
   });

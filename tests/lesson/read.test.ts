@@ -131,6 +131,20 @@ test.each([
     ["view: { dye: true }", "view: { paused: false }"],
     /unknown key view.paused/,
   ],
+  [
+    "a place to point at that no picture has",
+    ["view: { dye: true }", "view: { focus: banana }"],
+    /:18 view.focus: "banana" \| svc, ivc, /,
+  ],
+  [
+    "a place to come close to that no plane has",
+    ["view: { dye: true }", "view: { camera: chambre }"],
+    /:18 view.camera: "chambre" \| whole, .*nearest: chamber/,
+  ],
+  ["a heading in a telling", ["Words.", "Words.\n\n#### More"], /:43 a heading, "#### More" \| paragraphs/],
+  ["an underlined heading", ["Words.", "More\n===="], /:42 a heading, "===="/],
+  ["a table", ["Words.", "| a | b |"], /:41 a table, "\| a \| b \|" \| paragraphs and lists/],
+  ["a table without outer bars", ["Words.", "a | b\n--- | ---\n1 | 2"], /:42 a table, "--- \| ---"/],
 ])("%s is refused with its line and what is allowed", (_, [from, to], pattern) => {
   expect(LESSON).toContain(from);
   const faults = faultsOf(LESSON.replace(from!, to!));
@@ -144,6 +158,11 @@ test("every fault of a file is told at once", () => {
       .replace("pathway.pressureDrop |", "pathway.drop |"),
   );
   expect(faults.length).toBeGreaterThanOrEqual(3);
+});
+
+test("bars and signs within a sentence are no table and no heading", () => {
+  const line = "Numbers #1 and {{ pathway.pressureDrop | mmHg 1 }} and 2 - 3 = x.";
+  expect(faultsOf(LESSON.replace("Words.", `${line}\n\n- one\n- two`))).toEqual([]);
 });
 
 test("HTML stays text", () => {

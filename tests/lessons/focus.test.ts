@@ -5,7 +5,10 @@ import { stepState } from "../../src/lesson/states.ts";
 import { partsOf } from "../../src/scenes/circuit/parts.ts";
 import { spotsOf } from "../../src/scenes/layers/spots.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { paneRequest, type SceneState } from "../../src/state/scene-state.ts";
+import { PATHWAY_PARAMETERS } from "../../src/sim/pathway-parameters.ts";
+import { STAGES } from "../../src/sim/request.ts";
+import { CAMERAS, CIRCUIT_PLACES, FOCUSES } from "../../src/state/places.ts";
+import { paneRequest, type SceneState, START } from "../../src/state/scene-state.ts";
 
 const steps = readLibrary("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((lesson) =>
   lesson.steps.map(({ id }, index) => ({ name: `${lesson.id} ${id}`, state: stepState(lesson, index) })),
@@ -31,6 +34,29 @@ function hasIt({ scene, view, ...state }: SceneState): boolean {
     })
   );
 }
+
+test("what may be pointed at or come close to is what the pictures have, no more and no less", () => {
+  // Narrow places lie on the path only where there are some.
+  const narrow = { pathwayNarrowing: 40, leftBranchStenosis: 40, rightBranchStenosis: 40 };
+  const planes = STAGES.flatMap((stage) =>
+    [{}, narrow, { ...narrow, leftBranchStenosis: 50 }].flatMap((set) => {
+      const request = { ...START.request, stage, set: { ...set, fenestrationDiameter: 4 } };
+      return pathwayGeometry(request) ?? [];
+    }),
+  );
+  const places = planes.flatMap((plane) => plane.places.map(({ name }) => name));
+  const along = planes.flatMap(({ path, handles }) => [
+    ...path.map(({ element }) => element),
+    ...handles.map(({ edits }) => edits),
+  ]);
+  for (const name of new Set([...places, ...along])) expect(FOCUSES).toContain(name);
+  for (const name of new Set(places)) expect(CAMERAS).toContain(name);
+  for (const name of CAMERAS) expect(["whole", ...places]).toContain(name);
+  for (const name of CIRCUIT_PLACES) expect(partsOf(name).size, name).toBeGreaterThan(0);
+  const parameters = PATHWAY_PARAMETERS.map(({ name }) => name);
+  const known = new Set<string>([...places, ...along, ...CIRCUIT_PLACES, ...parameters, "valve", "drain"]);
+  expect(FOCUSES.filter((name) => !known.has(name))).toEqual([]);
+});
 
 test.each(steps)("$name points at something that its picture has", ({ state }) => {
   expect(hasIt(state), state.view.focus ?? "nothing").toBe(true);

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "@playwright/test";
-import { expectAccessible, paste, watchPage } from "./page.ts";
+import { drop, expectAccessible, paste, watchPage } from "./page.ts";
 
 test.use({ reducedMotion: "reduce" });
 
@@ -28,16 +28,26 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
   await page.locator("textarea").press("Control+End");
   await expect(words.locator("h2")).toHaveText("A narrow tube");
   await expect(page.locator(".author-preview .note")).toContainText("falls from previous");
-  await page.evaluate(
-    (text) => {
-      const files = new DataTransfer();
-      files.items.add(new File([text], "dropped.md", { type: "text/markdown" }));
-      document.body.dispatchEvent(
-        new DragEvent("drop", { dataTransfer: files, bubbles: true, cancelable: true }),
-      );
-    },
-    example().replace("A wide tube", "Dropped"),
-  );
+  // What was written here is lost only once that is agreed to: by a drop, by a pick, by a lesson of the kit.
+  const mine = await page.locator("textarea").inputValue();
+  const dialog = page.getByRole("alertdialog", { name: "Replace what you have written?" });
+  const dropped = example().replace("A wide tube", "Dropped");
+  await drop(page, "dropped.md", dropped);
+  await expect(dialog).toBeVisible();
+  await expectAccessible(page);
+  await page.keyboard.press("Escape");
+  await expect(dialog).toHaveCount(0);
+  await page
+    .locator("input[type=file]")
+    .setInputFiles({ name: "picked.md", mimeType: "text/markdown", buffer: Buffer.from(dropped) });
+  await dialog.getByRole("button", { name: "Keep my text" }).click();
+  await page.getByLabel("Begin from").selectOption("03-pathways");
+  await dialog.getByRole("button", { name: "Keep my text" }).click();
+  await page.goto("?setting=author&lesson=03-pathways");
+  await dialog.getByRole("button", { name: "Keep my text" }).click();
+  await expect(page.locator("textarea")).toHaveValue(mine);
+  await drop(page, "dropped.md", dropped);
+  await dialog.getByRole("button", { name: "Replace it" }).click();
   await expect(page.locator("textarea")).toHaveValue(/## Dropped/);
   unfaulted();
 });

@@ -2,14 +2,15 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page, test } from "@playwright/test";
-import { figure, paste, watchPage } from "./page.ts";
+import { drop as dropText, figure, paste, watchPage } from "./page.ts";
 
 test.setTimeout(240_000);
 
 interface Probe {
   readonly workers: Worker[];
-  /** ms at which each worker was started and first sent a field */
+  /** ms at which each worker was started */
   readonly begun: number[];
+  /** ms at which each worker first sent a field */
   readonly fields: (number | undefined)[];
   frames: number;
 }
@@ -62,10 +63,12 @@ const open = async (page: Page, query = "?setting=bench") => {
   await figure(page, "pressureDrop.handbook");
 };
 
-/** ms: the bar of 3 s, and on a machine so busy that a first start takes long, twice that start. */
-const bar = (firstStart: number) => Math.max(3000, 2 * firstStart + 1500);
+/** ms beyond a first start, which a busy machine stretches as much, until the flow is back; a silence must be noticed first */
+const BEYOND_A_START = { dies: 1500, "falls silent": 5000 } as const;
+/** ms until the picture is back */
+const PICTURE_BACK = 3000;
 
-test("a field worker that dies or falls silent is replaced, flows again in under 3 s, and no number is lost; a silent solver answers the next question", async ({
+test("a field worker that dies or falls silent is replaced, flows again soon after the time of a first start, and no number is lost; a silent solver answers the next question", async ({
   page,
 }) => {
   const sound = watchPage(page);
@@ -93,8 +96,10 @@ test("a field worker that dies or falls silent is replaced, flows again in under
       { timeout: 60_000 },
     );
     const took = (await again.jsonValue())! - lost.at;
-    console.log(`flows again after ${(took / 1000).toFixed(2)} s when it ${how}`);
-    expect(took).toBeLessThan(bar(firstStart));
+    console.log(
+      `flows again after ${(took / 1000).toFixed(2)} s when it ${how}; a first start took ${(firstStart / 1000).toFixed(2)} s`,
+    );
+    expect(took).toBeLessThan(firstStart + BEYOND_A_START[how]);
     expect(await figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 6);
   }
   const count = await probe(page, ({ workers }) => {
@@ -120,9 +125,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
   await page.goto("?setting=kiosk&draw=webgl");
   await page.locator(".kiosk-languages button").first().click();
   await page.locator(".kiosk-topics main > ul button").first().click();
-  const opened = Date.now();
   await expect(page.locator("#stage canvas")).toBeVisible({ timeout: 60_000 });
-  const firstStart = Date.now() - opened;
   await page.locator(".kiosk-bar .main").click();
   const place = await page.locator(".kiosk-place").textContent();
   const took = await page.evaluate(async () => {
@@ -137,7 +140,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
     return Number.POSITIVE_INFINITY;
   });
   console.log(`a new picture after ${(took / 1000).toFixed(2)} s`);
-  expect(took).toBeLessThan(bar(firstStart));
+  expect(took).toBeLessThan(PICTURE_BACK);
   await expect(page.locator(".kiosk-place")).toHaveText(place!);
   for (const jump of [86_400_000, -86_400_000]) {
     await page.evaluate((by) => Object.assign(window, { jump: by }), jump);
@@ -390,7 +393,9 @@ test.describe("kept for use without a network", () => {
   });
 });
 
-test("a file that is huge, binary or hostile leaves the text as it was and says why", async ({ page }) => {
+test("a file that is huge or binary leaves the text as it was and says why; one nested beyond reason is told by its faults while the last good text runs", async ({
+  page,
+}) => {
   const sound = watchPage(page);
   await page.goto("?setting=author");
   const text = page.locator("textarea");
@@ -421,8 +426,17 @@ test("a file that is huge, binary or hostile leaves the text as it was and says 
     swarm.push(`${next}: &${next} [${Array(9).fill(`*${at}`).join(", ")}]`);
   }
   const hostile = `---\n${swarm.join("\n")}\n---\n\n## x {#x}\n\n### plain\n${"> ".repeat(3000)}x ${"[".repeat(3000)}\n`;
-  await paste(text, hostile);
+  const title = page.locator(".author-preview h2");
+  const running = (await title.textContent())!;
+  await paste(text, `${before}\nMy own words.\n`);
+  await dropText(page, "nested.md", hostile);
+  await page.getByRole("button", { name: "Keep my text" }).click();
+  await expect(text).toHaveValue(/My own words/);
+  await dropText(page, "nested.md", hostile);
+  await page.getByRole("button", { name: "Replace it" }).click();
+  await expect(text).toHaveValue(hostile);
   await expect(faults.locator("li").first()).toBeVisible();
+  await expect(title).toHaveText(running);
   await paste(text, before);
   await expect(faults).toContainText("No faults");
   sound();

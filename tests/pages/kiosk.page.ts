@@ -194,8 +194,13 @@ test("twenty gestures and keys do not leave the kiosk", async ({ page, context }
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
 });
 
-test("a thrown error returns to the start, and the organiser's page tells of it", async ({ page }) => {
+test("a thrown error returns to the start, and the organiser's page tells of it; counts are erased once that is agreed to", async ({
+  page,
+}) => {
   await begin(page);
+  await page.evaluate(() =>
+    localStorage.setItem("lungward.counts", JSON.stringify({ "2026-01-02": { "03-pathways": 4 } })),
+  );
   await page.evaluate(() => {
     setTimeout(() => {
       throw new Error("made up");
@@ -211,4 +216,16 @@ test("a thrown error returns to the start, and the organiser's page tells of it"
   await expect(page.getByRole("heading", { name: "For the organiser" })).toBeVisible();
   await expect(page.locator(".organiser")).toContainText("made up");
   await expectAccessible(page);
+  const counts = page.locator(".organiser tbody tr");
+  await expect(counts).toHaveCount(1);
+  await page.getByRole("button", { name: "Erase the counts" }).click();
+  const dialog = page.getByRole("alertdialog", { name: "Erase the counts?" });
+  await expectAccessible(page);
+  await dialog.getByRole("button", { name: "Keep them" }).click();
+  await expect(dialog).toHaveCount(0);
+  await expect(counts).toHaveCount(1);
+  await page.getByRole("button", { name: "Erase the counts" }).click();
+  await dialog.getByRole("button", { name: "Erase them" }).click();
+  await expect(counts).toHaveCount(0);
+  expect(await page.evaluate(() => localStorage.getItem("lungward.counts"))).toBeNull();
 });

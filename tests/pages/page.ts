@@ -42,6 +42,19 @@ export const paste = (into: Locator, text: string): Promise<void> =>
     element.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));
   }, text);
 
+/** A file let go over the page. */
+export const drop = (page: Page, name: string, text: string): Promise<void> =>
+  page.evaluate(
+    ([called, content]) => {
+      const files = new DataTransfer();
+      files.items.add(new File([content!], called!, { type: "text/markdown" }));
+      document.body.dispatchEvent(
+        new DragEvent("drop", { dataTransfer: files, bubbles: true, cancelable: true }),
+      );
+    },
+    [name, text],
+  );
+
 interface Screen {
   readonly query: string;
   readonly ready: string;

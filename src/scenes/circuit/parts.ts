@@ -1,6 +1,7 @@
 /** Which vessels, organs and chambers a named place of the schematic is made of: what lights up when it is pointed at. */
+import type { CircuitPlace } from "../../state/places.ts";
 
-const PARTS: Readonly<Record<string, readonly string[]>> = {
+const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: ["jugular", "svc"],
   ivc: ["lowerIvc", "ivc"],
   greatVeins: ["jugular", "svc", "lowerIvc", "ivc"],

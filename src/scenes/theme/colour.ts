@@ -33,7 +33,7 @@ export interface Palette {
   readonly richGround: string;
   readonly dye: string;
   readonly clot: string;
-  /** by index into ORIGINS: upper body, liver, legs */
+  /** by index into ORIGINS: upper body, liver, legs; the same hues on both stages: blue, orange, teal */
   readonly origin: readonly [string, string, string];
   /** numbers and lines: static pressure, total pressure */
   readonly pressure: string;
@@ -63,7 +63,7 @@ export const DARK: Palette = {
   richGround: "#7d2c19",
   dye: "#f7b6ff",
   clot: "#f2878f",
-  origin: ["#f4f8ff", "#fcc066", "#2dafa3"],
+  origin: ["#def1ff", "#ffb45c", "#13aca9"],
   pressure: "#9ecbff",
   totalPressure: "#ffffff",
   caution: "#ffb38a",
@@ -90,7 +90,7 @@ export const LIGHT: Palette = {
   richGround: "#f6cdbe",
   dye: "#9b1fa8",
   clot: "#8f0f24",
-  origin: ["#4f86b8", "#8a4600", "#003b40"],
+  origin: ["#3c88b8", "#884900", "#003c3f"],
   pressure: "#1f5fae",
   totalPressure: "#12151f",
   caution: "#9a3b00",

@@ -1,6 +1,7 @@
 /** Writing a lesson: its text beside the stage on which it runs; faults as one types. */
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { Confirm } from "../../interface/confirm.tsx";
 import { Transport } from "../../interface/transport.tsx";
 import { lessonText, loadShelf, type Shelf } from "../../lesson/shelf.ts";
 import { language, t } from "../../words/index.ts";
@@ -25,7 +26,7 @@ export function Author({ context }: { readonly context: Context }) {
     const { lesson } = context.place.peek();
     void Promise.all([loadShelf(language()), lessonText(lesson || FIRST_EXAMPLE)]).then(([shelf, text]) => {
       const draft = openDraft(shelf, text ?? "");
-      if (lesson && text) draft.write(text);
+      if (lesson && text) draft.offer(text);
       desk.value = { shelf, draft };
     });
   }, []);
@@ -48,14 +49,18 @@ export function Author({ context }: { readonly context: Context }) {
               class="unseen"
               type="file"
               accept=".md,text/markdown,text/plain"
-              onChange={(event) => take(event.currentTarget.files?.[0])}
+              onChange={(event) => {
+                take(event.currentTarget.files?.[0]);
+                // Else the same file could not be picked again after "keep my text".
+                event.currentTarget.value = "";
+              }}
             />
           </label>
           <select
             aria-label={t("author.from")}
             value=""
             onChange={(event) =>
-              void lessonText(event.currentTarget.value).then((text) => text && draft.write(text))
+              void lessonText(event.currentTarget.value).then((text) => text && draft.offer(text))
             }
           >
             <option value="">{t("author.from")}</option>
@@ -87,6 +92,16 @@ export function Author({ context }: { readonly context: Context }) {
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={context.session} />
+        {draft.offered.value !== null && (
+          <Confirm
+            title={t("author.replace.title")}
+            what={t("author.replace.what")}
+            no={t("author.replace.no")}
+            yes={t("author.replace.yes")}
+            onNo={() => draft.answer(false)}
+            onYes={() => draft.answer(true)}
+          />
+        )}
       </div>
     </StageView>
   );

@@ -14,8 +14,13 @@ export interface Draft {
   readonly faults: ReadonlySignal<readonly Fault[]>;
   /** The latest text that could be read as a lesson. */
   readonly lesson: ReadonlySignal<Lesson | null>;
+  /** What would take the place of a text that somebody has written on, and waits for an answer. */
+  readonly offered: ReadonlySignal<string | null>;
   write(text: string): void;
-  /** Takes a file's text; one that can be no lesson is told as a fault and the text stays. */
+  /** Another text to work on: at once while the present one is as it was loaded, else once it is agreed to. */
+  offer(text: string): void;
+  answer(replace: boolean): void;
+  /** Offers a file's text; one that can be no lesson is told as a fault and the text stays. */
   take(file: File): Promise<void>;
 }
 
@@ -27,6 +32,9 @@ const DRAFT_FILE = "lesson.md";
 
 export function openDraft(shelf: Shelf, otherwise: string): Draft {
   const text = signal(keptText() ?? otherwise);
+  // A kept text may hold work; where it was loaded from is not kept.
+  let loaded = otherwise;
+  const offered = signal<string | null>(null);
   const reading = computed(() => readDraft(text.value, shelf));
   const lesson = signal<Lesson | null>(reading.value.value);
   const refused = signal<readonly Fault[]>([]);
@@ -40,11 +48,25 @@ export function openDraft(shelf: Shelf, otherwise: string): Draft {
       // Without storage the text lasts as long as the page.
     }
   };
+  const load = (next: string) => {
+    loaded = next;
+    write(next);
+  };
+  const offer = (next: string) => {
+    if (text.value === loaded || text.value.trim() === "") load(next);
+    else if (text.value !== next) offered.value = next;
+  };
   return {
     text,
+    offered,
     faults: computed(() => [...refused.value, ...reading.value.faults]),
     lesson,
     write,
+    offer,
+    answer(replace) {
+      if (replace && offered.value !== null) load(offered.value);
+      offered.value = null;
+    },
     async take(file) {
       const refuse = (found: string, allowed: string) => {
         refused.value = [{ path: `${DRAFT_FILE}:1`, found: `${file.name}: ${found}`, allowed }];
@@ -56,7 +78,7 @@ export function openDraft(shelf: Shelf, otherwise: string): Draft {
       const next = await file.text().catch(() => null);
       if (next === null) refuse("unreadable", "a text file");
       else if (next.includes("\0")) refuse("binary", "a text file");
-      else write(next);
+      else offer(next);
     },
   };
 }

@@ -1,6 +1,7 @@
 /** The organiser's page: what the kiosk offers, how patient it is, how large its words are, its counts and its troubles. */
 import { useSignal } from "@preact/signals";
 import { Switch } from "../../interface/choice.tsx";
+import { Confirm } from "../../interface/confirm.tsx";
 import { Slider } from "../../interface/slider.tsx";
 import { saveFile } from "../../interface/take-away/save-file.ts";
 import { VERSION } from "../../interface/version.ts";
@@ -20,6 +21,7 @@ const UNITS = { idle: "s", diagonal: "inch", distance: "mm" } as const;
 export function Organiser({ lessons, onClose }: OrganiserProps) {
   const settings = organiser.value;
   const counts = useSignal(readCounts());
+  const erasing = useSignal(false);
   const toggle = (list: readonly string[], all: readonly string[], item: string, on: boolean) => {
     const present = list.length === 0 ? all : list;
     const next = on ? [...present, item] : present.filter((each) => each !== item);
@@ -118,8 +120,7 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
             <button
               type="button"
               onClick={() => {
-                eraseCounts();
-                counts.value = {};
+                erasing.value = true;
               }}
             >
               {t("organiser.erase")}
@@ -138,6 +139,22 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
       <button type="button" class="main" onClick={onClose}>
         {t("organiser.done")}
       </button>
+      {erasing.value && (
+        <Confirm
+          title={t("organiser.erase.title")}
+          what={t("organiser.erase.what")}
+          no={t("organiser.erase.no")}
+          yes={t("organiser.erase.yes")}
+          onNo={() => {
+            erasing.value = false;
+          }}
+          onYes={() => {
+            eraseCounts();
+            counts.value = {};
+            erasing.value = false;
+          }}
+        />
+      )}
     </main>
   );
 }

@@ -1,7 +1,7 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
 import { useSignal } from "@preact/signals";
 import { Cautions } from "../../interface/cautions.tsx";
-import { Dialog } from "../../interface/dialog.tsx";
+import { Confirm } from "../../interface/confirm.tsx";
 import type { Lesson } from "../../lesson/lesson.ts";
 import { type LessonProgress, scoreOf } from "../../lesson/progress.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
@@ -98,35 +98,19 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
         <Cautions />
       </main>
       {erasing.value && (
-        <Dialog
+        <Confirm
           title={t("study.erase.title")}
-          urgent
-          ownButtons
-          onClose={() => {
+          what={t("study.erase.what")}
+          no={t("study.erase.no")}
+          yes={t("study.erase.yes")}
+          onNo={() => {
             erasing.value = false;
           }}
-        >
-          <p>{t("study.erase.what")}</p>
-          <div class="actions">
-            <button
-              type="button"
-              onClick={() => {
-                erasing.value = false;
-              }}
-            >
-              {t("study.erase.no")}
-            </button>
-            <button
-              type="button"
-              onClick={() => {
-                kept.erase?.();
-                erasing.value = false;
-              }}
-            >
-              {t("study.erase.yes")}
-            </button>
-          </div>
-        </Dialog>
+          onYes={() => {
+            kept.erase?.();
+            erasing.value = false;
+          }}
+        />
       )}
     </div>
   );

@@ -158,6 +158,15 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
   );
 });
 
+it("an origin keeps its hue from one stage to the other, and none is a white or grey that has no hue", () => {
+  DARK.origin.forEach((colour, index) => {
+    const [dark, light] = [lch65(colour)!, lch65(LIGHT.origin[index]!)!];
+    for (const { c } of [dark, light]) expect(c).toBeGreaterThan(9);
+    // No origin lies near 0 degrees, where hues would have to be compared around the circle.
+    expect(Math.abs(dark.h! - light.h!)).toBeLessThanOrEqual(10);
+  });
+});
+
 it("U22 no rainbow: the page's own files name none of the maps that are refused", () => {
   const named = readdirSync("src/scenes", { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".ts"))
