@@ -6,6 +6,7 @@ import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
 import { backdropLayer } from "../layers/backdrop.ts";
 import { drawClots } from "../layers/clots.ts";
+import { type Occupied, occupied } from "../layers/occupied.ts";
 import { drawnPlane, type Plane } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
@@ -15,7 +16,7 @@ import { type Box, type Setting, WITH_ALL } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { blood } from "./blood.ts";
-import { onPlane, onScreen, type Projection, project } from "./layout.ts";
+import { extent, onPlane, onScreen, type Projection, project } from "./layout.ts";
 
 interface Moment {
   /** shown beside others: it keeps to its box and never dims */
@@ -32,6 +33,8 @@ export interface PaneView {
   readonly geometry: PathwayGeometry | null;
   /** mm: how far a point of the plane is from the wall, negative in the blood; null until drawn */
   readonly plane: Plane | null;
+  /** what no plate may cover */
+  readonly occupied: Occupied | null;
   /** Ends of the scale in use, for the key. */
   readonly scale: { readonly least: number; readonly most: number };
   draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
@@ -63,6 +66,7 @@ export function paneView(): PaneView {
 
   let geometry: PathwayGeometry | null = null;
   let outline: Plane | null = null;
+  let taken: Occupied | null = null;
   let framed = "";
   let drawnFor = "";
   let tracedName = "";
@@ -83,6 +87,7 @@ export function paneView(): PaneView {
     if (!geometry) return;
     backdrop.set(geometry, pane.circulation, theme);
     outline = drawnPlane(geometry);
+    taken = occupied(geometry, outline);
     wall.set(geometry, outline, theme);
   };
 
@@ -128,6 +133,9 @@ export function paneView(): PaneView {
     },
     get plane() {
       return outline;
+    },
+    get occupied() {
+      return taken;
     },
     get scale() {
       return inside.scale;
@@ -182,18 +190,6 @@ export function paneView(): PaneView {
       view.destroy(WITH_ALL);
     },
   };
-}
-
-/** mm of the veins beyond the blood that show at least */
-const BEYOND = 7;
-/** mm above it: the fork of the veins from head and arms shows */
-const ABOVE = 14;
-
-/** What has to be seen whole: the blood, and the lungs to their sides; veins and lung bases may run out of the picture. */
-function extent(geometry: PathwayGeometry): [number, number, number, number] {
-  const [left, bottom, right, top] = geometry.bounds;
-  const xs = geometry.backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
-  return [Math.min(left, ...xs), bottom - BEYOND, Math.max(right, ...xs), top + ABOVE];
 }
 
 function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {

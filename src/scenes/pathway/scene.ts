@@ -6,8 +6,8 @@ import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { keepOff, quietCorner } from "../layers/keep-off.ts";
-import { drawLabels, type Label } from "../layers/labels.ts";
+import { quietCorner } from "../layers/keep-off.ts";
+import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { inBlood } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
@@ -17,7 +17,7 @@ import { type Box, type MakeScene, type Setting, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
-import { listed, pointed } from "./named.ts";
+import { listed, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
@@ -39,7 +39,7 @@ export const makePathway: MakeScene = () => {
   const words = lettering();
   view.addChild(ground.view, planes, shore.view, sky.view, grade.view, ink, words.view, handles);
   const panes: PaneView[] = [];
-  let placed: Layout | null = null;
+  let lain: Layout | null = null;
   let keyBox: Box | null = null;
   let circulations: readonly Pane["circulation"][] = [];
   let toldLast = "";
@@ -95,7 +95,7 @@ export const makePathway: MakeScene = () => {
         keyBox ?? { ...keyAt, height: 0 },
         sizes,
       );
-      placed = at;
+      lain = at;
       const moment = {
         view: frame.state.view,
         time: frame.time,
@@ -140,7 +140,7 @@ export const makePathway: MakeScene = () => {
     pick(x, y) {
       const onLine = grade.view.visible ? grade.pick(x, y) : null;
       if (onLine) return { name: onLine, pane: 0 };
-      const pane = placed?.planes.findIndex((box) => within(box, x, y)) ?? -1;
+      const pane = lain?.planes.findIndex((box) => within(box, x, y)) ?? -1;
       const name = pane < 0 ? null : panes[pane]?.pick(x, y);
       return name ? { name, pane } : null;
     },
@@ -221,17 +221,13 @@ export const makePathway: MakeScene = () => {
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
-    const shown =
+    // Beside a pane in which something is pointed at, the others keep silent.
+    const silent = !asked.labels || (compared && panes.some((each) => points(each, asked.focus)));
+    const plates =
       pointed(asked.focus, geometry, pane, toScreen, crowded, sizes, theme) ??
-      // Beside a pane in which something is pointed at, the others keep silent.
-      (asked.labels && !(compared && panes.some((each) => points(each, asked.focus)))
-        ? listed(geometry, pane, crowded, toScreen, sizes, theme)
-        : []);
-    if (shown.length > 0) {
-      const seen = shown.filter((label) => near(label, box));
-      const placed = keepOff(seen, box, room, onBlood);
-      drawLabels(ink, words, placed, asked.focus, theme);
-    }
+      (silent ? [] : listed(geometry, pane, crowded, toScreen, sizes, theme));
+    if (plates.length > 0 && drawn.occupied)
+      drawLabels(ink, words, placed(plates, drawn.occupied, drawn.projection, box, room), asked.focus, theme);
     if (asked.handles)
       drawHandles(
         handles,
@@ -264,6 +260,3 @@ const points = ({ geometry }: PaneView, focus: string | null): boolean =>
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
-
-/** A spot that a close camera has left behind needs no label. */
-const near = ({ at }: Label, box: Box): boolean => within(box, at[0], at[1]);
