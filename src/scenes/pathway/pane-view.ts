@@ -2,20 +2,22 @@
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { FieldShape } from "../../sim/field/flow-field.ts";
-import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
 import { backdropLayer } from "../layers/backdrop.ts";
 import { drawClots } from "../layers/clots.ts";
+import { contextLines } from "../layers/context.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { drawnPlane, type Plane } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
+import { veinStream } from "../layers/vein-stream.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { type Box, type Setting, WITH_ALL } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
-import { blood } from "./blood.ts";
+import { blood, headSize } from "./blood.ts";
 import { extent, onPlane, onScreen, type Projection, project } from "./layout.ts";
 
 interface Moment {
@@ -55,18 +57,21 @@ export function paneView(): PaneView {
   const plane = new Container();
   const frame = new Graphics();
   const backdrop = backdropLayer();
+  const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = new Graphics();
   const clots = new Graphics();
   const veil: VeilLayer = veilLayer();
-  plane.addChild(backdrop.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
+  plane.addChild(backdrop.view, stream.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
   view.addChild(plane, frame);
   frame.visible = false;
 
   let geometry: PathwayGeometry | null = null;
   let outline: Plane | null = null;
   let taken: Occupied | null = null;
+  let outlines: readonly (readonly Point[])[] = [];
+  let linesOf: PathwayGeometry | null = null;
   let framed = "";
   let drawnFor = "";
   let tracedName = "";
@@ -150,6 +155,17 @@ export function paneView(): PaneView {
       const { view: asked, still, time, setting } = moment;
       backdrop.move(pane.circulation, time, still);
       inside.draw(pane, asked, still, projection!, setting, theme);
+      stream.view.visible = asked.overlay === "none";
+      if (stream.view.visible)
+        stream.draw(
+          geometry,
+          pane.circulation,
+          time,
+          asked.colouring,
+          inside.scale.most,
+          headSize(setting, projection!),
+          theme,
+        );
 
       const { shape, field } = pane;
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;
@@ -167,7 +183,12 @@ export function paneView(): PaneView {
         drawStreamlines(lines, streamlines(lined!, field, APART), lined!, field, width, theme);
       }
       drawClots(clots, pane.clots, theme);
-      veil.draw(spotsOf(geometry, asked.focus), !moment.compared, projection!.scale, setting.elapsed, theme);
+      const lit = spotsOf(geometry, asked.focus);
+      if (lit.length > 0 && linesOf !== geometry) {
+        linesOf = geometry;
+        outlines = contextLines(geometry, outline!);
+      }
+      veil.draw(lit, !moment.compared, projection!.scale, outlines, setting.elapsed, theme);
     },
     toScreen: (point) => (projection && geometry ? onScreen(projection, point) : null),
     pick(x, y) {

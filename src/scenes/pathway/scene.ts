@@ -1,6 +1,8 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import { hasPlane } from "../../sim/request.ts";
+import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
@@ -16,6 +18,7 @@ import { drawWashOut } from "../layers/wash-out.ts";
 import { type Box, type MakeScene, type Setting, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+import { type HeartView, heartView } from "./heart-view.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
 import { listed, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
@@ -39,6 +42,7 @@ export const makePathway: MakeScene = () => {
   const words = lettering();
   view.addChild(ground.view, planes, shore.view, sky.view, grade.view, ink, words.view, handles);
   const panes: PaneView[] = [];
+  const hearts: HeartView[] = [];
   let lain: Layout | null = null;
   let keyBox: Box | null = null;
   let circulations: readonly Pane["circulation"][] = [];
@@ -69,9 +73,14 @@ export const makePathway: MakeScene = () => {
     while (panes.length < count) {
       const pane = paneView();
       panes.push(pane);
-      planes.addChild(pane.view);
+      const heart = heartView();
+      hearts.push(heart);
+      planes.addChild(pane.view, heart.view);
     }
-    while (panes.length > count) panes.pop()!.release();
+    while (panes.length > count) {
+      panes.pop()!.release();
+      hearts.pop()!.release();
+    }
   };
 
   return {
@@ -104,7 +113,11 @@ export const makePathway: MakeScene = () => {
         setting,
       };
       frame.panes.forEach((pane, i) => {
-        panes[i]!.draw(pane, at.planes[i]!, moment, theme);
+        const box = at.planes[i]!;
+        panes[i]!.draw(pane, box, moment, theme);
+        // A key beside the vessels has its own room.
+        const aside = keyAt.inline || !keyBox ? 0 : keyBox.width;
+        hearts[i]!.draw(pane, { ...box, x: box.x + aside, width: box.width - aside }, moment, theme);
       });
       grade.view.visible = at.grade !== null;
       // Beside the vessels the grade line stands on ground that nothing else uses.
@@ -141,7 +154,7 @@ export const makePathway: MakeScene = () => {
       const onLine = grade.view.visible ? grade.pick(x, y) : null;
       if (onLine) return { name: onLine, pane: 0 };
       const pane = lain?.planes.findIndex((box) => within(box, x, y)) ?? -1;
-      const name = pane < 0 ? null : panes[pane]?.pick(x, y);
+      const name = pane < 0 ? null : (panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y));
       return name ? { name, pane } : null;
     },
     release() {
@@ -185,6 +198,9 @@ export const makePathway: MakeScene = () => {
         ...(panes[0]?.scale ?? { least: 0, most: 1 }),
         unit,
         saturations: saturationsByOrigin(pane?.circulation ?? null),
+        origins: ORIGINS.map((_, i) => frame.panes.some((each) => bringsOrigin(each, i))),
+        pumped: frame.panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
+        still: frame.still,
         dyed: frame.panes.some(({ washOut }) => washOut !== null),
         remarks,
       },
@@ -260,3 +276,12 @@ const points = ({ geometry }: PaneView, focus: string | null): boolean =>
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+
+/** Blood of which origins (by index into ORIGINS) a pane shows: what a field or a drawn vein brings. */
+function bringsOrigin({ geometry }: Pane, origin: number): boolean {
+  if (!geometry) return false;
+  const { openings, backdrop } = geometry;
+  return origin === 0
+    ? openings.some(({ name }) => name === "svc")
+    : openings.some(({ name }) => name === "ivc") || backdrop.some(({ name }) => name === "lowerVein");
+}
