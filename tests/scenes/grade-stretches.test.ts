@@ -45,7 +45,8 @@ describe("the grade line says what is there", () => {
     expect(pump!.station).toBeLessThanOrEqual(line[index]!.station);
     const bed = line.findIndex(({ at }) => at === "lungBed");
     expect(lungs!.figure).toContain((line[bed]!.pressure - line[bed + 1]!.pressure).toFixed(1));
-    expect(lungs!.station).toBeGreaterThan(line[index + 1]!.station);
+    expect(lungs!.station).toBeGreaterThan(line[bed]!.station);
+    expect(lungs!.station).toBeLessThan(line[bed + 1]!.station);
   });
 
   it("before completion nothing is said to be spent on a pathway", () => {

@@ -58,13 +58,13 @@ export function pane(): Pane {
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
     blood.follow(laid, circulation);
-    const plates = drawPlates(words, leaders, contents, box, floor, theme);
+    const plates = drawPlates(words, leaders, contents, laid, box, floor, theme);
     standing = plates.standing;
-    // A part of the body ends with its box.
+    // A part of the body ends not far below its box, where the ground has swallowed it.
     const cut = contents.extent !== BODY;
     frame.visible = cut;
     frame.clear();
-    if (cut) frame.rect(box.x, box.y, box.width, box.height).fill(0xffffff);
+    if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
     plane.mask = cut ? frame : null;
     plane.scale.set(plates.fit.scale);
     plane.position.set(plates.fit.x, plates.fit.y);

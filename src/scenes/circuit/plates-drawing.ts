@@ -8,7 +8,9 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { arrange, CHEST, type Extent } from "./arrange.ts";
+import type { Laid } from "./dots.ts";
 import { drawLevel, levelWidth } from "./level.ts";
+import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
 
 export interface PaneContents {
@@ -43,6 +45,7 @@ export function drawPlates(
   words: Lettering,
   leaders: Graphics,
   contents: PaneContents,
+  vessels: readonly Laid[],
   box: Box,
   floor: number,
   theme: Theme,
@@ -117,8 +120,12 @@ export function drawPlates(
   const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
   const below = beside || !contents.titled ? 0 : title.height + type.label * 0.6;
   const area = { ...box, y: box.y + below, height: box.height - below };
-  const shown = fitting(area.height);
-  const { fit, places } = arrange(shown, area, type.label * 0.7, contents.extent);
+  const wanted = fitting(area.height);
+  const { fit, places: all } = arrange(wanted, area, type.label * 0.7, contents.extent);
+  // Rather none than one over blood.
+  const clear = wanted.map(({ width, height }, i) => !onVessel(vessels, fit, { ...all[i]!, width, height }));
+  const shown = wanted.filter((_, i) => clear[i]);
+  const places = all.filter((_, i) => clear[i]);
 
   leaders.clear();
   const standing = shown.map(({ plate, column, width, height }, i) => {

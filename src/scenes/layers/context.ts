@@ -18,8 +18,11 @@ export const contextColour = ({ colour }: Theme): string => mix(colour.stageDeep
 
 /** Lines of what can be seen of each part from the front, mm. */
 export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][] {
-  const parts = geometry.backdrop.map(({ outline }) => ({
-    outline,
+  const parts = geometry.backdrop.map(({ name, outline }) => ({
+    // A vessel's outline runs up one side and back down the other: its ends stay open.
+    sides: /Vein|aorta/.test(name)
+      ? [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]
+      : [[...outline, outline[0]!]],
     distance: planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
   }));
   const vessels = contour(plane, plane.distance, WALL);
@@ -29,7 +32,7 @@ export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][]
   const behind = (index: number) => (point: Point) =>
     inVessel(point) || parts.slice(index + 1).some(({ distance }) => distance(...point) < 0);
   return [
-    ...parts.flatMap(({ outline }, index) => shownRuns([...outline, outline[0]!], behind(index))),
+    ...parts.flatMap(({ sides }, index) => sides.flatMap((side) => shownRuns(side, behind(index)))),
     ...vessels.flatMap((loop) => {
       const points = Array.from(
         { length: loop.length / 2 },

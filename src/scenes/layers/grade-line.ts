@@ -182,15 +182,18 @@ export function gradeLineLayer(): GradeLineLayer {
     const last = first[first.length - 1]!;
     const brief = plot.width < 32 * sizes.label;
     if (known.length === 1)
-      for (const { words: says, figure, station, pressure, ends } of changesOf(known[0]!, theme))
+      for (const { words: says, figure, station, pressure, side } of changesOf(known[0]!, theme))
         words.write(
           {
             lines: [
               { words: brief ? figure : says, size: sizes.label, colour: theme.colour.ink, bold: true },
             ],
-            x: x(station) - (ends ? sizes.label : 0),
-            y: Math.min(plot.top + plot.height - 2.3 * sizes.label, y(pressure) + sizes.label * 0.8),
-            anchor: [ends ? 1 : 0.5, 0],
+            x: x(station) + { beneath: 0, before: -sizes.label, after: sizes.label / 2 }[side],
+            y:
+              side === "beneath"
+                ? Math.min(plot.top + plot.height - 2.3 * sizes.label, y(pressure) + sizes.label * 0.8)
+                : y(pressure),
+            anchor: { beneath: [0.5, 0], before: [1, 0.5], after: [0, 0.5] }[side] as [number, number],
           },
           theme,
         );

@@ -53,11 +53,10 @@ export function stretchesOf(points: GradeLine): Stretch[] {
 export interface Change {
   readonly words: string;
   readonly figure: string;
-  /** where its words stand: at that station, below that pressure, */
+  /** where its words stand: beneath that point of the line, ending before it, or beginning after it */
   readonly station: number;
   readonly pressure: number;
-  /** ending there rather than about it */
-  readonly ends: boolean;
+  readonly side: "beneath" | "before" | "after";
 }
 
 /** What a pathway spends; with two ventricles what the right one adds and the lungs spend; nothing of note on the way to the atrium. */
@@ -76,7 +75,7 @@ export function changesOf({ pathway }: Circulation, theme: Theme): Change[] {
         figure: drop,
         station,
         pressure: before.pressure,
-        ends: false,
+        side: "beneath",
       },
     ];
   }
@@ -87,15 +86,15 @@ export function changesOf({ pathway }: Circulation, theme: Theme): Change[] {
       words: theme.say("scene.rise", { rise }),
       figure: `+${rise}`,
       station: pump.station,
-      pressure: pumped.pressure,
-      ends: true,
+      pressure: (pump.pressure + pumped.pressure) / 2,
+      side: "before",
     },
     {
       words: theme.say("scene.drop.lungs", { drop: spent }),
       figure: spent,
-      station: (pumped.station + before.station) / 2,
+      station: (before.station + after.station) / 2,
       pressure: before.pressure,
-      ends: false,
+      side: "after",
     },
   ];
 }

@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { tint } from "./tint.ts";
 
 /** Marks for each square millimetre of lumen: as dense to the eye as the field's own. */
-const DENSE = 0.3;
+const DENSE = 0.9;
 /** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
 const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
 /** Part of the lumen's half width that marks keep to */

@@ -23,11 +23,17 @@ const pumped = ({ circulation }: Pane): boolean =>
 
 export function heartView() {
   const drawn = circuitPane();
+  let cut = false;
   return {
     view: drawn.view,
+    /** the body is shown in part, down to the lower edge of its box */
+    get cut() {
+      return cut && drawn.view.visible;
+    },
     draw(pane: Pane, box: Box, { view, time, still, setting }: Moment, theme: Theme): void {
       drawn.view.visible = pumped(pane) && pane.geometry === null;
       if (!drawn.view.visible) return;
+      cut = box.width > WIDE * box.height;
       const contents = {
         circulation: pane.circulation!,
         against: null,
@@ -36,7 +42,7 @@ export function heartView() {
         still,
         labels: view.labels,
         focus: view.focus,
-        extent: box.width > WIDE * box.height ? CHEST : BODY,
+        extent: cut ? CHEST : BODY,
         titled: false,
       };
       drawn.draw(contents, box, setting.floor, setting.elapsed, theme);

@@ -1,6 +1,7 @@
-/** Which labels a plane carries, the one thing pointed at or its places, and where they come to lie. */
+/** Which labels a plane carries, the one thing pointed at or its places, where they come to lie, and whose blood there is to name. */
 import type { Pane } from "../../chain/frame.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { elementLabel, type Label, labelsOf } from "../layers/labels.ts";
 import type { Occupied } from "../layers/occupied.ts";
@@ -64,3 +65,15 @@ export function placed(
     return parts.covers(left, bottom, right, top, name);
   });
 }
+
+/** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
+export function originsIn(panes: readonly Pane[]): boolean[] {
+  const lower = (pane: Pane) =>
+    opens(pane, "ivc") || pane.geometry?.backdrop.some(({ name }) => name === "lowerVein") === true;
+  return ORIGINS.map((origin) =>
+    panes.some((pane) => (origin === "upper" ? opens(pane, "svc") : lower(pane))),
+  );
+}
+
+const opens = ({ geometry }: Pane, opening: string): boolean =>
+  geometry?.openings.some(({ name }) => name === opening) === true;

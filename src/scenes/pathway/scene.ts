@@ -2,7 +2,6 @@
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { hasPlane } from "../../sim/request.ts";
-import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
@@ -20,13 +19,22 @@ import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { type HeartView, heartView } from "./heart-view.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
-import { listed, placed, pointed } from "./named.ts";
+import { listed, originsIn, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
 const HANDLE = 11;
 /** px across the kept ground where a chip draws it larger */
 const GROUND = 256;
+/** Part of the grade line's height by which its ground reaches up softly; where there is none, that of the picture in which a body cut off sinks. */
+const SOFT = 0.3;
+const FOOT = 0.12;
+const foot = ({ x, y, width, height }: Box): Box => ({
+  x,
+  y: y + height * (1 - FOOT / 3),
+  width,
+  height: height * FOOT,
+});
 /** Deviation of the play speed that is worth saying. */
 const PACE_SAID = 0.04;
 
@@ -115,13 +123,25 @@ export const makePathway: MakeScene = () => {
       frame.panes.forEach((pane, i) => {
         const box = at.planes[i]!;
         panes[i]!.draw(pane, box, moment, theme);
-        // A key beside the vessels has its own room.
+        // Words keep off a key beside the picture and off the ground under the grade line.
         const aside = keyAt.inline || !keyBox ? 0 : keyBox.width;
-        hearts[i]!.draw(pane, { ...box, x: box.x + aside, width: box.width - aside }, moment, theme);
+        const soft = at.grade && at.grade.y > box.y ? SOFT * at.grade.height : 0;
+        const heartBox = {
+          x: box.x + aside,
+          y: box.y,
+          width: box.width - aside,
+          height: Math.max(1, box.height - soft),
+        };
+        hearts[i]!.draw(pane, heartBox, moment, theme);
       });
       grade.view.visible = at.grade !== null;
       // Beside the vessels the grade line stands on ground that nothing else uses.
-      const under = at.grade && at.grade.y > at.planes[0]!.y ? at.grade : null;
+      const under =
+        at.grade && at.grade.y > at.planes[0]!.y
+          ? at.grade
+          : hearts.some((heart) => heart.cut)
+            ? foot(setting.clear)
+            : null;
       shore.view.visible = under !== null;
       if (under) shore.draw(setting.full, under, theme);
       // Veins that run on to the head fade before they come under controls or key.
@@ -198,7 +218,7 @@ export const makePathway: MakeScene = () => {
         ...(panes[0]?.scale ?? { least: 0, most: 1 }),
         unit,
         saturations: saturationsByOrigin(pane?.circulation ?? null),
-        origins: ORIGINS.map((_, i) => frame.panes.some((each) => bringsOrigin(each, i))),
+        origins: originsIn(frame.panes),
         pumped: frame.panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
         still: frame.still,
         dyed: frame.panes.some(({ washOut }) => washOut !== null),
@@ -276,12 +296,3 @@ const points = ({ geometry }: PaneView, focus: string | null): boolean =>
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
-
-/** Blood of which origins (by index into ORIGINS) a pane shows: what a field or a drawn vein brings. */
-function bringsOrigin({ geometry }: Pane, origin: number): boolean {
-  if (!geometry) return false;
-  const { openings, backdrop } = geometry;
-  return origin === 0
-    ? openings.some(({ name }) => name === "svc")
-    : openings.some(({ name }) => name === "ivc") || backdrop.some(({ name }) => name === "lowerVein");
-}
