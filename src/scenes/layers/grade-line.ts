@@ -9,7 +9,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import { frame, type Key, type Plot, readable } from "./grade-frame.ts";
-import { changesOf, stretchesOf } from "./grade-stretches.ts";
+import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
 import { dashed, heightAt, pathLine } from "./path-line.ts";
 
 export interface GradeLineLayer {
@@ -136,19 +136,22 @@ export function gradeLineLayer(): GradeLineLayer {
       pathLine(ink, pressure, index, sizes, theme);
     });
 
-    names(points, x, bottom, sizes, theme);
+    names(known, x, bottom, sizes, theme);
     figures(known, x, y, plot, sizes, theme);
   }
 
-  /** The great stretches by name under the line. */
+  /** The great stretches by name under the line, where they are the same in every pane. */
   function names(
-    points: Circulation["pathway"]["gradeLine"],
+    known: readonly Circulation[],
     x: (station: number) => number,
     bottom: number,
     sizes: Sizes,
     theme: Theme,
   ): void {
-    for (const { key, from, to } of stretchesOf(points)) {
+    const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
+    const named = (stretches: readonly Stretch[]) => stretches.map(({ key }) => key).join();
+    if (!first || others.some((other) => named(other) !== named(first))) return;
+    for (const { key, from, to } of first) {
       ink
         .moveTo(x(from), bottom)
         .lineTo(x(from), bottom + 12)

@@ -129,7 +129,7 @@ export const makePathway: MakeScene = () => {
         const heartBox = {
           x: box.x + aside,
           y: box.y,
-          width: box.width - aside,
+          width: Math.max(1, box.width - aside - sizes.axis),
           height: Math.max(1, box.height - soft),
         };
         hearts[i]!.draw(pane, heartBox, moment, theme);
