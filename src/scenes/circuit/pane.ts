@@ -29,7 +29,7 @@ export const fenestrated = ({ request, flows }: Circulation): boolean =>
   hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
 
 /** How far all else draws back from what is pointed at. */
-export const DIM = 0.48;
+export const DIM = 0.45;
 
 export function pane(): Pane {
   const view = new Container();
