@@ -16,6 +16,9 @@ export type PathwayStage = (typeof PATHWAY_STAGES)[number];
 export const hasPathway = (stage: Stage): stage is PathwayStage =>
   (PATHWAY_STAGES as readonly Stage[]).includes(stage);
 
+/** Stages whose flow is computed in a plane; with two ventricles the veins reach the lungs through a pump. */
+export const hasPlane = (stage: Stage): boolean => stage !== "two-ventricle";
+
 export const VOLUME_RULES = ["fixed-volume", "hold-atrial-pressure", "hold-output"] as const;
 export type VolumeRule = (typeof VOLUME_RULES)[number];
 

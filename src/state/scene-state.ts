@@ -1,5 +1,5 @@
 /** What is asked for: one small plain record. Lessons, keys, fingers and sliders only edit it; everything else is derived. */
-import { CASES, type CirculationRequest, type Setting, type Stage } from "../sim/request.ts";
+import { CASES, type CirculationRequest, hasPlane, type Setting, type Stage } from "../sim/request.ts";
 
 export const SCENES = ["pathway", "circuit", "breathing", "calf", "exchange", "growth", "exercise"] as const;
 export type SceneName = (typeof SCENES)[number];
@@ -85,3 +85,10 @@ export function paneRequest(state: SceneState, index: number): CirculationReques
     set: { ...state.request.set, ...beside.set },
   };
 }
+
+/** Whether a computed flow field is in the picture, into which dye can be released. */
+export const showsField = (state: SceneState): boolean =>
+  state.scene === "pathway" &&
+  [state.request, ...state.beside.map((_, i) => paneRequest(state, i + 1))].some(({ stage }) =>
+    hasPlane(stage),
+  );

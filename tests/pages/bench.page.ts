@@ -1,4 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
+import { DARK } from "../../src/scenes/theme/colour.ts";
+import { countColours } from "../scenes/pixels.ts";
 import { expectAccessible, figure, watchPage } from "./page.ts";
 
 const open = async (page: Page, query = "?setting=bench") => {
@@ -168,4 +170,21 @@ test("without WebGL and canvas the numbers and the ledger go on", async ({ page 
   await expect(page.locator(".stage-without-picture")).toContainText("cannot draw the moving picture");
   await bar(page, "numbers").click();
   expect(await page.locator("table.ledger tbody tr").count()).toBeGreaterThan(5);
+});
+
+test("two ventricles have a picture of their own, and nothing that needs a computed plane", async ({
+  page,
+}) => {
+  const sound = watchPage(page);
+  await page.goto("?setting=bench&state=1~ttv");
+  await expect(page.locator("#scene-reading")).toContainText("Whole circulation, Two ventricles", {
+    timeout: 30_000,
+  });
+  const rich = async () => (await countColours(page, [DARK.richGround], 24))[0]!;
+  await expect.poll(rich, { timeout: 30_000 }).toBeGreaterThan(3000);
+  await expect(page.locator("[data-item=dye]")).toHaveCount(0);
+  await bar(page, "look").click();
+  await expect(page.getByRole("switch", { name: "Names of the parts" })).toBeVisible();
+  await expect(page.getByRole("switch", { name: "Streamlines" })).toHaveCount(0);
+  sound();
 });

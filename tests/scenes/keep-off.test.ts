@@ -6,33 +6,34 @@ import { seededRandom } from "../../src/sim/random.ts";
 const box = { x: 0, y: 0, width: 420, height: 300 };
 /** A vessel down the middle with a branch across, as in a narrow pane. */
 const inBlood = (x: number, y: number) => Math.abs(x - 210) < 20 || Math.abs(y - 110) < 14;
-const plate = (x: number, y: number, width = 110, height = 44) => ({
+const plateAt = (x: number, y: number, width = 110, height = 44) => ({
   at: [x, y] as const,
   x: x + width / 2,
   y,
   width,
   height,
 });
-const covers = ({ x, y, width, height }: ReturnType<typeof plate>) => {
+const covers = ({ x, y, width, height }: ReturnType<typeof plateAt>) => {
   let found = 0;
   for (let i = 0; i <= 20; i++)
     for (let j = 0; j <= 8; j++) if (inBlood(x + width * (i / 20 - 0.5), y + height * (j / 8 - 0.5))) found++;
   return found / (21 * 9);
 };
+const onBlood = (plate: ReturnType<typeof plateAt>) => covers(plate) > 0;
 
 test("plates in a narrow plane stand off the blood that they speak of", () => {
-  const spots = [plate(210, 40), plate(210, 250), plate(90, 110), plate(330, 110)];
-  const placed = keepOff(spots, box, [], inBlood);
+  const spots = [plateAt(210, 40), plateAt(210, 250), plateAt(90, 110), plateAt(330, 110)];
+  const placed = keepOff(spots, box, [], onBlood);
   expect(placed).toHaveLength(spots.length);
-  for (const each of placed) expect(covers(each)).toBeLessThan(0.1);
+  for (const each of placed) expect(covers(each)).toBe(0);
 });
 
 test("U20 plates never cover each other or what is taken, and one without room is left out", () => {
   const random = seededRandom(5);
   const taken = { x: 0, y: 0, width: 420, height: 60 };
   for (let round = 0; round < 30; round++) {
-    const spots = Array.from({ length: 9 }, () => plate(420 * random(), 300 * random()));
-    const placed = keepOff(spots, box, [taken], inBlood);
+    const spots = Array.from({ length: 9 }, () => plateAt(420 * random(), 300 * random()));
+    const placed = keepOff(spots, box, [taken], onBlood);
     expect(placed.length).toBeGreaterThan(0);
     placed.forEach((a, i) => {
       expect(a.x - a.width / 2).toBeGreaterThanOrEqual(0);
@@ -51,11 +52,16 @@ test("compared drops are told with the decimals that keep them apart", () => {
 });
 
 test("a plate that would like to lie upon its spot in the blood leaves it to be seen", () => {
-  const [placed] = keepOff([{ ...plate(210, 220, 140, 60), x: 210, y: 220 }], box, [], inBlood);
+  const [placed] = keepOff([{ ...plateAt(210, 220, 140, 60), x: 210, y: 220 }], box, [], onBlood);
   expect(Math.abs(placed!.x - 210) >= 70 || Math.abs(placed!.y - 220) >= 30).toBe(true);
+  expect(covers(placed!)).toBe(0);
   // Where no blood is hidden it stays where it would like to be.
-  expect(keepOff([{ ...plate(60, 220), x: 60, y: 220 }], box, [], inBlood)[0]).toMatchObject({
+  expect(keepOff([{ ...plateAt(60, 220), x: 60, y: 220 }], box, [], onBlood)[0]).toMatchObject({
     x: 60,
     y: 220,
   });
+});
+
+test("where blood fills the box there is no plate rather than one upon it", () => {
+  expect(keepOff([plateAt(210, 150)], box, [], () => true)).toEqual([]);
 });

@@ -40,7 +40,9 @@ describe("plates over a plane", () => {
     const liked = plate([500, 300], 300, 300);
     expect(keepOff([liked], box, [], () => false)).toEqual([liked]);
     const blood = (x: number) => x > 200 && x < 480;
-    const [moved] = keepOff([liked], box, [], blood);
+    const [moved] = keepOff([liked], box, [], ({ x, width }) =>
+      [x - width / 2, x, x + width / 2].some(blood),
+    );
     expect(blood(moved!.x - moved!.width / 2) || blood(moved!.x + moved!.width / 2)).toBe(false);
   });
 

@@ -8,7 +8,7 @@ import {
   setStage,
   togglePause,
 } from "../../src/state/edit.ts";
-import { START } from "../../src/state/scene-state.ts";
+import { START, showsField } from "../../src/state/scene-state.ts";
 
 describe("an edit", () => {
   it("leaves the state that it was given as it was", () => {
@@ -48,4 +48,12 @@ describe("an edit", () => {
     expect(togglePause(START).view.paused).toBe(true);
     expect(togglePause(togglePause(START))).toEqual(START);
   });
+});
+
+it("dye has a field to be released into unless every pane's blood passes a pump, or the scene shows none", () => {
+  const two = { ...START, request: { ...START.request, stage: "two-ventricle" } } as const;
+  expect(showsField(START)).toBe(true);
+  expect(showsField(two)).toBe(false);
+  expect(showsField({ ...two, beside: [{ stage: "extracardiac" }] })).toBe(true);
+  expect(showsField({ ...START, scene: "circuit" })).toBe(false);
 });

@@ -16,18 +16,28 @@ export interface Arranged {
   readonly places: readonly { readonly x: number; readonly y: number }[];
 }
 
-const BODY = { left: 180, top: -16, right: 820, bottom: 1100 };
+/** What of the plane is to be seen, plane units. */
+export interface Extent {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+export const BODY: Extent = { left: 180, top: -16, right: 820, bottom: 1100 };
+/** Heart and lungs, from the neck to the diaphragm: for a wide and low box. */
+export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
 /** Where no vessel runs at the body's sides, plane units: above the shoulders, beside the thighs. */
 const CORNERS = [
   { from: -16, to: 178 },
   { from: 868, to: 1096 },
 ] as const;
 
-export function arrange(blocks: readonly Block[], box: Box, gap: number): Arranged {
+export function arrange(blocks: readonly Block[], box: Box, gap: number, extent: Extent = BODY): Arranged {
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
-  const beside = fitInto(box, BODY, margin);
-  const over = fitInto(box, BODY);
-  const tall = over.scale > 1.35 * beside.scale;
+  const beside = fitInto(box, extent, margin);
+  const over = fitInto(box, extent);
+  // Only a whole body has free corners.
+  const tall = extent === BODY && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
   const places = new Map<Block, { x: number; y: number }>();
   for (const side of ["left", "right"] as const) {
@@ -56,8 +66,8 @@ export function arrange(blocks: readonly Block[], box: Box, gap: number): Arrang
       group.forEach((block, i) => {
         const inner =
           side === "left"
-            ? fit.x + BODY.left * fit.scale - gap - block.width
-            : fit.x + BODY.right * fit.scale + gap;
+            ? fit.x + extent.left * fit.scale - gap - block.width
+            : fit.x + extent.right * fit.scale + gap;
         const outer = side === "left" ? box.x : box.x + box.width - block.width;
         places.set(block, { x: tall ? outer : inner, y: tops[i]! });
       });

@@ -7,6 +7,7 @@ import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { vesselsOf } from "./anatomy.ts";
+import { BODY } from "./arrange.ts";
 import { drawBody, drawVessel } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
@@ -28,7 +29,7 @@ export const fenestrated = ({ request, flows }: Circulation): boolean =>
   hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
 
 /** How far all else draws back from what is pointed at. */
-const DIM = 0.7;
+export const DIM = 0.45;
 
 export function pane(): Pane {
   const view = new Container();
@@ -38,7 +39,8 @@ export function pane(): Pane {
   const blood = flowing();
   const [back, heart, front] = [new Graphics(), new Graphics(), new Graphics()];
   plane.addChild(back, blood.behind, heart, front, blood.front);
-  view.addChild(plane, leaders, words.view);
+  const frame = new Graphics();
+  view.addChild(plane, frame, leaders, words.view);
 
   let drawn = "";
   let known: Circulation | null = null;
@@ -56,8 +58,14 @@ export function pane(): Pane {
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
     blood.follow(laid, circulation);
-    const plates = drawPlates(words, leaders, contents, box, floor, theme);
+    const plates = drawPlates(words, leaders, contents, laid, box, floor, theme);
     standing = plates.standing;
+    // A part of the body ends not far below its box, where the ground has swallowed it.
+    const cut = contents.extent !== BODY;
+    frame.visible = cut;
+    frame.clear();
+    if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
+    plane.mask = cut ? frame : null;
     plane.scale.set(plates.fit.scale);
     plane.position.set(plates.fit.x, plates.fit.y);
   };
@@ -92,6 +100,7 @@ export function pane(): Pane {
         labels,
         focus,
         compared,
+        contents.extent,
         against?.pressures,
       ]);
       const before = dim;

@@ -19,6 +19,18 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   tunnel: ["tunnel"],
   chamber: ["chamber", "pathway"],
   fenestration: ["fenestration"],
+  // elements of the way through a heart with two ventricles
+  hepaticVein: ["liver", "liverBed", "hepatic"],
+  inferiorVenaCava: ["lowerIvc", "ivc"],
+  superiorVenaCava: ["jugular", "svc"],
+  lowerAtrialEntry: ["rightAtrium"],
+  upperAtrialEntry: ["rightAtrium"],
+  rightVentricle: ["rightVentricle"],
+  leftTurn: ["lungTrunk"],
+  rightTurn: ["lungTrunk"],
+  leftArtery: ["leftLungArtery"],
+  rightArtery: ["rightLungArtery"],
+  pulmonaryVein: ["rightPulmonaryVein", "leftPulmonaryVein"],
 };
 
 const NONE: ReadonlySet<string> = new Set();

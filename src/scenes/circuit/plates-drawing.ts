@@ -7,8 +7,10 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
-import { arrange } from "./arrange.ts";
+import { arrange, CHEST, type Extent } from "./arrange.ts";
+import type { Laid } from "./dots.ts";
 import { drawLevel, levelWidth } from "./level.ts";
+import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
 
 export interface PaneContents {
@@ -22,6 +24,9 @@ export interface PaneContents {
   readonly still: boolean;
   readonly labels: boolean;
   readonly focus: string | null;
+  readonly extent: Extent;
+  /** stage, output and saturation written above; elsewhere they stand beside the picture */
+  readonly titled: boolean;
 }
 
 export interface Standing {
@@ -40,6 +45,7 @@ export function drawPlates(
   words: Lettering,
   leaders: Graphics,
   contents: PaneContents,
+  vessels: readonly Laid[],
   box: Box,
   floor: number,
   theme: Theme,
@@ -49,7 +55,11 @@ export function drawPlates(
   const { stage } = circulation.request;
   const type = sizes(box.height, floor);
   const few = box.height < 30 * type.label;
-  const plates = contents.labels ? platesOf(stage).filter((plate) => !few || plate.first) : [];
+  const inSight = (plate: Plate) =>
+    contents.extent !== CHEST || (!plate.organ && plate.at[1] < contents.extent.bottom);
+  const plates = contents.labels
+    ? platesOf(stage).filter((plate) => inSight(plate) && (!few || plate.first))
+    : [];
   const noteOf = (plate: Plate): Note => ({
     lines: [
       { words: theme.say(`further.place.${plate.name}`), size: type.axis, colour: colour.inkSoft },
@@ -85,31 +95,37 @@ export function drawPlates(
         })
         .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
     });
-  const title = words.write(
-    {
-      lines: [
-        { words: theme.say(`stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
+  const title = contents.titled
+    ? words.write(
         {
-          words: theme.say("further.circuit.caption", {
-            output: formatQuantity(circulation.flows.systemic, "L/min", 1),
-            saturation: formatQuantity(circulation.saturations.arterial, "%"),
-          }),
-          size: type.axis,
-          colour: colour.inkSoft,
+          lines: [
+            { words: theme.say(`stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
+            {
+              words: theme.say("further.circuit.caption", {
+                output: formatQuantity(circulation.flows.systemic, "L/min", 1),
+                saturation: formatQuantity(circulation.saturations.arterial, "%"),
+              }),
+              size: type.axis,
+              colour: colour.inkSoft,
+            },
+          ],
+          x: box.x,
+          y: box.y,
+          wrap: box.width - type.label * 2,
         },
-      ],
-      x: box.x,
-      y: box.y,
-      wrap: box.width - type.label * 2,
-    },
-    theme,
-  );
+        theme,
+      )
+    : { width: 0, height: 0 };
   // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
   const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
-  const below = beside ? 0 : title.height + type.label * 0.6;
+  const below = beside || !contents.titled ? 0 : title.height + type.label * 0.6;
   const area = { ...box, y: box.y + below, height: box.height - below };
-  const shown = fitting(area.height);
-  const { fit, places } = arrange(shown, area, type.label * 0.7);
+  const wanted = fitting(area.height);
+  const { fit, places: all } = arrange(wanted, area, type.label * 0.7, contents.extent);
+  // Rather none than one over blood.
+  const clear = wanted.map(({ width, height }, i) => !onVessel(vessels, fit, { ...all[i]!, width, height }));
+  const shown = wanted.filter((_, i) => clear[i]);
+  const places = all.filter((_, i) => clear[i]);
 
   leaders.clear();
   const standing = shown.map(({ plate, column, width, height }, i) => {

@@ -2,6 +2,7 @@
 import { Container } from "pixi.js";
 import { splitBox, withAir } from "../drawing/split.ts";
 import { type MakeScene, WITH_ALL } from "../scene.ts";
+import { BODY } from "./arrange.ts";
 import { circuitLegend } from "./legend.ts";
 import { type Pane, pane } from "./pane.ts";
 
@@ -35,6 +36,8 @@ export const makeCircuit: MakeScene = () => {
           still: frame.still,
           labels: frame.state.view.labels,
           focus: frame.state.view.focus,
+          extent: BODY,
+          titled: true,
         };
         each.draw(contents, boxes[i]!, setting.floor, setting.elapsed, theme);
       });

@@ -1,6 +1,7 @@
 /** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
 import { numberSetting } from "../../sim/parameters.ts";
+import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/legend.ts";
 import { pane } from "../circuit/pane.ts";
 import { withAir } from "../drawing/split.ts";
@@ -54,6 +55,8 @@ export const makeExercise: MakeScene = () => {
             still: frame.still,
             labels: frame.state.view.labels,
             focus: frame.state.view.focus,
+            extent: BODY,
+            titled: true,
           },
           picture,
           floor,

@@ -21,6 +21,13 @@ const FOLLOWS: Readonly<Record<string, string>> = {
   ventricle: "ventricle",
 };
 
+/** How lungs are filled, and how much of its blood's colour the heart shows. */
+export const LUNG = {
+  dark: { color: "#2b2440", alpha: 0.42 },
+  light: { color: "#f3dedb", alpha: 0.75 },
+} as const;
+export const HEART = { dark: 0.45, light: 0.6 } as const;
+
 export function backdropLayer(): BackdropLayer {
   const view = new Container();
   let shapes: { name: string; graphics: Graphics }[] = [];
@@ -63,7 +70,7 @@ function draw(
   const blood = (saturation: number, alpha: number) =>
     ink.poly(points).fill({ color: bloodColour(colour, saturation), alpha });
   if (name.endsWith("Lung")) {
-    ink.poly(points).fill({ color: dark ? "#2b2440" : "#f3dedb", alpha: dark ? 0.42 : 0.75 });
+    ink.poly(points).fill(LUNG[theme.name]);
     ink.poly(points, true).stroke({ width: 0.5, color: colour.backdropEdge, alpha: 0.9, join: "round" });
   } else if (name.endsWith("Vein")) {
     ink.poly(points).fill({ color: colour.lumen, alpha: 0.9 });
@@ -75,7 +82,7 @@ function draw(
   } else {
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
-    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: dark ? 0.45 : 0.6 });
+    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: HEART[theme.name] });
     ink.poly(points, true).stroke({
       width: muscle ? 4 : 1.4,
       color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),

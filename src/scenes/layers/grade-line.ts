@@ -1,6 +1,7 @@
 /** The grade line: pressure along the blood's way, in the picture's order, from a liver vein to the atrium. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { hasPathway } from "../../sim/request.ts";
 import { formatNumber, formatQuantity } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { digitsApart } from "../drawing/scale.ts";
@@ -8,6 +9,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import { frame, type Key, type Plot, readable } from "./grade-frame.ts";
+import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
 import { dashed, heightAt, pathLine } from "./path-line.ts";
 
 export interface GradeLineLayer {
@@ -22,9 +24,6 @@ export interface GradeLineLayer {
   /** The element at a point of the canvas, or null off the line's box. */
   pick(x: number, y: number): string | null;
 }
-
-/** Elements that are named under the line on their own; what lies between is the pathway. */
-const ENDS = ["hepaticVein", "lungBed", "pulmonaryVein"];
 
 export function gradeLineLayer(): GradeLineLayer {
   const view = new Container();
@@ -137,29 +136,22 @@ export function gradeLineLayer(): GradeLineLayer {
       pathLine(ink, pressure, index, sizes, theme);
     });
 
-    names(points, x, bottom, sizes, theme);
+    names(known, x, bottom, sizes, theme);
     figures(known, x, y, plot, sizes, theme);
   }
 
-  /** The great stretches by name under the line; the middle one is the pathway itself. */
+  /** The great stretches by name under the line, where they are the same in every pane. */
   function names(
-    points: Circulation["pathway"]["gradeLine"],
+    known: readonly Circulation[],
     x: (station: number) => number,
     bottom: number,
     sizes: Sizes,
     theme: Theme,
   ): void {
-    const start = (at: string) => points.find((point) => point.at === at)?.station;
-    const bed = start("lungBed") ?? 1;
-    const veins = start("pulmonaryVein") ?? 1;
-    const entry = points.find((point) => !ENDS.includes(point.at))?.station ?? 0;
-    const spans = [
-      ["scene.stretch.liver", 0, entry],
-      ["scene.stretch.pathway", entry, bed],
-      ["scene.stretch.lungs", bed, veins],
-      ["scene.stretch.veins", veins, 1],
-    ] as const;
-    for (const [key, from, to] of spans) {
+    const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
+    const named = (stretches: readonly Stretch[]) => stretches.map(({ key }) => key).join();
+    if (!first || others.some((other) => named(other) !== named(first))) return;
+    for (const { key, from, to } of first) {
       ink
         .moveTo(x(from), bottom)
         .lineTo(x(from), bottom + 12)
@@ -180,7 +172,7 @@ export function gradeLineLayer(): GradeLineLayer {
     }
   }
 
-  /** What is spent on the pathway and in the lungs, at the place where the line falls. */
+  /** What is spent or gained at the place where the line falls or rises, and the line's end. */
   function figures(
     known: readonly Circulation[],
     x: (station: number) => number,
@@ -190,34 +182,29 @@ export function gradeLineLayer(): GradeLineLayer {
     theme: Theme,
   ): void {
     const first = known[0]!.pathway.gradeLine;
-    const entry = first.find((point) => !ENDS.includes(point.at));
-    const bed = first.find((point) => point.at === "lungBed");
-    const last = first[first.length - 1];
-    if (!entry || !bed || !last) return;
-    if (known.length === 1) {
-      const drop = formatQuantity(known[0]!.pathway.pressureDrop, "mmHg", 1);
-      words.write(
-        {
-          lines: [
-            {
-              words: plot.width < 32 * sizes.label ? drop : theme.say("scene.drop", { drop }),
-              size: sizes.label,
-              colour: theme.colour.ink,
-              bold: true,
-            },
-          ],
-          x: x((entry.station + bed.station) / 2),
-          y: Math.min(plot.top + plot.height - 2.3 * sizes.label, y(bed.pressure) + sizes.label * 0.8),
-          anchor: [0.5, 0],
-        },
-        theme,
-      );
-    }
+    const last = first[first.length - 1]!;
+    const brief = plot.width < 32 * sizes.label;
+    if (known.length === 1)
+      for (const { words: says, figure, station, pressure, side } of changesOf(known[0]!, theme))
+        words.write(
+          {
+            lines: [
+              { words: brief ? figure : says, size: sizes.label, colour: theme.colour.ink, bold: true },
+            ],
+            x: x(station) + { beneath: 0, before: -sizes.label, after: sizes.label / 2 }[side],
+            y:
+              side === "beneath"
+                ? Math.min(plot.top + plot.height - 2.3 * sizes.label, y(pressure) + sizes.label * 0.8)
+                : y(pressure),
+            anchor: { beneath: [0.5, 0], before: [1, 0.5], after: [0, 0.5] }[side] as [number, number],
+          },
+          theme,
+        );
     ink
       .circle(x(0), y(first[0]!.pressure), Math.max(4, sizes.axis * 0.26))
       .fill({ color: theme.colour.pressure });
     ink.circle(x(1), y(last.pressure), Math.max(4, sizes.axis * 0.26)).fill({ color: theme.colour.pressure });
-    if (plot.width < 32 * sizes.label) return;
+    if (brief) return;
     const end = formatQuantity(last.pressure, "mmHg", 1);
     // Above the line where its letters begin, each about six tenths of its height wide.
     const begin = x(1) - 4 - 0.6 * sizes.label * end.length;
@@ -236,13 +223,17 @@ export function gradeLineLayer(): GradeLineLayer {
 
   /** Which line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
   function keyOf(known: readonly Circulation[], box: Box, sizes: Sizes, theme: Theme): Key | null {
-    const drops = known.map(({ pathway }) => pathway.pressureDrop);
+    const drops = known
+      .filter(({ request }) => hasPathway(request.stage))
+      .map(({ pathway }) => pathway.pressureDrop);
     const digits = digitsApart(drops);
-    const lines = known.map(({ request }, i) => ({
-      words: theme.say("scene.drop.of", {
-        pane: theme.say(`stage.${request.stage}`),
-        drop: formatQuantity(drops[i]!, "mmHg", digits),
-      }),
+    const nameOf = ({ request: { stage }, pathway }: Circulation) => {
+      const pane = theme.say(`stage.${stage}`);
+      const drop = formatQuantity(pathway.pressureDrop, "mmHg", digits);
+      return hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop }) : pane;
+    };
+    const lines = known.map((circulation) => ({
+      words: nameOf(circulation),
       size: sizes.label,
       colour: theme.colour.ink,
       bold: true,

@@ -1,18 +1,12 @@
-/** Where plates come to lie over a plane: near their spot or where they would like, off the blood, off each other; one without room is left out. */
+/** Where plates come to lie over a plane: near their spot or where they would like, off what must be seen and off each other; one without room is left out. */
 import type { Box } from "../scene.ts";
 import { type Block, clamp } from "./settle.ts";
 
-/** Directions and distances (in heights of the plate) that are tried. */
-const WAYS = 16;
-const REACHES = [0.75, 1.1, 1.6, 2.3, 3.2, 4.4];
-/** Points of a plate at which the blood is looked for, across and down. */
-const LOOKS = [7, 3] as const;
-/** CSS px of way that a plate wholly on the blood is worth going. */
-const ON_BLOOD = 600;
+/** Heights of a plate: how far from its spot, and in which steps, it is tried. */
+const FARTHEST = 7;
+const STEP = 1 / 3;
 /** CSS px of way that a hairline is worth which crosses another one or a plate. */
 const CROSSED = 400;
-/** CSS px of way that a plate is worth which covers the very blood that it speaks of. */
-const HIDING = 400;
 /** CSS px between plates */
 const GAP = 4;
 
@@ -21,12 +15,12 @@ interface Plate extends Block {
   readonly at: readonly [number, number];
 }
 
-/** @param inBlood whether a point (CSS px) lies inside a vessel */
+/** @param covers whether a plate at that place would lie on what has to be seen */
 export function keepOff<T extends Plate>(
   plates: readonly T[],
   box: Box,
   taken: readonly Box[],
-  inBlood: (x: number, y: number) => boolean,
+  covers: (plate: T) => boolean,
 ): T[] {
   const placed: T[] = [];
   const free = ({ x, y, width, height }: Block): boolean =>
@@ -49,30 +43,20 @@ export function keepOff<T extends Plate>(
     let best: T | null = null;
     let least = Number.POSITIVE_INFINITY;
     const consider = (x: number, y: number) => {
-      const tried = { ...plate, x, y };
-      if (!free(tried)) return;
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
-      const crossed = placed.some((other) => tangled(tried, other));
-      const hiding =
-        Math.abs(x - sx) < plate.width / 2 + GAP &&
-        Math.abs(y - sy) < plate.height / 2 + GAP &&
-        inBlood(sx, sy);
-      const cost =
-        way + ON_BLOOD * onBlood(tried, LOOKS, inBlood) + (crossed ? CROSSED : 0) + (hiding ? HIDING : 0);
+      const tried = { ...plate, x, y };
+      if (!free(tried) || covers(tried)) return;
+      const cost = way + (placed.some((other) => tangled(tried, other)) ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;
       best = tried;
     };
     consider(plate.x, plate.y);
-    for (const reach of REACHES)
-      for (let way = 0; way < WAYS; way++) {
-        const angle = (2 * Math.PI * way) / WAYS;
-        consider(
-          sx + Math.cos(angle) * (reach * plate.height + plate.width / 2),
-          sy + Math.sin(angle) * reach * plate.height,
-        );
-      }
+    const steps = Math.ceil(FARTHEST / STEP);
+    for (let i = -steps; i <= steps; i++)
+      for (let j = -steps; j <= steps; j++)
+        consider(sx + i * STEP * plate.height, sy + j * STEP * plate.height);
     if (best) placed.push(best);
   }
   return placed;

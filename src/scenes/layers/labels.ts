@@ -84,7 +84,13 @@ export function labelsOf(
   });
 }
 
-/** The element that is pointed at: its name and what is spent there, beside its light. Empty where the plane has no such element. */
+/** mmHg with which blood comes to an element; undefined off the path that the grade line follows. The same as at the places. */
+function pressureIn(element: string, { pathway, pressures }: Circulation): number | undefined {
+  if (element === "superiorVenaCava") return pressures.svc;
+  return pathway.gradeLine.find(({ at }) => at === element)?.totalPressure;
+}
+
+/** The element that is pointed at: its name, its pressure and what is lost there, beside its light. Empty where the plane has no such element. */
 export function elementLabel(
   element: string,
   path: readonly Station[],
@@ -95,18 +101,18 @@ export function elementLabel(
 ): Label[] {
   const area = path.find((station) => station.element === element)?.area;
   if (!area) return [];
-  const rows = circulation?.pathway.ledger.filter((row) => row.element === element) ?? [];
   const lines: Line[] = [
     { words: theme.say(`element.${element}`), size: sizes.axis, colour: theme.colour.inkSoft },
   ];
+  const bold = (words: string): Line => ({ words, size: sizes.label, colour: theme.colour.ink, bold: true });
+  const pressure = circulation ? pressureIn(element, circulation) : undefined;
+  if (pressure !== undefined)
+    lines.push(bold(theme.say("scene.element.pressure", { pressure: formatQuantity(pressure, "mmHg", 1) })));
+  const rows = circulation?.pathway.ledger.filter((row) => row.element === element) ?? [];
   if (rows.length > 0) {
     const spent = rows.reduce((sum, row) => sum + row.pressureDrop, 0);
-    lines.push({
-      words: formatQuantity(spent, "mmHg", 2),
-      size: sizes.label,
-      colour: theme.colour.ink,
-      bold: true,
-    });
+    const drop = formatQuantity(Math.abs(spent), "mmHg", 2);
+    lines.push(bold(theme.say(spent < 0 ? "scene.element.gained" : "scene.element.lost", { drop })));
   }
   const [width, height] = measure(lines, sizes, theme);
   const at = toScreen(area.centre);

@@ -19,6 +19,12 @@ export interface LegendFacts {
   readonly unit: string;
   /** % by ORIGINS, for the oxygen colouring */
   readonly saturations: readonly [number, number, number];
+  /** by ORIGINS: whether blood of that origin is in the picture */
+  readonly origins: readonly boolean[];
+  /** a heart with two ventricles is in the picture: its blood is told by its oxygen */
+  readonly pumped: boolean;
+  /** nothing moves: marks are darts */
+  readonly still: boolean;
   readonly dyed: boolean;
   /** clauses after the key: the play speed in words, "equal inflow" ... */
   readonly remarks: readonly string[];
@@ -74,15 +80,18 @@ export function drawLegend(
   };
 
   const mapped = facts.overlay !== "none" || facts.colouring === "speed" || facts.colouring === "age";
-  item(
-    theme.say(
-      facts.overlay === "none" ? `scene.legend.${facts.colouring}` : `scene.legend.map.${facts.overlay}`,
-    ),
-    true,
-  );
-  if (mapped) scale();
-  else {
+  const flows = facts.origins.some(Boolean);
+  if (flows)
+    item(
+      theme.say(
+        facts.overlay === "none" ? `scene.legend.${facts.colouring}` : `scene.legend.map.${facts.overlay}`,
+      ),
+      true,
+    );
+  if (flows && mapped) scale();
+  else if (flows) {
     ORIGINS.forEach((origin, index) => {
+      if (!facts.origins[index]) return;
       const saturation = facts.saturations[index]!;
       const tone = facts.colouring === "origin" ? colour.origin[index]! : bloodColour(colour, saturation);
       const says =
@@ -91,6 +100,18 @@ export function drawLegend(
           : theme.say(`scene.origin.${origin}`);
       item(says, false, 1.5 * size, (left) =>
         shape(ink, index, left + size * 0.55, y + size * 0.62, size * 0.36, tone),
+      );
+    });
+  }
+  if (facts.pumped) {
+    const said = facts.still ? "Still" : "";
+    const marks = [
+      [theme.say(`further.legend.poor${said}`), colour.poor],
+      [theme.say(`further.legend.rich${said}`), colour.rich],
+    ] as const;
+    marks.forEach(([says, tone], rich) => {
+      item(says, false, 1.5 * size, (left) =>
+        (facts.still ? dart : shape)(ink, rich, left + size * 0.55, y + size * 0.62, size * 0.36, tone),
       );
     });
   }
@@ -133,4 +154,11 @@ function shape(ink: Graphics, index: number, x: number, y: number, radius: numbe
     ink
       .poly([x - radius * 1.2, y, x, y - radius * 1.2, x + radius * 1.2, y, x, y + radius * 1.2])
       .fill({ color });
+}
+
+/** A still mark that points the way of the blood: full, or (1) open. */
+function dart(ink: Graphics, index: number, x: number, y: number, radius: number, color: string): void {
+  ink.poly([x - radius, y - radius, x + 1.3 * radius, y, x - radius, y + radius]);
+  if (index === 0) ink.fill({ color });
+  else ink.stroke({ width: radius * 0.5, color });
 }

@@ -1,7 +1,10 @@
-/** Lights what is pointed at with a ring; a plane on its own also dims all the rest, to 30 % or less, with a slow fade. */
+/** Lights what is pointed at with a ring; a plane on its own also dims all the rest, to 30 % or less, with a slow fade, and keeps its outlines. */
 import { Container, Graphics } from "pixi.js";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { mix } from "../theme/colour.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawContext } from "./context.ts";
 import type { Lit } from "./spots.ts";
 
 /** What is left of the rest: 1 - this. */
@@ -10,40 +13,58 @@ const COVER = 0.72;
 const SOFT = 4;
 /** mm: beyond any screen at any camera */
 const FAR = 4000;
-/** CSS px of the ring, at any camera */
+/** CSS px of the ring and of the outlines, at any camera */
 const RING = 3.5;
+const LINE = 1.6;
+
+/** A colour under the veil. */
+export const veiled = (hex: string, { colour }: Theme): string => mix(hex, colour.stageDeep, COVER);
 
 export interface VeilLayer {
   readonly view: Container;
   /**
    * @param dims     the rest draws back; not where panes are compared, for then one would be darker than its neighbours
    * @param pxPerMm  of the camera
+   * @param outlines what stays to be seen of the rest
    */
-  draw(lit: readonly Lit[], dims: boolean, pxPerMm: number, elapsed: number, theme: Theme): void;
+  draw(
+    lit: readonly Lit[],
+    dims: boolean,
+    pxPerMm: number,
+    outlines: readonly (readonly Point[])[],
+    elapsed: number,
+    theme: Theme,
+  ): void;
 }
 
 export function veilLayer(): VeilLayer {
   const view = new Container();
   const dark = new Graphics();
+  const lines = new Graphics();
   const rings = new Graphics();
-  view.addChild(dark, rings);
+  view.addChild(dark, lines, rings);
   let shown = 0;
   let dimmed = 0;
   let last: readonly Lit[] = [];
   let key = "";
+  let lined: readonly (readonly Point[])[] = [];
   return {
     view,
-    draw(lit, dims, pxPerMm, elapsed, theme) {
+    draw(lit, dims, pxPerMm, outlines, elapsed, theme) {
       if (lit.length > 0) last = lit;
       shown = ease(shown, lit.length > 0 ? 1 : 0, elapsed);
       dimmed = ease(dimmed, lit.length > 0 && dims ? 1 : 0, elapsed);
       rings.alpha = shown;
       dark.alpha = dimmed;
+      lines.alpha = dimmed;
       view.visible = shown > 0.01;
       const now = `${JSON.stringify(last)} ${theme.name} ${pxPerMm}`;
-      if (last.length === 0 || now === key) return;
+      if (last.length === 0 || (now === key && lined === outlines)) return;
       key = now;
+      lined = outlines;
       dark.clear();
+      lines.clear();
+      drawContext(lines, outlines, last, LINE / pxPerMm, theme);
       rings.clear();
       // One strip for each light, for a shape can have one hole.
       const lights = [...last].sort((a, b) => a.centre[1] - b.centre[1]);

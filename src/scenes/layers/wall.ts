@@ -3,10 +3,9 @@ import { type Container, Graphics } from "pixi.js";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
+import { fadeReach, WALL } from "./fade.ts";
 import { beyondOpening, type Plane, SHY } from "./plane.ts";
 
-/** mm, drawn thickness of a vessel wall */
-const WALL = 2;
 /** Steps in which a vessel fades out beyond its opening. */
 const FADES = 14;
 /** mm inside the wall at which the lumen grows lighter, so that it reads as round */
@@ -101,7 +100,7 @@ export function wallLayer(): WallLayer {
 /** Beyond its opening the vessel goes on into the body: lumen and wall fade over about a width. */
 function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {
   const { centre, normal, width } = opening;
-  const reach = Math.min(16, 3 + 0.7 * width);
+  const reach = fadeReach(width);
   const strip = (
     target: Graphics,
     from: number,

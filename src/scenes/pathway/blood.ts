@@ -125,8 +125,7 @@ export function blood(): Blood {
           colours,
         );
       } else colours.fill(packed(rgb(OVER_MAP[overlay])));
-      // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
-      const half = Math.max(1.2, setting.full.height * 0.0016) / at.scale;
+      const half = headSize(setting, at);
       if (shape !== measuredShape) {
         measuredShape = shape;
         lumen = lumenArea(shape);
@@ -149,6 +148,10 @@ export function blood(): Blood {
     },
   };
 }
+
+/** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
+export const headSize = ({ full }: Setting, { scale }: Projection): number =>
+  Math.max(1.2, full.height * 0.0016) / scale;
 
 /** The field's scalar in the key's unit: m/s, mmHg, W/m3. */
 function measured(

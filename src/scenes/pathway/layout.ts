@@ -1,4 +1,5 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
 import type { Box } from "../scene.ts";
@@ -71,6 +72,24 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
     narrow,
   };
 }
+
+/** mm of the veins beyond the blood that show at least */
+const BEYOND = 7;
+/** mm above it: the fork of the veins from head and arms shows */
+const ABOVE = 14;
+
+/** [left, bottom, right, top] mm of what has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
+export function extent({ bounds, backdrop }: PathwayGeometry): [number, number, number, number] {
+  const [left, bottom, right, top] = bounds;
+  const xs = backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
+  const deep = backdrop
+    .filter(({ name }) => WHOLE.includes(name))
+    .flatMap(({ outline }) => outline.map(([, y]) => y));
+  return [Math.min(left, ...xs), Math.min(bottom, ...deep) - BEYOND, Math.max(right, ...xs), top + ABOVE];
+}
+
+/** Surroundings that show down to their lower end. */
+const WHOLE: readonly string[] = ["ventricle", "lowerVein"];
 
 /** mm -> CSS px, y turned over. */
 export interface Projection {

@@ -1,10 +1,16 @@
-/** Which labels a plane carries: the one thing pointed at, or its places. */
+/** Which labels a plane carries, the one thing pointed at or its places, where they come to lie, and whose blood there is to name. */
 import type { Pane } from "../../chain/frame.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { ORIGINS } from "../../sim/tracers/tracers.ts";
+import { keepOff } from "../layers/keep-off.ts";
 import { elementLabel, type Label, labelsOf } from "../layers/labels.ts";
+import type { Occupied } from "../layers/occupied.ts";
 import { placesNamed } from "../layers/spots.ts";
+import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+
+import { onPlane, type Projection } from "./layout.ts";
 
 type ToScreen = (point: readonly [number, number]) => readonly [number, number];
 
@@ -42,3 +48,32 @@ export function listed(
 
 /** Places that keep their label where room is short. */
 const CHIEF = ["svc", "ivc", "leftLungArtery", "rightLungArtery", "atrium", "fenestration"];
+
+/** The labels that have room, where no plate covers blood or a part that is not its own; a spot that a close camera has left behind needs none. */
+export function placed(
+  labels: readonly Label[],
+  parts: Occupied,
+  projection: Projection,
+  box: Box,
+  taken: readonly Box[],
+): Label[] {
+  const seen = ({ at: [x, y] }: Label) =>
+    x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+  return keepOff(labels.filter(seen), box, taken, ({ name, x, y, width, height }) => {
+    const [left, bottom] = onPlane(projection, x - width / 2, y + height / 2);
+    const [right, top] = onPlane(projection, x + width / 2, y - height / 2);
+    return parts.covers(left, bottom, right, top, name);
+  });
+}
+
+/** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
+export function originsIn(panes: readonly Pane[]): boolean[] {
+  const lower = (pane: Pane) =>
+    opens(pane, "ivc") || pane.geometry?.backdrop.some(({ name }) => name === "lowerVein") === true;
+  return ORIGINS.map((origin) =>
+    panes.some((pane) => (origin === "upper" ? opens(pane, "svc") : lower(pane))),
+  );
+}
+
+const opens = ({ geometry }: Pane, opening: string): boolean =>
+  geometry?.openings.some(({ name }) => name === opening) === true;

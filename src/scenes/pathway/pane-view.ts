@@ -2,20 +2,23 @@
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { FieldShape } from "../../sim/field/flow-field.ts";
-import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
 import { backdropLayer } from "../layers/backdrop.ts";
 import { drawClots } from "../layers/clots.ts";
+import { contextLines } from "../layers/context.ts";
+import { type Occupied, occupied } from "../layers/occupied.ts";
 import { drawnPlane, type Plane } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
+import { veinStream } from "../layers/vein-stream.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { type Box, type Setting, WITH_ALL } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
-import { blood } from "./blood.ts";
-import { onPlane, onScreen, type Projection, project } from "./layout.ts";
+import { blood, headSize } from "./blood.ts";
+import { extent, onPlane, onScreen, type Projection, project } from "./layout.ts";
 
 interface Moment {
   /** shown beside others: it keeps to its box and never dims */
@@ -32,6 +35,8 @@ export interface PaneView {
   readonly geometry: PathwayGeometry | null;
   /** mm: how far a point of the plane is from the wall, negative in the blood; null until drawn */
   readonly plane: Plane | null;
+  /** what no plate may cover */
+  readonly occupied: Occupied | null;
   /** Ends of the scale in use, for the key. */
   readonly scale: { readonly least: number; readonly most: number };
   draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
@@ -52,17 +57,21 @@ export function paneView(): PaneView {
   const plane = new Container();
   const frame = new Graphics();
   const backdrop = backdropLayer();
+  const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = new Graphics();
   const clots = new Graphics();
   const veil: VeilLayer = veilLayer();
-  plane.addChild(backdrop.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
+  plane.addChild(backdrop.view, stream.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
   view.addChild(plane, frame);
   frame.visible = false;
 
   let geometry: PathwayGeometry | null = null;
   let outline: Plane | null = null;
+  let taken: Occupied | null = null;
+  let outlines: readonly (readonly Point[])[] = [];
+  let linesOf: PathwayGeometry | null = null;
   let framed = "";
   let drawnFor = "";
   let tracedName = "";
@@ -83,6 +92,7 @@ export function paneView(): PaneView {
     if (!geometry) return;
     backdrop.set(geometry, pane.circulation, theme);
     outline = drawnPlane(geometry);
+    taken = occupied(geometry, outline);
     wall.set(geometry, outline, theme);
   };
 
@@ -129,6 +139,9 @@ export function paneView(): PaneView {
     get plane() {
       return outline;
     },
+    get occupied() {
+      return taken;
+    },
     get scale() {
       return inside.scale;
     },
@@ -142,6 +155,17 @@ export function paneView(): PaneView {
       const { view: asked, still, time, setting } = moment;
       backdrop.move(pane.circulation, time, still);
       inside.draw(pane, asked, still, projection!, setting, theme);
+      stream.view.visible = asked.overlay === "none";
+      if (stream.view.visible)
+        stream.draw(
+          geometry,
+          pane.circulation,
+          time,
+          asked.colouring,
+          inside.scale.most,
+          headSize(setting, projection!),
+          theme,
+        );
 
       const { shape, field } = pane;
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;
@@ -159,7 +183,12 @@ export function paneView(): PaneView {
         drawStreamlines(lines, streamlines(lined!, field, APART), lined!, field, width, theme);
       }
       drawClots(clots, pane.clots, theme);
-      veil.draw(spotsOf(geometry, asked.focus), !moment.compared, projection!.scale, setting.elapsed, theme);
+      const lit = spotsOf(geometry, asked.focus);
+      if (lit.length > 0 && linesOf !== geometry) {
+        linesOf = geometry;
+        outlines = contextLines(geometry, outline!);
+      }
+      veil.draw(lit, !moment.compared, projection!.scale, outlines, setting.elapsed, theme);
     },
     toScreen: (point) => (projection && geometry ? onScreen(projection, point) : null),
     pick(x, y) {
@@ -182,18 +211,6 @@ export function paneView(): PaneView {
       view.destroy(WITH_ALL);
     },
   };
-}
-
-/** mm of the veins beyond the blood that show at least */
-const BEYOND = 7;
-/** mm above it: the fork of the veins from head and arms shows */
-const ABOVE = 14;
-
-/** What has to be seen whole: the blood, and the lungs to their sides; veins and lung bases may run out of the picture. */
-function extent(geometry: PathwayGeometry): [number, number, number, number] {
-  const [left, bottom, right, top] = geometry.bounds;
-  const xs = geometry.backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
-  return [Math.min(left, ...xs), bottom - BEYOND, Math.max(right, ...xs), top + ABOVE];
 }
 
 function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {

@@ -1,13 +1,14 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import { hasPlane } from "../../sim/request.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
 import { gradeLineLayer } from "../layers/grade-line.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { keepOff, quietCorner } from "../layers/keep-off.ts";
-import { drawLabels, type Label } from "../layers/labels.ts";
+import { quietCorner } from "../layers/keep-off.ts";
+import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { inBlood } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
@@ -16,14 +17,24 @@ import { drawWashOut } from "../layers/wash-out.ts";
 import { type Box, type MakeScene, type Setting, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+import { type HeartView, heartView } from "./heart-view.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
-import { listed, pointed } from "./named.ts";
+import { listed, originsIn, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
 const HANDLE = 11;
 /** px across the kept ground where a chip draws it larger */
 const GROUND = 256;
+/** Part of the grade line's height by which its ground reaches up softly; where there is none, that of the picture in which a body cut off sinks. */
+const SOFT = 0.3;
+const FOOT = 0.12;
+const foot = ({ x, y, width, height }: Box): Box => ({
+  x,
+  y: y + height * (1 - FOOT / 3),
+  width,
+  height: height * FOOT,
+});
 /** Deviation of the play speed that is worth saying. */
 const PACE_SAID = 0.04;
 
@@ -39,7 +50,8 @@ export const makePathway: MakeScene = () => {
   const words = lettering();
   view.addChild(ground.view, planes, shore.view, sky.view, grade.view, ink, words.view, handles);
   const panes: PaneView[] = [];
-  let placed: Layout | null = null;
+  const hearts: HeartView[] = [];
+  let lain: Layout | null = null;
   let keyBox: Box | null = null;
   let circulations: readonly Pane["circulation"][] = [];
   let toldLast = "";
@@ -69,9 +81,14 @@ export const makePathway: MakeScene = () => {
     while (panes.length < count) {
       const pane = paneView();
       panes.push(pane);
-      planes.addChild(pane.view);
+      const heart = heartView();
+      hearts.push(heart);
+      planes.addChild(pane.view, heart.view);
     }
-    while (panes.length > count) panes.pop()!.release();
+    while (panes.length > count) {
+      panes.pop()!.release();
+      hearts.pop()!.release();
+    }
   };
 
   return {
@@ -95,7 +112,7 @@ export const makePathway: MakeScene = () => {
         keyBox ?? { ...keyAt, height: 0 },
         sizes,
       );
-      placed = at;
+      lain = at;
       const moment = {
         view: frame.state.view,
         time: frame.time,
@@ -104,11 +121,27 @@ export const makePathway: MakeScene = () => {
         setting,
       };
       frame.panes.forEach((pane, i) => {
-        panes[i]!.draw(pane, at.planes[i]!, moment, theme);
+        const box = at.planes[i]!;
+        panes[i]!.draw(pane, box, moment, theme);
+        // Words keep off a key beside the picture and off the ground under the grade line.
+        const aside = keyAt.inline || !keyBox ? 0 : keyBox.width;
+        const soft = at.grade && at.grade.y > box.y ? SOFT * at.grade.height : 0;
+        const heartBox = {
+          x: box.x + aside,
+          y: box.y,
+          width: Math.max(1, box.width - aside - sizes.axis),
+          height: Math.max(1, box.height - soft),
+        };
+        hearts[i]!.draw(pane, heartBox, moment, theme);
       });
       grade.view.visible = at.grade !== null;
       // Beside the vessels the grade line stands on ground that nothing else uses.
-      const under = at.grade && at.grade.y > at.planes[0]!.y ? at.grade : null;
+      const under =
+        at.grade && at.grade.y > at.planes[0]!.y
+          ? at.grade
+          : hearts.some((heart) => heart.cut)
+            ? foot(setting.clear)
+            : null;
       shore.view.visible = under !== null;
       if (under) shore.draw(setting.full, under, theme);
       // Veins that run on to the head fade before they come under controls or key.
@@ -140,8 +173,8 @@ export const makePathway: MakeScene = () => {
     pick(x, y) {
       const onLine = grade.view.visible ? grade.pick(x, y) : null;
       if (onLine) return { name: onLine, pane: 0 };
-      const pane = placed?.planes.findIndex((box) => within(box, x, y)) ?? -1;
-      const name = pane < 0 ? null : panes[pane]?.pick(x, y);
+      const pane = lain?.planes.findIndex((box) => within(box, x, y)) ?? -1;
+      const name = pane < 0 ? null : (panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y));
       return name ? { name, pane } : null;
     },
     release() {
@@ -185,6 +218,9 @@ export const makePathway: MakeScene = () => {
         ...(panes[0]?.scale ?? { least: 0, most: 1 }),
         unit,
         saturations: saturationsByOrigin(pane?.circulation ?? null),
+        origins: originsIn(frame.panes),
+        pumped: frame.panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
+        still: frame.still,
         dyed: frame.panes.some(({ washOut }) => washOut !== null),
         remarks,
       },
@@ -221,17 +257,13 @@ export const makePathway: MakeScene = () => {
       drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
       room.push(inset);
     }
-    const shown =
+    // Beside a pane in which something is pointed at, the others keep silent.
+    const silent = !asked.labels || (compared && panes.some((each) => points(each, asked.focus)));
+    const plates =
       pointed(asked.focus, geometry, pane, toScreen, crowded, sizes, theme) ??
-      // Beside a pane in which something is pointed at, the others keep silent.
-      (asked.labels && !(compared && panes.some((each) => points(each, asked.focus)))
-        ? listed(geometry, pane, crowded, toScreen, sizes, theme)
-        : []);
-    if (shown.length > 0) {
-      const seen = shown.filter((label) => near(label, box));
-      const placed = keepOff(seen, box, room, onBlood);
-      drawLabels(ink, words, placed, asked.focus, theme);
-    }
+      (silent ? [] : listed(geometry, pane, crowded, toScreen, sizes, theme));
+    if (plates.length > 0 && drawn.occupied)
+      drawLabels(ink, words, placed(plates, drawn.occupied, drawn.projection, box, room), asked.focus, theme);
     if (asked.handles)
       drawHandles(
         handles,
@@ -264,6 +296,3 @@ const points = ({ geometry }: PaneView, focus: string | null): boolean =>
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
-
-/** A spot that a close camera has left behind needs no label. */
-const near = ({ at }: Label, box: Box): boolean => within(box, at[0], at[1]);

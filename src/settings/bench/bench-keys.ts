@@ -1,6 +1,7 @@
 /** The bench's keys. */
 import type { Key } from "../../interface/keys.ts";
 import { releaseDye, setView } from "../../state/edit.ts";
+import { showsField } from "../../state/scene-state.ts";
 import type { Context } from "../setting.ts";
 import { togglePlay } from "../shell/play.ts";
 import type { PanelName } from "./bench.tsx";
@@ -23,7 +24,9 @@ export function benchKeys({ context, toggle, close, read, openKeys }: BenchActs)
   });
   return [
     act([" ", "k"], "pause", () => togglePlay(context)),
-    act(["d"], "dye", () => session.edit("dye", releaseDye)),
+    act(["d"], "dye", () => {
+      if (showsField(session.scene.peek())) session.edit("dye", releaseDye);
+    }),
     act(["z"], "undo", session.undo, { control: true, shift: false }),
     act(["z"], "redo", session.redo, { control: true, shift: true }),
     act(["y"], "redo", session.redo, { control: true }),

@@ -14,6 +14,7 @@ import { Transport } from "../../interface/transport.tsx";
 import { STAGES } from "../../sim/request.ts";
 import { writeAddress } from "../../state/address.ts";
 import { releaseDye, setStage } from "../../state/edit.ts";
+import { showsField } from "../../state/scene-state.ts";
 import { t } from "../../words/index.ts";
 import { lettersOn } from "../preferences.ts";
 import type { Context } from "../setting.ts";
@@ -149,9 +150,7 @@ export function Bench({ context }: { readonly context: Context }) {
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={
-              session.scene.value.scene === "pathway" ? () => session.edit("dye", releaseDye) : undefined
-            }
+            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
           />
           <p class="caution-short">{t("caution.short")}</p>
         </footer>

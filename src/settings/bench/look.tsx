@@ -2,16 +2,19 @@
 import { Choice, Switch } from "../../interface/choice.tsx";
 import { Panel } from "../../interface/panel.tsx";
 import { type Edit, setScene, setView } from "../../state/edit.ts";
-import { COLOURINGS, OVERLAYS, SCENES } from "../../state/scene-state.ts";
+import { COLOURINGS, OVERLAYS, SCENES, showsField } from "../../state/scene-state.ts";
 import { LANGUAGES, language, languageName, t } from "../../words/index.ts";
 import { largerWords, lettersOn } from "../preferences.ts";
 import { type Context, THEMES } from "../setting.ts";
 
 const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
+/** Layers that only a computed plane has. */
+const OF_FIELD: readonly string[] = ["handles", "streamlines"];
 
 export function Look({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
   const { session, theme, stillness, place } = context;
   const { view, scene } = session.scene.value;
+  const field = scene !== "pathway" || showsField(session.scene.value);
   const see = (subject: string, change: Edit) => {
     session.edit(subject, change);
     session.settle();
@@ -25,22 +28,26 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
         nameOf={(name) => t(`scene.${name}`)}
         onChoose={(name) => see("scene", setScene(name))}
       />
-      <Choice
-        label={t("look.colouring")}
-        value={view.colouring}
-        words={COLOURINGS}
-        nameOf={(name) => t(`colouring.${name}`)}
-        onChoose={(colouring) => see("colouring", setView({ colouring }))}
-      />
-      <Choice
-        label={t("look.overlay")}
-        value={view.overlay}
-        words={OVERLAYS}
-        nameOf={(name) => t(`overlay.${name}`)}
-        onChoose={(overlay) => see("overlay", setView({ overlay }))}
-      />
+      {field && (
+        <>
+          <Choice
+            label={t("look.colouring")}
+            value={view.colouring}
+            words={COLOURINGS}
+            nameOf={(name) => t(`colouring.${name}`)}
+            onChoose={(colouring) => see("colouring", setView({ colouring }))}
+          />
+          <Choice
+            label={t("look.overlay")}
+            value={view.overlay}
+            words={OVERLAYS}
+            nameOf={(name) => t(`overlay.${name}`)}
+            onChoose={(overlay) => see("overlay", setView({ overlay }))}
+          />
+        </>
+      )}
       <div>
-        {LAYERS.map((layer) => (
+        {LAYERS.filter((layer) => field || !OF_FIELD.includes(layer)).map((layer) => (
           <Switch
             key={layer}
             label={t(`look.${layer}`)}

@@ -7,6 +7,7 @@ import { type Reading, readCircuit } from "../../scenes/circuit/reading.ts";
 import { readExchange } from "../../scenes/exchange/reading.ts";
 import { readExercise } from "../../scenes/exercise/reading.ts";
 import { readGrowth } from "../../scenes/growth/reading.ts";
+import { hasPathway } from "../../sim/request.ts";
 import type { SceneName } from "../../state/scene-state.ts";
 import { speakQuantity, t } from "../../words/index.ts";
 import type { Context } from "../setting.ts";
@@ -34,7 +35,9 @@ export function sceneReading({ session, stage }: Context, spoken = false): reado
   const { chain } = session;
   const circulation = chain.circulations.value[0] ?? null;
   const readings = chain.readings.value[0] ?? null;
-  const reader = READERS[session.scene.value.scene];
+  // Where no pathway leads to the lungs its sentences would speak of what isn't there.
+  const without = circulation !== null && !hasPathway(circulation.request.stage);
+  const reader = READERS[session.scene.value.scene] ?? (without ? readCircuit : undefined);
   if (!reader) return readingOf(circulation, readings, spoken ? speakQuantity : undefined);
   const frame = stage.frame();
   const reading = frame && reader(frame);

@@ -1,4 +1,6 @@
 /** Waits until a scene is worth a picture. */
+import { hasPlane } from "../../sim/request.ts";
+import { paneRequest } from "../../state/scene-state.ts";
 import type { Context } from "../setting.ts";
 
 /** s: a flow that has not settled by then is drawn as it is */
@@ -11,7 +13,10 @@ export async function settled({ session, stage }: Context, cancel: AbortSignal):
   const ready = () => {
     const frame = stage.frame();
     if (chain.solving.peek() || frame?.state !== chain.scene.peek()) return false;
-    const flows = frame.state.scene === "pathway" ? chain.readings.peek() : [];
+    const flows =
+      frame.state.scene === "pathway"
+        ? chain.readings.peek().filter((_, i) => hasPlane(paneRequest(frame.state, i).stage))
+        : [];
     return flows.every((reading) => reading?.settled ?? false) && (frame.sweep?.progress ?? 1) === 1;
   };
   while (!ready() && performance.now() < until && !cancel.aborted)

@@ -15,6 +15,7 @@ import { progressOf } from "../../lesson/player.ts";
 import { dueForRecall, withLesson } from "../../lesson/progress.ts";
 import { parseReference } from "../../lesson/read-prose.ts";
 import { releaseDye, setView } from "../../state/edit.ts";
+import { showsField } from "../../state/scene-state.ts";
 import { t } from "../../words/index.ts";
 import { runLesson } from "../lesson/lesson-run.ts";
 import { keptTelling, largerWords, lettersOn } from "../preferences.ts";
@@ -127,9 +128,7 @@ export function LessonPage({ context, shelf, kept, lesson }: StudyProps & { read
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={
-              session.scene.value.scene === "pathway" ? () => session.edit("dye", releaseDye) : undefined
-            }
+            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
           />
           {!covered.value && (
             <ReadAloud

@@ -1,6 +1,7 @@
 /** The keys of a lesson taken alone. */
 import type { Key } from "../../interface/keys.ts";
 import { releaseDye } from "../../state/edit.ts";
+import { showsField } from "../../state/scene-state.ts";
 import type { LessonRun } from "../lesson/lesson-run.ts";
 import type { Context } from "../setting.ts";
 import { togglePlay } from "../shell/play.ts";
@@ -9,7 +10,13 @@ export const studyKeys = (context: Context, run: LessonRun, openKeys: () => void
   { keys: ["ArrowRight", "PageDown"], does: "keyDoes.nextStep", run: () => run.send({ kind: "next" }) },
   { keys: ["ArrowLeft", "PageUp"], does: "keyDoes.previousStep", run: () => run.send({ kind: "back" }) },
   { keys: [" ", "k"], does: "keyDoes.pause", run: () => togglePlay(context) },
-  { keys: ["d"], does: "keyDoes.dye", run: () => context.session.edit("dye", releaseDye) },
+  {
+    keys: ["d"],
+    does: "keyDoes.dye",
+    run: () => {
+      if (showsField(context.session.scene.peek())) context.session.edit("dye", releaseDye);
+    },
+  },
   { keys: ["h"], does: "keyDoes.hint", run: () => run.send({ kind: "hint" }) },
   { keys: ["0"], does: "keyDoes.restore", run: run.restoreScene },
   { keys: ["?"], does: "keyDoes.keys", run: openKeys },

@@ -1,4 +1,5 @@
-/** Before completion: the upper vein divides into the lung arteries; the lower one still empties into the atrium, beyond this plane. */
+/** Before completion: the upper vein divides into the lung arteries; the lower one still empties into the atrium and is drawn without a computed field. */
+import { band } from "../curve.ts";
 import type { Handle, PathwayGeometry, Point } from "../geometry.ts";
 import { backdrop } from "./backdrop.ts";
 import { branch, tubeOf } from "./branch.ts";
@@ -20,9 +21,19 @@ export function beforeCompletion(sizes: PathwaySizes, scale: number): PathwayGeo
   const entering: Point[] = [
     [0, floor - sizes.ivcLength],
     [0, floor],
-    [4 * scale, floor + sizes.ivc],
+    [2 * scale, floor + sizes.ivc],
   ];
   const lower = branch(sections.ivc, entering);
+  const around = backdrop({
+    sizes,
+    ivc: lower,
+    svc: upper,
+    scale,
+    edge: -16 * scale,
+    floor,
+    roof: -Math.max(left, right) / 2 - 3,
+    clear: -16 * scale,
+  });
   const corner = flare * (1 - Math.SQRT1_2);
   const handles: Handle[] = [
     {
@@ -45,15 +56,9 @@ export function beforeCompletion(sizes: PathwaySizes, scale: number): PathwayGeo
     ],
     handles,
     places: [],
-    backdrop: backdrop({
-      sizes,
-      ivc: lower,
-      svc: upper,
-      scale,
-      edge: -16 * scale,
-      floor,
-      roof: -Math.max(left, right) / 2 - 3,
-      clear: -16 * scale,
-    }),
+    backdrop: {
+      ...around,
+      outlines: [...around.outlines, { name: "lowerVein", outline: band(entering, sizes.ivc, sizes.ivc) }],
+    },
   });
 }

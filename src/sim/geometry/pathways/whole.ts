@@ -23,7 +23,7 @@ interface Parts {
   readonly handles: readonly Handle[];
   readonly places: readonly Place[];
   readonly backdrop: Backdrop;
-  /** the lower branch's way for the path, when its blood does not flow in this plane */
+  /** the lower branch's way, when its blood has no field in this plane */
   readonly lowerBeyond?: Branch;
 }
 
@@ -39,6 +39,7 @@ export function whole({
   lowerBeyond,
 }: Parts): PathwayGeometry {
   const { ivc, svc, left, right } = branches;
+  const lower = lowerBeyond ?? ivc!;
   const cuts = [
     ...(ivc ? [openingOf(ivc, "ivc")] : []),
     openingOf(svc, "svc"),
@@ -53,8 +54,8 @@ export function whole({
     openings: cuts,
     bounds: bounds(shapes, cuts),
     handles: [...handles, stenosisHandle(left, "left"), stenosisHandle(right, "right")],
-    places: [...places, ...veinPlaces(branches), ...backdrop.places],
-    path: path(sizes, branches, lowerBeyond ?? ivc!),
+    places: [...places, ...veinPlaces(branches, lower), ...backdrop.places],
+    path: path(sizes, branches, lower),
     backdrop: backdrop.outlines,
   };
 }
@@ -74,27 +75,25 @@ function stenosisHandle(branch: Branch, side: "left" | "right"): Handle {
   };
 }
 
-function veinPlaces({ ivc, svc, left, right }: Branches): Place[] {
+function veinPlaces({ svc, left, right }: Branches, lower: Branch): Place[] {
   const beside = (name: string, branch: Branch, distance: number, gap: number): Place => {
     const { at, left: across } = spotOn(branch, distance);
     const reach = gap < 0 ? gap - widthOn(branch, distance) / 2 : gap + widthOn(branch, distance) / 2;
     return { name, at, label: [at[0] + reach * across[0], at[1] + reach * across[1]] };
   };
-  const places = [
+  return [
     beside("svc", svc, svc.length * 0.15, -14),
     beside("leftLungArtery", left, left.length * 0.8, 9),
     beside("rightLungArtery", right, right.length * 0.8, -9),
+    beside("ivc", lower, lower.sections[0]!.to * 0.5, 14),
+    beside("hepaticVein", lower, 0, 26),
   ];
-  if (ivc) {
-    places.push(beside("ivc", ivc, ivc.sections[0]!.to * 0.5, 14), beside("hepaticVein", ivc, 0, 26));
-  }
-  return places;
 }
 
 function path(sizes: PathwaySizes, branches: Branches, lower: Branch): Station[] {
   const lung = branches[followedLung(sizes)];
   const area = new Map(
-    (branches.ivc ? [lower, lung] : [lung]).flatMap((branch) =>
+    [lower, lung].flatMap((branch) =>
       branch.sections.map(({ element, from, to }) => {
         const radius = Math.max(to - from, widthOn(branch, (from + to) / 2)) / 2;
         return [element, { centre: spotOn(branch, (from + to) / 2).at, radius }] as const;

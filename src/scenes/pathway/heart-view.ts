@@ -1,0 +1,58 @@
+/** A pane whose blood reaches the lungs through a pump: heart and lungs of the whole circulation in the pathway's place. */
+import type { Pane } from "../../chain/frame.ts";
+import { hasPlane } from "../../sim/request.ts";
+import type { View } from "../../state/scene-state.ts";
+import { BODY, CHEST } from "../circuit/arrange.ts";
+import { pane as circuitPane } from "../circuit/pane.ts";
+import type { Box, Setting } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+
+interface Moment {
+  readonly view: View;
+  readonly time: number;
+  readonly still: boolean;
+  readonly setting: Setting;
+}
+
+/** Width over height from which heart and lungs alone fill a box better than the whole body. */
+const WIDE = 1.3;
+
+/** A stage without a plane of its own, once it is solved. */
+const pumped = ({ circulation }: Pane): boolean =>
+  circulation !== null && !hasPlane(circulation.request.stage);
+
+export function heartView() {
+  const drawn = circuitPane();
+  let cut = false;
+  return {
+    view: drawn.view,
+    /** the body is shown in part, down to the lower edge of its box */
+    get cut() {
+      return cut && drawn.view.visible;
+    },
+    draw(pane: Pane, box: Box, { view, time, still, setting }: Moment, theme: Theme): void {
+      drawn.view.visible = pumped(pane) && pane.geometry === null;
+      if (!drawn.view.visible) return;
+      cut = box.width > WIDE * box.height;
+      const contents = {
+        circulation: pane.circulation!,
+        against: null,
+        compared: false,
+        time,
+        still,
+        labels: view.labels,
+        focus: view.focus,
+        extent: cut ? CHEST : BODY,
+        titled: false,
+      };
+      drawn.draw(contents, box, setting.floor, setting.elapsed, theme);
+    },
+    pick: (x: number, y: number): string | null => (drawn.view.visible ? drawn.pick(x, y) : null),
+    release(): void {
+      drawn.view.destroy({ children: true, context: true });
+      drawn.release();
+    },
+  };
+}
+
+export type HeartView = ReturnType<typeof heartView>;

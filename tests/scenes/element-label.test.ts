@@ -1,0 +1,38 @@
+// @vitest-environment happy-dom
+import { CanvasTextMetrics } from "pixi.js";
+import { expect, it } from "vitest";
+import { elementLabel, labelsOf } from "../../src/scenes/layers/labels.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { t } from "../../src/words/index.ts";
+
+CanvasTextMetrics.measureText = () => ({ width: 100 }) as CanvasTextMetrics;
+const circulation = solve(START.request);
+const geometry = pathwayGeometry(START.request)!;
+const [theme, sizes] = [darkTheme(t), typeSizes(800, 13)];
+const flat = (point: readonly [number, number]) => point;
+const wordsOf = (element: string) =>
+  elementLabel(element, geometry.path, circulation, flat, sizes, theme)[0]!.lines.map(({ words }) => words);
+
+it("the lower vein says its pressure, the same as at its place, and what is lost in it, each by name", () => {
+  const [name, pressure, lost] = wordsOf("inferiorVenaCava");
+  const place = labelsOf(geometry.places, circulation, flat, sizes, false, theme).find(
+    ({ name }) => name === "ivc",
+  )!;
+  const atPlace = place.lines[1]!.words;
+  expect(name).toBe("Inferior vena cava");
+  expect(pressure).toBe(`Pressure ${atPlace}`);
+  const row = circulation.pathway.ledger.find(({ element }) => element === "inferiorVenaCava")!;
+  expect(lost).toMatch(/^Lost here /);
+  expect(lost).toContain(row.pressureDrop.toFixed(2));
+});
+
+it("no element writes a loss as a bare pressure", () => {
+  for (const { element, area } of geometry.path)
+    if (area)
+      for (const words of wordsOf(element).slice(1))
+        expect(words).toMatch(/^(Pressure|Lost here|Gained here) /);
+});
