@@ -57,6 +57,7 @@ interface Node {
   readonly value?: Node;
   readonly options?: readonly unknown[];
   readonly literal?: unknown;
+  readonly default?: unknown;
   readonly pipe?: readonly (Node & { readonly requirement?: unknown })[];
 }
 
@@ -84,7 +85,10 @@ function bare(node: Node): Json {
     case "array":
       return { type: "array", items: convert(node.item) };
     case "optional":
-      return convert(node.wrapped);
+      return {
+        ...convert(node.wrapped),
+        ...(typeof node.default === "number" ? { default: node.default } : {}),
+      };
     case "nullable":
       return { anyOf: [convert(node.wrapped), { type: "null" }] };
     case "union":
