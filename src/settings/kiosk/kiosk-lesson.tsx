@@ -21,13 +21,15 @@ export interface KioskLessonProps {
   readonly shelf: Shelf;
   readonly lesson: Lesson;
   readonly larger: Signal<boolean>;
+  /** This visit's: where the answers stand. */
+  readonly reader: number;
   readonly onTopics: () => void;
   readonly onLeave: () => void;
 }
 
-export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave }: KioskLessonProps) {
+export function KioskLesson({ context, shelf, lesson, larger, reader, onTopics, onLeave }: KioskLessonProps) {
   const { session } = context;
-  const run = useMemo(() => runLesson(session, lesson, { alone: false, lessons: shelf.lessons }), []);
+  const run = useMemo(() => runLesson(session, lesson, { alone: false, reader, lessons: shelf.lessons }), []);
   useEffect(() => run.release, [run]);
   const trying = useSignal(false);
   const voice = useComputed(() => voiceOf(shelf, run.situation.value, "plain", null));

@@ -5,6 +5,7 @@ import { Dialog } from "../../interface/dialog.tsx";
 import { START } from "../../state/scene-state.ts";
 import { t } from "../../words/index.ts";
 import { useShelf } from "../lesson/use-shelf.ts";
+import { drawReader } from "../reader.ts";
 import type { Context } from "../setting.ts";
 import { stopReading } from "../shell/aloud.ts";
 import { StageView } from "../shell/stage-view.tsx";
@@ -33,6 +34,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
   const shelf = useShelf();
   const lesson = useSignal<string | null>(null);
   const larger = useSignal(false);
+  const reader = useSignal(drawReader());
   const organising = useSignal(false);
   const send = (event: VisitEvent) => {
     const before = now.peek().screen;
@@ -42,6 +44,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
     stopReading();
     lesson.value = null;
     larger.value = false;
+    reader.value = drawReader();
     session.show(START);
     place.value = { ...place.peek(), language: "", lesson: "", step: "" };
   };
@@ -127,6 +130,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
             shelf={shelf.value}
             lesson={open}
             larger={larger}
+            reader={reader.value}
             onTopics={() => send({ kind: "open", screen: "topics", at: seconds() })}
             onLeave={leave}
           />
