@@ -54,26 +54,28 @@ export function KioskLesson({ context, shelf, lesson, larger, reader, onTopics, 
           </>
         ) : (
           <>
-            <h2>{step.title}</h2>
-            {trying.value ? (
-              <TryIt editing={session} session={session} />
-            ) : question ? (
-              <QuestionView
-                key={question.key}
-                question={question.question}
-                voice={voice.value}
-                editing={session}
-                given={given}
-                judgement={judgement}
-                hints={hints}
-                again={false}
-                onAnswer={(answer) => void run.answer(answer)}
-                onHint={() => run.send({ kind: "hint" })}
-                onWhy={(id) => run.send({ kind: "why", step: id })}
-              />
-            ) : (
-              <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
-            )}
+            <div class="kiosk-read">
+              <h2>{step.title}</h2>
+              {trying.value ? (
+                <TryIt editing={session} session={session} />
+              ) : question ? (
+                <QuestionView
+                  key={question.key}
+                  question={question.question}
+                  voice={voice.value}
+                  editing={session}
+                  given={given}
+                  judgement={judgement}
+                  hints={hints}
+                  again={false}
+                  onAnswer={(answer) => void run.answer(answer)}
+                  onHint={() => run.send({ kind: "hint" })}
+                  onWhy={(id) => run.send({ kind: "why", step: id })}
+                />
+              ) : (
+                <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
+              )}
+            </div>
             <StepCaution step={step} voice={voice.value} />
           </>
         )}
