@@ -5,16 +5,25 @@ import type { Plugin } from "vite";
 const packageOf = (id: string): string | undefined =>
   /^(.*\/node_modules\/(?:@[^/]+\/[^/]+|[^/]+))\//.exec(id.replace(/^\0/, ""))?.[1];
 
-function notice(folder: string): string {
+/** Texts of packages that name a licence and bring no file: as their authors publish them beside the source. */
+const APART: Readonly<Record<string, string>> = {
+  // A fork; the licence is that of the package it was made from (colord 2.9.3, LICENSE.md).
+  "@pixi/colord": "pixi-colord.txt",
+  // LICENSE.txt at the top of its repository, which its own package leaves out.
+  tweakpane: "tweakpane.txt",
+};
+
+/** The package's name, version and licence with the licence's text. A build without a text would break that licence. */
+export function notice(folder: string): string {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
-  const file = readdirSync(folder).find((each) => /^licen[cs]e/i.test(each));
-  const text = file
-    ? readFileSync(join(folder, file), "utf8").trim()
-    : "(the package brings no licence text)";
-  return `${name} ${version} (${license ?? "licence not stated"})\n\n${text}\n`;
+  const own = readdirSync(folder).find((each) => /^licen[cs]e/i.test(each));
+  if (!own && !APART[name])
+    throw new Error(`${name} ${version}: no licence text, neither its own nor in APART`);
+  const file = own ? join(folder, own) : join(import.meta.dirname, "licences", APART[name]!);
+  return `${name} ${version} (${license ?? "licence not stated"})\n\n${readFileSync(file, "utf8").trim()}\n`;
 }
 
-/** Writes `third-party-notices.txt`: every package of which something is in the build, with its licence. */
+/** Writes `LICENSE.txt`, and `third-party-notices.txt`: every package of which something is in the build, with its licence. */
 export const notices = (): Plugin => {
   const folders = new Set<string>();
   const take = (id: string) => {
@@ -32,6 +41,8 @@ export const notices = (): Plugin => {
       const rule = `\n${"-".repeat(78)}\n\n`;
       const source = [...folders].sort().map(notice).join(rule);
       this.emitFile({ type: "asset", fileName: "third-party-notices.txt", source });
+      const licence = readFileSync(join(import.meta.dirname, "../LICENSE"), "utf8");
+      this.emitFile({ type: "asset", fileName: "LICENSE.txt", source: licence });
     },
   };
 };

@@ -52,7 +52,7 @@ const checkPages = (language: string, pages: Library["pages"][string]): readonly
   });
 
 /** The figures by which a text is judged, all of those that fit its language. */
-function measuresOf({ grade, grades }: Report, language: string): string {
+function measuresOf({ grade, grades, places }: Report, language: string): string {
   const { fleschKincaid, smog, lix, inflesz, wordsPerSentence, longestSentence } = grade;
   const hardest = Math.max(...grades.map((each) => each.fleschKincaid));
   return [
@@ -65,6 +65,9 @@ function measuresOf({ grade, grades }: Report, language: string): string {
     `LIX ${lix.toFixed(0)}`,
     ...(language === "es" ? [`INFLESZ ${inflesz.toFixed(0)}`] : []),
     `${wordsPerSentence.toFixed(1)} words a sentence, ${longestSentence} at most`,
+    ...(places.length > 0
+      ? [`right answers by place ${places.map((share) => `${Math.round(100 * share)} %`).join(", ")}`]
+      : []),
   ].join("; ");
 }
 

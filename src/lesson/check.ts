@@ -1,6 +1,7 @@
 /** The whole checker: a lesson by itself, against the shared files, against the model, and the course as a whole. */
 import type { Fault } from "../sim/faults.ts";
 import { checkAgainstModel, type Solve } from "./check-model.ts";
+import { checkPlaces } from "./check-places.ts";
 import { checkShelf, type Shelf } from "./check-shelf.ts";
 import { checkText, checkWhole, familyTexts } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
@@ -13,6 +14,8 @@ export interface Report {
   readonly grades: readonly ReadingGrade[];
   /** Of the whole lesson's plain telling. */
   readonly grade: ReadingGrade;
+  /** Share of the right answers at each place, first place first; empty without the model or without such questions. */
+  readonly places: readonly number[];
 }
 
 /** `solve` null: everything but the model (a translation has the source's states). */
@@ -25,7 +28,8 @@ export function checkLesson(lesson: Lesson, shelf: Shelf, solve: Solve | null): 
   if (lesson.translation?.outOfDate)
     refuse(1, "words of an earlier source", `of: ${lesson.version}, once they say what the source says now`);
   if (solve) checkAgainstModel(lesson, solve, refuse);
-  return { faults, grades, grade };
+  const places = solve ? checkPlaces(lesson, solve, refuse) : [];
+  return { faults, grades, grade, places };
 }
 
 /** Middle of the steps' grades (Flesch-Kincaid). */

@@ -34,17 +34,23 @@ interface Asked {
   readonly line: number;
 }
 
-interface PredictQuestion extends Asked {
+interface Choice extends Asked {
+  readonly answers: readonly Answer[];
+  /** Ids in an order that is kept, such as less, same, more; null where answers may stand anywhere. */
+  readonly scale: readonly string[] | null;
+}
+
+interface PredictQuestion extends Choice {
   readonly kind: "predict";
   /** Step that runs it and shows the answer. */
   readonly reveal: string;
-  readonly answers: readonly Answer[];
 }
 
-interface ChooseQuestion extends Asked {
+interface ChooseQuestion extends Choice {
   readonly kind: "choose";
-  readonly answers: readonly Answer[];
 }
+
+export type ChoiceQuestion = PredictQuestion | ChooseQuestion;
 
 export interface GoalQuestion extends Asked {
   readonly kind: "goal";
@@ -87,7 +93,7 @@ export interface OrderQuestion extends Asked {
   readonly wrong: Words;
 }
 
-export type Question = PredictQuestion | ChooseQuestion | GoalQuestion | EstimateQuestion | OrderQuestion;
+export type Question = ChoiceQuestion | GoalQuestion | EstimateQuestion | OrderQuestion;
 
 export interface Step {
   readonly id: string;

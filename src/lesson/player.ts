@@ -47,6 +47,8 @@ export type PlayerEvent =
       readonly given: Given;
       readonly judgement: Judgement | null;
       readonly day: string;
+      /** Live numbers in the question as they stand, by what the lesson writes for them. */
+      readonly numbers?: Readonly<Record<string, number>>;
     }
   /** The model has run what was predicted in `question`. */
   | { readonly kind: "judged"; readonly question: string; readonly judgement: Judgement }
@@ -222,6 +224,7 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
         right: event.judgement?.right ?? null,
         tries: 1,
         day: event.day,
+        ...(Object.keys(event.numbers ?? {}).length > 0 ? { numbers: { ...event.numbers } } : {}),
       };
   return {
     ...player,

@@ -6,6 +6,8 @@ const attempt = v.strictObject({
   given: v.union([v.string(), v.number(), v.array(v.string())]),
   /** At the first try; null for a prediction not yet judged. */
   right: v.nullable(v.boolean()),
+  /** Live numbers in the question as they stood when it was first answered, by what the lesson writes for them. */
+  numbers: v.optional(v.record(v.string(), v.number())),
   tries: v.pipe(v.number(), v.integer(), v.minValue(1)),
   /** ISO 8601 day of the last try. */
   day: v.string(),
@@ -28,6 +30,8 @@ const progress = v.strictObject({
   version: v.literal(1),
   /** Lesson that was open last. */
   latest: v.optional(v.string()),
+  /** By which the answers are set out for this learner. */
+  reader: v.optional(v.number()),
   lessons: v.record(v.string(), lessonProgress),
 });
 

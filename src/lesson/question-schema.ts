@@ -28,9 +28,11 @@ const answers = v.pipe(
   v.check((record) => Object.keys(record).length >= 2 && Object.keys(record).length <= 5, "2 to 5 answers"),
 );
 
+const choice = { ...asked, answers, scale: v.optional(v.array(v.string())) };
+
 export const QUESTION_SCHEMAS = {
-  predict: v.strictObject({ kind: v.literal("predict"), ...asked, reveal: v.optional(v.string()), answers }),
-  choose: v.strictObject({ kind: v.literal("choose"), ...asked, answers }),
+  predict: v.strictObject({ kind: v.literal("predict"), ...choice, reveal: v.optional(v.string()) }),
+  choose: v.strictObject({ kind: v.literal("choose"), ...choice }),
   goal: v.strictObject({
     kind: v.literal("goal"),
     ...asked,

@@ -24,6 +24,9 @@ function schemaFor(raw: unknown): v.GenericSchema {
   return QUESTION_SCHEMAS[QUESTION_KINDS.find((each) => each === kind)!] ?? kindSchema;
 }
 
+const sameKeys = (listed: readonly string[], keys: readonly string[]): boolean =>
+  [...listed].sort().join() === [...keys].sort().join();
+
 type Raw = v.InferOutput<(typeof QUESTION_SCHEMAS)[keyof typeof QUESTION_SCHEMAS]>;
 
 function build(
@@ -62,11 +65,14 @@ function build(
           show: answer.show ?? null,
         }),
       );
-      if (raw.kind === "choose") return { kind: "choose", ...asked, answers };
+      if (raw.scale && !sameKeys(raw.scale, Object.keys(raw.answers)))
+        refuse(read.lineOf("scale"), `scale: ${raw.scale.join(", ")}`, "every key of the answers, each once");
+      const choice = { ...asked, answers, scale: raw.scale ?? null };
+      if (raw.kind === "choose") return { kind: "choose", ...choice };
       const reveal = raw.reveal ?? nextStep;
       if (reveal === null)
         refuse(line, "a prediction in the last step", "a step after it that shows the answer");
-      return { kind: "predict", ...asked, answers, reveal: reveal ?? "" };
+      return { kind: "predict", ...choice, reveal: reveal ?? "" };
     }
     case "goal":
       if (findParameter(raw.control)?.kind !== "number") {
@@ -106,7 +112,7 @@ function build(
         say: words(item.say, "items", id, "say"),
         value: item.value === undefined ? null : expression(item.value, "items", id, "value"),
       }));
-      const listed = [...(raw.order ?? [])].sort().join() === Object.keys(raw.items).sort().join();
+      const listed = sameKeys(raw.order ?? [], Object.keys(raw.items));
       if (raw.order ? !listed : items.some(({ value }) => value === null)) {
         refuse(
           read.lineOf(raw.order ? "order" : "items"),
@@ -146,8 +152,8 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
   if (asked.hints.length !== question.hints.length) {
     refuse(read.lineOf("hints"), `${asked.hints.length} hints`, `${question.hints.length}, as in the source`);
   }
-  const sameKeys = (given: object, wanted: readonly string[], key: string): boolean => {
-    const same = [...Object.keys(given)].sort().join() === [...wanted].sort().join();
+  const fits = (given: object, wanted: readonly string[], key: string): boolean => {
+    const same = sameKeys(Object.keys(given), wanted);
     if (!same)
       refuse(read.lineOf(key), Object.keys(given).join(", "), `the source's keys: ${wanted.join(", ")}`);
     return same;
@@ -157,7 +163,7 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
     case "choose": {
       const given = raw.answers as Record<string, { say: string; because: string }>;
       if (
-        !sameKeys(
+        !fits(
           given,
           question.answers.map(({ id }) => id),
           "answers",
@@ -180,7 +186,7 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
     case "order": {
       const given = raw.items as Record<string, string>;
       if (
-        !sameKeys(
+        !fits(
           given,
           question.items.map(({ id }) => id),
           "items",

@@ -2,7 +2,7 @@
 import * as v from "valibot";
 import { nearestMatch } from "../sim/faults.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters.ts";
-import { CASES, type Setting, STAGES, type Stage, VOLUME_RULES } from "../sim/request.ts";
+import { CASES, type Setting, STAGES, type Stage, USUAL_HAEMOGLOBIN, VOLUME_RULES } from "../sim/request.ts";
 import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
 import { CAMERAS, FOCUSES } from "../state/places.ts";
 import { COLOURINGS, OVERLAYS, SCENES, type SceneState, type View } from "../state/scene-state.ts";
@@ -17,7 +17,11 @@ const patchEntries = {
   stage: v.optional(v.picklist(STAGES)),
   case: v.optional(v.picklist(Object.keys(CASES) as (keyof typeof CASES)[])),
   body: v.optional(
-    v.strictObject({ ageYears: between(0, 90), bsa: between(0.15, 3), haemoglobin: between(5, 25) }),
+    v.strictObject({
+      ageYears: between(0, 90),
+      bsa: between(0.15, 3),
+      haemoglobin: v.optional(between(5, 25), USUAL_HAEMOGLOBIN),
+    }),
   ),
   volumeRule: v.optional(v.picklist(VOLUME_RULES)),
   set: v.optional(settingsSchema),

@@ -48,6 +48,8 @@ export interface Stage {
 }
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+/** CSS px that nothing covers, in each direction: with less, as under words that hide the scene, nothing is drawn. */
+const LEAST_ROOM = 24;
 /** Device pixels in a CSS pixel: more costs without showing. */
 const MOST_DENSE = 2;
 /** Device pixels that the processor draws: somewhat more than 1920 x 1080. */
@@ -135,7 +137,9 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
     const { width, height } = app.screen;
-    sceneFor(frame)?.draw(frame, settingFor(width, height, elapsed, insets), theme);
+    const setting = settingFor(width, height, elapsed, insets);
+    if (Math.min(setting.clear.width, setting.clear.height) < LEAST_ROOM) return;
+    sceneFor(frame)?.draw(frame, setting, theme);
     app.renderer.render(app.stage);
   };
 

@@ -42,10 +42,13 @@ export interface CirculationRequest {
   readonly set: Readonly<Record<string, Setting>>;
 }
 
+/** g/dL: taken where a body does not say (common practice, no source). */
+export const USUAL_HAEMOGLOBIN = 14;
+
 /** Invented demo bodies. */
 export const CASES = {
-  caseA: { ageYears: 5, bsa: 0.72, haemoglobin: 14 },
-  caseB: { ageYears: 19, bsa: 1.7, haemoglobin: 14 },
+  caseA: { ageYears: 5, bsa: 0.72, haemoglobin: USUAL_HAEMOGLOBIN },
+  caseB: { ageYears: 19, bsa: 1.7, haemoglobin: USUAL_HAEMOGLOBIN },
 } as const satisfies Record<string, Body>;
 
 /** Between the two demo bodies in proportion to age, so that the two ends are exactly they; rounded to what an address can carry. */

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { compute, schemaText } from "../../src/sim/compute/compute.ts";
 import { KINDS } from "../../src/sim/compute/kinds.ts";
 import { PARAMETERS } from "../../src/sim/parameters.ts";
+import { USUAL_HAEMOGLOBIN } from "../../src/sim/request.ts";
 import { ADULT, answer, CHILD } from "../sim/circulation/requests.ts";
 
 const CIRCULATION = {
@@ -143,6 +144,11 @@ describe("the schema", () => {
   test("is JSON Schema 2020-12 with one definition a kind", () => {
     expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
     expect(Object.keys(schema.$defs)).toEqual(KINDS.map(({ kind }) => kind));
+  });
+  test("asks for age and size of the body, and tells the haemoglobin that is taken otherwise", () => {
+    const { body } = schema.$defs.circulation.properties;
+    expect(body.required).toEqual(["ageYears", "bsa"]);
+    expect(body.properties.haemoglobin.default).toBe(USUAL_HAEMOGLOBIN);
   });
   test("tells every parameter's unit and range", () => {
     const { properties } = schema.$defs.circulation.properties.set;

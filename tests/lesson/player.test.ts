@@ -55,6 +55,20 @@ const answer = (given: string, judgement: Judgement | null): PlayerEvent => ({
 const where = (player: Player) => `${stepAt(lesson, player).id} ${player.phase}`;
 
 describe("a learner alone", () => {
+  test("the numbers that stood in a question stay with its first answer", () => {
+    const asked = walk(startPlayer(lesson, true, undefined, "choose"), {
+      ...answer("b", wrong),
+      numbers: { "pressures.svc | mmHg 1": 12.3 },
+    } as PlayerEvent);
+    const again = walk(asked, {
+      ...answer("a", right),
+      numbers: { "pressures.svc | mmHg 1": 15 },
+    } as PlayerEvent);
+    expect(again.answers.choose).toMatchObject({ tries: 2, numbers: { "pressures.svc | mmHg 1": 12.3 } });
+    const kept = withLesson(NO_PROGRESS, lesson.id, progressOf(lesson, again));
+    expect(readProgress(writeProgress(kept))).toEqual(kept);
+  });
+
   test("U24 the run is not shown before the prediction, whichever way one comes", () => {
     const start = startPlayer(lesson, true);
     const asked = walk(start, "next");

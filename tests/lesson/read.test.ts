@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { inlinesOf } from "../../src/lesson/prose.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { stepState } from "../../src/lesson/states.ts";
+import { USUAL_HAEMOGLOBIN } from "../../src/sim/request.ts";
 
 const LESSON = `---
 id: two-widths
@@ -50,6 +51,11 @@ Words.
 const read = (text: string) => readLesson(text, "two-widths.md");
 const faultsOf = (text: string) =>
   read(text).faults.map(({ path, found, allowed }) => `${path} ${found} | ${allowed}`);
+
+test("a body without haemoglobin takes the usual one", () => {
+  const { value } = read(LESSON.replace("stage: extracardiac", "body: { ageYears: 9, bsa: 1 }"));
+  expect(stepState(value!, 0).request.body).toEqual({ ageYears: 9, bsa: 1, haemoglobin: USUAL_HAEMOGLOBIN });
+});
 
 test("a lesson without faults is read, each step laid over the one before", () => {
   const { value, faults } = read(LESSON);

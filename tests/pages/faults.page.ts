@@ -441,3 +441,20 @@ test("a file that is huge or binary leaves the text as it was and says why; one 
   await expect(faults).toContainText("No faults");
   sound();
 });
+
+test("a scene that words hide, or leave hardly any room, is drawn without a fault", async ({ page }) => {
+  test.setTimeout(180_000);
+  const unfaulted = watchPage(page);
+  // The growing bodies, and the washing out of dye.
+  for (const place of ["09-tube-and-growth&step=4", "04-energy-loss&step=12"]) {
+    await page.goto(`?setting=lecture&lesson=${place}&draw=canvas`);
+    await expect(page.locator(".room-words h2")).toBeVisible({ timeout: 30_000 });
+    for (const box of ["display: none", "width: 26px; height: 26px", "width: 60px; height: 60px"]) {
+      await page.addStyleTag({
+        content: `html body .clear[data-clear] { position: absolute; display: block; ${box} }`,
+      });
+      await page.waitForTimeout(1500);
+    }
+  }
+  unfaulted();
+});

@@ -229,3 +229,35 @@ test("a thrown error returns to the start, and the organiser's page tells of it;
   await expect(counts).toHaveCount(0);
   expect(await page.evaluate(() => localStorage.getItem("lungward.counts"))).toBeNull();
 });
+
+for (const [width, height] of [
+  [1920, 1080],
+  [1280, 800],
+  [1080, 1920],
+] as const)
+  test(`with larger words at ${width} x ${height} the picture keeps its room and a caution is in view`, async ({
+    page,
+  }) => {
+    test.setTimeout(120_000);
+    await page.setViewportSize({ width, height });
+    await begin(page);
+    await page.getByRole("button", { name: "Larger words" }).click();
+    const steps = Number(/of (\d+)/.exec((await page.locator(".kiosk-place").textContent())!)![1]);
+    let cautions = 0;
+    for (let step = 1; step <= steps; step++) {
+      await expect(page.locator(".kiosk-place")).toContainText(`Step ${step} of`);
+      const boxes = await page.evaluate(() => {
+        const box = (part: string) => document.querySelector(part)?.getBoundingClientRect().toJSON();
+        return { clear: box("[data-clear]"), caution: box(".step-caution"), bar: box(".kiosk-bar") };
+      });
+      expect(boxes.clear.height / height, `step ${step}`).toBeGreaterThanOrEqual(0.55);
+      if (boxes.caution) {
+        cautions++;
+        expect(boxes.caution.bottom, `step ${step}`).toBeLessThanOrEqual(boxes.bar.top);
+      }
+      // Two presses of one button within 0.3 s count as one.
+      await page.waitForTimeout(350);
+      if (step < steps) await page.getByRole("button", { name: "Next" }).click();
+    }
+    expect(cautions).toBeGreaterThan(0);
+  });

@@ -362,3 +362,30 @@ test("the two large numbers follow the step: none of a pathway that is not there
   await page.goto("?setting=lecture&lesson=04-energy-loss&step=1");
   await expect.poll(names).toEqual(["liverPressure", "atriumPressure"]);
 });
+
+test("the stage and the speaker's window show a question's answers at the same places, also after a reload", async ({
+  context,
+  page: room,
+}) => {
+  test.setTimeout(120_000);
+  await room.goto("?setting=lecture&lesson=01-two-jobs&step=5");
+  const asked = room.locator(".room-words .answer input");
+  await expect(asked.first()).toBeVisible({ timeout: 30_000 });
+  const ids = () => asked.evaluateAll((inputs) => inputs.map((input) => (input as HTMLInputElement).value));
+  const opened = context.waitForEvent("page");
+  await room.keyboard.press("s");
+  const speaker = await opened;
+  const answers = speaker.locator(".speaker-asked [data-answer]");
+  await expect(answers.first()).toBeVisible({ timeout: 30_000 });
+  const seen = await ids();
+  expect(seen.length).toBeGreaterThan(1);
+  const told = () =>
+    answers.evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset.answer));
+  expect(await told()).toEqual(seen);
+  await room.reload();
+  await expect(asked.first()).toBeVisible({ timeout: 30_000 });
+  expect(await ids()).toEqual(seen);
+  await speaker.reload();
+  await expect(answers.first()).toBeVisible({ timeout: 30_000 });
+  expect(await told()).toEqual(seen);
+});

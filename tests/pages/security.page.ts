@@ -107,6 +107,10 @@ test("the docs' pages carry the same policy, show a live figure, search and have
     brought.has(name) && !notices.includes(`${name} ${version}`) ? [name] : [],
   );
   expect(silent).toEqual([]);
+  const [title, owner] = [/^\S+ \d+\.\d+\.\d+ \(/, /copyright/i];
+  const packages = notices.split(/\n-{78}\n\n/);
+  expect(packages.filter((each) => !title.test(each) || !owner.test(each))).toEqual([]);
+  expect(await (await request.get("LICENSE.txt")).text()).toBe(readFileSync("LICENSE", "utf8"));
   // What the page does not run needs no notice: the file is not a list of all that is installed.
   expect(notices).not.toContain("typescript");
 });

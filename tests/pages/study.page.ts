@@ -21,7 +21,7 @@ test("U24 U26 a learner predicts, watches, reads why, and finds the place again 
   await open(page, "&lesson=04-energy-loss&step=narrow");
   await expect(page.locator(".lesson-words h2")).toHaveText(/what will happen/i);
   await expect(next(page)).toHaveAttribute("aria-disabled", "true");
-  await page.locator(".answer input").nth(1).check({ force: true });
+  await page.locator('.answer input[value="same"]').check({ force: true });
   await page.getByRole("button", { name: "This is my prediction" }).click();
   await expect(page.locator(".answer input").first()).toBeDisabled();
   await next(page).click();

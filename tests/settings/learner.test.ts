@@ -6,6 +6,7 @@ import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { readDraft } from "../../src/settings/author/draft.ts";
 import { recordPage } from "../../src/settings/study/learner-record.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
 import { t } from "../../src/words/index.ts";
 
 const file = "lessons/en/04-energy-loss.md";
@@ -29,12 +30,32 @@ test("U29 a learner's record carries all six cautions, version and date, and no 
     },
     recalled: {},
   });
-  const page = recordPage(progress, [lesson], "2026-11-25T12:00:00Z");
+  const page = recordPage(progress, [lesson], "2026-11-25T12:00:00Z", solve);
   for (const name of CAUTIONS) expect(page).toContain(t(`caution.${name}`).replace(/"/g, "&quot;"));
   expect(page).toContain("2026-11-25");
   expect(page).toContain(t("study.answer.fits"));
   expect(page).toContain("&lt;img src=x");
   expect(page).not.toContain("<img");
+});
+
+test("the record prints the numbers that the learner saw; one kept without them, what the model says", () => {
+  const told = (file: string, id: string, numbers?: Record<string, number>) => {
+    const one = readLesson(readFileSync(file, "utf8"), file).value!;
+    const progress = withLesson(NO_PROGRESS, one.id, {
+      step: id,
+      seen: [],
+      finished: false,
+      answers: {
+        [id]: { given: "x", right: null, tries: 1, day: "2026-11-25", ...(numbers && { numbers }) },
+      },
+      recalled: {},
+    });
+    return recordPage(progress, [one], "2026-11-25T12:00:00Z", solve);
+  };
+  const figure = "pathway.pressureDrop | mmHg 1";
+  expect(told(file, "one-mmhg", { [figure]: 7.68 })).toMatch(/takes only 7\.7\smmHg at rest/);
+  expect(told(file, "one-mmhg")).toMatch(/takes only \d\.\d\smmHg at rest/);
+  expect(told("lessons/en/06-fenestration.md", "opening-ask")).toMatch(/a hole of 4\smm\./);
 });
 
 test("a draft is read against the kit's glossary and sources; one that names its language translates the kit's lesson", () => {

@@ -20,10 +20,14 @@ export interface Voice {
 
 /** The number, "..." while the model is at work, or that it is being measured in the moving flow. */
 export function numberIn(situation: Situation, figure: Figure): string {
-  const { unit, digits, signed, bare } = figure.format;
   const value = figureValue(figure, situation);
   if (value === null)
     return t(/(^|[^A-Za-z])field\./.test(figure.written) ? "lesson.measuring" : "lesson.waiting");
+  return formatFigure(value, figure);
+}
+
+/** As the reader's language writes it. */
+export function formatFigure(value: number, { format: { unit, digits, signed, bare } }: Figure): string {
   const text = bare ? formatNumber(value, digits) : formatQuantity(value, unit, digits);
   return signed && Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
 }

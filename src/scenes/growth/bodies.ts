@@ -42,7 +42,7 @@ export function bodies(): Bodies {
       const step = box.width / shown.length;
       const largest = points[points.length - 1]!.at;
       const foot = type * 1.6;
-      const rings = Math.min(step * 0.86, (box.height - foot) * 0.34);
+      const rings = Math.max(1, Math.min(step * 0.86, (box.height - foot) * 0.34));
       const tallest = Math.max(10, box.height - foot - rings - type);
       const figure = Math.min(tallest / (FIGURE.bottom - FIGURE.top), (step * 0.92) / FIGURE.width);
       const widest = Math.max(

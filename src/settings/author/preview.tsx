@@ -10,6 +10,9 @@ import { runLesson } from "../lesson/lesson-run.ts";
 import type { Session } from "../session.ts";
 import { LessonWords } from "../study/lesson-words.tsx";
 
+/** An author sees one reader's places, the same at each keystroke. */
+const ANY_READER = 0;
+
 export interface PreviewProps {
   readonly session: Session;
   readonly shelf: Shelf;
@@ -21,7 +24,13 @@ export interface PreviewProps {
 export function Preview({ session, shelf, lesson, line }: PreviewProps) {
   const at = [...lesson.steps].reverse().find((step) => step.line <= line)?.id;
   const run = useMemo(
-    () => runLesson(session, lesson, { alone: false, at, lessons: [...shelf.lessons, lesson] }),
+    () =>
+      runLesson(session, lesson, {
+        alone: false,
+        reader: ANY_READER,
+        at,
+        lessons: [...shelf.lessons, lesson],
+      }),
     [session, lesson],
   );
   useEffect(() => run.release, [run]);

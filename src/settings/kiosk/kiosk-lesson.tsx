@@ -21,13 +21,15 @@ export interface KioskLessonProps {
   readonly shelf: Shelf;
   readonly lesson: Lesson;
   readonly larger: Signal<boolean>;
+  /** This visit's: where the answers stand. */
+  readonly reader: number;
   readonly onTopics: () => void;
   readonly onLeave: () => void;
 }
 
-export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave }: KioskLessonProps) {
+export function KioskLesson({ context, shelf, lesson, larger, reader, onTopics, onLeave }: KioskLessonProps) {
   const { session } = context;
-  const run = useMemo(() => runLesson(session, lesson, { alone: false, lessons: shelf.lessons }), []);
+  const run = useMemo(() => runLesson(session, lesson, { alone: false, reader, lessons: shelf.lessons }), []);
   useEffect(() => run.release, [run]);
   const trying = useSignal(false);
   const voice = useComputed(() => voiceOf(shelf, run.situation.value, "plain", null));
@@ -52,26 +54,28 @@ export function KioskLesson({ context, shelf, lesson, larger, onTopics, onLeave 
           </>
         ) : (
           <>
-            <h2>{step.title}</h2>
-            {trying.value ? (
-              <TryIt editing={session} session={session} />
-            ) : question ? (
-              <QuestionView
-                key={question.key}
-                question={question.question}
-                voice={voice.value}
-                editing={session}
-                given={given}
-                judgement={judgement}
-                hints={hints}
-                again={false}
-                onAnswer={(answer) => void run.answer(answer)}
-                onHint={() => run.send({ kind: "hint" })}
-                onWhy={(id) => run.send({ kind: "why", step: id })}
-              />
-            ) : (
-              <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
-            )}
+            <div class="kiosk-read">
+              <h2>{step.title}</h2>
+              {trying.value ? (
+                <TryIt editing={session} session={session} />
+              ) : question ? (
+                <QuestionView
+                  key={question.key}
+                  question={question.question}
+                  voice={voice.value}
+                  editing={session}
+                  given={given}
+                  judgement={judgement}
+                  hints={hints}
+                  again={false}
+                  onAnswer={(answer) => void run.answer(answer)}
+                  onHint={() => run.send({ kind: "hint" })}
+                  onWhy={(id) => run.send({ kind: "why", step: id })}
+                />
+              ) : (
+                <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
+              )}
+            </div>
             <StepCaution step={step} voice={voice.value} />
           </>
         )}

@@ -5,6 +5,7 @@ import { Dialog } from "../../interface/dialog.tsx";
 import { START } from "../../state/scene-state.ts";
 import { t } from "../../words/index.ts";
 import { useShelf } from "../lesson/use-shelf.ts";
+import { drawReader } from "../reader.ts";
 import type { Context } from "../setting.ts";
 import { stopReading } from "../shell/aloud.ts";
 import { StageView } from "../shell/stage-view.tsx";
@@ -21,6 +22,8 @@ import { Welcome } from "./welcome.tsx";
 
 /** CSS px: nothing at a kiosk is smaller */
 const FLOOR = 24;
+/** Of the picture's smaller side: larger words would leave the vessels no room. */
+const LARGEST_SHARE = 0.04;
 /** s between two presses of the same button (EN 301 549, 5.8) */
 const DOUBLE_STRIKE = 0.3;
 
@@ -33,6 +36,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
   const shelf = useShelf();
   const lesson = useSignal<string | null>(null);
   const larger = useSignal(false);
+  const reader = useSignal(drawReader());
   const organising = useSignal(false);
   const send = (event: VisitEvent) => {
     const before = now.peek().screen;
@@ -42,6 +46,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
     stopReading();
     lesson.value = null;
     larger.value = false;
+    reader.value = drawReader();
     session.show(START);
     place.value = { ...place.peek(), language: "", lesson: "", step: "" };
   };
@@ -92,8 +97,11 @@ export function Kiosk({ context }: { readonly context: Context }) {
       />
     );
   return (
-    <StageView context={context} floor={words}>
-      <div class="kiosk" style={larger.value ? { fontSize: `${words}px` } : undefined}>
+    <StageView context={context} floor={sceneType(words)}>
+      <div
+        class={larger.value ? "kiosk larger" : "kiosk"}
+        style={larger.value ? { fontSize: `${words}px` } : undefined}
+      >
         <OrganiserDoor
           onOpen={() => {
             organising.value = true;
@@ -127,6 +135,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
             shelf={shelf.value}
             lesson={open}
             larger={larger}
+            reader={reader.value}
             onTopics={() => send({ kind: "open", screen: "topics", at: seconds() })}
             onLeave={leave}
           />
@@ -150,6 +159,10 @@ export function Kiosk({ context }: { readonly context: Context }) {
     </StageView>
   );
 }
+
+/** CSS px: the scene's own words grow as far as the picture keeps its room; what they say stands in the lesson's words too. */
+const sceneType = (words: number): number =>
+  Math.max(FLOOR, Math.min(words, Math.round(LARGEST_SHARE * Math.min(0.6 * innerWidth, 0.7 * innerHeight))));
 
 /** Of two presses of one button within 0.3 s the second is not heard. */
 function calmPresses(): () => void {

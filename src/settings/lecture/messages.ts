@@ -12,6 +12,8 @@ export type ToSpeaker = {
   /** ms since 1970 at which the talk began; null = not yet */
   readonly began: number | null;
   readonly paused: boolean;
+  /** The room as a reader: answers stand at the same places in both windows. */
+  readonly reader: number;
 };
 
 export type ToRoom =

@@ -2,6 +2,7 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { readAddress } from "../../state/address.ts";
+import { drawReader } from "../reader.ts";
 import type { Context } from "../setting.ts";
 import { togglePlay } from "../shell/play.ts";
 import { openLine } from "./line.ts";
@@ -30,15 +31,17 @@ export interface RoomOptions {
   readonly minutes: number;
 }
 
-/** This window's own; survives a reload and nothing else. */
+/** This window's own; survive a reload and nothing else. */
 const BEGAN = "lungward.lecture.began";
+const READER = "lungward.lecture.reader";
 
 export function roomState({ context, shelf, stops, list, minutes }: RoomOptions): RoomState {
   const { session, place, stage } = context;
   const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
-  const began = signal(readBegan());
+  const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
-  const script = runScript(session, shelf, stops, at);
+  const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
+  const script = runScript(session, shelf, stops, at, reader);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
@@ -50,6 +53,7 @@ export function roomState({ context, shelf, stops, list, minutes }: RoomOptions)
     minutes,
     began: began.value,
     paused: session.scene.value.view.paused,
+    reader,
   });
   const line = openLine<ToSpeaker, ToRoom>(LINE, (message) => {
     if (message.kind === "event") say(message.event);
@@ -80,12 +84,7 @@ export function roomState({ context, shelf, stops, list, minutes }: RoomOptions)
     hasBegun: () => began.peek() !== null,
     begin() {
       if (began.peek() !== null) return;
-      began.value = Date.now();
-      try {
-        sessionStorage.setItem(BEGAN, String(began.peek()));
-      } catch {
-        // Without storage the clock begins anew after a reload.
-      }
+      began.value = keepNumber(BEGAN, Date.now());
     },
     release() {
       for (const stop of following) stop();
@@ -109,11 +108,21 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
   });
 }
 
-function readBegan(): number | null {
+function keptNumber(name: string): number | null {
   try {
-    const found = Number(sessionStorage.getItem(BEGAN));
+    const found = Number(sessionStorage.getItem(name));
     return found > 0 ? found : null;
   } catch {
     return null;
   }
+}
+
+/** Without storage the clock begins anew after a reload, and answers change places. */
+function keepNumber(name: string, value: number): number {
+  try {
+    sessionStorage.setItem(name, String(value));
+  } catch {
+    // The window's own copy lasts as long as the page.
+  }
+  return value;
 }

@@ -14,16 +14,17 @@ export interface ScriptRun {
   release(): void;
 }
 
-/** `at` is the index into `stops` that is shown; the scene follows it. */
+/** `at` is the index into `stops` that is shown; the scene follows it. `reader`: the room's, one for all its windows. */
 export function runScript(
   session: Session,
   shelf: Shelf,
   stops: readonly FoundStop[],
   at: ReadonlySignal<number>,
+  reader: number,
 ): ScriptRun {
   const stop = computed(() => stops[at.value]!);
   const begin = ({ lesson, step }: FoundStop) =>
-    runLesson(session, lesson, { alone: false, at: step.id, lessons: shelf.lessons });
+    runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: shelf.lessons });
   const run = signal(begin(stop.peek()));
   const follow = effect(() => {
     const wanted = stop.value;

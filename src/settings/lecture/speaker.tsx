@@ -3,10 +3,12 @@ import { computed, signal, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
 import { figuresOf } from "../../interface/figures.ts";
 import { listenForKeys } from "../../interface/keys.ts";
-import { ProseView } from "../../interface/lesson/prose.tsx";
+import { InlineView, ProseView } from "../../interface/lesson/prose.tsx";
+import type { Voice } from "../../interface/lesson/voice.ts";
 import { ParameterForm } from "../../interface/parameter-form.tsx";
 import { Readouts } from "../../interface/readout.tsx";
 import { Toolbar } from "../../interface/toolbar.tsx";
+import type { ChoiceQuestion } from "../../lesson/lesson.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { writeAddress } from "../../state/address.ts";
 import { t } from "../../words/index.ts";
@@ -54,7 +56,7 @@ export function Speaker({ context, shelf }: { readonly context: Context; readonl
     );
   return (
     <Desk
-      key={list.value}
+      key={`${list.value} ${told.value.reader}`}
       context={context}
       shelf={shelf}
       stops={stops.value}
@@ -83,6 +85,7 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
         shelf,
         stops,
         computed(() => at.value),
+        told.reader,
       ),
     [],
   );
@@ -98,6 +101,7 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
     ),
   );
   const { step } = script.stop.value;
+  const asked = script.run.value.question.value?.question;
   const voice = script.voice.value;
   const then = stops[told.talk.at + 1]?.step;
   const item = (name: string, label: string, onPress: () => void) => ({ name, label: t(label), onPress });
@@ -117,6 +121,7 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
         <section aria-label={t("lecture.notes")} class="speaker-notes" lang={step.notes?.language}>
           {step.notes ? <ProseView prose={step.notes.prose} voice={voice} /> : <p>{t("lecture.noNotes")}</p>}
         </section>
+        {asked?.room && "answers" in asked && <AskedOfRoom question={asked} voice={voice} />}
         <p class="speaker-label">{t("lecture.then")}</p>
         <p class="speaker-then">{then ? then.title : t("lecture.ended")}</p>
       </main>
@@ -165,6 +170,22 @@ function Desk({ context, shelf, stops, told, post }: DeskProps) {
     </div>
   );
 }
+
+/** What the room chooses from, its first answer first. */
+const AskedOfRoom = ({ question, voice }: { readonly question: ChoiceQuestion; readonly voice: Voice }) => (
+  <section aria-label={t(`lesson.kind.${question.kind}`)} class="speaker-asked">
+    <p>
+      <InlineView words={question.ask} voice={voice} />
+    </p>
+    <ol>
+      {question.answers.map(({ id, say }) => (
+        <li key={id} data-answer={id}>
+          <InlineView words={say} voice={voice} />
+        </li>
+      ))}
+    </ol>
+  </section>
+);
 
 function roomSees(talk: Talk): string {
   if (talk.blank !== "none") return t(`lecture.room.${talk.blank}`);

@@ -1,5 +1,7 @@
 /** A lesson under way on the page: the player's state, the scene that follows it, and the model's numbers for what is read and asked. */
 import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
+import { dealAnswers } from "../../lesson/deal.ts";
+import { numbersIn } from "../../lesson/figures.ts";
 import { findStep, type Lesson, type Question } from "../../lesson/lesson.ts";
 import type { Situation } from "../../lesson/outputs.ts";
 import {
@@ -47,6 +49,8 @@ export interface LessonRun {
 export interface RunOptions {
   /** A learner alone; false for a speaker, who may walk on. */
   readonly alone: boolean;
+  /** Decides where a question's answers stand. */
+  readonly reader: number;
   readonly earlier?: LessonProgress;
   /** id of the step to begin at */
   readonly at?: string;
@@ -59,8 +63,10 @@ export interface RunOptions {
 
 const today = (): string => new Date().toISOString().slice(0, 10);
 
-export function runLesson(session: Session, lesson: Lesson, options: RunOptions): LessonRun {
+export function runLesson(session: Session, written: Lesson, options: RunOptions): LessonRun {
   const { chain } = session;
+  const lesson = dealAnswers(written, options.reader);
+  const others = options.lessons.map((each) => dealAnswers(each, options.reader));
   const player = signal(startPlayer(lesson, options.alone, options.earlier, options.at, options.due));
   const known = knownAnswers(chain);
   const shown = computed(() => {
@@ -94,7 +100,7 @@ export function runLesson(session: Session, lesson: Lesson, options: RunOptions)
   const question = computed<QuestionInView | null>(() => {
     const { phase, queue } = player.value;
     const again = phase === "again" ? queue[0] : undefined;
-    const from = again?.lesson ? options.lessons.find(({ id }) => id === again.lesson) : lesson;
+    const from = again?.lesson ? others.find(({ id }) => id === again.lesson) : lesson;
     const index = again ? (from ? findStep(from, again.step) : -1) : player.value.step;
     const step = from?.steps[index];
     if (!from || !step?.question) return null;
@@ -157,13 +163,15 @@ export function runLesson(session: Session, lesson: Lesson, options: RunOptions)
     const view = question.peek();
     if (!view) return;
     const before = player.peek();
+    const seen = questionSituation.peek();
     const first = before.phase !== "again" && view.question.kind === "predict";
     const scene = before.phase === "again" ? undefined : session.scene.peek();
     const judgement = first ? null : await judgeGiven(view, given, scene);
     const now = player.peek();
     // The learner may have walked on while the model was at work.
     if (now.step !== before.step || now.phase !== before.phase) return;
-    if (first || judgement) send({ kind: "answer", given, judgement, day: today() });
+    if (first || judgement)
+      send({ kind: "answer", given, judgement, day: today(), numbers: numbersIn(view.question.ask, seen) });
   };
 
   return {

@@ -84,6 +84,9 @@ export function createStageLoop(
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
     way.value = stage.way;
+    // Asked for while it was being made.
+    stage.setFloor(floor);
+    stage.setInsets(insets);
     effect(() => {
       language();
       stage?.setTheme(themeNamed(theme.value));

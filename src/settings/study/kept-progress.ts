@@ -11,10 +11,14 @@ import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
 import { openRecord } from "../../record/open.ts";
 import type { RecordVoice } from "../../record/record.ts";
 import { LONGEST_SUSPEND_DATA } from "../../record/scorm.ts";
+import { drawReader } from "../reader.ts";
+
+/** Every learner has a number from the start; it is kept with what is done, and goes with it. */
+type LearnerProgress = Progress & { readonly reader: number };
 
 export interface KeptProgress {
   readonly voice: RecordVoice["kind"];
-  readonly progress: ReadonlySignal<Progress>;
+  readonly progress: ReadonlySignal<LearnerProgress>;
   /** False once something could not be kept. */
   readonly keeps: ReadonlySignal<boolean>;
   /** `place`: where to resume; `lessons`: ids of all that are to be finished. */
@@ -26,7 +30,7 @@ export interface KeptProgress {
 export async function openProgress(): Promise<KeptProgress> {
   const voice = openRecord();
   const found = await voice.load();
-  const progress = signal(unpackProgress(found));
+  const progress = signal(withReader(unpackProgress(found)));
   let newer = isNewerProgress(found);
   const keeps = signal(!newer);
   addEventListener("pagehide", () => voice.close());
@@ -34,7 +38,8 @@ export async function openProgress(): Promise<KeptProgress> {
     voice: voice.kind,
     progress,
     keeps,
-    keep(next, place, lessons) {
+    keep(given, place, lessons) {
+      const next = { ...given, reader: progress.peek().reader };
       progress.value = next;
       if (newer) return;
       const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
@@ -49,10 +54,15 @@ export async function openProgress(): Promise<KeptProgress> {
         voice.erase!();
         newer = false;
         keeps.value = true;
-        progress.value = NO_PROGRESS;
+        progress.value = withReader(NO_PROGRESS);
       }),
   };
 }
+
+const withReader = (progress: Progress): LearnerProgress => ({
+  ...progress,
+  reader: progress.reader ?? drawReader(),
+});
 
 export function scoreOfAll(progress: Progress) {
   const scores = Object.values(progress.lessons).map(scoreOf);

@@ -1,18 +1,28 @@
 /** A record to hand in: a page that reads without the kit, or data. Each carries cautions, version and date. */
+import type { Chain } from "../../chain/contract.ts";
 import { cautionSentences } from "../../interface/cautions.tsx";
+import { formatFigure, numberIn } from "../../interface/lesson/voice.ts";
 import { saveFile } from "../../interface/take-away/save-file.ts";
 import { VERSION } from "../../interface/version.ts";
-import type { Lesson } from "../../lesson/lesson.ts";
-import { type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
-import { wordsOf } from "../../lesson/prose.ts";
+import type { Lesson, Words } from "../../lesson/lesson.ts";
+import { type Attempt, type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
+import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
+import { type Answered, namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
+import { statesAround } from "../../lesson/states.ts";
 import { direction, language, t } from "../../words/index.ts";
 import { inMarkup } from "../../words/markup.ts";
+import { knownAnswers } from "../lesson/known-answers.ts";
 
-export function saveRecord(progress: Progress, lessons: readonly Lesson[], form: "html" | "json"): void {
+export async function saveRecord(
+  chain: Chain,
+  progress: Progress,
+  lessons: readonly Lesson[],
+  form: "html" | "json",
+): Promise<void> {
   const date = new Date().toISOString();
   const content =
     form === "html"
-      ? recordPage(progress, lessons, date)
+      ? recordPage(progress, lessons, date, await numbersUnkept(chain, progress, lessons))
       : JSON.stringify(
           { ...JSON.parse(writeProgress(progress)), kit: VERSION, date, cautions: cautionSentences() },
           null,
@@ -22,18 +32,52 @@ export function saveRecord(progress: Progress, lessons: readonly Lesson[], form:
   saveFile(`lungward-record-${date.slice(0, 10)}.${form}`, new Blob([content], { type }));
 }
 
+/** What the model says now for questions whose numbers an earlier version did not keep. */
+async function numbersUnkept(
+  chain: Chain,
+  progress: Progress,
+  lessons: readonly Lesson[],
+): Promise<Answered> {
+  const known = knownAnswers(chain);
+  const requests = lessons.flatMap((lesson) =>
+    lesson.steps.flatMap((step, index) => {
+      const attempt = progress.lessons[lesson.id]?.answers[step.id];
+      if (!attempt || attempt.numbers || !step.question || !hasFigure(step.question.ask)) return [];
+      return requestsOf(namesRead(step), statesAround(lesson, index));
+    }),
+  );
+  await known.fetch(requests);
+  return known.exactly;
+}
+
+const hasFigure = (words: Words): boolean => [...inlinesOf(words)].some(({ kind }) => kind === "figure");
+
+/** The question with the numbers that the learner saw in it. */
+function askedAs(lesson: Lesson, index: number, { numbers }: Attempt, answered: Answered): string {
+  const situation = situationOf(statesAround(lesson, index), answered);
+  return wordsOf(lesson.steps[index]!.question!.ask, (figure) => {
+    const kept = numbers?.[figure.written];
+    return kept === undefined ? numberIn(situation, figure) : formatFigure(kept, figure);
+  });
+}
+
 /** `date`: RFC 3339 */
-export function recordPage(progress: Progress, lessons: readonly Lesson[], date: string): string {
+export function recordPage(
+  progress: Progress,
+  lessons: readonly Lesson[],
+  date: string,
+  answered: Answered,
+): string {
   const rows = lessons.flatMap((lesson) => {
     const done = progress.lessons[lesson.id];
     if (!done) return [];
-    const answers = lesson.steps.flatMap(({ id, question }) => {
+    const answers = lesson.steps.flatMap(({ id, question }, index) => {
       const attempt = done.answers[id];
       if (!question || !attempt) return [];
       const verdict = attempt.right === null ? "open" : attempt.right ? "fits" : "differs";
       const note = attempt.note ? `<br><em>${inMarkup(attempt.note)}</em>` : "";
       return [
-        `<li>${inMarkup(wordsOf(question.ask, () => "\u2026"))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
+        `<li>${inMarkup(askedAs(lesson, index, attempt, answered))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
       ];
     });
     const score = inMarkup(t("lesson.score", { ...scoreOf(done) }));

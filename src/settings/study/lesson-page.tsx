@@ -172,6 +172,7 @@ function startRun({ context, shelf, kept, lesson }: StudyProps & { readonly less
     at === undefined ? dueForRecall(progress, new Date().toISOString().slice(0, 10)).flatMap(known) : [];
   return runLesson(context.session, lesson, {
     alone: true,
+    reader: progress.reader,
     earlier: progress.lessons[lesson.id],
     at,
     due,

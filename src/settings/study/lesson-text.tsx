@@ -6,6 +6,7 @@ import { Script, StepCaution, TranslationNote } from "../../interface/lesson/scr
 import { SourceList } from "../../interface/lesson/source-mark.tsx";
 import type { Voice } from "../../interface/lesson/voice.ts";
 import { VERSION } from "../../interface/version.ts";
+import { dealAnswers } from "../../lesson/deal.ts";
 import type { Lesson, Question } from "../../lesson/lesson.ts";
 import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround } from "../../lesson/states.ts";
@@ -16,7 +17,14 @@ import { keptTelling } from "../preferences.ts";
 import { writePlace } from "../where.ts";
 import type { StudyProps } from "./study-home.tsx";
 
-export function LessonText({ context, shelf, lesson }: StudyProps & { readonly lesson: Lesson }) {
+export function LessonText({
+  context,
+  shelf,
+  kept,
+  lesson: written,
+}: StudyProps & { readonly lesson: Lesson }) {
+  const { reader } = kept.progress.value;
+  const lesson = useMemo(() => dealAnswers(written, reader), [written, reader]);
   const known = useMemo(() => knownAnswers(context.session.chain), [context.session]);
   const steps = useMemo(
     () =>

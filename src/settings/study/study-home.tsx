@@ -77,10 +77,16 @@ export function StudyHome({ context, shelf, kept }: StudyProps) {
           <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>
           <p class="quiet-text">{t(`study.kept.${kept.keeps.value ? kept.voice : "lost"}`)}</p>
           <div class="actions">
-            <button type="button" onClick={() => saveRecord(progress, shelf.lessons, "html")}>
+            <button
+              type="button"
+              onClick={() => void saveRecord(context.session.chain, progress, shelf.lessons, "html")}
+            >
               {t("study.save")}
             </button>
-            <button type="button" onClick={() => saveRecord(progress, shelf.lessons, "json")}>
+            <button
+              type="button"
+              onClick={() => void saveRecord(context.session.chain, progress, shelf.lessons, "json")}
+            >
               {t("study.saveData")}
             </button>
             {kept.erase && (

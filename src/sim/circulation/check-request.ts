@@ -7,16 +7,26 @@ import {
   type Setting,
   STAGES,
   type Stage,
+  USUAL_HAEMOGLOBIN,
   VOLUME_RULES,
   type VolumeRule,
 } from "../request.ts";
 
-/** Ranges of the person. */
+interface BodyRange {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly meaning: string;
+  /** Taken when the value is left out; without it the value is required. */
+  readonly usual?: number;
+}
+
+/** Ranges of the person, and what is usual. */
 export const BODY_RANGES = {
   ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
   bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
-  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin" },
-} as const satisfies Record<keyof Body, { min: number; max: number; unit: string; meaning: string }>;
+  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin", usual: USUAL_HAEMOGLOBIN },
+} as const satisfies Record<keyof Body, BodyRange>;
 
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
 const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
@@ -24,7 +34,7 @@ const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
 export type Checked<T> = { readonly request: T } | { readonly faults: readonly Fault[] };
 
 /**
- * `stage` and `body` are required; `volumeRule` defaults to hold-atrial-pressure and `set` to nothing set.
+ * `stage` and `body` are required, of the body what has no usual value; `volumeRule` defaults to hold-atrial-pressure and `set` to nothing set.
  * @param path prefix of the key paths in faults, such as "base."
  */
 export function checkRequest(input: unknown, path = ""): Checked<CirculationRequest> {
@@ -52,11 +62,15 @@ function checkBody(input: unknown, path: string, faults: Fault[]): Partial<Body>
     return {};
   }
   refuseUnknownKeys(input, keys, `${path}.`, faults);
-  for (const key of keys) {
-    const { min, max, unit } = BODY_RANGES[key];
-    numberWithin(input[key], min, max, unit, `${path}.${key}`, faults);
-  }
-  return Object.fromEntries(keys.map((key) => [key, input[key]])) as unknown as Body;
+  const body = Object.fromEntries(
+    keys.map((key) => {
+      const range: BodyRange = BODY_RANGES[key];
+      const value = input[key] === undefined ? range.usual : input[key];
+      numberWithin(value, range.min, range.max, range.unit, `${path}.${key}`, faults);
+      return [key, value];
+    }),
+  );
+  return body as unknown as Body;
 }
 
 function checkSettings(input: unknown, path: string, faults: Fault[]): Record<string, Setting> {

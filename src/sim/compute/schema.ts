@@ -36,12 +36,18 @@ export const circulationSchema = (): Schema =>
       stage: { enum: STAGES, description: "which circulation" },
       body: object(
         Object.fromEntries(
-          Object.entries(BODY_RANGES).map(([name, { min, max, unit, meaning }]) => [
+          Object.entries(BODY_RANGES).map(([name, { min, max, unit, meaning, ...usual }]) => [
             name,
-            { type: "number", minimum: min, maximum: max, description: `${unit}: ${meaning}` },
+            {
+              type: "number",
+              minimum: min,
+              maximum: max,
+              ...("usual" in usual ? { default: usual.usual } : {}),
+              description: `${unit}: ${meaning}`,
+            },
           ]),
         ),
-        Object.keys(BODY_RANGES),
+        Object.entries(BODY_RANGES).flatMap(([name, range]) => ("usual" in range ? [] : [name])),
         "whose circulation",
       ),
       volumeRule: {

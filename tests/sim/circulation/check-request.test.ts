@@ -3,7 +3,7 @@ import { checkRequest } from "../../../src/sim/circulation/check-request.ts";
 import type { Fault } from "../../../src/sim/faults.ts";
 import { OUTPUTS, readOutput } from "../../../src/sim/outputs.ts";
 import { defaultSetting, PARAMETERS } from "../../../src/sim/parameters.ts";
-import { STAGES } from "../../../src/sim/request.ts";
+import { STAGES, USUAL_HAEMOGLOBIN } from "../../../src/sim/request.ts";
 import { ADULT, answer, CHILD, request } from "./requests.ts";
 
 const faultsOf = (input: unknown): readonly Fault[] => {
@@ -19,6 +19,17 @@ describe("a request", () => {
   test("without rule and settings takes the usual rule", () => {
     const checked = checkRequest({ kind: "circulation", stage: "extracardiac", body: CHILD });
     expect(checked).toEqual({ request: request("extracardiac") });
+  });
+  test("without haemoglobin takes the usual one, and asks for what has none", () => {
+    const { haemoglobin: _, ...body } = CHILD;
+    const asked = { kind: "circulation", stage: "extracardiac", body };
+    expect(checkRequest(asked)).toEqual({
+      request: request("extracardiac", { ...CHILD, haemoglobin: USUAL_HAEMOGLOBIN }),
+    });
+    expect(faultsOf({ ...asked, body: {} }).map(({ path }) => path)).toEqual(["body.ageYears", "body.bsa"]);
+    expect(faultsOf({ ...asked, body: { ...body, haemoglobin: null } }).map(({ path }) => path)).toEqual([
+      "body.haemoglobin",
+    ]);
   });
   test("with many faults tells them all, each with its path", () => {
     const faults = faultsOf({
