@@ -27,6 +27,13 @@ export interface Body {
   readonly haemoglobin: number;
 }
 
+/** The persons whom the model is made for: the one table that address, lesson, compute and model read. */
+export const BODY_RANGES = {
+  ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
+  bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
+  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin" },
+} as const satisfies Record<keyof Body, { min: number; max: number; unit: string; meaning: string }>;
+
 /** A parameter's value: a number in the unit that `parameters.ts` states, or one of its words. */
 export type Setting = number | string;
 

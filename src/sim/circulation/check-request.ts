@@ -2,6 +2,7 @@
 import { describeList, type Fault, nearestMatch } from "../faults.ts";
 import { findParameter, PARAMETERS } from "../parameters.ts";
 import {
+  BODY_RANGES,
   type Body,
   type CirculationRequest,
   type Setting,
@@ -10,13 +11,6 @@ import {
   VOLUME_RULES,
   type VolumeRule,
 } from "../request.ts";
-
-/** Ranges of the person. */
-export const BODY_RANGES = {
-  ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
-  bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
-  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin" },
-} as const satisfies Record<keyof Body, { min: number; max: number; unit: string; meaning: string }>;
 
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
 const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
