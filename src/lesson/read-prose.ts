@@ -2,6 +2,7 @@
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
 import { parseClaims } from "./claims.ts";
 import { parseFigure } from "./figures.ts";
+import { formulaFault } from "./formula.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
 
 /** Takes note of a fault at a line of the file. */
@@ -66,10 +67,18 @@ function readClaim(state: StateInline, silent: boolean): boolean {
 export function readProse(text: string, firstLine: number, refuse: Refuse): Prose {
   const blocks: Block[] = [];
   for (const part of splitMath(text, firstLine)) {
-    if (part.tex !== undefined) blocks.push({ kind: "math", tex: part.tex, line: part.line });
+    if (part.tex !== undefined)
+      blocks.push({ kind: "math", tex: readTex(part.tex, part.line, refuse), line: part.line });
     else blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse));
   }
   return blocks;
+}
+
+/** The equation as written, unless it is more than can be set: then none. */
+function readTex(tex: string, line: number, refuse: Refuse): string {
+  const fault = formulaFault(tex);
+  if (fault) refuse(line, fault.found, fault.allowed);
+  return fault ? "" : tex;
 }
 
 /** A single line of words, as in titles and answers. */
@@ -206,5 +215,5 @@ function readMarkToken(
   if (written.startsWith("[["))
     return [{ kind: "term", key: first.trim(), content: second ? inner(second, line) : [], line }];
   if (written.startsWith("[^")) return [{ kind: "source", key: first, line }];
-  return [{ kind: "math", tex: first, line }];
+  return [{ kind: "math", tex: readTex(first, line, refuse), line }];
 }

@@ -11,7 +11,7 @@ export const describeFault = (fault: Fault): string =>
   `${fault.path}: found ${fault.found}; allowed: ${fault.allowed}`;
 
 /** Letters; no word of ours is longer, and the distance to a long text takes long. */
-const LONGEST_WORD = 80;
+const LONGEST_WORD = 40;
 
 /** The allowed word closest to `word` by edit distance, or undefined if none is near (more than half the letters differ). */
 export function nearestMatch(word: string, allowed: readonly string[]): string | undefined {
