@@ -95,7 +95,8 @@ for (const [build, address] of [
 
     const room = await open(`${base}?setting=lecture&lesson=04-energy-loss&step=1`);
     await says(room.page, ".room-place", "1");
-    const speaker = await open(`${base}?setting=lecture&window=speaker`);
+    const id = await room.page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
+    const speaker = await open(`${base}?setting=lecture&window=speaker&room=${id}`);
     await says(speaker.page, ".speaker-head", "1");
     await speaker.page.keyboard.press("PageDown");
     await says(room.page, ".room-place", "2");
