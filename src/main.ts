@@ -6,8 +6,8 @@ import { cssTokens } from "./scenes/theme/theme.ts";
 import { keptTheme, largerWords } from "./settings/preferences.ts";
 import { createSession } from "./settings/session.ts";
 import type { Context, Setting } from "./settings/setting.ts";
+import { mountLinkNote, tellDropped } from "./settings/shell/link-note.tsx";
 import { mountLiveRegions } from "./settings/shell/live-regions.tsx";
-import { droppedFromLink } from "./settings/shell/notes.tsx";
 import { keepOffline } from "./settings/shell/offline.ts";
 import { createStageLoop, themeNamed } from "./settings/shell/stage-loop.ts";
 import { readPlace, type SettingName, writePlace } from "./settings/where.ts";
@@ -25,7 +25,7 @@ const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly se
 
 const { place: first, dropped } = readPlace(location.search);
 const address = readAddress(first.state || "1");
-droppedFromLink.value = [...dropped, ...address.dropped];
+tellDropped(first, [...dropped, ...address.dropped]);
 
 const stillness = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
 const session = createSession(startChain(address.state, { reducedMotion: () => stillness.value }));
@@ -59,6 +59,7 @@ effect(() => {
 });
 
 mountLiveRegions(session);
+mountLinkNote();
 void keepOffline();
 
 // A setting lives until another one is asked for; all else of the place is read by the setting itself.
@@ -99,11 +100,9 @@ addEventListener("popstate", arrive);
 /** Takes the address bar's word for where we are, and for the scene if it tells one. */
 function arrive(): void {
   const { place, dropped } = readPlace(location.search);
-  if (place.state && place.state !== context.place.peek().state) {
-    const told = readAddress(place.state);
-    droppedFromLink.value = [...dropped, ...told.dropped];
-    session.show(told.state);
-  }
+  const told = place.state && place.state !== context.place.peek().state ? readAddress(place.state) : null;
+  tellDropped(place, [...dropped, ...(told?.dropped ?? [])]);
+  if (told) session.show(told.state);
   context.place.value = place;
 }
 effect(() => {

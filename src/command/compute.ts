@@ -9,6 +9,22 @@ function usageFault(found: string): never {
   process.exit(2);
 }
 
+const tellInPlace = (done: number): void => {
+  process.stderr.write(`\r${Math.round(100 * done)} %${done === 1 ? "\n" : ""}`);
+};
+
+/** ms between two lines of progress where they stay, as in a log; what takes less tells none */
+const SELDOM = 5000;
+
+function tellNowAndThen(): (done: number) => void {
+  let last = Date.now();
+  return (done) => {
+    if (Date.now() - last < SELDOM) return;
+    last = Date.now();
+    process.stderr.write(`progress: ${Math.round(100 * done)} %\n`);
+  };
+}
+
 async function main(words: readonly string[]): Promise<void> {
   const flags = words.filter((word) => word.startsWith("--"));
   const files = words.filter((word) => !word.startsWith("--"));
@@ -25,9 +41,7 @@ async function main(words: readonly string[]): Promise<void> {
   } catch (error) {
     return usageFault((error as Error).message);
   }
-  const progress = process.stderr.isTTY
-    ? (done: number) => process.stderr.write(`\r${Math.round(100 * done)} %${done === 1 ? "\n" : ""}`)
-    : undefined;
+  const progress = process.stderr.isTTY ? tellInPlace : tellNowAndThen();
   const { output, errors, exit } = await compute(text, flags.includes("--csv") ? "csv" : "json", progress);
   for (const line of errors) process.stderr.write(`${line.replaceAll("\n", " ")}\n`);
   process.exitCode = exit;

@@ -5,9 +5,16 @@ import { hasMessage, t } from "../words/index.ts";
 /** The last word of a fault's path as the page calls it, where it has a name. */
 const nameOf = (path: string): string => {
   const last = path.split(".").at(-1)!;
-  const key = [`parameter.${last}`, `control.${last}`].find(hasMessage);
+  const key = [`parameter.${last}`, `control.${last}`, `link.part.${last}`].find(hasMessage);
   return key ? t(key) : path;
 };
+
+/** Faults told one by one, and characters of what was found: a note must stay shorter than the page. */
+const MOST_TOLD = 6;
+const MOST_SHOWN = 60;
+
+const shorten = (found: string): string =>
+  found.length > MOST_SHOWN ? `${found.slice(0, MOST_SHOWN)}…` : found;
 
 export interface FaultNoteProps {
   readonly title: string;
@@ -19,9 +26,12 @@ export interface FaultNoteProps {
 export const FaultNote = ({ title, faults, onClose }: FaultNoteProps) => (
   <div class="note">
     <p>{title}</p>
-    {faults.map(({ path, found, allowed }) => (
-      <p key={path + found}>{t("link.dropped.one", { what: nameOf(path), found, allowed })}</p>
+    {faults.slice(0, MOST_TOLD).map(({ path, found, allowed }) => (
+      <p key={path + found}>
+        {t("link.dropped.one", { what: nameOf(path), found: shorten(found), allowed })}
+      </p>
     ))}
+    {faults.length > MOST_TOLD && <p>{t("link.dropped.more", { count: faults.length - MOST_TOLD })}</p>}
     {onClose && (
       <button type="button" onClick={onClose}>
         {t("dialog.close")}

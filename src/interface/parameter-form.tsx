@@ -1,8 +1,7 @@
 /** All what-if controls as plain form elements: the equal of the bench's panel for keys, touch and screen readers. */
 import { type Body, bodyAt, CASES, STAGES, VOLUME_RULES } from "../sim/request.ts";
-import { PLAY_SPEEDS } from "../state/address.ts";
 import { setBody, setStage, setView, setVolumeRule } from "../state/edit.ts";
-import { START } from "../state/scene-state.ts";
+import { PLAY_SPEEDS, START } from "../state/scene-state.ts";
 import { t } from "../words/index.ts";
 import { Choice } from "./choice.tsx";
 import type { Editing } from "./editing.ts";

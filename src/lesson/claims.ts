@@ -1,5 +1,6 @@
 /** Marked statements: what a sentence says of the model, and whether the model does it. */
 import { type Expression, evaluate, holds, namesIn, type Parsed, parseExpression } from "./expression.ts";
+import { LIMITS } from "./limits.ts";
 import { lookupIn, type Situation } from "./outputs.ts";
 
 interface Amount {
@@ -26,6 +27,12 @@ const MOST_DRIFT: Amount = { value: 5, percent: true };
 
 /** The text after `claim:`; several joined by semicolons. */
 export function parseClaims(text: string): Parsed<readonly Claim[]> {
+  if (text.length > LIMITS.expression)
+    return {
+      ok: false,
+      found: `a claim of ${text.length} characters`,
+      allowed: `at most ${LIMITS.expression}`,
+    };
   const claims: Claim[] = [];
   for (const part of text.split(";")) {
     const claim = parseClaim(part.trim());

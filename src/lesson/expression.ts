@@ -1,4 +1,5 @@
 /** The arithmetic that lesson files may write: names, numbers, + - * /, comparison, and / or / not, abs, min, max. Nothing else can be said. */
+import { LIMITS } from "./limits.ts";
 
 export type Expression =
   | { readonly kind: "number"; readonly value: number }
@@ -43,6 +44,8 @@ const refuse = (found: string, allowed: string) => ({ ok: false, found, allowed 
 
 /** Text -> expression, or what was found instead. Never throws. */
 export function parseExpression(text: string): Parsed<Expression> {
+  if (text.length > LIMITS.expression)
+    return refuse(`an expression of ${text.length} characters`, `at most ${LIMITS.expression}`);
   const tokens: string[] = [];
   TOKEN.lastIndex = 0;
   while (text.slice(TOKEN.lastIndex).trim() !== "") {

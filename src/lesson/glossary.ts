@@ -1,5 +1,6 @@
 /** The shared files: words explained (one file a language) and publications (one file). */
 import * as v from "valibot";
+import { SHARED_LIMITS } from "./limits.ts";
 import { words } from "./question-schema.ts";
 import { type Reading, refuseIn } from "./read.ts";
 import { readRecord } from "./yaml-record.ts";
@@ -33,7 +34,7 @@ export const readSources = (text: string, file: string): Reading<Sources> => rea
 
 function read<S extends v.GenericSchema>(text: string, file: string, schema: S): Reading<v.InferOutput<S>> {
   const { refuse, faults } = refuseIn(file);
-  const record = readRecord(text, 1, schema, refuse);
+  const record = readRecord(text, 1, schema, refuse, SHARED_LIMITS);
   // Without a prototype: a lesson that names "constructor" finds nothing.
   const value = record && (Object.assign(Object.create(null), record.value) as v.InferOutput<S>);
   return { value, faults };

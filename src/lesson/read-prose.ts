@@ -2,6 +2,7 @@
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
 import { parseClaims } from "./claims.ts";
 import { parseFigure } from "./figures.ts";
+import { formulaFault } from "./formula.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
 
 /** Takes note of a fault at a line of the file. */
@@ -66,7 +67,8 @@ function readClaim(state: StateInline, silent: boolean): boolean {
 export function readProse(text: string, firstLine: number, refuse: Refuse): Prose {
   const blocks: Block[] = [];
   for (const part of splitMath(text, firstLine)) {
-    if (part.tex !== undefined) blocks.push({ kind: "math", tex: part.tex, line: part.line });
+    if (part.tex !== undefined)
+      blocks.push({ kind: "math", tex: readTex(part.tex, part.line, refuse), line: part.line });
     else {
       refuseLayout(part.text, part.line, refuse);
       blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse));
@@ -86,6 +88,13 @@ function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
     if (found)
       refuse(firstLine + index, `${found}, ${JSON.stringify(line.slice(0, 40))}`, "paragraphs and lists");
   }
+}
+
+/** The equation as written, unless it is more than can be set: then none. */
+function readTex(tex: string, line: number, refuse: Refuse): string {
+  const fault = formulaFault(tex);
+  if (fault) refuse(line, fault.found, fault.allowed);
+  return fault ? "" : tex;
 }
 
 /** A single line of words, as in titles and answers. */
@@ -222,5 +231,5 @@ function readMarkToken(
   if (written.startsWith("[["))
     return [{ kind: "term", key: first.trim(), content: second ? inner(second, line) : [], line }];
   if (written.startsWith("[^")) return [{ kind: "source", key: first, line }];
-  return [{ kind: "math", tex: first, line }];
+  return [{ kind: "math", tex: readTex(first, line, refuse), line }];
 }

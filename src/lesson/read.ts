@@ -2,6 +2,7 @@
 import type { Fault } from "../sim/faults.ts";
 import { frontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step } from "./lesson.ts";
+import { LIMITS } from "./limits.ts";
 import { parseReference, type Refuse, readProse } from "./read-prose.ts";
 import { readQuestion } from "./read-question.ts";
 import { checkReferences } from "./references.ts";
@@ -16,12 +17,20 @@ export interface Reading<T> {
   readonly faults: readonly Fault[];
 }
 
-/** Collects faults as `file:line`. */
+/** Collects faults as `file:line`, up to a number that a reader can use. */
 export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
   const faults: Fault[] = [];
   return {
     faults,
-    refuse: (line, found, allowed) => faults.push({ path: `${file}:${line}`, found, allowed }),
+    refuse(line, found, allowed) {
+      if (faults.length < LIMITS.faults) faults.push({ path: `${file}:${line}`, found, allowed });
+      else if (faults.length === LIMITS.faults)
+        faults.push({
+          path: `${file}:${line}`,
+          found: "further faults",
+          allowed: "none; mend those above first",
+        });
+    },
   };
 }
 

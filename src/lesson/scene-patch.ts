@@ -2,15 +2,26 @@
 import * as v from "valibot";
 import { nearestMatch } from "../sim/faults.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters.ts";
-import { CASES, type Setting, STAGES, type Stage, USUAL_HAEMOGLOBIN, VOLUME_RULES } from "../sim/request.ts";
+import { BODY_RANGES, CASES, type Setting, STAGES, type Stage, VOLUME_RULES } from "../sim/request.ts";
 import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
 import { CAMERAS, FOCUSES } from "../state/places.ts";
-import { COLOURINGS, OVERLAYS, SCENES, type SceneState, type View } from "../state/scene-state.ts";
+import {
+  CLOT_SIZES,
+  COLOURINGS,
+  MOST_BESIDE,
+  MOST_CLOTS,
+  OVERLAYS,
+  PLAY_SPEEDS,
+  SCENES,
+  type SceneState,
+  type View,
+} from "../state/scene-state.ts";
 
 const setting = v.union([v.number(), v.string()]);
 /** Parameters by name. */
 export const settingsSchema = v.record(v.string(), setting);
-const between = (min: number, max: number) => v.pipe(v.number(), v.minValue(min), v.maxValue(max));
+const within = ({ min, max }: { readonly min: number; readonly max: number }) =>
+  v.pipe(v.number(), v.minValue(min), v.maxValue(max));
 
 const patchEntries = {
   scene: v.optional(v.picklist(SCENES)),
@@ -18,9 +29,9 @@ const patchEntries = {
   case: v.optional(v.picklist(Object.keys(CASES) as (keyof typeof CASES)[])),
   body: v.optional(
     v.strictObject({
-      ageYears: between(0, 90),
-      bsa: between(0.15, 3),
-      haemoglobin: v.optional(between(5, 25), USUAL_HAEMOGLOBIN),
+      ageYears: within(BODY_RANGES.ageYears),
+      bsa: within(BODY_RANGES.bsa),
+      haemoglobin: v.optional(within(BODY_RANGES.haemoglobin), BODY_RANGES.haemoglobin.usual),
     }),
   ),
   volumeRule: v.optional(v.picklist(VOLUME_RULES)),
@@ -34,17 +45,17 @@ const patchEntries = {
       streamlines: v.optional(v.boolean()),
       gradeLine: v.optional(v.boolean()),
       ledger: v.optional(v.boolean()),
-      playSpeed: v.optional(between(0.1, 2)),
+      playSpeed: v.optional(within(PLAY_SPEEDS)),
       dye: v.optional(v.boolean()),
       focus: v.optional(v.nullable(v.picklist(FOCUSES))),
       camera: v.optional(v.picklist(CAMERAS)),
-      clots: v.optional(v.pipe(v.array(between(0.5, 12)), v.maxLength(20))),
+      clots: v.optional(v.pipe(v.array(within(CLOT_SIZES)), v.maxLength(MOST_CLOTS))),
     }),
   ),
   beside: v.optional(
     v.pipe(
       v.array(v.strictObject({ stage: v.optional(v.picklist(STAGES)), set: v.optional(settingsSchema) })),
-      v.maxLength(2),
+      v.maxLength(MOST_BESIDE),
     ),
   ),
 };
@@ -55,7 +66,7 @@ export const patchSchema = v.strictObject(patchEntries);
 export const sceneSchema = v.strictObject({
   from: v.optional(v.string()),
   ...patchEntries,
-  seconds: v.optional(between(1, 3600)),
+  seconds: v.optional(within({ min: 1, max: 3600 })),
 });
 
 export type ScenePatch = v.InferOutput<typeof sceneSchema>;

@@ -1,5 +1,7 @@
 /** The outer shape of a lesson file: front matter, steps, their blocks and parts, each with its line. Reads lines, understands nothing. */
 import { nearestMatch } from "../sim/faults.ts";
+import { fenceAfter, readFence, readStepHeading } from "./heading.ts";
+import { LIMITS } from "./limits.ts";
 import type { Refuse } from "./read-prose.ts";
 
 /** Lines of the file from `line` on (1-based). */
@@ -26,32 +28,30 @@ export interface LessonExtract {
   readonly steps: readonly StepExtract[];
 }
 
-/** Characters; more than any lesson needs, and little enough to read at once. */
-const LONGEST_FILE = 200_000;
-const LONGEST_EXTRACT = 8_000;
-const STEP = /^##\s+(.*?)\s*(?:\{#([^}]*)\})?\s*$/;
-const FENCE = /^\s*(`{3,}|~{3,})\s*(\S*)\s*$/;
-
 export function splitLesson(text: string, refuse: Refuse): LessonExtract {
-  if (text.length > LONGEST_FILE) {
-    refuse(1, `${text.length} characters`, `at most ${LONGEST_FILE}`);
+  const tooMuch = (found: string, most: number): LessonExtract => {
+    refuse(1, found, `at most ${most}`);
     return { front: null, steps: [] };
-  }
+  };
+  if (text.length > LIMITS.file) return tooMuch(`${text.length} characters`, LIMITS.file);
   const lines = text.replace(/^\uFEFF/, "").split(/\r\n|\r|\n/);
+  if (lines.length > LIMITS.lines) return tooMuch(`${lines.length} lines`, LIMITS.lines);
   const { front, next } = splitFront(lines, refuse);
   const steps: { extract: StepExtract; from: number; to: number }[] = [];
+  const ids = new Set<string>();
   let fence: string | null = null;
   for (let index = next; index < lines.length; index++) {
     const line = lines[index]!;
     fence = fenceAfter(fence, line);
-    if (fence === null && /^##(\s|$)/.test(line)) {
+    const heading = fence === null ? readStepHeading(line) : null;
+    if (heading) {
       if (steps.length > 0) steps[steps.length - 1]!.to = index;
-      const extract = readHeading(
-        line,
-        index + 1,
-        steps.map((step) => step.extract.id),
-        refuse,
-      );
+      if (steps.length === LIMITS.steps) {
+        refuse(index + 1, "a further step", `at most ${LIMITS.steps} steps`);
+        break;
+      }
+      const extract = checkHeading(heading, line, index + 1, ids, refuse);
+      ids.add(extract.id);
       steps.push({ extract, from: index + 1, to: lines.length });
     } else if (steps.length === 0 && line.trim() !== "") {
       refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
@@ -64,13 +64,6 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
 }
 
 const shorten = (line: string): string => JSON.stringify(line.length > 60 ? `${line.slice(0, 57)}...` : line);
-
-const fenceAfter = (open: string | null, line: string): string | null => {
-  const match = FENCE.exec(line);
-  if (!match) return open;
-  if (open === null) return match[1]!;
-  return match[1]!.startsWith(open) && match[2] === "" ? null : open;
-};
 
 function splitFront(lines: readonly string[], refuse: Refuse): { front: Extract | null; next: number } {
   if (lines[0]?.trimEnd() !== "---") {
@@ -85,17 +78,24 @@ function splitFront(lines: readonly string[], refuse: Refuse): { front: Extract 
   return { front: { text: lines.slice(1, end).join("\n"), line: 2 }, next: end + 1 };
 }
 
-function readHeading(line: string, number: number, ids: readonly string[], refuse: Refuse): StepExtract {
-  const [, title = "", id = ""] = STEP.exec(line) ?? [];
+function checkHeading(
+  { title, id }: { readonly title: string; readonly id: string },
+  line: string,
+  number: number,
+  ids: ReadonlySet<string>,
+  refuse: Refuse,
+): StepExtract {
   if (title === "") refuse(number, shorten(line), "## Title {#its-id}");
+  if (title.length > LIMITS.title)
+    refuse(number, `a title of ${title.length} characters`, `at most ${LIMITS.title}`);
   if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) {
     refuse(
       number,
-      id === "" ? "a step without an id" : `id "${id}"`,
+      id === "" ? "a step without an id" : `id ${shorten(id)}`,
       "{#its-id} of small letters, digits and hyphens",
     );
   } else if (id in {}) refuse(number, `id "${id}"`, "another word");
-  else if (ids.includes(id)) refuse(number, `id "${id}" twice`, "an id of its own");
+  else if (ids.has(id)) refuse(number, `id "${id}" twice`, "an id of its own");
   return { id, title, line: number, blocks: {}, parts: {} };
 }
 
@@ -117,13 +117,13 @@ function splitStep(
   };
   for (let index = from; index < to; index++) {
     const line = lines[index]!;
-    const block = FENCE.exec(line);
+    const block = readFence(line);
     if (block) {
       let end = index + 1;
-      while (end < to && fenceAfter(block[1]!, lines[end]!) !== null) end++;
-      if (end >= to) refuse(index + 1, "a block without an end", `a line of ${block[1]}`);
+      while (end < to && fenceAfter(block.mark, lines[end]!) !== null) end++;
+      if (end >= to) refuse(index + 1, "a block without an end", `a line of ${shorten(block.mark)}`);
       const extract = { text: lines.slice(index + 1, end).join("\n"), line: index + 2 };
-      const name = named(block[2]!, BLOCKS, index + 1, refuse);
+      const name = named(block.name, BLOCKS, index + 1, refuse);
       if (name) keepExtract(step.blocks, name, extract, refuse);
       for (let each = index; each <= end; each++) kept.push("");
       index = end;
@@ -165,7 +165,7 @@ function keepExtract<T extends string>(
   refuse: Refuse,
 ): void {
   if (record[name]) refuse(extract.line - 1, `${name} twice in a step`, `one ${name}`);
-  else if (extract.text.length > LONGEST_EXTRACT) {
-    refuse(extract.line, `${extract.text.length} characters`, `at most ${LONGEST_EXTRACT} in one part`);
+  else if (extract.text.length > LIMITS.part) {
+    refuse(extract.line, `${extract.text.length} characters`, `at most ${LIMITS.part} in one part`);
   } else record[name] = extract;
 }

@@ -75,7 +75,7 @@ async function readShelf(language: string): Promise<Shelf> {
     lessons.push((own && keep(readTranslation(own.text, own.file, source))) ?? source);
   }
   const glossary: Glossary = Object.create(null);
-  const pages: Record<string, Page> = {};
+  const pages: Record<string, Page> = Object.create(null);
   for (const each of new Set([SOURCE_LANGUAGE, language])) {
     for (const { file, text } of await texts(inLanguage(GLOSSARIES, each))) {
       Object.assign(glossary, keep(readGlossary(text, file)));

@@ -2,9 +2,13 @@
 import * as v from "valibot";
 import { type Document, isMap, isNode, isScalar, LineCounter, parseDocument } from "yaml";
 import { nearestMatch } from "../sim/faults.ts";
+import { RECORD_LIMITS, type RecordLimits } from "./limits.ts";
 import type { Refuse } from "./read-prose.ts";
+import { recordFault } from "./yaml-amount.ts";
 
 type Schema = v.GenericSchema;
+
+const MOST_ERRORS = 5;
 
 export interface ReadRecord<T> {
   readonly value: T;
@@ -21,14 +25,22 @@ export function readRecord<S extends Schema>(
   firstLine: number,
   fitting: S | ((raw: unknown) => S),
   refuse: Refuse,
+  limits: RecordLimits = RECORD_LIMITS,
 ): ReadRecord<v.InferOutput<S>> | null {
   const counter = new LineCounter();
   const lineAt = (offset: number) => firstLine + Math.max(0, counter.linePos(offset).line - 1);
+  const tooMuch = recordFault(text, limits);
+  if (tooMuch) {
+    refuse(firstLine, tooMuch.found, tooMuch.allowed);
+    return null;
+  }
   let document: Document;
   let raw: unknown;
   try {
     document = parseDocument(text, { lineCounter: counter, prettyErrors: false, uniqueKeys: true });
-    for (const { pos, message } of document.errors) refuse(lineAt(pos[0]), firstSentence(message), "YAML");
+    // One slip is often found again in all that follows.
+    for (const { pos, message } of document.errors.slice(0, MOST_ERRORS))
+      refuse(lineAt(pos[0]), firstSentence(message), "YAML");
     if (document.errors.length > 0) return null;
     // Few aliases: a short text must not unfold into a huge one.
     raw = document.toJS({ maxAliasCount: 20 }) ?? {};

@@ -1,11 +1,16 @@
 /** The address of the page: which setting, lesson and step are open, in which language, with which state. */
 import type { Fault } from "../sim/faults.ts";
+import { LANGUAGES, languageFor } from "../words/index.ts";
 
 const SETTING_NAMES = ["home", "bench", "study", "lecture", "kiosk", "author"] as const;
 export type SettingName = (typeof SETTING_NAMES)[number];
 
-/** How the picture may be asked to be drawn, whatever the device has. */
-const WAYS: readonly string[] = ["webgl", "canvas"];
+/** Further words of an address that have few values. `draw`: how the picture is drawn, whatever the device has. */
+const FURTHER: readonly (readonly [name: string, allowed: readonly string[]])[] = [
+  ["draw", ["webgl", "canvas"]],
+  ["view", ["text", "handout"]],
+  ["window", ["speaker"]],
+];
 
 export interface Place {
   readonly setting: SettingName;
@@ -23,17 +28,22 @@ export interface Place {
 
 export const AT_HOME: Place = { setting: "home", lesson: "", step: "", language: "", state: "", more: {} };
 
-/** `?setting=bench&state=1~...` -> Place. An unknown setting opens home and is reported. */
+/** `?setting=bench&state=1~...` -> Place. What there is not gives way to what there is, and is reported. */
 export function readPlace(query: string): { readonly place: Place; readonly dropped: readonly Fault[] } {
   const words = Object.fromEntries(new URLSearchParams(query));
   const { setting = "", lesson = "", step = "", language = "", state = "", ...more } = words;
+  const dropped: Fault[] = [];
   const known = SETTING_NAMES.find((name) => name === setting);
-  const dropped: Fault[] =
-    known || setting === "" ? [] : [{ path: "setting", found: setting, allowed: SETTING_NAMES.join(", ") }];
-  if (more.draw && !WAYS.includes(more.draw))
-    dropped.push({ path: "draw", found: more.draw, allowed: WAYS.join(", ") });
+  if (setting && !known) dropped.push({ path: "setting", found: setting, allowed: SETTING_NAMES.join(", ") });
+  const spoken = language === "" || languageFor(language) !== undefined;
+  if (!spoken) dropped.push({ path: "language", found: language, allowed: LANGUAGES.join(", ") });
+  for (const [name, allowed] of FURTHER) {
+    const found = words[name];
+    if (found && !allowed.includes(found)) dropped.push({ path: name, found, allowed: allowed.join(", ") });
+  }
   const standard: SettingName = lesson ? "study" : state ? "bench" : "home";
-  return { place: { setting: known ?? standard, lesson, step, language, state, more }, dropped };
+  const place = { setting: known ?? standard, lesson, step, language: spoken ? language : "", state, more };
+  return { place, dropped };
 }
 
 /** The query that opens this place, "?" included; the state's characters need no escape. */

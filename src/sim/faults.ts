@@ -10,8 +10,12 @@ export interface Fault {
 export const describeFault = (fault: Fault): string =>
   `${fault.path}: found ${fault.found}; allowed: ${fault.allowed}`;
 
+/** Letters; no word of ours is longer, and the distance to a long text takes long. */
+const LONGEST_WORD = 40;
+
 /** The allowed word closest to `word` by edit distance, or undefined if none is near (more than half the letters differ). */
 export function nearestMatch(word: string, allowed: readonly string[]): string | undefined {
+  if (word.length > LONGEST_WORD) return undefined;
   let best: string | undefined;
   let bestDistance = Math.ceil(word.length / 2) + 1;
   for (const candidate of allowed) {

@@ -30,6 +30,25 @@ export interface Body {
   readonly haemoglobin: number;
 }
 
+/** g/dL: taken where a body does not say (common practice, no source). */
+export const USUAL_HAEMOGLOBIN = 14;
+
+export interface BodyRange {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly meaning: string;
+  /** Taken when the value is left out; without it the value is required. */
+  readonly usual?: number;
+}
+
+/** The persons whom the model is made for: the one table that address, lesson, compute and model read. */
+export const BODY_RANGES = {
+  ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
+  bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
+  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin", usual: USUAL_HAEMOGLOBIN },
+} as const satisfies Record<keyof Body, BodyRange>;
+
 /** A parameter's value: a number in the unit that `parameters.ts` states, or one of its words. */
 export type Setting = number | string;
 
@@ -41,9 +60,6 @@ export interface CirculationRequest {
   /** Parameters by name (see parameters.ts); those left out take their default for this stage and body. */
   readonly set: Readonly<Record<string, Setting>>;
 }
-
-/** g/dL: taken where a body does not say (common practice, no source). */
-export const USUAL_HAEMOGLOBIN = 14;
 
 /** Invented demo bodies. */
 export const CASES = {

@@ -1,8 +1,9 @@
 /** How the parts of an address are written and read: parameters, choices, bodies, clots. */
 import { type Fault, nearestMatch } from "../sim/faults.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters.ts";
-import type { Body, Setting } from "../sim/request.ts";
+import { BODY_RANGES, type Body, type Setting } from "../sim/request.ts";
 import { nearestAllowed } from "./edit.ts";
+import { CLOT_SIZES, MOST_CLOTS } from "./scene-state.ts";
 
 type Settings = Readonly<Record<string, Setting>>;
 
@@ -42,13 +43,26 @@ export function readSettings(path: string, text: string, dropped: Fault[]): Sett
       if (parameter.words.includes(found)) set[name] = found;
       else dropped.push({ path: `${path}.${name}`, found, allowed: parameter.words.join(", ") });
     } else {
-      const value = found === "" ? Number.NaN : Number(found);
-      if (!(value >= parameter.min && value <= parameter.max))
-        dropped.push({ path: `${path}.${name}`, found, allowed: `${parameter.min} to ${parameter.max}` });
-      if (Number.isFinite(value)) set[name] = nearestAllowed(parameter, value);
+      const value = readNumber(`${path}.${name}`, found, parameter, dropped);
+      if (value !== null) set[name] = value;
     }
   }
   return set;
+}
+
+interface Span {
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+}
+
+/** The nearest allowed number, null for none at all; whatever is not taken as it was written is reported. */
+export function readNumber(path: string, found: string, span: Span, dropped: Fault[]): number | null {
+  const value = found === "" ? Number.NaN : Number(found);
+  const taken = Number.isFinite(value) ? nearestAllowed(span, value) : null;
+  const { min, max, step } = span;
+  if (taken !== value) dropped.push({ path, found, allowed: `${min} to ${max} in steps of ${step}` });
+  return taken;
 }
 
 /** `hold-atrial-pressure` is told as `hap`; a word without a hyphen as it is. */
@@ -74,13 +88,6 @@ export function readChoice<Word extends string>(
   return (nearestMatch(found, words) as Word | undefined) ?? standard;
 }
 
-/** Bodies that the model is made for: newborn to grown, small to large. */
-const BODY_RANGES = {
-  ageYears: { min: 0, max: 60 },
-  bsa: { min: 0.2, max: 2.4 },
-  haemoglobin: { min: 6, max: 22 },
-} as const;
-
 export function readBody(text: string, standard: Body, dropped: Fault[]): Body {
   const numbers = text.split("_");
   const read = (name: keyof Body, index: number): number => {
@@ -93,10 +100,6 @@ export function readBody(text: string, standard: Body, dropped: Fault[]): Body {
   };
   return { ageYears: read("ageYears", 0), bsa: read("bsa", 1), haemoglobin: read("haemoglobin", 2) };
 }
-
-/** mm */
-const CLOT_SIZES = { min: 0.5, max: 12 } as const;
-const MOST_CLOTS = 12;
 
 export function readClots(text: string, dropped: Fault[]): readonly number[] {
   const clots: number[] = [];

@@ -5,17 +5,33 @@
  */
 import type { Fault } from "../sim/faults.ts";
 import { STAGES, VOLUME_RULES } from "../sim/request.ts";
-import { readBody, readChoice, readClots, readSettings, shortWord, writeSettings } from "./address-pieces.ts";
-import { nearestAllowed } from "./edit.ts";
-import { COLOURINGS, OVERLAYS, SCENES, type SceneState, START, type View } from "./scene-state.ts";
+import {
+  readBody,
+  readChoice,
+  readClots,
+  readNumber,
+  readSettings,
+  shortWord,
+  writeSettings,
+} from "./address-pieces.ts";
+import {
+  COLOURINGS,
+  MOST_BESIDE,
+  OVERLAYS,
+  PLAY_SPEEDS,
+  SCENES,
+  type SceneState,
+  START,
+  type View,
+} from "./scene-state.ts";
 
 const VERSION = "1";
 
 /** Longest text that still makes an easily read QR code. */
 export const LONGEST_ADDRESS = 300;
 
-/** blood seconds asked for in one second */
-export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
+/** Characters; three panes with every control moved need fewer. What lies beyond is not read. */
+export const LONGEST_READ = 2000;
 
 const FLAGS = { l: "labels", h: "handles", s: "streamlines", g: "gradeLine", d: "ledger" } as const;
 type Flag = keyof typeof FLAGS;
@@ -57,7 +73,9 @@ export function writeAddress(state: SceneState): string {
 /** The nearest valid state to the text, whatever the text is. */
 export function readAddress(text: string): Read {
   const dropped: Fault[] = [];
-  const [version, ...pieces] = text.split("~");
+  if (text.length > LONGEST_READ)
+    dropped.push({ path: "link", found: `${text.length} characters`, allowed: `at most ${LONGEST_READ}` });
+  const [version, ...pieces] = text.slice(0, LONGEST_READ).split("~");
   if (version !== VERSION) dropped.push({ path: "version", found: version ?? "", allowed: VERSION });
   let state: SceneState = START;
   for (const piece of pieces) state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
@@ -83,7 +101,8 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
       return ask({ set: readSettings("set", value, dropped) });
     case "w": {
       const stage = value ? readChoice("beside.stage", value, STAGES, request.stage, dropped) : undefined;
-      return { ...state, beside: [...state.beside, stage ? { stage } : {}].slice(0, 2) };
+      if (state.beside.length === MOST_BESIDE) break;
+      return { ...state, beside: [...state.beside, stage ? { stage } : {}] };
     }
     case "x": {
       const last = state.beside.at(-1);
@@ -98,13 +117,11 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
     case "f":
       return see(readFlags(value, dropped));
     case "r": {
-      const speed = Number(value);
-      const allowed = `${PLAY_SPEEDS.min} to ${PLAY_SPEEDS.max}`;
-      if (!(speed >= PLAY_SPEEDS.min && speed <= PLAY_SPEEDS.max))
-        dropped.push({ path: "playSpeed", found: value, allowed });
-      return Number.isFinite(speed) ? see({ playSpeed: nearestAllowed(PLAY_SPEEDS, speed) }) : state;
+      const playSpeed = readNumber("playSpeed", value, PLAY_SPEEDS, dropped);
+      return playSpeed === null ? state : see({ playSpeed });
     }
     case "z":
+      if (value !== "") break;
       return see({ paused: true });
     case "k":
       return see({ focus: readName("focus", value, dropped) });

@@ -1,7 +1,7 @@
 /** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
 import { defaultSetting, findParameter, type Parameter } from "../sim/parameters.ts";
 import type { Body, CirculationRequest, Setting, Stage, VolumeRule } from "../sim/request.ts";
-import type { Beside, SceneName, SceneState, View } from "./scene-state.ts";
+import { type Beside, MOST_BESIDE, type SceneName, type SceneState, type View } from "./scene-state.ts";
 
 export type Edit = (state: SceneState) => SceneState;
 
@@ -77,10 +77,9 @@ export const setView =
   (change: Partial<View>): Edit =>
   (state) => ({ ...state, view: { ...state.view, ...change } });
 
-/** At most two panes beside the first. */
 export const setBeside =
   (beside: readonly Beside[]): Edit =>
-  (state) => ({ ...state, beside: beside.slice(0, 2) });
+  (state) => ({ ...state, beside: beside.slice(0, MOST_BESIDE) });
 
 export const releaseDye: Edit = (state) => setView({ dye: state.view.dye + 1 })(state);
 

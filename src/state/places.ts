@@ -1,7 +1,7 @@
 /** Names that a view may point at or come close to. A test holds them against what the pictures have. */
 import { PATHWAY_PARAMETERS } from "../sim/pathway-parameters.ts";
 
-/** Places of the schematic; "greatVeins" lights two of them. */
+/** Places of the schematic; "greatVeins" lights two of them. The last are elements of the way through a heart with two ventricles. */
 export const CIRCUIT_PLACES = [
   "svc",
   "ivc",
@@ -20,6 +20,17 @@ export const CIRCUIT_PLACES = [
   "tunnel",
   "chamber",
   "fenestration",
+  "hepaticVein",
+  "inferiorVenaCava",
+  "superiorVenaCava",
+  "lowerAtrialEntry",
+  "upperAtrialEntry",
+  "rightVentricle",
+  "leftTurn",
+  "rightTurn",
+  "leftArtery",
+  "rightArtery",
+  "pulmonaryVein",
 ] as const;
 export type CircuitPlace = (typeof CIRCUIT_PLACES)[number];
 

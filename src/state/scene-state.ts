@@ -10,6 +10,16 @@ export type Colouring = (typeof COLOURINGS)[number];
 export const OVERLAYS = ["none", "speed", "pressure", "loss"] as const;
 export type Overlay = (typeof OVERLAYS)[number];
 
+/** blood seconds asked for in one second */
+export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
+
+/** mm */
+export const CLOT_SIZES = { min: 0.5, max: 12 } as const;
+export const MOST_CLOTS = 12;
+
+/** panes beside the first */
+export const MOST_BESIDE = 2;
+
 export interface View {
   readonly colouring: Colouring;
   readonly overlay: Overlay;
@@ -18,7 +28,7 @@ export interface View {
   readonly streamlines: boolean;
   readonly gradeLine: boolean;
   readonly ledger: boolean;
-  /** blood seconds asked for in one second, 0.1..2 */
+  /** within PLAY_SPEEDS */
   readonly playSpeed: number;
   readonly paused: boolean;
   /** How many dye pulses have been asked for; each rise releases one. */
@@ -41,7 +51,7 @@ export interface SceneState {
   readonly version: 1;
   readonly scene: SceneName;
   readonly request: CirculationRequest;
-  /** at most two */
+  /** at most MOST_BESIDE */
   readonly beside: readonly Beside[];
   readonly view: View;
 }

@@ -5,6 +5,7 @@ export {
   hasMessage,
   LANGUAGES,
   language,
+  languageFor,
   languageName,
   MESSAGES,
   nearestLanguage,

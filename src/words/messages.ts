@@ -8,10 +8,11 @@ export type Arguments = Readonly<Record<string, string | number>>;
 
 /** Language tag -> key -> message. Areas (files) of one language are laid together; keys carry their area's name. */
 export const MESSAGES: Readonly<Record<string, Readonly<Record<string, string>>>> = (() => {
-  const merged: Record<string, Record<string, string>> = {};
+  // Without prototypes: a tag or key from an address, such as "constructor", finds nothing.
+  const merged: Record<string, Record<string, string>> = Object.create(null);
   for (const [path, messages] of Object.entries(messageFiles)) {
     const language = path.split("/")[1]!;
-    merged[language] = { ...merged[language], ...messages };
+    merged[language] = Object.assign(merged[language] ?? Object.create(null), messages);
   }
   return merged;
 })();
@@ -35,10 +36,13 @@ export function setLanguage(tag: string): string {
   return current.value;
 }
 
-export function nearestLanguage(tag: string): string {
+export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en";
+
+/** The language with messages that serves this tag, undefined for none. */
+export function languageFor(tag: string): string | undefined {
   if (isPseudo(tag) || tag in MESSAGES) return tag;
   const primary = tag.split("-")[0]!.toLowerCase();
-  return LANGUAGES.find((each) => each.split("-")[0] === primary) ?? "en";
+  return LANGUAGES.find((each) => each.split("-")[0] === primary);
 }
 
 const RIGHT_TO_LEFT = ["ar", "fa", "he", "ur"];

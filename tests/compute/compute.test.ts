@@ -139,6 +139,51 @@ describe("kind sweep", () => {
   });
 });
 
+describe("a sweep that takes long", () => {
+  const LONG = {
+    kind: "sweep",
+    base: { ...CIRCULATION, set: {} },
+    over: [
+      { parameter: "pulmonaryResistanceIndex", from: 0.5, to: 8, count: 50 },
+      { parameter: "body.bsa", from: 0.5, to: 2.5, count: 50 },
+    ],
+    outputs: ["pressures.pathway"],
+  };
+  test("ends at its limit with what it has: the rest stands as null, with the reason, and each point was told", async () => {
+    const told: number[] = [];
+    const { output, exit } = await compute(JSON.stringify({ ...LONG, maxSeconds: 1 }), "json", (done) => {
+      told.push(done);
+    });
+    expect(exit).toBe(0);
+    const { outputs, failures } = JSON.parse(output);
+    const values: (number | null)[] = outputs[0].values.flat();
+    expect(values).toHaveLength(2500);
+    expect(values[0]).toBeGreaterThan(0);
+    expect(values.at(-1)).toBeNull();
+    expect(failures.at(-1)).toEqual({ at: [8, 2.5], reason: "not reached within maxSeconds, 1 s" });
+    expect(told).toHaveLength(2501);
+    expect(told.at(-1)).toBe(1);
+  });
+  test("refuses a limit out of range", async () => {
+    const { errors } = await run({ ...LONG, maxSeconds: 0 });
+    expect(errors).toEqual(["maxSeconds: found 0; allowed: a number from 0.001 to 86400 s"]);
+  });
+  test("tells how far it is where there is no terminal, a line now and then", () => {
+    const { stderr, status } = spawnSync(
+      "node",
+      ["node_modules/tsx/dist/cli.mjs", "src/command/compute.ts", "-"],
+      { input: JSON.stringify({ ...LONG, maxSeconds: 7 }) },
+    );
+    expect(status).toBe(0);
+    expect(stderr.toString()).toMatch(/^(progress: \d+ %\n)+$/);
+  });
+});
+
+test("a byte-order mark in front is no fault", async () => {
+  const { exit } = await compute(`\uFEFF${JSON.stringify(CIRCULATION)}`, "json");
+  expect(exit).toBe(0);
+});
+
 describe("the schema", () => {
   const schema = JSON.parse(schemaText());
   test("is JSON Schema 2020-12 with one definition a kind", () => {

@@ -63,7 +63,7 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
   await page.goto("?setting=bench&state=1~textracardiak~szzz9");
   await expect(page.getByRole("radio", { name: "Extracardiac" })).toBeChecked();
-  await expect(page.locator(".notes")).toContainText("The nearest valid scene is open");
+  await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
 });
 
 test("the bench as it stands survives a reload", async ({ page }) => {

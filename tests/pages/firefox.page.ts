@@ -66,7 +66,7 @@ for (const [build, address] of [
     const first = await picture();
     await expect.poll(async () => (await picture()) !== first, { timeout: PATIENCE }).toBe(true);
     // No step down the ladder was needed.
-    expect(await bench.page.$$(".notes .note")).toHaveLength(0);
+    expect(await bench.page.$$(":is(.notes, .link-note) .note")).toHaveLength(0);
     await bench.page.$$eval("input[type=radio]", (inputs) => {
       inputs.find((input) => (input as HTMLInputElement).value === "atriopulmonary")?.click();
     });
@@ -95,7 +95,8 @@ for (const [build, address] of [
 
     const room = await open(`${base}?setting=lecture&lesson=04-energy-loss&step=1`);
     await says(room.page, ".room-place", "1");
-    const speaker = await open(`${base}?setting=lecture&window=speaker`);
+    const id = await room.page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
+    const speaker = await open(`${base}?setting=lecture&window=speaker&room=${id}`);
     await says(speaker.page, ".speaker-head", "1");
     await speaker.page.keyboard.press("PageDown");
     await says(room.page, ".room-place", "2");

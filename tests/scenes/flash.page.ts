@@ -1,6 +1,6 @@
 import { expect, test } from "@playwright/test";
-import { PLAY_SPEEDS, writeAddress } from "../../src/state/address.ts";
-import { START } from "../../src/state/scene-state.ts";
+import { writeAddress } from "../../src/state/address.ts";
+import { PLAY_SPEEDS, START } from "../../src/state/scene-state.ts";
 import { flashCount } from "./flash-count.ts";
 
 /** Beats a minute at rest that can be set at most; shown at double speed they are 360, far over the 200 asked. */

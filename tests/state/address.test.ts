@@ -1,11 +1,22 @@
 import fc from "fast-check";
+import * as v from "valibot";
 import { describe, expect, it } from "vitest";
+import { patchSchema } from "../../src/lesson/scene-patch.ts";
+import { checkRequest } from "../../src/sim/circulation/check-request.ts";
 import { PARAMETERS, type Parameter } from "../../src/sim/parameters.ts";
-import { CASES, type Setting, STAGES, VOLUME_RULES } from "../../src/sim/request.ts";
-import { LONGEST_ADDRESS, PLAY_SPEEDS, readAddress, writeAddress } from "../../src/state/address.ts";
+import { BODY_RANGES, type Body, CASES, type Setting, STAGES, VOLUME_RULES } from "../../src/sim/request.ts";
+import { LONGEST_ADDRESS, LONGEST_READ, readAddress, writeAddress } from "../../src/state/address.ts";
 import { parameterCode } from "../../src/state/address-pieces.ts";
 import { nearestAllowed } from "../../src/state/edit.ts";
-import { COLOURINGS, OVERLAYS, SCENES, type SceneState, START } from "../../src/state/scene-state.ts";
+import {
+  COLOURINGS,
+  OVERLAYS,
+  PLAY_SPEEDS,
+  paneRequest,
+  SCENES,
+  type SceneState,
+  START,
+} from "../../src/state/scene-state.ts";
 
 const settingFor = (parameter: Parameter): fc.Arbitrary<Setting> =>
   parameter.kind === "word"
@@ -103,7 +114,98 @@ describe("an address", () => {
   });
 });
 
+/** Texts that look like addresses: known pieces with any number, in range or far from it. */
+const number = fc.oneof(
+  fc.double({ min: -100, max: 10_000, noNaN: true }).map((value) => String(Number(value.toPrecision(4)))),
+  fc.constantFrom("", "-", ".", "1e9", "NaN", "Infinity", "0", "0.25", "2.45"),
+);
+const piece = fc.oneof(
+  fc.tuple(number, number, number).map((parts) => `b${parts.join("_")}`),
+  fc
+    .array(fc.tuple(fc.constantFrom(...PARAMETERS), number), { maxLength: 4 })
+    .chain((set) =>
+      fc
+        .constantFrom("s", "w~x")
+        .map((head) => head + set.map(([{ name }, value]) => parameterCode(name) + value).join("")),
+    ),
+  number.map((value) => `r${value}`),
+  fc.array(number, { maxLength: 15 }).map((clots) => `q${clots.join("_")}`),
+  fc.constantFrom(...STAGES).map((stage) => `t${stage}`),
+  fc.string({ maxLength: 6 }),
+);
+const texts = fc.array(piece, { maxLength: 6 }).map((pieces) => ["1", ...pieces].join("~"));
+
+describe("every state that an address can hold", () => {
+  it("is accepted by the model, in each of its panes", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const { state } = readAddress(text);
+        for (let pane = 0; pane <= state.beside.length; pane++)
+          expect(checkRequest(paneRequest(state, pane))).not.toHaveProperty("faults");
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("opens as it was written, or what was changed is told", () => {
+    const names = Object.keys(BODY_RANGES) as (keyof Body)[];
+    fc.assert(
+      fc.property(
+        fc.tuple(number, number, number),
+        fc.constantFrom(...PARAMETERS),
+        number,
+        (parts, row, value) => {
+          const text = `1~b${parts.join("_")}~s${parameterCode(row.name)}${value}`;
+          const { state, dropped } = readAddress(text);
+          const told = dropped.map(({ path }) => path);
+          names.forEach((name, n) => {
+            const asWritten = parts[n] !== "" && state.request.body[name] === Number(parts[n]);
+            expect(asWritten || told.includes(`body.${name}`), text).toBe(true);
+          });
+          const kept = row.name in state.request.set && state.request.set[row.name] === Number(value);
+          expect(kept || told.some((path) => path.startsWith("set")), text).toBe(true);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("has a body within the one table of ranges: 0.25 m2 is told and lifted, 2.45 m2 is taken", () => {
+    const small = readAddress("1~b1_0.25_14");
+    expect(small.state.request.body.bsa).toBe(BODY_RANGES.bsa.min);
+    expect(small.dropped).toEqual([{ path: "body.bsa", found: "0.25", allowed: "0.3 to 2.5" }]);
+    expect(readAddress("1~b30_2.45_14")).toMatchObject({
+      state: { request: { body: { bsa: 2.45 } } },
+      dropped: [],
+    });
+  });
+
+  it("and a lesson share that table", () => {
+    const holds = (body: Body) => v.safeParse(patchSchema, { body }).success;
+    for (const name of Object.keys(BODY_RANGES) as (keyof Body)[]) {
+      const { min, max } = BODY_RANGES[name];
+      for (const [value, good] of [
+        [min, true],
+        [max, true],
+        [min - 0.01, false],
+        [max + 0.01, false],
+      ] as const)
+        expect(holds({ ...CASES.caseA, [name]: value }), `${name} ${value}`).toBe(good);
+    }
+  });
+});
+
 describe("a broken address", () => {
+  it("of 14,000 characters is read in part and told in a few lines", () => {
+    const { dropped } = readAddress(`1~${"e9~".repeat(4700)}`);
+    expect(dropped[0]).toEqual({
+      path: "link",
+      found: "14102 characters",
+      allowed: `at most ${LONGEST_READ}`,
+    });
+    expect(dropped.length).toBeLessThan(LONGEST_READ);
+  });
+
   it("opens some valid state, whatever the text", () => {
     fc.assert(
       fc.property(fc.string(), (text) => {

@@ -2,6 +2,7 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { checkShelf } from "../../lesson/check-shelf.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import { LIMITS } from "../../lesson/limits.ts";
 import { type Reading, readLesson, refuseIn } from "../../lesson/read.ts";
 import { readTranslation } from "../../lesson/read-translation.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
@@ -31,13 +32,26 @@ const LARGEST_FILE = 500_000;
 const DRAFT_FILE = "lesson.md";
 
 export function openDraft(shelf: Shelf, otherwise: string): Draft {
-  const text = signal(keptText() ?? otherwise);
+  const kept = keptText();
+  // Longer than any text that is read: opening it would only hold the page.
+  const tooLong = kept !== null && kept.length > LIMITS.file;
+  const text = signal(kept === null || tooLong ? otherwise : kept);
   // A kept text may hold work; where it was loaded from is not kept.
   let loaded = otherwise;
   const offered = signal<string | null>(null);
   const reading = computed(() => readDraft(text.value, shelf));
   const lesson = signal<Lesson | null>(reading.value.value);
-  const refused = signal<readonly Fault[]>([]);
+  const refused = signal<readonly Fault[]>(
+    tooLong
+      ? [
+          {
+            path: `${DRAFT_FILE}:1`,
+            found: `a kept draft of ${kept.length} characters`,
+            allowed: `at most ${LIMITS.file}`,
+          },
+        ]
+      : [],
+  );
   const write = (next: string) => {
     refused.value = [];
     text.value = next;
@@ -93,7 +107,7 @@ function keptText(): string | null {
 
 /** A text that names its language translates the kit's lesson of the same id. */
 export function readDraft(text: string, shelf: Shelf): Reading<Lesson> {
-  const front = text.split(/\n---\s*\n/, 1)[0] ?? "";
+  const front = text.slice(0, LIMITS.part).split(/\n---\s*\n/, 1)[0] ?? "";
   const id = /^id:\s*(\S+)/m.exec(front)?.[1];
   const source = /^language:/m.test(front) ? shelf.lessons.find((lesson) => lesson.id === id) : undefined;
   const read = source ? readTranslation(text, DRAFT_FILE, source) : readLesson(text, DRAFT_FILE);

@@ -1,6 +1,7 @@
 /** The lesson's text with its line numbers; lines with faults are marked. */
 import { forwardRef } from "preact/compat";
 import { useImperativeHandle, useRef } from "preact/hooks";
+import { LIMITS } from "../../lesson/limits.ts";
 import { t } from "../../words/index.ts";
 
 export interface SourceTextProps {
@@ -22,6 +23,7 @@ export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
     const area = useRef<HTMLTextAreaElement>(null);
     const numbers = useRef<HTMLOListElement>(null);
     const lines = text.split("\n");
+    const marked = new Set(faulty);
     useImperativeHandle(handle, () => ({
       goTo(line) {
         const field = area.current;
@@ -39,8 +41,8 @@ export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
     return (
       <div class="source-text">
         <ol class="line-numbers" ref={numbers} aria-hidden="true">
-          {lines.map((_, index) => (
-            <li key={`${index + 1}`} class={faulty.includes(index + 1) ? "faulty" : undefined} />
+          {lines.slice(0, LIMITS.lines).map((_, index) => (
+            <li key={`${index + 1}`} class={marked.has(index + 1) ? "faulty" : undefined} />
           ))}
         </ol>
         <textarea

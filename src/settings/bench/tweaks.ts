@@ -6,7 +6,6 @@ import { AGES, BODY_NAMES, type BodyName, bodyName, bodyNamed } from "../../inte
 import { FURTHER_GROUPS, firstParameters, groupParameters } from "../../interface/parameter-groups.ts";
 import type { Parameter } from "../../sim/parameters.ts";
 import { bodyAt, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/request.ts";
-import { PLAY_SPEEDS } from "../../state/address.ts";
 import {
   type Edit,
   setBody,
@@ -16,7 +15,7 @@ import {
   setView,
   setVolumeRule,
 } from "../../state/edit.ts";
-import type { SceneState } from "../../state/scene-state.ts";
+import { PLAY_SPEEDS, type SceneState } from "../../state/scene-state.ts";
 import { digitsOfStep, formatNumber, t, unitSymbol } from "../../words/index.ts";
 import type { Session } from "../session.ts";
 import { nameControl } from "./tweak-names.ts";

@@ -2,7 +2,6 @@
 import { render } from "preact";
 import { useShelf } from "../lesson/use-shelf.ts";
 import type { Context, Setting } from "../setting.ts";
-import { droppedFromLink } from "../shell/notes.tsx";
 import { Builder } from "./builder.tsx";
 import { MINUTES, readStops, writeStops } from "./playlist.ts";
 import { Room } from "./room.tsx";
@@ -17,9 +16,8 @@ function Lecture({ context }: { readonly context: Context }) {
   // A lesson alone is a talk of all its steps; without a step to begin at, the list is still being made.
   const whole = shelf.value.lessons.find(({ id }) => id === lesson);
   const list = more.list ?? (whole ? writeStops(stopsOf(whole)) : "");
-  const { found, dropped } = findStops(readStops(list), shelf.value.lessons);
+  const { found } = findStops(readStops(list), shelf.value.lessons);
   if (found.length === 0 || (!step && !whole)) return <Builder context={context} shelf={shelf.value} />;
-  if (dropped.length > 0 && droppedFromLink.peek().length === 0) droppedFromLink.value = dropped;
   const asked = Number(more.minutes);
   const minutes = asked >= MINUTES.min && asked <= MINUTES.max ? asked : Math.ceil(secondsOf(found) / 60);
   return (

@@ -14,7 +14,9 @@ export interface Playlist {
 }
 
 export const MINUTES = { min: 1, max: 240 } as const;
-const MOST_STOPS = 300;
+export const MOST_STOPS = 300;
+/** characters of a playlist in a link */
+export const LONGEST_LIST = 20_000;
 
 /** `03-pathways*swirl.tunnel!04-energy-loss*narrow`: lessons parted by "!", steps by "."; no character needs an escape. */
 export function writeStops(stops: readonly Stop[]): string {
@@ -29,6 +31,7 @@ export function writeStops(stops: readonly Stop[]): string {
 
 export const readStops = (text: string): readonly Stop[] =>
   text
+    .slice(0, LONGEST_LIST)
     .split("!")
     .filter(Boolean)
     .flatMap((run) => {

@@ -5,8 +5,8 @@ import { readAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../setting.ts";
 import { togglePlay } from "../shell/play.ts";
-import { openLine } from "./line.ts";
-import { LINE, type ToRoom, type ToSpeaker } from "./messages.ts";
+import { isRoom, newRoom, openLine } from "./line.ts";
+import { readToRoom, type ToRoom, type ToSpeaker } from "./messages.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
 import { type FoundStop, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
@@ -34,6 +34,7 @@ export interface RoomOptions {
 /** This window's own; survive a reload and nothing else. */
 const BEGAN = "lungward.lecture.began";
 const READER = "lungward.lecture.reader";
+const ROOM = "lungward.lecture.room";
 
 export function roomState({ context, shelf, stops, list, minutes }: RoomOptions): RoomState {
   const { session, place, stage } = context;
@@ -55,10 +56,11 @@ export function roomState({ context, shelf, stops, list, minutes }: RoomOptions)
     paused: session.scene.value.view.paused,
     reader,
   });
-  const line = openLine<ToSpeaker, ToRoom>(LINE, (message) => {
+  const id = ownRoom();
+  const line = openLine<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") say(message.event);
     else if (message.kind === "pause") togglePlay(context);
-    else line.post(toSpeaker());
+    else if (message.kind === "hello") line.post(toSpeaker());
   });
   const following = [
     effect(() => line.post(toSpeaker())),
@@ -75,8 +77,8 @@ export function roomState({ context, shelf, stops, list, minutes }: RoomOptions)
     say,
     openSpeaker() {
       const other = window.open(
-        `?setting=lecture&window=speaker${place.peek().language ? `&language=${place.peek().language}` : ""}`,
-        "lungward-speaker",
+        `?setting=lecture&window=speaker&room=${id}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
+        `lungward-speaker-${id}`,
         "popup,width=1100,height=760",
       );
       if (other) line.join(other);
@@ -106,6 +108,19 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
     if (wanted === null) script.run.peek().restoreScene();
     else context.session.show(readAddress(wanted).state);
   });
+}
+
+/** This window's room: the speaker's window knows it by its address, and after a reload it is the same. */
+function ownRoom(): string {
+  const made = newRoom();
+  try {
+    const kept = sessionStorage.getItem(ROOM) ?? "";
+    if (isRoom(kept)) return kept;
+    sessionStorage.setItem(ROOM, made);
+  } catch {
+    // Without storage a reload makes a new room, and the speaker's window is opened anew.
+  }
+  return made;
 }
 
 function keptNumber(name: string): number | null {

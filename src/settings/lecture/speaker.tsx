@@ -18,7 +18,7 @@ import type { Context } from "../setting.ts";
 import { Clock } from "./clock.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { openLine } from "./line.ts";
-import { LINE, type ToRoom, type ToSpeaker } from "./messages.ts";
+import { readToSpeaker, type ToRoom, type ToSpeaker } from "./messages.ts";
 import { readStops } from "./playlist.ts";
 import { RoomFigures } from "./room-figures.tsx";
 import { runScript } from "./script-run.ts";
@@ -30,12 +30,14 @@ const CALL = 1000;
 
 export function Speaker({ context, shelf }: { readonly context: Context; readonly shelf: Shelf }) {
   const told = useSignal<ToSpeaker | null>(null);
+  // Without a room in its address it listens to none.
+  const room = context.place.value.more.room ?? "";
   const line = useMemo(
     () =>
-      openLine<ToRoom, ToSpeaker>(LINE, (message) => {
+      openLine<ToRoom, ToSpeaker>(room, readToSpeaker, (message) => {
         if (JSON.stringify(message) !== JSON.stringify(told.peek())) told.value = message;
       }),
-    [told],
+    [told, room],
   );
   useEffect(() => {
     line.post({ kind: "hello" });

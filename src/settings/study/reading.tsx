@@ -5,12 +5,10 @@ import { SourceLine } from "../../interface/lesson/source-mark.tsx";
 import type { Voice } from "../../interface/lesson/voice.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { language, t } from "../../words/index.ts";
+import { GLOSSARY, SOURCES } from "../place-faults.ts";
 import { keptTelling } from "../preferences.ts";
 import { writePlace } from "../where.ts";
 import type { StudyProps } from "./study-home.tsx";
-
-export const GLOSSARY = "glossary";
-export const SOURCES = "sources";
 
 export function Reading({ context, shelf, page }: StudyProps & { readonly page: string }) {
   const back = writePlace({ ...context.place.value, more: {} });

@@ -6,11 +6,11 @@ import type { Lesson } from "../../lesson/lesson.ts";
 import { type LessonProgress, scoreOf } from "../../lesson/progress.ts";
 import type { Shelf } from "../../lesson/shelf.ts";
 import { language, t } from "../../words/index.ts";
+import { GLOSSARY, SOURCES } from "../place-faults.ts";
 import type { Context } from "../setting.ts";
 import { AT_HOME, writePlace } from "../where.ts";
 import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
 import { saveRecord } from "./learner-record.ts";
-import { GLOSSARY, SOURCES } from "./reading.tsx";
 
 export interface StudyProps {
   readonly context: Context;

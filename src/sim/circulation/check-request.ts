@@ -2,31 +2,16 @@
 import { describeList, type Fault, nearestMatch } from "../faults.ts";
 import { findParameter, PARAMETERS } from "../parameters.ts";
 import {
+  BODY_RANGES,
   type Body,
+  type BodyRange,
   type CirculationRequest,
   type Setting,
   STAGES,
   type Stage,
-  USUAL_HAEMOGLOBIN,
   VOLUME_RULES,
   type VolumeRule,
 } from "../request.ts";
-
-interface BodyRange {
-  readonly min: number;
-  readonly max: number;
-  readonly unit: string;
-  readonly meaning: string;
-  /** Taken when the value is left out; without it the value is required. */
-  readonly usual?: number;
-}
-
-/** Ranges of the person, and what is usual. */
-export const BODY_RANGES = {
-  ageYears: { min: 0.5, max: 80, unit: "years", meaning: "age" },
-  bsa: { min: 0.3, max: 2.5, unit: "m2", meaning: "body surface area" },
-  haemoglobin: { min: 7, max: 20, unit: "g/dL", meaning: "haemoglobin", usual: USUAL_HAEMOGLOBIN },
-} as const satisfies Record<keyof Body, BodyRange>;
 
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
 const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";

@@ -2,8 +2,7 @@
 
 import { findOutput, readOutput } from "../outputs.ts";
 import { findParameter } from "../parameters.ts";
-import type { Body, CirculationRequest } from "../request.ts";
-import { BODY_RANGES } from "./check-request.ts";
+import { BODY_RANGES, type Body, type CirculationRequest } from "../request.ts";
 import { solve } from "./solve.ts";
 
 export interface SweepAxis {
@@ -19,6 +18,8 @@ export interface SweepRequest {
   readonly over: readonly SweepAxis[];
   /** paths of outputs.ts */
   readonly outputs: readonly string[];
+  /** s of wall clock after which the remaining points are left without an answer; no limit when left out */
+  readonly maxSeconds?: number;
 }
 
 export interface SweepRow {
@@ -46,8 +47,11 @@ export interface SweepAnswer {
 
 export const rowCount = (request: SweepRequest): number => request.over[1]?.values.length ?? 1;
 
+/** Why a point is to be left out, undefined to solve it; asked before each point. */
+type Skip = () => string | undefined;
+
 /** One row; each point starts from its neighbour's state. */
-export function sweepRow(request: SweepRequest, row: number): SweepRow {
+export function sweepRow(request: SweepRequest, row: number, skip: Skip = () => undefined): SweepRow {
   const [first, second] = request.over;
   const across = second ? [{ name: second.parameter, value: second.values[row]! }] : [];
   const failures: SweepFailure[] = [];
@@ -55,6 +59,12 @@ export function sweepRow(request: SweepRequest, row: number): SweepRow {
   let start: readonly number[] | undefined;
   for (const value of first!.values) {
     const changes = [{ name: first!.parameter, value }, ...across];
+    const skipped = skip();
+    if (skipped !== undefined) {
+      failures.push({ at: changes.map((change) => change.value), reason: skipped });
+      for (const each of values) each.push(null);
+      continue;
+    }
     const answer = solve(changed(request.base, changes), start ? { start } : {});
     if (answer.run.converged) start = answer.state;
     else failures.push({ at: changes.map((change) => change.value), reason: answer.run.reason ?? "" });
@@ -100,7 +110,9 @@ interface Span {
 
 /** Range and unit of what an axis may run over, or undefined if it can't. */
 export function axisSpan(parameter: string): Span | undefined {
-  if (parameter.startsWith(BODY)) return BODY_RANGES[parameter.slice(BODY.length) as keyof Body];
+  const part = parameter.slice(BODY.length);
+  if (parameter.startsWith(BODY))
+    return Object.hasOwn(BODY_RANGES, part) ? BODY_RANGES[part as keyof Body] : undefined;
   const found = findParameter(parameter);
   return found?.kind === "number" ? found : undefined;
 }

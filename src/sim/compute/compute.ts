@@ -1,5 +1,5 @@
 /** From text to text, as `npm run -s compute` answers: what goes to standard output, what to standard error, the exit code. */
-import { isRecord, oneOf } from "../circulation/check-request.ts";
+import { isRecord, oneOf, shown } from "../circulation/check-request.ts";
 import { describeFault, type Fault } from "../faults.ts";
 import { csvOf, tableOf } from "./csv.ts";
 import { findKind, KINDS } from "./kinds.ts";
@@ -23,12 +23,13 @@ export async function compute(
 ): Promise<Computed> {
   let input: unknown;
   try {
-    input = JSON.parse(text);
+    // A byte-order mark, as some editors write it, is no part of the request.
+    input = JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
     return refused([{ path: "request", found: (error as Error).message, allowed: "one JSON object" }]);
   }
   if (!isRecord(input))
-    return refused([{ path: "request", found: JSON.stringify(input), allowed: "one JSON object" }]);
+    return refused([{ path: "request", found: shown(input), allowed: "one JSON object" }]);
   const kind = findKind(input.kind);
   if (!kind) {
     const faults: Fault[] = [];

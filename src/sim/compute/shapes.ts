@@ -30,7 +30,7 @@ function checkShape(input: unknown, path: string, faults: Fault[]): Shape | unde
   const before = faults.length;
   const kinds = isRecord(input) ? Object.keys(input) : [];
   const kind = kinds[0] as keyof typeof KEYS | undefined;
-  if (!isRecord(input) || kinds.length !== 1 || !kind || !(kind in KEYS)) {
+  if (!isRecord(input) || kinds.length !== 1 || !kind || !Object.hasOwn(KEYS, kind)) {
     faults.push({ path, found: shown(input), allowed: "one of tube, disc, ellipse, polygon" });
     return undefined;
   }

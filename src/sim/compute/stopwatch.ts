@@ -1,4 +1,4 @@
-/** Wall-clock seconds, for reporting how long an answer took; no answer depends on it. */
+/** Wall-clock seconds: how long an answer took, and when a long one is given as far as it goes. */
 const host = globalThis as { performance?: { now(): number } };
 
 /** Wall-clock seconds after which a flow is answered as it stands, "steady": false. */

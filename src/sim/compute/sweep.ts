@@ -1,6 +1,5 @@
 /** Kind "sweep": one circulation, one or two quantities varied, some outputs. */
 import {
-  BODY_RANGES,
   type Checked,
   checkRequest,
   isRecord,
@@ -22,11 +21,15 @@ import {
 import type { Fault } from "../faults.ts";
 import { OUTPUTS } from "../outputs.ts";
 import { PARAMETERS } from "../parameters.ts";
+import { BODY_RANGES } from "../request.ts";
 import type { Kind, Table } from "./kind.ts";
 import { circulationSchema, object } from "./schema.ts";
+import { secondsNow } from "./stopwatch.ts";
 
 const MOST_POINTS = 2500;
 const MOST_ALONG = 200;
+/** s of wall clock: a sweep of the most points takes some minutes. */
+const WALL_SECONDS = { min: 0.001, max: 86_400, usual: 600 } as const;
 const AXES = [
   ...PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name),
   ...Object.keys(BODY_RANGES).map((name) => `body.${name}`),
@@ -61,6 +64,13 @@ export const SWEEP_KIND: Kind<SweepRequest> = {
         ),
       },
       outputs: { type: "array", minItems: 1, items: { enum: PATHS } },
+      maxSeconds: {
+        type: "number",
+        minimum: WALL_SECONDS.min,
+        maximum: WALL_SECONDS.max,
+        default: WALL_SECONDS.usual,
+        description: "s of wall clock; points not reached by then stand as null and among the failures",
+      },
     },
     ["kind", "base", "over", "outputs"],
     `at most ${MOST_POINTS} points in all`,
@@ -68,13 +78,18 @@ export const SWEEP_KIND: Kind<SweepRequest> = {
   check: checkSweep,
   run(request, progress) {
     const count = rowCount(request);
-    const rows: SweepRow[] = [];
-    for (let row = 0; row < count; row++) {
-      rows.push(sweepRow(request, row));
-      progress?.((row + 1) / count);
-    }
-    const answer = joinRows(request, rows);
     const points = count * request.over[0]!.values.length;
+    const limit = request.maxSeconds ?? WALL_SECONDS.usual;
+    const began = secondsNow();
+    let asked = 0;
+    const skip = () => {
+      progress?.(asked++ / points);
+      return secondsNow() - began > limit ? `not reached within maxSeconds, ${limit} s` : undefined;
+    };
+    const rows: SweepRow[] = [];
+    for (let row = 0; row < count; row++) rows.push(sweepRow(request, row, skip));
+    progress?.(1);
+    const answer = joinRows(request, rows);
     return answer.failures.length === points
       ? { reason: `no point has an answer; the first: ${answer.failures[0]!.reason}` }
       : { answer };
@@ -100,16 +115,19 @@ function sweepTable({ axes, outputs }: SweepAnswer): Table {
 function checkSweep(input: unknown): Checked<SweepRequest> {
   if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
   const faults: Fault[] = [];
-  refuseUnknownKeys(input, ["kind", "base", "over", "outputs"], "", faults);
+  refuseUnknownKeys(input, ["kind", "base", "over", "outputs", "maxSeconds"], "", faults);
   const base = checkRequest(input.base, "base.");
   if ("faults" in base) faults.push(...base.faults);
   const over = checkAxes(input.over, faults);
   const outputs = checkOutputs(input.outputs, faults);
+  const { min, max, usual } = WALL_SECONDS;
+  const { maxSeconds = usual } = input;
+  numberWithin(maxSeconds, min, max, "s", "maxSeconds", faults);
   const points = over.reduce((product, { values }) => product * values.length, 1);
   if (points > MOST_POINTS)
     faults.push({ path: "over", found: `${points} points`, allowed: `at most ${MOST_POINTS}` });
   if (faults.length > 0 || "faults" in base) return { faults };
-  return { request: { kind: "sweep", base: base.request, over, outputs } };
+  return { request: { kind: "sweep", base: base.request, over, outputs, maxSeconds: maxSeconds as number } };
 }
 
 function checkAxes(input: unknown, faults: Fault[]): SweepAxis[] {

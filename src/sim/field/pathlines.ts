@@ -105,12 +105,13 @@ export function onFace({ crossing }: LatticeOpening, n: number, along: number): 
 
 /** from opening -> to opening -> fraction of the flow that enters there, by lines of equal flow in the present field: what happens while the flow is steady. */
 export function flowShares(lattice: Lattice, lines = 200): Record<string, Record<string, number>> {
-  const shares: Record<string, Record<string, number>> = {};
+  // Without prototypes: an opening may have any name.
+  const shares: Record<string, Record<string, number>> = Object.create(null);
   for (const opening of lattice.openings) {
     const { flows, takesIn } = entering(lattice, opening);
     if (!takesIn) continue;
     const total = flows.reduce((sum, flow) => sum + flow, 0);
-    const to: Record<string, number> = {};
+    const to: Record<string, number> = Object.create(null);
     let caught = 0;
     flows.forEach((flow, n) => {
       const count = Math.ceil((flow / total) * lines);

@@ -1,10 +1,10 @@
 /** Requests and readings that the circulation's tests share. */
 import fc from "fast-check";
 import { vi } from "vitest";
-import { BODY_RANGES } from "../../../src/sim/circulation/check-request.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
 import { PARAMETERS } from "../../../src/sim/parameters.ts";
 import {
+  BODY_RANGES,
   type Body,
   CASES,
   type CirculationRequest,
