@@ -49,6 +49,13 @@ export function backdropLayer(): BackdropLayer {
   };
 }
 
+/** Part of a chamber's colour that is its blood's. */
+const BLOOD = { dark: 0.45, light: 0.6 } as const;
+
+/** What the inside of a chamber of the heart looks like. */
+export const chamberColour = (saturation: number, { colour, name }: Theme): string =>
+  mix(colour.backdrop, groundColour(colour, saturation), BLOOD[name]);
+
 function draw(
   ink: Graphics,
   name: string,
@@ -75,7 +82,7 @@ function draw(
   } else {
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
-    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: dark ? 0.45 : 0.6 });
+    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: BLOOD[theme.name] });
     ink.poly(points, true).stroke({
       width: muscle ? 4 : 1.4,
       color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),

@@ -2,21 +2,18 @@
 import type { Graphics } from "pixi.js";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
-import { formatNumber, formatQuantity, unitSymbol } from "../../words/index.ts";
+import { formatNumber, formatQuantity } from "../../words/index.ts";
 import type { Lain, Lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour } from "../theme/colour.ts";
 import { LEGIBLE, type MapName, mapColour } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import { SCALES } from "./scales.ts";
 
 export interface LegendFacts {
   readonly colouring: Colouring;
   readonly overlay: Overlay;
-  /** scale ends of the map in use, in `unit` */
-  readonly least: number;
-  readonly most: number;
-  readonly unit: string;
   /** % by ORIGINS, for the oxygen colouring */
   readonly saturations: readonly [number, number, number];
   readonly dyed: boolean;
@@ -105,10 +102,11 @@ export function drawLegend(
   function scale(): void {
     const map = (facts.overlay === "none" ? facts.colouring : facts.overlay) as MapName;
     const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
-    const digits = facts.most - facts.least < 1.2 ? 2 : facts.most - facts.least < 6 ? 1 : 0;
+    const { least, most, unit, digits } = SCALES[map];
     const width = Math.min(at.width * 0.5, size * 8);
-    const low = formatNumber(facts.least, digits);
-    const high = `${formatNumber(facts.most, digits)} ${unitSymbol(facts.unit)}`;
+    const end = formatNumber(least, digits);
+    const low = least === 0 ? end : theme.say("scene.legend.orLess", { value: end });
+    const high = theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) });
     const bar = (left: number) => {
       const steps = 48;
       for (let i = 0; i < steps; i++) {

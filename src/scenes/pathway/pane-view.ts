@@ -32,8 +32,6 @@ export interface PaneView {
   readonly geometry: PathwayGeometry | null;
   /** mm: how far a point of the plane is from the wall, negative in the blood; null until drawn */
   readonly plane: Plane | null;
-  /** Ends of the scale in use, for the key. */
-  readonly scale: { readonly least: number; readonly most: number };
   draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
@@ -57,7 +55,7 @@ export function paneView(): PaneView {
   const lines = new Graphics();
   const clots = new Graphics();
   const veil: VeilLayer = veilLayer();
-  plane.addChild(backdrop.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
+  plane.addChild(backdrop.view, wall.below, inside.view, inside.beyond, lines, clots, wall.above, veil.view);
   view.addChild(plane, frame);
   frame.visible = false;
 
@@ -128,9 +126,6 @@ export function paneView(): PaneView {
     },
     get plane() {
       return outline;
-    },
-    get scale() {
-      return inside.scale;
     },
     draw(pane, box, moment, theme) {
       look(pane, theme);

@@ -1,6 +1,7 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import { energyBook } from "../../sim/field/energy-book.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth.ts";
@@ -17,6 +18,7 @@ import { type Box, type MakeScene, type Setting, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
+import { mapRemarks } from "./map-remarks.ts";
 import { listed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
@@ -57,11 +59,8 @@ export const makePathway: MakeScene = () => {
       keyBox,
       frame.still ? "still" : frame.pace.toFixed(1),
       frame.panes.map(({ washOut }) => washOut?.time.length),
-      panes.map(({ projection, scale, geometry }) => [
-        projection,
-        scale,
-        geometry?.handles.map(({ at }) => at),
-      ]),
+      frame.panes.map(({ field }) => asked.overlay !== "none" && field && energyBook(field.readings)),
+      panes.map(({ projection, geometry }) => [projection, geometry?.handles.map(({ at }) => at)]),
     ]);
   };
 
@@ -155,19 +154,13 @@ export const makePathway: MakeScene = () => {
 
   function writeKey(frame: Frame, at: LegendPlace, moving: boolean, sizes: Sizes, theme: Theme): Box {
     const { colouring, overlay } = frame.state.view;
-    const remarks: string[] = [];
+    const remarks = mapRemarks(frame.panes, overlay, theme);
     // A picture that is taken along has no speed.
     if (frame.still && moving) remarks.push(theme.say("scene.pace.still"));
     else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
       remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
     if (frame.panes.length > 1 && frame.panes.every(({ equalInflow }) => equalInflow))
       remarks.push(theme.say("scene.equalInflow"));
-    const unit =
-      overlay === "none"
-        ? colouring === "age"
-          ? "s"
-          : "m/s"
-        : { speed: "m/s", pressure: "mmHg", loss: "W/m³" }[overlay];
     const pane = frame.panes[0];
     // A camera that has come close fills the corner with vessels: the key then stands on a plate.
     if (keyBox && frame.state.view.camera !== "whole") {
@@ -182,8 +175,6 @@ export const makePathway: MakeScene = () => {
       {
         colouring,
         overlay,
-        ...(panes[0]?.scale ?? { least: 0, most: 1 }),
-        unit,
         saturations: saturationsByOrigin(pane?.circulation ?? null),
         dyed: frame.panes.some(({ washOut }) => washOut !== null),
         remarks,
