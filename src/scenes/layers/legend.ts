@@ -56,13 +56,15 @@ export function drawLegend(
       },
       theme,
     );
+  /** Begins a row where the next item would not fit. */
+  const roomFor = (width: number) => {
+    if (!at.inline || x === at.x || x + width <= right) return;
+    x = at.x;
+    y += row;
+  };
   /** `lead`: px that a mark in front takes; `mark` draws it with its left edge at x. */
   const item = (says: string, soft: boolean, lead = 0, mark?: (left: number) => void) => {
-    const guess = lead + says.length * size * 0.5;
-    if (at.inline && x > at.x && x + guess > right) {
-      x = at.x;
-      y += row;
-    }
+    roomFor(lead + says.length * size * 0.5);
     mark?.(x);
     const lain = text(says, x + lead, soft, mark === undefined);
     widest = Math.max(widest, lain.x + lain.width - at.x);
@@ -104,8 +106,10 @@ export function drawLegend(
     const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
     const { least, most, unit, digits } = SCALES[map];
     const width = Math.min(at.width * 0.5, size * 8);
-    const end = formatNumber(least, digits);
-    const low = least === 0 ? end : theme.say("scene.legend.orLess", { value: end });
+    const low =
+      least === 0
+        ? formatNumber(0, 0)
+        : theme.say("scene.legend.orLess", { value: formatNumber(least, digits) });
     const high = theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) });
     const bar = (left: number) => {
       const steps = 48;
@@ -118,6 +122,7 @@ export function drawLegend(
       ink.rect(left, y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: colour.hair });
     };
     // Low end, bar, high end, as one item.
+    roomFor(width + (low.length + high.length + 4) * size * 0.55);
     const before = text(low, x, false, false).width + size * 0.4;
     item(high, false, before + width + size * 0.4, (left) => bar(left + before));
   }

@@ -5,7 +5,7 @@ import type { Opening } from "../../sim/geometry/geometry.ts";
 import { WITH_ALL } from "../scene.ts";
 import { type MapName, mapTable } from "../theme/maps.ts";
 import { beyondOpening } from "./plane.ts";
-import { SCALES } from "./scales.ts";
+import { mapStep } from "./scales.ts";
 
 export interface OverlayLayer {
   readonly view: Container;
@@ -72,12 +72,6 @@ export function overlayLayer(): OverlayLayer {
       view.destroy(WITH_ALL);
     },
   };
-}
-
-/** Which of a map's 256 colours a value takes. */
-export function mapStep(map: MapName, value: number): number {
-  const { least, most } = SCALES[map];
-  return Math.max(0, Math.min(255, (((value - least) * 255) / (most - least)) | 0));
 }
 
 /** For each cell itself when in the blood, else the first blood cell within the rim, else -1. */

@@ -16,3 +16,9 @@ export const SCALES: Readonly<Record<MapName, Scale>> = {
   loss: { least: 0, most: 120, unit: "W/m³", digits: 0 },
   age: { least: 0, most: 5, unit: "s", digits: 0 },
 };
+
+/** Which of a map's 256 colours a value takes. */
+export function mapStep(map: MapName, value: number): number {
+  const { least, most } = SCALES[map];
+  return Math.max(0, Math.min(255, Math.trunc(((value - least) * 255) / (most - least))));
+}

@@ -6,7 +6,7 @@ import { bloodColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 import { chamberColour } from "./backdrop.ts";
-import { SCALES } from "./scales.ts";
+import { mapStep } from "./scales.ts";
 
 /** Saturation (%) of what comes from the upper body, the liver and the legs; the model keeps one for the lower body. */
 export const saturationsByOrigin = (circulation: Circulation | null): readonly [number, number, number] => {
@@ -50,8 +50,7 @@ export function tint(
       const [from, to] = LEGIBLE[theme.name];
       const table = mapTable(colouring, from, to);
       const values = colouring === "speed" ? speed : age;
-      const scaling = 255 / SCALES[colouring].most;
-      for (let i = 0; i < count; i++) out[i] = table[Math.min(255, (values[i]! * scaling) | 0)]!;
+      for (let i = 0; i < count; i++) out[i] = table[mapStep(colouring, values[i]!)]!;
       break;
     }
   }

@@ -29,7 +29,7 @@ export interface Means {
 }
 
 /** Samples of a window that is still open after which their mean replaces an earlier one. */
-const ENOUGH = 6;
+const ENOUGH = 12;
 
 /** `density` kg/m3, `viscosity` Pa.s. */
 export function trackMeans(lattice: Lattice, density: number, viscosity: number): Means {

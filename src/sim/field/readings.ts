@@ -12,7 +12,7 @@ import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 const TICKS = 192;
 const MOMENT_EVERY = 2;
 const EDDIES_EVERY = 48;
-const MEANS_EVERY = 8;
+const MEANS_EVERY = 4;
 /** Cells skipped when eddies are looked for. */
 const STRIDE = 3;
 
