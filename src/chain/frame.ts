@@ -30,7 +30,7 @@ export interface Pane {
   readonly means?: FieldMeans | null;
   readonly tracers: Tracers | null;
   /** What has gone through the fenestration, in the atrium; `undiluted`: part of each tracer's blood that is still the pathway's own, 1..0. */
-  readonly jet?: { readonly tracers: Tracers; readonly undiluted: Float32Array } | null;
+  readonly throughHole?: { readonly tracers: Tracers; readonly undiluted: Float32Array } | null;
   readonly clots: readonly LooseBody[];
   /** The days after the operation; only while the exchange scene is shown. */
   readonly exchange?: ExchangeCourse | null;

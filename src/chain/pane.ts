@@ -134,7 +134,7 @@ export function paneLink(
         field: shown?.field ?? null,
         means: shown ? (link?.means ?? null) : null,
         tracers: shown?.tracers ?? null,
-        jet: shown?.jet ?? null,
+        throughHole: shown?.jet ?? null,
         clots:
           shown && geometry && fluid ? carried(shown, geometry, fluid, motion === "moving" ? step : 0) : [],
         washOut: shown ? moving.washOut : null,

@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { bloodColour, groundColour, mix } from "../theme/colour.ts";
+import { bloodColour, CHAMBER_BLOOD, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 export interface BackdropLayer {
@@ -49,13 +49,6 @@ export function backdropLayer(): BackdropLayer {
   };
 }
 
-/** Part of a chamber's colour that is its blood's. */
-const BLOOD = { dark: 0.45, light: 0.6 } as const;
-
-/** What the inside of a chamber of the heart looks like. */
-export const chamberColour = (saturation: number, { colour, name }: Theme): string =>
-  mix(colour.backdrop, groundColour(colour, saturation), BLOOD[name]);
-
 function draw(
   ink: Graphics,
   name: string,
@@ -82,7 +75,7 @@ function draw(
   } else {
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
-    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: BLOOD[theme.name] });
+    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: CHAMBER_BLOOD[theme.name] });
     ink.poly(points, true).stroke({
       width: muscle ? 4 : 1.4,
       color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),

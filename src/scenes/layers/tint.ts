@@ -2,10 +2,9 @@
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
-import { bloodColour, mix, rgb } from "../theme/colour.ts";
+import { bloodColour, chamberColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
-import { chamberColour } from "./backdrop.ts";
 import { mapStep } from "./scales.ts";
 
 /** Saturation (%) of what comes from the upper body, the liver and the legs; the model keeps one for the lower body. */
@@ -63,10 +62,10 @@ export function diluted(
   count: number,
   undiluted: Float32Array,
   circulation: Circulation | null,
-  theme: Theme,
+  { colour, name }: Theme,
   colours: Uint32Array,
 ): void {
-  const around = packed(rgb(chamberColour(circulation?.saturations.arterial ?? 75, theme)));
+  const around = packed(rgb(chamberColour(colour, name, circulation?.saturations.arterial ?? 75)));
   for (let i = 0; i < count; i++) {
     const own = colours[i]!;
     let mixed = 0;

@@ -43,7 +43,7 @@ export function blood(): Blood {
   map.view.alpha = 0;
   view.addChild(map.view);
   const inside = tracerView(view);
-  const jet = tracerView(beyond);
+  const outside = tracerView(beyond);
   let mapped: FieldMeans | null = null;
   let mappedAs: Overlay = "none";
   let measuredShape: FieldShape | null = null;
@@ -66,12 +66,12 @@ export function blood(): Blood {
     view,
     beyond,
     draw(pane, asked, still, at, setting, theme) {
-      const { shape, tracers, jet: gone } = pane;
+      const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
       const covered = drawMap(pane, overlay, setting.elapsed);
       if (!tracers || tracers.count === 0) {
         inside.hide();
-        jet.hide();
+        outside.hide();
         return;
       }
       // Heads of 3 px or more at 1080 lines, in proportion elsewhere.
@@ -96,7 +96,7 @@ export function blood(): Blood {
       };
       inside.draw(tracers, paint, brush, setting);
       if (!gone) {
-        jet.hide();
+        outside.hide();
         return;
       }
       const mixing = (moved: Tracers, colours: Uint32Array) => {
@@ -104,11 +104,11 @@ export function blood(): Blood {
         else colours.fill(packed(rgb(theme.colour.ink)));
         diluted(moved.count, gone.undiluted, pane.circulation, theme, colours);
       };
-      jet.draw(gone.tracers, mixing, { ...brush, alpha: 1 }, setting);
+      outside.draw(gone.tracers, mixing, { ...brush, alpha: 1 }, setting);
     },
     release() {
       inside.release();
-      jet.release();
+      outside.release();
       map.release();
     },
   };

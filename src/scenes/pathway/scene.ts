@@ -10,7 +10,7 @@ import { drawHandles } from "../layers/handles.ts";
 import { keepOff, quietCorner } from "../layers/keep-off.ts";
 import { drawLabels, type Label } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
-import { inBlood } from "../layers/plane.ts";
+import { inBlood, inStream } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
@@ -201,7 +201,10 @@ export const makePathway: MakeScene = () => {
     if (!geometry || !drawn.projection) return;
     const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
     const { x, y, scale } = drawn.projection;
-    const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
+    const onBlood = (sx: number, sy: number) => {
+      const [px, py] = [(sx - x) / scale, (y - sy) / scale];
+      return inBlood(drawn.plane, px, py) || inStream(geometry, px, py);
+    };
     const compared = frame.panes.length > 1;
     const crowded = compared || narrow;
     const room = [...taken];
