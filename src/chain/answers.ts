@@ -7,21 +7,30 @@ import type { CirculationLink } from "./circulation-link.ts";
 const KEPT = 24;
 
 export interface AnswerBook {
-  /** An answer that did not settle arrives as it is, with `run.converged` false; when the solver itself is lost the promise waits for the next worker. */
+  /**
+   * An answer that did not settle arrives as it is, with `run.converged` false. A lost solver is replaced and asked again; rejects when
+   * that has failed too often or the solver gave a reason, and the next equal request is asked anew.
+   */
   answer(request: CirculationRequest): Promise<Circulation>;
 }
 
 export function answerBook(link: CirculationLink): AnswerBook {
   const kept = new Map<string, Promise<Circulation>>();
+  let asked = 0;
   return {
     answer(request) {
       const key = JSON.stringify(request);
       const known = kept.get(key);
       if (known) return known;
-      const answer = new Promise<Circulation>((resolve) => {
-        link.ask(`answer ${key}`, request, undefined, (reply) => {
-          if ("circulation" in reply) resolve(reply.circulation);
-          else kept.delete(key);
+      const answer = new Promise<Circulation>((resolve, reject) => {
+        // An asker of its own: a question that has left the book unanswered may not be replaced by an equal one.
+        link.ask(`answer ${++asked}`, request, undefined, (reply) => {
+          if ("circulation" in reply) {
+            resolve(reply.circulation);
+            return;
+          }
+          if (kept.get(key) === answer) kept.delete(key);
+          reject(new Error(reply.reason));
         });
       });
       kept.set(key, answer);

@@ -55,7 +55,12 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
 
   const solver = circulationLink(options.startCirculation);
   const book = answerBook(solver);
-  const needs = sceneNeeds(book.answer);
+  const answer = (request: CirculationRequest) => {
+    const answered = book.answer(request);
+    answered.catch(({ message }: Error) => addFault(unsolved(message)));
+    return answered;
+  };
+  const needs = sceneNeeds(answer);
   const crews = new Set<SolverCrew>();
   const clock = bloodClock();
   let panes: PaneLink[] = [];
@@ -70,12 +75,16 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     });
   };
 
+  const addFault = (fault: Fault) => {
+    faults.value = [...faults.peek().filter(({ path }) => path !== fault.path), fault];
+  };
+
   const settle = (index: number, key: string, answer: Circulation | undefined, fault?: Fault) => {
     if (askedKeys[index] !== key) return;
     unanswered.delete(index);
     batch(() => {
       open.value = unanswered.size;
-      if (fault) faults.value = [...faults.value.filter(({ path }) => path !== fault.path), fault];
+      if (fault) addFault(fault);
       if (answer) circulations.value = circulations.value.map((old, i) => (i === index ? answer : old));
       tell();
     });
@@ -87,18 +96,12 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     unanswered.add(index);
     solver.ask(`pane ${index}`, request, from, (reply) => {
       if ("reason" in reply) {
-        settle(index, key, undefined, {
-          path: "request",
-          found: reply.reason,
-          allowed: "a request that settles",
-        });
+        settle(index, key, undefined, unsolved(reply.reason));
         return;
       }
       const { circulation } = reply;
       const { converged, reason } = circulation.run;
-      const fault = converged
-        ? undefined
-        : { path: "request", found: reason ?? "no periodic answer", allowed: "a request that settles" };
+      const fault = converged ? undefined : unsolved(reason ?? "no periodic answer");
       settle(index, key, converged ? circulation : undefined, fault);
     });
   };
@@ -172,7 +175,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     pace,
     faults,
     degraded,
-    answer: book.answer,
+    answer,
     crew() {
       const crew = solverCrew(options.startCirculation, options.crewSize ?? CREW);
       const release = () => {
@@ -207,9 +210,12 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       stopFollowing();
       stopLooking();
       needs.release();
+      askedKeys.length = 0;
       solver.release();
       for (const crew of crews) crew.release();
       for (const pane of panes) pane.release();
     },
   };
 }
+
+const unsolved = (found: string): Fault => ({ path: "request", found, allowed: "a request that settles" });

@@ -33,6 +33,7 @@ export interface CirculationLink {
   watch(now: number): void;
   /** How often a worker had to be replaced. */
   readonly losses: number;
+  /** What is still unanswered is answered with a reason. */
   release(): void;
 }
 
@@ -74,11 +75,11 @@ export function circulationLink(start: () => Port): CirculationLink {
     const fresh = start();
     port = fresh;
     fresh.onMessage = (message) => fresh === port && hear(message as FromCirculation);
-    fresh.onFailure = () => fresh === port && replace();
+    fresh.onFailure = (reason) => fresh === port && replace(reason);
     next();
   };
 
-  const replace = () => {
+  const replace = (reason = "the solver stopped") => {
     losses++;
     port?.close();
     port = null;
@@ -89,7 +90,7 @@ export function circulationLink(start: () => Port): CirculationLink {
     // A worker that dies of its question would die again: three times is enough.
     if (losses % 4 === 3) {
       const failed = waiting.shift();
-      failed?.reply({ reason: "the solver stopped" });
+      failed?.reply({ reason });
     }
     begin();
   };
@@ -122,8 +123,10 @@ export function circulationLink(start: () => Port): CirculationLink {
     release() {
       port?.close();
       port = null;
+      const open = asked ? [asked, ...waiting] : waiting;
       waiting = [];
       asked = null;
+      for (const { reply } of open) reply({ reason: "the solver was released" });
     },
   };
 }

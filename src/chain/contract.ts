@@ -23,7 +23,7 @@ export interface Chain {
   readonly faults: ReadonlySignal<readonly Fault[]>;
   /** Word keys of each step down the ladder (field off, worker lost ...). */
   readonly degraded: ReadonlySignal<readonly string[]>;
-  /** Solves one request beside the panes, for numbers that compare with another state. The answers of equal requests are kept; never rejects. */
+  /** Solves one request beside the panes, for numbers that compare with another state. The answers of equal requests are kept. Rejects when the solver fails on it, which `faults` then says too. */
   answer(request: CirculationRequest): Promise<Circulation>;
   /** Starts workers of their own for one long job beside the panes; whoever asks for them releases them. */
   crew(): SolverCrew;

@@ -9,7 +9,7 @@ const SAMPLES = 128;
 const toMillilitresPerSecond = (flow: number): number => toMillilitre(fromLitresPerMinute(flow));
 
 /** A trace's value at `time` (s), repeating; `time` may exceed the period. */
-function traceAt(traces: Traces, values: ArrayLike<number>, time: number): number {
+export function traceAt(traces: Traces, values: ArrayLike<number>, time: number): number {
   const last = values.length - 1;
   if (last < 1) return values[0] ?? 0;
   const turns = time / traces.period;

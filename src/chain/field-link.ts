@@ -1,5 +1,6 @@
 /** The line to one pane's field worker: it keeps the latest field, gives arrays back, and replaces a worker that died or fell silent. */
 import type { FieldDrive, FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { FieldMeans } from "../sim/field/means.ts";
 import type { FromField, ToField } from "./messages.ts";
 import type { Port } from "./port.ts";
 
@@ -19,6 +20,8 @@ export interface FieldLink {
   readonly field: FlowField | null;
   /** The moment before it, of the same shape. */
   readonly previous: FlowField | null;
+  /** The latest means that belong to `shape`. */
+  readonly means: FieldMeans | null;
   /** blood seconds per wall-clock second; undefined until measured */
   readonly capable: number | undefined;
   /** A lost worker has been replaced and has not sent a field yet. */
@@ -51,6 +54,7 @@ export function fieldLink(start: () => Port): FieldLink {
   let shapeId = -1;
   let field: FlowField | null = null;
   let previous: FlowField | null = null;
+  let means: FieldMeans | null = null;
   let capable: number | undefined;
   let heard: number | undefined;
   let lastWatch: number | undefined;
@@ -77,6 +81,7 @@ export function fieldLink(start: () => Port): FieldLink {
           shapeId = message.shapeId;
           previous = null;
           field = null;
+          means = null;
         }
         // What was asked for meanwhile is newer.
         if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
@@ -93,6 +98,9 @@ export function fieldLink(start: () => Port): FieldLink {
         giveBack(previous);
         previous = field;
         field = message.field;
+        break;
+      case "means":
+        if (message.means.shapeId === shapeId) means = message.means;
         break;
     }
   };
@@ -126,6 +134,7 @@ export function fieldLink(start: () => Port): FieldLink {
       lost = true;
       shape = null;
       field = null;
+      means = null;
       return;
     }
     begin();
@@ -144,6 +153,9 @@ export function fieldLink(start: () => Port): FieldLink {
     },
     get previous() {
       return previous;
+    },
+    get means() {
+      return means;
     },
     get capable() {
       return capable;
@@ -164,6 +176,7 @@ export function fieldLink(start: () => Port): FieldLink {
         shapeId = -1;
         field = null;
         previous = null;
+        means = null;
       }
       wanted = { kind: "build", shapeId: ++buildSent, ...what };
       sendBuild();

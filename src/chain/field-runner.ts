@@ -120,6 +120,12 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
       { kind: "field", field: moment, capable: ability ?? 0 },
       [moment.u, moment.v, moment.pressure].map((array) => array.buffer as ArrayBuffer),
     );
+    const means = field.takeMeans();
+    if (!means) return;
+    say(
+      { kind: "means", means: { ...means, shapeId } },
+      [means.speed, means.pressure, means.loss].map((array) => array.buffer as ArrayBuffer),
+    );
   };
 
   /** From rest, for the same walls; given up after a few times. */

@@ -2,6 +2,7 @@
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { ExchangeCourse } from "../sim/exchange/index.ts";
 import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { FieldMeans } from "../sim/field/means.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { SceneState } from "../state/scene-state.ts";
@@ -25,9 +26,11 @@ export interface Pane {
   readonly geometry: PathwayGeometry | null;
   readonly shape: FieldShape | null;
   readonly field: FlowField | null;
-  /** mPa.s, of the blood in the field */
-  readonly viscosity?: number;
+  /** What maps show: means over the window of the field's readings. */
+  readonly means?: FieldMeans | null;
   readonly tracers: Tracers | null;
+  /** What has gone through the fenestration, in the atrium; `undiluted`: part of each tracer's blood that is still the pathway's own, 1..0. */
+  readonly throughHole?: { readonly tracers: Tracers; readonly undiluted: Float32Array } | null;
   readonly clots: readonly LooseBody[];
   /** The days after the operation; only while the exchange scene is shown. */
   readonly exchange?: ExchangeCourse | null;

@@ -1,6 +1,7 @@
 /** What passes between the page and its workers. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldDrive, FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { FieldMeans } from "../sim/field/means.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { CirculationRequest } from "../sim/request.ts";
 
@@ -51,4 +52,5 @@ export type FromField =
   | { readonly kind: "built"; readonly shapeId: number; readonly shape: FieldShape }
   /** `capable`: blood seconds that this worker could compute in one wall-clock second. */
   | { readonly kind: "field"; readonly field: FlowField; readonly capable: number }
+  | { readonly kind: "means"; readonly means: FieldMeans }
   | { readonly kind: "refused"; readonly shapeId: number; readonly reason: string };

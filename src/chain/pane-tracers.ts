@@ -6,6 +6,8 @@ import {
   advance,
   beginDye,
   fill,
+  freeJet,
+  type Jet,
   recordWashOut,
   resettle,
   type Supply,
@@ -17,6 +19,7 @@ import {
 } from "../sim/tracers/index.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { FieldLink } from "./field-link.ts";
+import { holeOf, jetSpeed } from "./pane-jet.ts";
 
 /** s of blood time for which a pulse of dye enters */
 const PULSE = 0.5;
@@ -34,6 +37,8 @@ const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
 /** s of field time at which a still picture takes the field anew, until it has settled */
 const LOOKS = [0, 0.5, 1, 2, 4];
+/** Part of all tracers that may be under way beyond the fenestration. */
+const IN_JET = 0.25;
 
 /** Blood moves; it is held where it is; or nothing may move at all and the picture is led to a state that teaches. */
 export type Motion = "moving" | "held" | "still";
@@ -42,6 +47,8 @@ export interface Shown {
   readonly shape: FieldShape;
   readonly field: FlowField;
   readonly tracers: Tracers | null;
+  /** what has gone through the fenestration and is still seen in the atrium */
+  readonly jet: Pick<Jet, "tracers" | "undiluted"> | null;
   /** the two moments between which blood was moved, and how far between them */
   readonly from: FlowField;
   readonly blend: number;
@@ -53,11 +60,12 @@ export interface PaneTracers {
   readonly washOutTime: number | undefined;
   /** Releases a pulse; earlier dye loses its mark. */
   dye(): void;
-  /** Null until there is a field. */
+  /** Null until there is a field. `time`: s of the page's clock. */
   follow(
     link: FieldLink,
     geometry: PathwayGeometry,
     circulation: Circulation | null,
+    time: number,
     step: number,
     motion: Motion,
   ): Shown | null;
@@ -65,6 +73,9 @@ export interface PaneTracers {
 
 export function paneTracers(count: number, random: () => number): PaneTracers {
   const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
+  const jet = freeJet(Math.ceil(IN_JET * count), TRAIL_POINTS, TRAIL, random);
+  let pierced = "";
+  let leak = -1;
   let plane: TracerPlane | null = null;
   let planeId = -1;
   let washOut: WashOut | null = null;
@@ -90,10 +101,32 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     else resettle(cloud, plane, random);
   };
 
-  const move = (from: FlowField, to: FlowField, blend: number, seconds: number, supply: Supply) => {
+  /** The jet starts anew where the hole or its law has changed. */
+  const pierce = (geometry: PathwayGeometry, circulation: Circulation | null) => {
+    const hole = holeOf(geometry, circulation);
+    const key = JSON.stringify([geometry.name, hole]);
+    if (key === pierced) return;
+    pierced = key;
+    leak = hole ? geometry.openings.findIndex(({ name }) => name === "fenestration") : -1;
+    jet.lay(hole);
+  };
+
+  const move = (
+    from: FlowField,
+    to: FlowField,
+    blend: number,
+    seconds: number,
+    supply: Supply,
+    speed: number,
+  ) => {
     const strides = Math.min(MOST_STRIDES, Math.max(1, Math.round(seconds / STRIDE)));
     const step = { from, to, blend, seconds: seconds / strides, supply };
-    for (let n = 0; n < strides; n++) advance(cloud, plane!, step, random);
+    for (let n = 0; n < strides; n++) {
+      jet.advance(step.seconds);
+      advance(cloud, plane!, step, random, (tracer, opening, across, left) => {
+        if (opening === leak) jet.take(cloud, tracer, across, speed, left);
+      });
+    }
     if (!washOut || sinceDye > LONGEST_CURVE) return;
     sinceDye += seconds;
     recordWashOut(washOut, cloud, sinceDye);
@@ -123,21 +156,30 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       washOut = beginDye(cloud, PULSE);
       sinceDye = 0;
     },
-    follow(link, geometry, circulation, step, motion) {
+    follow(link, geometry, circulation, time, step, motion) {
       const { shape, field } = link;
       if (!shape || !field || field.u.length === 0) return null;
       const supply = supplyOf(field, circulation);
       if (planeId !== link.shapeId) settlePlane(link, geometry, firstSupply(circulation));
+      pierce(geometry, circulation);
       if (motion === "held") {
         const moment = hold(field);
-        return { shape, field: moment, tracers: cloud, from: moment, blend: 1 };
+        return { shape, field: moment, tracers: cloud, jet, from: moment, blend: 1 };
       }
       if (motion === "still") {
         const moment = hold(field);
         for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
-          move(moment, moment, 1, LED_STEP, supply);
+          move(moment, moment, 1, LED_STEP, supply, jetSpeed(geometry, circulation));
         }
-        return { shape, field: moment, tracers: led >= LED ? cloud : null, from: moment, blend: 1 };
+        const shown = led >= LED;
+        return {
+          shape,
+          field: moment,
+          tracers: shown ? cloud : null,
+          jet: shown ? jet : null,
+          from: moment,
+          blend: 1,
+        };
       }
       held = null;
       looks = 0;
@@ -145,8 +187,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       shownTime = Math.min(field.time, Math.max(before.time, shownTime + step));
       const span = field.time - before.time;
       const blend = span > 0 ? (shownTime - before.time) / span : 1;
-      if (step > 0) move(before, field, blend, step, supply);
-      return { shape, field, tracers: cloud, from: before, blend };
+      if (step > 0) move(before, field, blend, step, supply, jetSpeed(geometry, circulation, time));
+      return { shape, field, tracers: cloud, jet, from: before, blend };
     },
   };
 }

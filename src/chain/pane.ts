@@ -125,15 +125,16 @@ export function paneLink(
     frame(time, step, rate, motion) {
       clock = time;
       link?.run(motion !== "moving" && mayRest(link) ? 0 : rate);
-      const shown = link && geometry ? moving.follow(link, geometry, own, step, motion) : null;
+      const shown = link && geometry ? moving.follow(link, geometry, own, time, step, motion) : null;
       return {
         circulation: own,
         equalInflow: shares(),
         geometry,
         shape: shown?.shape ?? null,
         field: shown?.field ?? null,
-        ...(fluid ? { viscosity: fluid.viscosity } : {}),
+        means: shown ? (link?.means ?? null) : null,
         tracers: shown?.tracers ?? null,
+        throughHole: shown?.jet ?? null,
         clots:
           shown && geometry && fluid ? carried(shown, geometry, fluid, motion === "moving" ? step : 0) : [],
         washOut: shown ? moving.washOut : null,

@@ -5,6 +5,7 @@
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
+import { MOST_OPEN } from "../sim/field/energy-book.ts";
 import { buildField } from "../sim/field/index.ts";
 import { lowerVeinDrop } from "../sim/field/pressure-drop.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
@@ -21,8 +22,6 @@ const WINDOW = 0.6;
 const MOST_WINDOWS = 24;
 /** %: a field counts as settled when its energy book closes, too. */
 const GOOD_AUDIT = 5;
-/** %: a field whose energy book is further out says nothing about losses. */
-const WORST_AUDIT = 10;
 
 interface Run {
   readonly power: number;
@@ -91,7 +90,7 @@ for (const stage of PATHWAY_STAGES) {
           continue;
         }
         const { power, drop, auditPercent, settled } = run(stage, offset, narrowing, index);
-        const counts = Math.abs(auditPercent) <= WORST_AUDIT;
+        const counts = Math.abs(auditPercent) <= MOST_OPEN;
         powers[stage].push(counts ? round(power) : null);
         drops[stage].push(counts ? round(drop) : null);
         audits[stage].push(round(auditPercent));

@@ -1,6 +1,7 @@
 /** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
 import type { TabulatedLoss } from "../chain/tabulated.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
+import { energyBook } from "../sim/field/energy-book.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
 import { lowerVeinDrop } from "../sim/field/pressure-drop.ts";
 import { hasPathway } from "../sim/request.ts";
@@ -48,9 +49,15 @@ const measured = (
     ? figure(name, tabulated[name], unit, 1, "table")
     : figure(name, value, unit, 1, "field");
 
+/** Why no loss is read from the flow that is shown; undefined when one is, or when none is shown. */
+export function bookNote(readings: FieldReadings | null): string | undefined {
+  const book = readings && energyBook(readings);
+  return book === null || book === "closed" ? undefined : `figure.note.${book}`;
+}
+
 /**
- * Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field (until it has settled,
- * from the table of such fields, when given); where no pathway leads to the lungs, the veins' pressure stands in their place.
+ * Power loss and pressure drop come first, once from the handbook's relations and once measured in the flow field (while its energy book
+ * is not closed, from the table of such fields, when given); where no pathway leads to the lungs, the veins' pressure stands in their place.
  */
 export function figuresOf(
   circulation: Circulation | null,
@@ -58,6 +65,8 @@ export function figuresOf(
   tabulated: TabulatedLoss | null = null,
 ): readonly Figure[] {
   const { pathway, pressures, saturations, flows } = circulation ?? {};
+  const tells = readings !== null && energyBook(readings) === "closed";
+  const note = bookNote(readings);
   const before = circulation && !hasPathway(circulation.request.stage);
   const carried = [
     {
@@ -71,12 +80,15 @@ export function figuresOf(
     figure("pressureDrop", pathway?.pressureDrop, "mmHg", 1, "handbook"),
     measured("pressureDrop", fieldPressureDrop(readings), tabulated, "mmHg"),
     figure("powerLoss", pathway?.powerLoss, "mW", 1, "handbook"),
-    measured("powerLoss", readings?.settled ? readings.powerLoss : null, tabulated, "mW"),
+    {
+      ...measured("powerLoss", tells ? readings.powerLoss : null, tabulated, "mW"),
+      ...(note ? { note } : {}),
+    },
     figure("pathwayPressure", pressures?.pathway, "mmHg", 1, "model"),
     ...carried,
   ];
 }
 
-/** mmHg, see `lowerVeinDrop`; null until settled. */
+/** mmHg, see `lowerVeinDrop`; null while the field's energy book is not closed. */
 export const fieldPressureDrop = (readings: FieldReadings | null): number | null =>
-  readings?.settled ? lowerVeinDrop(readings) : null;
+  readings && energyBook(readings) === "closed" ? lowerVeinDrop(readings) : null;

@@ -2,7 +2,7 @@
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
 import { formatQuantity, t } from "../words/index.ts";
-import { SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
+import { bookNote, SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
 
 export type Quantity = (value: number, unit: string, digits?: number) => string;
 
@@ -32,6 +32,8 @@ export function readingOf(
   ];
   if (shortOfOxygen(circulation)) sentences.push(t(SHORT_OF_OXYGEN));
   if (readings?.settled) sentences.push(flowSentence(readings, quantity));
+  const note = bookNote(readings);
+  if (note) sentences.push(t(note));
   return sentences;
 }
 

@@ -21,6 +21,7 @@ export function Readouts({ figures }: { readonly figures: readonly Figure[] }) {
               <dd class="readout-further" key={figure.source}>
                 <Value figure={figure} />
                 <Source figure={figure} />
+                {figure.note && <p class="readout-note">{t(figure.note)}</p>}
               </dd>
             ))}
           </div>

@@ -1,6 +1,7 @@
 /** Which model outputs a lesson can name, and how a name finds its number. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { nearestMatch } from "../sim/faults.ts";
+import { energyBook } from "../sim/field/energy-book.ts";
 import type { FieldReadings } from "../sim/field/flow-field.ts";
 import { defaultSetting, findParameter, PARAMETERS } from "../sim/parameters.ts";
 import type { CirculationRequest } from "../sim/request.ts";
@@ -92,8 +93,7 @@ export const lookupIn =
 function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | null {
   if (group === "body") return finite((outcome.request.body as unknown as Record<string, unknown>)[rest[0]!]);
   if (group === "set") return setting(outcome.request, rest[0]!);
-  if (group === "field")
-    return finite((outcome.field as Record<string, unknown> | null | undefined)?.[rest[0]!]);
+  if (group === "field") return fromField(outcome.field ?? null, rest[0]!);
   if (!outcome.circulation) return null;
   if (group === "ledger") return fromLedger(outcome.circulation, rest);
   let value: unknown = outcome.circulation;
@@ -109,6 +109,12 @@ function setting(request: CirculationRequest, name: string): number | null {
   return parameter
     ? finite(request.set[name] ?? defaultSetting(parameter, request.stage, request.body))
     : null;
+}
+
+/** No loss is read from a flow whose energy book is not closed. */
+function fromField(field: FieldReadings | null, name: string): number | null {
+  if (!field || (name === "powerLoss" && energyBook(field) !== "closed")) return null;
+  return finite((field as unknown as Record<string, unknown>)[name]);
 }
 
 /** An element in several branches counts as their sum. */

@@ -258,6 +258,20 @@ describe("the chain", () => {
     expect(solver.asked().length).toBe(asked + 1);
   });
 
+  it("says why a request beside the panes got no answer, until the next edit", async () => {
+    const { chain, time, solver } = begin();
+    await time.pass(0.1);
+    solver.hold();
+    const answer = chain.answer({ ...START.request, stage: "atriopulmonary" });
+    const { id } = solver.asked().at(-1)!;
+    solver.ports[0]!.say({ kind: "failed", id, reason: "worn out" });
+    await expect(answer).rejects.toThrow("worn out");
+    expect(chain.faults.value).toMatchObject([{ path: "request", found: "worn out" }]);
+    solver.release();
+    chain.scene.value = withSet(START, { pulmonaryResistanceIndex: 2 });
+    expect(chain.faults.value).toEqual([]);
+  });
+
   it("releases a dye pulse when the state asks for it: marks what enters and records what is left", async () => {
     const { chain, time, field } = begin();
     await time.pass(0.1);

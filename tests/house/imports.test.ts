@@ -19,7 +19,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     words: "yes",
   },
   interface: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|field\/pressure-drop)/,
+    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|field\/(pressure-drop|energy-book))/,
     state: "yes",
     lesson: "yes",
     chain: "types",

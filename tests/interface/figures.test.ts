@@ -2,9 +2,10 @@ import { describe, expect, it } from "vitest";
 import { tabulatedLoss } from "../../src/chain/tabulated.ts";
 import { fieldPressureDrop, figuresOf } from "../../src/interface/figures.ts";
 import { readingOf } from "../../src/interface/reading.ts";
+import { lookupIn } from "../../src/lesson/outputs.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
-import { speakQuantity } from "../../src/words/index.ts";
+import { speakQuantity, t } from "../../src/words/index.ts";
 
 const opening = (name: string, flow: number, totalPressure: number) => ({
   name,
@@ -58,6 +59,24 @@ describe("figures", () => {
   it("wait for a settled flow", () => {
     expect(fieldPressureDrop({ ...readings, settled: false })).toBeNull();
     expect(figuresOf(null, null).every(({ value }) => value === null)).toBe(true);
+  });
+
+  it("read no loss from a field whose energy book is more than 10 % open, and say why", () => {
+    for (const field of [
+      { ...readings, auditPercent: -35 },
+      { ...readings, auditPercent: 10.5 },
+      { ...readings, settled: false, auditPercent: 2 },
+    ]) {
+      const ofField = figuresOf(circulation, field).filter(({ source }) => source === "field");
+      expect(ofField.map(({ value }) => value)).toEqual([null, null]);
+      const { note } = ofField.find(({ name }) => name === "powerLoss")!;
+      expect(note).toBe(field.settled ? "figure.note.open" : "figure.note.settling");
+      expect(readingOf(circulation, field)).toContain(t(note!));
+      const situation = { own: { request: START.request, circulation, field }, others: {} };
+      expect(lookupIn(situation)("field.powerLoss")).toBeNull();
+      expect(lookupIn(situation)("field.recirculatingArea")).toBe(0.12);
+    }
+    expect(figuresOf(circulation, readings).some(({ note }) => note)).toBe(false);
   });
 
   it("keep the handbook's and the field's values apart, in that order", () => {

@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { lossMap } from "../../src/scenes/layers/loss.ts";
 import { sampleVelocity, streamlines } from "../../src/scenes/layers/streamlines.ts";
-import { nearlyLargest, niceCeiling } from "../../src/scenes/layers/tint.ts";
 import type { FieldReadings, FieldShape, FlowField } from "../../src/sim/field/flow-field.ts";
+import { lossMap } from "../../src/sim/field/loss-map.ts";
 
 const nx = 121;
 const ny = 61;
@@ -71,7 +70,7 @@ describe("streamlines", () => {
 
 describe("the loss map", () => {
   it("is mu (du/dy)2 in a plane channel", () => {
-    const loss = lossMap(channel, poiseuille, 3.5);
+    const loss = lossMap(channel, poiseuille, 3.5e-3);
     for (const y of [-8, -4, 3, 7]) {
       const k = Math.round((y + 15) / cell) * nx + 60;
       const shear = (2 * 0.3 * y) / 10 / 0.01;
@@ -85,23 +84,7 @@ describe("the loss map", () => {
       new Float32Array(nx * ny),
     );
     const round = { ...channel, depth: array(() => (Math.PI * 20) / 4) };
-    const loss = lossMap(round, uniform, 3.5);
+    const loss = lossMap(round, uniform, 3.5e-3);
     expect(loss[30 * nx + 60]!).toBeCloseTo((20 * 3.5e-3 * 0.04) / 0.02 ** 2, 3);
-  });
-});
-
-describe("a scale's end", () => {
-  it("is a round number at or above the value and does not flicker when the value wavers", () => {
-    expect([0.13, 0.21, 0.9, 7, 31].map((value) => niceCeiling(value))).toEqual(
-      [0.15, 0.3, 1, 8, 50].map((x) => expect.closeTo(x, 9)),
-    );
-    expect(niceCeiling(0.28, 0.3)).toBe(0.3);
-    expect(niceCeiling(0.16, 0.3)).toBe(0.3);
-    expect(niceCeiling(0.1, 0.3)).toBeCloseTo(0.1, 9);
-  });
-
-  it("leaves the fastest two in a hundred out", () => {
-    const values = Float32Array.from({ length: 1000 }, (_, i) => i);
-    expect(nearlyLargest(values, 1000)).toBe(980);
   });
 });

@@ -2,11 +2,11 @@
 import { wcagContrast } from "culori";
 import { describe, expect, it } from "vitest";
 import { DIM } from "../../src/scenes/circuit/pane.ts";
-import { HEART, LUNG } from "../../src/scenes/layers/backdrop.ts";
+import { LUNG } from "../../src/scenes/layers/backdrop.ts";
 import { contextColour, contextLines } from "../../src/scenes/layers/context.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/plane.ts";
 import { veiled } from "../../src/scenes/layers/veil.ts";
-import { bloodColour, groundColour, mix } from "../../src/scenes/theme/colour.ts";
+import { bloodColour, CHAMBER_BLOOD, groundColour, mix } from "../../src/scenes/theme/colour.ts";
 import { darkTheme, lightTheme } from "../../src/scenes/theme/theme.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { hasPlane, STAGES } from "../../src/sim/request.ts";
@@ -17,7 +17,8 @@ const rest = { dark: "#16203c", light: "#ffffff" } as const;
 describe.each([darkTheme(String), lightTheme(String)])("what the veil leaves in the $name theme", (theme) => {
   const { colour, name } = theme;
   const line = contextColour(theme);
-  const heart = (saturation: number) => mix(colour.backdrop, groundColour(colour, saturation), HEART[name]);
+  const heart = (saturation: number) =>
+    mix(colour.backdrop, groundColour(colour, saturation), CHAMBER_BLOOD[name]);
   const grounds = [
     colour.stage,
     colour.stageDeep,

@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { valueAt } from "../drawing/passage.ts";
-import { bloodColour, groundColour, mix } from "../theme/colour.ts";
+import { bloodColour, CHAMBER_BLOOD, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 export interface BackdropLayer {
@@ -26,7 +26,6 @@ export const LUNG = {
   dark: { color: "#2b2440", alpha: 0.42 },
   light: { color: "#f3dedb", alpha: 0.75 },
 } as const;
-export const HEART = { dark: 0.45, light: 0.6 } as const;
 
 export function backdropLayer(): BackdropLayer {
   const view = new Container();
@@ -82,7 +81,7 @@ function draw(
   } else {
     const muscle = name === "ventricle";
     ink.poly(points).fill({ color: colour.backdrop, alpha: 0.92 });
-    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: HEART[theme.name] });
+    ink.poly(points).fill({ color: groundColour(colour, arterial), alpha: CHAMBER_BLOOD[theme.name] });
     ink.poly(points, true).stroke({
       width: muscle ? 4 : 1.4,
       color: mix(groundColour(colour, arterial), colour.wall, dark ? 0.3 : 0.25),

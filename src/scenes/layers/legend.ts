@@ -2,21 +2,18 @@
 import type { Graphics } from "pixi.js";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
-import { formatNumber, formatQuantity, unitSymbol } from "../../words/index.ts";
+import { formatNumber, formatQuantity } from "../../words/index.ts";
 import type { Lain, Lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour } from "../theme/colour.ts";
 import { LEGIBLE, type MapName, mapColour } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import { SCALES } from "./scales.ts";
 
 export interface LegendFacts {
   readonly colouring: Colouring;
   readonly overlay: Overlay;
-  /** scale ends of the map in use, in `unit` */
-  readonly least: number;
-  readonly most: number;
-  readonly unit: string;
   /** % by ORIGINS, for the oxygen colouring */
   readonly saturations: readonly [number, number, number];
   /** by ORIGINS: whether blood of that origin is in the picture */
@@ -65,13 +62,15 @@ export function drawLegend(
       },
       theme,
     );
+  /** Begins a row where the next item would not fit. */
+  const roomFor = (width: number) => {
+    if (!at.inline || x === at.x || x + width <= right) return;
+    x = at.x;
+    y += row;
+  };
   /** `lead`: px that a mark in front takes; `mark` draws it with its left edge at x. */
   const item = (says: string, soft: boolean, lead = 0, mark?: (left: number) => void) => {
-    const guess = lead + says.length * size * 0.5;
-    if (at.inline && x > at.x && x + guess > right) {
-      x = at.x;
-      y += row;
-    }
+    roomFor(lead + says.length * size * 0.5);
     mark?.(x);
     const lain = text(says, x + lead, soft, mark === undefined);
     widest = Math.max(widest, lain.x + lain.width - at.x);
@@ -126,10 +125,13 @@ export function drawLegend(
   function scale(): void {
     const map = (facts.overlay === "none" ? facts.colouring : facts.overlay) as MapName;
     const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
-    const digits = facts.most - facts.least < 1.2 ? 2 : facts.most - facts.least < 6 ? 1 : 0;
+    const { least, most, unit, digits } = SCALES[map];
     const width = Math.min(at.width * 0.5, size * 8);
-    const low = formatNumber(facts.least, digits);
-    const high = `${formatNumber(facts.most, digits)} ${unitSymbol(facts.unit)}`;
+    const low =
+      least === 0
+        ? formatNumber(0, 0)
+        : theme.say("scene.legend.orLess", { value: formatNumber(least, digits) });
+    const high = theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) });
     const bar = (left: number) => {
       const steps = 48;
       for (let i = 0; i < steps; i++) {
@@ -141,6 +143,7 @@ export function drawLegend(
       ink.rect(left, y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: colour.hair });
     };
     // Low end, bar, high end, as one item.
+    roomFor(width + (low.length + high.length + 4) * size * 0.55);
     const before = text(low, x, false, false).width + size * 0.4;
     item(high, false, before + width + size * 0.4, (left) => bar(left + before));
   }

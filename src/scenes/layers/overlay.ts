@@ -5,19 +5,12 @@ import type { Opening } from "../../sim/geometry/geometry.ts";
 import { WITH_ALL } from "../scene.ts";
 import { type MapName, mapTable } from "../theme/maps.ts";
 import { beyondOpening } from "./plane.ts";
+import { mapStep } from "./scales.ts";
 
 export interface OverlayLayer {
   readonly view: Container;
-  /** `values` [ny*nx] in the scale's unit; colours run from `least` to `most`. */
-  /** Nothing is drawn beyond `openings`. */
-  draw(
-    shape: FieldShape,
-    openings: readonly Opening[],
-    values: Float32Array,
-    map: MapName,
-    least: number,
-    most: number,
-  ): void;
+  /** `values` [ny*nx] in the unit of the map's scale. Nothing is drawn beyond `openings`. */
+  draw(shape: FieldShape, openings: readonly Opening[], values: Float32Array, map: MapName): void;
   release(): void;
 }
 
@@ -61,17 +54,15 @@ export function overlayLayer(): OverlayLayer {
 
   return {
     view,
-    draw(shape, openings, values, map, least, most) {
+    draw(shape, openings, values, map) {
       if (shape !== known) prepare(shape, openings);
       if (tableName !== map) {
         table = mapTable(map);
         tableName = map;
       }
-      const scaling = 255 / Math.max(1e-12, most - least);
       for (let k = 0; k < texels.length; k++) {
         const from = source[k]!;
-        texels[k] =
-          from < 0 ? 0 : table[Math.max(0, Math.min(255, ((values[from]! - least) * scaling) | 0))]!;
+        texels[k] = from < 0 ? 0 : table[mapStep(map, values[from]!)]!;
       }
       ink!.putImageData(image!, 0, 0);
       texture!.source.update();

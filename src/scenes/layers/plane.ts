@@ -73,3 +73,18 @@ export function inBlood(plane: Plane | null, x: number, y: number): boolean {
   const j = Math.round((y - plane.originY) / plane.cell);
   return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && plane.distance[j * plane.nx + i]! < 0;
 }
+
+/** mm of the stream beyond a fenestration that no plate should cover, and how it widens to either side. */
+const STREAM = { reach: 22, widens: 0.17 } as const;
+
+/** Whether a point of the plane (mm) lies where blood is seen to leave through the fenestration. */
+export function inStream({ openings }: FlowGeometry, x: number, y: number): boolean {
+  const hole = openings.find(({ name }) => name === "fenestration");
+  if (!hole) return false;
+  const [nx, ny] = hole.normal;
+  const dx = x - hole.centre[0];
+  const dy = y - hole.centre[1];
+  const beyond = dx * nx + dy * ny;
+  const across = Math.abs(dy * nx - dx * ny);
+  return beyond > 0 && beyond < STREAM.reach && across < hole.width / 2 + STREAM.widens * beyond;
+}

@@ -2,15 +2,10 @@
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
-import { bloodColour, mix, rgb } from "../theme/colour.ts";
+import { bloodColour, chamberColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
-
-/** Ends of the scale that a legend names: m/s for speed, s for age. */
-export interface TintScale {
-  readonly speed: number;
-  readonly age: number;
-}
+import { mapStep } from "./scales.ts";
 
 /** Saturation (%) of what comes from the upper body, the liver and the legs; the model keeps one for the lower body. */
 export const saturationsByOrigin = (circulation: Circulation | null): readonly [number, number, number] => {
@@ -31,7 +26,6 @@ export const beside = (hex: string, { colour }: Theme): string => mix(hex, colou
 export function tint(
   tracers: Tracers,
   colouring: Colouring,
-  scale: TintScale,
   circulation: Circulation | null,
   theme: Theme,
   dyeing: boolean,
@@ -55,8 +49,7 @@ export function tint(
       const [from, to] = LEGIBLE[theme.name];
       const table = mapTable(colouring, from, to);
       const values = colouring === "speed" ? speed : age;
-      const scaling = 255 / scale[colouring];
-      for (let i = 0; i < count; i++) out[i] = table[Math.min(255, (values[i]! * scaling) | 0)]!;
+      for (let i = 0; i < count; i++) out[i] = table[mapStep(colouring, values[i]!)]!;
       break;
     }
   }
@@ -64,21 +57,22 @@ export function tint(
   for (let i = 0; i < count; i++) if (dyed[i]) out[i] = dye;
 }
 
-const NICE = [1, 1.5, 2, 3, 5, 8];
-
-/** The smallest of 1, 1.5, 2, 3, 5, 8 times a power of ten that is at least `value`; keeps `before` while that still fits well. */
-export function niceCeiling(value: number, before?: number): number {
-  if (before !== undefined && value <= before && value > 0.45 * before) return before;
-  const power = 10 ** Math.floor(Math.log10(Math.max(1e-6, value)));
-  for (const step of NICE) if (step * power >= value) return step * power;
-  return 10 * power;
-}
-
-/** The value below which 98 of 100 lie, from a sample of at most 1,000. */
-export function nearlyLargest(values: Float32Array, count: number): number {
-  const stride = Math.max(1, Math.floor(count / 1000));
-  const sample: number[] = [];
-  for (let i = 0; i < count; i += stride) sample.push(values[i]!);
-  sample.sort((a, b) => a - b);
-  return sample[Math.floor(0.98 * sample.length)] ?? 0;
+/** Mixes each tracer's colour into the atrium's by the part of its blood that is still its own, 1..0. */
+export function diluted(
+  count: number,
+  undiluted: Float32Array,
+  circulation: Circulation | null,
+  { colour, name }: Theme,
+  colours: Uint32Array,
+): void {
+  const around = packed(rgb(chamberColour(colour, name, circulation?.saturations.arterial ?? 75)));
+  for (let i = 0; i < count; i++) {
+    const own = colours[i]!;
+    let mixed = 0;
+    for (const shift of [0, 8, 16]) {
+      const from = (around >>> shift) & 255;
+      mixed |= Math.round(from + (((own >>> shift) & 255) - from) * undiluted[i]!) << shift;
+    }
+    colours[i] = mixed;
+  }
 }

@@ -29,7 +29,6 @@ export interface VeinStream {
     circulation: Circulation | null,
     time: number,
     colouring: Colouring,
-    most: number,
     half: number,
     theme: Theme,
   ): void;
@@ -39,12 +38,12 @@ export function veinStream(): VeinStream {
   const view = new Graphics();
   return {
     view,
-    draw(geometry, circulation, time, colouring, most, half, theme) {
+    draw(geometry, circulation, time, colouring, half, theme) {
       view.clear();
       const marks = streamIn(geometry, circulation, time);
       if (!marks) return;
       const colours = new Uint32Array(marks.count);
-      tint(marks, colouring, { speed: most, age: most }, circulation, theme, false, colours);
+      tint(marks, colouring, circulation, theme, false, colours);
       for (let i = 0; i < marks.count; i++) {
         const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
         const packed = colours[i]!;

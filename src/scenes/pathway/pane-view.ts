@@ -37,8 +37,6 @@ export interface PaneView {
   readonly plane: Plane | null;
   /** what no plate may cover */
   readonly occupied: Occupied | null;
-  /** Ends of the scale in use, for the key. */
-  readonly scale: { readonly least: number; readonly most: number };
   draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
@@ -63,7 +61,17 @@ export function paneView(): PaneView {
   const lines = new Graphics();
   const clots = new Graphics();
   const veil: VeilLayer = veilLayer();
-  plane.addChild(backdrop.view, stream.view, wall.below, inside.view, lines, clots, wall.above, veil.view);
+  plane.addChild(
+    backdrop.view,
+    stream.view,
+    wall.below,
+    inside.view,
+    inside.beyond,
+    lines,
+    clots,
+    wall.above,
+    veil.view,
+  );
   view.addChild(plane, frame);
   frame.visible = false;
 
@@ -142,9 +150,6 @@ export function paneView(): PaneView {
     get occupied() {
       return taken;
     },
-    get scale() {
-      return inside.scale;
-    },
     draw(pane, box, moment, theme) {
       look(pane, theme);
       view.visible = geometry !== null;
@@ -157,15 +162,7 @@ export function paneView(): PaneView {
       inside.draw(pane, asked, still, projection!, setting, theme);
       stream.view.visible = asked.overlay === "none";
       if (stream.view.visible)
-        stream.draw(
-          geometry,
-          pane.circulation,
-          time,
-          asked.colouring,
-          inside.scale.most,
-          headSize(setting, projection!),
-          theme,
-        );
+        stream.draw(geometry, pane.circulation, time, asked.colouring, headSize(setting, projection!), theme);
 
       const { shape, field } = pane;
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;

@@ -1,6 +1,7 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import { energyBook } from "../../sim/field/energy-book.ts";
 import { hasPlane } from "../../sim/request.ts";
 import { formatNumber } from "../../words/index.ts";
 import { lettering } from "../drawing/lettering.ts";
@@ -10,7 +11,7 @@ import { drawHandles } from "../layers/handles.ts";
 import { quietCorner } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
-import { inBlood } from "../layers/plane.ts";
+import { inBlood, inStream } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import { drawWashOut } from "../layers/wash-out.ts";
@@ -19,6 +20,7 @@ import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { type HeartView, heartView } from "./heart-view.ts";
 import { keyPlace, type Layout, layout } from "./layout.ts";
+import { mapRemarks } from "./map-remarks.ts";
 import { listed, originsIn, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
@@ -69,11 +71,8 @@ export const makePathway: MakeScene = () => {
       keyBox,
       frame.still ? "still" : frame.pace.toFixed(1),
       frame.panes.map(({ washOut }) => washOut?.time.length),
-      panes.map(({ projection, scale, geometry }) => [
-        projection,
-        scale,
-        geometry?.handles.map(({ at }) => at),
-      ]),
+      frame.panes.map(({ field }) => asked.overlay !== "none" && field && energyBook(field.readings)),
+      panes.map(({ projection, geometry }) => [projection, geometry?.handles.map(({ at }) => at)]),
     ]);
   };
 
@@ -188,19 +187,13 @@ export const makePathway: MakeScene = () => {
 
   function writeKey(frame: Frame, at: LegendPlace, moving: boolean, sizes: Sizes, theme: Theme): Box {
     const { colouring, overlay } = frame.state.view;
-    const remarks: string[] = [];
+    const remarks = mapRemarks(frame.panes, overlay, theme);
     // A picture that is taken along has no speed.
     if (frame.still && moving) remarks.push(theme.say("scene.pace.still"));
     else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
       remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
     if (frame.panes.length > 1 && frame.panes.every(({ equalInflow }) => equalInflow))
       remarks.push(theme.say("scene.equalInflow"));
-    const unit =
-      overlay === "none"
-        ? colouring === "age"
-          ? "s"
-          : "m/s"
-        : { speed: "m/s", pressure: "mmHg", loss: "W/m³" }[overlay];
     const pane = frame.panes[0];
     // A camera that has come close fills the corner with vessels: the key then stands on a plate.
     if (keyBox && frame.state.view.camera !== "whole") {
@@ -215,8 +208,6 @@ export const makePathway: MakeScene = () => {
       {
         colouring,
         overlay,
-        ...(panes[0]?.scale ?? { least: 0, most: 1 }),
-        unit,
         saturations: saturationsByOrigin(pane?.circulation ?? null),
         origins: originsIn(frame.panes),
         pumped: frame.panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
@@ -246,7 +237,10 @@ export const makePathway: MakeScene = () => {
     if (!geometry || !drawn.projection) return;
     const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
     const { x, y, scale } = drawn.projection;
-    const onBlood = (sx: number, sy: number) => inBlood(drawn.plane, (sx - x) / scale, (y - sy) / scale);
+    const onBlood = (sx: number, sy: number) => {
+      const [px, py] = [(sx - x) / scale, (y - sy) / scale];
+      return inBlood(drawn.plane, px, py) || inStream(geometry, px, py);
+    };
     const compared = frame.panes.length > 1;
     const crowded = compared || narrow;
     const room = [...taken];

@@ -129,3 +129,13 @@ export const groundColour = (palette: Palette, saturation: number): string =>
 /** A mark of blood on its own ground: the same hue, nearer to the ink. */
 export const markColour = (palette: Palette, saturation: number): string =>
   mix(bloodColour(palette, saturation), palette.ink, 0.22);
+
+/** Part of a heart chamber's colour that is its blood's, on the dark and the light stage. */
+export const CHAMBER_BLOOD = { dark: 0.45, light: 0.6 } as const;
+
+/** What the inside of a chamber of the heart looks like. */
+export const chamberColour = (
+  palette: Palette,
+  stage: keyof typeof CHAMBER_BLOOD,
+  saturation: number,
+): string => mix(palette.backdrop, groundColour(palette, saturation), CHAMBER_BLOOD[stage]);

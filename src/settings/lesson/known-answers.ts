@@ -9,7 +9,7 @@ type Circulation = Awaited<ReturnType<Chain["answer"]>>;
 export interface KnownAnswers {
   /** Asks once; the answer comes when it comes. */
   want(request: CirculationRequest): void;
-  /** Resolves when all are there. */
+  /** Resolves when each is there or has failed: the chain says why, and it is asked anew the next time. */
   fetch(requests: readonly CirculationRequest[]): Promise<void>;
   /** The answer to exactly this request. */
   readonly exactly: Answered;
@@ -25,9 +25,14 @@ export function knownAnswers(chain: Chain): KnownAnswers {
     const key = keyOf(request);
     const known = asked.get(key);
     if (known) return known;
-    const arrival = chain.answer(request).then((answer) => {
-      answers.value = new Map(answers.peek()).set(key, answer);
-    });
+    const arrival = chain.answer(request).then(
+      (answer) => {
+        answers.value = new Map(answers.peek()).set(key, answer);
+      },
+      () => {
+        asked.delete(key);
+      },
+    );
     asked.set(key, arrival);
     return arrival;
   };

@@ -2,38 +2,43 @@
 import type { Lattice } from "../lattice/lattice.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
+import { type Means, trackMeans } from "./means.ts";
 import { type Moment, measure, momentsMean, type OpeningMoment } from "./measure.ts";
 import { trackPassage } from "./passage.ts";
 import { recirculatingArea } from "./pathlines.ts";
 import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 
-/** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, and its eddies. */
+/** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, its eddies, and its maps. */
 const TICKS = 192;
 const MOMENT_EVERY = 2;
 const EDDIES_EVERY = 48;
+const MEANS_EVERY = 4;
 /** Cells skipped when eddies are looked for. */
 const STRIDE = 3;
 
 export interface Readings {
   stepsUntilSample(): number;
   sample(steps: number): void;
-  /** Begins anew for a drive that repeats after so many seconds. */
-  begin(seconds: number): void;
+  /** Begins anew for a drive that repeats after so many seconds; `lungs`: openings from whose mean pressure all pressures count, none: absolute. */
+  begin(seconds: number, lungs: readonly string[]): void;
   timed(steps: number, wallSeconds: number): void;
   now(): FieldReadings;
+  takeMeans: Means["take"];
 }
 
-/** `lungSide`: openings from whose mean pressure all pressures count; none: absolute. `earlier` hands over what goes on across a reshaping: the pace. */
+/** `seconds`, `lungs` as for `begin`. `earlier` hands over what goes on across a reshaping: the pace. */
 export function trackReadings(
   lattice: Lattice,
   { density, viscosity }: { readonly density: number; readonly viscosity: number },
   seconds: number,
-  lungSide: readonly string[],
+  lungs: readonly string[],
   earlier?: Readings,
 ): Readings {
   const { openings } = lattice;
   const passage = trackPassage(lattice);
+  const means = trackMeans(lattice, density, viscosity);
   let length = 1;
+  let lungSide = lungs;
   let begun = 0;
   let tick = 0;
   let due = 1;
@@ -55,7 +60,8 @@ export function trackReadings(
     due = Math.max(1, Math.round((begun + ((tick + 1) * length) / TICKS - lattice.time) / lattice.step));
   };
 
-  function begin(seconds: number): void {
+  function begin(seconds: number, lungs: readonly string[]): void {
+    lungSide = lungs;
     length = Math.max(seconds, 1e-3);
     begun = lattice.time;
     moved = lattice.time;
@@ -64,6 +70,7 @@ export function trackReadings(
     eddies = [];
     periods = [];
     settled = false;
+    means.begin();
     plan();
   }
 
@@ -79,9 +86,10 @@ export function trackReadings(
     tick = 0;
     moments = [];
     eddies = [];
+    means.close();
   }
 
-  begin(seconds);
+  begin(seconds, lungs);
   return {
     stepsUntilSample: () => Math.max(1, due),
     sample(steps) {
@@ -96,10 +104,12 @@ export function trackReadings(
         if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
       }
       if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(lattice, STRIDE));
+      if (tick % MEANS_EVERY === 0) means.sample(lungSide);
       if (tick === TICKS) closePeriod();
       plan();
     },
     begin,
+    takeMeans: means.take,
     timed(steps, wallSeconds) {
       if (wallSeconds <= 0) return;
       pace = (steps * lattice.step) / wallSeconds;

@@ -3,11 +3,12 @@ import type { FlowGeometry } from "../geometry/geometry.ts";
 import { chooseEngine } from "../lattice/engine.ts";
 import { type Engine, type Lattice, layLattice } from "../lattice/lattice.ts";
 import { type Raster, rasterise } from "../lattice/raster.ts";
-import { fromMillipascalSecond, toMmHg } from "../units.ts";
+import { fromMillipascalSecond } from "../units.ts";
+import { atCentres } from "./at-centres.ts";
 import { carryOver } from "./carry-over.ts";
 import { applyDrive, applyGiven, driveSpeed, openingRule } from "./drive.ts";
 import type { FieldDrive, FieldShape, FlowField } from "./flow-field.ts";
-import { referencePressure } from "./measure.ts";
+import type { FieldMeans } from "./means.ts";
 import { type Readings, trackReadings } from "./readings.ts";
 
 export interface FieldFluid {
@@ -34,6 +35,8 @@ export interface FieldSession {
   reshape(geometry: FlowGeometry): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
   read(into?: readonly Float32Array[]): FlowField;
+  /** Means over the readings' window, where they are newer than those last taken. */
+  takeMeans(): FieldMeans | undefined;
   shape(): FieldShape;
   /** Blood seconds in one step, and cells solved in it: what pace can be reckoned from. */
   readonly step: number;
@@ -114,7 +117,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       const rules = lattice.openings.map(({ rule }) => rule);
       drive = next;
       const same = plane.openings.every((opening, n) => openingRule(opening, drive) === rules[n]);
-      if (same) readings.begin(periodOf(drive));
+      if (same) readings.begin(periodOf(drive), lungSide(drive));
       else relay(lattice.raster);
       lattice.expect(driveSpeed(lattice, drive));
     },
@@ -129,12 +132,16 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       shapeId++;
       relay(rasterise(plane, gridChoice));
     },
-    read: (into) =>
-      readField(
-        lattice,
-        { shapeId, time: bloodTime, density: fluid.density, lungs: lungSide(drive), readings },
-        into,
-      ),
+    read: (into) => ({
+      shapeId,
+      time: bloodTime,
+      ...atCentres(lattice, fluid.density, lungSide(drive), into),
+      readings: readings.now(),
+    }),
+    takeMeans() {
+      const means = readings.takeMeans();
+      return means && { shapeId, ...means };
+    },
     shape: () => readShape(lattice),
     get step() {
       return lattice.step;
@@ -170,36 +177,4 @@ function readShape({ raster }: Lattice): FieldShape {
     distance: Float32Array.from(distance),
     depth: Float32Array.from(depth),
   };
-}
-
-interface ReadChoice {
-  readonly shapeId: number;
-  /** s of blood time */
-  readonly time: number;
-  readonly density: number;
-  /** openings whose mean pressure is the zero */
-  readonly lungs: readonly string[];
-  readonly readings: Readings;
-}
-
-function readField(
-  lattice: Lattice,
-  { shapeId, time, density, lungs, readings }: ReadChoice,
-  into: readonly Float32Array[] = [],
-): FlowField {
-  const { nx, ny } = lattice.raster;
-  const { u, v, p, pInverse } = lattice.arrays;
-  const count = nx * ny;
-  const fit = into.filter((array) => array.length === count);
-  const across = fit[0] ?? new Float32Array(count);
-  const up = fit[1] ?? new Float32Array(count);
-  const pressure = fit[2] ?? new Float32Array(count);
-  const zero = referencePressure(lattice, density, lungs) / density;
-  const scale = toMmHg(density);
-  for (let k = 0; k < count - nx; k++) {
-    across[k] = 0.5 * (u[k]! + u[k + 1]!);
-    up[k] = 0.5 * (v[k]! + v[k + nx]!);
-    pressure[k] = pInverse[k]! > 0 ? (p[k]! - zero) * scale : 0;
-  }
-  return { shapeId, time, u: across, v: up, pressure, readings: readings.now() };
 }

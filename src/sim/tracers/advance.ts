@@ -54,8 +54,17 @@ function sample(velocity: Float32Array, nx: number, gx: number, gy: number): voi
   sampled[1] = a * velocity[k + 1]! + b * velocity[k + 3]! + c * velocity[m + 1]! + d * velocity[m + 3]!;
 }
 
+/** Tracer `n` leaves by opening number `opening`, `across` mm from its middle, with `left` s of the step to go. */
+type Leave = (n: number, opening: number, across: number, left: number) => void;
+
 /** Moves all tracers by `seconds`; those that leave come in again in proportion to the inflows, at an even spread of moments. */
-export function advance(cloud: TracerCloud, plane: TracerPlane, step: Step, random: RandomSource): void {
+export function advance(
+  cloud: TracerCloud,
+  plane: TracerPlane,
+  step: Step,
+  random: RandomSource,
+  leave?: Leave,
+): void {
   const { shape, near, cuts, velocity } = plane;
   const { seconds, supply } = step;
   const { nx, ny, cell, originX, originY, distance } = shape;
@@ -91,6 +100,7 @@ export function advance(cloud: TracerCloud, plane: TracerPlane, step: Step, rand
         if (dx * cuts[c + 2]! + dy * cuts[c + 3]! > 0) {
           const gate = entrance(plane, supply, random);
           if (gate < 0) break; // Nothing comes in: it waits at the cut.
+          leave?.(n, c / 5, dy * cuts[c + 2]! - dx * cuts[c + 3]!, left);
           enter(cloud, plane, n, gate, { liverShare: supply.liverShare, random });
           x = (position[2 * n]! - originX) / cell;
           y = (position[2 * n + 1]! - originY) / cell;

@@ -9,6 +9,9 @@ export interface Fenestration {
   readonly handles: readonly Handle[];
 }
 
+/** mm around the hole that are lit with it, so that its jet is seen */
+const JET_SEEN = 18;
+
 /**
  * @param wall where the pathway's inner wall is pierced
  * @param outward unit vector through the wall
@@ -42,7 +45,14 @@ export function fenestration(
     openings: [
       { name: "fenestration", centre: from(WALL_THICKNESS), normal: outward, width: diameter, velocity: 0 },
     ],
-    places: [{ name: "fenestration", at: from(WALL_THICKNESS / 2), label: from(WALL_THICKNESS + 13, -11) }],
+    places: [
+      {
+        name: "fenestration",
+        at: from(WALL_THICKNESS / 2),
+        label: from(WALL_THICKNESS + 13, -14),
+        radius: JET_SEEN,
+      },
+    ],
     handles,
   };
 }

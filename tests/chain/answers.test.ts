@@ -1,0 +1,78 @@
+import { expect, test } from "vitest";
+import { answerBook } from "../../src/chain/answers.ts";
+import { circulationLink } from "../../src/chain/circulation-link.ts";
+import { solverCrew } from "../../src/chain/solver-crew.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { solverPorts } from "./fakes.ts";
+
+const { request } = START;
+
+/** A worker that dies of whatever it is asked, as often as it is started anew. */
+function deadly() {
+  const solver = solverPorts();
+  solver.hold();
+  return {
+    ports: solver.ports,
+    start: () => {
+      const port = solver.start();
+      const post = port.post;
+      port.post = (message) => {
+        post(message);
+        if ((message as { kind: string }).kind === "solve")
+          queueMicrotask(() => port.onFailure("out of memory"));
+      };
+      return port;
+    },
+  };
+}
+
+test("a question whose solver keeps dying is answered with the reason, and not kept", async () => {
+  const solver = deadly();
+  const book = answerBook(circulationLink(solver.start));
+  await expect(book.answer(request)).rejects.toThrow("out of memory");
+  expect(solver.ports).toHaveLength(4);
+  await expect(book.answer(request)).rejects.toThrow("out of memory");
+});
+
+test("a solver that refuses with a reason is heard, and an equal question is then asked anew", async () => {
+  const solver = solverPorts();
+  solver.hold();
+  const book = answerBook(circulationLink(solver.start));
+  const refused = book.answer(request);
+  solver.ports[0]!.say({ kind: "failed", id: solver.asked()[0]!.id, reason: "no such lungs" });
+  await expect(refused).rejects.toThrow("no such lungs");
+  const again = book.answer(request);
+  expect(solver.asked()).toHaveLength(2);
+  solver.release();
+  // The first question's late answer is nobody's.
+  expect((await again).run.converged).toBe(true);
+});
+
+test("a question that has left the book before its answer came is still answered", async () => {
+  const solver = solverPorts();
+  solver.hold();
+  const book = answerBook(circulationLink(solver.start));
+  const ages = Array.from({ length: 26 }, (_, i) => ({
+    ...request,
+    body: { ...request.body, ageYears: 5 + 0.1 * i },
+  }));
+  const all = ages.map((each) => book.answer(each));
+  const [second] = [book.answer(ages[1]!)];
+  solver.ports[0]!.onFailure("killed");
+  const refuse = () => {
+    const [last] = solver.asked().slice(-1);
+    solver.ports.at(-1)!.say({ kind: "failed", id: last!.id, reason: "refused" });
+  };
+  for (let n = 0; n < 27; n++) refuse();
+  const ends = await Promise.allSettled([...all, second]);
+  expect(ends.map(({ status }) => status)).toEqual(Array(27).fill("rejected"));
+});
+
+test("what a released crew was still asked is answered with a reason", async () => {
+  const solver = solverPorts();
+  solver.hold();
+  const crew = solverCrew(solver.start, 1);
+  const asked = crew.answer(request);
+  crew.release();
+  await expect(asked).rejects.toThrow("released");
+});

@@ -1,0 +1,114 @@
+import { describe, expect, it, test } from "vitest";
+import { fieldDrive } from "../../src/chain/drive.ts";
+import { fluidOf } from "../../src/chain/fluid.ts";
+import type { Pane } from "../../src/chain/frame.ts";
+import { mapStep, SCALES } from "../../src/scenes/layers/scales.ts";
+import { mapRemarks, mapShown } from "../../src/scenes/pathway/map-remarks.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { buildField } from "../../src/sim/field/index.ts";
+import type { FieldMeans } from "../../src/sim/field/means.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import type { CirculationRequest, Stage } from "../../src/sim/request.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+/** mmHg by which two plates differ before a flow in two dimensions must tell them apart, too. */
+const TOLD_APART = 0.25;
+/** mm before an opening that count as its vessel */
+const BEFORE = 6;
+
+const PLATES = {
+  svc: "svc",
+  ivc: "ivc",
+  left: "pulmonaryArteryLeft",
+  right: "pulmonaryArteryRight",
+} as const;
+type Place = keyof typeof PLATES;
+
+/** The plates' mean pressures, and where on the map's scale the vessels at the openings lie. */
+function mapped(stage: Stage, set: CirculationRequest["set"]) {
+  const request = { ...START.request, stage, set };
+  const circulation = solve(request);
+  const geometry = pathwayGeometry(request)!;
+  const field = buildField(geometry, fluidOf(request), { cellsAcross: 6, depth: "round" });
+  const drive = fieldDrive(circulation, circulation, false);
+  field.drive(drive);
+  const windows = Math.ceil(1.7 / drive.period);
+  field.advanceSeconds((windows + 0.05) * drive.period);
+  const { pressure } = field.takeMeans()!;
+  const { nx, cell, originX, originY, distance } = field.shape();
+  const step = (name: Place): number => {
+    const { centre, normal, width } = geometry.openings.find((opening) => opening.name === name)!;
+    const cells = [...pressure.keys()].filter((k) => {
+      const x = originX + (k % nx) * cell - centre[0];
+      const y = originY + Math.floor(k / nx) * cell - centre[1];
+      const before = -(x * normal[0] + y * normal[1]);
+      const across = Math.abs(y * normal[0] - x * normal[1]);
+      return distance[k]! < -cell && before > 0 && before < BEFORE && across < width / 2;
+    });
+    return mapStep("pressure", cells.reduce((sum, k) => sum + pressure[k]!, 0) / cells.length);
+  };
+  const names = Object.keys(PLATES) as Place[];
+  return names.map((name) => ({ name, plate: circulation.pressures[PLATES[name]], step: step(name) }));
+}
+
+test.each([
+  ["atriopulmonary", {}],
+  ["lateral-tunnel", { breathing: "held" }],
+  ["extracardiac", { breathing: "held" }],
+  ["extracardiac", { breathing: "held", pathwayNarrowing: 50 }],
+] as const)(
+  "%s %o: the vessels' colours on the pressure map stand in the order of the plates' mean pressures",
+  (stage, set) => {
+    const places = mapped(stage, set);
+    let compared = 0;
+    for (const a of places) {
+      for (const b of places) {
+        if (a.plate - b.plate < TOLD_APART) continue;
+        compared++;
+        expect(a.step, `${a.name} over ${b.name}`).toBeGreaterThan(b.step);
+      }
+    }
+    expect(compared).toBeGreaterThanOrEqual("pathwayNarrowing" in set ? 5 : 4);
+    for (const { step } of places) expect(step).toBeLessThan(255);
+  },
+  180_000,
+);
+
+describe("a map's key", () => {
+  const theme = darkTheme((key, values) => (values ? `${key} ${Object.values(values)}` : key));
+  const pane = (settled: boolean, auditPercent: number, period = 2.4): Pane =>
+    ({
+      circulation: { traces: { period, heartPeriod: 0.6 } },
+      field: { readings: { settled, auditPercent } },
+      means: {} as FieldMeans,
+    }) as unknown as Pane;
+
+  it("names the window of the mean, and what cannot be trusted yet", () => {
+    expect(mapRemarks([pane(true, 3)], "none", theme)).toEqual([]);
+    expect(mapRemarks([pane(true, 3)], "pressure", theme)).toEqual(["scene.map.mean breath"]);
+    expect(mapRemarks([pane(true, 3, 0.6)], "speed", theme)).toEqual(["scene.map.mean beat"]);
+    expect(mapRemarks([pane(true, 3), pane(false, 3)], "pressure", theme)[1]).toBe("scene.map.settling");
+    expect(mapRemarks([pane(true, 31)], "pressure", theme)).toHaveLength(1);
+    expect(mapRemarks([pane(true, 31)], "loss", theme)[1]).toBe("scene.map.noLoss.open");
+    expect(mapRemarks([pane(false, 3)], "loss", theme)[1]).toBe("scene.map.noLoss.settling");
+  });
+
+  it("shows no loss map while the energy book is not closed, the others at once", () => {
+    for (const field of [pane(true, -35), pane(false, 3)]) {
+      expect(mapShown(field, "loss")).toBe(false);
+      expect(mapShown(field, "pressure")).toBe(true);
+    }
+    expect(mapShown(pane(true, 9), "loss")).toBe(true);
+    expect(mapShown({ ...pane(true, 3), means: null }, "speed")).toBe(false);
+  });
+
+  it("has one scale whatever is drawn: its ends are the map's ends", () => {
+    for (const name of ["speed", "pressure", "loss", "age"] as const) {
+      const { least, most } = SCALES[name];
+      expect([least - 1e9, least, most, most + 1e9].map((value) => mapStep(name, value))).toEqual([
+        0, 0, 255, 255,
+      ]);
+    }
+  });
+});
