@@ -1,8 +1,10 @@
 /** Puts the solver's lines and the cases together: docs/validation/three-d.json. */
 import { readFileSync, writeFileSync } from "node:fs";
+import { BLOOD_DENSITY } from "../../src/sim/body/blood.ts";
+import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import { allCases, type Case } from "./cases.ts";
 import { type GridErrors, gridErrors } from "./grid-error.ts";
-import { acrossOf, flowsOf } from "./jobs.ts";
+import { acrossOf, flowsOf, requestOf } from "./jobs.ts";
 import { METHOD } from "./method.ts";
 import { PIPE, pipeDrop, pipeFlow, pipeName } from "./pipe.ts";
 import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";
@@ -45,6 +47,23 @@ function quantity(value: number, scatter: number, grid: number) {
   };
 }
 
+/**
+ * What jets still have to lose past the lungs' openings, where a narrowing's jet leaves uncollapsed: mixing at constant
+ * momentum takes (sqrt(k) - 1)^2 heads of the mean speed, k the kinetic factor, less what a parabola would show.
+ */
+function beyond(one: Case, line: RunLine) {
+  const sizes = pathwaySizes(requestOf(one));
+  const flows = flowsOf(one);
+  const loss = (side: "left" | "right"): number => {
+    const speed = flows[side] / ((Math.PI / 4) * sizes[side] ** 2); // mL/s over mm2 is m/s
+    const head = 0.5 * BLOOD_DENSITY * speed ** 2;
+    const excess = (Math.sqrt(line.openings[side]!.kinetic) - 1) ** 2 - (Math.SQRT2 - 1) ** 2;
+    return head * Math.max(0, excess);
+  };
+  const power = (flows.left * loss("left") + flows.right * loss("right")) * 1e-3;
+  return { power: round(power, 3), drop: round((power * 1e3) / (flows.left + flows.right) / 133.322387, 3) };
+}
+
 function record(one: Case, line: RunLine, errors: GridErrors) {
   const across = acrossOf(one, line.dx);
   const share = (vein: "ivc" | "svc") => {
@@ -80,6 +99,7 @@ function record(one: Case, line: RunLine, errors: GridErrors) {
     averaged: round(line.averaged, 3),
     power: quantity(line.power, scatterOf(line, "power"), errors.power(across)),
     drop: quantity(line.drop, scatterOf(line, "drop"), errors.drop(across)),
+    beyond: beyond(one, line),
     dissipated: round(line.dissipated, 4),
     totalPressure: totals,
     kineticFactor: kinetic,

@@ -6,6 +6,8 @@ export const METHOD = {
   flow: "prescribed at both veins (parabola, or one speed where told so), at the left lung artery (parabola) and at the fenestration; pressure at the right lung artery",
   solver: "D3Q27 cumulant lattice Boltzmann in single precision, interpolated bounce-back at the walls",
   read: "at the project's openings: total pressure weighted by the flow of each moment; power is what enters less what leaves by the lungs, blood through a fenestration counted as it entered below; drop is from the lower vein to the lungs",
+  beyond:
+    "estimate of what jets of narrowed lung arteries lose past the openings, not counted in power and drop",
   shares:
     "tracers released as blood passes the veins' openings, counted at the lungs' and the fenestration's",
   uncertainty:
