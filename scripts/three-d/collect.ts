@@ -1,0 +1,148 @@
+/** Puts the solver's lines and the cases together: docs/validation/three-d.json. */
+import { readFileSync, writeFileSync } from "node:fs";
+import { BLOOD_DENSITY } from "../../src/sim/body/blood.ts";
+import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
+import { allCases, type Case } from "./cases.ts";
+import { type GridErrors, gridErrors } from "./grid-error.ts";
+import { acrossOf, flowsOf, requestOf } from "./jobs.ts";
+import { METHOD } from "./method.ts";
+import { PIPE, pipeDrop, pipeFlow, pipeName } from "./pipe.ts";
+import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";
+
+const TARGET = "docs/validation/three-d.json";
+
+/** Later lines replace earlier ones of the same name. */
+function readLines(files: readonly string[]): Map<string, RunLine> {
+  const lines = new Map<string, RunLine>();
+  for (const file of files)
+    for (const [at, text] of readFileSync(file, "utf8").split("\n").entries()) {
+      if (text === "") continue;
+      try {
+        const line = JSON.parse(text) as RunLine;
+        lines.set(line.name, line);
+      } catch {
+        throw new Error(`${file}:${at + 1}: found "${text.slice(0, 40)}", allowed: one JSON object a line`);
+      }
+    }
+  return lines;
+}
+
+const round = (value: number, digits = 5): number => Number(value.toPrecision(digits));
+
+const gridOf = (line: RunLine, across: number) => ({
+  dx: round(line.dx, 4),
+  across: round(across, 3),
+  cells: line.cells,
+  step: round(line.dt, 4),
+  latticePeak: line.peak,
+});
+
+function quantity(value: number, scatter: number, grid: number) {
+  const uncertainty = value * Math.hypot(scatter, grid);
+  return {
+    value: round(value),
+    uncertainty: round(Math.abs(uncertainty), 3),
+    scatter: round(scatter, 2),
+    grid: round(grid, 2),
+  };
+}
+
+/**
+ * What jets still have to lose past the lungs' openings, where a narrowing's jet leaves uncollapsed: mixing at constant
+ * momentum takes (sqrt(k) - 1)^2 heads of the mean speed, k the kinetic factor, less what a parabola would show.
+ */
+function beyond(one: Case, line: RunLine) {
+  const sizes = pathwaySizes(requestOf(one));
+  const flows = flowsOf(one);
+  const loss = (side: "left" | "right"): number => {
+    const speed = flows[side] / ((Math.PI / 4) * sizes[side] ** 2); // mL/s over mm2 is m/s
+    const head = 0.5 * BLOOD_DENSITY * speed ** 2;
+    const excess = (Math.sqrt(line.openings[side]!.kinetic) - 1) ** 2 - (Math.SQRT2 - 1) ** 2;
+    return head * Math.max(0, excess);
+  };
+  const power = (flows.left * loss("left") + flows.right * loss("right")) * 1e-3;
+  return { power: round(power, 3), drop: round((power * 1e3) / (flows.left + flows.right) / 133.322387, 3) };
+}
+
+function record(one: Case, line: RunLine, errors: GridErrors) {
+  const across = acrossOf(one, line.dx);
+  const share = (vein: "ivc" | "svc") => {
+    const shares = sharesOf(line, vein)!;
+    const leaks = one.leak > 0 ? { fenestration: round(shares.fenestration.value, 3) } : {};
+    const uncertainty = Math.hypot(shares.left.scatter, errors.share(one.stage));
+    return {
+      left: round(shares.left.value, 4),
+      right: round(shares.right.value, 4),
+      ...leaks,
+      uncertainty: round(uncertainty, 2),
+    };
+  };
+  const flows = Object.fromEntries(Object.entries(flowsOf(one)).map(([name, flow]) => [name, round(flow)]));
+  const totals = Object.fromEntries(
+    Object.entries(line.openings).map(([name, { total }]) => [name, round(total)]),
+  );
+  const kinetic = Object.fromEntries(
+    Object.entries(line.openings).map(([name, at]) => [name, round(at.kinetic, 3)]),
+  );
+  return {
+    name: one.name,
+    family: one.family,
+    stage: one.stage,
+    body: one.body,
+    set: one.set,
+    index: one.index,
+    flows,
+    inflow: one.inflow,
+    ...(one.pulse ? { pulse: one.pulse } : {}),
+    grid: gridOf(line, across),
+    flush: round(line.flush, 3),
+    averaged: round(line.averaged, 3),
+    power: quantity(line.power, scatterOf(line, "power"), errors.power(across)),
+    drop: quantity(line.drop, scatterOf(line, "drop"), errors.drop(across)),
+    beyond: beyond(one, line),
+    dissipated: round(line.dissipated, 4),
+    totalPressure: totals,
+    kineticFactor: kinetic,
+    shares: { ivc: share("ivc"), svc: share("svc") },
+  };
+}
+
+function pipes(lines: ReadonlyMap<string, RunLine>) {
+  const flow = pipeFlow(PIPE.reynolds, PIPE.diameter);
+  const drop = pipeDrop(flow, PIPE.diameter, PIPE.length);
+  const exact = { power: round(flow * drop * 1e-3), drop: round(drop / 133.322387) };
+  const grids = PIPE.across.flatMap((across) => {
+    const line = lines.get(pipeName(across));
+    return line
+      ? [
+          {
+            across,
+            cells: line.cells,
+            power: round(line.power),
+            drop: round(line.drop),
+            dissipated: round(line.dissipated),
+          },
+        ]
+      : [];
+  });
+  return { diameter: PIPE.diameter, length: PIPE.length, reynolds: PIPE.reynolds, exact, grids };
+}
+
+export function collect(files: readonly string[]): void {
+  const lines = readLines(files);
+  const cases = allCases();
+  const known = new Set([...cases.map(({ name }) => name), ...PIPE.across.map(pipeName)]);
+  for (const name of lines.keys())
+    if (!known.has(name)) throw new Error(`found the case "${name}"; allowed are those of cases.ts`);
+  const done = cases.filter(({ name }) => lines.has(name));
+  const errors = gridErrors(done.map((one) => ({ one, line: lines.get(one.name)! })));
+  const head = JSON.stringify(
+    { method: METHOD, gridError: errors.summary, pipe: pipes(lines) },
+    null,
+    1,
+  ).slice(0, -2);
+  const rows = done.map((one) => JSON.stringify(record(one, lines.get(one.name)!, errors)));
+  writeFileSync(TARGET, `${head},\n "cases": [\n${rows.join(",\n")}\n]}\n`);
+  const missing = cases.length - done.length;
+  console.log(`${TARGET}: ${done.length} cases${missing > 0 ? `, ${missing} of cases.ts not run` : ""}`);
+}
