@@ -139,7 +139,7 @@ test.each([
 });
 
 test("the speaker's window takes a whole talk and nothing less", () => {
-  const told = { kind: "talk", talk: startTalk(3), list: "a*b", minutes: 20, began: null, paused: false };
+  const told = { kind: "talk", talk: startTalk(3), list: "a*b", minutes: 20, began: null, paused: false, reader: 7 };
   expect(readToSpeaker(told)).toEqual(told);
   expect(readToSpeaker({ ...told, minutes: 1e9 })).toBeNull();
   expect(readToSpeaker({ ...told, talk: { ...told.talk, count: -1 } })).toBeNull();
