@@ -35,7 +35,7 @@ const stages = {
       "vitest",
     ],
   ],
-  lessons: [[bin("tsx"), ["src/command/check-lessons.ts"]]],
+  lessons: [[bin("tsx"), ["src/cli/check-lessons.ts"]]],
   build: [
     [bin("vite"), ["build"]],
     [bin("vite"), ["build", "--mode", "single"]],

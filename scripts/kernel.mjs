@@ -1,19 +1,30 @@
 // Compiles the vector kernel to a TypeScript module that holds it as base64, so that page, worker, single file, command and tests import it alike.
-// node scripts/kernel.mjs          writes src/sim/lattice/kernel.wasm.ts
+// node scripts/kernel.mjs          writes src/sim/flow-solver/kernel.wasm.ts
 // node scripts/kernel.mjs --print  prints the base64 instead
 import { readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import asc from "assemblyscript/asc";
 
-const source = fileURLToPath(new URL("../src/sim/lattice/kernel/sweep.ts", import.meta.url));
-const target = fileURLToPath(new URL("../src/sim/lattice/kernel.wasm.ts", import.meta.url));
+const source = fileURLToPath(new URL("../src/sim/flow-solver/kernel/time-step-kernel.ts", import.meta.url));
+const target = fileURLToPath(new URL("../src/sim/flow-solver/kernel.wasm.ts", import.meta.url));
 const wasm = "sweep.wasm";
 
 let binary;
 const { error, stderr } = await asc.main(
-  ["sweep.ts", "-o", wasm, "--runtime", "stub", "--noAssert", "-O3", "--enable", "simd", "--importMemory"],
+  [
+    "time-step-kernel.ts",
+    "-o",
+    wasm,
+    "--runtime",
+    "stub",
+    "--noAssert",
+    "-O3",
+    "--enable",
+    "simd",
+    "--importMemory",
+  ],
   {
-    readFile: (name) => (name === "sweep.ts" ? readFileSync(source, "utf8") : null),
+    readFile: (name) => (name === "time-step-kernel.ts" ? readFileSync(source, "utf8") : null),
     writeFile: (name, contents) => {
       if (name === wasm) binary = contents;
     },

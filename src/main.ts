@@ -1,34 +1,34 @@
-/** Reads the address and opens the setting asked for. The only file with side effects at import. */
-import "./styles/index.css";
+/** Reads the address and opens the mode asked for. The only file with side effects at import. */
+import "./ui/styles/index.css";
 import { effect, signal } from "@preact/signals";
-import { startChain } from "./chain/page.ts";
+import { startChain } from "./chain/page-chain.ts";
+import { direction, language, setLanguage, t } from "./i18n/index.ts";
+import { mountLinkNote, tellDropped } from "./modes/shared/link-note.tsx";
+import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
+import type { Context, Mode } from "./modes/shared/mode.ts";
+import { keepOffline } from "./modes/shared/offline.ts";
+import { type ModeName, readPlace, writePlace } from "./modes/shared/place.ts";
+import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
+import { createSession } from "./modes/shared/session.ts";
+import { createStageLoop, themeNamed } from "./modes/shared/stage-loop.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
-import { keptTheme, largerWords } from "./settings/preferences.ts";
-import { createSession } from "./settings/session.ts";
-import type { Context, Setting } from "./settings/setting.ts";
-import { mountLinkNote, tellDropped } from "./settings/shell/link-note.tsx";
-import { mountLiveRegions } from "./settings/shell/live-regions.tsx";
-import { keepOffline } from "./settings/shell/offline.ts";
-import { createStageLoop, themeNamed } from "./settings/shell/stage-loop.ts";
-import { readPlace, type SettingName, writePlace } from "./settings/where.ts";
 import { readAddress } from "./state/address.ts";
-import { direction, language, setLanguage, t } from "./words/index.ts";
 
-const SETTINGS: Readonly<Partial<Record<SettingName, () => Promise<{ readonly setting: Setting }>>>> = {
-  home: () => import("./settings/home/index.tsx"),
-  bench: () => import("./settings/bench/index.tsx"),
-  study: () => import("./settings/study/index.tsx"),
-  author: () => import("./settings/author/index.tsx"),
-  lecture: () => import("./settings/lecture/index.tsx"),
-  kiosk: () => import("./settings/kiosk/index.tsx"),
+const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mode }>>>> = {
+  home: () => import("./modes/home/index.tsx"),
+  bench: () => import("./modes/bench/index.tsx"),
+  study: () => import("./modes/study/index.tsx"),
+  author: () => import("./modes/author/index.tsx"),
+  lecture: () => import("./modes/lecture/index.tsx"),
+  kiosk: () => import("./modes/kiosk/index.tsx"),
 };
 
 const { place: first, dropped } = readPlace(location.search);
 const address = readAddress(first.state || "1");
 tellDropped(first, [...dropped, ...address.dropped]);
 
-const stillness = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
-const session = createSession(startChain(address.state, { reducedMotion: () => stillness.value }));
+const reducedMotion = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
+const session = createSession(startChain(address.state, { reducedMotion: () => reducedMotion.value }));
 const stageHost = document.createElement("div");
 stageHost.id = "stage";
 stageHost.hidden = true;
@@ -38,7 +38,7 @@ const context: Context = {
   stage: createStageLoop(stageHost, session.chain, keptTheme, first.more.draw),
   place: signal(first),
   theme: keptTheme,
-  stillness,
+  reducedMotion,
 };
 
 const page = document.documentElement;
@@ -46,8 +46,8 @@ effect(() => {
   setLanguage(context.place.value.language || navigator.language);
   page.lang = language();
   page.dir = direction();
-  const { setting } = context.place.value;
-  document.title = t("home.page", { page: t(setting === "home" ? "home.title" : `home.${setting}`) });
+  const { mode } = context.place.value;
+  document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;
@@ -62,18 +62,18 @@ mountLiveRegions(session);
 mountLinkNote();
 void keepOffline();
 
-// A setting lives until another one is asked for; all else of the place is read by the setting itself.
+// A mode lives until another one is asked for; all else of the place is read by the mode itself.
 const host = document.getElementById("page")!;
-let shown: SettingName | null = null;
+let shown: ModeName | null = null;
 let leave = () => {};
 effect(() => {
-  const { setting: name } = context.place.value;
+  const { mode: name } = context.place.value;
   if (name === shown) return;
   shown = name;
-  void (SETTINGS[name] ?? SETTINGS.home!)().then(({ setting }) => {
+  void (MODES[name] ?? MODES.home!)().then(({ mode }) => {
     if (shown !== name) return;
     leave();
-    leave = setting.mount(host, context);
+    leave = mode.mount(host, context);
   });
 });
 
@@ -100,9 +100,9 @@ addEventListener("popstate", arrive);
 /** Takes the address bar's word for where we are, and for the scene if it tells one. */
 function arrive(): void {
   const { place, dropped } = readPlace(location.search);
-  const told = place.state && place.state !== context.place.peek().state ? readAddress(place.state) : null;
-  tellDropped(place, [...dropped, ...(told?.dropped ?? [])]);
-  if (told) session.show(told.state);
+  const read = place.state && place.state !== context.place.peek().state ? readAddress(place.state) : null;
+  tellDropped(place, [...dropped, ...(read?.dropped ?? [])]);
+  if (read) session.show(read.state);
   context.place.value = place;
 }
 effect(() => {

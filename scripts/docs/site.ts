@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { parse } from "yaml";
 import { cssTokens, darkTheme, lightTheme } from "../../src/scenes/theme/theme.ts";
-import { type Page, readPage } from "./page.ts";
+import { type Page, readPage } from "./docs-page.ts";
 
 /** The few words around the texts, at the top of `docs/index.md`. */
 interface Frame {

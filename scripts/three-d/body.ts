@@ -83,7 +83,7 @@ export function writeBody(path: string, { sheet, openings }: SolidBody): void {
   writeFileSync(`${path}.i16`, new Uint8Array(whole.buffer));
 }
 
-/** A straight round pipe that lies across the grid, its ends named as a vein and a lung artery. */
+/** A straight round pipe that lies across the grid, its ends named as a vein and a pulmonary artery. */
 export function pipeBody(diameter: number, length: number): SolidBody {
   const angle = (17 * Math.PI) / 180;
   const along = [Math.cos(angle), Math.sin(angle)] as const;

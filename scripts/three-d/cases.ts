@@ -1,5 +1,5 @@
 /** The cases: one-at-a-time families about a centre for each pathway, a spread of everything at once, pairs of grids, a pipe. */
-import { type Body, bodyAt, CASES, type PathwayStage } from "../../src/sim/request.ts";
+import { type Body, bodyAt, CASES, type PathwayStage } from "../../src/sim/parameters/request.ts";
 import { spread } from "./spread.ts";
 
 export interface Case {
@@ -18,13 +18,13 @@ export interface Case {
   readonly inflow: "parabola" | "flat";
   /** part by which all flows swing, and the period (s) */
   readonly pulse?: { readonly part: number; readonly period: number };
-  /** cells across the narrower lung artery */
+  /** cells across the narrower pulmonary artery */
   readonly across: number;
 }
 
 type Change = Partial<Omit<Case, "name" | "family" | "stage">>;
 
-/** Cells across a lung artery that a case gets unless it says otherwise. */
+/** Cells across a pulmonary artery that a case gets unless it says otherwise. */
 const ACROSS = { extracardiac: 34, "lateral-tunnel": 34, atriopulmonary: 29 } as const;
 
 const CENTRE = {

@@ -34,7 +34,7 @@ const gridOf = (line: RunLine, across: number) => ({
   across: round(across, 3),
   cells: line.cells,
   step: round(line.dt, 4),
-  latticePeak: line.peak,
+  solverPeak: line.peak,
 });
 
 function quantity(value: number, scatter: number, grid: number) {

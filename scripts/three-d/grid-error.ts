@@ -1,5 +1,5 @@
 /** What the grid leaves open, from cases run on two or three grids. */
-import type { PathwayStage } from "../../src/sim/request.ts";
+import type { PathwayStage } from "../../src/sim/parameters/request.ts";
 import type { Case } from "./cases.ts";
 import { acrossOf } from "./jobs.ts";
 import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";

@@ -1,10 +1,10 @@
-/** From a case to what the solver is told: flows, grid, lattice speed. */
+/** From a case to what the solver is told: flows, grid, flow solver speed. */
 import { BLOOD_DENSITY, bloodViscosity } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
-import type { CirculationRequest } from "../../src/sim/request.ts";
+import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
 import type { Case } from "./cases.ts";
 
-/** Lattice speeds: of the fastest opening's peak, and of the even stream in a narrowing. */
+/** Flow solver speeds: of the fastest opening's peak, and of the even stream in a narrowing. */
 const PEAK = 0.08;
 const THROAT = 0.11;
 
@@ -37,7 +37,7 @@ export const bodyName = (one: Case): string =>
     "-",
   );
 
-/** Cells across the narrower lung artery at a cell's width (mm). */
+/** Cells across the narrower pulmonary artery at a cell's width (mm). */
 export const acrossOf = (one: Case, dx: number): number => {
   const { left, right } = pathwaySizes(requestOf(one));
   return Math.min(left, right) / dx;

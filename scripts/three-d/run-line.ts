@@ -5,7 +5,7 @@ export interface RunLine {
   /** mm */
   readonly dx: number;
   readonly cells: number;
-  /** lattice speed of the fastest opening's peak */
+  /** flow solver speed of the fastest opening's peak */
   readonly peak: number;
   /** s: a step, the flush time, the averaged stretch */
   readonly dt: number;

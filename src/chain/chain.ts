@@ -1,20 +1,20 @@
-/** Wires scene state -> circulation -> field -> tracers -> frame. Time, chance and workers come from outside. */
+/** Wires scene state -> circulation -> field -> tracers -> frame. Time, randomness and workers come from outside. */
 import { batch, computed, effect, signal } from "@preact/signals";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { checkRequest } from "../sim/circulation/check-request.ts";
 import type { Fault } from "../sim/faults.ts";
-import type { FieldReadings } from "../sim/field/flow-field.ts";
-import type { CirculationRequest } from "../sim/request.ts";
+import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { paneRequest, type SceneState } from "../state/scene-state.ts";
-import { answerBook } from "./answers.ts";
+import { answerCache } from "./answer-cache.ts";
 import { circulationLink } from "./circulation-link.ts";
 import { bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
 import type { Frame } from "./frame.ts";
-import { type PaneLink, paneLink } from "./pane.ts";
+import { type PaneLink, paneLink } from "./pane-link.ts";
 import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
-import { type SolverCrew, solverCrew } from "./solver-crew.ts";
+import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
 export interface ChainOptions {
   /** s, wall clock, never running backwards */
@@ -26,7 +26,7 @@ export interface ChainOptions {
   readonly startCirculation: () => Port;
   readonly startField: () => Port;
   /** workers for one long job; 2 when left out */
-  readonly crewSize?: number;
+  readonly poolSize?: number;
   /** tracers in all panes together; 10,000 when left out */
   readonly tracers?: number;
   /** Motion is unwanted (the reader's setting); read at every frame. */
@@ -36,8 +36,8 @@ export interface ChainOptions {
 /** s between looks at the workers and between refreshed readings */
 const LOOK = 0.2;
 const TRACERS = 10_000;
-const CREW = 2;
-/** Lattice cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
+const POOL_SIZE = 2;
+/** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
 const CELLS_ALONE = 12;
 const CELLS_BESIDE = 9;
 /** Scenes whose picture shows the computed field. */
@@ -54,14 +54,14 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const solving = computed(() => open.value > 0);
 
   const solver = circulationLink(options.startCirculation);
-  const book = answerBook(solver);
+  const cache = answerCache(solver);
   const answer = (request: CirculationRequest) => {
-    const answered = book.answer(request);
+    const answered = cache.answer(request);
     answered.catch(({ message }: Error) => addFault(unsolved(message)));
     return answered;
   };
   const needs = sceneNeeds(answer);
-  const crews = new Set<SolverCrew>();
+  const pools = new Set<WorkerPool>();
   const clock = bloodClock();
   let panes: PaneLink[] = [];
   const askedKeys: string[] = [];
@@ -153,7 +153,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const stopLooking = options.every(LOOK, () => {
     const now = options.clock();
     solver.watch(now);
-    for (const crew of crews) crew.watch(now);
+    for (const pool of pools) pool.watch(now);
     for (const pane of panes) pane.watch(now);
     batch(() => {
       readings.value = panes.map((pane) => pane.readings());
@@ -176,14 +176,14 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     faults,
     degraded,
     answer,
-    crew() {
-      const crew = solverCrew(options.startCirculation, options.crewSize ?? CREW);
+    pool() {
+      const pool = workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE);
       const release = () => {
-        crews.delete(crew);
-        crew.release();
+        pools.delete(pool);
+        pool.release();
       };
-      crews.add(crew);
-      return { ...crew, release };
+      pools.add(pool);
+      return { ...pool, release };
     },
     frame(): Frame {
       const state = scene.peek();
@@ -212,7 +212,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       needs.release();
       askedKeys.length = 0;
       solver.release();
-      for (const crew of crews) crew.release();
+      for (const pool of pools) pool.release();
       for (const pane of panes) pane.release();
     },
   };

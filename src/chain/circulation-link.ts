@@ -1,8 +1,8 @@
 /** The line to the circulation's worker: one question at a time, the latest for each asker wins, a lost worker is replaced. */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import type { CirculationRequest } from "../sim/request.ts";
-import type { FromCirculation, ToCirculation } from "./messages.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { Port } from "./port.ts";
+import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 
 /** s: an idle worker answers a knock within this, or is replaced. */
 const KNOCK_PATIENCE = 1.2;

@@ -1,6 +1,6 @@
 /** The circulation's own thread: one question in, one answer out. */
 import { solve } from "../sim/circulation/solve.ts";
-import type { FromCirculation, ToCirculation } from "./messages.ts";
+import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 
 const say = (message: FromCirculation): void => postMessage(message);
 

@@ -2,11 +2,11 @@
 import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { Fault } from "../sim/faults.ts";
-import type { FieldReadings } from "../sim/field/flow-field.ts";
-import type { CirculationRequest } from "../sim/request.ts";
+import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import type { Frame } from "./frame.ts";
-import type { SolverCrew } from "./solver-crew.ts";
+import type { WorkerPool } from "./worker-pool.ts";
 
 export interface Chain {
   /** The one writable value. Everything else follows from it. */
@@ -26,7 +26,7 @@ export interface Chain {
   /** Solves one request beside the panes, for numbers that compare with another state. The answers of equal requests are kept. Rejects when the solver fails on it, which `faults` then says too. */
   answer(request: CirculationRequest): Promise<Circulation>;
   /** Starts workers of their own for one long job beside the panes; whoever asks for them releases them. */
-  crew(): SolverCrew;
+  pool(): WorkerPool;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
   /** Ends workers and frees memory. */

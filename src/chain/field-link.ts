@@ -1,19 +1,19 @@
 /** The line to one pane's field worker: it keeps the latest field, gives arrays back, and replaces a worker that died or fell silent. */
-import type { FieldDrive, FieldShape, FlowField } from "../sim/field/flow-field.ts";
-import type { FieldMeans } from "../sim/field/means.ts";
-import type { FromField, ToField } from "./messages.ts";
+import type { BoundaryConditions, FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
+import type { FieldMeans } from "../sim/flow-field/means.ts";
 import type { Port } from "./port.ts";
+import type { FromField, ToField } from "./worker-messages.ts";
 
-/** s: a working field is heard from at least this often; a lattice under construction has longer. */
+/** s: a working field is heard from at least this often; a flow solver under construction has longer. */
 const PATIENCE = 1.4;
 const BUILD_PATIENCE = 6;
 /** Losses in a row, with no field between them, after which the pane goes on without a field. */
-const MOST_LOSSES = 3;
+const MAX_LOSSES = 3;
 
 type Build = Omit<Extract<ToField, { kind: "build" }>, "kind" | "shapeId">;
 
 export interface FieldLink {
-  /** Of the lattice that runs now; null until the first is built. */
+  /** Of the flow solver that runs now; null until the first is built. */
   readonly shape: FieldShape | null;
   readonly shapeId: number;
   /** The latest moment that belongs to `shape`; its arrays stay readable until the field after next arrives. */
@@ -31,7 +31,7 @@ export interface FieldLink {
   /** Why the last geometry could not be built. */
   readonly refused: string | undefined;
   build(what: Build): void;
-  drive(drive: FieldDrive): void;
+  boundary(boundary: BoundaryConditions): void;
   run(rate: number): void;
   watch(now: number): void;
   release(): void;
@@ -44,7 +44,7 @@ export function fieldLink(start: () => Port): FieldLink {
   let refused: string | undefined;
 
   let wanted: Extract<ToField, { kind: "build" }> | undefined;
-  let drive: FieldDrive | undefined;
+  let boundary: BoundaryConditions | undefined;
   let rate = 0;
   let building = false;
   let buildingName = "";
@@ -111,7 +111,7 @@ export function fieldLink(start: () => Port): FieldLink {
     buildingName = wanted.geometry.name;
     heard = undefined;
     send(wanted);
-    if (drive) send({ kind: "drive", drive });
+    if (boundary) send({ kind: "boundary", boundary });
     send({ kind: "run", rate });
   };
 
@@ -130,7 +130,7 @@ export function fieldLink(start: () => Port): FieldLink {
     previous = null;
     capable = undefined;
     heard = undefined;
-    if (++lossesInRow >= MOST_LOSSES) {
+    if (++lossesInRow >= MAX_LOSSES) {
       lost = true;
       shape = null;
       field = null;
@@ -181,9 +181,9 @@ export function fieldLink(start: () => Port): FieldLink {
       wanted = { kind: "build", shapeId: ++buildSent, ...what };
       sendBuild();
     },
-    drive(next) {
-      drive = next;
-      if (!building || wanted) send({ kind: "drive", drive });
+    boundary(next) {
+      boundary = next;
+      if (!building || wanted) send({ kind: "boundary", boundary });
     },
     run(next) {
       if (next === rate) return;

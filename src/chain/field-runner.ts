@@ -1,8 +1,8 @@
 /** Runs one field at the pace it is asked for, in short slices, and sends its moments. Knows no thread; the worker lends it one. */
 
-import type { FlowField } from "../sim/field/flow-field.ts";
-import { buildField, type FieldSession } from "../sim/field/index.ts";
-import type { FromField, ToField } from "./messages.ts";
+import type { FlowField } from "../sim/flow-field/flow-field.ts";
+import { buildField, type FieldSession } from "../sim/flow-field/index.ts";
+import type { FromField, ToField } from "./worker-messages.ts";
 
 /** s of wall clock computed without listening */
 const SLICE = 0.012;
@@ -19,7 +19,7 @@ const FOLLOW = 0.1;
 /** m/s: blood never runs so fast here; a field that says so has failed and starts anew from rest */
 const IMPOSSIBLE = 12;
 /** Fresh starts that one geometry is granted. */
-const MOST_STARTS = 3;
+const MAX_STARTS = 3;
 
 export interface RunnerOptions {
   /** s, wall clock */
@@ -40,7 +40,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
   let builtFor = "";
   let shapeId = -1;
   let pending: Build | null = null;
-  let drive: Extract<ToField, { kind: "drive" }>["drive"] | undefined;
+  let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
   let rate = 0;
   let bloodTime = 0;
   let goal = 0;
@@ -73,7 +73,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
         ability = undefined;
         stepCost = undefined;
       }
-      if (drive) session.drive(drive);
+      if (boundary) session.setBoundary(boundary);
     } catch (error) {
       session = null;
       builtFor = "";
@@ -133,7 +133,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     session?.release();
     session = null;
     builtFor = "";
-    if (++starts < MOST_STARTS) pending ??= current;
+    if (++starts < MAX_STARTS) pending ??= current;
     else say({ kind: "refused", shapeId, reason: "the flow could not be computed" });
   };
 
@@ -145,9 +145,9 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
           pending = message;
           starts = 0;
           break;
-        case "drive":
-          drive = message.drive;
-          if (!pending) session?.drive(drive);
+        case "boundary":
+          boundary = message.boundary;
+          if (!pending) session?.setBoundary(boundary);
           break;
         case "run":
           rate = message.rate;

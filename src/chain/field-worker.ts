@@ -1,6 +1,6 @@
 /** A field's own thread: listens between slices, works, and rests when it is ahead. */
 import { fieldRunner } from "./field-runner.ts";
-import type { ToField } from "./messages.ts";
+import type { ToField } from "./worker-messages.ts";
 
 const runner = fieldRunner({
   clock: () => performance.now() / 1000,

@@ -1,13 +1,13 @@
 /** All that a picture needs, and nothing else. Pictures read it; they never compute. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { ExchangeCourse } from "../sim/exchange/index.ts";
-import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
-import type { FieldMeans } from "../sim/field/means.ts";
+import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
+import type { FieldMeans } from "../sim/flow-field/means.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import type { LegValves } from "./leg-valves.ts";
-import type { Sweep } from "./sweep.ts";
+import type { Sweep } from "./running-sweep.ts";
 
 export interface LooseBody {
   /** mm */
@@ -49,7 +49,7 @@ export interface Frame {
   readonly pace: number;
   /** Each step down taken, as word keys ("fieldOff", "fieldLost", ...), said on screen in words. */
   readonly degraded: readonly string[];
-  /** Whole-frame stillness asked for (reduced motion or paused). */
+  /** The whole frame is to stand still (reduced motion or paused). */
   readonly still: boolean;
   /** The sweep that the scene shows (growth, exercise), as far as it is answered. */
   readonly sweep?: Sweep | null;

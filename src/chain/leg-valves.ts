@@ -1,8 +1,8 @@
 /** The leg veins' two valves: leaflets swung by the computed flow, on the running clock. */
 
-import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/bodies/leaflet.ts";
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
 import type { Circulation, Traces } from "../sim/circulation/answer.ts";
+import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/clots/leaflet.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
 
 /** 0 shut .. 1 as wide as the pocket lets it: the valve above the calf, through which blood leaves, and the one below it. */

@@ -1,5 +1,5 @@
 /** Clots of one pane: let in below, carried by the field, let in again when the last has gone. */
-import { type Blood, type Clot, ClotWorld, type Surroundings } from "../sim/bodies/index.ts";
+import { type Blood, type Clot, ClotWorld, type Surroundings } from "../sim/clots/index.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 
 /** s of blood time between the last clot's leaving and the next round; between one clot and the next */

@@ -1,10 +1,10 @@
 /** The jet through a pane's fenestration: its hole from the geometry, its speed from the circulation. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
-import { numberSetting } from "../sim/parameters.ts";
+import { numberSetting } from "../sim/parameters/parameters.ts";
 import { farWall, type Hole } from "../sim/tracers/index.ts";
 import { fromLitresPerMinute } from "../sim/units.ts";
-import { traceAt } from "./drive.ts";
+import { traceAt } from "./field-boundary.ts";
 
 /** mm that a jet may go where no atrium lies before it */
 const FREE = 25;

@@ -1,6 +1,6 @@
 /** Tracers of one pane between two moments of its field, their dye, and the held moment of a picture that stands still. */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import type { FieldShape, FlowField } from "../sim/field/flow-field.ts";
+import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import {
   advance,
@@ -30,7 +30,7 @@ const TRAIL = 0.045;
 const TRAIL_POINTS = 3;
 /** s of blood time in one stride, so that trails keep their spacing when drawings are rare; most strides in a drawing */
 const STRIDE = TRAIL / TRAIL_POINTS;
-const MOST_STRIDES = 5;
+const MAX_STRIDES = 5;
 /** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
 const LED = 4;
 const LED_STEP = 1 / 30;
@@ -88,7 +88,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 
   const supplyOf = (field: FlowField, circulation: Circulation | null): Supply => ({
     inflow: Object.fromEntries(field.readings.openings.map(({ name, flow }) => [name, flow])),
-    liverShare: liverShareOf(circulation),
+    hepaticShare: hepaticShareOf(circulation),
   });
 
   const settlePlane = (link: FieldLink, geometry: PathwayGeometry, first: Supply) => {
@@ -119,7 +119,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     supply: Supply,
     speed: number,
   ) => {
-    const strides = Math.min(MOST_STRIDES, Math.max(1, Math.round(seconds / STRIDE)));
+    const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(seconds / STRIDE)));
     const step = { from, to, blend, seconds: seconds / strides, supply };
     for (let n = 0; n < strides; n++) {
       jet.advance(step.seconds);
@@ -196,11 +196,11 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 /** Before the field has been measured the circulation says what enters. */
 const firstSupply = (circulation: Circulation | null): Supply => ({
   inflow: { ivc: circulation?.flows.ivc ?? 1, svc: circulation?.flows.svc ?? 1 },
-  liverShare: liverShareOf(circulation),
+  hepaticShare: hepaticShareOf(circulation),
 });
 
 /** Part of the lower body's return that comes from liver and gut. */
-function liverShareOf(circulation: Circulation | null): number {
+function hepaticShareOf(circulation: Circulation | null): number {
   const { splanchnic, legs } = circulation?.traces.flows ?? {};
   if (!splanchnic || !legs) return 0.5;
   const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);

@@ -1,11 +1,11 @@
 /** What single scenes need beside circulation and field: sweeps, the days after an operation, the leg veins' valves. */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import type { CirculationRequest } from "../sim/request.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneName, SceneState } from "../state/scene-state.ts";
 import { exchangeCourses } from "./exchange-courses.ts";
 import type { Pane } from "./frame.ts";
 import { legValves } from "./leg-valves.ts";
-import { followSweep, type Sweep } from "./sweep.ts";
+import { followSweep, type Sweep } from "./running-sweep.ts";
 
 export interface SceneNeeds {
   follow(state: SceneState): void;

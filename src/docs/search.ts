@@ -9,7 +9,7 @@ interface Section {
   readonly text: string;
 }
 
-const MOST = 8;
+const MAX = 8;
 /** characters told on each side of the first word that was found */
 const AROUND = 70;
 
@@ -49,7 +49,7 @@ box.addEventListener("input", async () => {
   index ??= makeIndex();
   const made = await index;
   const words = box.value.trim();
-  const hits = words ? made.search(words).slice(0, MOST) : [];
+  const hits = words ? made.search(words).slice(0, MAX) : [];
   const list = document.createElement("ol");
   list.append(...hits.map(({ id, title, page, text, terms }) => hit(id, title, page, excerpt(text, terms))));
   found.replaceChildren(...(hits.length ? [list] : words ? [found.dataset.nothing!] : []));

@@ -1,14 +1,14 @@
 /** Every step run through the model: does it solve, are its numbers there, do its claims hold, has each question its answer? */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import { findParameter } from "../sim/parameters.ts";
-import type { CirculationRequest } from "../sim/request.ts";
+import { findParameter } from "../sim/parameters/parameters.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { judgeClaim } from "./claims.ts";
 import { evaluate, holds, namesIn } from "./expression.ts";
-import { figureValue } from "./figures.ts";
+import { lookupIn, type Situation } from "./figure-paths.ts";
 import type { GoalQuestion, Lesson, Question, Step } from "./lesson.ts";
-import { lookupIn, type Situation } from "./outputs.ts";
+import { figureValue } from "./live-figures.ts";
 import { inlinesOf } from "./prose.ts";
 import { goalMet, rightAnswer, rightOrder } from "./questions.ts";
 import type { Refuse } from "./read-prose.ts";

@@ -8,7 +8,7 @@ import { wordsIn } from "./references.ts";
 import { notSaid } from "./wording.ts";
 
 /** Words shown at once: a lecture's script, a kiosk's two paragraphs. */
-const MOST_WORDS = { script: 25, kiosk: 40 } as const;
+const MAX_WORDS = { script: 25, kiosk: 40 } as const;
 const HARDEST = { grade: 8, sentence: 20, meanSentence: 15, lix: 40, inflesz: 55 } as const;
 /** A typed result; sizes that are set (mm, years) may be typed. */
 const TYPED_NUMBER = /\d(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
@@ -31,17 +31,13 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
     checkAmount(step.plain.prose, step.plain.line, refuse);
     if (step.technical) {
       const script = countWords(wordsOf(step.technical.prose.slice(0, 1)));
-      if (script > MOST_WORDS.script) {
-        refuse(
-          step.technical.line,
-          `${script} words in the technical script`,
-          `at most ${MOST_WORDS.script}`,
-        );
+      if (script > MAX_WORDS.script) {
+        refuse(step.technical.line, `${script} words in the technical script`, `at most ${MAX_WORDS.script}`);
       }
     }
     const asked = step.question?.room ? countWords(wordsOf(step.question.ask)) : 0;
-    if (asked > MOST_WORDS.script)
-      refuse(step.line, `${asked} words asked of the room`, `at most ${MOST_WORDS.script}`);
+    if (asked > MAX_WORDS.script)
+      refuse(step.line, `${asked} words asked of the room`, `at most ${MAX_WORDS.script}`);
     const grades = familyTexts(step).map(readingGrade);
     for (const grade of grades) checkGrade(lesson, step, grade, refuse);
     checkWording(lesson, step, refuse);
@@ -51,9 +47,9 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
 
 function checkAmount(prose: Prose, line: number, refuse: Refuse): void {
   const [first = 0, second = 0] = prose.map((block) => countWords(wordsOf([block])));
-  if (first > MOST_WORDS.script) refuse(line, `${first} words in the script`, `at most ${MOST_WORDS.script}`);
-  else if (first + second > MOST_WORDS.kiosk) {
-    refuse(line, `${first + second} words in the first two paragraphs`, `at most ${MOST_WORDS.kiosk}`);
+  if (first > MAX_WORDS.script) refuse(line, `${first} words in the script`, `at most ${MAX_WORDS.script}`);
+  else if (first + second > MAX_WORDS.kiosk) {
+    refuse(line, `${first + second} words in the first two paragraphs`, `at most ${MAX_WORDS.kiosk}`);
   }
 }
 

@@ -1,8 +1,8 @@
 /** The whole checker: a lesson by itself, against the shared files, against the model, and the course as a whole. */
 import type { Fault } from "../sim/faults.ts";
+import { checkLibrary, type Library } from "./check-library.ts";
 import { checkAgainstModel, type Solve } from "./check-model.ts";
 import { checkPlaces } from "./check-places.ts";
-import { checkShelf, type Shelf } from "./check-shelf.ts";
 import { checkText, checkWhole, familyTexts } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
 import { refuseIn } from "./read.ts";
@@ -19,9 +19,9 @@ export interface Report {
 }
 
 /** `solve` null: everything but the model (a translation has the source's states). */
-export function checkLesson(lesson: Lesson, shelf: Shelf, solve: Solve | null): Report {
+export function checkLesson(lesson: Lesson, library: Library, solve: Solve | null): Report {
   const { refuse, faults } = refuseIn(lesson.file);
-  checkShelf(lesson, shelf, refuse);
+  checkLibrary(lesson, library, refuse);
   const grades = checkText(lesson, refuse);
   const grade = readingGrade(lesson.steps.flatMap(familyTexts).join("\n"));
   checkWhole(grade, lesson.language, refuse);

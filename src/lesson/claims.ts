@@ -1,7 +1,7 @@
 /** Marked statements: what a sentence says of the model, and whether the model does it. */
 import { type Expression, evaluate, holds, namesIn, type Parsed, parseExpression } from "./expression.ts";
+import { lookupIn, type Situation } from "./figure-paths.ts";
 import { LIMITS } from "./limits.ts";
-import { lookupIn, type Situation } from "./outputs.ts";
 
 interface Amount {
   readonly value: number;
@@ -22,8 +22,8 @@ export type Claim =
 const CHANGE =
   /^(.+?)\s+(rises|falls|holds)\s+from:?\s+([A-Za-z][A-Za-z0-9]*)(?:\s+(by|within)\s+(\d+(?:\.\d+)?)\s*(%?))?$/;
 /** A change below 1 % is none; what stays within 5 % "holds". */
-const LEAST_CHANGE: Amount = { value: 1, percent: true };
-const MOST_DRIFT: Amount = { value: 5, percent: true };
+const MIN_CHANGE: Amount = { value: 1, percent: true };
+const MAX_DRIFT: Amount = { value: 5, percent: true };
 
 /** The text after `claim:`; several joined by semicolons. */
 export function parseClaims(text: string): Parsed<readonly Claim[]> {
@@ -62,7 +62,7 @@ function parseClaim(written: string): Parsed<Claim> {
   }
   const of = parseExpression(expression!);
   if (!of.ok) return of;
-  const usual = kind === "holds" ? MOST_DRIFT : LEAST_CHANGE;
+  const usual = kind === "holds" ? MAX_DRIFT : MIN_CHANGE;
   return {
     ok: true,
     value: {

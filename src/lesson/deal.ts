@@ -1,7 +1,7 @@
 /** The places of a question's answers: the same for a reader and a step each time, and no place gives the right answer away. */
 import { seededRandom } from "../sim/random.ts";
 import type { Answer, ChoiceQuestion, Lesson, Step } from "./lesson.ts";
-import { fingerprint } from "./version.ts";
+import { fingerprint } from "./lesson-version.ts";
 
 /**
  * The lesson with every question's answers as this reader sees them. A scale keeps its order. Elsewhere the answer

@@ -34,7 +34,7 @@ const COMPARISON = STRENGTH.get("<")!;
 const TOKEN = /\s*(?:(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*)*)|(<=|>=|[-+*/()<>,]))/y;
 /** Deeper nesting than this is a mistake, and would only exhaust the stack. */
 const DEEPEST = 40;
-const MOST_TOKENS = 200;
+const MAX_TOKENS = 200;
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
@@ -57,7 +57,7 @@ export function parseExpression(text: string): Parsed<Expression> {
         "names, numbers, + - * / < <= > >= ( )",
       );
     tokens.push(match[1] ?? match[2] ?? match[3]!);
-    if (tokens.length > MOST_TOKENS) return refuse("a very long expression", `at most ${MOST_TOKENS} parts`);
+    if (tokens.length > MAX_TOKENS) return refuse("a very long expression", `at most ${MAX_TOKENS} parts`);
   }
   let position = 0;
   let refusal: { ok: false; found: string; allowed: string } | null = null;

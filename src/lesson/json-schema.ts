@@ -1,7 +1,7 @@
 /** JSON Schema (2020-12) of what lesson files hold, for editors: made from the schemas that read them, so the two cannot disagree. */
 import { toJsonSchema } from "@valibot/to-json-schema";
 import type { GenericSchema } from "valibot";
-import { PARAMETERS } from "../sim/parameters.ts";
+import { PARAMETERS } from "../sim/parameters/parameters.ts";
 import { frontSchema, translatedFrontSchema } from "./front-matter.ts";
 import { glossarySchema, sourcesSchema } from "./glossary.ts";
 import { QUESTION_SCHEMAS } from "./question-schema.ts";

@@ -1,7 +1,7 @@
 /** A lesson as plain data: words and, apart from them, what the model is asked. Made by `read.ts`, never by hand. */
 import type { SceneState } from "../state/scene-state.ts";
 import type { Expression } from "./expression.ts";
-import type { Format } from "./figures.ts";
+import type { Format } from "./live-figures.ts";
 import type { Inline, Prose, StepReference } from "./prose.ts";
 import type { ScenePatch } from "./scene-patch.ts";
 

@@ -1,6 +1,6 @@
 /** A lesson's text as plain data: nothing in it is markup, so nothing in it can run or load. */
 import type { Claim } from "./claims.ts";
-import type { Figure } from "./figures.ts";
+import type { Figure } from "./live-figures.ts";
 
 export interface StepReference {
   /** null: this lesson */

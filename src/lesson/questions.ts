@@ -1,10 +1,10 @@
 /** Judging: what a learner gave, against what the model does. Every outcome comes with its reason. */
-import { findParameter, numberSetting } from "../sim/parameters.ts";
+import { findParameter, numberSetting } from "../sim/parameters/parameters.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { evaluate, holds } from "./expression.ts";
+import { lookupIn, type Situation } from "./figure-paths.ts";
 import type { Answer, EstimateQuestion, GoalQuestion, OrderQuestion, Question, Words } from "./lesson.ts";
-import { lookupIn, type Situation } from "./outputs.ts";
 
 /** An answer's id (predict, choose), a number (estimate: in the unit; goal: the control's value), or items in order. */
 export type Given = string | number | readonly string[];

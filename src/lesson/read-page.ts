@@ -1,10 +1,10 @@
 /** A page of plain reading beside the lessons ("about the model"): a title, and sections of prose; a translation has front matter. */
 import { pageFrontSchema } from "./front-matter.ts";
 import type { Translation } from "./lesson.ts";
+import { fingerprint } from "./lesson-version.ts";
 import type { Prose } from "./prose.ts";
 import { type Reading, refuseIn } from "./read.ts";
 import { type Refuse, readProse } from "./read-prose.ts";
-import { fingerprint } from "./version.ts";
 import { readRecord } from "./yaml-record.ts";
 
 interface PageSection {

@@ -1,8 +1,8 @@
 /** Markdown with our own marks -> Prose. HTML, pictures and outside links are not part of the language: they stay text or are refused. */
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
 import { parseClaims } from "./claims.ts";
-import { parseFigure } from "./figures.ts";
 import { formulaFault } from "./formula.ts";
+import { parseFigure } from "./live-figures.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
 
 /** Takes note of a fault at a line of the file. */

@@ -1,12 +1,12 @@
 /** A question block -> Question. */
 import * as v from "valibot";
-import { findParameter } from "../sim/parameters.ts";
+import { findParameter } from "../sim/parameters/parameters.ts";
 import { type Expression, parseExpression } from "./expression.ts";
-import { type Format, parseFormat } from "./figures.ts";
 import type { Answer, Question, Words } from "./lesson.ts";
+import type { Extract } from "./lesson-sections.ts";
+import { type Format, parseFormat } from "./live-figures.ts";
 import { QUESTION_KINDS, QUESTION_SCHEMAS, TRANSLATED_SCHEMAS } from "./question-schema.ts";
 import { type Refuse, readInline } from "./read-prose.ts";
-import type { Extract } from "./sections.ts";
 import { type ReadRecord, readRecord } from "./yaml-record.ts";
 
 const kindSchema = v.looseObject({ kind: v.picklist(QUESTION_KINDS) });

@@ -1,12 +1,12 @@
 /** A translated lesson file: its words laid over the source lesson. It cannot change a scene, an answer or a number. */
 import { translatedFrontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step, Words } from "./lesson.ts";
+import { type StepExtract, splitLesson } from "./lesson-sections.ts";
 import { inlinesOf, type Prose } from "./prose.ts";
 import { type Reading, readPart, refuseIn } from "./read.ts";
 import type { Refuse } from "./read-prose.ts";
 import { translateQuestion } from "./read-question.ts";
 import { checkContent, wordsIn } from "./references.ts";
-import { type StepExtract, splitLesson } from "./sections.ts";
 import { readRecord } from "./yaml-record.ts";
 
 export function readTranslation(text: string, file: string, source: Lesson): Reading<Lesson> {

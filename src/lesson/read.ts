@@ -2,13 +2,13 @@
 import type { Fault } from "../sim/faults.ts";
 import { frontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step } from "./lesson.ts";
+import { type Extract, type PartName, type StepExtract, splitLesson } from "./lesson-sections.ts";
+import { versionOf } from "./lesson-version.ts";
 import { LIMITS } from "./limits.ts";
 import { parseReference, type Refuse, readProse } from "./read-prose.ts";
 import { readQuestion } from "./read-question.ts";
 import { checkReferences } from "./references.ts";
 import { type ScenePatch, sceneSchema, settingFaults } from "./scene-patch.ts";
-import { type Extract, type PartName, type StepExtract, splitLesson } from "./sections.ts";
-import { versionOf } from "./version.ts";
 import { type ReadRecord, readRecord } from "./yaml-record.ts";
 
 export interface Reading<T> {

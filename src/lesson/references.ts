@@ -2,8 +2,8 @@
 import { nearestMatch } from "../sim/faults.ts";
 import { type Claim, claimNames } from "./claims.ts";
 import { type Expression, namesIn } from "./expression.ts";
+import { BUILT_IN_STATES, nameFault } from "./figure-paths.ts";
 import type { Lesson, Question, Step, Words } from "./lesson.ts";
-import { BUILT_IN_STATES, nameFault } from "./outputs.ts";
 import { inlinesOf, type Prose } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
 import type { ReadRecord } from "./yaml-record.ts";

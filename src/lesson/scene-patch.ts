@@ -1,15 +1,22 @@
 /** What a step changes in the scene: the keys of the controls, laid over another state. */
 import * as v from "valibot";
 import { nearestMatch } from "../sim/faults.ts";
-import { findParameter, PARAMETERS } from "../sim/parameters.ts";
-import { BODY_RANGES, CASES, type Setting, STAGES, type Stage, VOLUME_RULES } from "../sim/request.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
+import {
+  BODY_RANGES,
+  CASES,
+  type ParameterValue,
+  STAGES,
+  type Stage,
+  VOLUME_RULES,
+} from "../sim/parameters/request.ts";
 import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
 import { CAMERAS, FOCUSES } from "../state/places.ts";
 import {
   CLOT_SIZES,
   COLOURINGS,
-  MOST_BESIDE,
-  MOST_CLOTS,
+  MAX_BESIDE,
+  MAX_CLOTS,
   OVERLAYS,
   PLAY_SPEEDS,
   SCENES,
@@ -49,13 +56,13 @@ const patchEntries = {
       dye: v.optional(v.boolean()),
       focus: v.optional(v.nullable(v.picklist(FOCUSES))),
       camera: v.optional(v.picklist(CAMERAS)),
-      clots: v.optional(v.pipe(v.array(within(CLOT_SIZES)), v.maxLength(MOST_CLOTS))),
+      clots: v.optional(v.pipe(v.array(within(CLOT_SIZES)), v.maxLength(MAX_CLOTS))),
     }),
   ),
   beside: v.optional(
     v.pipe(
       v.array(v.strictObject({ stage: v.optional(v.picklist(STAGES)), set: v.optional(settingsSchema) })),
-      v.maxLength(MOST_BESIDE),
+      v.maxLength(MAX_BESIDE),
     ),
   ),
 };
@@ -100,18 +107,25 @@ export function applyPatch(state: SceneState, patch: ScenePatch): SceneState {
 }
 
 /** "default" beside another value of the first pane must stand as a number, since a pane is laid over the first. */
-function resolved(set: Readonly<Record<string, Setting>>, stage: Stage, body: SceneState["request"]["body"]) {
-  const standard = (name: string): Setting => {
+function resolved(
+  set: Readonly<Record<string, ParameterValue>>,
+  stage: Stage,
+  body: SceneState["request"]["body"],
+) {
+  const fallback = (name: string): ParameterValue => {
     const parameter = findParameter(name);
     if (!parameter) return "default";
     return typeof parameter.default === "function" ? parameter.default(stage, body) : parameter.default;
   };
   return Object.fromEntries(
-    Object.entries(set).map(([name, value]) => [name, value === "default" ? standard(name) : value]),
+    Object.entries(set).map(([name, value]) => [name, value === "default" ? fallback(name) : value]),
   );
 }
 
-function actingIn(stage: Stage, set: Readonly<Record<string, Setting>>): Readonly<Record<string, Setting>> {
+function actingIn(
+  stage: Stage,
+  set: Readonly<Record<string, ParameterValue>>,
+): Readonly<Record<string, ParameterValue>> {
   return Object.fromEntries(
     Object.entries(set).filter(([name]) => {
       const parameter = findParameter(name);
@@ -128,7 +142,7 @@ function applyView(view: View, patch: ScenePatch["view"]): View {
 
 /** Faults of `set`: path within the patch, what was found, what is allowed. */
 export function settingFaults(
-  set: Readonly<Record<string, Setting>> | undefined,
+  set: Readonly<Record<string, ParameterValue>> | undefined,
 ): { name: string; found: string; allowed: string }[] {
   const faults: { name: string; found: string; allowed: string }[] = [];
   for (const [name, value] of Object.entries(set ?? {})) {

@@ -1,12 +1,12 @@
 /** From a step to the numbers that its text and question need: which states to solve, and their answers put together. */
 import type { Circulation } from "../sim/circulation/answer.ts";
-import type { FieldReadings } from "../sim/field/flow-field.ts";
-import type { CirculationRequest } from "../sim/request.ts";
+import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { claimNames } from "./claims.ts";
 import { namesIn } from "./expression.ts";
+import type { Outcome, Situation } from "./figure-paths.ts";
 import { findStep, type Lesson, type Question, type Step, type StepStates } from "./lesson.ts";
-import type { Outcome, Situation } from "./outputs.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 import { wordsIn } from "./references.ts";
 import { statesAround, stepState } from "./states.ts";

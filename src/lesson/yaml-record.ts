@@ -2,13 +2,14 @@
 import * as v from "valibot";
 import { type Document, isMap, isNode, isScalar, LineCounter, parseDocument } from "yaml";
 import { nearestMatch } from "../sim/faults.ts";
+import { currentIds } from "../sim/parameters/aliases.ts";
 import { RECORD_LIMITS, type RecordLimits } from "./limits.ts";
 import type { Refuse } from "./read-prose.ts";
 import { recordFault } from "./yaml-amount.ts";
 
 type Schema = v.GenericSchema;
 
-const MOST_ERRORS = 5;
+const MAX_ERRORS = 5;
 
 export interface ReadRecord<T> {
   readonly value: T;
@@ -39,11 +40,11 @@ export function readRecord<S extends Schema>(
   try {
     document = parseDocument(text, { lineCounter: counter, prettyErrors: false, uniqueKeys: true });
     // One slip is often found again in all that follows.
-    for (const { pos, message } of document.errors.slice(0, MOST_ERRORS))
+    for (const { pos, message } of document.errors.slice(0, MAX_ERRORS))
       refuse(lineAt(pos[0]), firstSentence(message), "YAML");
     if (document.errors.length > 0) return null;
     // Few aliases: a short text must not unfold into a huge one.
-    raw = document.toJS({ maxAliasCount: 20 }) ?? {};
+    raw = currentIds(document.toJS({ maxAliasCount: 20 }) ?? {});
   } catch (error) {
     refuse(firstLine, firstSentence(String((error as Error).message)), "YAML");
     return null;

@@ -12,7 +12,7 @@ export interface Box {
 }
 
 /** How a scene is fitted to the stage in this drawing. */
-export interface Setting {
+export interface Viewport {
   /** the whole canvas: backgrounds and soft depth may fill it */
   readonly full: Box;
   /** what no control, caption or script covers: all that must be read stays inside */
@@ -31,7 +31,7 @@ export interface Scene {
   /** Put on the stage once; the scene keeps what is inside up to date. */
   readonly view: Container;
   /** Accepts any Frame, also one whose panes hold nothing yet. Never computes what a link of the chain should. */
-  draw(frame: Frame, setting: Setting, theme: Theme): void;
+  draw(frame: Frame, viewport: Viewport, theme: Theme): void;
   /** Where a point of a pane's plane (mm, y up) was last drawn, in CSS px; null when it is not on the screen. */
   toScreen?(point: readonly [number, number], pane: number): readonly [number, number] | null;
   /** The element or place under a point of the canvas (CSS px), for hover and focus. */

@@ -1,11 +1,11 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import "pixi.js/unsafe-eval";
-import "./mended-library.ts";
+import "./pixi-patches.ts";
 import { Application, type Container, Rectangle } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import { canvasForProcessor, hasGraphicsChip } from "./drawing/by-processor.ts";
-import type { Box, Scene, Setting } from "./scene.ts";
-import { SCENE_MAKERS } from "./table.ts";
+import type { Box, Scene, Viewport } from "./scene.ts";
+import { SCENE_MAKERS } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** Room that controls and captions take at the edges, CSS px. */
@@ -49,11 +49,11 @@ export interface Stage {
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** CSS px that nothing covers, in each direction: with less, as under words that hide the scene, nothing is drawn. */
-const LEAST_ROOM = 24;
+const MIN_ROOM = 24;
 /** Device pixels in a CSS pixel: more costs without showing. */
-const MOST_DENSE = 2;
+const MAX_DENSE = 2;
 /** Device pixels that the processor draws: somewhat more than 1920 x 1080. */
-const MOST_PIXELS = 2_300_000;
+const MAX_PIXELS = 2_300_000;
 
 /** Never rejects: where nothing can be drawn, `way` is "none" and the page shows its words alone. */
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
@@ -104,7 +104,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     app.renderer.render(app.stage);
   };
 
-  const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Setting => ({
+  const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Viewport => ({
     full: { x: 0, y: 0, width, height },
     clear: inner(width, height, edge),
     floor,
@@ -137,9 +137,9 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
     const { width, height } = app.screen;
-    const setting = settingFor(width, height, elapsed, insets);
-    if (Math.min(setting.clear.width, setting.clear.height) < LEAST_ROOM) return;
-    sceneFor(frame)?.draw(frame, setting, theme);
+    const viewport = settingFor(width, height, elapsed, insets);
+    if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
+    sceneFor(frame)?.draw(frame, viewport, theme);
     app.renderer.render(app.stage);
   };
 
@@ -148,7 +148,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     frame: Frame,
     width: number,
     height: number,
-    other: Partial<Setting>,
+    other: Partial<Viewport>,
     take: (app: Application, view: Container) => Taken,
   ): Promise<Taken> => {
     await starting;
@@ -156,10 +156,10 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     if (!app || !make) throw new Error("nothing can be drawn here");
     const still = make();
     try {
-      const setting = { ...settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS), ...other };
+      const viewport = { ...settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS), ...other };
       // Twice: the room that words take is known after the first.
-      still.draw(frame, setting, theme);
-      still.draw(frame, setting, theme);
+      still.draw(frame, viewport, theme);
+      still.draw(frame, viewport, theme);
       return take(app, still.view as Container);
     } finally {
       still.release();
@@ -198,7 +198,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       }),
     async drawing(frame, width, height) {
       const { sceneAsSvg } = await import("./drawing/svg.ts");
-      return held(frame, width, height, { meshes: false, dense: MOST_DENSE }, (_, view) => sceneAsSvg(view));
+      return held(frame, width, height, { meshes: false, dense: MAX_DENSE }, (_, view) => sceneAsSvg(view));
     },
     pick: (x, y) => scene?.made.pick?.(x, y) ?? null,
     toScreen: (point, pane = 0) => scene?.made.toScreen?.(point, pane) ?? null,
@@ -232,8 +232,8 @@ async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Pro
 
 /** Device pixels in a CSS pixel as drawn now: the processor draws no more of them than it can in time. */
 function density({ clientWidth, clientHeight }: HTMLElement, way: string): number {
-  const wanted = Math.min(MOST_DENSE, globalThis.devicePixelRatio || 1);
-  const most = Math.sqrt(MOST_PIXELS / Math.max(1, clientWidth * clientHeight));
+  const wanted = Math.min(MAX_DENSE, globalThis.devicePixelRatio || 1);
+  const most = Math.sqrt(MAX_PIXELS / Math.max(1, clientWidth * clientHeight));
   return way === "webgl" ? wanted : Math.min(wanted, most);
 }
 

@@ -1,11 +1,12 @@
 /** How the parts of an address are written and read: parameters, choices, bodies, clots. */
 import { type Fault, nearestMatch } from "../sim/faults.ts";
-import { findParameter, PARAMETERS } from "../sim/parameters.ts";
-import { BODY_RANGES, type Body, type Setting } from "../sim/request.ts";
+import { ALIASES, currentId } from "../sim/parameters/aliases.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
+import { BODY_RANGES, type Body, type ParameterValue } from "../sim/parameters/request.ts";
 import { nearestAllowed } from "./edit.ts";
-import { CLOT_SIZES, MOST_CLOTS } from "./scene-state.ts";
+import { CLOT_SIZES, MAX_CLOTS } from "./scene-state.ts";
 
-type Settings = Readonly<Record<string, Setting>>;
+type Settings = Readonly<Record<string, ParameterValue>>;
 
 /** Three letters for a parameter's name (FNV-1a, base 26): they stay the same when rows are added or moved. */
 export function parameterCode(name: string): string {
@@ -18,7 +19,9 @@ export function parameterCode(name: string): string {
 }
 
 const nameOfCode = (code: string): string | undefined =>
-  PARAMETERS.find((parameter) => parameterCode(parameter.name) === code)?.name;
+  [...PARAMETERS.map(({ name }) => name), ...Object.keys(ALIASES.parameters)].find(
+    (name) => parameterCode(name) === code,
+  );
 
 /** `abc24def.5ghi_held_`: code and number, or code and word, in the order of the parameter table. */
 export const writeSettings = (set: Settings): string =>
@@ -32,11 +35,12 @@ export const writeSettings = (set: Settings): string =>
 const PIECE = /([a-z]{3})(?:_([a-z-]*)_|(-?[\d.]*))|(.)/g;
 
 export function readSettings(path: string, text: string, dropped: Fault[]): Settings {
-  const set: Record<string, Setting> = {};
+  const set: Record<string, ParameterValue> = {};
   for (const [piece, code, word, number] of text.matchAll(PIECE)) {
-    const name = code && nameOfCode(code);
+    const coded = code && nameOfCode(code);
+    const name = coded && currentId("parameters", coded);
     const parameter = name ? findParameter(name) : undefined;
-    const found = word ?? number ?? "";
+    const found = word === undefined ? (number ?? "") : currentId("words", word);
     if (!name || !parameter) {
       dropped.push({ path, found: piece, allowed: "parameter" });
     } else if (parameter.kind === "word") {
@@ -74,21 +78,23 @@ export const shortWord = (word: string): string =>
         .join("")
     : word;
 
-/** One of the words, whole or short; a near miss is taken as meant, anything else gives `standard`. Both are reported. */
+/** One of the words, whole or short; a near miss is taken as meant, anything else gives `fallback`. Both are reported. */
 export function readChoice<Word extends string>(
   path: string,
   found: string,
   words: readonly Word[],
-  standard: Word,
+  fallback: Word,
   dropped: Fault[],
 ): Word {
-  const meant = words.find((word) => word === found || shortWord(word) === found);
+  const earlier = Object.keys(ALIASES.words).find((word) => word === found || shortWord(word) === found);
+  const now = currentId("words", earlier ?? found);
+  const meant = words.find((word) => word === now || shortWord(word) === now);
   if (meant) return meant;
   dropped.push({ path, found, allowed: words.join(", ") });
-  return (nearestMatch(found, words) as Word | undefined) ?? standard;
+  return (nearestMatch(found, words) as Word | undefined) ?? fallback;
 }
 
-export function readBody(text: string, standard: Body, dropped: Fault[]): Body {
+export function readBody(text: string, fallback: Body, dropped: Fault[]): Body {
   const numbers = text.split("_");
   const read = (name: keyof Body, index: number): number => {
     const { min, max } = BODY_RANGES[name];
@@ -96,7 +102,7 @@ export function readBody(text: string, standard: Body, dropped: Fault[]): Body {
     const value = found === "" ? Number.NaN : Number(found);
     if (value >= min && value <= max) return value;
     dropped.push({ path: `body.${name}`, found, allowed: `${min} to ${max}` });
-    return Number.isFinite(value) ? Math.min(max, Math.max(min, value)) : standard[name];
+    return Number.isFinite(value) ? Math.min(max, Math.max(min, value)) : fallback[name];
   };
   return { ageYears: read("ageYears", 0), bsa: read("bsa", 1), haemoglobin: read("haemoglobin", 2) };
 }
@@ -105,7 +111,7 @@ export function readClots(text: string, dropped: Fault[]): readonly number[] {
   const clots: number[] = [];
   for (const found of text.split("_")) {
     const diameter = Number(found);
-    if (diameter >= CLOT_SIZES.min && diameter <= CLOT_SIZES.max && clots.length < MOST_CLOTS)
+    if (diameter >= CLOT_SIZES.min && diameter <= CLOT_SIZES.max && clots.length < MAX_CLOTS)
       clots.push(diameter);
     else dropped.push({ path: "clots", found, allowed: `${CLOT_SIZES.min} to ${CLOT_SIZES.max}` });
   }

@@ -4,7 +4,8 @@
  * the start is written. Every character is unreserved in a URL (RFC 3986). No personal data: invented bodies only.
  */
 import type { Fault } from "../sim/faults.ts";
-import { STAGES, VOLUME_RULES } from "../sim/request.ts";
+import { currentId } from "../sim/parameters/aliases.ts";
+import { STAGES, VOLUME_RULES } from "../sim/parameters/request.ts";
 import {
   readBody,
   readChoice,
@@ -16,7 +17,7 @@ import {
 } from "./address-pieces.ts";
 import {
   COLOURINGS,
-  MOST_BESIDE,
+  MAX_BESIDE,
   OVERLAYS,
   PLAY_SPEEDS,
   SCENES,
@@ -46,8 +47,8 @@ export interface Read {
 export function writeAddress(state: SceneState): string {
   const { request, view } = state;
   const pieces = [VERSION];
-  const tell = (letter: string, value: string, standard: string) => {
-    if (value !== standard) pieces.push(letter + value);
+  const tell = (letter: string, value: string, fallback: string) => {
+    if (value !== fallback) pieces.push(letter + value);
   };
   const body = (each: typeof request.body) => `${each.ageYears}_${each.bsa}_${each.haemoglobin}`;
   tell("p", state.scene, START.scene);
@@ -101,7 +102,7 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
       return ask({ set: readSettings("set", value, dropped) });
     case "w": {
       const stage = value ? readChoice("beside.stage", value, STAGES, request.stage, dropped) : undefined;
-      if (state.beside.length === MOST_BESIDE) break;
+      if (state.beside.length === MAX_BESIDE) break;
       return { ...state, beside: [...state.beside, stage ? { stage } : {}] };
     }
     case "x": {
@@ -136,7 +137,7 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
 
 // A name is only looked up in the geometry later; letters alone can be one.
 function readName(path: string, value: string, dropped: Fault[]): string | null {
-  if (/^[a-z]{1,40}$/i.test(value)) return value;
+  if (/^[a-z]{1,40}$/i.test(value)) return currentId("places", value);
   dropped.push({ path, found: value, allowed: "a-z" });
   return null;
 }

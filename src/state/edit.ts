@@ -1,7 +1,13 @@
 /** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
-import { defaultSetting, findParameter, type Parameter } from "../sim/parameters.ts";
-import type { Body, CirculationRequest, Setting, Stage, VolumeRule } from "../sim/request.ts";
-import { type Beside, MOST_BESIDE, type SceneName, type SceneState, type View } from "./scene-state.ts";
+import { defaultSetting, findParameter, type Parameter } from "../sim/parameters/parameters.ts";
+import type {
+  Body,
+  CirculationRequest,
+  ParameterValue,
+  Stage,
+  VolumeRule,
+} from "../sim/parameters/request.ts";
+import { type Beside, MAX_BESIDE, type SceneName, type SceneState, type View } from "./scene-state.ts";
 
 export type Edit = (state: SceneState) => SceneState;
 
@@ -21,7 +27,7 @@ export const actsIn = (parameter: Parameter, stage: Stage): boolean =>
   parameter.stages?.includes(stage) ?? true;
 
 /** What is in force in this request, in the parameter's own unit. */
-export const settingOf = (request: CirculationRequest, parameter: Parameter): Setting =>
+export const settingOf = (request: CirculationRequest, parameter: Parameter): ParameterValue =>
   request.set[parameter.name] ?? defaultSetting(parameter, request.stage, request.body);
 
 const withRequest = (state: SceneState, change: Partial<CirculationRequest>): SceneState => ({
@@ -36,14 +42,14 @@ function without<T>(record: Readonly<Record<string, T>>, name: string): Record<s
 
 /** Sets a parameter; a value equal to the default is left out, so that equal scenes have equal records. */
 export const setParameter =
-  (name: string, value: Setting): Edit =>
+  (name: string, value: ParameterValue): Edit =>
   (state) => {
     const parameter = findParameter(name);
     if (!parameter) return state;
     const allowed = parameter.kind === "number" ? nearestAllowed(parameter, Number(value)) : value;
-    const standard = defaultSetting(parameter, state.request.stage, state.request.body);
+    const fallback = defaultSetting(parameter, state.request.stage, state.request.body);
     const rest = without(state.request.set, name);
-    return withRequest(state, { set: allowed === standard ? rest : { ...rest, [name]: allowed } });
+    return withRequest(state, { set: allowed === fallback ? rest : { ...rest, [name]: allowed } });
   };
 
 /** Back to the default. */
@@ -79,7 +85,7 @@ export const setView =
 
 export const setBeside =
   (beside: readonly Beside[]): Edit =>
-  (state) => ({ ...state, beside: beside.slice(0, MOST_BESIDE) });
+  (state) => ({ ...state, beside: beside.slice(0, MAX_BESIDE) });
 
 export const releaseDye: Edit = (state) => setView({ dye: state.view.dye + 1 })(state);
 

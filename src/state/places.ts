@@ -1,13 +1,13 @@
 /** Names that a view may point at or come close to. A test holds them against what the pictures have. */
-import { PATHWAY_PARAMETERS } from "../sim/pathway-parameters.ts";
+import { PATHWAY_PARAMETERS } from "../sim/parameters/pathway-parameters.ts";
 
 /** Places of the schematic; "greatVeins" lights two of them. The last are elements of the way through a heart with two ventricles. */
 export const CIRCUIT_PLACES = [
   "svc",
   "ivc",
   "greatVeins",
-  "lungArtery",
-  "lungVein",
+  "pulmonaryArtery",
+  "pulmonaryVein",
   "lungBed",
   "liver",
   "gut",
@@ -30,7 +30,6 @@ export const CIRCUIT_PLACES = [
   "rightTurn",
   "leftArtery",
   "rightArtery",
-  "pulmonaryVein",
 ] as const;
 export type CircuitPlace = (typeof CIRCUIT_PLACES)[number];
 
@@ -39,8 +38,8 @@ const PATHWAY_PLACES = [
   "svc",
   "ivc",
   "hepaticVein",
-  "leftLungArtery",
-  "rightLungArtery",
+  "leftPulmonaryArtery",
+  "rightPulmonaryArtery",
   "leftLung",
   "rightLung",
   "aorta",

@@ -1,5 +1,11 @@
 /** What is asked for: one small plain record. Lessons, keys, fingers and sliders only edit it; everything else is derived. */
-import { CASES, type CirculationRequest, hasPlane, type Setting, type Stage } from "../sim/request.ts";
+import {
+  CASES,
+  type CirculationRequest,
+  hasPlane,
+  type ParameterValue,
+  type Stage,
+} from "../sim/parameters/request.ts";
 
 export const SCENES = ["pathway", "circuit", "breathing", "calf", "exchange", "growth", "exercise"] as const;
 export type SceneName = (typeof SCENES)[number];
@@ -15,10 +21,10 @@ export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
 
 /** mm */
 export const CLOT_SIZES = { min: 0.5, max: 12 } as const;
-export const MOST_CLOTS = 12;
+export const MAX_CLOTS = 12;
 
 /** panes beside the first */
-export const MOST_BESIDE = 2;
+export const MAX_BESIDE = 2;
 
 export interface View {
   readonly colouring: Colouring;
@@ -44,14 +50,14 @@ export interface View {
 /** A further pane beside the first: what differs from the request. */
 export interface Beside {
   readonly stage?: Stage;
-  readonly set?: Readonly<Record<string, Setting>>;
+  readonly set?: Readonly<Record<string, ParameterValue>>;
 }
 
 export interface SceneState {
   readonly version: 1;
   readonly scene: SceneName;
   readonly request: CirculationRequest;
-  /** at most MOST_BESIDE */
+  /** at most MAX_BESIDE */
   readonly beside: readonly Beside[];
   readonly view: View;
 }

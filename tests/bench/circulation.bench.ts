@@ -1,9 +1,9 @@
 /** How long a periodic answer takes, cold and after a change, beside a fixed amount of arithmetic in the same run. */
 import { bench, describe } from "vitest";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { CASES, type CirculationRequest, type Setting } from "../../src/sim/request.ts";
+import { CASES, type CirculationRequest, type ParameterValue } from "../../src/sim/parameters/request.ts";
 
-const request = (set: Readonly<Record<string, Setting>>, rest: Partial<CirculationRequest> = {}) =>
+const request = (set: Readonly<Record<string, ParameterValue>>, rest: Partial<CirculationRequest> = {}) =>
   ({
     kind: "circulation",
     stage: "extracardiac",
@@ -30,8 +30,8 @@ describe("a periodic answer (bars: 250 ms cold, 60 ms after a change)", () => {
     ["exertion, adult (two states)", request({ metabolicEquivalents: 4 }, { body: CASES.caseB })],
     ["deep breaths, child (two states)", request({ breathing: "deep" })],
     [
-      "before completion, exertion, child (two states)",
-      request({ metabolicEquivalents: 3 }, { stage: "before-completion" }),
+      "at the Glenn stage, exertion, child (two states)",
+      request({ metabolicEquivalents: 3 }, { stage: "glenn" }),
     ],
   ] as const) {
     bench(`cold: ${name}`, () => {

@@ -1,14 +1,14 @@
 /** What the bench of frames runs inside a browser: one pathway with its computed field, drawn and moved apart from each other. */
 import type { Frame } from "../../src/chain/frame.ts";
+import { setLanguage, t } from "../../src/i18n/index.ts";
 import { createStage } from "../../src/scenes/stage.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { buildField } from "../../src/sim/field/index.ts";
+import { buildField } from "../../src/sim/flow-field/index.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { advance, fill, TracerCloud, tracerPlane } from "../../src/sim/tracers/index.ts";
 import { START } from "../../src/state/scene-state.ts";
-import { setLanguage, t } from "../../src/words/index.ts";
 
 /** frames drawn before any is measured: code and pictures are made at the first */
 const WARM = 20;
@@ -39,7 +39,7 @@ async function frames(host: HTMLElement, way: "webgl" | "canvas"): Promise<Bench
   );
   const { flows } = circulation;
   const millilitres = (flow: number) => Float32Array.of((flow * 1000) / 60);
-  session.drive({
+  session.setBoundary({
     period: 1,
     inflow: { ivc: millilitres(flows.ivc), svc: millilitres(flows.svc) },
     split: { left: 0.45, right: 0.55 },
@@ -50,7 +50,7 @@ async function frames(host: HTMLElement, way: "webgl" | "canvas"): Promise<Bench
   session.release();
   const plane = tracerPlane(shape, geometry.openings);
   const inflow = Object.fromEntries(field.readings.openings.map(({ name, flow }) => [name, flow]));
-  const supply = { inflow, liverShare: 0.5 };
+  const supply = { inflow, hepaticShare: 0.5 };
   const random = seededRandom(7);
   let cloud = new TracerCloud(1);
   let time = 0;

@@ -44,7 +44,7 @@ test("a steady minute of the pathway leaves no frame out for longer than three o
   const rows: Record<string, Record<string, number>> = {};
   for (const [width, height] of SIZES) {
     await page.setViewportSize({ width, height });
-    await page.goto("?setting=bench&state=1~tatriopulmonary~r1");
+    await page.goto("?mode=bench&state=1~tatriopulmonary~r1");
     await expect(page.locator('[data-figure="pressureDrop.field"]').first()).toHaveAttribute(
       "data-value",
       /\d/,

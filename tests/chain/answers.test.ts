@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { answerBook } from "../../src/chain/answers.ts";
+import { answerCache } from "../../src/chain/answer-cache.ts";
 import { circulationLink } from "../../src/chain/circulation-link.ts";
-import { solverCrew } from "../../src/chain/solver-crew.ts";
+import { workerPool } from "../../src/chain/worker-pool.ts";
 import { START } from "../../src/state/scene-state.ts";
 import { solverPorts } from "./fakes.ts";
 
@@ -28,7 +28,7 @@ function deadly() {
 
 test("a question whose solver keeps dying is answered with the reason, and not kept", async () => {
   const solver = deadly();
-  const book = answerBook(circulationLink(solver.start));
+  const book = answerCache(circulationLink(solver.start));
   await expect(book.answer(request)).rejects.toThrow("out of memory");
   expect(solver.ports).toHaveLength(4);
   await expect(book.answer(request)).rejects.toThrow("out of memory");
@@ -37,7 +37,7 @@ test("a question whose solver keeps dying is answered with the reason, and not k
 test("a solver that refuses with a reason is heard, and an equal question is then asked anew", async () => {
   const solver = solverPorts();
   solver.hold();
-  const book = answerBook(circulationLink(solver.start));
+  const book = answerCache(circulationLink(solver.start));
   const refused = book.answer(request);
   solver.ports[0]!.say({ kind: "failed", id: solver.asked()[0]!.id, reason: "no such lungs" });
   await expect(refused).rejects.toThrow("no such lungs");
@@ -51,7 +51,7 @@ test("a solver that refuses with a reason is heard, and an equal question is the
 test("a question that has left the book before its answer came is still answered", async () => {
   const solver = solverPorts();
   solver.hold();
-  const book = answerBook(circulationLink(solver.start));
+  const book = answerCache(circulationLink(solver.start));
   const ages = Array.from({ length: 26 }, (_, i) => ({
     ...request,
     body: { ...request.body, ageYears: 5 + 0.1 * i },
@@ -68,11 +68,11 @@ test("a question that has left the book before its answer came is still answered
   expect(ends.map(({ status }) => status)).toEqual(Array(27).fill("rejected"));
 });
 
-test("what a released crew was still asked is answered with a reason", async () => {
+test("what a released worker pool was still asked is answered with a reason", async () => {
   const solver = solverPorts();
   solver.hold();
-  const crew = solverCrew(solver.start, 1);
-  const asked = crew.answer(request);
-  crew.release();
+  const pool = workerPool(solver.start, 1);
+  const asked = pool.answer(request);
+  pool.release();
   await expect(asked).rejects.toThrow("released");
 });

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { createChain } from "../../src/chain/chain.ts";
 import type { Chain } from "../../src/chain/contract.ts";
-import type { ToField } from "../../src/chain/messages.ts";
+import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
@@ -78,8 +78,8 @@ describe("the chain", () => {
     await time.pass(0.3);
     expect(field.ports).toHaveLength(3);
     const drives = field.ports.map(({ sent }) => {
-      const message = (sent as ToField[]).findLast(({ kind }) => kind === "drive");
-      return message?.kind === "drive" ? message.drive : undefined;
+      const message = (sent as ToField[]).findLast(({ kind }) => kind === "boundary");
+      return message?.kind === "boundary" ? message.boundary : undefined;
     });
     expect(drives[1]!.inflow).toEqual(drives[0]!.inflow);
     expect(drives[2]!.inflow).toEqual(drives[0]!.inflow);
@@ -107,9 +107,9 @@ describe("the chain", () => {
       const [x, y] = [tracers!.position[2 * i]!, tracers!.position[2 * i + 1]!];
       if (y !== before[2 * i + 1]) moved++;
       const k =
-        Math.round((y - shape!.originY) / shape!.cell) * shape!.nx +
-        Math.round((x - shape!.originX) / shape!.cell);
-      expect(shape!.distance[k]!).toBeLessThan(shape!.cell);
+        Math.round((y - shape!.originY) / shape!.dx) * shape!.nx +
+        Math.round((x - shape!.originX) / shape!.dx);
+      expect(shape!.distance[k]!).toBeLessThan(shape!.dx);
     }
     expect(moved).toBeGreaterThan(250);
   });

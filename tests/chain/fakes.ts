@@ -1,8 +1,9 @@
 /** Workers, a clock and a timer that tests drive by hand. */
-import type { FromCirculation, FromField, ToCirculation, ToField } from "../../src/chain/messages.ts";
+
 import type { Port } from "../../src/chain/port.ts";
+import type { FromCirculation, FromField, ToCirculation, ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import type { FieldShape } from "../../src/sim/field/flow-field.ts";
+import type { FieldShape } from "../../src/sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { PathwayGeometry } from "../../src/sim/geometry/geometry.ts";
 
@@ -121,16 +122,16 @@ const built = new WeakMap<PathwayGeometry, FieldShape>();
 function coarse(geometry: PathwayGeometry): FieldShape {
   const known = built.get(geometry);
   if (known) return known;
-  const cell = 1.5;
+  const dx = 1.5;
   const [left, bottom, right, top] = geometry.bounds;
-  const nx = Math.ceil((right - left) / cell) + 4;
-  const ny = Math.ceil((top - bottom) / cell) + 4;
-  const [originX, originY] = [left - 2 * cell, bottom - 2 * cell];
+  const nx = Math.ceil((right - left) / dx) + 4;
+  const ny = Math.ceil((top - bottom) / dx) + 4;
+  const [originX, originY] = [left - 2 * dx, bottom - 2 * dx];
   const at = planeDistance(geometry, 4);
   const distance = Float32Array.from({ length: nx * ny }, (_, k) =>
-    at(originX + (k % nx) * cell, originY + Math.floor(k / nx) * cell),
+    at(originX + (k % nx) * dx, originY + Math.floor(k / nx) * dx),
   );
-  const shape = { nx, ny, cell, originX, originY, distance, depth: new Float32Array(nx * ny).fill(10) };
+  const shape = { nx, ny, dx, originX, originY, distance, depth: new Float32Array(nx * ny).fill(10) };
   built.set(geometry, shape);
   return shape;
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { fieldDrive } from "../../src/chain/drive.ts";
+import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fieldRunner } from "../../src/chain/field-runner.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
-import type { FromField } from "../../src/chain/messages.ts";
+import type { FromField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -39,7 +39,7 @@ describe("a field's runner", () => {
   it("builds, flows at the pace asked for, and sends moments of rising time", () => {
     const run = begin();
     run.runner.hear({ ...build, shapeId: 1 });
-    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
     run.runner.hear({ kind: "run", rate: 0.05 });
     run.pass(2);
     expect(run.words()[0]).toBe("built");
@@ -57,7 +57,7 @@ describe("a field's runner", () => {
   it("keeps the flow when walls move, and only the last of several waiting geometries counts", () => {
     const run = begin();
     run.runner.hear({ ...build, shapeId: 1 });
-    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
     run.runner.hear({ kind: "run", rate: 0.05 });
     run.pass(1);
     const before = run.fields().length;
@@ -75,7 +75,7 @@ describe("a field's runner", () => {
   it("is heard from even when it holds, and uses arrays that come back", () => {
     const run = begin();
     run.runner.hear({ ...build, shapeId: 1 });
-    run.runner.hear({ kind: "drive", drive: fieldDrive(circulation, circulation, false) });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
     run.pass(1);
     const { u, v, pressure } = run.fields()[0]!;
     run.runner.hear({ kind: "return", arrays: [u, v, pressure] });

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { drawArchitecture } from "../../scripts/docs/architecture.ts";
+import { drawArchitecture } from "../../scripts/docs/draw-architecture.ts";
 import { readArrows, storeys } from "../../scripts/docs/rooms.ts";
 import { TOP } from "./sources.ts";
 
@@ -36,7 +36,7 @@ describe("the page of the house", () => {
   test("no rooms import values in a circle, and one that is planted is found", () => {
     const arrows = readArrows();
     expect(() => storeys(arrows)).not.toThrow();
-    expect(() => storeys([...arrows, { from: "words", to: "settings", typeOnly: false }])).toThrow(/circle/);
+    expect(() => storeys([...arrows, { from: "i18n", to: "modes", typeOnly: false }])).toThrow(/circle/);
     expect(() =>
       storeys([...arrows, { from: "sim: geometry", to: "sim: hydraulics", typeOnly: false }]),
     ).toThrow(/circle/);

@@ -36,7 +36,7 @@ describe("what the docs claim", () => {
   });
 
   test("each fault that the kit must survive is in the table", () => {
-    const told = rowsOf("docs/reliability.md")
+    const reported = rowsOf("docs/reliability.md")
       .map(([fault = ""]) => fault)
       .join("\n");
     for (const fault of [
@@ -57,7 +57,7 @@ describe("what the docs claim", () => {
       "100 MB or binary",
       "nested beyond reason",
     ])
-      expect(told).toContain(fault);
+      expect(reported).toContain(fault);
   });
 
   test("the walk of WCAG 2.2 has 55 criteria at levels A and AA, each once, each with a result and how it was checked", () => {
@@ -96,9 +96,9 @@ describe("what the docs claim", () => {
       }
     }
     // Every row of README's own tables is a claim.
-    for (const [what, told] of rowsOf("README.md").filter(([what = ""]) => what !== ""))
+    for (const [what, reported] of rowsOf("README.md").filter(([what = ""]) => what !== ""))
       expect(
-        claims.some(([words]) => told!.includes(words!) || words!.includes(told!)),
+        claims.some(([words]) => reported!.includes(words!) || words!.includes(reported!)),
         what,
       ).toBe(true);
   });
@@ -115,7 +115,7 @@ describe("what the docs claim", () => {
   });
 });
 
-const TOLD = { canvas: "processor", webgl: "chip" } as const;
+const REPORTED = { canvas: "processor", webgl: "chip" } as const;
 
 test("the soaks' figure and tables are those of the runs that are kept", () => {
   const reports = readSoaks();
@@ -133,9 +133,9 @@ test("the soaks' figure and tables are those of the runs that are kept", () => {
       // The processor asks nothing of a graphics context.
       if (way === "canvas" && (name === "contexts" || name === "graphics")) continue;
       const values = reports[way].course.map((level) => level[name]);
-      const told = rowsOf("docs/reliability.md").find(([what]) => what === `${words}, ${TOLD[way]}`);
+      const reported = rowsOf("docs/reliability.md").find(([what]) => what === `${words}, ${REPORTED[way]}`);
       const figures = [values[0]!, Math.min(...values), Math.max(...values), values.at(-1)!];
-      expect(told?.slice(1), `${words}, ${way}`).toEqual(
+      expect(reported?.slice(1), `${words}, ${way}`).toEqual(
         figures.map((value) => value.toFixed(name === "heap" ? 1 : 0)),
       );
     }

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { readPage, slug } from "../../scripts/docs/page.ts";
+import { readPage, slug } from "../../scripts/docs/docs-page.ts";
 import { readSite } from "../../scripts/docs/site.ts";
 import { TOP } from "./sources.ts";
 

@@ -7,45 +7,45 @@ const room = (path: string): string => path.split("/")[1]!;
 /** Rows import columns (docs: DEVELOPERS.md). A room may always import itself; `types` means type-only. */
 const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
   sim: {},
-  words: {},
+  i18n: {},
   docs: {},
   state: { sim: "yes" },
   lesson: { sim: "yes", state: "yes" },
   chain: { sim: "yes", state: "yes" },
   scenes: {
-    sim: /^src\/sim\/(field|geometry|tracers|exchange|units\.ts|request\.ts|parameters\.ts)/,
+    sim: /^src\/sim\/(flow-field|geometry|tracers|exchange|units\.ts|parameters\/)/,
     state: /^src\/state\/scene-state\.ts$/,
     chain: "types",
-    words: "yes",
+    i18n: "yes",
   },
-  interface: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|field\/(pressure-drop|energy-book))/,
+  ui: {
+    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|flow-field\/(pressure-drop|energy-book))/,
     state: "yes",
     lesson: "yes",
     chain: "types",
     scenes: /^src\/scenes\/(theme|stage)/,
-    words: "yes",
-    record: "types",
+    i18n: "yes",
+    lms: "types",
   },
-  record: { state: "types", lesson: "types" },
-  settings: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs)/,
+  lms: { state: "types", lesson: "types" },
+  modes: {
+    sim: /^src\/sim\/(parameters\/|units|faults)/,
     state: "yes",
     lesson: "yes",
     chain: "yes",
     scenes: "yes",
-    interface: "yes",
-    words: "yes",
-    record: "yes",
+    ui: "yes",
+    i18n: "yes",
+    lms: "yes",
   },
-  command: { sim: "yes", state: "yes", lesson: "yes", words: "yes", record: "yes" },
+  cli: { sim: "yes", state: "yes", lesson: "yes", i18n: "yes", lms: "yes" },
 };
 
 const PACKAGES: Record<string, RegExp> = {
   "pixi.js": /^src\/scenes\//,
-  "matter-js": /^src\/sim\/bodies\//,
-  tweakpane: /^src\/settings\/bench\//,
-  preact: /^src\/(interface|settings)\/|^src\/main\.tsx?$/,
+  "matter-js": /^src\/sim\/clots\//,
+  tweakpane: /^src\/modes\/bench\//,
+  preact: /^src\/(ui|modes)\/|^src\/main\.tsx?$/,
 };
 
 /** What a page knows and numerics must not. */
@@ -124,15 +124,15 @@ describe("a planted violation is found", () => {
     ["src/sim/oxygen/planted.ts", 'import { Graphics } from "pixi.js";'],
     ["src/sim/geometry/planted.ts", 'import { Body } from "matter-js";'],
     ["src/sim/geometry/planted.ts", 'import Matter, { type Body } from "matter-js";'],
-    ["src/words/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
+    ["src/i18n/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
     ["src/state/planted.ts", 'import type { Lesson } from "../lesson/lesson.ts";'],
     ["src/lesson/planted.ts", 'import { startChain } from "../chain/page.ts";'],
     ["src/chain/planted.ts", 'export { makeCircuit } from "../scenes/circuit/scene.ts";'],
     ["src/scenes/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
     ["src/scenes/planted.ts", 'const later = import("../settings/bench/index.tsx");'],
-    ["src/interface/planted.tsx", 'import { startChain } from "../chain/page.ts";'],
-    ["src/record/planted.ts", 'import { render } from "preact";'],
-    ["src/settings/home/planted.tsx", 'import { Pane } from "tweakpane";'],
+    ["src/ui/planted.tsx", 'import { startChain } from "../chain/page.ts";'],
+    ["src/lms/planted.ts", 'import { render } from "preact";'],
+    ["src/modes/home/planted.tsx", 'import { Pane } from "tweakpane";'],
     ["src/docs/planted.ts", 'import { t } from "../words/index.ts";'],
   ];
   test.each(planted)("%s with %s", (path, line) => {

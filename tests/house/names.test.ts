@@ -22,7 +22,7 @@ test("no source holds a leftover: TODO, FIXME, a debugger or a console call outs
   const offenders = readSources("src").filter(
     ({ path, text }) =>
       /\b(TODO|FIXME|XXX)\b|\bdebugger\b/.test(text) ||
-      (!path.startsWith("src/command/") && /\bconsole\.(log|debug)\b/.test(text)),
+      (!path.startsWith("src/cli/") && /\bconsole\.(log|debug)\b/.test(text)),
   );
   expect(offenders.map(({ path }) => path)).toEqual([]);
 });

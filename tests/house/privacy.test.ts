@@ -12,17 +12,17 @@ const where = (pattern: RegExp): string[] =>
 
 describe("what is kept and sent", () => {
   test("the privacy page lists exactly the keys that the code writes", () => {
-    const told = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
+    const reported = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
     const named = sources
       .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)/.test(text))
       .flatMap(({ text }) => [...text.matchAll(/"(lungward\.[\w.]+)"/g)].map(([, key]) => key!));
     const preferences = sources
-      .filter(({ path }) => path === "src/settings/preferences.ts")
+      .filter(({ path }) => path === "src/modes/shared/preferences.ts")
       .flatMap(({ text }) =>
         [...text.matchAll(/= kept(?:<[^>]*>)?\("(\w+)"/g)].map(([, name]) => `lungward.${name}`),
       );
     expect(preferences.length).toBeGreaterThan(2);
-    expect([...new Set(told)].sort()).toEqual([...named, ...preferences].sort());
+    expect([...new Set(reported)].sort()).toEqual([...named, ...preferences].sort());
   });
 
   test("no cookie, no database, no beacon is known to the code; only a course's record and the docs' search fetch", () => {
@@ -31,7 +31,7 @@ describe("what is kept and sent", () => {
     );
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
-    expect(asking.filter((path) => !/^src\/(record|docs)\//.test(path))).toEqual([]);
+    expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([]);
   });
 
   test("packages are pinned to one version each", () => {

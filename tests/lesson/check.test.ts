@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readLibrary } from "../../src/command/lesson-files.ts";
+import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import { checkCourse, checkLesson, type Report } from "../../src/lesson/check.ts";
 import { rememberAnswers } from "../../src/lesson/check-model.ts";
 import { checkWhole } from "../../src/lesson/check-text.ts";
@@ -14,10 +14,10 @@ import { readingGrade } from "../../src/lesson/reading-grade.ts";
 import { spanishSyllables } from "../../src/lesson/spanish-syllables.ts";
 import { LANGUAGES_WITH_WORDING, notSaid } from "../../src/lesson/wording.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { CASES } from "../../src/sim/request.ts";
+import { CASES } from "../../src/sim/parameters/request.ts";
 
 const answer = rememberAnswers(solve);
-const SHELF = { glossary: {}, sources: {}, lessons: [] };
+const LIBRARY = { glossary: {}, sources: {}, lessons: [] };
 const lessonOf = (plain: string, question = "", scene = "set: { conduitDiameter: 12 }") => `---
 id: a-lesson
 number: 1
@@ -46,7 +46,7 @@ ${plain}
 function check(text: string): Report {
   const { value, faults } = readLesson(text, "a.md");
   if (!value) throw new Error(faults.map(({ path, found }) => `${path} ${found}`).join("\n"));
-  return checkLesson(value, SHELF, answer);
+  return checkLesson(value, LIBRARY, answer);
 }
 const found = (text: string) =>
   check(text)
@@ -366,11 +366,15 @@ test("the schemas for editors are the file that `npm run -s lessons:check -- --s
 });
 
 describe("bars of the course, each broken in one of the kit's own lessons", () => {
-  const library = readLibrary("lessons");
-  const lesson = library.lessons.en!.find(({ number }) => number === 6)!;
-  const shelf = { glossary: library.glossaries.en!, sources: library.sources, lessons: library.lessons.en! };
+  const lessonFiles = readLessonFiles("lessons");
+  const lesson = lessonFiles.lessons.en!.find(({ number }) => number === 6)!;
+  const library = {
+    glossary: lessonFiles.glossaries.en!,
+    sources: lessonFiles.sources,
+    lessons: lessonFiles.lessons.en!,
+  };
   const faultsOf = (broken: Lesson) =>
-    checkCourse(broken, checkLesson(broken, shelf, null))
+    checkCourse(broken, checkLesson(broken, library, null))
       .map(({ found: each }) => each)
       .join("\n");
   test.each<[string, Partial<Lesson>, RegExp]>([

@@ -13,7 +13,7 @@ const inFront = (text: string) => LESSON.replace("\n---\n", `\n${text}\n---\n`);
 const inWords = (text: string) => LESSON.replace("Blood from", `${text} Blood from`);
 const technical = (text: string) => `${LESSON}\n### technical\n${text}\n`;
 
-const told = (text: string): string =>
+const reported = (text: string): string =>
   readLesson(text, "x.md")
     .faults.map(({ path, found, allowed }) => `${path} ${found} | ${allowed}`)
     .join("\n");
@@ -33,7 +33,7 @@ function cost(act: () => void): number {
 }
 
 /** Four times the text in about four times the time: sixteen would be quadratic, sixty-four cubic. */
-const MOST_RATIO = 8;
+const MAX_RATIO = 8;
 
 /** The quickest of each, taken in turn, so that what else the machine does falls on both; until it holds or has failed often. */
 function expectLinear(read: (text: string) => void, make: (size: number) => string, size: number): void {
@@ -48,9 +48,9 @@ function expectLinear(read: (text: string) => void, make: (size: number) => stri
       fourfold,
       cost(() => read(long)),
     );
-    if (round > 2 && fourfold / once < MOST_RATIO) break;
+    if (round > 2 && fourfold / once < MAX_RATIO) break;
   }
-  expect(fourfold / once).toBeLessThan(MOST_RATIO);
+  expect(fourfold / once).toBeLessThan(MAX_RATIO);
 }
 
 const numbered = (count: number) => Array.from({ length: count }, (_, n) => `k${n}: 1`).join("\n");
@@ -108,7 +108,7 @@ describe("what kept a reader busy is told", () => {
     ],
     ["a long file", LESSON + "x".repeat(300_000), /\d+ characters \| at most 200000/],
   ])("%s", (_, text, fault) => {
-    expect(told(text)).toMatch(fault);
+    expect(reported(text)).toMatch(fault);
   });
 
   test("thousands of faults are told as a hundred and the rest in one", () => {

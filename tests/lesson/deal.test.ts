@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readLibrary } from "../../src/command/lesson-files.ts";
+import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import { checkPlaces } from "../../src/lesson/check-places.ts";
 import { dealAnswers } from "../../src/lesson/deal.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
@@ -74,7 +74,7 @@ test("a lesson whose right answers stand at one place is a fault, and so is one 
 });
 
 test("in the kit's own lessons every place has its part of the right answers", () => {
-  const lessons = readLibrary("lessons").lessons.en!;
+  const lessons = readLessonFiles("lessons").lessons.en!;
   const { refuse, faults } = refuseIn("lessons");
   const shares = lessons.map((lesson) => checkPlaces(lesson, solve, refuse));
   expect(faults).toEqual([]);

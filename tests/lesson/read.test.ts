@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { inlinesOf } from "../../src/lesson/prose.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { stepState } from "../../src/lesson/states.ts";
-import { USUAL_HAEMOGLOBIN } from "../../src/sim/request.ts";
+import { USUAL_HAEMOGLOBIN } from "../../src/sim/parameters/request.ts";
 
 const LESSON = `---
 id: two-widths
@@ -41,7 +41,7 @@ view: { dye: true }
 ## Before {#before}
 
 \`\`\`scene
-stage: before-completion
+stage: glenn
 \`\`\`
 
 ### plain
@@ -64,8 +64,8 @@ test("a lesson without faults is read, each step laid over the one before", () =
   expect(wide!.request.set).toEqual({ fenestrationDiameter: 4 });
   expect(narrow!.request.set).toEqual({ fenestrationDiameter: 4, conduitDiameter: 10 });
   expect([wide!.view.dye, narrow!.view.dye]).toEqual([1, 2]);
-  // Neither parameter acts before completion.
-  expect(before!.request).toMatchObject({ stage: "before-completion", set: {} });
+  // Neither parameter acts at the Glenn stage.
+  expect(before!.request).toMatchObject({ stage: "glenn", set: {} });
 });
 
 test.each([
@@ -110,11 +110,7 @@ test.each([
     ["set: { conduitDiameter: 10 }\nview", "set: { conduitDiameter: 10\nview"],
     /two-widths.md:\d+ /,
   ],
-  [
-    "a block without an end",
-    ["stage: before-completion\n```", "stage: before-completion"],
-    /a block without an end/,
-  ],
+  ["a block without an end", ["stage: glenn\n```", "stage: glenn"], /a block without an end/],
   [
     "a link to another place",
     ["Words.", "[Words](https://example.org/x)."],

@@ -1,6 +1,6 @@
 /** Words and picture agree: blood is called blue or red only where the picture colours it by its oxygen. */
 import { expect, test } from "vitest";
-import { readLibrary } from "../../src/command/lesson-files.ts";
+import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import { wordsOf } from "../../src/lesson/prose.ts";
 import { wordsIn } from "../../src/lesson/references.ts";
 import { stepState } from "../../src/lesson/states.ts";
@@ -13,7 +13,7 @@ const COLOURED_BLOOD: Readonly<Record<string, RegExp>> = {
   fr: /\bsang\s+(bleu|rouge)/i,
 };
 
-const steps = Object.entries(readLibrary("lessons").lessons).flatMap(([language, lessons]) =>
+const steps = Object.entries(readLessonFiles("lessons").lessons).flatMap(([language, lessons]) =>
   lessons.flatMap((lesson) =>
     lesson.steps.map((step, index) => ({
       name: `${language} ${lesson.id} ${step.id}`,

@@ -1,16 +1,16 @@
 /** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021, from memory), and its picture has that thing. */
 import { expect, test } from "vitest";
-import { readLibrary, SOURCE_LANGUAGE } from "../../src/command/lesson-files.ts";
+import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
 import { stepState } from "../../src/lesson/states.ts";
 import { partsOf } from "../../src/scenes/circuit/parts.ts";
 import { spotsOf } from "../../src/scenes/layers/spots.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { PATHWAY_PARAMETERS } from "../../src/sim/pathway-parameters.ts";
-import { STAGES } from "../../src/sim/request.ts";
+import { PATHWAY_PARAMETERS } from "../../src/sim/parameters/pathway-parameters.ts";
+import { STAGES } from "../../src/sim/parameters/request.ts";
 import { CAMERAS, CIRCUIT_PLACES, FOCUSES } from "../../src/state/places.ts";
 import { paneRequest, type SceneState, START } from "../../src/state/scene-state.ts";
 
-const steps = readLibrary("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((lesson) =>
+const steps = readLessonFiles("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((lesson) =>
   lesson.steps.map(({ id }, index) => ({ name: `${lesson.id} ${id}`, state: stepState(lesson, index) })),
 );
 

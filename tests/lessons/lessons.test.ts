@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readLibrary, SOURCE_LANGUAGE } from "../../src/command/lesson-files.ts";
+import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
 import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check.ts";
 import { rememberAnswers } from "../../src/lesson/check-model.ts";
 import { checkPage } from "../../src/lesson/check-text.ts";
@@ -10,22 +10,22 @@ import { solve } from "../../src/sim/circulation/solve.ts";
 import { describeFault } from "../../src/sim/faults.ts";
 import { readAddress, writeAddress } from "../../src/state/address.ts";
 
-const library = readLibrary("lessons");
+const lessonFiles = readLessonFiles("lessons");
 const answer = rememberAnswers(solve);
-const lessons = Object.entries(library.lessons).flatMap(([language, each]) =>
+const lessons = Object.entries(lessonFiles.lessons).flatMap(([language, each]) =>
   each.map((lesson) => ({ language, lesson })),
 );
-const shelf = (language: string) => ({
-  glossary: library.glossaries[language]!,
-  sources: library.sources,
-  lessons: library.lessons[language]!,
+const library = (language: string) => ({
+  glossary: lessonFiles.glossaries[language]!,
+  sources: lessonFiles.sources,
+  lessons: lessonFiles.lessons[language]!,
 });
 
 test("every lesson, glossary and list of sources is read without a fault", () => {
-  expect(library.faults.map(describeFault)).toEqual([]);
+  expect(lessonFiles.faults.map(describeFault)).toEqual([]);
 });
 
-const pages = Object.entries(library.pages).flatMap(([language, each]) =>
+const pages = Object.entries(lessonFiles.pages).flatMap(([language, each]) =>
   Object.entries(each).map(([name, page]) => ({ language, name, page })),
 );
 
@@ -39,7 +39,7 @@ test("every lesson and page that is a translation says who made it, when, and wh
   const translated = [...pages.map(({ page }) => page), ...lessons.map(({ lesson }) => lesson)].filter(
     ({ language }) => language !== SOURCE_LANGUAGE,
   );
-  expect(translated.length).toBe((Object.keys(library.lessons).length - 1) * (10 + 2));
+  expect(translated.length).toBe((Object.keys(lessonFiles.lessons).length - 1) * (10 + 2));
   for (const { translation } of translated) {
     expect(translation!.translator.length).toBeGreaterThan(2);
     expect(Number.isNaN(Date.parse(translation!.date))).toBe(false);
@@ -48,27 +48,27 @@ test("every lesson and page that is a translation says who made it, when, and wh
 });
 
 test("the calculation of the course is shown in full, then with a gap, then left to the reader", () => {
-  const energy = library.lessons[SOURCE_LANGUAGE]!.find(({ id }) => id === "04-energy-loss")!;
-  const told = energy.steps.map(({ technical }) => (technical ? wordsOf(technical.prose) : ""));
+  const energy = lessonFiles.lessons[SOURCE_LANGUAGE]!.find(({ id }) => id === "04-energy-loss")!;
+  const reported = energy.steps.map(({ technical }) => (technical ? wordsOf(technical.prose) : ""));
   const at = ["Worked:", "With a gap:", "Alone now:"].map((mark) =>
-    told.findIndex((text) => text.includes(mark)),
+    reported.findIndex((text) => text.includes(mark)),
   );
   expect(at[0]).toBeGreaterThanOrEqual(0);
   expect([...at].sort((a, b) => a - b)).toEqual(at);
 });
 
 test("all ten lessons are there, in order", () => {
-  expect(library.lessons[SOURCE_LANGUAGE]!.map(({ number }) => number)).toEqual([
+  expect(lessonFiles.lessons[SOURCE_LANGUAGE]!.map(({ number }) => number)).toEqual([
     1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
   ]);
 });
 
 test("the glossary explains 60 terms or more", () => {
-  expect(Object.keys(library.glossaries[SOURCE_LANGUAGE]!).length).toBeGreaterThanOrEqual(60);
+  expect(Object.keys(lessonFiles.glossaries[SOURCE_LANGUAGE]!).length).toBeGreaterThanOrEqual(60);
 });
 
 describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
-  const report = checkLesson(lesson, shelf(language), language === SOURCE_LANGUAGE ? answer : null);
+  const report = checkLesson(lesson, library(language), language === SOURCE_LANGUAGE ? answer : null);
 
   test("every step solves, every number is there, every claim holds by the model, every question has its answer", () => {
     expect(report.faults.map(describeFault)).toEqual([]);
@@ -127,7 +127,7 @@ describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
 });
 
 test("most steps that show numbers mark what they say of the model as a claim", () => {
-  const steps = library.lessons[SOURCE_LANGUAGE]!.flatMap(({ steps: each }) => each);
+  const steps = lessonFiles.lessons[SOURCE_LANGUAGE]!.flatMap(({ steps: each }) => each);
   const marked = steps.filter((step) =>
     [step.plain, step.technical].some(
       (part) => part && [...inlinesOf(part.prose)].some(({ kind }) => kind === "claim"),

@@ -1,16 +1,16 @@
 /** What a family could act on: each warning stands where it is needed, in every language, and points to the team or the emergency number. */
 import { describe, expect, test } from "vitest";
-import { readLibrary } from "../../src/command/lesson-files.ts";
+import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
 import { wordsOf } from "../../src/lesson/prose.ts";
 import { wordsIn } from "../../src/lesson/references.ts";
 
 type ByLanguage = Readonly<Record<"en" | "de" | "es" | "fr", RegExp>>;
 const languages = ["en", "de", "es", "fr"] as const;
-const library = readLibrary("lessons");
+const lessonFiles = readLessonFiles("lessons");
 
 const lessonOf = (language: string, id: string): Lesson =>
-  library.lessons[language]!.find((lesson) => lesson.id === id)!;
+  lessonFiles.lessons[language]!.find((lesson) => lesson.id === id)!;
 const stepOf = (language: string, id: string, step: string) =>
   lessonOf(language, id).steps.find((each) => each.id === step)!;
 const plain = (step: Lesson["steps"][number]): string =>
@@ -98,24 +98,24 @@ describe.each(languages)("%s", (language) => {
       ["08-leaks", "first"],
       ["08-leaks", "later"],
     ] as const) {
-      const told = caution(stepOf(language, id, step));
-      expect(told, `${id}#${step}`).toMatch(NO_FLUIDS[language]);
-      expect(told, `${id}#${step}`).toMatch(SAME_DAY[language]);
-      expect(told, `${id}#${step}`).toMatch(EMERGENCY[language]);
+      const reported = caution(stepOf(language, id, step));
+      expect(reported, `${id}#${step}`).toMatch(NO_FLUIDS[language]);
+      expect(reported, `${id}#${step}`).toMatch(SAME_DAY[language]);
+      expect(reported, `${id}#${step}`).toMatch(EMERGENCY[language]);
     }
   });
 
   test("families between the first steps are told the warning signs, whom to call and when", () => {
-    const told = caution(stepOf(language, "02-steps", "between"));
+    const reported = caution(stepOf(language, "02-steps", "between"));
     for (const sign of [...NEWBORN[language]!, SAME_DAY[language], EMERGENCY[language]])
-      expect(told).toMatch(sign);
+      expect(reported).toMatch(sign);
   });
 
   test("casts in the cough are a call the same day and with breathlessness an emergency", () => {
     const step = stepOf(language, "08-leaks", "later");
-    for (const told of [plain(step), caution(step)]) {
-      expect(told).toMatch(CASTS[language]);
-      expect(told).toMatch(SAME_DAY[language]);
+    for (const reported of [plain(step), caution(step)]) {
+      expect(reported).toMatch(CASTS[language]);
+      expect(reported).toMatch(SAME_DAY[language]);
     }
     expect(caution(step)).toMatch(EMERGENCY[language]);
   });

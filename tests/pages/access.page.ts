@@ -11,7 +11,7 @@ const sideways = (page: Page) => page.evaluate(() => document.documentElement.sc
 test("2.1.1 2.1.2 2.4.7 a lesson from the list through its steps by keys alone, with a focus ring", async ({
   page,
 }) => {
-  await page.goto("?setting=study");
+  await page.goto("?mode=study");
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible({ timeout: 60_000 });
   const tabTo = async (selector: string) => {
     for (let presses = 0; presses < 80; presses++) {

@@ -9,11 +9,11 @@ const note = (page: Page) => page.locator(".link-note .note");
 for (const [query, asked, offered] of [
   ["?language=constructor", "constructor", "en, de, es, fr"],
   ["?language=__proto__", "__proto__", "en, de, es, fr"],
-  ["?setting=study&page=__proto__", "__proto__", "glossary, sources"],
-  ["?setting=toString", "toString", "home, bench, study"],
-  ["?setting=study&lesson=99-nothing", "99-nothing", "03-pathways"],
-  ["?setting=study&lesson=02-steps&step=constructor", "constructor", "Step"],
-  ["?setting=lecture&lesson=__proto__", "__proto__", "03-pathways"],
+  ["?mode=study&page=__proto__", "__proto__", "glossary, sources"],
+  ["?mode=toString", "toString", "home, bench, study"],
+  ["?mode=study&lesson=99-nothing", "99-nothing", "03-pathways"],
+  ["?mode=study&lesson=02-steps&step=constructor", "constructor", "Step"],
+  ["?mode=lecture&lesson=__proto__", "__proto__", "03-pathways"],
 ] as const) {
   test(`${query} opens a page with words on it and tells what was asked and what there is`, async ({
     page,
@@ -31,7 +31,7 @@ for (const [query, asked, offered] of [
 }
 
 test("a state of 14 kB is told in a note that fits the page and can be put away", async ({ page }) => {
-  await page.goto(`?setting=bench&state=1~${"e9~".repeat(4700)}`);
+  await page.goto(`?mode=bench&state=1~${"e9~".repeat(4700)}`);
   await expect(note(page)).toContainText("14102", { timeout: 60_000 });
   expect(await note(page).locator("p").count()).toBeLessThan(10);
   await expect(note(page)).toContainText(/and \d+ more/);
@@ -39,7 +39,7 @@ test("a state of 14 kB is told in a note that fits the page and can be put away"
 });
 
 test("a body that no model is made for is lifted to the range, and both are told", async ({ page }) => {
-  await page.goto("?setting=bench&state=1~b1_0.25_14");
+  await page.goto("?mode=bench&state=1~b1_0.25_14");
   await expect(note(page)).toContainText("0.25", { timeout: 60_000 });
   await expect(note(page)).toContainText("0.3 to 2.5");
   await expect(page.locator(".notes .note")).toHaveCount(0);

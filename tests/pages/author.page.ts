@@ -11,7 +11,7 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
 }) => {
   test.setTimeout(120_000);
   const unfaulted = watchPage(page);
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   await page
     .locator("input[type=file]")
     .setInputFiles({ name: "my-lesson.md", mimeType: "text/markdown", buffer: Buffer.from(example()) });
@@ -43,7 +43,7 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
   await dialog.getByRole("button", { name: "Keep my text" }).click();
   await page.getByLabel("Begin from").selectOption("03-pathways");
   await dialog.getByRole("button", { name: "Keep my text" }).click();
-  await page.goto("?setting=author&lesson=03-pathways");
+  await page.goto("?mode=author&lesson=03-pathways");
   await dialog.getByRole("button", { name: "Keep my text" }).click();
   await expect(page.locator("textarea")).toHaveValue(mine);
   await drop(page, "dropped.md", dropped);
@@ -55,7 +55,7 @@ test("a lesson file is opened, runs, and tells its faults as one types while the
 test("nothing in a lesson runs or loads", async ({ page }) => {
   const requests: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1500);
   requests.length = 0;
@@ -78,7 +78,7 @@ test("nothing in a lesson runs or loads", async ({ page }) => {
 });
 
 test("U10 the author's page has no violations", async ({ page }) => {
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1000);
   await expectAccessible(page);

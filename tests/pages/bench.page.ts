@@ -3,7 +3,7 @@ import { DARK } from "../../src/scenes/theme/colour.ts";
 import { countColours } from "../scenes/pixels.ts";
 import { expectAccessible, figure, watchPage } from "./page.ts";
 
-const open = async (page: Page, query = "?setting=bench") => {
+const open = async (page: Page, query = "?mode=bench") => {
   await page.goto(query);
   await figure(page, "pressureDrop.handbook");
 };
@@ -61,7 +61,7 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   expect(link).toContain("state=1~tlt");
   await page.goto(link);
   await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
-  await page.goto("?setting=bench&state=1~textracardiak~szzz9");
+  await page.goto("?mode=bench&state=1~textracardiak~szzz9");
   await expect(page.getByRole("radio", { name: "Extracardiac" })).toBeChecked();
   await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
 });
@@ -77,7 +77,7 @@ test("the bench as it stands survives a reload", async ({ page }) => {
 test("U4 a handle in the scene is a slider: moved by keys, by its buttons, and by dragging", async ({
   page,
 }) => {
-  await open(page, "?setting=bench&state=1~fH");
+  await open(page, "?mode=bench&state=1~fH");
   const grip = page.getByRole("slider", { name: "Conduit diameter" });
   await expect(grip).toBeVisible({ timeout: 30_000 });
   await grip.focus();
@@ -176,7 +176,7 @@ test("two ventricles have a picture of their own, and nothing that needs a compu
   page,
 }) => {
   const sound = watchPage(page);
-  await page.goto("?setting=bench&state=1~ttv");
+  await page.goto("?mode=bench&state=1~ttv");
   await expect(page.locator("#scene-reading")).toContainText("Whole circulation, Two ventricles", {
     timeout: 30_000,
   });

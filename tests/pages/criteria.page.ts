@@ -8,9 +8,9 @@ test.setTimeout(120_000);
 
 const ALL = {
   ...SCREENS,
-  list: { query: "?setting=study", ready: ".lesson-card" },
-  talk: { query: "?setting=lecture&lesson=03-pathways&step=2", ready: ".toolbar" },
-  kiosk: { query: "?setting=kiosk", ready: ".kiosk-languages button" },
+  list: { query: "?mode=study", ready: ".lesson-card" },
+  talk: { query: "?mode=lecture&lesson=03-pathways&step=2", ready: ".toolbar" },
+  kiosk: { query: "?mode=kiosk", ready: ".kiosk-languages button" },
 };
 const open = (page: Page, name: string) => openScreen(page, ALL[name as keyof typeof ALL]!);
 

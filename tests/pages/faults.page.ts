@@ -58,7 +58,7 @@ const flowing = (page: Page) =>
   expect
     .poll(() => probe(page, ({ fields }) => fields.some((at) => at !== undefined)), { timeout: 60_000 })
     .toBe(true);
-const open = async (page: Page, query = "?setting=bench") => {
+const open = async (page: Page, query = "?mode=bench") => {
   await page.goto(query);
   await figure(page, "pressureDrop.handbook");
 };
@@ -122,7 +122,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
     const real = Date.now;
     Date.now = () => real() + ((window as unknown as { jump?: number }).jump ?? 0);
   });
-  await page.goto("?setting=kiosk&draw=webgl");
+  await page.goto("?mode=kiosk&draw=webgl");
   await page.locator(".kiosk-languages button").first().click();
   await page.locator(".kiosk-topics main > ul button").first().click();
   await expect(page.locator("#stage canvas")).toBeVisible({ timeout: 60_000 });
@@ -209,17 +209,17 @@ for (const [kind, fault] of Object.entries(STORAGES)) {
   test(`with storage ${kind} the study, the kiosk and the author's page work`, async ({ page }) => {
     const sound = watchPage(page);
     await page.addInitScript(fault);
-    await page.goto("?setting=study&lesson=02-steps");
+    await page.goto("?mode=study&lesson=02-steps");
     const title = page.locator(".lesson-words h2");
     await expect(title).toBeVisible({ timeout: 60_000 });
     const first = (await title.textContent())!;
     await page.locator(".lesson-way-on").locator("button, a").last().click();
     await expect(title).not.toHaveText(first);
-    await move(page, "?setting=kiosk");
+    await move(page, "?mode=kiosk");
     await page.locator(".kiosk-languages button").first().click();
     await page.locator(".kiosk-topics main > ul button").first().click();
     await expect(page.locator(".kiosk-lesson")).toBeVisible({ timeout: 60_000 });
-    await move(page, "?setting=author");
+    await move(page, "?mode=author");
     await page.locator("textarea").fill("Words.");
     await expect(page.locator(".author-faults li").first()).toBeVisible();
     sound();
@@ -229,7 +229,7 @@ for (const [kind, fault] of Object.entries(STORAGES)) {
 test("a record that a newer version wrote is left as it is", async ({ page }) => {
   const newer = JSON.stringify({ version: 2, lessons: {}, more: "unknown here" });
   await page.addInitScript((text) => localStorage.setItem("lungward.progress", text), newer);
-  await page.goto("?setting=study&lesson=02-steps");
+  await page.goto("?mode=study&lesson=02-steps");
   const title = page.locator(".lesson-words h2");
   await expect(title).toBeVisible({ timeout: 60_000 });
   const first = (await title.textContent())!;
@@ -369,7 +369,7 @@ test.describe("kept for use without a network", () => {
     expect(end).toBe("redundant");
     expect(await whole()).toBe(before);
     state.down = true;
-    await page.goto(`${home}?setting=bench`);
+    await page.goto(`${home}?mode=bench`);
     await figure(page, "pressureDrop.handbook");
     await page.goto(`${home}docs/model.html`);
     await expect(page.locator("h1")).toHaveText("The model");
@@ -386,7 +386,7 @@ test.describe("kept for use without a network", () => {
       return count;
     });
     expect(removed).toBeGreaterThan(3);
-    await page.goto(`${home}?setting=bench`);
+    await page.goto(`${home}?mode=bench`);
     await figure(page, "pressureDrop.handbook");
     close();
     sound();
@@ -397,7 +397,7 @@ test("a file that is huge or binary leaves the text as it was and says why; one 
   page,
 }) => {
   const sound = watchPage(page);
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   const text = page.locator("textarea");
   await expect(text).toBeVisible({ timeout: 60_000 });
   const before = await text.inputValue();
@@ -447,7 +447,7 @@ test("a scene that words hide, or leave hardly any room, is drawn without a faul
   const unfaulted = watchPage(page);
   // The growing bodies, and the washing out of dye.
   for (const place of ["09-tube-and-growth&step=4", "04-energy-loss&step=12"]) {
-    await page.goto(`?setting=lecture&lesson=${place}&draw=canvas`);
+    await page.goto(`?mode=lecture&lesson=${place}&draw=canvas`);
     await expect(page.locator(".room-words h2")).toBeVisible({ timeout: 30_000 });
     for (const box of ["display: none", "width: 26px; height: 26px", "width: 60px; height: 60px"]) {
       await page.addStyleTag({

@@ -22,14 +22,14 @@ test.beforeAll(async () => {
 test.afterAll(() => browser?.close());
 
 /** A page of its own that collects what it throws. */
-async function open(address: string): Promise<{ readonly page: Page; readonly troubles: string[] }> {
+async function open(address: string): Promise<{ readonly page: Page; readonly errors: string[] }> {
   const page = await browser.newPage();
   await page.setViewport({ width: 1000, height: 640 });
   page.setDefaultTimeout(PATIENCE);
-  const troubles: string[] = [];
-  page.on("pageerror", (error) => troubles.push(String(error)));
+  const errors: string[] = [];
+  page.on("pageerror", (error) => errors.push(String(error)));
   await page.goto(address, { waitUntil: "domcontentloaded" });
-  return { page, troubles };
+  return { page, errors };
 }
 
 const textOf = (page: Page, selector: string) =>
@@ -51,7 +51,7 @@ for (const [build, address] of [
     baseURL,
   }) => {
     const base = address(baseURL!);
-    const bench = await open(`${base}?setting=bench`);
+    const bench = await open(`${base}?mode=bench`);
     const drop = ".side [data-figure='pressureDrop.handbook']";
     const known = async () => {
       await bench.page.waitForSelector(`${drop}:not([data-value=""])`);
@@ -71,10 +71,10 @@ for (const [build, address] of [
       inputs.find((input) => (input as HTMLInputElement).value === "atriopulmonary")?.click();
     });
     await expect.poll(known, { timeout: PATIENCE }).not.toBe(before);
-    expect(bench.troubles).toEqual([]);
+    expect(bench.errors).toEqual([]);
     await bench.page.close();
 
-    const study = await open(`${base}?setting=study&lesson=02-steps`);
+    const study = await open(`${base}?mode=study&lesson=02-steps`);
     await study.page.waitForSelector(".lesson-words h2");
     const title = await textOf(study.page, ".lesson-words h2");
     await study.page.keyboard.press("ArrowRight");
@@ -83,25 +83,25 @@ for (const [build, address] of [
       {},
       title,
     );
-    expect(study.troubles).toEqual([]);
+    expect(study.errors).toEqual([]);
     await study.page.close();
 
-    const kiosk = await open(`${base}?setting=kiosk`);
+    const kiosk = await open(`${base}?mode=kiosk`);
     await kiosk.page.waitForSelector(".kiosk-languages button");
     await kiosk.page.click(".kiosk-languages button");
     await kiosk.page.waitForSelector(".kiosk-topics main > ul button");
-    expect(kiosk.troubles).toEqual([]);
+    expect(kiosk.errors).toEqual([]);
     await kiosk.page.close();
 
-    const room = await open(`${base}?setting=lecture&lesson=04-energy-loss&step=1`);
+    const room = await open(`${base}?mode=lecture&lesson=04-energy-loss&step=1`);
     await says(room.page, ".room-place", "1");
     const id = await room.page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
-    const speaker = await open(`${base}?setting=lecture&window=speaker&room=${id}`);
+    const speaker = await open(`${base}?mode=lecture&window=speaker&room=${id}`);
     await says(speaker.page, ".speaker-head", "1");
     await speaker.page.keyboard.press("PageDown");
     await says(room.page, ".room-place", "2");
     await says(speaker.page, ".speaker-head", "2");
-    expect([...room.troubles, ...speaker.troubles]).toEqual([]);
+    expect([...room.errors, ...speaker.errors]).toEqual([]);
     await room.page.close();
     await speaker.page.close();
   });

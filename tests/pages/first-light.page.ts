@@ -1,6 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { PATHWAY_STAGES, type PathwayStage } from "../../src/sim/request.ts";
+import { PATHWAY_STAGES, type PathwayStage } from "../../src/sim/parameters/request.ts";
 import { writeAddress } from "../../src/state/address.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
 import { figure, watchPage } from "./page.ts";
@@ -14,7 +14,7 @@ const stateOf = (stage: PathwayStage, dye = 0): SceneState => ({
   request: { ...START.request, stage },
   view: { ...START.view, dye, playSpeed: 1 },
 });
-const open = (page: Page, state: SceneState) => page.goto(`?setting=bench&state=${writeAddress(state)}`);
+const open = (page: Page, state: SceneState) => page.goto(`?mode=bench&state=${writeAddress(state)}`);
 
 test("each pathway opens, and the drop it shows is the one that compute answers", async ({ page }) => {
   const sound = watchPage(page);

@@ -32,7 +32,7 @@ test("U20 the lengthened and the right-to-left pseudo-language cut nothing, and 
 }) => {
   for (const tag of ["en-XA", "ar-XB"]) {
     for (const setting of ["home", "bench"]) {
-      await page.goto(`?setting=${setting}&language=${tag}`);
+      await page.goto(`?mode=${setting}&language=${tag}`);
       await expect(page.locator("html")).toHaveAttribute("dir", tag === "ar-XB" ? "rtl" : "ltr");
       await page.waitForTimeout(1500);
       const cut = await page.evaluate(() =>

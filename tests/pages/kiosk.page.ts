@@ -2,7 +2,7 @@ import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
 
 const begin = async (page: Page) => {
-  await page.goto("?setting=kiosk");
+  await page.goto("?mode=kiosk");
   await page.locator(".kiosk-languages button").first().click();
   await page.locator(".kiosk-topics main > ul button").first().click();
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
@@ -55,7 +55,7 @@ test("U5 U10 every target is at least 60 px, every word 24 px, without violation
         .filter((element) => Number.parseFloat(getComputedStyle(element).fontSize) < 24)
         .map((element) => element.textContent),
     }));
-  await page.goto("?setting=kiosk");
+  await page.goto("?mode=kiosk");
   await expect(page.locator(".kiosk-languages button").first()).toBeVisible();
   expect(await measure()).toEqual({ small: [], tiny: [] });
   await expectAccessible(page);
@@ -133,7 +133,7 @@ test("read aloud speaks the words on the screen with the device's own voice, and
   await page.waitForTimeout(400);
   await page.getByRole("button", { name: "Stop reading" }).click();
   await expect.poll(async () => (await spoken()).at(-1)).toBe("silence");
-  await page.goto("?setting=study&lesson=02-steps");
+  await page.goto("?mode=study&lesson=02-steps");
   await page.getByRole("button", { name: "Read aloud" }).click();
   expect((await spoken()).at(-2)).toContain(
     (await page.locator(".lesson-words .script p").first().textContent())!,

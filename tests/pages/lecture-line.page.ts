@@ -4,7 +4,7 @@ import { expect, type Page, test } from "@playwright/test";
 test.use({ reducedMotion: "reduce" });
 test.setTimeout(180_000);
 
-const LESSON = "?setting=lecture&lesson=03-pathways&step=1";
+const LESSON = "?mode=lecture&lesson=03-pathways&step=1";
 const at = (room: Page, step: number) =>
   expect(room.locator(".room-place")).toContainText(`${step} `, { timeout: 60_000 });
 const roomOf = (page: Page) => page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
@@ -69,7 +69,7 @@ test("10,000 junk messages leave the clicker alive", async ({ context }) => {
     for (let n = 0; n < 10_000; n++) {
       const event = { kind: kinds[n % 8], at: [null, 1e9, "x", [9]][n % 4], to: {}, state: [] };
       const message = [{ kind: "event", event }, { kind: "event" }, null, { kind: "talk", talk: 3 }][n % 4];
-      channel.postMessage(n % 3 ? { lungwardLine: name, version: 1, id: `junk.${n}`, message } : message);
+      channel.postMessage(n % 3 ? { lungwardChannel: name, version: 1, id: `junk.${n}`, message } : message);
     }
     channel.close();
   }, id);
@@ -102,7 +102,7 @@ test("a page of another origin that opens the room and knows its number can neit
   await foreign.evaluate((name) => {
     const { room: other } = window as unknown as { room: Window };
     for (const message of [{ kind: "hello" }, { kind: "event", event: { kind: "next" } }, { kind: "pause" }])
-      other.postMessage({ lungwardLine: name, version: 1, id: `foreign.${message.kind}`, message }, "*");
+      other.postMessage({ lungwardChannel: name, version: 1, id: `foreign.${message.kind}`, message }, "*");
   }, id);
   await room.keyboard.press("b");
   await room.keyboard.press("b");

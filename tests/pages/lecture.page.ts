@@ -4,7 +4,7 @@ import { pathToFileURL } from "node:url";
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
 
-const LESSON = "?setting=lecture&lesson=04-energy-loss&step=1";
+const LESSON = "?mode=lecture&lesson=04-energy-loss&step=1";
 const place = (page: Page) => page.locator(".room-place");
 const at = (page: Page, step: number) => expect(place(page)).toContainText(`Step ${step} of`);
 
@@ -173,8 +173,8 @@ for (const [build, base] of Object.entries(builds))
     const opened = context.waitForEvent("page");
     await room.keyboard.press("s");
     const speaker = await opened;
-    const told = speaker.locator(".speaker-head");
-    await expect(told).toContainText("Step 1 of", { timeout: 30_000 });
+    const reported = speaker.locator(".speaker-head");
+    await expect(reported).toContainText("Step 1 of", { timeout: 30_000 });
     // ms from a press in one window to the words of the other, by the one clock that both have
     const lag = async (from: Page, to: Page, where: string, key: string) => {
       await to.evaluate((selector) => {
@@ -209,11 +209,11 @@ for (const [build, base] of Object.entries(builds))
     expect(Math.min(...lags)).toBeLessThan(100);
     await at(room, 3);
     await speaker.reload();
-    await expect(told).toContainText("Step 3 of", { timeout: 30_000 });
+    await expect(reported).toContainText("Step 3 of", { timeout: 30_000 });
     await room.reload();
     await at(room, 3);
     await room.keyboard.press("PageDown");
-    await expect(told).toContainText("Step 4 of");
+    await expect(reported).toContainText("Step 4 of");
   });
 
 test("the speaker's window follows, commands, sees the answer first, and recovers when either is loaded anew", async ({
@@ -226,10 +226,10 @@ test("the speaker's window follows, commands, sees the answer first, and recover
   const opened = context.waitForEvent("page");
   await room.keyboard.press("s");
   const speaker = await opened;
-  const told = speaker.locator(".speaker-head");
-  await expect(told).toContainText("Step 1 of", { timeout: 30_000 });
+  const reported = speaker.locator(".speaker-head");
+  await expect(reported).toContainText("Step 1 of", { timeout: 30_000 });
   await room.keyboard.press("PageDown");
-  await expect(told).toContainText("Step 2 of");
+  await expect(reported).toContainText("Step 2 of");
   await speaker.keyboard.press("PageDown");
   await at(room, 3);
   await expect(speaker.locator("[data-left]")).toBeVisible();
@@ -256,7 +256,7 @@ test("the speaker's window follows, commands, sees the answer first, and recover
     .toBeCloseTo(Number(before), 2);
 
   await speaker.reload();
-  await expect(told).toContainText("Step 3 of", { timeout: 30_000 });
+  await expect(reported).toContainText("Step 3 of", { timeout: 30_000 });
   await room.reload();
   await at(room, 3);
   await speaker.getByRole("button", { name: "Next" }).click();
@@ -296,7 +296,7 @@ test("U14 the script's capitals are 2.5 % of the picture's height and nothing is
 });
 
 test("a talk is put together, its time compared, its link opened", async ({ page }) => {
-  await page.goto("?setting=lecture");
+  await page.goto("?mode=lecture");
   await expect(page.getByRole("heading", { name: "Put a talk together" })).toBeVisible();
   await page.locator("summary").first().click();
   await page
@@ -320,7 +320,7 @@ test("a talk is put together, its time compared, its link opened", async ({ page
 });
 
 test("a whole lesson is begun by one press", async ({ page }) => {
-  await page.goto("?setting=lecture");
+  await page.goto("?mode=lecture");
   await page.getByRole("link", { name: "Begin: Where the push goes" }).click();
   await at(page, 1);
   await expect(page.locator("h1")).toHaveText("Where the push goes");
@@ -357,10 +357,10 @@ test("the two large numbers follow the step: none of a pathway that is not there
     page
       .locator(".room-figures [data-figure]")
       .evaluateAll((all) => all.map((each) => each.getAttribute("data-figure")));
-  await page.goto("?setting=lecture&lesson=01-two-jobs&step=1");
-  await expect.poll(names).toEqual(["arterialSaturation", "liverPressure"]);
-  await page.goto("?setting=lecture&lesson=04-energy-loss&step=1");
-  await expect.poll(names).toEqual(["liverPressure", "atriumPressure"]);
+  await page.goto("?mode=lecture&lesson=01-two-jobs&step=1");
+  await expect.poll(names).toEqual(["arterialSaturation", "hepaticVeinPressure"]);
+  await page.goto("?mode=lecture&lesson=04-energy-loss&step=1");
+  await expect.poll(names).toEqual(["hepaticVeinPressure", "atriumPressure"]);
 });
 
 test("the stage and the speaker's window show a question's answers at the same places, also after a reload", async ({
@@ -368,7 +368,7 @@ test("the stage and the speaker's window show a question's answers at the same p
   page: room,
 }) => {
   test.setTimeout(120_000);
-  await room.goto("?setting=lecture&lesson=01-two-jobs&step=5");
+  await room.goto("?mode=lecture&lesson=01-two-jobs&step=5");
   const asked = room.locator(".room-words .answer input");
   await expect(asked.first()).toBeVisible({ timeout: 30_000 });
   const ids = () => asked.evaluateAll((inputs) => inputs.map((input) => (input as HTMLInputElement).value));
@@ -379,13 +379,13 @@ test("the stage and the speaker's window show a question's answers at the same p
   await expect(answers.first()).toBeVisible({ timeout: 30_000 });
   const seen = await ids();
   expect(seen.length).toBeGreaterThan(1);
-  const told = () =>
+  const reported = () =>
     answers.evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset.answer));
-  expect(await told()).toEqual(seen);
+  expect(await reported()).toEqual(seen);
   await room.reload();
   await expect(asked.first()).toBeVisible({ timeout: 30_000 });
   expect(await ids()).toEqual(seen);
   await speaker.reload();
   await expect(answers.first()).toBeVisible({ timeout: 30_000 });
-  expect(await told()).toEqual(seen);
+  expect(await reported()).toEqual(seen);
 });

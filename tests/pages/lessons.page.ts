@@ -74,7 +74,7 @@ const walk = (
           .filter(wanted)
           .map((element) => element.textContent);
       for (const { lesson, id, title } of steps) {
-        history.pushState(null, "", `?setting=study&language=${language}&lesson=${lesson}&step=${id}`);
+        history.pushState(null, "", `?mode=study&language=${language}&lesson=${lesson}&step=${id}`);
         dispatchEvent(new PopStateEvent("popstate"));
         const waiting = () => texts(".live-number", (each) => /…/.test(each.textContent));
         const heading = () => document.querySelector(".lesson-words h2")?.textContent;
@@ -117,7 +117,7 @@ for (const language of languages) {
       JSON.stringify(progressDone(steps)),
     );
     await page.setViewportSize({ width: 390, height: 844 });
-    await page.goto(`?setting=study&language=${language}&lesson=${steps[0]!.lesson}&step=${steps[0]!.id}`);
+    await page.goto(`?mode=study&language=${language}&lesson=${steps[0]!.lesson}&step=${steps[0]!.id}`);
     await expect(page.locator(".lesson-words h2")).toHaveText(steps[0]!.title, { timeout: 60_000 });
     for (const [index, [width, height]] of SIZES.entries()) {
       await page.setViewportSize({ width, height });
@@ -135,7 +135,7 @@ for (const language of languages) {
       await expectAccessible(page);
     }
     for (const file of readdirSync(`lessons/${language}/pages`)) {
-      await go(page, `?setting=study&language=${language}&page=${file.replace(".md", "")}`);
+      await go(page, `?mode=study&language=${language}&page=${file.replace(".md", "")}`);
       const title = /^# (.*)$/m.exec(readFileSync(`lessons/${language}/pages/${file}`, "utf8"))![1]!;
       await expect(page.locator("h1")).toHaveText(title);
       await expect(page.locator(".translation-note")).toHaveCount(language === "en" ? 0 : 1);

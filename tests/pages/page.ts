@@ -4,13 +4,13 @@ import axe from "axe-core";
 
 /** Collects what the page throws or asks of other hosts; call the returned function at the end. */
 export function watchPage(page: Page): () => void {
-  const troubles: string[] = [];
-  page.on("pageerror", (error) => troubles.push(error.message));
+  const errors: string[] = [];
+  page.on("pageerror", (error) => errors.push(error.message));
   page.on("request", (request) => {
     const { protocol, hostname } = new URL(request.url());
-    if (/^https?:/.test(protocol) && hostname !== "127.0.0.1") troubles.push(request.url());
+    if (/^https?:/.test(protocol) && hostname !== "127.0.0.1") errors.push(request.url());
   });
-  return () => expect(troubles).toEqual([]);
+  return () => expect(errors).toEqual([]);
 }
 
 /** U10: no violation, of rules other than those left out. */
@@ -62,11 +62,11 @@ interface Screen {
 
 /** One screen of each setting that has words to read. */
 export const SCREENS: Readonly<Record<string, Screen>> = {
-  home: { query: "?setting=home", ready: ".door" },
-  bench: { query: "?setting=bench", ready: ".toolbar" },
-  study: { query: "?setting=study&lesson=02-steps", ready: ".lesson-words h2" },
-  lecture: { query: "?setting=lecture", ready: "h1" },
-  author: { query: "?setting=author", ready: "textarea" },
+  home: { query: "?mode=home", ready: ".door" },
+  bench: { query: "?mode=bench", ready: ".toolbar" },
+  study: { query: "?mode=study&lesson=02-steps", ready: ".lesson-words h2" },
+  lecture: { query: "?mode=lecture", ready: "h1" },
+  author: { query: "?mode=author", ready: "textarea" },
 };
 
 export async function openScreen(page: Page, { query, ready }: Screen, more = ""): Promise<void> {

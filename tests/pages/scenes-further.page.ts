@@ -2,9 +2,9 @@ import { expect, type Page, test } from "@playwright/test";
 import type { SceneName } from "../../src/state/scene-state.ts";
 import { expectAccessible, watchPage } from "./page.ts";
 
-const open = async (page: Page, scene: SceneName, told: RegExp, more = "") => {
-  await page.goto(`?setting=bench&state=1~p${scene}${more}`);
-  await expect(page.locator("#scene-reading")).toHaveText(told, { timeout: 45_000 });
+const open = async (page: Page, scene: SceneName, reported: RegExp, more = "") => {
+  await page.goto(`?mode=bench&state=1~p${scene}${more}`);
+  await expect(page.locator("#scene-reading")).toHaveText(reported, { timeout: 45_000 });
 };
 const CIRCUIT = /Pressures in millimetres of mercury/;
 

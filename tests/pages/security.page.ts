@@ -14,7 +14,7 @@ const BUILDS = {
   "the single file": pathToFileURL(resolve("dist/single/index.html")).href,
 };
 /** `lungward.<name>`, as docs/deploy.md tells readers. */
-const told = [...readFileSync("docs/deploy.md", "utf8").matchAll(/`(lungward\.[\w.]+)`/g)].map(
+const reported = [...readFileSync("docs/deploy.md", "utf8").matchAll(/`(lungward\.[\w.]+)`/g)].map(
   (match) => match[1]!,
 );
 
@@ -48,18 +48,18 @@ for (const [build, base] of Object.entries(BUILDS)) {
     page.on("console", (message) => {
       if (/Content Security Policy/i.test(message.text())) blocked.push(message.text());
     });
-    await page.goto(`${base}?setting=bench`);
+    await page.goto(`${base}?mode=bench`);
     await figure(page, "pressureDrop.handbook");
     await expectStrictPolicy(page);
 
     await page.keyboard.press("t");
-    await page.goto(`${base}?setting=study&lesson=04-energy-loss`);
+    await page.goto(`${base}?mode=study&lesson=04-energy-loss`);
     await expect(page.locator(".lesson-words h2")).toBeVisible({ timeout: 60_000 });
-    await page.goto(`${base}?setting=author`);
+    await page.goto(`${base}?mode=author`);
     await page.locator("textarea").fill("A text that is no lesson.");
-    await page.goto(`${base}?setting=lecture&lesson=04-energy-loss`);
+    await page.goto(`${base}?mode=lecture&lesson=04-energy-loss`);
     await page.waitForTimeout(2000);
-    await page.goto(`${base}?setting=kiosk`);
+    await page.goto(`${base}?mode=kiosk`);
     await expect(page.locator(".kiosk-welcome")).toBeVisible({ timeout: 60_000 });
     const kept = await page.evaluate(async () => ({
       keys: [...Object.keys(localStorage), ...Object.keys(sessionStorage)],
@@ -67,7 +67,7 @@ for (const [build, base] of Object.entries(BUILDS)) {
       databases: (await indexedDB.databases()).length,
     }));
     expect(kept.keys).toContain("lungward.draft");
-    expect(kept.keys.filter((key) => !told.includes(key))).toEqual([]);
+    expect(kept.keys.filter((key) => !reported.includes(key))).toEqual([]);
     expect(kept).toMatchObject({ cookies: "", databases: 0 });
     expect(await page.context().cookies()).toEqual([]);
     expect(strange).toEqual([]);
@@ -116,7 +116,7 @@ test("the docs' pages carry the same policy, show a live figure, search and have
 });
 
 test("the policy stops inline scripts and other hosts", async ({ page }) => {
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 60_000 });
   const tried = await page.evaluate(async () => {
     const stopped: string[] = [];
@@ -217,7 +217,7 @@ const REFUSED = /^!?[{[$]/;
 test("no script-injection vector in a lesson's words, titles or formulas runs, loads or makes markup", async ({
   page,
 }) => {
-  await page.goto("?setting=author");
+  await page.goto("?mode=author");
   const text = page.locator("textarea");
   await expect(text).toBeVisible({ timeout: 60_000 });
   const strange = watchRequests(page);

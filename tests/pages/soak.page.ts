@@ -149,7 +149,7 @@ async function walk(page: Page, way: (typeof WAYS)[number]): Promise<void> {
   await devtools.send("Performance.enable");
   // An imitated chip paints slowly: the short walk takes a small window.
   if (way === "webgl" && !LONG) await page.setViewportSize({ width: 640, height: 480 });
-  await page.goto(`?setting=kiosk&draw=${way}`);
+  await page.goto(`?mode=kiosk&draw=${way}`);
   const random = seededRandom(SEED);
   const press = async (selector: string) => {
     const buttons = page.locator(selector);

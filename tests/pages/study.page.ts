@@ -5,7 +5,7 @@ import { expectAccessible, watchPage } from "./page.ts";
 test.use({ reducedMotion: "reduce" });
 
 const open = async (page: Page, more: string) => {
-  await page.goto(`?setting=study${more}`);
+  await page.goto(`?mode=study${more}`);
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible({ timeout: 30_000 });
 };
 const next = (page: Page) => page.locator(".lesson-way-on").locator("button, a").last();
@@ -137,7 +137,7 @@ test("U18 within a course system the lesson resumes in the right step, and the d
   await next(page).click();
   await expect(page.locator(".lesson-words h2")).not.toHaveText(title);
   const second = (await page.locator(".lesson-words h2").textContent()) ?? "";
-  const told = await page.evaluate(() => {
+  const reported = await page.evaluate(() => {
     const { cmi } = (
       window as unknown as { API: { cmi: { suspend_data: string; core: Record<string, string> } } }
     ).API;
@@ -148,8 +148,8 @@ test("U18 within a course system the lesson resumes in the right step, and the d
       place: cmi.core.lesson_location,
     };
   });
-  expect(told).toMatchObject({ status: "incomplete", place: expect.stringMatching(/^02-steps#/) });
-  expect(told.length).toBeLessThanOrEqual(4096);
+  expect(reported).toMatchObject({ status: "incomplete", place: expect.stringMatching(/^02-steps#/) });
+  expect(reported.length).toBeLessThanOrEqual(4096);
   expect(await kept(page)).toBeNull();
   await open(page, "");
   await page.getByRole("link", { name: /^Go on: / }).click();

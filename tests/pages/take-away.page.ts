@@ -4,7 +4,7 @@ import { unzipSync } from "fflate";
 import { expectAccessible, figure } from "./page.ts";
 
 const open = async (page: Page) => {
-  await page.goto("?setting=bench");
+  await page.goto("?mode=bench");
   await figure(page, "pressureDrop.handbook");
   await page.locator(".toolbar [data-item=take]").click();
 };
@@ -33,7 +33,7 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
   page,
 }) => {
   test.setTimeout(120_000);
-  await page.goto("?setting=bench&state=1~tatriopulmonary~r1");
+  await page.goto("?mode=bench&state=1~tatriopulmonary~r1");
   await figure(page, "pressureDrop.handbook");
   await page.locator("#stage canvas").waitFor();
   await page.locator(".toolbar [data-item=take]").click();
@@ -64,7 +64,7 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
       return {
         wrong: file.querySelector("parsererror")?.textContent ?? null,
         words: [...file.querySelectorAll("text")].map((text) => text.textContent).join("\n"),
-        told: file.querySelector("desc")?.textContent ?? "",
+        reported: file.querySelector("desc")?.textContent ?? "",
         data: JSON.parse(file.querySelector("metadata")?.textContent ?? "null") as Record<string, string>,
         shapes: file.querySelectorAll("path").length,
         outside: [...file.querySelectorAll("[href]")]
@@ -77,10 +77,10 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
     [bytes.toString("utf8"), still.bytes.toString("base64")] as const,
   );
   expect(found.wrong).toBeNull();
-  for (const word of ["Chamber", "Left lung artery", "liver and gut", "Pressure drop along the pathway"])
+  for (const word of ["Chamber", "Left pulmonary artery", "liver and gut", "Pressure drop along the pathway"])
     expect(found.words).toContain(word);
   expect(found.words).toMatch(/not for diagnosis/);
-  expect(found.told).toMatch(/mmHg/);
+  expect(found.reported).toMatch(/mmHg/);
   expect(found.data.link).toContain("tatriopulmonary");
   expect(found.data.version).toMatch(/^\d/);
   expect(found.shapes).toBeGreaterThan(50);
@@ -99,7 +99,7 @@ test("U29 the table carries the numbers shown, the settings, the link and six ca
     `,${drop},mmHg,mm[Hg]`,
   );
   expect(rows.filter((row) => row.startsWith("caution,"))).toHaveLength(6);
-  expect(text).toContain("setting=bench");
+  expect(text).toContain("mode=bench");
   expect(rows.filter((row) => row.startsWith("settings,")).length).toBeGreaterThan(20);
 });
 
@@ -141,7 +141,7 @@ test("U19 a lesson's page for families fits one A4 and one Letter page, with its
 }) => {
   test.setTimeout(120_000);
   await page.emulateMedia({ reducedMotion: "reduce" });
-  await page.goto("?setting=study&lesson=02-steps&view=handout");
+  await page.goto("?mode=study&lesson=02-steps&view=handout");
   await expect(page.locator(".sheet-pictures img")).toHaveCount(4, { timeout: 90_000 });
   await page
     .getByRole("textbox", { name: "From your own team" })
@@ -158,7 +158,7 @@ test("U19 a lesson's page for families fits one A4 and one Letter page, with its
 
 test("pictures of all steps of a talk come in one ZIP", async ({ page }) => {
   test.setTimeout(180_000);
-  await page.goto("?setting=lecture");
+  await page.goto("?mode=lecture");
   await page.locator("summary").first().click();
   while ((await page.locator(".builder-list ol li").count()) < 2)
     await page

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { solveCavity } from "../../src/sim/field/benchmark/cavity.ts";
+import { solveCavity } from "../../src/sim/flow-field/benchmark/cavity.ts";
 
 // Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), tables I and II (figures from memory), in the order of CAVITY_Y and CAVITY_X.
 const TABLES = {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { solveExpansion, solvePoiseuille, solveStep } from "../../src/sim/field/benchmark/channels.ts";
-import { solveCylinder } from "../../src/sim/field/benchmark/cylinder.ts";
+import { solveExpansion, solvePoiseuille, solveStep } from "../../src/sim/flow-field/benchmark/channels.ts";
+import { solveCylinder } from "../../src/sim/flow-field/benchmark/cylinder.ts";
 
 const long = process.env.LUNGWARD_LONG === "1";
 

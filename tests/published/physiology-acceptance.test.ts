@@ -5,8 +5,8 @@ import { solve } from "../../src/sim/circulation/solve.ts";
 import { occludeFenestration } from "../../src/sim/circulation/test-occlusion.ts";
 import { REGIONS, steadyExchange, type Tissue } from "../../src/sim/exchange/index.ts";
 import { pathwayLoss } from "../../src/sim/hydraulics/ledger.ts";
-import { pathwayLaw } from "../../src/sim/hydraulics/network.ts";
-import { PATHWAY_STAGES } from "../../src/sim/request.ts";
+import { pathwayLaw } from "../../src/sim/hydraulics/pathway-network.ts";
+import { PATHWAY_STAGES } from "../../src/sim/parameters/request.ts";
 import { fromLitresPerMinute } from "../../src/sim/units.ts";
 import { ADULT, answer, CHILD, request } from "../sim/circulation/requests.ts";
 
@@ -16,7 +16,7 @@ function within(value: number, low: number, high: number, what: string): void {
 }
 
 const index = ({ extras }: Circulation): number => extras.cardiacIndex!;
-/** Haemoglobin before completion: 173 g/L (J Card Surg 2024). */
+/** Haemoglobin at the Glenn stage: 173 g/L (J Card Surg 2024). */
 const BEFORE = { ...CHILD, haemoglobin: 16.5 };
 /** The mean age of Hjortdal, Circulation 2003;108:1227. */
 const TWELVE = { ageYears: 12.4, bsa: 1.3, haemoglobin: 14 };
@@ -39,11 +39,11 @@ describe("1 completed, at rest (Miranda, J Invasive Cardiol 2022; Caro-Dominguez
   }
 });
 
-test("2 before completion, collaterals on (J Card Surg 2024, art. 5599994)", () => {
-  const { pressures, saturations } = answer("before-completion", BEFORE);
+test("2 at the Glenn stage, collaterals on (J Card Surg 2024, art. 5599994)", () => {
+  const { pressures, saturations } = answer("glenn", BEFORE);
   within(pressures.svc, 9, 14, "SVC");
   for (const artery of [pressures.pulmonaryArteryLeft, pressures.pulmonaryArteryRight]) {
-    within(artery, 9, 14, "lung artery");
+    within(artery, 9, 14, "pulmonary artery");
     expect(Math.abs(artery - pressures.svc)).toBeLessThan(0.5);
   }
   within(pressures.atrium, 5, 9, "atrium");
@@ -51,8 +51,8 @@ test("2 before completion, collaterals on (J Card Surg 2024, art. 5599994)", () 
   within(saturations.arterial, 75, 85, "arterial saturation");
 });
 
-test("3 completion raises the liver veins' pressure by 4 mmHg or more once volume is given, near the pathway's (common practice; Kawasaki 2023 for the body's resistance)", () => {
-  const before = answer("before-completion", BEFORE);
+test("3 completion raises the hepatic veins' pressure by 4 mmHg or more once volume is given, near the pathway's (common practice; Kawasaki 2023 for the body's resistance)", () => {
+  const before = answer("glenn", BEFORE);
   for (const stage of PATHWAY_STAGES) {
     const after = answer(stage);
     expect(after.pressures.hepaticVein - before.pressures.hepaticVein).toBeGreaterThan(4);
@@ -62,7 +62,7 @@ test("3 completion raises the liver veins' pressure by 4 mmHg or more once volum
 });
 
 test("4 completion at unchanged volume cuts output, and the old atrial pressure takes volume (sheep: J Thorac Cardiovasc Surg, PMC2925053)", () => {
-  const before = answer("before-completion", BEFORE);
+  const before = answer("glenn", BEFORE);
   const volume = before.extras.bloodVolume!;
   const acute = answer("extracardiac", CHILD, { bloodVolume: volume }, "fixed-volume");
   within(100 * (1 - index(acute) / index(before)), 12, 35, "fall of index, %");
@@ -149,9 +149,9 @@ describe("10 pressure in the chest (Shekerdemian, Circulation 1997;96:3934; Shaf
     within(100 * (own.flows.pulmonary / positive.flows.pulmonary - 1), 15, 55, "rise of lung flow, %");
     expect(own.extras.strokeVolume!).toBeGreaterThan(positive.extras.strokeVolume!);
   });
-  test("a strain lowers stroke volume, the calves' work alone raises it", () => {
+  test("a Valsalva manoeuvre lowers stroke volume, the calves' work alone raises it", () => {
     const rest = answer("extracardiac", ADULT);
-    const strain = answer("extracardiac", ADULT, { breathing: "strain" });
+    const strain = answer("extracardiac", ADULT, { breathing: "valsalva" });
     const calves = answer("extracardiac", ADULT, { calfPumpPressure: 60 });
     expect(strain.extras.strokeVolume!).toBeLessThan(0.7 * rest.extras.strokeVolume!);
     expect(calves.extras.strokeVolume!).toBeGreaterThan(rest.extras.strokeVolume!);
@@ -169,7 +169,7 @@ describe("11 the pathway's loss (Haggerty, JTCVS 2014;148:1481; Tang 2014; bench
         within(extras.headShare!, 5, 25, "share of the head, %");
       }
   });
-  test("the chamber costs more than tunnel and conduit; a lung artery 30 % narrower outweighs which of these two it is", () => {
+  test("the chamber costs more than tunnel and conduit; a pulmonary artery 30 % narrower outweighs which of these two it is", () => {
     const loss = (...asked: Parameters<typeof answer>) => answer(...asked).pathway.powerLoss;
     const tunnel = loss("lateral-tunnel");
     const conduit = loss("extracardiac");
@@ -199,7 +199,7 @@ describe("12 Starling's balance (Guyton & Hall; Krogh, Landis & Turner 1932)", (
     weight: 70,
     ...changes,
   });
-  const [limbs, belly] = REGIONS;
+  const [limbs, abdomen] = REGIONS;
   /** mmHg of venous pressure from which more than a hundredth of the resting lymph flow overflows. */
   const threshold = (region: (typeof REGIONS)[number], changes: Partial<Tissue> = {}) => {
     for (let pressure = 0; pressure < 60; pressure += 0.25)
@@ -219,10 +219,10 @@ describe("12 Starling's balance (Guyton & Hall; Krogh, Landis & Turner 1932)", (
   });
   test("6 to 13 mmHg at completion stays dry; liver and gut are the nearer to overflow, and leak more from +5", () => {
     for (const region of REGIONS) expect(steadyExchange(region, tissue(13)).overflow).toBe(0);
-    expect(threshold(belly!)).toBeLessThan(threshold(limbs!));
+    expect(threshold(abdomen!)).toBeLessThan(threshold(limbs!));
     const more = (region: (typeof REGIONS)[number]) =>
       steadyExchange(region, tissue(9)).filtration / steadyExchange(region, tissue(4)).filtration;
-    expect(more(belly!)).toBeGreaterThan(more(limbs!));
+    expect(more(abdomen!)).toBeGreaterThan(more(limbs!));
   });
   test("with thin plasma (20 mmHg), or less reflection, overflow starts at least 5 mmHg earlier", () => {
     for (const changes of [{ plasmaOncoticPressure: 20 }, { reflection: 0.7 }])
@@ -232,9 +232,9 @@ describe("12 Starling's balance (Guyton & Hall; Krogh, Landis & Turner 1932)", (
 });
 
 test("the same network and one parameter set serve all five stages: only connections differ", () => {
-  // Sanity beside the twelve: the two-ventricle reference of the same size keeps its veins low (textbooks; Kovacs 2009 for the lung artery).
+  // Sanity beside the twelve: the two-ventricle reference of the same size keeps its veins low (textbooks; Kovacs 2009 for the pulmonary artery).
   const { pressures, extras } = solve(request("two-ventricle", ADULT));
   within(extras.rightAtrium!, 2, 6, "right atrium");
-  within(extras.lungArteryPressure!, 10.7, 17.3, "lung artery");
+  within(extras.pulmonaryArteryPressure!, 10.7, 17.3, "pulmonary artery");
   within(pressures.aortaMean, 83, 103, "aorta");
 });

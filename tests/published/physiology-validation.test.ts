@@ -1,12 +1,12 @@
 /** The validation page against what the model answers today. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { validationPage } from "../../src/command/validation/page.ts";
+import { validationPage } from "../../src/cli/validation/validation-page.ts";
 
 const page = validationPage();
 const rows = page.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
 
-test("docs/validation-physiology.md is current (else run: npx tsx src/command/validation.ts)", () => {
+test("docs/validation-physiology.md is current (else run: npx tsx src/cli/validation.ts)", () => {
   expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
 });
 

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
+import { buildMesh } from "../../src/sim/flow-solver/cut-cell-mesh.ts";
+import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
+import { buildFlowSolver, runFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
+import { fillCoefficients } from "../../src/sim/flow-solver/stencil-coefficients.ts";
 import type { FlowGeometry } from "../../src/sim/geometry/geometry.ts";
-import { fillCoefficients } from "../../src/sim/lattice/coefficients.ts";
-import { chooseEngine } from "../../src/sim/lattice/engine.ts";
-import { layLattice, runLattice } from "../../src/sim/lattice/lattice.ts";
-import { rasterise } from "../../src/sim/lattice/raster.ts";
 
 /**
  * One vortex of the array in a box that slips: Taylor & Green, Proc R Soc A 158:499 (1937), in the plane. Error of its energy after two
@@ -20,25 +20,23 @@ function decayError(cells: number, faster: number): number {
       ] as const,
     },
   };
-  const choice = { cell: 1000 / cells, depth: "uniform" as const };
-  const raster = rasterise({ open: [box], solid: [], openings: [] }, choice);
-  const engine = chooseEngine(raster.nx * raster.ny);
+  const choice = { dx: 1000 / cells, depth: "uniform" as const };
+  const mesh = buildMesh({ open: [box], solid: [], openings: [] }, choice);
+  const engine = chooseEngine(mesh.nx * mesh.ny);
   const a = engine.arrays;
-  fillCoefficients(raster, [], false, a);
+  fillCoefficients(mesh, [], false, a);
   // A wall that slips rubs nothing along itself; what is left is half of the stretching between it and the first face.
-  for (let k = raster.nx; k < a.u.length - raster.nx; k++) {
-    a.uFriction[k] = raster.west[k]! > 0 && (raster.west[k - 1] === 0 || raster.west[k + 1] === 0) ? 0.5 : 0;
+  for (let k = mesh.nx; k < a.u.length - mesh.nx; k++) {
+    a.uFriction[k] = mesh.west[k]! > 0 && (mesh.west[k - 1] === 0 || mesh.west[k + 1] === 0) ? 0.5 : 0;
     a.vFriction[k] =
-      raster.south[k]! > 0 && (raster.south[k - raster.nx] === 0 || raster.south[k + raster.nx] === 0)
-        ? 0.5
-        : 0;
+      mesh.south[k]! > 0 && (mesh.south[k - mesh.nx] === 0 || mesh.south[k + mesh.nx] === 0) ? 0.5 : 0;
   }
   const viscosity = 0.01;
-  for (let j = 0; j < raster.ny; j++)
-    for (let i = 0; i < raster.nx; i++) {
-      const k = j * raster.nx + i;
-      const x = (Math.PI * (raster.originX + i * raster.cell)) / 1000;
-      const y = (Math.PI * (raster.originY + j * raster.cell)) / 1000;
+  for (let j = 0; j < mesh.ny; j++)
+    for (let i = 0; i < mesh.nx; i++) {
+      const k = j * mesh.nx + i;
+      const x = (Math.PI * (mesh.originX + i * mesh.dx)) / 1000;
+      const y = (Math.PI * (mesh.originY + j * mesh.dx)) / 1000;
       const half = (0.5 * Math.PI) / cells;
       if (a.uInverse[k]! > 0) a.u[k] = Math.sin(x - half) * Math.cos(y);
       if (a.vInverse[k]! > 0) a.v[k] = -Math.cos(x) * Math.sin(y - half);
@@ -47,12 +45,12 @@ function decayError(cells: number, faster: number): number {
   a.uAhead.set(a.u);
   a.vAhead.set(a.v);
   a.pAhead.set(a.p);
-  const fluid = { kinematicViscosity: viscosity, soundOverSpeed: faster };
-  const lattice = runLattice({ raster, choice, openings: [] }, fluid, 1, engine);
+  const fluid = { kinematicViscosity: viscosity, soundSpeedRatio: faster };
+  const solver = runFlowSolver({ mesh, choice, openings: [] }, fluid, 1, engine);
   const energy = () => a.u.reduce((sum, u) => sum + u * u, 0) + a.v.reduce((sum, v) => sum + v * v, 0);
   const before = energy();
-  lattice.advance(Math.ceil(2 / lattice.step));
-  const exact = Math.exp(-4 * Math.PI ** 2 * viscosity * lattice.time);
+  solver.advance(Math.ceil(2 / solver.step));
+  const exact = Math.exp(-4 * Math.PI ** 2 * viscosity * solver.time);
   return Math.abs(energy() / before / exact - 1);
 }
 
@@ -94,38 +92,38 @@ test("Womersley flow between plates (J Physiol 127:553, 1955; plates: Loudon & T
       { name: "out", centre: [15, 0], normal: [1, 0], width, pressure: 0 },
     ],
   };
-  const choice = { cell: width / cells, depth: "uniform" as const };
-  const raster = rasterise(geometry, choice);
-  const engine = chooseEngine(raster.nx * raster.ny);
-  const lattice = layLattice(
-    { geometry, raster, choice, rules: ["pressure", "pressure"] },
+  const choice = { dx: width / cells, depth: "uniform" as const };
+  const mesh = buildMesh(geometry, choice);
+  const engine = chooseEngine(mesh.nx * mesh.ny);
+  const solver = buildFlowSolver(
+    { geometry, mesh, choice, rules: ["pressure", "pressure"] },
     // Sound has to pass the tube in a small part of a period: at the live four times the blood's speed the error is 4 %.
-    { kinematicViscosity: viscosity, soundOverSpeed: 16 },
+    { kinematicViscosity: viscosity, soundSpeedRatio: 16 },
     0.05,
     engine,
   );
   const omega = (2 * Math.PI) / period;
-  const drive = (time: number) => {
-    lattice.openings[0]!.target = 0.002 * Math.cos(omega * time);
+  const boundary = (time: number) => {
+    solver.openings[0]!.target = 0.002 * Math.cos(omega * time);
   };
-  const { nx, cell, originX, originY } = raster;
-  const column = Math.round(-originX / cell + 0.5);
-  const rows = [2, 6, 11].map((n) => Math.round((-0.5 * width + (n + 0.5) * cell - originY) / cell));
+  const { nx, dx, originX, originY } = mesh;
+  const column = Math.round(-originX / dx + 0.5);
+  const rows = [2, 6, 11].map((n) => Math.round((-0.5 * width + (n + 0.5) * dx - originY) / dx));
   const slopes: number[] = [];
   const speeds: number[][] = rows.map(() => []);
   const samples = 40;
   for (let n = 0; n < 8 * samples; n++) {
-    while (lattice.time < (n * period) / samples) lattice.advance(1, drive);
+    while (solver.time < (n * period) / samples) solver.advance(1, boundary);
     if (n < 7 * samples) continue;
     const k = rows[2]! * nx + column;
-    slopes.push((lattice.arrays.p[k - 8]! - lattice.arrays.p[k + 7]!) / (15 * cell * 1e-3));
+    slopes.push((solver.arrays.p[k - 8]! - solver.arrays.p[k + 7]!) / (15 * dx * 1e-3));
     rows.forEach((row, m) => {
-      speeds[m]!.push(lattice.arrays.u[row * nx + column]!);
+      speeds[m]!.push(solver.arrays.u[row * nx + column]!);
     });
   }
   const [gc, gs] = harmonic(slopes);
   rows.forEach((row, m) => {
-    const y = (originY + row * cell) * 1e-3;
+    const y = (originY + row * dx) * 1e-3;
     // u = Re{ G e^(i w t) / (i w) [1 - cosh(L y)/cosh(L H/2)] }, L = sqrt(i w / nu); harmonic pairs hold G = gc - i gs.
     const l = Math.sqrt(omega / (2 * viscosity));
     const cosh = (z: number): [number, number] => [

@@ -18,8 +18,11 @@ const traces = (pressures: Record<string, Float64Array>): Traces => ({
   volumes: {},
 });
 const spontaneous = traces({ pleural: filled.map((f) => -3.7 - 2 * f) });
-const ventilator = traces({ pleural: filled.map((f) => -3.7 + 6 * f), air: filled.map((f) => 4 + 12 * f) });
-const strain = traces({ pleural: filled.map(() => 30), air: filled.map(() => 34.7) });
+const ventilator = traces({
+  pleural: filled.map((f) => -3.7 + 6 * f),
+  alveolar: filled.map((f) => 4 + 12 * f),
+});
+const valsalva = traces({ pleural: filled.map(() => 30), alveolar: filled.map(() => 34.7) });
 
 test("lungs widen as a breath is drawn, and also when a ventilator pushes it in although the pressure around them rises", () => {
   for (const each of [spontaneous, ventilator]) {
@@ -37,23 +40,23 @@ test("a quiet breath widens the lungs by about 6 percent: half a litre on two an
   expect(lungSize(stretch[240]!) / lungSize(stretch[0]!)).toBeCloseTo((3 / 2.5) ** (1 / 3), 2);
 });
 
-test("a strain presses on the lungs without filling them", () => {
-  expect(fillings(strain)).toEqual([]);
-  expect(lungSize(stretchTrace(strain)![0]!)).toBeCloseTo(1, 2);
+test("a Valsalva manoeuvre presses on the lungs without filling them", () => {
+  expect(fillings(valsalva)).toEqual([]);
+  expect(lungSize(stretchTrace(valsalva)![0]!)).toBeCloseTo(1, 2);
 });
 
 test("what the chest does is told by the pattern and the moment", () => {
   expect(doingAt(spontaneous, "spontaneous", 0.8)).toBe("in");
   expect(doingAt(spontaneous, "deep", 4 * 7 + 3)).toBe("out");
   expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");
-  expect(doingAt(strain, "strain", 0.8)).toBe("strain");
+  expect(doingAt(valsalva, "valsalva", 0.8)).toBe("valsalva");
   expect(doingAt(traces({}), "held", 0.8)).toBe("held");
 });
 
 test("the model's own traces widen the lungs in inspiration, by its effort or by a ventilator's", () => {
   for (const breathing of ["spontaneous", "deep", "ventilator"]) {
     const { traces } = solve({ ...START.request, set: { breathing } });
-    expect(traces.pressures.air).toBeDefined();
+    expect(traces.pressures.alveolar).toBeDefined();
     const [fill, ...more] = fillings(traces);
     expect(more, breathing).toEqual([]);
     expect(doingAt(traces, breathing, (fill!.from + fill!.to) / 2)).toBe(

@@ -5,7 +5,7 @@ import { layDots, layVessels, placeDot, reachPerMillilitre } from "../../src/sce
 import { swelling } from "../../src/scenes/circuit/heart.ts";
 import { levelHeight } from "../../src/scenes/circuit/level.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
-import { STAGES } from "../../src/sim/request.ts";
+import { STAGES } from "../../src/sim/parameters/request.ts";
 
 const laidOf = (stage: (typeof STAGES)[number]) => layVessels(vesselsOf(stage, true));
 

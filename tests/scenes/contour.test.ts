@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { contour, turning } from "../../src/scenes/layers/contour.ts";
 
-const grid = { nx: 81, ny: 61, cell: 0.5, originX: -20, originY: -15 };
+const grid = { nx: 81, ny: 61, dx: 0.5, originX: -20, originY: -15 };
 const field = (distance: (x: number, y: number) => number) =>
   Float32Array.from({ length: grid.nx * grid.ny }, (_, k) =>
-    distance(grid.originX + (k % grid.nx) * grid.cell, grid.originY + Math.floor(k / grid.nx) * grid.cell),
+    distance(grid.originX + (k % grid.nx) * grid.dx, grid.originY + Math.floor(k / grid.nx) * grid.dx),
   );
 
 describe("an outline traced from a distance field", () => {

@@ -1,13 +1,13 @@
 // @vitest-environment happy-dom
 import { CanvasTextMetrics } from "pixi.js";
 import { expect, it } from "vitest";
+import { t } from "../../src/i18n/index.ts";
 import { elementLabel, labelsOf } from "../../src/scenes/layers/labels.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
-import { t } from "../../src/words/index.ts";
 
 CanvasTextMetrics.measureText = () => ({ width: 100 }) as CanvasTextMetrics;
 const circulation = solve(START.request);

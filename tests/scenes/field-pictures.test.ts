@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { sampleVelocity, streamlines } from "../../src/scenes/layers/streamlines.ts";
-import type { FieldReadings, FieldShape, FlowField } from "../../src/sim/field/flow-field.ts";
-import { lossMap } from "../../src/sim/field/loss-map.ts";
+import type { FieldReadings, FieldShape, FlowField } from "../../src/sim/flow-field/flow-field.ts";
+import { lossMap } from "../../src/sim/flow-field/loss-map.ts";
+import { sampleVelocity, streamlines } from "../../src/sim/flow-field/streamlines.ts";
 
 const nx = 121;
 const ny = 61;
-const cell = 0.5;
-const at = (k: number): [number, number] => [(k % nx) * cell - 30, Math.floor(k / nx) * cell - 15];
-const grid = { nx, ny, cell, originX: -30, originY: -15 };
+const dx = 0.5;
+const at = (k: number): [number, number] => [(k % nx) * dx - 30, Math.floor(k / nx) * dx - 15];
+const grid = { nx, ny, dx, originX: -30, originY: -15 };
 const array = (value: (x: number, y: number) => number) =>
   Float32Array.from({ length: nx * ny }, (_, k) => value(...at(k)));
 const flow = (u: Float32Array, v: Float32Array): FlowField => ({
@@ -72,7 +72,7 @@ describe("the loss map", () => {
   it("is mu (du/dy)2 in a plane channel", () => {
     const loss = lossMap(channel, poiseuille, 3.5e-3);
     for (const y of [-8, -4, 3, 7]) {
-      const k = Math.round((y + 15) / cell) * nx + 60;
+      const k = Math.round((y + 15) / dx) * nx + 60;
       const shear = (2 * 0.3 * y) / 10 / 0.01;
       expect(loss[k]! / (3.5e-3 * shear * shear)).toBeCloseTo(1, 2);
     }

@@ -7,7 +7,7 @@
 /** The block of 2.3.1, as a share of the picture's sides: 341 x 256 px of 1024 x 768 */
 const BLOCK = [1 / 3, 1 / 3] as const;
 /** Pulses within a second that are allowed anywhere. */
-const MOST = 3;
+const MAX = 3;
 
 interface Flashes {
   /** px2 of the worst block's points that pulsed more often than allowed */
@@ -99,7 +99,7 @@ export function flashCount(width: number, height: number): FlashCount {
     result() {
       let most = 0;
       for (const { count } of [light, red]) for (const n of count) most = Math.max(most, pulses(n));
-      const tooOften = ({ count }: { readonly count: Uint8Array }) => worst((k) => pulses(count[k]!) > MOST);
+      const tooOften = ({ count }: { readonly count: Uint8Array }) => worst((k) => pulses(count[k]!) > MAX);
       return { light: tooOften(light), red: tooOften(red), most, atOnce };
     },
   };

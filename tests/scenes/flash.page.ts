@@ -36,7 +36,7 @@ for (const [scene, stage] of SHOWN)
     });
     await page.setViewportSize(SIZE);
     await page.clock.install();
-    await page.goto(`?setting=bench&state=${state}`);
+    await page.goto(`?mode=bench&state=${state}`);
     await expect(page.locator("#scene-reading")).toHaveText(/mmHg|mercury/, { timeout: 45_000 });
     await page.evaluate(({ width, height }) => {
       const kept = document.createElement("canvas");

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { t } from "../../src/i18n/index.ts";
 import { changesOf, stretchesOf } from "../../src/scenes/layers/grade-stretches.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { STAGES, type Stage } from "../../src/sim/request.ts";
+import { STAGES, type Stage } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
-import { t } from "../../src/words/index.ts";
 
 const solved = Object.fromEntries(
   STAGES.map((stage) => [stage, solve({ ...START.request, stage })]),
@@ -28,7 +28,7 @@ describe("the grade line says what is there", () => {
       stretchesOf(lineOf(stage)).some(({ key }) => key === "scene.stretch.pathway"),
     );
     expect(called).toEqual(["atriopulmonary", "lateral-tunnel", "extracardiac"]);
-    expect(stretchesOf(lineOf("before-completion")).map(({ key }) => key)).toEqual([
+    expect(stretchesOf(lineOf("glenn")).map(({ key }) => key)).toEqual([
       "scene.stretch.liver",
       "scene.stretch.lowerVeinToAtrium",
     ]);
@@ -49,7 +49,7 @@ describe("the grade line says what is there", () => {
     expect(lungs!.station).toBeLessThan(line[bed + 1]!.station);
   });
 
-  it("before completion nothing is said to be spent on a pathway", () => {
-    expect(changesOf(solved["before-completion"], theme)).toEqual([]);
+  it("at the Glenn stage nothing is said to be spent on a pathway", () => {
+    expect(changesOf(solved.glenn, theme)).toEqual([]);
   });
 });

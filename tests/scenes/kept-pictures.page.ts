@@ -11,7 +11,7 @@ const SIZES = [
   { name: "phone", width: 390, height: 844, part: 3 },
 ] as const;
 /** What each scene's text says once it is computed. */
-const TOLD: Readonly<Record<SceneName, RegExp>> = {
+const REPORTED: Readonly<Record<SceneName, RegExp>> = {
   pathway: /area turns in eddies/,
   circuit: /Pressures in millimetres of mercury/,
   breathing: /the pressure around the lungs runs from/,
@@ -85,8 +85,8 @@ for (const { scene, way } of DRAWN) {
       };
     });
     // The pathway's flow settles sooner at the speed of life.
-    await page.goto(`?setting=bench&state=1~p${scene}~r1&draw=${way}`);
-    await expect(page.locator("#scene-reading")).toHaveText(TOLD[scene], { timeout: 90_000 });
+    await page.goto(`?mode=bench&state=1~p${scene}~r1&draw=${way}`);
+    await expect(page.locator("#scene-reading")).toHaveText(REPORTED[scene], { timeout: 90_000 });
     // Tracers are shown once they have been led through the settled moment; the key alone has some 140 pixels near the colour.
     if (scene === "pathway") {
       await page.setViewportSize({ width: 640, height: 480 });

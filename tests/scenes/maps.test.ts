@@ -1,19 +1,19 @@
 import { describe, expect, it, test } from "vitest";
-import { fieldDrive } from "../../src/chain/drive.ts";
+import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
 import type { Pane } from "../../src/chain/frame.ts";
 import { mapStep, SCALES } from "../../src/scenes/layers/scales.ts";
 import { mapRemarks, mapShown } from "../../src/scenes/pathway/map-remarks.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { buildField } from "../../src/sim/field/index.ts";
-import type { FieldMeans } from "../../src/sim/field/means.ts";
+import { buildField } from "../../src/sim/flow-field/index.ts";
+import type { FieldMeans } from "../../src/sim/flow-field/means.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import type { CirculationRequest, Stage } from "../../src/sim/request.ts";
+import type { CirculationRequest, Stage } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 /** mmHg by which two plates differ before a flow in two dimensions must tell them apart, too. */
-const TOLD_APART = 0.25;
+const REPORTED_APART = 0.25;
 /** mm before an opening that count as its vessel */
 const BEFORE = 6;
 
@@ -31,20 +31,20 @@ function mapped(stage: Stage, set: CirculationRequest["set"]) {
   const circulation = solve(request);
   const geometry = pathwayGeometry(request)!;
   const field = buildField(geometry, fluidOf(request), { cellsAcross: 6, depth: "round" });
-  const drive = fieldDrive(circulation, circulation, false);
-  field.drive(drive);
+  const drive = boundaryConditions(circulation, circulation, false);
+  field.setBoundary(drive);
   const windows = Math.ceil(1.7 / drive.period);
   field.advanceSeconds((windows + 0.05) * drive.period);
   const { pressure } = field.takeMeans()!;
-  const { nx, cell, originX, originY, distance } = field.shape();
+  const { nx, dx, originX, originY, distance } = field.shape();
   const step = (name: Place): number => {
     const { centre, normal, width } = geometry.openings.find((opening) => opening.name === name)!;
     const cells = [...pressure.keys()].filter((k) => {
-      const x = originX + (k % nx) * cell - centre[0];
-      const y = originY + Math.floor(k / nx) * cell - centre[1];
+      const x = originX + (k % nx) * dx - centre[0];
+      const y = originY + Math.floor(k / nx) * dx - centre[1];
       const before = -(x * normal[0] + y * normal[1]);
       const across = Math.abs(y * normal[0] - x * normal[1]);
-      return distance[k]! < -cell && before > 0 && before < BEFORE && across < width / 2;
+      return distance[k]! < -dx && before > 0 && before < BEFORE && across < width / 2;
     });
     return mapStep("pressure", cells.reduce((sum, k) => sum + pressure[k]!, 0) / cells.length);
   };
@@ -64,7 +64,7 @@ test.each([
     let compared = 0;
     for (const a of places) {
       for (const b of places) {
-        if (a.plate - b.plate < TOLD_APART) continue;
+        if (a.plate - b.plate < REPORTED_APART) continue;
         compared++;
         expect(a.step, `${a.name} over ${b.name}`).toBeGreaterThan(b.step);
       }
@@ -94,7 +94,7 @@ describe("a map's key", () => {
     expect(mapRemarks([pane(false, 3)], "loss", theme)[1]).toBe("scene.map.noLoss.settling");
   });
 
-  it("shows no loss map while the energy book is not closed, the others at once", () => {
+  it("shows no loss map while the energy budget is not closed, the others at once", () => {
     for (const field of [pane(true, -35), pane(false, 3)]) {
       expect(mapShown(field, "loss")).toBe(false);
       expect(mapShown(field, "pressure")).toBe(true);

@@ -5,7 +5,7 @@ import { partsOf } from "../../src/scenes/circuit/parts.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
 import { spotsOf } from "../../src/scenes/layers/spots.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { PATHWAY_STAGES, STAGES } from "../../src/sim/request.ts";
+import { PATHWAY_STAGES, STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const drawn = (stage: (typeof STAGES)[number]) => [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { keyPlace, layout, onPlane, onScreen, project } from "../../src/scenes/pathway/layout.ts";
+import { keyPlace, layout, onPlane, onScreen, project } from "../../src/scenes/pathway/pathway-layout.ts";
 import type { Box } from "../../src/scenes/scene.ts";
 import { sizes } from "../../src/scenes/theme/type.ts";
 

@@ -6,7 +6,7 @@ import { countColours } from "./pixels.ts";
 
 test.setTimeout(180_000);
 const opened = (view: Partial<SceneState["view"]> = {}) =>
-  `?setting=bench&state=${writeAddress({ ...START, view: { ...START.view, ...view } })}`;
+  `?mode=bench&state=${writeAddress({ ...START, view: { ...START.view, ...view } })}`;
 const [upper, liver, legs] = DARK.origin;
 
 for (const way of ["webgl", "canvas"]) {

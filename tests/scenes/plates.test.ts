@@ -1,9 +1,11 @@
 // @vitest-environment happy-dom
 import { CanvasTextMetrics, type TextStyle } from "pixi.js";
 import { describe, expect, it } from "vitest";
+import { t } from "../../src/i18n/index.ts";
+import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import type { Label } from "../../src/scenes/layers/labels.ts";
 import { occupied } from "../../src/scenes/layers/occupied.ts";
-import { drawnPlane } from "../../src/scenes/layers/plane.ts";
+import { listed, placed, pointed } from "../../src/scenes/pathway/named.ts";
 import {
   extent,
   keyPlace,
@@ -12,8 +14,7 @@ import {
   onScreen,
   type Projection,
   project,
-} from "../../src/scenes/pathway/layout.ts";
-import { listed, placed, pointed } from "../../src/scenes/pathway/named.ts";
+} from "../../src/scenes/pathway/pathway-layout.ts";
 import type { Box } from "../../src/scenes/scene.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
@@ -21,8 +22,7 @@ import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { PathwayGeometry } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { type Body, CASES, STAGES, type Stage } from "../../src/sim/request.ts";
-import { t } from "../../src/words/index.ts";
+import { type Body, CASES, STAGES, type Stage } from "../../src/sim/parameters/request.ts";
 
 /** Every letter as wide as a wide one of our face: plates come out no smaller than on a page. */
 const EM = 0.58;
@@ -74,7 +74,7 @@ function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
   })!;
   return {
     geometry,
-    told: occupied(geometry, drawnPlane(geometry)),
+    reported: occupied(geometry, drawnPlane(geometry)),
     blood: planeDistance(geometry, 0),
     parts: geometry.backdrop
       .filter(({ name }) => !name.endsWith("Lung"))
@@ -115,7 +115,7 @@ const theme = darkTheme(t);
 
 describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
   const sizes = typeSizes(clear.height, floor);
-  const labelsIn = ({ geometry, told }: TestPlane, count: number, focus: string | null) => {
+  const labelsIn = ({ geometry, reported }: TestPlane, count: number, focus: string | null) => {
     const at = keyPlace(clear, count, sizes);
     const key = { x: at.x, y: at.y, width: at.inline ? at.width : 12 * sizes.axis, height: sizes.axis * 6 };
     const { planes, narrow } = layout(clear, count, true, key, sizes);
@@ -127,7 +127,7 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const wanted =
       pointed(focus, geometry, pane, toScreen, crowded, sizes, theme) ??
       listed(geometry, pane, crowded, toScreen, sizes, theme);
-    return { labels: placed(wanted, told, projection, box, [key]), projection };
+    return { labels: placed(wanted, reported, projection, box, [key]), projection };
   };
 
   it.each(WITH_PLANE)("%s: none covers blood, its wall or a part that is not its own", (stage) => {

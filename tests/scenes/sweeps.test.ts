@@ -1,14 +1,14 @@
 import { expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
-import { planSweep, type Sweep } from "../../src/chain/sweep.ts";
-import { readExercise } from "../../src/scenes/exercise/reading.ts";
-import { readGrowth } from "../../src/scenes/growth/reading.ts";
+import { planSweep, type Sweep } from "../../src/chain/running-sweep.ts";
+import { t } from "../../src/i18n/index.ts";
+import { readExercise } from "../../src/scenes/exercise/exercise-reading.ts";
+import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { bodyScale, rowHeight } from "../../src/scenes/growth/row.ts";
 import { DARK, LIGHT } from "../../src/scenes/theme/colour.ts";
 import { lookOf } from "../../src/scenes/theme/curve-look.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
-import { t } from "../../src/words/index.ts";
 
 const answered = (plan: Sweep): Sweep => ({
   ...plan,

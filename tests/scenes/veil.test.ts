@@ -1,15 +1,15 @@
 // @vitest-environment happy-dom
 import { wcagContrast } from "culori";
 import { describe, expect, it } from "vitest";
-import { DIM } from "../../src/scenes/circuit/pane.ts";
-import { LUNG } from "../../src/scenes/layers/backdrop.ts";
+import { DIM } from "../../src/scenes/circuit/circuit-pane.ts";
+import { LUNG } from "../../src/scenes/layers/backdrop-layer.ts";
 import { contextColour, contextLines } from "../../src/scenes/layers/context.ts";
-import { drawnPlane, inBlood } from "../../src/scenes/layers/plane.ts";
+import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { veiled } from "../../src/scenes/layers/veil.ts";
 import { bloodColour, CHAMBER_BLOOD, groundColour, mix } from "../../src/scenes/theme/colour.ts";
 import { darkTheme, lightTheme } from "../../src/scenes/theme/theme.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { hasPlane, STAGES } from "../../src/sim/request.ts";
+import { hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const rest = { dark: "#16203c", light: "#ffffff" } as const;

@@ -6,12 +6,12 @@ import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import { START } from "../../src/state/scene-state.ts";
 
-const request = { ...START.request, stage: "before-completion" } as const;
+const request = { ...START.request, stage: "glenn" } as const;
 const geometry = pathwayGeometry(request)!;
 const circulation = solve(request);
 const { outline } = geometry.backdrop.find(({ name }) => name === "lowerVein")!;
 
-test("before completion the lower vein is drawn from below into the atrium, at its own width", () => {
+test("at the Glenn stage the lower vein is drawn from below into the atrium, at its own width", () => {
   const atrium = geometry.backdrop.find(({ name }) => name === "atrium")!.outline;
   const lowest = Math.min(...atrium.map(([, y]) => y));
   const ys = outline.map(([, y]) => y);

@@ -12,7 +12,7 @@ test.use({
 test("without WebGL the canvas renderer draws walls and blood", async ({ page }) => {
   test.setTimeout(180_000);
   await page.setViewportSize({ width: 640, height: 480 });
-  await page.goto("?setting=bench");
+  await page.goto("?mode=bench");
   await expect
     .poll(async () => Math.min(...(await countColours(page, [DARK.wall, DARK.origin[1]]))), {
       timeout: 150_000,

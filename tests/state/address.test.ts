@@ -3,8 +3,15 @@ import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { patchSchema } from "../../src/lesson/scene-patch.ts";
 import { checkRequest } from "../../src/sim/circulation/check-request.ts";
-import { PARAMETERS, type Parameter } from "../../src/sim/parameters.ts";
-import { BODY_RANGES, type Body, CASES, type Setting, STAGES, VOLUME_RULES } from "../../src/sim/request.ts";
+import { PARAMETERS, type Parameter } from "../../src/sim/parameters/parameters.ts";
+import {
+  BODY_RANGES,
+  type Body,
+  CASES,
+  type ParameterValue,
+  STAGES,
+  VOLUME_RULES,
+} from "../../src/sim/parameters/request.ts";
 import { LONGEST_ADDRESS, LONGEST_READ, readAddress, writeAddress } from "../../src/state/address.ts";
 import { parameterCode } from "../../src/state/address-pieces.ts";
 import { nearestAllowed } from "../../src/state/edit.ts";
@@ -18,7 +25,7 @@ import {
   START,
 } from "../../src/state/scene-state.ts";
 
-const settingFor = (parameter: Parameter): fc.Arbitrary<Setting> =>
+const settingFor = (parameter: Parameter): fc.Arbitrary<ParameterValue> =>
   parameter.kind === "word"
     ? fc.constantFrom(...parameter.words)
     : fc
@@ -29,7 +36,7 @@ const settings = fc
   .record(Object.fromEntries(PARAMETERS.map((parameter) => [parameter.name, settingFor(parameter)])), {
     requiredKeys: [],
   })
-  .map((set) => set as Record<string, Setting>);
+  .map((set) => set as Record<string, ParameterValue>);
 
 const states: fc.Arbitrary<SceneState> = fc.record({
   version: fc.constant(1 as const),
@@ -53,7 +60,7 @@ const states: fc.Arbitrary<SceneState> = fc.record({
     playSpeed: fc.integer({ min: 1, max: 20 }).map((tenths) => nearestAllowed(PLAY_SPEEDS, tenths / 10)),
     paused: fc.boolean(),
     dye: fc.constant(0),
-    focus: fc.constantFrom(null, "tee", "leftLungArtery"),
+    focus: fc.constantFrom(null, "tee", "leftPulmonaryArtery"),
     camera: fc.constantFrom("whole", "fenestration"),
     clots: fc.constantFrom([], [2, 5]),
   }),
@@ -157,13 +164,13 @@ describe("every state that an address can hold", () => {
         (parts, row, value) => {
           const text = `1~b${parts.join("_")}~s${parameterCode(row.name)}${value}`;
           const { state, dropped } = readAddress(text);
-          const told = dropped.map(({ path }) => path);
+          const reported = dropped.map(({ path }) => path);
           names.forEach((name, n) => {
             const asWritten = parts[n] !== "" && state.request.body[name] === Number(parts[n]);
-            expect(asWritten || told.includes(`body.${name}`), text).toBe(true);
+            expect(asWritten || reported.includes(`body.${name}`), text).toBe(true);
           });
           const kept = row.name in state.request.set && state.request.set[row.name] === Number(value);
-          expect(kept || told.some((path) => path.startsWith("set")), text).toBe(true);
+          expect(kept || reported.some((path) => path.startsWith("set")), text).toBe(true);
         },
       ),
       { numRuns: 2000 },

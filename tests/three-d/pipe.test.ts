@@ -47,11 +47,11 @@ describe.skipIf(!compiler)("the solver in a straight round pipe, on a CPU", () =
       most: 1,
       tracers: 100,
     };
-    const told = Object.entries(keys).map(([key, value]) => `${key}=${value}`);
+    const reported = Object.entries(keys).map(([key, value]) => `${key}=${value}`);
     // one thread: a few thousand cells are not worth a meeting of threads at each step
     const env = { ...process.env, OMP_NUM_THREADS: "1" };
     line = JSON.parse(
-      execFileSync(solver, [join(folder, "pipe"), "pipe", ...told], { env, stdio: "pipe" }).toString(),
+      execFileSync(solver, [join(folder, "pipe"), "pipe", ...reported], { env, stdio: "pipe" }).toString(),
     );
   }, 240_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));

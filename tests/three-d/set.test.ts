@@ -11,7 +11,7 @@ const cases = allCases();
 const set = JSON.parse(readFileSync("docs/validation/three-d.json", "utf8"));
 
 describe("the cases of the reference set", () => {
-  test("have a name each, balanced flows and a lattice slow enough", () => {
+  test("have a name each, balanced flows and a flow solver slow enough", () => {
     expect(new Set(cases.map(({ name }) => name)).size).toBe(cases.length);
     for (const one of cases) {
       const flows: Record<string, number> = flowsOf(one);

@@ -1,17 +1,17 @@
 /** What the breath does to the picture, read from the traces: how far the lungs are stretched, and when the chest fills. */
 import type { Traces } from "../../sim/circulation/answer.ts";
-import { valueAt } from "../drawing/passage.ts";
 import type { Stretch } from "../drawing/strips.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 
-/** mmHg across the lungs (air minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
+/** mmHg across the lungs (alveolar minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
 const REST = 4.7;
 /** Linear widening for each mmHg: half a litre on two and a half is 6 % in each direction over the 2 mmHg of a quiet breath (textbook volumes, from memory). */
 const WIDENING = 0.032;
 
 /** mmHg across the lungs, as a trace. */
 export function stretchTrace(traces: Traces): Float64Array | null {
-  const { pleural, air } = traces.pressures;
-  return pleural ? pleural.map((value, i) => (air?.[i] ?? 0) - value) : null;
+  const { pleural, alveolar } = traces.pressures;
+  return pleural ? pleural.map((value, i) => (alveolar?.[i] ?? 0) - value) : null;
 }
 
 /** Linear size of the lungs against rest. */
@@ -38,11 +38,11 @@ export function fillings(traces: Traces): readonly Stretch[] {
   return found;
 }
 
-export type Doing = "in" | "out" | "held" | "strain" | "ventilatorIn" | "ventilatorOut";
+export type Doing = "in" | "out" | "held" | "valsalva" | "ventilatorIn" | "ventilatorOut";
 
 /** What the chest is doing at a moment, as a key of the words. */
 export function doingAt(traces: Traces, breathing: string, seconds: number): Doing {
-  if (breathing === "held" || breathing === "strain") return breathing;
+  if (breathing === "held" || breathing === "valsalva") return breathing;
   const stretch = stretchTrace(traces);
   if (!stretch) return "held";
   const step = traces.period / 200;

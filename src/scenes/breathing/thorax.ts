@@ -1,17 +1,17 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { wordSetting } from "../../sim/parameters.ts";
+import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessel } from "../circuit/body-drawing.ts";
+import { fenestrated } from "../circuit/circuit-pane.ts";
 import { layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { drawHeart } from "../circuit/heart.ts";
 import { ORGANS } from "../circuit/outlines.ts";
-import { fenestrated } from "../circuit/pane.ts";
-import { curve, type Spot } from "../drawing/curve.ts";
-import { valueAt } from "../drawing/passage.ts";
+import { curve, type Spot } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
@@ -52,9 +52,9 @@ export function thorax(): Thorax {
 
   const drawChest = (circulation: Circulation, time: number, theme: Theme): void => {
     const { traces } = circulation;
-    // In a strain the throat is shut: whatever presses on the lungs, their air stays in.
-    const strains = wordSetting(circulation.request, "breathing") === "strain";
-    const stretch = strains ? null : stretchTrace(traces);
+    // In a Valsalva manoeuvre the throat is shut: whatever presses on the lungs, their air stays in.
+    const inValsalva = wordSetting(circulation.request, "breathing") === "valsalva";
+    const stretch = inValsalva ? null : stretchTrace(traces);
     const size = stretch ? lungSize(valueAt(traces, stretch, time)) : 1;
     const pleural = traces.pressures.pleural ? valueAt(traces, traces.pressures.pleural, time) : 0;
     const { colour } = theme;

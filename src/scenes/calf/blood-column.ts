@@ -1,6 +1,6 @@
 /** Dots in the leg vein, carried by the flow in below the muscle and the flow out above it; in between the one passes into the other. */
 import type { Traces } from "../../sim/circulation/answer.ts";
-import { passage } from "../drawing/passage.ts";
+import { passage } from "../drawing/trace-clock.ts";
 import { CALF, PLANE } from "./vein.ts";
 
 const COUNT = 150;

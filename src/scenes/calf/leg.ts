@@ -2,11 +2,11 @@
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { RICH, saturationOf } from "../circuit/blood.ts";
-import { curve, type Spot, spots } from "../drawing/curve.ts";
-import { valueAt } from "../drawing/passage.ts";
+import { RICH, saturationOf } from "../circuit/circuit-blood.ts";
+import { curve, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour, groundColour, markColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";

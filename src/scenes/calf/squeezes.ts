@@ -1,7 +1,7 @@
 /** When the calf squeezes, read from its trace. */
 import type { Traces } from "../../sim/circulation/answer.ts";
-import { valueAt } from "../drawing/passage.ts";
 import type { Stretch } from "../drawing/strips.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 import { squeezeAt } from "./vein.ts";
 
 /** Stretches in which the muscle presses with more than half its greatest pressure. */

@@ -3,7 +3,7 @@
  * A plane of its own, 600 wide and 900 high, y down; the heart lies upward.
  */
 import type { Traces } from "../../sim/circulation/answer.ts";
-import { valueAt } from "../drawing/passage.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 
 export const PLANE = { width: 600, height: 900, middle: 300 } as const;
 /** Half the vein's width when nothing presses on it, and the share of it that full squeeze takes away. */

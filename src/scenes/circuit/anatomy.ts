@@ -2,11 +2,11 @@
  * The schematic of the whole circulation, as a table: what joins what in each stage, and where it lies.
  * A plane of our own, 1000 wide and 1100 high, y down, seen from the front: the body's right is on the left.
  */
-import type { Stage } from "../../sim/request.ts";
-import { type Spot, spots } from "../drawing/curve.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
-/** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the lung arteries. */
-export type Blood = "arterial" | "svc" | "ivc" | "lungArtery" | "pulmonaryVein";
+/** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the pulmonary arteries. */
+export type Blood = "arterial" | "svc" | "ivc" | "pulmonaryArtery" | "pulmonaryVein";
 
 export interface Vessel {
   readonly name: string;
@@ -105,11 +105,11 @@ const VEINS: readonly Vessel[] = [
 ];
 
 const LUNGS: readonly Vessel[] = [
-  vessel("rightBed", "right", "lungArtery", 84, "352 276, 300 258, 252 306, 240 390, 286 432, 352 372", {
+  vessel("rightBed", "right", "pulmonaryArtery", 84, "352 276, 300 258, 252 306, 240 390, 286 432, 352 372", {
     becomes: "pulmonaryVein",
     bed: true,
   }),
-  vessel("leftBed", "left", "lungArtery", 84, "672 276, 706 256, 748 306, 760 390, 722 432, 672 372", {
+  vessel("leftBed", "left", "pulmonaryArtery", 84, "672 276, 706 256, 748 306, 760 390, 722 432, 672 372", {
     becomes: "pulmonaryVein",
     bed: true,
   }),
@@ -117,9 +117,9 @@ const LUNGS: readonly Vessel[] = [
   vessel("leftPulmonaryVein", "left", "pulmonaryVein", 20, "674 372, 630 370, 560 364"),
 ];
 
-const LUNG_ARTERIES: readonly Vessel[] = [
-  vessel("rightLungArtery", "right", "lungArtery", 24, "440 276, 390 274, 350 276"),
-  vessel("leftLungArtery", "left", "lungArtery", 24, "440 276, 520 274, 620 272, 674 276"),
+const PULMONARY_ARTERIES: readonly Vessel[] = [
+  vessel("rightPulmonaryArtery", "right", "pulmonaryArtery", 24, "440 276, 390 274, 350 276"),
+  vessel("leftPulmonaryArtery", "left", "pulmonaryArtery", 24, "440 276, 520 274, 620 272, 674 276"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
@@ -128,35 +128,31 @@ const COLLATERALS: readonly Vessel[] = [
 
 const SVC_TO_LUNGS: Vessel = vessel("svc", "svc", "svc", 26, "440 182, 440 230, 440 276");
 
-/** What lies between the great veins and the lung arteries or the heart. */
+/** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   "two-ventricle": [
     vessel("svc", "svc", "svc", 26, "440 182, 438 260, 446 350"),
     vessel("ivc", "ivc", "ivc", 30, "440 524, 438 460, 446 380"),
-    vessel("lungTrunk", "pulmonary", "lungArtery", 28, "492 430, 500 350, 496 276"),
-    vessel("rightLungArtery", "right", "lungArtery", 24, "498 290, 470 272, 390 274, 350 276"),
-    vessel("leftLungArtery", "left", "lungArtery", 24, "498 290, 530 272, 620 272, 674 276"),
+    vessel("lungTrunk", "pulmonary", "pulmonaryArtery", 28, "492 430, 500 350, 496 276"),
+    vessel("rightPulmonaryArtery", "right", "pulmonaryArtery", 24, "498 290, 470 272, 390 274, 350 276"),
+    vessel("leftPulmonaryArtery", "left", "pulmonaryArtery", 24, "498 290, 530 272, 620 272, 674 276"),
   ],
-  "before-completion": [
-    SVC_TO_LUNGS,
-    ...LUNG_ARTERIES,
-    vessel("ivc", "ivc", "ivc", 30, "440 524, 440 460, 470 392"),
-  ],
+  glenn: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, vessel("ivc", "ivc", "ivc", 30, "440 524, 440 460, 470 392")],
   atriopulmonary: [
     vessel("svc", "svc", "svc", 26, "440 182, 432 260, 424 340"),
     vessel("ivc", "ivc", "ivc", 30, "440 524, 436 470, 424 400"),
-    vessel("chamber", "pulmonary", "lungArtery", 34, "424 372, 446 330, 462 276"),
-    vessel("rightLungArtery", "right", "lungArtery", 24, "462 282, 430 270, 380 274, 350 276"),
-    vessel("leftLungArtery", "left", "lungArtery", 24, "462 282, 500 272, 620 272, 674 276"),
+    vessel("chamber", "pulmonary", "pulmonaryArtery", 34, "424 372, 446 330, 462 276"),
+    vessel("rightPulmonaryArtery", "right", "pulmonaryArtery", 24, "462 282, 430 270, 380 274, 350 276"),
+    vessel("leftPulmonaryArtery", "left", "pulmonaryArtery", 24, "462 282, 500 272, 620 272, 674 276"),
   ],
   "lateral-tunnel": [
     SVC_TO_LUNGS,
-    ...LUNG_ARTERIES,
+    ...PULMONARY_ARTERIES,
     vessel("tunnel", "ivc", "ivc", 34, "440 524, 438 450, 436 360, 440 276"),
   ],
   extracardiac: [
     SVC_TO_LUNGS,
-    ...LUNG_ARTERIES,
+    ...PULMONARY_ARTERIES,
     vessel("conduit", "ivc", "ivc", 32, "440 524, 424 470, 410 380, 424 320, 440 276"),
   ],
 };
@@ -179,14 +175,14 @@ const SINGLE: readonly Chamber[] = [
 
 export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
   "two-ventricle": [
-    { volume: "rightAtrium", centre: [448, 366], radii: [38, 44], lean: 0, blood: "lungArtery" },
-    { volume: "rightVentricle", centre: [498, 456], radii: [54, 46], lean: 0.5, blood: "lungArtery" },
+    { volume: "rightAtrium", centre: [448, 366], radii: [38, 44], lean: 0, blood: "pulmonaryArtery" },
+    { volume: "rightVentricle", centre: [498, 456], radii: [54, 46], lean: 0.5, blood: "pulmonaryArtery" },
     { volume: "atrium", centre: [550, 362], radii: [42, 34], lean: 0, blood: "pulmonaryVein" },
     { volume: "ventricle", centre: [582, 446], radii: [56, 44], lean: 0.75, blood: "arterial" },
   ],
-  "before-completion": SINGLE,
+  glenn: SINGLE,
   atriopulmonary: [
-    { volume: "pathway", centre: [424, 372], radii: [46, 58], lean: 0, blood: "lungArtery" },
+    { volume: "pathway", centre: [424, 372], radii: [46, 58], lean: 0, blood: "pulmonaryArtery" },
     ...SINGLE,
   ],
   "lateral-tunnel": [
@@ -199,7 +195,7 @@ export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
 /** Where the pathway's hole opens to the atrium, for the stages that can have one. */
 const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
   "two-ventricle": null,
-  "before-completion": null,
+  glenn: null,
   atriopulmonary: spots("430 376, 456 374, 486 370"),
   "lateral-tunnel": spots("438 376, 462 374, 490 370"),
   extracardiac: spots("412 384, 446 380, 486 372"),
@@ -220,7 +216,7 @@ export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
           {
             name: "fenestration",
             flow: "fenestration",
-            blood: "lungArtery",
+            blood: "pulmonaryArtery",
             width: 11,
             points: hole,
           } as const,

@@ -1,11 +1,11 @@
 /** The still part of the schematic: the body in hairlines, and vessels with wall and lumen in the colour of their blood. */
 import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Curve } from "../drawing/curve.ts";
-import { curve } from "../drawing/curve.ts";
+import type { Curve } from "../drawing/curve-drawing.ts";
+import { curve } from "../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { saturationAlong } from "./blood.ts";
+import { saturationAlong } from "./circuit-blood.ts";
 import { type Laid, spread } from "./dots.ts";
 import { BODY, ORGANS, type Outline } from "./outlines.ts";
 

@@ -1,6 +1,6 @@
 /** Dots of blood on the schematic: set down once, evenly and without chance, then moved by what the model's traces let pass. */
 
-import { type Curve, curve, placeOn } from "../drawing/curve.ts";
+import { type Curve, curve, placeOn } from "../drawing/curve-drawing.ts";
 import type { Vessel } from "./anatomy.ts";
 
 /** Dots for each plane unit of length and of width. */

@@ -1,11 +1,11 @@
 /** The moving part of the schematic: every dot goes as far as the model's blood went since the last drawing. */
 import type { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/passage.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
+import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { RICH, saturationAlong } from "./blood.ts";
+import { RICH, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 
 const ML_S_PER_L_MIN = 1000 / 60;

@@ -1,11 +1,11 @@
 /** The heart's chambers, swollen and shrunk by their computed volumes: displacement, never brightness. */
 import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { valueAt } from "../drawing/passage.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHAMBERS } from "./anatomy.ts";
-import { saturationOf } from "./blood.ts";
+import { saturationOf } from "./circuit-blood.ts";
 
 /** Linear size against the resting outline: the cube root of volume over its mean. */
 export function swelling(volume: number, mean: number): number {

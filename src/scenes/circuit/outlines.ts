@@ -1,5 +1,5 @@
 /** Hairlines that make the schematic a body: trunk, lungs, diaphragm, liver, gut, kidneys. Same plane as `anatomy.ts`; drawn by hand, carrying no flow. */
-import { type Spot, spots } from "../drawing/curve.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 export interface Outline {
   readonly name: string;

@@ -5,8 +5,8 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: ["jugular", "svc"],
   ivc: ["lowerIvc", "ivc"],
   greatVeins: ["jugular", "svc", "lowerIvc", "ivc"],
-  lungArtery: ["rightLungArtery", "leftLungArtery", "lungTrunk"],
-  lungVein: ["rightPulmonaryVein", "leftPulmonaryVein"],
+  pulmonaryArtery: ["rightPulmonaryArtery", "leftPulmonaryArtery", "lungTrunk"],
+  pulmonaryVein: ["rightPulmonaryVein", "leftPulmonaryVein"],
   lungBed: ["rightBed", "leftBed", "rightLung", "leftLung"],
   liver: ["liver", "liverBed", "hepatic"],
   gut: ["gut", "gutBed", "portal"],
@@ -28,9 +28,8 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   rightVentricle: ["rightVentricle"],
   leftTurn: ["lungTrunk"],
   rightTurn: ["lungTrunk"],
-  leftArtery: ["leftLungArtery"],
-  rightArtery: ["rightLungArtery"],
-  pulmonaryVein: ["rightPulmonaryVein", "leftPulmonaryVein"],
+  leftArtery: ["leftPulmonaryArtery"],
+  rightArtery: ["rightPulmonaryArtery"],
 };
 
 const NONE: ReadonlySet<string> = new Set();

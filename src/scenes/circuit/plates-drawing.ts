@@ -1,7 +1,7 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
 import type { Graphics } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { formatQuantity } from "../../words/index.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";

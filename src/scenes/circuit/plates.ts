@@ -1,7 +1,7 @@
 /** Which numbers stand on the schematic, where they are joined to it, and how they keep clear of each other. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Stage } from "../../sim/request.ts";
-import type { Spot } from "../drawing/curve.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 
 export interface Plate {
   /** word key of the place is `further.place.<name>` */
@@ -19,12 +19,12 @@ export interface Plate {
 
 const COMMON: readonly Plate[] = [
   { name: "svc", pressure: "svc", at: [440, 214], side: "left", first: true },
-  { name: "lungArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
+  { name: "pulmonaryArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
   { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
   { name: "kidneys", pressure: "ivc", at: [312, 808], side: "left", organ: true },
   { name: "ivc", pressure: "ivc", at: [440, 700], side: "left" },
   { name: "aorta", pressure: "aortaMean", at: [618, 250], side: "right", first: true },
-  { name: "lungVein", pressure: "pulmonaryVein", at: [660, 371], side: "right" },
+  { name: "pulmonaryVein", pressure: "pulmonaryVein", at: [660, 371], side: "right" },
   { name: "atrium", pressure: "atrium", at: [520, 370], side: "right", first: true },
   { name: "gut", pressure: "hepaticVein", at: [690, 720], side: "right", organ: true },
 ];
@@ -32,7 +32,7 @@ const COMMON: readonly Plate[] = [
 /** Null: no pathway yet, or none needed. */
 const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
   "two-ventricle": null,
-  "before-completion": null,
+  glenn: null,
   atriopulmonary: [424, 372],
   "lateral-tunnel": [436, 400],
   extracardiac: [411, 400],

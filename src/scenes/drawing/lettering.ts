@@ -48,14 +48,14 @@ export interface Lettering {
 }
 
 const styles = new Map<string, TextStyle>();
-const MOST_STYLES = 200;
+const MAX_STYLES = 200;
 
 /** One style for all texts of a look: pixi names a text's picture by words and style, keeps every name, and shares what is named alike. */
 function styleOf(line: Line, family: string, wrap: number | undefined): TextStyle {
   const key = [family, line.size, line.bold ?? false, line.colour, wrap ?? ""].join("|");
   const known = styles.get(key);
   if (known) return known;
-  if (styles.size >= MOST_STYLES) styles.clear();
+  if (styles.size >= MAX_STYLES) styles.clear();
   const style = new TextStyle({
     fontFamily: [family, "sans-serif"],
     fontSize: line.size,

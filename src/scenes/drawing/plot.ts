@@ -1,6 +1,6 @@
 /** Curves over axes, drawn into a scene: hairline marks, names at the curves themselves. */
 import type { Graphics } from "pixi.js";
-import { formatNumber } from "../../words/index.ts";
+import { formatNumber } from "../../i18n/index.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Lettering } from "./lettering.ts";
@@ -42,7 +42,7 @@ export interface Plotted {
 
 /** In sizes of type: title and air around a plot, its least height to be read, and what a foot takes below the last of a column. */
 const AROUND = 2.3;
-const LEAST = 2;
+const MIN = 2;
 const FOOT = 2.3;
 /** A column lower than this shows none: it would lie on what stands beneath. */
 const NONE = 4.8;
@@ -58,7 +58,7 @@ export function fitting<Each>(
   rank: (plot: Each) => number = (plot) => plots.indexOf(plot),
 ): readonly Each[] {
   if (height < NONE * type) return [];
-  const room = Math.max(1, Math.floor((height / type - FOOT) / (AROUND + LEAST)));
+  const room = Math.max(1, Math.floor((height / type - FOOT) / (AROUND + MIN)));
   if (room >= plots.length) return plots;
   const kept = [...plots].sort((a, b) => rank(a) - rank(b)).slice(0, room);
   return plots.filter((plot) => kept.includes(plot));

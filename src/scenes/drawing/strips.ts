@@ -1,14 +1,14 @@
 /** Traces against the breath, one above another, with a marker that keeps step with the picture. */
 import { Container, Graphics } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
-import { formatQuantity } from "../../words/index.ts";
 import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
-import { meanOf, phaseOf, valueAt } from "./passage.ts";
 import { columnOf, drawPlot, fitting, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
+import { meanOf, phaseOf, valueAt } from "./trace-clock.ts";
 
 export interface Row {
   /** word key of its title, which takes the mean as {mean} */

@@ -9,9 +9,9 @@ import {
   Text,
   type Texture,
 } from "pixi.js";
-import { inMarkup } from "../../words/markup.ts";
+import { inMarkup } from "../../i18n/markup.ts";
 
-interface Book {
+interface Collected {
   /** definitions: pictures and clips */
   readonly defs: string[];
   /** `id` of an embedded picture by texture and tint */
@@ -36,12 +36,12 @@ const shapes = (graphics: Graphics): string =>
     .replace(/<\/svg>$/, "");
 
 /** @returns the `id` of the sprite's picture, defined once for each texture and tint */
-function picture(book: Book, texture: Texture, tint: number): string {
+function picture(collected: Collected, texture: Texture, tint: number): string {
   const key = `${texture.uid} ${tint}`;
-  const known = book.pictures.get(key);
+  const known = collected.pictures.get(key);
   if (known) return known;
-  const id = `picture-${book.pictures.size}`;
-  book.pictures.set(key, id);
+  const id = `picture-${collected.pictures.size}`;
+  collected.pictures.set(key, id);
   const source = texture.source.resource as HTMLCanvasElement;
   const canvas = document.createElement("canvas");
   canvas.width = source.width;
@@ -53,17 +53,17 @@ function picture(book: Book, texture: Texture, tint: number): string {
     ink.fillStyle = `#${tint.toString(16).padStart(6, "0")}`;
     ink.fillRect(0, 0, canvas.width, canvas.height);
   }
-  book.defs.push(
+  collected.defs.push(
     `<image id="${id}" width="${number(texture.width)}" height="${number(texture.height)}" preserveAspectRatio="none" href="${canvas.toDataURL()}"/>`,
   );
   return id;
 }
 
-function sprite(book: Book, { texture, tint, anchor }: Sprite): string {
+function sprite(collected: Collected, { texture, tint, anchor }: Sprite): string {
   if (texture.width <= 1 && texture.height <= 1) return "";
   const [x, y] = [-anchor.x * texture.width, -anchor.y * texture.height];
   const at = x || y ? ` x="${number(x)}" y="${number(y)}"` : "";
-  return `<use href="#${picture(book, texture, tint)}"${at}/>`;
+  return `<use href="#${picture(collected, texture, tint)}"${at}/>`;
 }
 
 /** Lines keep the width they were laid out with, also in another face. */
@@ -78,31 +78,31 @@ function words({ text, style }: Text): string {
   return `<text font-family="${inMarkup(family)}" font-size="${number(Number(style.fontSize))}" font-weight="${style.fontWeight}" fill="${String(style.fill)}">${rows.join("")}</text>`;
 }
 
-function clip(book: Book, masked: Container, mask: Graphics): string {
-  const id = `clip-${book.defs.length}`;
-  book.clips.add(mask);
+function clip(collected: Collected, masked: Container, mask: Graphics): string {
+  const id = `clip-${collected.defs.length}`;
+  collected.clips.add(mask);
   // The clip's own place, told from where the clipped group stands.
   const place = masked.parent ? masked.parent.getGlobalTransform(new Matrix(), false).invert() : new Matrix();
   place.append(mask.getGlobalTransform(new Matrix(), false));
   const paths = shapes(mask).replaceAll("<path ", `<path${placed(place)} `);
-  book.defs.push(`<clipPath id="${id}">${paths}</clipPath>`);
+  collected.defs.push(`<clipPath id="${id}">${paths}</clipPath>`);
   return ` clip-path="url(#${id})"`;
 }
 
-function element(book: Book, container: Container): string {
+function element(collected: Collected, container: Container): string {
   if (!container.visible || !container.renderable || container.alpha < 0.005) return "";
   const { mask } = container;
-  const clipped = mask instanceof Graphics ? clip(book, container, mask) : "";
-  if (book.clips.has(container)) return "";
+  const clipped = mask instanceof Graphics ? clip(collected, container, mask) : "";
+  if (collected.clips.has(container)) return "";
   const own =
     container instanceof Graphics
       ? shapes(container)
       : container instanceof Text
         ? words(container)
         : container instanceof Sprite
-          ? sprite(book, container)
+          ? sprite(collected, container)
           : "";
-  const inside = own + container.children.map((child) => element(book, child)).join("");
+  const inside = own + container.children.map((child) => element(collected, child)).join("");
   if (!inside) return "";
   container.updateLocalTransform();
   const faint = container.alpha < 1 ? ` opacity="${number(container.alpha)}"` : "";
@@ -112,7 +112,7 @@ function element(book: Book, container: Container): string {
 
 /** @param view drawn by a scene that uses no shaders */
 export function sceneAsSvg(view: Container): string {
-  const book: Book = { defs: [], pictures: new Map(), clips: new Set() };
-  const body = element(book, view);
-  return `<defs>${book.defs.join("")}</defs>${body}`;
+  const collected: Collected = { defs: [], pictures: new Map(), clips: new Set() };
+  const body = element(collected, view);
+  return `<defs>${collected.defs.join("")}</defs>${body}`;
 }

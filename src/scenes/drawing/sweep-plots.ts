@@ -1,9 +1,9 @@
 /** Curves of a sweep: one colour and one dash pattern for each, named in a legend of their own. */
 import { Container, Graphics } from "pixi.js";
-import type { Sweep, SweepCurve } from "../../chain/sweep.ts";
+import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { numberSetting } from "../../sim/parameters.ts";
-import { formatQuantity } from "../../words/index.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";

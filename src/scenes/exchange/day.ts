@@ -22,7 +22,7 @@ export interface DayFigures {
   readonly lymph: number;
   readonly overflow: number;
   readonly drained: number;
-  /** mL in chest and belly */
+  /** mL in chest and abdomen */
   readonly collected: number;
   /** mmHg */
   readonly interstitialPressure: number;

@@ -1,6 +1,6 @@
 /** The words of the exchange scene: the day, the figures at their places, and the names of the curves. */
 import type { Graphics } from "pixi.js";
-import { formatNumber, formatQuantity } from "../../words/index.ts";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { dashed } from "../layers/path-line.ts";

@@ -1,9 +1,9 @@
 /** A row of growing bodies, each with its tube and its own lower vein in section, all to one scale. */
 import { Container, Graphics } from "pixi.js";
-import type { SweepPoint } from "../../chain/sweep.ts";
+import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { BODY } from "../circuit/outlines.ts";
-import { curve } from "../drawing/curve.ts";
+import { curve } from "../drawing/curve-drawing.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { dashes } from "../drawing/plot.ts";
 import type { Box } from "../scene.ts";

@@ -5,8 +5,8 @@ import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour } from "./contour.ts";
+import { beyondOpening, inBlood, type Plane } from "./drawn-plane.ts";
 import { WALL } from "./fade.ts";
-import { beyondOpening, inBlood, type Plane } from "./plane.ts";
 import type { Lit } from "./spots.ts";
 
 /** Share of the ink: the lines stand 2:1 from all that is veiled, and far behind what is lit. */

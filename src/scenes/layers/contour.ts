@@ -1,5 +1,5 @@
 /** Outlines of a signed-distance grid at any level, by marching squares: lumen, wall and soft shading come from one field. */
-import type { FieldGrid } from "../../sim/field/flow-field.ts";
+import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 
 /** A closed line in mm, interleaved x, y; first point not repeated. */
 export type Loop = number[];
@@ -9,8 +9,8 @@ export type Loop = number[];
  * so every line closes.
  */
 export function contour(grid: FieldGrid, values: ArrayLike<number>, level: number): Loop[] {
-  const { nx, ny, cell, originX, originY } = grid;
-  const outside = level + cell;
+  const { nx, ny, dx, originX, originY } = grid;
+  const outside = level + dx;
   const at = (i: number, j: number): number =>
     i < 0 || j < 0 || i >= nx || j >= ny ? outside : values[j * nx + i]!;
 
@@ -89,7 +89,7 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
     const from = at(i, j);
     const to = vertical ? at(i, j + 1) : at(i + 1, j);
     const share = (level - from) / (to - from);
-    loop.push(originX + cell * (i + (vertical ? 0 : share)), originY + cell * (j + (vertical ? share : 0)));
+    loop.push(originX + dx * (i + (vertical ? 0 : share)), originY + dx * (j + (vertical ? share : 0)));
   };
 
   const loops: Loop[] = [];

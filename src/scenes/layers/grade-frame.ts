@@ -28,6 +28,6 @@ export function frame(box: Box, key: Key | null, sizes: Sizes): Plot {
 }
 
 /** Heights of type below which no line can be told from another. */
-const LEAST = 3;
+const MIN = 3;
 
-export const readable = (plot: Plot, sizes: Sizes): boolean => plot.height >= LEAST * sizes.axis;
+export const readable = (plot: Plot, sizes: Sizes): boolean => plot.height >= MIN * sizes.axis;

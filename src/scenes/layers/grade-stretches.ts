@@ -1,6 +1,7 @@
 /** What the stretches of the grade line are called in each course of the blood, and where it rises or falls by how much. */
+
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { formatQuantity } from "../../words/index.ts";
 import type { Theme } from "../theme/theme.ts";
 
 type GradeLine = Circulation["pathway"]["gradeLine"];
@@ -31,7 +32,7 @@ function marksOf(points: GradeLine) {
 export function stretchesOf(points: GradeLine): Stretch[] {
   const { entry, pump, pumped, bed, veins } = marksOf(points);
   const liver = { key: "scene.stretch.liver", from: 0, to: entry };
-  // Before completion the lower vein ends in the atrium: the lungs are not on its way.
+  // At the Glenn stage the lower vein ends in the atrium: the lungs are not on its way.
   if (bed === undefined || veins === undefined)
     return [liver, { key: "scene.stretch.lowerVeinToAtrium", from: entry, to: 1 }];
   const between =
@@ -39,7 +40,7 @@ export function stretchesOf(points: GradeLine): Stretch[] {
       ? [
           { key: "scene.stretch.lowerVein", from: entry, to: pump.station },
           { key: "scene.stretch.rightVentricle", from: pump.station, to: pumped.station },
-          { key: "scene.stretch.lungArteries", from: pumped.station, to: bed },
+          { key: "scene.stretch.pulmonaryArteries", from: pumped.station, to: bed },
         ]
       : [{ key: "scene.stretch.pathway", from: entry, to: bed }];
   return [

@@ -1,6 +1,6 @@
 /** Where plates come to lie over a plane: near their spot or where they would like, off what must be seen and off each other; one without room is left out. */
 import type { Box } from "../scene.ts";
-import { type Block, clamp } from "./settle.ts";
+import { type Block, clamp } from "./spread-labels.ts";
 
 /** Heights of a plate: how far from its spot, and in which steps, it is tried. */
 const FARTHEST = 7;

@@ -1,8 +1,8 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
 import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
-import { formatQuantity } from "../../words/index.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -15,8 +15,8 @@ const PRESSURE: Readonly<Record<string, Pressure>> = {
   svc: "svc",
   ivc: "ivc",
   hepaticVein: "hepaticVein",
-  leftLungArtery: "pulmonaryArteryLeft",
-  rightLungArtery: "pulmonaryArteryRight",
+  leftPulmonaryArtery: "pulmonaryArteryLeft",
+  rightPulmonaryArtery: "pulmonaryArteryRight",
   atrium: "atrium",
   conduit: "pathway",
   tunnel: "pathway",

@@ -1,8 +1,8 @@
 /** What the colours and shapes of this moment mean; always on. */
 import type { Graphics } from "pixi.js";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
-import { formatNumber, formatQuantity } from "../../words/index.ts";
 import type { Lain, Lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour } from "../theme/colour.ts";
@@ -149,7 +149,7 @@ export function drawLegend(
   }
 }
 
-/** The head shapes of layers/tracers.ts, large. */
+/** The head shapes of layers/tracer-mesh.ts, large. */
 function shape(ink: Graphics, index: number, x: number, y: number, radius: number, color: string): void {
   if (index === 0) ink.circle(x, y, radius).fill({ color });
   else if (index === 1) ink.circle(x, y, radius * 0.85).stroke({ width: radius * 0.6, color });

@@ -1,8 +1,8 @@
 /** What no plate may cover: blood with its walls, and the heart and vessels around it. Lungs are the ground on which all else lies. */
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import type { Plane } from "./drawn-plane.ts";
 import { FADE, fadeReach, WALL } from "./fade.ts";
-import type { Plane } from "./plane.ts";
 
 export interface Occupied {
   /** Whether a rectangle (mm, y up) touches any part but its own. */
@@ -31,8 +31,8 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   const ys = parts.flatMap(({ outline }) => outline.map(([, y]) => y));
   const left = Math.floor(Math.min(plane.originX, ...xs)) - 4;
   const bottom = Math.floor(Math.min(plane.originY, ...ys)) - 4;
-  const nx = Math.ceil(Math.max(plane.originX + plane.nx * plane.cell, ...xs) - left) + 4;
-  const ny = Math.ceil(Math.max(plane.originY + plane.ny * plane.cell, ...ys) - bottom) + 4;
+  const nx = Math.ceil(Math.max(plane.originX + plane.nx * plane.dx, ...xs) - left) + 4;
+  const ny = Math.ceil(Math.max(plane.originY + plane.ny * plane.dx, ...ys) - bottom) + 4;
 
   const taken = new Uint8Array(nx * ny);
   /** 1 + index of the part that shows there, well inside its outline */
@@ -69,8 +69,8 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   for (let j = 0; j < plane.ny; j++)
     for (let i = 0; i < plane.nx; i++) {
       if (plane.distance[j * plane.nx + i]! >= WALL + 2 * REACH) continue;
-      const x = Math.round(plane.originX + i * plane.cell - left);
-      const y = Math.round(plane.originY + j * plane.cell - bottom);
+      const x = Math.round(plane.originX + i * plane.dx - left);
+      const y = Math.round(plane.originY + j * plane.dx - bottom);
       taken[y * nx + x] = 1;
       owner[y * nx + x] = 0;
     }

@@ -1,10 +1,10 @@
 /** A measured field as a map under the tracers: speed, pressure or loss, on a published scale. */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
-import type { FieldShape } from "../../sim/field/flow-field.ts";
+import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import { WITH_ALL } from "../scene.ts";
 import { type MapName, mapTable } from "../theme/maps.ts";
-import { beyondOpening } from "./plane.ts";
+import { beyondOpening } from "./drawn-plane.ts";
 import { mapStep } from "./scales.ts";
 
 export interface OverlayLayer {
@@ -38,16 +38,16 @@ export function overlayLayer(): OverlayLayer {
     image = ink.createImageData(shape.nx, shape.ny);
     texels = new Uint32Array(image.data.buffer);
     source = nearestInside(shape).map((from, k) => {
-      const x = shape.originX + (k % shape.nx) * shape.cell;
-      const y = shape.originY + Math.floor(k / shape.nx) * shape.cell;
+      const x = shape.originX + (k % shape.nx) * shape.dx;
+      const y = shape.originY + Math.floor(k / shape.nx) * shape.dx;
       return openings.some((opening) => beyondOpening(opening, x, y, 0, 0)) ? -1 : from;
     });
     texture = Texture.from(canvas, true);
     texture.source.scaleMode = "linear";
     sprite = new Sprite(texture);
     // Texel centres are cell centres; row 0 is the lowest, as the plane counts.
-    sprite.position.set(shape.originX - shape.cell / 2, shape.originY - shape.cell / 2);
-    sprite.scale.set(shape.cell);
+    sprite.position.set(shape.originX - shape.dx / 2, shape.originY - shape.dx / 2);
+    sprite.scale.set(shape.dx);
     view.addChild(sprite);
     known = shape;
   };

@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
-import { meanOf, passage, valueAt } from "../drawing/passage.ts";
+import { meanOf, passage, valueAt } from "../drawing/trace-clock.ts";
 import type { Theme } from "../theme/theme.ts";
 import { tint } from "./tint.ts";
 
@@ -72,7 +72,7 @@ export function streamIn(
   const { traces } = circulation;
   const passed = (1000 * passage(traces, flow).passed(time)) / area;
   const speed = valueAt(traces, flow, time) / 60000 / (area * 1e-6);
-  const liver = liverShare(circulation);
+  const liver = hepaticShare(circulation);
   const count = Math.round(DENSE * width * length);
   const marks = {
     count,
@@ -122,7 +122,7 @@ function courseOf(outline: readonly Point[]) {
   return { middle, length, width: Math.hypot(ax - bx, ay - by) };
 }
 
-function liverShare({ traces }: Circulation): number {
+function hepaticShare({ traces }: Circulation): number {
   const { splanchnic, legs } = traces.flows;
   if (!splanchnic || !legs) return 0.5;
   const [liver, rest] = [meanOf(traces, splanchnic), meanOf(traces, legs)];

@@ -3,8 +3,8 @@ import { type Container, Graphics } from "pixi.js";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
+import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
 import { fadeReach, WALL } from "./fade.ts";
-import { beyondOpening, type Plane, SHY } from "./plane.ts";
 
 /** Steps in which a vessel fades out beyond its opening. */
 const FADES = 14;
@@ -14,7 +14,7 @@ const ROUND = [0.9, 2, 3.4, 5.2, 7.4];
 const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
 
 /** Longest side of a kept picture */
-const MOST_TEXELS = 4096;
+const MAX_TEXELS = 4096;
 /** Factor in size within which a kept picture serves: a camera that glides does not draw it anew at every step. */
 const CLOSE_ENOUGH = 1.25;
 
@@ -59,7 +59,7 @@ export function wallLayer(): WallLayer {
     below,
     above,
     keep(density) {
-      const wanted = Math.min(density, MOST_TEXELS / largest);
+      const wanted = Math.min(density, MAX_TEXELS / largest);
       if (kept > 0 && wanted / kept < CLOSE_ENOUGH && kept / wanted < CLOSE_ENOUGH) return;
       kept = wanted;
       for (const layer of [below, above]) {
@@ -72,7 +72,7 @@ export function wallLayer(): WallLayer {
       below.clear();
       above.clear();
       kept = 0;
-      largest = Math.max(plane.nx, plane.ny) * plane.cell;
+      largest = Math.max(plane.nx, plane.ny) * plane.dx;
       const fill = (level: number, color: string, alpha: number) => {
         for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
       };

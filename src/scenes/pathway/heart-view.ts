@@ -1,17 +1,17 @@
 /** A pane whose blood reaches the lungs through a pump: heart and lungs of the whole circulation in the pathway's place. */
 import type { Pane } from "../../chain/frame.ts";
-import { hasPlane } from "../../sim/request.ts";
+import { hasPlane } from "../../sim/parameters/request.ts";
 import type { View } from "../../state/scene-state.ts";
 import { BODY, CHEST } from "../circuit/arrange.ts";
-import { pane as circuitPane } from "../circuit/pane.ts";
-import type { Box, Setting } from "../scene.ts";
+import { pane as circuitPane } from "../circuit/circuit-pane.ts";
+import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 
 interface Moment {
   readonly view: View;
   readonly time: number;
   readonly still: boolean;
-  readonly setting: Setting;
+  readonly viewport: Viewport;
 }
 
 /** Width over height from which heart and lungs alone fill a box better than the whole body. */
@@ -30,7 +30,7 @@ export function heartView() {
     get cut() {
       return cut && drawn.view.visible;
     },
-    draw(pane: Pane, box: Box, { view, time, still, setting }: Moment, theme: Theme): void {
+    draw(pane: Pane, box: Box, { view, time, still, viewport }: Moment, theme: Theme): void {
       drawn.view.visible = pumped(pane) && pane.geometry === null;
       if (!drawn.view.visible) return;
       cut = box.width > WIDE * box.height;
@@ -45,7 +45,7 @@ export function heartView() {
         extent: cut ? CHEST : BODY,
         titled: false,
       };
-      drawn.draw(contents, box, setting.floor, setting.elapsed, theme);
+      drawn.draw(contents, box, viewport.floor, viewport.elapsed, theme);
     },
     pick: (x: number, y: number): string | null => (drawn.view.visible ? drawn.pick(x, y) : null),
     release(): void {

@@ -10,7 +10,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 
-import { onPlane, type Projection } from "./layout.ts";
+import { onPlane, type Projection } from "./pathway-layout.ts";
 
 type ToScreen = (point: readonly [number, number]) => readonly [number, number];
 
@@ -47,7 +47,7 @@ export function listed(
 }
 
 /** Places that keep their label where room is short. */
-const CHIEF = ["svc", "ivc", "leftLungArtery", "rightLungArtery", "atrium", "fenestration"];
+const CHIEF = ["svc", "ivc", "leftPulmonaryArtery", "rightPulmonaryArtery", "atrium", "fenestration"];
 
 /** The labels that have room, where no plate covers blood or a part that is not its own; a spot that a close camera has left behind needs none. */
 export function placed(

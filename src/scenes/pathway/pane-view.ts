@@ -1,24 +1,25 @@
 /** One pathway: its layers from back to front, drawn in mm under one projection. */
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
-import type { FieldShape } from "../../sim/field/flow-field.ts";
+import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
+import { streamlines } from "../../sim/flow-field/streamlines.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { View } from "../../state/scene-state.ts";
-import { backdropLayer } from "../layers/backdrop.ts";
+import { backdropLayer } from "../layers/backdrop-layer.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
+import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
-import { drawnPlane, type Plane } from "../layers/plane.ts";
 import { spotsOf } from "../layers/spots.ts";
-import { drawStreamlines, streamlines, upTo } from "../layers/streamlines.ts";
+import { drawStreamlines, upTo } from "../layers/streamline-layer.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { veinStream } from "../layers/vein-stream.ts";
 import { wallLayer } from "../layers/wall.ts";
-import { type Box, type Setting, WITH_ALL } from "../scene.ts";
+import { type Box, type Viewport, WITH_ALL } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
-import { blood, headSize } from "./blood.ts";
-import { extent, onPlane, onScreen, type Projection, project } from "./layout.ts";
+import { blood, headSize } from "./pathway-blood.ts";
+import { extent, onPlane, onScreen, type Projection, project } from "./pathway-layout.ts";
 
 interface Moment {
   /** shown beside others: it keeps to its box and never dims */
@@ -26,7 +27,7 @@ interface Moment {
   readonly view: View;
   readonly time: number;
   readonly still: boolean;
-  readonly setting: Setting;
+  readonly viewport: Viewport;
 }
 
 export interface PaneView {
@@ -120,7 +121,7 @@ export function paneView(): PaneView {
     const whole = project(box, extent(geometry));
     const place = geometry.places.find(({ name }) => name === moment.view.camera);
     const goal = place ? near(whole, box, place.at) : whole;
-    const { elapsed } = moment.setting;
+    const { elapsed } = moment.viewport;
     // Only a change of the camera glides; a new size or new lengths take their place at once.
     if (camera !== moment.view.camera && projection) gliding = true;
     camera = moment.view.camera;
@@ -156,18 +157,25 @@ export function paneView(): PaneView {
       if (!geometry) return;
       aim(box, moment);
       keepTo(box, moment.compared && moment.view.camera !== "whole");
-      wall.keep(projection!.scale * moment.setting.dense);
-      const { view: asked, still, time, setting } = moment;
+      wall.keep(projection!.scale * moment.viewport.dense);
+      const { view: asked, still, time, viewport } = moment;
       backdrop.move(pane.circulation, time, still);
-      inside.draw(pane, asked, still, projection!, setting, theme);
+      inside.draw(pane, asked, still, projection!, viewport, theme);
       stream.view.visible = asked.overlay === "none";
       if (stream.view.visible)
-        stream.draw(geometry, pane.circulation, time, asked.colouring, headSize(setting, projection!), theme);
+        stream.draw(
+          geometry,
+          pane.circulation,
+          time,
+          asked.colouring,
+          headSize(viewport, projection!),
+          theme,
+        );
 
       const { shape, field } = pane;
       const wanted = (asked.streamlines || (still && !asked.paused)) && shape !== null && field !== null;
       lines.visible = wanted;
-      sinceTraced += Number.isFinite(setting.elapsed) ? setting.elapsed : TRACE_EVERY;
+      sinceTraced += Number.isFinite(viewport.elapsed) ? viewport.elapsed : TRACE_EVERY;
       // Another pathway's lines may not stand a moment longer.
       const other = geometry.name !== tracedName;
       if (wanted && field !== tracedField && (other || sinceTraced >= TRACE_EVERY)) {
@@ -185,7 +193,7 @@ export function paneView(): PaneView {
         linesOf = geometry;
         outlines = contextLines(geometry, outline!);
       }
-      veil.draw(lit, !moment.compared, projection!.scale, outlines, setting.elapsed, theme);
+      veil.draw(lit, !moment.compared, projection!.scale, outlines, viewport.elapsed, theme);
     },
     toScreen: (point) => (projection && geometry ? onScreen(projection, point) : null),
     pick(x, y) {

@@ -1,5 +1,5 @@
 /** From body surface area to a whole parameter set. */
-import type { Stage } from "../request.ts";
+import type { Stage } from "../parameters/request.ts";
 import { ADULT, CHILD, HEALTHY, type ReferenceSet } from "./reference-sets.ts";
 
 /**

@@ -28,30 +28,30 @@ export interface ReferenceSet {
   readonly splanchnicCompliance: number;
   readonly legVeinCompliance: number;
   readonly ivcCompliance: number;
-  readonly lungArteryCompliance: number;
-  readonly lungVeinCompliance: number;
+  readonly pulmonaryArteryCompliance: number;
+  readonly pulmonaryVeinCompliance: number;
   /** mL */
   readonly arteryUnstressed: number;
   readonly upperVeinUnstressed: number;
   readonly splanchnicUnstressed: number;
   readonly legVeinUnstressed: number;
   readonly ivcUnstressed: number;
-  readonly lungArteryUnstressed: number;
-  readonly lungVeinUnstressed: number;
+  readonly pulmonaryArteryUnstressed: number;
+  readonly pulmonaryVeinUnstressed: number;
   /** mL, of a person living with the circulation that the set describes */
   readonly bloodVolume: number;
   /** mmHg.s/mL */
   readonly upperResistance: number;
   readonly splanchnicResistance: number;
   readonly legResistance: number;
-  readonly liverResistance: number;
+  readonly hepaticResistance: number;
   readonly legVeinResistance: number;
-  readonly lungVeinResistance: number;
-  readonly inletValveResistance: number;
-  readonly outletValveResistance: number;
+  readonly pulmonaryVeinResistance: number;
+  readonly atrioventricularValveResistance: number;
+  readonly semilunarValveResistance: number;
   /** mmHg.s2/mL2 */
-  readonly inletValveQuadratic: number;
-  readonly outletValveQuadratic: number;
+  readonly atrioventricularValveQuadratic: number;
+  readonly semilunarValveQuadratic: number;
   /** mmHg.s2/mL */
   readonly aortaInertance: number;
   /** mmHg: what the reflex defends and what fixes the size of the collaterals */
@@ -82,26 +82,26 @@ export const CHILD: ReferenceSet = {
   splanchnicCompliance: 14,
   legVeinCompliance: 6,
   ivcCompliance: 3,
-  lungArteryCompliance: 1.6,
-  lungVeinCompliance: 3,
+  pulmonaryArteryCompliance: 1.6,
+  pulmonaryVeinCompliance: 3,
   arteryUnstressed: 75,
   upperVeinUnstressed: 190,
   splanchnicUnstressed: 340,
   legVeinUnstressed: 160,
   ivcUnstressed: 35,
-  lungArteryUnstressed: 25,
-  lungVeinUnstressed: 85,
+  pulmonaryArteryUnstressed: 25,
+  pulmonaryVeinUnstressed: 85,
   bloodVolume: 1430,
   upperResistance: 3.34,
   splanchnicResistance: 4.29,
   legResistance: 7.58,
-  liverResistance: 0.09,
+  hepaticResistance: 0.09,
   legVeinResistance: 0.16,
-  lungVeinResistance: 0.012,
-  inletValveResistance: 0.006,
-  outletValveResistance: 0.012,
-  inletValveQuadratic: 3e-5,
-  outletValveQuadratic: 1.2e-4,
+  pulmonaryVeinResistance: 0.012,
+  atrioventricularValveResistance: 0.006,
+  semilunarValveResistance: 0.012,
+  atrioventricularValveQuadratic: 3e-5,
+  semilunarValveQuadratic: 1.2e-4,
   aortaInertance: 0.001,
   arterialMean: 70,
   atrialPressure: 7,
@@ -128,26 +128,26 @@ export const ADULT: ReferenceSet = {
   splanchnicCompliance: 46,
   legVeinCompliance: 20,
   ivcCompliance: 8,
-  lungArteryCompliance: 3.8,
-  lungVeinCompliance: 9,
+  pulmonaryArteryCompliance: 3.8,
+  pulmonaryVeinCompliance: 9,
   arteryUnstressed: 260,
   upperVeinUnstressed: 560,
   splanchnicUnstressed: 1130,
   legVeinUnstressed: 600,
   ivcUnstressed: 110,
-  lungArteryUnstressed: 70,
-  lungVeinUnstressed: 260,
+  pulmonaryArteryUnstressed: 70,
+  pulmonaryVeinUnstressed: 260,
   bloodVolume: 4600,
   upperResistance: 2.36,
   splanchnicResistance: 2.52,
   legResistance: 4.15,
-  liverResistance: 0.045,
+  hepaticResistance: 0.045,
   legVeinResistance: 0.075,
-  lungVeinResistance: 0.006,
-  inletValveResistance: 0.003,
-  outletValveResistance: 0.006,
-  inletValveQuadratic: 5e-6,
-  outletValveQuadratic: 3e-5,
+  pulmonaryVeinResistance: 0.006,
+  atrioventricularValveResistance: 0.003,
+  semilunarValveResistance: 0.006,
+  atrioventricularValveQuadratic: 5e-6,
+  semilunarValveQuadratic: 3e-5,
   aortaInertance: 0.0006,
   arterialMean: 86,
   atrialPressure: 7.6,
@@ -174,26 +174,26 @@ export const HEALTHY: ReferenceSet = {
   splanchnicCompliance: 58,
   legVeinCompliance: 26,
   ivcCompliance: 10,
-  lungArteryCompliance: 4.3,
-  lungVeinCompliance: 10,
+  pulmonaryArteryCompliance: 4.3,
+  pulmonaryVeinCompliance: 10,
   arteryUnstressed: 280,
   upperVeinUnstressed: 640,
   splanchnicUnstressed: 1250,
   legVeinUnstressed: 680,
   ivcUnstressed: 130,
-  lungArteryUnstressed: 80,
-  lungVeinUnstressed: 300,
+  pulmonaryArteryUnstressed: 80,
+  pulmonaryVeinUnstressed: 300,
   bloodVolume: 4450,
   upperResistance: 2.45,
   splanchnicResistance: 2.4,
   legResistance: 4.6,
-  liverResistance: 0.04,
+  hepaticResistance: 0.04,
   legVeinResistance: 0.07,
-  lungVeinResistance: 0.006,
-  inletValveResistance: 0.0025,
-  outletValveResistance: 0.004,
-  inletValveQuadratic: 5e-6,
-  outletValveQuadratic: 2e-5,
+  pulmonaryVeinResistance: 0.006,
+  atrioventricularValveResistance: 0.0025,
+  semilunarValveResistance: 0.004,
+  atrioventricularValveQuadratic: 5e-6,
+  semilunarValveQuadratic: 2e-5,
   aortaInertance: 0.0005,
   arterialMean: 93,
   atrialPressure: 7.5,

@@ -7,14 +7,14 @@ import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
 import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
 import { regionalUse } from "../oxygen/use.ts";
-import { numberSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMilliwatt, toMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
 import * as at from "./compartments.ts";
 import { extrasOf } from "./extras.ts";
 import type { Periodic } from "./periodic.ts";
-import type { Recording } from "./record.ts";
+import type { Recording } from "./recording.ts";
 import { hepaticVein, tracesOf } from "./traces.ts";
 
 const flow = at.FLOW_INDEX;
@@ -36,7 +36,7 @@ export function answerOf(
     pathway: pressure(at.JUNCTION),
     pulmonaryArteryLeft: pressure(at.LUNG_LEFT),
     pulmonaryArteryRight: pressure(at.LUNG_RIGHT),
-    pulmonaryVein: pressure(at.LUNG_VEINS),
+    pulmonaryVein: pressure(at.PULMONARY_VEINS),
     atrium: pressure(at.ATRIUM),
     ventricleEndDiastolic: toMmHg(recording.endDiastolicPressure),
     aortaMean: pressure(at.AORTA),
@@ -84,8 +84,8 @@ export function answerOf(
     },
     exchange,
     run: {
-      beats: periodic.repeats * periodic.drive.beats,
-      seconds: periodic.repeats * recording.period,
+      beats: periodic.cycles * periodic.forcing.beats,
+      seconds: periodic.cycles * recording.period,
       residual: periodic.residual,
       converged: periodic.reason === undefined,
       ...(periodic.reason ? { reason: periodic.reason } : {}),
@@ -130,9 +130,9 @@ function oxygenOf(request: CirculationRequest, { network }: Periodic, recording:
 }
 
 /** mL/h: where the tissues settle if these pressures last, lymph not yet grown. Limbs see the mean of upper and leg veins. */
-function exchangeOf(request: CirculationRequest, upper: number, belly: number, legs: number) {
+function exchangeOf(request: CirculationRequest, upper: number, abdomen: number, legs: number) {
   const setting = (name: string) => numberSetting(request, name);
-  const venous = { limbs: (upper + legs) / 2, belly };
+  const venous = { limbs: (upper + legs) / 2, abdomen };
   const total = { filtration: 0, lymph: 0, overflow: 0 };
   for (const region of REGIONS) {
     const settled = steadyExchange(region, {

@@ -1,6 +1,6 @@
 /** What the circulation answers: plain data, cloneable to a worker. Keys follow the compute contract. */
 import type { GradePoint, LedgerRow } from "../hydraulics/law.ts";
-import type { CirculationRequest } from "../request.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 
 export interface Circulation {
   readonly request: CirculationRequest;
@@ -38,7 +38,7 @@ export interface Circulation {
     readonly pulmonaryVein: number;
   };
   readonly pathway: {
-    /** mmHg, from the IVC's entry to the lung arteries */
+    /** mmHg, from the IVC's entry to the pulmonary arteries */
     readonly pressureDrop: number;
     /** mW, all four branches */
     readonly powerLoss: number;
@@ -78,10 +78,10 @@ export interface Circulation {
 export interface Traces {
   /** s, from 0 to the period, ends included */
   readonly time: Float64Array;
-  /** s: length of one repeat (a whole number of beats and one breath, or one beat) */
+  /** s: length of one cycle (a whole number of beats and one breath, or one beat) */
   readonly period: number;
   readonly heartPeriod: number;
-  /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural" and "air" (in the lungs' air spaces; lungs stretch by air minus pleural), "abdominal", "calf" */
+  /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural" and "alveolar" (in the lungs; lungs stretch by alveolar minus pleural), "abdominal", "calf" */
   readonly pressures: Readonly<Record<string, Float64Array>>;
   /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs" (through the last valve), "legBed" (into the leg veins), "splanchnic", "upper" */
   readonly flows: Readonly<Record<string, Float64Array>>;

@@ -1,6 +1,6 @@
-/** Pressures that act from outside: chest, belly, air spaces. All in mmHg above their mean in quiet breathing at rest, air above atmosphere. */
-import { numberSetting, wordSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+/** Pressures that act from outside: chest, belly, alveoli. All in mmHg above their mean in quiet breathing at rest, air above atmosphere. */
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { exertion } from "./exercise.ts";
 
 /** Shares of a quiet breath: drawing in, letting go, rest (in to out as 1 to 2; common practice, no source). */
@@ -13,58 +13,58 @@ const END_EXPIRATORY_PLEURAL = -3.7;
 const QUIET_SWING = 2.2;
 const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
 const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
-/** Rise of belly pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
-const BELLY_SHARE = 1;
-/** Share of a ventilator's pleural rise that the passive diaphragm hands on to the belly (teaching value). */
-const BELLY_SHARE_PASSIVE = 0.5;
-/** Share of air-space pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
+/** Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
+const ABDOMINAL_SHARE = 1;
+/** Share of a ventilator's pleural rise that the passive diaphragm hands on to the abdomen (teaching value). */
+const ABDOMINAL_SHARE_PASSIVE = 0.5;
+/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
 const PLEURAL_TRANSMISSION = 0.5;
 
 export interface BreathPattern {
   /** 1/min; 0 = nothing moves */
   readonly rate: number;
   /** mmHg at a point of the breath, `filling` 0 at end of expiration, 1 at end of inspiration */
-  readonly chest: (filling: number) => number;
-  readonly belly: (filling: number) => number;
-  readonly air: (filling: number) => number;
+  readonly intrathoracic: (filling: number) => number;
+  readonly abdominal: (filling: number) => number;
+  readonly alveolar: (filling: number) => number;
 }
 
 export function breathPattern(request: CirculationRequest): BreathPattern {
   const setting = (name: string) => numberSetting(request, name);
-  const belly = setting("abdominalPressure");
+  const abdominal = setting("abdominalPressure");
   const effort = exertion(request);
   const rate = setting("breathingRate") * effort.breathingRate;
   const drawn = (swing: number, perMinute: number): BreathPattern => ({
     rate: perMinute,
-    chest: (filling) => QUIET_MEAN - swing * filling,
-    belly: (filling) => belly + BELLY_SHARE * (swing * filling - QUIET_MEAN),
-    air: () => 0,
+    intrathoracic: (filling) => QUIET_MEAN - swing * filling,
+    abdominal: (filling) => abdominal + ABDOMINAL_SHARE * (swing * filling - QUIET_MEAN),
+    alveolar: () => 0,
   });
   switch (wordSetting(request, "breathing")) {
     case "deep":
       return drawn(setting("deepBreathingDepth"), Math.max(6, 0.6 * rate));
     case "held":
-      return { rate: 0, chest: () => 0, belly: () => belly, air: () => 0 };
-    case "strain": {
-      const strain = setting("strainPressure");
+      return { rate: 0, intrathoracic: () => 0, abdominal: () => abdominal, alveolar: () => 0 };
+    case "valsalva": {
+      const valsalva = setting("valsalvaPressure");
       return {
         rate: 0,
-        chest: () => strain - MEAN_PLEURAL,
-        belly: () => belly + strain,
+        intrathoracic: () => valsalva - MEAN_PLEURAL,
+        abdominal: () => abdominal + valsalva,
         // No air moves, so the lungs keep their stretch: the pleura is squeezed, and the air by as much.
-        air: () => strain - MEAN_PLEURAL,
+        alveolar: () => valsalva - MEAN_PLEURAL,
       };
     }
     case "ventilator": {
       const low = setting("endExpiratoryPressure");
       const high = Math.max(low, setting("ventilatorPressure"));
-      const air = (filling: number) => low + (high - low) * filling;
-      const pleura = (filling: number) => PLEURAL_TRANSMISSION * air(filling);
+      const alveolar = (filling: number) => low + (high - low) * filling;
+      const pleura = (filling: number) => PLEURAL_TRANSMISSION * alveolar(filling);
       return {
         rate,
-        air,
-        chest: (filling) => QUIET_MEAN + pleura(filling),
-        belly: (filling) => belly + BELLY_SHARE_PASSIVE * pleura(filling),
+        alveolar,
+        intrathoracic: (filling) => QUIET_MEAN + pleura(filling),
+        abdominal: (filling) => abdominal + ABDOMINAL_SHARE_PASSIVE * pleura(filling),
       };
     }
     default:
@@ -72,11 +72,11 @@ export function breathPattern(request: CirculationRequest): BreathPattern {
   }
 }
 
-/** s into a strain at which it is reported: nothing about it is steady, and few hold it longer. */
-export const STRAIN_SECONDS = 10;
+/** s into a Valsalva manoeuvre at which it is reported: nothing about it is steady, and few hold it longer. */
+export const VALSALVA_SECONDS = 10;
 
 /** mmHg above atmosphere, of a chest pressure given above its quiet mean. */
-export const pleuralPressure = (chest: number): number => chest + MEAN_PLEURAL;
+export const pleuralPressure = (intrathoracic: number): number => intrathoracic + MEAN_PLEURAL;
 
 /** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines, then rest. */
 export function filling(phase: number): number {

@@ -1,17 +1,17 @@
 /** Unknown input in, a trusted request or every fault out. The page, the lessons and `compute` all pass through here. */
 import { describeList, type Fault, nearestMatch } from "../faults.ts";
-import { findParameter, PARAMETERS } from "../parameters.ts";
+import { findParameter, PARAMETERS } from "../parameters/parameters.ts";
 import {
   BODY_RANGES,
   type Body,
   type BodyRange,
   type CirculationRequest,
-  type Setting,
+  type ParameterValue,
   STAGES,
   type Stage,
   VOLUME_RULES,
   type VolumeRule,
-} from "../request.ts";
+} from "../parameters/request.ts";
 
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
 const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
@@ -58,7 +58,7 @@ function checkBody(input: unknown, path: string, faults: Fault[]): Partial<Body>
   return body as unknown as Body;
 }
 
-function checkSettings(input: unknown, path: string, faults: Fault[]): Record<string, Setting> {
+function checkSettings(input: unknown, path: string, faults: Fault[]): Record<string, ParameterValue> {
   if (input === undefined) return {};
   if (!isRecord(input)) {
     faults.push({ path, found: shown(input), allowed: "an object of parameters by name" });
@@ -76,7 +76,7 @@ function checkSettings(input: unknown, path: string, faults: Fault[]): Record<st
       numberWithin(value, parameter.min, parameter.max, parameter.unit, `${path}.${name}`, faults);
     if (parameter?.kind === "word") oneOf(value, parameter.words, `${path}.${name}`, faults);
   }
-  return { ...(input as Record<string, Setting>) };
+  return { ...(input as Record<string, ParameterValue>) };
 }
 
 export const isRecord = (value: unknown): value is Record<string, unknown> =>

@@ -10,9 +10,9 @@ export const COMPARTMENTS = [
   "legVeins",
   "ivc",
   "junction",
-  "lungArteryLeft",
-  "lungArteryRight",
-  "lungVeins",
+  "pulmonaryArteryLeft",
+  "pulmonaryArteryRight",
+  "pulmonaryVeins",
   "rightAtrium",
   "rightVentricle",
 ] as const;
@@ -28,7 +28,7 @@ export const IVC = 7;
 export const JUNCTION = 8;
 export const LUNG_LEFT = 9;
 export const LUNG_RIGHT = 10;
-export const LUNG_VEINS = 11;
+export const PULMONARY_VEINS = 11;
 export const RIGHT_ATRIUM = 12;
 export const RIGHT_VENTRICLE = 13;
 export const VOLUMES = 14;
@@ -42,22 +42,22 @@ export const STATES = 19;
 
 /** Flows that follow from the pressures of the moment, by place in the scratch array. */
 export const FLOWS = [
-  "inletValve",
-  "outletValve",
+  "atrioventricularValve",
+  "semilunarValve",
   "upperBed",
   "splanchnicBed",
   "legBed",
   "coronary",
   "collateralLeft",
   "collateralRight",
-  "liver",
+  "hepatic",
   "legVeins",
   "fenestration",
   "lungLeft",
   "lungRight",
-  "lungVeins",
-  "rightInletValve",
-  "rightOutletValve",
+  "pulmonaryVeins",
+  "rightAtrioventricularValve",
+  "rightSemilunarValve",
 ] as const;
 export type FlowName = (typeof FLOWS)[number];
 export const FLOW_INDEX = Object.fromEntries(FLOWS.map((name, index) => [name, index])) as Readonly<

@@ -1,7 +1,8 @@
 /** The right-hand side: pressures from volumes, flows from pressures, rates of change from flows. The hot loop of the circulation. */
+
+import type { Network, Path, Ventricle } from "./circuit-network.ts";
 import * as compartment from "./compartments.ts";
-import type { Drive } from "./drive.ts";
-import type { Network, Path, Ventricle } from "./network.ts";
+import type { Forcing } from "./forcing.ts";
 
 // Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured: 8 times slower).
 const {
@@ -16,7 +17,7 @@ const {
   LEGS,
   LUNG_LEFT,
   LUNG_RIGHT,
-  LUNG_VEINS,
+  PULMONARY_VEINS,
   RIGHT_ATRIUM,
   RIGHT_FLOW,
   RIGHT_VENTRICLE,
@@ -47,18 +48,18 @@ export const scratch = (): Scratch => ({
 const STEEPEST = 6;
 /** Pa: how hard an emptying vein resists (1 mmHg), and the most that collapse multiplies its resistance by. */
 const COLLAPSE_PRESSURE = 133.322387415;
-const MOST_COLLAPSE = 400;
+const MAX_COLLAPSE = 400;
 /** Least volume over unstressed volume that the laws are evaluated at. */
-const LEAST_FILLING = 0.02;
+const MIN_FILLING = 0.02;
 
 /**
  * Fills `rates` [STATES] with d(state)/dt.
  * @param state m3 and m3/s, see compartments.ts
- * @param half half step since the start of the repeat
+ * @param half half step since the start of the cycle
  */
 export function derivative(
   network: Network,
-  drive: Drive,
+  forcing: Forcing,
   half: number,
   resistanceFactor: number,
   state: Float64Array,
@@ -66,52 +67,57 @@ export function derivative(
   { pressures, flows, collapse }: Scratch,
 ): void {
   const { connections, unstressed, compliance } = network;
-  const inBeat = half % drive.ventricle.length;
-  const active = drive.ventricle[inBeat]!;
-  const atrial = network.atriumRelaxed + network.atriumContracted * drive.atrium[inBeat]!;
-  const inBreath = half % drive.chest.length;
-  const chest = drive.chest[inBreath]!;
-  const belly = drive.belly[inBreath]!;
-  const air = drive.air[inBreath]!;
-  const muscle = drive.muscle[inBreath]!;
+  const inBeat = half % forcing.ventricle.length;
+  const active = forcing.ventricle[inBeat]!;
+  const atrial = network.atriumRelaxed + network.atriumContracted * forcing.atrium[inBeat]!;
+  const inBreath = half % forcing.intrathoracic.length;
+  const intrathoracic = forcing.intrathoracic[inBreath]!;
+  const abdominal = forcing.abdominal[inBreath]!;
+  const alveolar = forcing.alveolar[inBreath]!;
+  const muscle = forcing.muscle[inBreath]!;
 
-  const ventricle = chest + ventriclePressure(network.ventricle, active, state[VENTRICLE]!);
-  const atrium = chest + atrial * (state[ATRIUM]! - unstressed[ATRIUM]!);
-  const aorta = chest + (state[AORTA]! - unstressed[AORTA]!) / compliance[AORTA]!;
+  const ventricle = intrathoracic + ventriclePressure(network.ventricle, active, state[VENTRICLE]!);
+  const atrium = intrathoracic + atrial * (state[ATRIUM]! - unstressed[ATRIUM]!);
+  const aorta = intrathoracic + (state[AORTA]! - unstressed[AORTA]!) / compliance[AORTA]!;
   const arteries = (state[ARTERIES]! - unstressed[ARTERIES]!) / compliance[ARTERIES]!;
   const upper = veinPressure(state[UPPER]!, unstressed[UPPER]!, compliance[UPPER]!);
   const splanchnic =
-    belly + veinPressure(state[SPLANCHNIC]!, unstressed[SPLANCHNIC]!, compliance[SPLANCHNIC]!);
+    abdominal + veinPressure(state[SPLANCHNIC]!, unstressed[SPLANCHNIC]!, compliance[SPLANCHNIC]!);
   const legs = muscle + veinPressure(state[LEGS]!, unstressed[LEGS]!, compliance[LEGS]!);
-  const ivc = belly + veinPressure(state[IVC]!, unstressed[IVC]!, compliance[IVC]!);
-  const junction = chest + (state[JUNCTION]! - unstressed[JUNCTION]!) / compliance[JUNCTION]!;
-  const lungLeft = chest + (state[LUNG_LEFT]! - unstressed[LUNG_LEFT]!) / compliance[LUNG_LEFT]!;
-  const lungRight = chest + (state[LUNG_RIGHT]! - unstressed[LUNG_RIGHT]!) / compliance[LUNG_RIGHT]!;
-  const lungVeins =
-    chest + veinPressure(state[LUNG_VEINS]!, unstressed[LUNG_VEINS]!, compliance[LUNG_VEINS]!);
+  const ivc = abdominal + veinPressure(state[IVC]!, unstressed[IVC]!, compliance[IVC]!);
+  const junction = intrathoracic + (state[JUNCTION]! - unstressed[JUNCTION]!) / compliance[JUNCTION]!;
+  const lungLeft = intrathoracic + (state[LUNG_LEFT]! - unstressed[LUNG_LEFT]!) / compliance[LUNG_LEFT]!;
+  const lungRight = intrathoracic + (state[LUNG_RIGHT]! - unstressed[LUNG_RIGHT]!) / compliance[LUNG_RIGHT]!;
+  const pulmonaryVeins =
+    intrathoracic +
+    veinPressure(state[PULMONARY_VEINS]!, unstressed[PULMONARY_VEINS]!, compliance[PULMONARY_VEINS]!);
 
   const upperCollapse = collapseFactor(state[UPPER]!, unstressed[UPPER]!);
   const splanchnicCollapse = collapseFactor(state[SPLANCHNIC]!, unstressed[SPLANCHNIC]!);
   const legCollapse = collapseFactor(state[LEGS]!, unstressed[LEGS]!);
   const ivcCollapse = collapseFactor(state[IVC]!, unstressed[IVC]!);
 
-  const inlet = valveFlow(network.inletValve, network.inletLeak, atrium - ventricle);
-  const outlet = valveFlow(network.outletValve, network.outletLeak, ventricle - aorta);
+  const atrioventricular = valveFlow(
+    network.atrioventricularValve,
+    network.atrioventricularLeak,
+    atrium - ventricle,
+  );
+  const semilunar = valveFlow(network.semilunarValve, network.semilunarLeak, ventricle - aorta);
   const upperBed = (arteries - upper) / (network.upperBed * resistanceFactor);
   const splanchnicBed = (arteries - splanchnic) / (network.splanchnicBed * resistanceFactor);
   const legBed = (arteries - legs) / (network.legBed * resistanceFactor);
   const collateralLeft = (arteries - lungLeft) * network.collateralLeft;
   const collateralRight = (arteries - lungRight) * network.collateralRight;
-  const liver = ((splanchnic - ivc) * network.liver) / splanchnicCollapse;
+  const hepatic = ((splanchnic - ivc) * network.hepatic) / splanchnicCollapse;
   const legHead = (legs - ivc) * network.legVeins;
   const legVeins = legHead > 0 ? legHead / legCollapse : legHead * network.legValveLeak;
   const fenestration = network.fenestration ? pathFlow(network.fenestration, junction - atrium) : 0;
   // A vessel in the lung is open by what its pressure exceeds the air about it by; below that it is shut (West's zones).
-  const d = network.distension;
-  const afterLung = fifthPower(1 + d * Math.max(0, lungVeins - air));
-  const bedLeft = network.lungLeft * (fifthPower(1 + d * Math.max(0, lungLeft - air)) - afterLung);
-  const bedRight = network.lungRight * (fifthPower(1 + d * Math.max(0, lungRight - air)) - afterLung);
-  const veinsOut = (lungVeins - atrium) * network.lungVeins;
+  const d = network.distensibility;
+  const afterLung = fifthPower(1 + d * Math.max(0, pulmonaryVeins - alveolar));
+  const bedLeft = network.lungLeft * (fifthPower(1 + d * Math.max(0, lungLeft - alveolar)) - afterLung);
+  const bedRight = network.lungRight * (fifthPower(1 + d * Math.max(0, lungRight - alveolar)) - afterLung);
+  const veinsOut = (pulmonaryVeins - atrium) * network.pulmonaryVeins;
 
   const aortaFlow = state[AORTA_FLOW]!;
   const svcFlow = state[SVC_FLOW]!;
@@ -121,13 +127,18 @@ export function derivative(
 
   let rightAtrium = 0;
   let rightVentricle = 0;
-  let rightInlet = 0;
-  let rightOutlet = 0;
+  let rightAtrioventricular = 0;
+  let rightSemilunar = 0;
   if (connections.rightHeart) {
-    rightAtrium = chest + atrial * (state[RIGHT_ATRIUM]! - unstressed[RIGHT_ATRIUM]!);
-    rightVentricle = chest + ventriclePressure(network.rightVentricle, active, state[RIGHT_VENTRICLE]!);
-    rightInlet = valveFlow(network.inletValve, Number.POSITIVE_INFINITY, rightAtrium - rightVentricle);
-    rightOutlet = valveFlow(network.outletValve, Number.POSITIVE_INFINITY, rightVentricle - junction);
+    rightAtrium = intrathoracic + atrial * (state[RIGHT_ATRIUM]! - unstressed[RIGHT_ATRIUM]!);
+    rightVentricle =
+      intrathoracic + ventriclePressure(network.rightVentricle, active, state[RIGHT_VENTRICLE]!);
+    rightAtrioventricular = valveFlow(
+      network.atrioventricularValve,
+      Number.POSITIVE_INFINITY,
+      rightAtrium - rightVentricle,
+    );
+    rightSemilunar = valveFlow(network.semilunarValve, Number.POSITIVE_INFINITY, rightVentricle - junction);
   }
   const coronaryEnd = connections.rightHeart ? rightAtrium : atrium;
   const coronary = (arteries - coronaryEnd) / (network.coronary * resistanceFactor);
@@ -138,23 +149,32 @@ export function derivative(
   const svcEnd = svcJoins ? junction : rightAtrium;
   const ivcEnd = ivcJoins ? junction : ivcToAtrium ? atrium : rightAtrium;
 
-  rates[VENTRICLE] = inlet - outlet;
+  rates[VENTRICLE] = atrioventricular - semilunar;
   rates[ATRIUM] =
-    veinsOut + fenestration - inlet + (ivcToAtrium ? ivcFlow : 0) + (connections.rightHeart ? 0 : coronary);
-  rates[AORTA] = outlet - aortaFlow;
+    veinsOut +
+    fenestration -
+    atrioventricular +
+    (ivcToAtrium ? ivcFlow : 0) +
+    (connections.rightHeart ? 0 : coronary);
+  rates[AORTA] = semilunar - aortaFlow;
   rates[ARTERIES] =
     aortaFlow - upperBed - splanchnicBed - legBed - coronary - collateralLeft - collateralRight;
   rates[UPPER] = upperBed - svcFlow;
-  rates[SPLANCHNIC] = splanchnicBed - liver;
+  rates[SPLANCHNIC] = splanchnicBed - hepatic;
   rates[LEGS] = legBed - legVeins;
-  rates[IVC] = liver + legVeins - ivcFlow;
+  rates[IVC] = hepatic + legVeins - ivcFlow;
   rates[JUNCTION] =
-    (svcJoins ? svcFlow : 0) + (ivcJoins ? ivcFlow : 0) + rightOutlet - leftFlow - rightFlow - fenestration;
+    (svcJoins ? svcFlow : 0) +
+    (ivcJoins ? ivcFlow : 0) +
+    rightSemilunar -
+    leftFlow -
+    rightFlow -
+    fenestration;
   rates[LUNG_LEFT] = leftFlow + collateralLeft - bedLeft;
   rates[LUNG_RIGHT] = rightFlow + collateralRight - bedRight;
-  rates[LUNG_VEINS] = bedLeft + bedRight - veinsOut;
-  rates[RIGHT_ATRIUM] = connections.rightHeart ? svcFlow + ivcFlow + coronary - rightInlet : 0;
-  rates[RIGHT_VENTRICLE] = rightInlet - rightOutlet;
+  rates[PULMONARY_VEINS] = bedLeft + bedRight - veinsOut;
+  rates[RIGHT_ATRIUM] = connections.rightHeart ? svcFlow + ivcFlow + coronary - rightAtrioventricular : 0;
+  rates[RIGHT_VENTRICLE] = rightAtrioventricular - rightSemilunar;
 
   const { svc: svcPath, ivc: ivcPath, left: leftPath, right: rightPath } = network.branches;
   rates[AORTA_FLOW] = (aorta - arteries - network.aortaResistance * aortaFlow) / network.aortaInertance;
@@ -174,25 +194,25 @@ export function derivative(
   pressures[JUNCTION] = junction;
   pressures[LUNG_LEFT] = lungLeft;
   pressures[LUNG_RIGHT] = lungRight;
-  pressures[LUNG_VEINS] = lungVeins;
+  pressures[PULMONARY_VEINS] = pulmonaryVeins;
   pressures[RIGHT_ATRIUM] = rightAtrium;
   pressures[RIGHT_VENTRICLE] = rightVentricle;
-  flows[0] = inlet;
-  flows[1] = outlet;
+  flows[0] = atrioventricular;
+  flows[1] = semilunar;
   flows[2] = upperBed;
   flows[3] = splanchnicBed;
   flows[4] = legBed;
   flows[5] = coronary;
   flows[6] = collateralLeft;
   flows[7] = collateralRight;
-  flows[8] = liver;
+  flows[8] = hepatic;
   flows[9] = legVeins;
   flows[10] = fenestration;
   flows[11] = bedLeft;
   flows[12] = bedRight;
   flows[13] = veinsOut;
-  flows[14] = rightInlet;
-  flows[15] = rightOutlet;
+  flows[14] = rightAtrioventricular;
+  flows[15] = rightSemilunar;
   collapse[0] = upperCollapse;
   collapse[1] = splanchnicCollapse;
   collapse[2] = legCollapse;
@@ -211,15 +231,15 @@ function ventriclePressure(chamber: Ventricle, active: number, volume: number): 
 /** Linear above the unstressed volume; below it an emptying tube that gives way at little pressure and cannot be emptied. */
 function veinPressure(volume: number, unstressed: number, compliance: number): number {
   if (volume >= unstressed) return (volume - unstressed) / compliance;
-  const filled = Math.max(LEAST_FILLING, volume / unstressed);
+  const filled = Math.max(MIN_FILLING, volume / unstressed);
   return COLLAPSE_PRESSURE * (1 - 1 / (filled * Math.sqrt(filled)));
 }
 
 /** Resistance of a vein falls off as its area: by the square of its filling. */
 function collapseFactor(volume: number, unstressed: number): number {
   if (volume >= unstressed) return 1;
-  const filled = Math.max(LEAST_FILLING, volume / unstressed);
-  return Math.min(MOST_COLLAPSE, 1 / (filled * filled));
+  const filled = Math.max(MIN_FILLING, volume / unstressed);
+  return Math.min(MAX_COLLAPSE, 1 / (filled * filled));
 }
 
 /** Flow that a head drives through a q + b q|q|. */

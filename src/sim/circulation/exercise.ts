@@ -1,6 +1,6 @@
 /** What rises and falls together with exertion, as factors on the values at rest. */
-import { numberSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 
 export interface Exertion {
   readonly heartRate: number;

@@ -3,12 +3,12 @@ import { usualWeight } from "../body/bsa.ts";
 import { capillaryPressure } from "../exchange/filtration.ts";
 import type { PathwayLoss } from "../hydraulics/ledger.ts";
 import type { OxygenBalance } from "../oxygen/mixing.ts";
-import type { CirculationRequest } from "../request.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
 import * as at from "./compartments.ts";
 import type { Periodic } from "./periodic.ts";
-import type { Recording } from "./record.ts";
+import type { Recording } from "./recording.ts";
 import { breathShares } from "./traces.ts";
 import { totalVolume } from "./volume-rule.ts";
 
@@ -16,7 +16,7 @@ const flow = at.FLOW_INDEX;
 
 export function extrasOf(
   { body }: CirculationRequest,
-  { drive, heartPeriod, point, network }: Periodic,
+  { forcing, heartPeriod, point, network }: Periodic,
   recording: Recording,
   answer: Pick<Circulation, "pressures" | "flows"> & {
     readonly oxygen: OxygenBalance;
@@ -28,12 +28,12 @@ export function extrasOf(
   const pressure = (index: number) => toMmHg(recording.pressures[index]!);
   const lungFlow = across(flow.lungLeft) + across(flow.lungRight);
   const collateralFlow = across(flow.collateralLeft) + across(flow.collateralRight);
-  const lungArteries =
+  const pulmonaryArteries =
     flows.pulmonary !== 0
       ? (pressures.pulmonaryArteryLeft * flows.left + pressures.pulmonaryArteryRight * flows.right) /
         flows.pulmonary
       : (pressures.pulmonaryArteryLeft + pressures.pulmonaryArteryRight) / 2;
-  const stroke = recording.flows[flow.outletValve]! * heartPeriod;
+  const stroke = recording.flows[flow.semilunarValve]! * heartPeriod;
   const bloodVolume = toMillilitre(totalVolume(point));
   const ventricularPower = toMilliwatt(recording.energy.sources.ventricle ?? 0);
   const head = pressures.ivc - pressures.atrium;
@@ -43,7 +43,7 @@ export function extrasOf(
     heartRate: 60 / heartPeriod,
     breathingRate: 60 / recording.period,
     cardiacIndex: flows.systemic / body.bsa,
-    cardiacOutput: across(flow.outletValve),
+    cardiacOutput: across(flow.semilunarValve),
     strokeVolume: toMillilitre(stroke),
     strokeIndex: toMillilitre(stroke) / body.bsa,
     endDiastolicVolume: toMillilitre(recording.endDiastolicVolume),
@@ -57,9 +57,9 @@ export function extrasOf(
     qpQs: flows.systemic > 0 ? lungFlow / flows.systemic : 0,
     svcShare: flows.svc + flows.ivc > 0 ? (100 * flows.svc) / (flows.svc + flows.ivc) : 0,
     leftShare: flows.pulmonary > 0 ? (100 * flows.left) / flows.pulmonary : 0,
-    lungArteryPressure: lungArteries,
-    transpulmonaryGradient: lungArteries - pressures.atrium,
-    lungResistanceIndex: lungFlow > 0 ? ((lungArteries - pressures.atrium) / lungFlow) * body.bsa : 0,
+    pulmonaryArteryPressure: pulmonaryArteries,
+    transpulmonaryGradient: pulmonaryArteries - pressures.atrium,
+    lungResistanceIndex: lungFlow > 0 ? ((pulmonaryArteries - pressures.atrium) / lungFlow) * body.bsa : 0,
     bodyResistanceIndex:
       flows.systemic > 0 ? ((pressures.aortaMean - pressures.svc) / flows.systemic) * body.bsa : 0,
     drivingHead: head,
@@ -73,7 +73,7 @@ export function extrasOf(
     hepaticWedgeGradient: pressure(at.SPLANCHNIC) - pressures.hepaticVein,
     ivcInspiratoryRatio: breath.inspiratoryRatio,
     ivcBackward: breath.backwardPercent,
-    hepaticInspiratoryRatio: breathShares(recording.sampled.flows[flow.liver]!).inspiratoryRatio,
+    hepaticInspiratoryRatio: breathShares(recording.sampled.flows[flow.hepatic]!).inspiratoryRatio,
     mixedVenousSaturation: 100 * oxygen.mixedVenous,
     pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
     coronarySinusSaturation: 100 * oxygen.coronary,
@@ -84,13 +84,13 @@ export function extrasOf(
     oxygenExtraction: 100 * oxygen.extraction,
     reflexHeartRate: point[at.STATES]!,
     reflexResistance: point[at.STATES + 1]!,
-    beatsPerBreath: drive.beats,
+    beatsPerBreath: forcing.beats,
     ...(rightHeart
       ? {
           rightAtrium: pressure(at.RIGHT_ATRIUM),
           rightVentricleSystolic: toMmHg(recording.rightVentricleHighest),
-          lungArterySystolic: toMmHg(recording.lungArteryHighest),
-          lungArteryDiastolic: toMmHg(recording.lungArteryLowest),
+          pulmonaryArterySystolic: toMmHg(recording.pulmonaryArteryHighest),
+          pulmonaryArteryDiastolic: toMmHg(recording.pulmonaryArteryLowest),
           rightVentricularPower: toMilliwatt(recording.energy.sources.rightVentricle ?? 0),
         }
       : {}),

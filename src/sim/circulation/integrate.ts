@@ -1,8 +1,9 @@
 /** The stepper: classical Runge-Kutta of fourth order, fixed step, over one whole repeat, in memory allocated once. */
+
+import type { Network } from "./circuit-network.ts";
 import * as compartment from "./compartments.ts";
-import type { Drive } from "./drive.ts";
 import { derivative, type Scratch, scratch } from "./equations.ts";
-import type { Network } from "./network.ts";
+import type { Forcing } from "./forcing.ts";
 
 const { STATES } = compartment;
 
@@ -11,7 +12,7 @@ export interface Stepper {
   /** [STATES] d(state)/dt at the step's begin, valid within `visit` */
   readonly rates: Float64Array;
   /**
-   * Moves `state` on by one repeat in place.
+   * Moves `state` on by one cycle in place.
    * @param stepSize s
    * @param visit called at the begin of every step, before the state moves
    */
@@ -23,7 +24,7 @@ export interface Stepper {
   ): void;
 }
 
-export function stepperOf(network: Network, drive: Drive): Stepper {
+export function stepperOf(network: Network, forcing: Forcing): Stepper {
   const k1 = new Float64Array(STATES);
   const k2 = new Float64Array(STATES);
   const k3 = new Float64Array(STATES);
@@ -35,17 +36,17 @@ export function stepperOf(network: Network, drive: Drive): Stepper {
     scratch: kept,
     rates: k1,
     advance(state, stepSize, factor, visit) {
-      const steps = drive.steps * drive.beats;
+      const steps = forcing.steps * forcing.beats;
       for (let step = 0; step < steps; step++) {
         const half = 2 * step;
-        derivative(network, drive, half, factor, state, k1, kept);
+        derivative(network, forcing, half, factor, state, k1, kept);
         visit(step);
         for (let i = 0; i < STATES; i++) trial[i] = state[i]! + 0.5 * stepSize * k1[i]!;
-        derivative(network, drive, half + 1, factor, trial, k2, passing);
+        derivative(network, forcing, half + 1, factor, trial, k2, passing);
         for (let i = 0; i < STATES; i++) trial[i] = state[i]! + 0.5 * stepSize * k2[i]!;
-        derivative(network, drive, half + 1, factor, trial, k3, passing);
+        derivative(network, forcing, half + 1, factor, trial, k3, passing);
         for (let i = 0; i < STATES; i++) trial[i] = state[i]! + stepSize * k3[i]!;
-        derivative(network, drive, half + 2, factor, trial, k4, passing);
+        derivative(network, forcing, half + 2, factor, trial, k4, passing);
         for (let i = 0; i < STATES; i++)
           state[i] = state[i]! + (stepSize / 6) * (k1[i]! + 2 * (k2[i]! + k3[i]!) + k4[i]!);
       }

@@ -1,25 +1,25 @@
-/** The search for the state that returns to itself after one repeat (a whole breath of whole beats). */
+/** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
 import { BRANCHES } from "../hydraulics/law.ts";
-import type { FlowSplit } from "../hydraulics/network.ts";
-import { numberSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
 import { acceleratorOf, type Secant } from "./anderson.ts";
+import type { Network } from "./circuit-network.ts";
 import * as compartment from "./compartments.ts";
-import { type Drive, driveOf } from "./drive.ts";
 import { exertion } from "./exercise.ts";
+import { type Forcing, forcingOf } from "./forcing.ts";
 import { type Stepper, stepperOf } from "./integrate.ts";
-import { type Kept, SEARCHED } from "./kept-state.ts";
-import type { Network } from "./network.ts";
 import { type Reflex, reflexOf } from "./reflex.ts";
 import {
+  type CycleMeans,
   give,
   meanFilling,
-  type RepeatMeans,
   totalVolume,
   type VolumeControl,
   volumeReason,
 } from "./volume-rule.ts";
+import { SEARCHED, type WarmStart } from "./warm-start.ts";
 
 // Own copies, as in equations.ts.
 const {
@@ -34,7 +34,7 @@ const {
   LEGS,
   LUNG_LEFT,
   LUNG_RIGHT,
-  LUNG_VEINS,
+  PULMONARY_VEINS,
   RIGHT_ATRIUM,
   RIGHT_FLOW,
   RIGHT_VENTRICLE,
@@ -51,7 +51,7 @@ const RESISTANCE = STATES + 1;
 
 export interface Periodic {
   readonly network: Network;
-  readonly drive: Drive;
+  readonly forcing: Forcing;
   readonly stepper: Stepper;
   /** [SEARCHED] */
   readonly point: Float64Array;
@@ -59,10 +59,10 @@ export interface Periodic {
   readonly secants: readonly Secant[];
   /** s */
   readonly heartPeriod: number;
-  readonly repeats: number;
-  /** False for a state that is passed through, not returned to (a strain). */
+  readonly cycles: number;
+  /** False for a state that is passed through, not returned to (a Valsalva manoeuvre). */
   readonly returns: boolean;
-  /** mmHg, the greatest pressure by which the last repeat failed to return */
+  /** mmHg, the greatest pressure by which the last cycle failed to return */
   readonly residual: number;
   readonly reason?: string;
 }
@@ -70,11 +70,11 @@ export interface Periodic {
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
 const TOLERANCE = 2e-4;
 /** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
-const MOST_RENEWED = 12;
+const MAX_RENEWED = 12;
 const RENEWED_UNTIL = 0.01;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
-const MOST_REPEATS = 120;
+const MAX_CYCLES = 120;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
 /** Pa: giving volume in search of an output ends here; and no filling beyond the other is ever tried. */
 const HIGHEST_ATRIUM = fromMmHg(45);
@@ -84,13 +84,13 @@ export function findPeriodic(
   request: CirculationRequest,
   network: Network,
   control: VolumeControl,
-  start: Kept | undefined,
+  start: WarmStart | undefined,
   fineness: number,
   renew?: (flows: FlowSplit) => void,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const drive = driveOf(request, network, baseRate, fineness);
-  const stepper = stepperOf(network, drive);
+  const forcing = forcingOf(request, network, baseRate, fineness);
+  const stepper = stepperOf(network, forcing);
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
@@ -102,13 +102,13 @@ export function findPeriodic(
   let image = point;
   let residual = UNKNOWN;
   let smallest = Number.POSITIVE_INFINITY;
-  let repeats = 0;
+  let cycles = 0;
   let before = 0;
   let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
-  while (repeats < MOST_REPEATS && !refused) {
+  while (cycles < MAX_CYCLES && !refused) {
     image = point.slice();
-    const means = repeat(image, drive, stepper, baseRate, reflex);
-    repeats++;
+    const means = cycle(image, forcing, stepper, baseRate, reflex);
+    cycles++;
     const given = control.give(means);
     give(image, network, given);
     residual = distance(point, image, scale);
@@ -120,7 +120,7 @@ export function findPeriodic(
       break;
     }
     good = point;
-    if (renew && repeats <= MOST_RENEWED && residual > RENEWED_UNTIL) renew(means.branches);
+    if (renew && cycles <= MAX_RENEWED && residual > RENEWED_UNTIL) renew(means.branches);
     if (residual < TOLERANCE) {
       reason = undefined;
       break;
@@ -142,12 +142,12 @@ export function findPeriodic(
   const heartPeriod = 60 / (baseRate * point[RATE]!);
   return {
     network,
-    drive,
+    forcing,
     stepper,
     point,
     secants: accelerator.secants(),
     heartPeriod,
-    repeats,
+    cycles,
     returns: true,
     residual,
     ...(reason ? { reason } : {}),
@@ -166,34 +166,34 @@ export function passThrough(
   fineness: number,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const drive = driveOf(request, network, baseRate, fineness);
-  const stepper = stepperOf(network, drive);
+  const forcing = forcingOf(request, network, baseRate, fineness);
+  const stepper = stepperOf(network, forcing);
   const reflex = reflexOf(request);
   const scale = scaleOf(network);
   const point = start.slice();
   let residual = 0;
-  let repeats = 0;
+  let cycles = 0;
   let elapsed = 0;
   while (elapsed < seconds) {
     const before = point.slice();
-    elapsed += (60 / (baseRate * point[RATE]!)) * drive.beats;
-    repeat(point, drive, stepper, baseRate, reflex);
-    repeats++;
+    elapsed += (60 / (baseRate * point[RATE]!)) * forcing.beats;
+    cycle(point, forcing, stepper, baseRate, reflex);
+    cycles++;
     residual = distance(before, point, scale);
   }
   const heartPeriod = 60 / (baseRate * point[RATE]!);
-  return { network, drive, stepper, point, secants: [], heartPeriod, repeats, returns: false, residual };
+  return { network, forcing, stepper, point, secants: [], heartPeriod, cycles, returns: false, residual };
 }
 
-/** One repeat in place: state and reflex factors; answers the means that rules and reflex act on. */
-function repeat(
+/** One cycle in place: state and reflex factors; answers the means that rules and reflex act on. */
+function cycle(
   point: Float64Array,
-  drive: Drive,
+  forcing: Forcing,
   stepper: Stepper,
   baseRate: number,
   reflex: Reflex,
-): RepeatMeans {
-  const stepSize = 60 / (baseRate * point[RATE]!) / drive.steps;
+): CycleMeans {
+  const stepSize = 60 / (baseRate * point[RATE]!) / forcing.steps;
   const { pressures, flows } = stepper.scratch;
   let atrium = 0;
   let aorta = 0;
@@ -208,7 +208,7 @@ function repeat(
     branches.left += point[LEFT_FLOW]!;
     branches.right += point[RIGHT_FLOW]!;
   });
-  const steps = drive.steps * drive.beats;
+  const steps = forcing.steps * forcing.beats;
   for (const name of BRANCHES) branches[name] /= steps;
   const means = { atrium: atrium / steps, aorta: aorta / steps, systemic: systemic / steps, branches };
   point[RATE] = reflex.heartRate(means.aorta);
@@ -269,7 +269,7 @@ const USUAL: Readonly<Record<number, number>> = {
   [JUNCTION]: 12,
   [LUNG_LEFT]: 12,
   [LUNG_RIGHT]: 12,
-  [LUNG_VEINS]: 8,
+  [PULMONARY_VEINS]: 8,
 };
 
 function usualPoint(network: Network, bsa: number): Float64Array {

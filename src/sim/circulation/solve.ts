@@ -1,16 +1,16 @@
 /** solve(CirculationRequest) -> Circulation: from what is asked to the periodic answer. */
 import type { PathwayLaw } from "../hydraulics/law.ts";
-import { pathwayLaw } from "../hydraulics/network.ts";
-import { numberSetting, wordSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+import { pathwayLaw } from "../hydraulics/pathway-network.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
-import { STRAIN_SECONDS } from "./breathing.ts";
-import { BLOCK, type Kept, pack, unpack } from "./kept-state.ts";
-import { branchesOf, networkOf } from "./network.ts";
+import { VALSALVA_SECONDS } from "./breathing.ts";
+import { branchesOf, networkOf } from "./circuit-network.ts";
 import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
-import { record } from "./record.ts";
+import { record } from "./recording.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
+import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
 export interface SolveOptions {
   /** `state` of an earlier answer, near or far; a start that does not fit is left aside */
@@ -23,30 +23,30 @@ export interface SolveOptions {
  * The periodic state of a checked request. Never throws, never NaN: where nothing periodic is found, `run.converged` is false,
  * `run.reason` says why, and the figures are those of the last breath that was still finite.
  *
- * Under the two holding rules volume is given at rest: in quiet spontaneous breathing at 1 MET. A strain, a held or deep breath,
- * a ventilator, exertion, calf work and belly pressure then act at that volume, as they do before anyone can give more.
- * A strain is no periodic state: it is run from rest for STRAIN_SECONDS and the beat reached is reported.
+ * Under the two holding rules volume is given at rest: in quiet spontaneous breathing at 1 MET. A Valsalva manoeuvre, a held or deep breath,
+ * a ventilator, exertion, calf work and abdominal pressure then act at that volume, as they do before anyone can give more.
+ * A Valsalva manoeuvre is no periodic state: it is run from rest for VALSALVA_SECONDS and the beat reached is reported.
  */
 export function solve(request: CirculationRequest, options: SolveOptions = {}): Circulation {
   const fineness = options.fineness ?? 1;
   const rest = atRest(request);
   const starts = splitStart(options.start);
-  const strains = wordSetting(request, "breathing") === "strain";
-  if (rest === request || (request.volumeRule === "fixed-volume" && !strains)) {
+  const inValsalva = wordSetting(request, "breathing") === "valsalva";
+  if (rest === request || (request.volumeRule === "fixed-volume" && !inValsalva)) {
     const { found, law, kept } = search(request, undefined, starts.acting, fineness);
     return answerOf(request, law, found, record(found), pack(kept));
   }
   const resting = search(rest, undefined, starts.resting, fineness);
   if (resting.found.reason)
     return answerOf(request, resting.law, resting.found, record(resting.found), pack(resting.kept));
-  if (strains) {
+  if (inValsalva) {
     const network = networkOf(request, resting.law);
-    const strained = passThrough(request, network, resting.found.point, STRAIN_SECONDS, fineness);
-    return answerOf(request, resting.law, strained, record(strained), pack(resting.kept));
+    const inValsalva = passThrough(request, network, resting.found.point, VALSALVA_SECONDS, fineness);
+    return answerOf(request, resting.law, inValsalva, record(inValsalva), pack(resting.kept));
   }
   const volume = totalVolume(resting.found.point);
   const acting = search(request, volume, starts.acting ?? resting.kept, fineness);
-  const counted: Periodic = { ...acting.found, repeats: acting.found.repeats + resting.found.repeats };
+  const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
   return answerOf(request, acting.law, counted, record(acting.found), state);
 }
@@ -55,13 +55,13 @@ interface Found {
   readonly found: Periodic;
   /** the pathway's law at the state's flows */
   readonly law: PathwayLaw;
-  readonly kept: Kept;
+  readonly kept: WarmStart;
 }
 
 function search(
   request: CirculationRequest,
   volume: number | undefined,
-  start: Kept | undefined,
+  start: WarmStart | undefined,
   fineness: number,
 ): Found {
   // Where the steps prove too coarse, finer ones are tried before giving up.

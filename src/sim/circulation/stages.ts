@@ -1,8 +1,8 @@
 /** Which elements are joined in each stage. The only thing in which the five stages differ. */
-import type { Stage } from "../request.ts";
+import type { Stage } from "../parameters/request.ts";
 
 export interface Connections {
-  /** Where each great vein empties. "junction" is the joint of pathway and lung arteries (with two ventricles: the main lung artery). */
+  /** Where each great vein empties. "junction" is the joint of pathway and pulmonary arteries (with two ventricles: the main pulmonary artery). */
   readonly svcInto: "junction" | "rightAtrium";
   readonly ivcInto: "junction" | "atrium" | "rightAtrium";
   /** A right atrium and a right ventricle between veins and junction. */
@@ -18,7 +18,7 @@ export const CONNECTIONS: Readonly<Record<Stage, Connections>> = {
     rightHeart: true,
     junctionWall: 0.1,
   },
-  "before-completion": { svcInto: "junction", ivcInto: "atrium", rightHeart: false, junctionWall: 0.05 },
+  glenn: { svcInto: "junction", ivcInto: "atrium", rightHeart: false, junctionWall: 0.05 },
   atriopulmonary: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 1 },
   "lateral-tunnel": { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.2 },
   extracardiac: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.05 },

@@ -1,5 +1,5 @@
-/** Test closure of a fenestration: shut at the volume that the person has with it open, as in the catheter room. */
-import { type CirculationRequest, occluded } from "../request.ts";
+/** Test occlusion of a fenestration: shut at the volume that the person has with it open, as in the catheter room. */
+import { type CirculationRequest, occluded } from "../parameters/request.ts";
 import type { Circulation } from "./answer.ts";
 import { solve } from "./solve.ts";
 

@@ -1,17 +1,17 @@
-/** The watched repeat as curves in the trade's units. */
+/** The watched cycle as curves in the trade's units. */
 import { toLitresPerMinute, toMillilitre, toMmHg } from "../units.ts";
 import type { Traces } from "./answer.ts";
 import { INSPIRATORY_SHARE, pleuralPressure } from "./breathing.ts";
 import * as at from "./compartments.ts";
-import { CALF_SHARE, SAMPLES_PER_BEAT } from "./drive.ts";
+import { CALF_SHARE, SAMPLES_PER_BEAT } from "./forcing.ts";
 import type { Periodic } from "./periodic.ts";
-import type { Recording } from "./record.ts";
+import type { Recording } from "./recording.ts";
 
 const flow = at.FLOW_INDEX;
 
 export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Traces {
-  const { drive, network, heartPeriod } = periodic;
-  const samples = SAMPLES_PER_BEAT * drive.beats;
+  const { forcing, network, heartPeriod } = periodic;
+  const samples = SAMPLES_PER_BEAT * forcing.beats;
   const closed = (value: (sample: number) => number) =>
     Float64Array.from({ length: samples + 1 }, (_, i) => value(i % samples));
   const pressure = (index: number) => closed((i) => toMmHg(sampled.pressures[index]![i]!));
@@ -19,7 +19,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
   const along = (index: number) => closed((i) => toLitresPerMinute(sampled.states[index]![i]!));
   const across = (...indices: number[]) =>
     closed((i) => toLitresPerMinute(indices.reduce((sum, index) => sum + sampled.flows[index]![i]!, 0)));
-  const halfSteps = (2 * drive.steps) / SAMPLES_PER_BEAT;
+  const halfSteps = (2 * forcing.steps) / SAMPLES_PER_BEAT;
   const outside = (table: Float64Array) => closed((i) => toMmHg(table[i * halfSteps]!));
   const rightHeart = network.connections.rightHeart;
   return {
@@ -35,14 +35,14 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       pathway: pressure(at.JUNCTION),
       pulmonaryArteryLeft: pressure(at.LUNG_LEFT),
       pulmonaryArteryRight: pressure(at.LUNG_RIGHT),
-      pulmonaryVein: pressure(at.LUNG_VEINS),
+      pulmonaryVein: pressure(at.PULMONARY_VEINS),
       atrium: pressure(at.ATRIUM),
       ventricle: pressure(at.VENTRICLE),
       aorta: pressure(at.AORTA),
-      pleural: outside(drive.chest).map(pleuralPressure),
-      air: outside(drive.air),
-      abdominal: outside(drive.belly),
-      calf: outside(drive.muscle).map((value) => value / CALF_SHARE),
+      pleural: outside(forcing.intrathoracic).map(pleuralPressure),
+      alveolar: outside(forcing.alveolar),
+      abdominal: outside(forcing.abdominal),
+      calf: outside(forcing.muscle).map((value) => value / CALF_SHARE),
       ...(rightHeart
         ? { rightAtrium: pressure(at.RIGHT_ATRIUM), rightVentricle: pressure(at.RIGHT_VENTRICLE) }
         : {}),
@@ -57,11 +57,11 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       left: along(at.LEFT_FLOW),
       right: along(at.RIGHT_FLOW),
       fenestration: across(flow.fenestration),
-      aorta: across(flow.outletValve),
-      inletValve: across(flow.inletValve),
-      pulmonaryVein: across(flow.lungVeins),
+      aorta: across(flow.semilunarValve),
+      atrioventricularValve: across(flow.atrioventricularValve),
+      pulmonaryVein: across(flow.pulmonaryVeins),
       collaterals: across(flow.collateralLeft, flow.collateralRight),
-      hepaticVein: across(flow.liver),
+      hepaticVein: across(flow.hepatic),
       legs: across(flow.legVeins),
       legBed: across(flow.legBed),
       splanchnic: across(flow.splanchnicBed),
@@ -72,7 +72,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       atrium: volume(at.ATRIUM),
       lungLeft: volume(at.LUNG_LEFT),
       lungRight: volume(at.LUNG_RIGHT),
-      pulmonaryVeins: volume(at.LUNG_VEINS),
+      pulmonaryVeins: volume(at.PULMONARY_VEINS),
       upperVeins: volume(at.UPPER),
       splanchnicVeins: volume(at.SPLANCHNIC),
       legVeins: volume(at.LEGS),
@@ -86,12 +86,12 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
 }
 
 /**
- * Pa. Free liver-vein pressure: most of the drop from the belly's veins to the IVC lies in the liver itself, since wedged exceeds
+ * Pa. Free hepatic-vein pressure: most of the drop from the abdominal veins to the IVC lies in the liver itself, since wedged exceeds
  * free pressure by 1.4 mmHg (physiology values, section 1); a seventh is left to the veins (teaching value).
  */
 export const hepaticVein = (ivc: number, splanchnic: number): number => ivc + (splanchnic - ivc) / 7;
 
-/** How a vein's flow (samples over a repeat) follows the breath: mean while breathing in over mean, and share of backward flow, %. */
+/** How a vein's flow (samples over a cycle) follows the breath: mean while breathing in over mean, and share of backward flow, %. */
 export function breathShares(samples: Float64Array): { inspiratoryRatio: number; backwardPercent: number } {
   const inspired = Math.round(samples.length * INSPIRATORY_SHARE);
   let total = 0;

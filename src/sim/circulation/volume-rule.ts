@@ -1,12 +1,12 @@
-/** Which blood volume is in force, and how much to give or take after a repeat that missed the mark. */
-import type { FlowSplit } from "../hydraulics/network.ts";
-import { defaultSetting, findParameter, numberSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+/** Which blood volume is in force, and how much to give or take after a cycle that missed the mark. */
+import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import { defaultSetting, findParameter, numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
+import type { Network } from "./circuit-network.ts";
 import { VOLUMES } from "./compartments.ts";
-import type { Network } from "./network.ts";
 
-export interface RepeatMeans {
+export interface CycleMeans {
   /** Pa */
   readonly atrium: number;
   readonly aorta: number;
@@ -20,9 +20,9 @@ export interface VolumeControl {
   /** m3 to begin a cold search from; the volume for good where nothing is given */
   readonly volume: number;
   readonly fixed: boolean;
-  /** m3 to give (negative: to take) after a repeat with these means */
-  readonly give: (means: RepeatMeans) => number;
-  /** whether this much is all that one repeat may give or take, though more was wanted */
+  /** m3 to give (negative: to take) after a cycle with these means */
+  readonly give: (means: CycleMeans) => number;
+  /** whether this much is all that one cycle may give or take, though more was wanted */
   readonly cut: (given: number) => boolean;
 }
 
@@ -33,8 +33,8 @@ export const fixedVolume = (volume: number): VolumeControl => ({
   cut: () => false,
 });
 
-/** Part of the blood volume that one repeat may give or take at most, so that a far guess is not overshot. */
-const MOST_GIVEN = 0.08;
+/** Part of the blood volume that one cycle may give or take at most, so that a far guess is not overshot. */
+const MAX_GIVEN = 0.08;
 
 /** Sensitivities below only speed the search; the answer does not depend on them. */
 export function volumeControl(request: CirculationRequest, network: Network): VolumeControl {
@@ -43,7 +43,7 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
   const usual = defaultSetting(findParameter("bloodVolume")!, request.stage, request.body) as number;
   const volume = fromMillilitre(usual);
   const compliance = totalCompliance(network);
-  const most = MOST_GIVEN * volume;
+  const most = MAX_GIVEN * volume;
   const bounded = (wanted: number) => Math.max(-most, Math.min(most, wanted));
   const cut = (given: number) => Math.abs(given) === most;
   if (request.volumeRule === "hold-atrial-pressure") {
@@ -62,7 +62,7 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
 /** Why this volume can't circulate, or undefined: too little to fill slack vessels, or far more than they hold. */
 export function volumeReason(volume: number, network: Network): string | undefined {
   const slack = network.unstressed.reduce((sum, each) => sum + each, 0);
-  if (volume < LEAST_FILLED * slack) return "the blood volume is too small to fill this body's vessels";
+  if (volume < MIN_FILLED * slack) return "the blood volume is too small to fill this body's vessels";
   if (meanFilling(volume, network) > HIGHEST_FILLING)
     return "the blood volume is far more than this body's vessels hold";
   return undefined;
@@ -73,7 +73,7 @@ export const meanFilling = (volume: number, network: Network): number =>
   (volume - network.unstressed.reduce((sum, each) => sum + each, 0)) / totalCompliance(network);
 
 /** Of the unstressed volume; Pa of mean filling pressure (40 mmHg). */
-const LEAST_FILLED = 0.75;
+const MIN_FILLED = 0.75;
 const HIGHEST_FILLING = fromMmHg(40);
 
 const totalCompliance = (network: Network): number => {

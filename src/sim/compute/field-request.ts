@@ -18,7 +18,7 @@ export interface FieldRequest {
   readonly depth: "uniform" | "round";
   readonly cellsAcross: number;
   /** mm */
-  readonly cell: number;
+  readonly dx: number;
   /** s of blood time */
   readonly maxSeconds: number;
   readonly steadyTolerance: number;
@@ -49,7 +49,7 @@ export const FIELD_RANGES = {
 const FAST = 20;
 const HIGH = 400;
 /** Cells of the whole grid; beyond this memory runs short. */
-const MOST_CELLS = 3e6;
+const MAX_CELLS = 3e6;
 
 export function checkField(input: unknown): Checked<FieldRequest> {
   const faults: Fault[] = [];
@@ -88,7 +88,7 @@ export function checkField(input: unknown): Checked<FieldRequest> {
     fluid,
     depth,
     cellsAcross,
-    cell: narrowest / cellsAcross,
+    dx: narrowest / cellsAcross,
     maxSeconds,
     steadyTolerance,
   };
@@ -97,8 +97,8 @@ export function checkField(input: unknown): Checked<FieldRequest> {
 
 /** Rough number of cells of the whole grid; too many is a fault at `cellsAcross`. */
 export function refuseTooMany(count: number, cellsAcross: number): Fault | undefined {
-  if (count <= MOST_CELLS) return undefined;
-  const allowed = Math.floor(cellsAcross * Math.sqrt(MOST_CELLS / count));
+  if (count <= MAX_CELLS) return undefined;
+  const allowed = Math.floor(cellsAcross * Math.sqrt(MAX_CELLS / count));
   return {
     path: "cellsAcross",
     found: `${cellsAcross}, which makes ${Math.round(count)} cells`,

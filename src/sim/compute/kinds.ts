@@ -1,11 +1,11 @@
 /** The kinds of request that can be computed. To add one: an entry here. */
 
-import { BENCHMARK_FIELD_KIND } from "./benchmark-field.ts";
-import { CIRCULATION_KIND } from "./circulation.ts";
-import { FIELD_KIND } from "./field.ts";
+import { BENCHMARK_FIELD_KIND } from "./benchmark-field-kind.ts";
+import { CIRCULATION_KIND } from "./circulation-kind.ts";
+import { FIELD_KIND } from "./field-kind.ts";
 import { anyKind, type Kind } from "./kind.ts";
-import { SWEEP_KIND } from "./sweep.ts";
-import { TEST_OCCLUSION_KIND } from "./test-occlusion.ts";
+import { SWEEP_KIND } from "./sweep-kind.ts";
+import { TEST_OCCLUSION_KIND } from "./test-occlusion-kind.ts";
 
 export const KINDS: readonly Kind[] = [
   anyKind(CIRCULATION_KIND),

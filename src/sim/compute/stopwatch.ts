@@ -2,6 +2,6 @@
 const host = globalThis as { performance?: { now(): number } };
 
 /** Wall-clock seconds after which a flow is answered as it stands, "steady": false. */
-export const MOST_WALL_SECONDS = 110;
+export const MAX_WALL_SECONDS = 110;
 
 export const secondsNow = (): number => (host.performance?.now() ?? 0) / 1000;

@@ -1,7 +1,7 @@
-/** Fluid exchange over days to weeks: tissues fill, lymph grows, what overflows collects in chest and belly and is drained. */
+/** Fluid exchange over days to weeks: tissues fill, lymph grows, what overflows collects in chest and abdomen and is drained. */
 import { usualWeight } from "../body/bsa.ts";
 import type { Circulation } from "../circulation/answer.ts";
-import { numberSetting } from "../parameters.ts";
+import { numberSetting } from "../parameters/parameters.ts";
 import { filtration, lymphAtRest, overflow, REGIONS, type Region, type Tissue } from "./filtration.ts";
 import { lymphRatio } from "./lymph.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
@@ -31,7 +31,7 @@ export interface ExchangeCourse {
   readonly interstitialPressure: readonly number[];
   /** mmHg */
   readonly plasmaOncoticPressure: readonly number[];
-  /** mL in chest and belly */
+  /** mL in chest and abdomen */
   readonly collected: readonly number[];
   /** greatest lymph flow over that at rest */
   readonly lymphMaximum: readonly number[];
@@ -60,7 +60,7 @@ const UPTAKE_RATE = 0.1;
 const PROTEIN_SHARE = 0.6;
 const PROTEIN_VOLUME = 45 / 0.4;
 /** mmHg: plasma protein is given before it falls lower, whatever the plan (teaching value). */
-const LEAST_ONCOTIC = 20;
+const MIN_ONCOTIC = 20;
 /** days */
 const STEP = 1 / 720;
 const POINTS_PER_DAY = 4;
@@ -85,7 +85,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     read(later) + (read(circulation) - read(later)) * Math.exp(-day / RECOVERY.pressure);
   const venous = {
     limbs: settling(({ pressures, extras }) => (pressures.svc + extras.legVeinPressure!) / 2),
-    belly: settling(({ extras }) => extras.splanchnicPressure!),
+    abdomen: settling(({ extras }) => extras.splanchnicPressure!),
   };
   const states: RegionState[] = REGIONS.map((region) => ({
     region,
@@ -140,7 +140,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     drainedTotal += drained * HOURS * STEP;
     const lost = proteinReplaced ? 0 : (PROTEIN_SHARE * drained * HOURS) / (PROTEIN_VOLUME * weight);
     oncotic += ((fullOncotic - oncotic) / RECOVERY.plasma - lost * oncotic) * STEP;
-    oncotic = Math.max(LEAST_ONCOTIC, oncotic);
+    oncotic = Math.max(MIN_ONCOTIC, oncotic);
     if (step % every === 0) {
       course.days.push(day);
       course.filtration.push(flows.filtration);

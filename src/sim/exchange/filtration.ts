@@ -10,12 +10,12 @@ const VENOUS_USUAL = 4;
 const TRANSMISSION = 0.8;
 /** Guyton: protein pull in the tissue at rest. */
 const TISSUE_ONCOTIC = 8;
-/** mmHg of tissue pressure from which fluid breaks through into chest and belly, and how readily (rest lymph flows each mmHg): teaching values. */
+/** mmHg of tissue pressure from which fluid breaks through into chest and abdomen, and how readily (rest lymph flows each mmHg): teaching values. */
 const OVERFLOW_PRESSURE = 1.5;
 const OVERFLOW_CONDUCTANCE = 1;
 
 export interface Region {
-  readonly name: "limbs" | "belly";
+  readonly name: "limbs" | "abdomen";
   /** of the whole filtration coefficient */
   readonly share: number;
   /** how far the tissue's protein is washed out by faster filtration: 1 fully, 0 not at all (liver and gut leak protein) */
@@ -25,7 +25,7 @@ export interface Region {
 /** Teaching split: liver and gut filter two fifths and lose little of their protein pull. */
 export const REGIONS: readonly Region[] = [
   { name: "limbs", share: 0.6, washOut: 1 },
-  { name: "belly", share: 0.4, washOut: 0.3 },
+  { name: "abdomen", share: 0.4, washOut: 0.3 },
 ];
 
 export interface Tissue {
@@ -58,7 +58,7 @@ export function filtration(region: Region, tissue: Tissue, tissuePressure: numbe
   return FILTRATION_COEFFICIENT * tissue.weight * region.share * tissue.leakage * net * 60;
 }
 
-/** mL/h that breaks through into chest and belly */
+/** mL/h that breaks through into chest and abdomen */
 export const overflow = (region: Region, tissue: Tissue, tissuePressure: number): number =>
   OVERFLOW_CONDUCTANCE * lymphAtRest(region, tissue.weight) * Math.max(0, tissuePressure - OVERFLOW_PRESSURE);
 

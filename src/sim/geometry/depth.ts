@@ -11,7 +11,7 @@ export interface DepthGrid {
   readonly nx: number;
   readonly ny: number;
   /** mm: cell width and centre of cell (0,0) */
-  readonly cell: number;
+  readonly dx: number;
   readonly originX: number;
   readonly originY: number;
 }
@@ -42,16 +42,16 @@ export function roundDepth(geometry: FlowGeometry, grid: DepthGrid, distance: Fl
 }
 
 function ownDiameter(geometry: FlowGeometry, grid: DepthGrid, distance: Float64Array): Float64Array {
-  const { nx, ny, cell, originX, originY } = grid;
+  const { nx, ny, dx, originX, originY } = grid;
   const shapes = geometry.open.map((shape) => diameterOf(shape, grid));
   const diameter = new Float64Array(nx * ny);
   for (let j = 0; j < ny; j++)
     for (let i = 0; i < nx; i++) {
       const k = j * nx + i;
       // Cells cut by the wall count: their centre may lie just outside every shape.
-      if (distance[k]! > cell) continue;
-      const x = originX + i * cell;
-      const y = originY + j * cell;
+      if (distance[k]! > dx) continue;
+      const x = originX + i * dx;
+      const y = originY + j * dx;
       let widest = 0;
       let nearest = Infinity;
       let near = 0;
@@ -88,10 +88,10 @@ function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: nu
 }
 
 function gridDistance(grid: DepthGrid, gap: (x: number, y: number) => number): Float64Array {
-  const { nx, ny, cell, originX, originY } = grid;
+  const { nx, ny, dx, originX, originY } = grid;
   const out = new Float64Array(nx * ny);
   for (let j = 0, k = 0; j < ny; j++)
-    for (let i = 0; i < nx; i++, k++) out[k] = gap(originX + i * cell, originY + j * cell);
+    for (let i = 0; i < nx; i++, k++) out[k] = gap(originX + i * dx, originY + j * dx);
   return out;
 }
 
@@ -102,7 +102,7 @@ function narrowBySolids(
   distance: Float64Array,
   diameter: Float64Array,
 ): void {
-  const reach = 4 * grid.cell;
+  const reach = 4 * grid.dx;
   const bare = planeDistance({ ...geometry, solid: [] }, reach);
   const before = localThickness(grid, bare, gridDistance(grid, bare));
   const after = localThickness(grid, planeDistance(geometry, reach), distance);
@@ -117,17 +117,17 @@ function fillOutside(
   distance: Float64Array,
   diameter: Float64Array,
 ): void {
-  const { nx, ny, cell, originX, originY } = grid;
+  const { nx, ny, dx, originX, originY } = grid;
   for (let j = 0; j < ny; j++)
     for (let i = 0; i < nx; i++) {
       const k = j * nx + i;
-      if (distance[k]! > cell) continue;
-      const x = originX + i * cell;
-      const y = originY + j * cell;
+      if (distance[k]! > dx) continue;
+      const x = originX + i * dx;
+      const y = originY + j * dx;
       for (const { centre, normal, width } of geometry.openings) {
         const beyond = (x - centre[0]) * normal[0] + (y - centre[1]) * normal[1];
         const across = (y - centre[1]) * normal[0] - (x - centre[0]) * normal[1];
-        if (beyond > 0 && beyond < width + 12 * cell && Math.abs(across) < 0.5 * width + cell)
+        if (beyond > 0 && beyond < width + 12 * dx && Math.abs(across) < 0.5 * width + dx)
           diameter[k] = width;
       }
     }
@@ -135,12 +135,12 @@ function fillOutside(
 
 /** Lower envelope that grows by at most {@link DEPTH_GROWTH} a cell; remembers the depth that each lowered cell grew from. */
 function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Array): LocalDepth {
-  const { nx, ny, cell } = grid;
+  const { nx, ny, dx } = grid;
   const depth = sharp.slice();
   const narrow = sharp.slice();
   const diagonal = DEPTH_GROWTH ** Math.SQRT2;
   const lower = (k: number, from: number, growth: number): boolean => {
-    if (distance[from]! > 0.5 * cell || depth[from] === 0) return false;
+    if (distance[from]! > 0.5 * dx || depth[from] === 0) return false;
     const bound = depth[from]! * growth;
     if (bound >= depth[k]! * 0.999999) return false;
     depth[k] = bound;
@@ -153,7 +153,7 @@ function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Arra
     const count = nx * ny;
     for (let n = nx + 1; n < count - nx - 1; n++) {
       const k = forward ? n : count - 1 - n;
-      if (distance[k]! > cell) continue;
+      if (distance[k]! > dx) continue;
       for (const step of [-1, 1, -nx, nx]) if (lower(k, k + step, DEPTH_GROWTH)) changed = true;
       for (const step of [-nx - 1, -nx + 1, nx - 1, nx + 1]) if (lower(k, k + step, diagonal)) changed = true;
     }

@@ -1,4 +1,4 @@
-/** Signed distance from the shapes of a plane: what the lattice, the drawn wall and the walls for loose bodies share. */
+/** Signed distance from the shapes of a plane: what the flow solver, the drawn wall and the walls for loose bodies share. */
 import type { FlowGeometry, Opening, Point, Shape } from "./geometry.ts";
 
 /** mm, negative inside. */

@@ -1,4 +1,4 @@
-/** ONE description of a pathway's plane, in mm with y up: lattice, drawn wall, walls for loose bodies and handles all come from it. */
+/** ONE description of a pathway's plane, in mm with y up: cut-cell mesh, drawn wall, walls for loose bodies and handles all come from it. */
 
 export type Point = readonly [x: number, y: number];
 
@@ -29,7 +29,7 @@ export interface Opening {
   readonly pressure?: number;
 }
 
-/** What a lattice can be built from: nothing here knows of pathways. */
+/** What a flow solver can be built from: nothing here knows of pathways. */
 export interface FlowGeometry {
   /** union of these ... */
   readonly open: readonly Shape[];
@@ -51,7 +51,7 @@ export interface Handle {
 
 /** A named spot with room for words. */
 export interface Place {
-  /** word key: "svc", "ivc", "atrium", "leftLungArtery", an element of the ledger ... */
+  /** word key: "svc", "ivc", "atrium", "leftPulmonaryArtery", an element of the ledger ... */
   readonly name: string;
   readonly at: Point;
   /** where the label's plate should stand, outside the lumen */
@@ -63,7 +63,7 @@ export interface Place {
 /** One station of the path that the grade line and the picture share. */
 export interface Station {
   readonly element: string;
-  /** 0..1 from the liver vein to the atrium, begin and end */
+  /** 0..1 from the hepatic vein to the atrium, begin and end */
   readonly from: number;
   readonly to: number;
   /** where in the plane (mm), for lighting up the element; absent for places beyond the plane such as the lung bed */

@@ -23,7 +23,7 @@ interface Circle {
  * @param distance `gap` at the cell centres
  */
 export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64Array): Float64Array {
-  const { nx, ny, cell, originX, originY } = grid;
+  const { nx, ny, dx, originX, originY } = grid;
   const widest = new Float64Array(nx * ny);
   const own = new Float64Array(nx * ny);
   const around = [-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1];
@@ -32,18 +32,18 @@ export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64
       const k = j * nx + i;
       const radius = -distance[k]!;
       if (radius <= 0) continue;
-      const apart = (n: number) => (n < 4 ? cell : Math.SQRT2 * cell);
+      const apart = (n: number) => (n < 4 ? dx : Math.SQRT2 * dx);
       if (around.some((step, n) => -distance[k + step]! >= radius + CORNER * apart(n))) continue;
-      const circle = largestNear(gap, originX + i * cell, originY + j * cell, cell);
-      visit(grid, circle, circle.radius + 0.75 * cell, (at, x, y) => {
-        if (Math.hypot(x, y) <= circle.radius + 0.75 * cell)
+      const circle = largestNear(gap, originX + i * dx, originY + j * dx, dx);
+      visit(grid, circle, circle.radius + 0.75 * dx, (at, x, y) => {
+        if (Math.hypot(x, y) <= circle.radius + 0.75 * dx)
           widest[at] = Math.max(widest[at]!, 2 * circle.radius);
       });
-      const { growth, along } = growthAt(gap, circle, 1.5 * cell);
+      const { growth, along } = growthAt(gap, circle, 1.5 * dx);
       if (growth > PARALLEL) continue;
       const [tx, ty] = along;
-      visit(grid, circle, circle.radius + 1.5 * cell, (at, x, y) => {
-        if (Math.abs(x * tx + y * ty) <= 0.75 * cell && Math.abs(x * ty - y * tx) <= circle.radius + cell)
+      visit(grid, circle, circle.radius + 1.5 * dx, (at, x, y) => {
+        if (Math.abs(x * tx + y * ty) <= 0.75 * dx && Math.abs(x * ty - y * tx) <= circle.radius + dx)
           own[at] = Math.max(own[at]!, 2 * circle.radius);
       });
     }
@@ -53,14 +53,14 @@ export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64
 }
 
 /** The largest inscribed circle whose centre lies within half a cell of (x, y). */
-function largestNear(gap: Distance, x: number, y: number, cell: number): Circle {
+function largestNear(gap: Distance, x: number, y: number, dx: number): Circle {
   let best: Circle = { x, y, radius: -gap(x, y) };
-  for (let step = 0.25 * cell; step > 0.002 * cell; ) {
+  for (let step = 0.25 * dx; step > 0.002 * dx; ) {
     const from = best;
     for (const [a, b] of EIGHT) {
       const cx = from.x + a * step;
       const cy = from.y + b * step;
-      if (Math.abs(cx - x) > 0.5 * cell || Math.abs(cy - y) > 0.5 * cell) continue;
+      if (Math.abs(cx - x) > 0.5 * dx || Math.abs(cy - y) > 0.5 * dx) continue;
       const radius = -gap(cx, cy);
       if (radius > best.radius) best = { x: cx, y: cy, radius };
     }
@@ -98,21 +98,21 @@ function growthAt(gap: Distance, { x, y, radius }: Circle, reach: number) {
 
 /** Calls back for each cell of the square about a circle, with its place seen from the centre. */
 function visit(
-  { nx, ny, cell, originX, originY }: DepthGrid,
+  { nx, ny, dx, originX, originY }: DepthGrid,
   { x, y }: Circle,
   reach: number,
   call: (k: number, x: number, y: number) => void,
 ): void {
-  const i = (x - originX) / cell;
-  const j = (y - originY) / cell;
-  const span = reach / cell;
+  const i = (x - originX) / dx;
+  const j = (y - originY) / dx;
+  const span = reach / dx;
   for (let b = Math.max(0, Math.ceil(j - span)); b <= Math.min(ny - 1, j + span); b++)
     for (let a = Math.max(0, Math.ceil(i - span)); a <= Math.min(nx - 1, i + span); a++)
-      call(b * nx + a, (a - i) * cell, (b - j) * cell);
+      call(b * nx + a, (a - i) * dx, (b - j) * dx);
 }
 
 /** Cells of the lumen that no circle covers take the value of the nearest that one does. */
-function fillFromNeighbours({ nx, ny, cell }: DepthGrid, distance: Float64Array, values: Float64Array): void {
+function fillFromNeighbours({ nx, ny, dx }: DepthGrid, distance: Float64Array, values: Float64Array): void {
   const queue: number[] = [];
   values.forEach((value, k) => {
     if (value > 0) queue.push(k);
@@ -120,7 +120,7 @@ function fillFromNeighbours({ nx, ny, cell }: DepthGrid, distance: Float64Array,
   for (let n = 0; n < queue.length; n++) {
     const k = queue[n]!;
     for (const next of [k - 1, k + 1, k - nx, k + nx]) {
-      if (next < 0 || next >= nx * ny || values[next]! > 0 || distance[next]! > cell) continue;
+      if (next < 0 || next >= nx * ny || values[next]! > 0 || distance[next]! > dx) continue;
       values[next] = values[k]!;
       queue.push(next);
     }

@@ -13,32 +13,32 @@ export interface WallOutline {
  * All outlines, the longest first.
  * @param cell mm: mesh width; detail finer than this is lost (a third of the narrowest lumen, 1 at most, does well)
  */
-export function wallOutlines(geometry: FlowGeometry, cell: number): WallOutline[] {
-  const distance = closedDistance(geometry, cell);
+export function wallOutlines(geometry: FlowGeometry, dx: number): WallOutline[] {
+  const distance = closedDistance(geometry, dx);
   const boxes = geometry.open.map(shapeBounds);
-  const left = Math.min(...boxes.map((box) => box[0])) - 2 * cell;
-  const bottom = Math.min(...boxes.map((box) => box[1])) - 2 * cell;
-  const nx = Math.ceil((Math.max(...boxes.map((box) => box[2])) - left) / cell) + 3;
-  const ny = Math.ceil((Math.max(...boxes.map((box) => box[3])) - bottom) / cell) + 3;
-  const mesh: Mesh = { left, bottom, cell, nx, ny, value: new Float64Array(nx * ny) };
+  const left = Math.min(...boxes.map((box) => box[0])) - 2 * dx;
+  const bottom = Math.min(...boxes.map((box) => box[1])) - 2 * dx;
+  const nx = Math.ceil((Math.max(...boxes.map((box) => box[2])) - left) / dx) + 3;
+  const ny = Math.ceil((Math.max(...boxes.map((box) => box[3])) - bottom) / dx) + 3;
+  const mesh: Mesh = { left, bottom, dx, nx, ny, value: new Float64Array(nx * ny) };
   fill(mesh, distance);
   return loops(mesh)
     .map((points) => ({
       points,
-      openings: points.map((point, i) => openingOf(geometry, cell, point, points[(i + 1) % points.length]!)),
+      openings: points.map((point, i) => openingOf(geometry, dx, point, points[(i + 1) % points.length]!)),
     }))
     .sort((one, other) => other.points.length - one.points.length);
 }
 
 /** Positive beyond the openings too, so that every outline closes; steep there as at a wall. */
-function closedDistance(geometry: FlowGeometry, cell: number): Distance {
+function closedDistance(geometry: FlowGeometry, dx: number): Distance {
   const distance = planeDistance(geometry, 0);
   return (x, y) => {
     let value = distance(x, y);
     for (const opening of geometry.openings) {
       const { beyond, across } = seenFrom(opening, x, y);
-      const near = Math.abs(beyond) <= Math.max(2 * cell, opening.width * 0.6);
-      if (near && Math.abs(across) <= opening.width / 2 + cell) value = Math.max(value, beyond);
+      const near = Math.abs(beyond) <= Math.max(2 * dx, opening.width * 0.6);
+      if (near && Math.abs(across) <= opening.width / 2 + dx) value = Math.max(value, beyond);
     }
     return value;
   };
@@ -47,26 +47,25 @@ function closedDistance(geometry: FlowGeometry, cell: number): Distance {
 /** Squares of this many cells are looked at first; one that lies clear of every wall needs no closer look. */
 const BLOCK = 8;
 
-function fill({ left, bottom, cell, nx, ny, value }: Mesh, distance: Distance): void {
+function fill({ left, bottom, dx, nx, ny, value }: Mesh, distance: Distance): void {
   // Half a diagonal, with room for tapering tubes, whose distance falls a little faster than one mm a mm.
-  const clear = 0.8 * BLOCK * cell;
+  const clear = 0.8 * BLOCK * dx;
   for (let j = 0; j < ny; j += BLOCK) {
     for (let i = 0; i < nx; i += BLOCK) {
-      const middle = distance(left + (i + (BLOCK - 1) / 2) * cell, bottom + (j + (BLOCK - 1) / 2) * cell);
+      const middle = distance(left + (i + (BLOCK - 1) / 2) * dx, bottom + (j + (BLOCK - 1) / 2) * dx);
       for (let b = j; b < Math.min(ny, j + BLOCK); b++) {
         for (let a = i; a < Math.min(nx, i + BLOCK); a++) {
-          value[b * nx + a] =
-            Math.abs(middle) > clear ? middle : distance(left + a * cell, bottom + b * cell);
+          value[b * nx + a] = Math.abs(middle) > clear ? middle : distance(left + a * dx, bottom + b * dx);
         }
       }
     }
   }
 }
 
-function openingOf(geometry: FlowGeometry, cell: number, from: Point, to: Point): string | null {
+function openingOf(geometry: FlowGeometry, dx: number, from: Point, to: Point): string | null {
   const on = ({ centre, normal, width }: Opening, [x, y]: Point) => {
     const { beyond, across } = seenFrom({ name: "", centre, normal, width }, x, y);
-    return Math.abs(beyond) < 0.25 * cell && Math.abs(across) < width / 2 + 0.25 * cell;
+    return Math.abs(beyond) < 0.25 * dx && Math.abs(across) < width / 2 + 0.25 * dx;
   };
   return geometry.openings.find((opening) => on(opening, from) && on(opening, to))?.name ?? null;
 }
@@ -74,7 +73,7 @@ function openingOf(geometry: FlowGeometry, cell: number, from: Point, to: Point)
 interface Mesh {
   readonly left: number;
   readonly bottom: number;
-  readonly cell: number;
+  readonly dx: number;
   readonly nx: number;
   readonly ny: number;
   /** mm, [ny*nx] at the mesh's corners */
@@ -142,7 +141,7 @@ function loops(mesh: Mesh): Point[][] {
   return found;
 }
 
-function crossing({ nx, left, bottom, cell, value }: Mesh, edge: number): Point {
+function crossing({ nx, left, bottom, dx, value }: Mesh, edge: number): Point {
   const k = edge >> 1;
   const upwards = edge & 1;
   const from = value[k]!;
@@ -150,5 +149,5 @@ function crossing({ nx, left, bottom, cell, value }: Mesh, edge: number): Point 
   const t = from / (from - to);
   const i = k % nx;
   const j = (k - i) / nx;
-  return upwards ? [left + i * cell, bottom + (j + t) * cell] : [left + (i + t) * cell, bottom + j * cell];
+  return upwards ? [left + i * dx, bottom + (j + t) * dx] : [left + (i + t) * dx, bottom + j * dx];
 }

@@ -1,6 +1,6 @@
 /** What a settled field was found to lose, over what the handbook says: tabulated beforehand, interpolated at once. */
-import { numberSetting } from "../parameters.ts";
-import type { CirculationRequest } from "../request.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute } from "../units.ts";
 import measured from "./field-ratios.json" with { type: "json" };
 
@@ -15,8 +15,8 @@ export interface FieldRatios {
   readonly index: readonly number[];
   readonly cellsAcross: number;
   /**
-   * by stage, [offset][narrowing][index] flattened; the chamber has one narrowing, 0; null where the field's energy book did not close:
-   * power lost, and total-pressure drop from the lower vein to the lung arteries
+   * by stage, [offset][narrowing][index] flattened; the chamber has one narrowing, 0; null where the field's energy budget did not close:
+   * power lost, and total-pressure drop from the lower vein to the pulmonary arteries
    */
   readonly powers: Ratios;
   readonly drops: Ratios;
@@ -30,7 +30,7 @@ export interface FieldRatio {
   readonly drop: number;
 }
 
-/** Written by `src/command/coefficients.ts`. */
+/** Written by `src/cli/field-ratios.ts`. */
 export const fieldRatios: FieldRatios = measured;
 
 /**

@@ -1,4 +1,4 @@
-/** Hydraulic and energy grade line from a liver vein to the atrium, in the order of the picture. */
+/** Hydraulic and energy grade line from a hepatic vein to the atrium, in the order of the picture. */
 import { pathOrder } from "../geometry/path-order.ts";
 import { toMmHg } from "../units.ts";
 import { lumenArea } from "./element.ts";
@@ -17,7 +17,7 @@ export interface GradePressures {
 
 /**
  * One point where each station begins, and one at the end ("atrium"). Between the given pressures the elements' mean drops
- * stand; with flows given as samples over a repeat they meet the lung artery's pressure, with mean flows nearly.
+ * stand; with flows given as samples over a repeat they meet the pulmonary artery's pressure, with mean flows nearly.
  */
 export function gradeLine(law: PathwayLaw, flows: PathwayFlows, pressures: GradePressures): GradePoint[] {
   const lung = law.gradeLung;
@@ -46,7 +46,7 @@ export function gradeLine(law: PathwayLaw, flows: PathwayFlows, pressures: Grade
     const artery = lung === "left" ? pressures.pulmonaryArteryLeft : pressures.pulmonaryArteryRight;
     if (law.course === "joined") along(lung, joint);
     else {
-      // The right ventricle lifts blood from the atrium to whatever the lung arteries need.
+      // The right ventricle lifts blood from the atrium to whatever the pulmonary arteries need.
       put(joint);
       along(
         lung,

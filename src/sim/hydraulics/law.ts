@@ -2,11 +2,11 @@
 
 import type { Course } from "../geometry/path-order.ts";
 
-/** Branch ends: IVC entry, SVC entry, left and right lung artery; all meet at the junction. */
+/** Branch ends: IVC entry, SVC entry, left and right pulmonary artery; all meet at the junction. */
 export const BRANCHES = ["ivc", "svc", "left", "right"] as const;
 export type BranchName = (typeof BRANCHES)[number];
 
-/** Total-pressure drop Dp = a Q + b Q|Q| + inertance dQ/dt, all SI; Q positive the way blood usually goes: veins in, lung arteries out. */
+/** Total-pressure drop Dp = a Q + b Q|Q| + inertance dQ/dt, all SI; Q positive the way blood usually goes: veins in, pulmonary arteries out. */
 export interface ElementLaw {
   /** A key of the ledger's words, such as "conduit", "ivcJoint", "tee", "leftBranchStenosis". */
   readonly element: string;
@@ -24,7 +24,7 @@ export interface ElementLaw {
   /** Reynolds numbers for which the relation was measured, and the diameter (m) the number is formed with. */
   readonly validReynolds: readonly [number, number];
   readonly diameter: number;
-  /** mm along the branch the way blood usually goes (veins from their opening, lung arteries from the joint); as in the picture. */
+  /** mm along the branch the way blood usually goes (veins from their opening, pulmonary arteries from the joint); as in the picture. */
   readonly from: number;
   readonly to: number;
 }
@@ -42,7 +42,7 @@ export interface PathwayFlows {
 export interface PathwayLaw {
   /** kg/m3 and Pa.s of the blood that the coefficients hold for */
   readonly fluid: { readonly density: number; readonly viscosity: number };
-  /** Whether the lower vein's branch meets the lung arteries, ends in the atrium, or leads to them through a ventricle. */
+  /** Whether the lower vein's branch meets the pulmonary arteries, ends in the atrium, or leads to them through a ventricle. */
   readonly course: Course;
   /** The lung that the grade line follows: the more narrowed one, else the right. */
   readonly gradeLung: "left" | "right";
@@ -73,9 +73,9 @@ export interface LedgerRow {
   readonly inRange: boolean;
 }
 
-/** A point of the grade line, in the blood's order from a liver vein to the atrium. */
+/** A point of the grade line, in the blood's order from a hepatic vein to the atrium. */
 export interface GradePoint {
-  /** The element that begins here (key of the ledger's words), or the place: "hepaticVein", "ivc", "lungArtery", "lungBed", "pulmonaryVein", "atrium". */
+  /** The element that begins here (key of the ledger's words), or the place: "hepaticVein", "ivc", "pulmonaryArtery", "lungBed", "pulmonaryVein", "atrium". */
   readonly at: string;
   /** 0..1 along the whole path; equals the station of the same element in the geometry's path order. */
   readonly station: number;

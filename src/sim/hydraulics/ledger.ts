@@ -50,8 +50,8 @@ type Listed = Pick<ElementLaw, "element" | "a" | "b" | "diameter" | "source" | "
 
 export interface PathwayLoss {
   /**
-   * mmHg, total pressure from the entry of the IVC (before completion: of the SVC; with two ventricles: of the main lung artery)
-   * to the lung arteries, the two lungs weighted by their flow
+   * mmHg, total pressure from the entry of the IVC (at the Glenn stage: of the SVC; with two ventricles: of the main pulmonary artery)
+   * to the pulmonary arteries, the two lungs weighted by their flow
    */
   readonly pressureDrop: number;
   /** mW, the four branches */

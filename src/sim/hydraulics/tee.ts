@@ -21,11 +21,13 @@ export function combiningBranch(flowShare: number, areaShare: number): number {
 export const combiningStraight = (flowShare: number): number => 1.55 * flowShare - flowShare ** 2;
 
 /** Two opposed streams into one outlet, for the stream that carries `flowShare`; on the outlet's head (Idelchik). */
-export const opposedStreams = (flowShare: number, outletOverInlet: number): number =>
-  1 + outletOverInlet ** 2 + 3 * outletOverInlet ** 2 * (flowShare ** 2 - flowShare);
+export const opposedStreams = (flowShare: number, semilunarOverAtrioventricular: number): number =>
+  1 +
+  semilunarOverAtrioventricular ** 2 +
+  3 * semilunarOverAtrioventricular ** 2 * (flowShare ** 2 - flowShare);
 
 /**
- * A side outlet (lung artery) of a common leg or chamber, its edge rounded by `flare`; loss on the branch's own head.
+ * A side outlet (pulmonary artery) of a common leg or chamber, its edge rounded by `flare`; loss on the branch's own head.
  * @param branch m
  * @param speedRatio mean velocity in the branch over that in the common leg, above 0
  */

@@ -47,7 +47,7 @@ export interface OxygenBalance {
 }
 
 const DECILITRES = 10;
-const MOST_ROUNDS = 200;
+const MAX_ROUNDS = 200;
 
 /** Goes round until the arterial content stands (each round forgets all but the share that bypasses the lungs). */
 export function mixOxygen({
@@ -61,7 +61,7 @@ export function mixOxygen({
   const lungContent = contentOf(lungTension, haemoglobin);
   let arterial = lungContent;
   let left = venous(arterial);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     left = venous(arterial);
     const next = enteringVentricle(arterial);
     const settled = Math.abs(next - arterial) < 1e-10;

@@ -2,7 +2,7 @@
  * The hot loop: every tracer follows the flow by the midpoint rule, in strides of at most {@link STRIDE} cells, in a field that
  * goes over from one moment to the next. Nothing is allocated. A step that would end in a wall is set back along the wall's normal.
  */
-import type { FlowField } from "../field/flow-field.ts";
+import type { FlowField } from "../flow-field/flow-field.ts";
 import type { RandomSource } from "../random.ts";
 import { enter, entrance, type Supply } from "./release.ts";
 import { layTrails, type TracerCloud } from "./tracer-cloud.ts";
@@ -21,11 +21,11 @@ export interface Step {
 /** Cells from the wall at which a tracer is held. */
 const MARGIN = 0.2;
 /** Most strides a tracer makes in one step; at 60 frames a second none needs as many. */
-const MOST_STRIDES = 400;
+const MAX_STRIDES = 400;
 
 /** The two moments mixed once for all tracers, in cells a second, so that each sample reads one array. */
 function mix({ velocity, shape }: TracerPlane, { from, to, blend }: Step): void {
-  const cells = 1000 / shape.cell;
+  const cells = 1000 / shape.dx;
   const early = cells * (from === to ? 1 : 1 - blend);
   const late = from === to ? 0 : cells * blend;
   const { u, v } = from;
@@ -67,7 +67,7 @@ export function advance(
 ): void {
   const { shape, near, cuts, velocity } = plane;
   const { seconds, supply } = step;
-  const { nx, ny, cell, originX, originY, distance } = shape;
+  const { nx, ny, dx, originX, originY, distance } = shape;
   const { count, position, age, speed } = cloud;
   const right = nx - 1.001;
   const top = ny - 1.001;
@@ -76,12 +76,12 @@ export function advance(
 
   for (let n = 0; n < count; n++) {
     // All in cells from the centre of cell (0,0).
-    let x = (position[2 * n]! - originX) / cell;
-    let y = (position[2 * n + 1]! - originY) / cell;
+    let x = (position[2 * n]! - originX) / dx;
+    let y = (position[2 * n + 1]! - originY) / dx;
     let left = seconds;
     let fast = 0;
     age[n]! += seconds;
-    for (let strides = 0; left > 0 && strides < MOST_STRIDES; strides++) {
+    for (let strides = 0; left > 0 && strides < MAX_STRIDES; strides++) {
       sample(velocity, nx, x, y);
       const u = sampled[0]!;
       const v = sampled[1]!;
@@ -95,15 +95,15 @@ export function advance(
       const k = ((nextY + 0.5) | 0) * nx + ((nextX + 0.5) | 0);
       const c = 5 * (near[k]! - 1);
       if (c >= 0) {
-        const dx = originX + nextX * cell - cuts[c]!;
-        const dy = originY + nextY * cell - cuts[c + 1]!;
-        if (dx * cuts[c + 2]! + dy * cuts[c + 3]! > 0) {
+        const deltaX = originX + nextX * dx - cuts[c]!;
+        const deltaY = originY + nextY * dx - cuts[c + 1]!;
+        if (deltaX * cuts[c + 2]! + deltaY * cuts[c + 3]! > 0) {
           const gate = entrance(plane, supply, random);
           if (gate < 0) break; // Nothing comes in: it waits at the cut.
-          leave?.(n, c / 5, dy * cuts[c + 2]! - dx * cuts[c + 3]!, left);
-          enter(cloud, plane, n, gate, { liverShare: supply.liverShare, random });
-          x = (position[2 * n]! - originX) / cell;
-          y = (position[2 * n + 1]! - originY) / cell;
+          leave?.(n, c / 5, deltaY * cuts[c + 2]! - deltaX * cuts[c + 3]!, left);
+          enter(cloud, plane, n, gate, { hepaticShare: supply.hepaticShare, random });
+          x = (position[2 * n]! - originX) / dx;
+          y = (position[2 * n + 1]! - originY) / dx;
           age[n] = left;
           // The moment within this step at which it enters is chance: no bands of tracers at an inlet.
           left *= random();
@@ -111,8 +111,8 @@ export function advance(
         }
       }
       // Near a wall: hold it off along the wall's normal; where that fails it stays where it was.
-      if (distance[k]! > -1.5 * cell) {
-        const off = held(distance, nx, nextX, nextY, cell);
+      if (distance[k]! > -1.5 * dx) {
+        const off = held(distance, nx, nextX, nextY, dx);
         if (off === 2) continue;
         if (off === 1) {
           nextX = pushed[0]!;
@@ -122,9 +122,9 @@ export function advance(
       x = nextX;
       y = nextY;
     }
-    position[2 * n] = originX + x * cell;
-    position[2 * n + 1] = originY + y * cell;
-    speed[n] = fast * cell * 1e-3;
+    position[2 * n] = originX + x * dx;
+    position[2 * n + 1] = originY + y * dx;
+    speed[n] = fast * dx * 1e-3;
   }
   cloud.dyeLeft = Math.max(0, cloud.dyeLeft - seconds);
 }
@@ -135,7 +135,7 @@ const within = (value: number, most: number): number => Math.max(0, Math.min(val
 const pushed = new Float64Array(2);
 
 /** 0 when the place is clear of the wall; 1 when `pushed` holds a clear place near it; 2 when there is none. */
-function held(distance: Float32Array, nx: number, gx: number, gy: number, cell: number): number {
+function held(distance: Float32Array, nx: number, gx: number, gy: number, dx: number): number {
   let x = gx;
   let y = gy;
   for (let attempt = 0; attempt < 3; attempt++) {
@@ -148,7 +148,7 @@ function held(distance: Float32Array, nx: number, gx: number, gy: number, cell: 
     const b = distance[k + 1]!;
     const c = distance[k + nx]!;
     const d = distance[k + nx + 1]!;
-    const excess = ((1 - t) * ((1 - s) * a + s * b) + t * ((1 - s) * c + s * d)) / cell + MARGIN;
+    const excess = ((1 - t) * ((1 - s) * a + s * b) + t * ((1 - s) * c + s * d)) / dx + MARGIN;
     if (excess <= 1e-6) {
       pushed[0] = x;
       pushed[1] = y;
@@ -156,7 +156,7 @@ function held(distance: Float32Array, nx: number, gx: number, gy: number, cell: 
     }
     const slopeX = (1 - t) * (b - a) + t * (d - c);
     const slopeY = (1 - s) * (c - a) + s * (d - b);
-    const steep = (slopeX * slopeX + slopeY * slopeY) / cell || 1;
+    const steep = (slopeX * slopeX + slopeY * slopeY) / dx || 1;
     x -= (excess * slopeX) / steep;
     y -= (excess * slopeY) / steep;
   }

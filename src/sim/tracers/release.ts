@@ -9,7 +9,7 @@ export interface Supply {
   /** mL/s into the blood, by opening; what is 0 or less lets nothing in */
   readonly inflow: Readonly<Record<string, number>>;
   /** part of the lower vein's blood that comes from the liver, 0..1 */
-  readonly liverShare: number;
+  readonly hepaticShare: number;
 }
 
 const UPPER = ORIGINS.indexOf("upper") as Origin;
@@ -37,7 +37,7 @@ export function fill(
     cloud.origin[n] = originAt(
       from < 0 ? "" : plane.openings[from]!.name,
       2 * random() - 1,
-      supply.liverShare,
+      supply.hepaticShare,
       UPPER,
     );
     cloud.age[n] = 0;
@@ -51,15 +51,15 @@ export function resettle(cloud: TracerCloud, plane: TracerPlane, random: RandomS
   for (let n = 0; n < cloud.count; n++) {
     const x = cloud.position[2 * n]!;
     const y = cloud.position[2 * n + 1]!;
-    if (distanceAt(plane.shape, x, y) > -MARGIN * plane.shape.cell || beyondCut(plane, x, y)) {
+    if (distanceAt(plane.shape, x, y) > -MARGIN * plane.shape.dx || beyondCut(plane, x, y)) {
       scatter(cloud, plane, n, random);
     }
   }
 }
 
 function beyondCut({ shape, near, cuts }: TracerPlane, x: number, y: number): boolean {
-  const i = Math.round((x - shape.originX) / shape.cell);
-  const j = Math.round((y - shape.originY) / shape.cell);
+  const i = Math.round((x - shape.originX) / shape.dx);
+  const j = Math.round((y - shape.originY) / shape.dx);
   const c = 5 * (near[j * shape.nx + i]! - 1);
   return c >= 0 && (x - cuts[c]!) * cuts[c + 2]! + (y - cuts[c + 1]!) * cuts[c + 3]! > 0;
 }
@@ -68,15 +68,15 @@ function beyondCut({ shape, near, cuts }: TracerPlane, x: number, y: number): bo
 const TRIES = 2000;
 
 function scatter(cloud: TracerCloud, plane: TracerPlane, n: number, random: RandomSource): void {
-  const { nx, ny, cell, originX, originY, depth, distance } = plane.shape;
+  const { nx, ny, dx, originX, originY, depth, distance } = plane.shape;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const gx = random() * (nx - 1);
     const gy = random() * (ny - 1);
     const k = Math.round(gy) * nx + Math.round(gx);
-    if (distance[k]! > -MARGIN * cell) continue;
-    const x = originX + gx * cell;
-    const y = originY + gy * cell;
-    if (distanceAt(plane.shape, x, y) > -MARGIN * cell || beyondCut(plane, x, y)) continue;
+    if (distance[k]! > -MARGIN * dx) continue;
+    const x = originX + gx * dx;
+    const y = originY + gy * dx;
+    if (distanceAt(plane.shape, x, y) > -MARGIN * dx || beyondCut(plane, x, y)) continue;
     place(cloud, n, x, y);
     if (random() * plane.deepest <= depth[k]!) return;
   }
@@ -104,9 +104,9 @@ export function entrance({ openings }: TracerPlane, { inflow }: Supply, random: 
  * @param across part of the flow to one side minus that to the other, -1..1
  * @param before origin of the tracer that left, kept when blood comes back through an outlet
  */
-function originAt(opening: string, across: number, liverShare: number, before: number): number {
+function originAt(opening: string, across: number, hepaticShare: number, before: number): number {
   if (opening === "svc") return UPPER;
-  if (opening === "ivc") return Math.abs(across) > 1 - liverShare ? LIVER : LEGS;
+  if (opening === "ivc") return Math.abs(across) > 1 - hepaticShare ? LIVER : LEGS;
   return before;
 }
 
@@ -119,19 +119,19 @@ export function enter(
   plane: TracerPlane,
   n: number,
   from: number,
-  { liverShare, random }: { readonly liverShare: number; readonly random: RandomSource },
+  { hepaticShare, random }: { readonly hepaticShare: number; readonly random: RandomSource },
 ): void {
   const { cuts, openings, shape } = plane;
   const c = 5 * from;
   const part = 2 * random() - 1;
   // Where half the flow of a parabola plus `part` of the rest has passed.
-  const side = 2 * Math.sin(Math.asin(part) / 3) * Math.max(0, cuts[c + 4]! - MARGIN * shape.cell);
-  const inward = 0.02 * shape.cell;
+  const side = 2 * Math.sin(Math.asin(part) / 3) * Math.max(0, cuts[c + 4]! - MARGIN * shape.dx);
+  const inward = 0.02 * shape.dx;
   const x = cuts[c]! - side * cuts[c + 3]! - inward * cuts[c + 2]!;
   const y = cuts[c + 1]! + side * cuts[c + 2]! - inward * cuts[c + 3]!;
   place(cloud, n, x, y);
   const name = openings[from]!.name;
-  cloud.origin[n] = originAt(name, part, liverShare, cloud.origin[n]!);
+  cloud.origin[n] = originAt(name, part, hepaticShare, cloud.origin[n]!);
   cloud.age[n] = 0;
   if (cloud.dyed[n] === 1) cloud.dyedInside--;
   const dyes = cloud.dyeLeft > 0 && (name === "ivc" || name === "svc");

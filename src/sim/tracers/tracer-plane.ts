@@ -1,5 +1,5 @@
 /** The plane as tracers need it: where the wall is, and which cells lie near an opening. */
-import type { FieldShape } from "../field/flow-field.ts";
+import type { FieldShape } from "../flow-field/flow-field.ts";
 import type { Opening } from "../geometry/geometry.ts";
 
 export interface TracerPlane {
@@ -19,22 +19,22 @@ export interface TracerPlane {
 export const STRIDE = 2;
 
 export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
-  const { nx, ny, cell, originX, originY } = shape;
+  const { nx, ny, dx, originX, originY } = shape;
   const near = new Uint8Array(nx * ny);
   const cuts = new Float64Array(openings.length * 5);
-  const reach = (STRIDE + 1) * cell;
+  const reach = (STRIDE + 1) * dx;
   openings.forEach(({ centre, normal, width }, n) => {
     cuts.set([centre[0], centre[1], normal[0], normal[1], width / 2], n * 5);
     const span = width / 2 + reach;
-    const from = (middle: number, origin: number) => Math.max(0, Math.floor((middle - span - origin) / cell));
+    const from = (middle: number, origin: number) => Math.max(0, Math.floor((middle - span - origin) / dx));
     const to = (middle: number, origin: number, count: number) =>
-      Math.min(count - 1, Math.ceil((middle + span - origin) / cell));
+      Math.min(count - 1, Math.ceil((middle + span - origin) / dx));
     for (let j = from(centre[1], originY); j <= to(centre[1], originY, ny); j++) {
       for (let i = from(centre[0], originX); i <= to(centre[0], originX, nx); i++) {
-        const dx = originX + i * cell - centre[0];
-        const dy = originY + j * cell - centre[1];
-        const beyond = dx * normal[0] + dy * normal[1];
-        const across = dy * normal[0] - dx * normal[1];
+        const deltaX = originX + i * dx - centre[0];
+        const deltaY = originY + j * dx - centre[1];
+        const beyond = deltaX * normal[0] + deltaY * normal[1];
+        const across = deltaY * normal[0] - deltaX * normal[1];
         if (Math.abs(across) <= span && beyond > -reach) near[j * nx + i] = n + 1;
       }
     }
@@ -59,12 +59,12 @@ export function bilinear(values: Float32Array, nx: number, gx: number, gy: numbe
 
 /** mm, negative in the blood; beyond the grid counts as wall. */
 export function distanceAt(
-  { distance, nx, ny, cell, originX, originY }: FieldShape,
+  { distance, nx, ny, dx, originX, originY }: FieldShape,
   x: number,
   y: number,
 ): number {
-  const gx = (x - originX) / cell;
-  const gy = (y - originY) / cell;
-  if (!(gx >= 0 && gy >= 0 && gx < nx - 1 && gy < ny - 1)) return cell;
+  const gx = (x - originX) / dx;
+  const gy = (y - originY) / dx;
+  if (!(gx >= 0 && gy >= 0 && gx < nx - 1 && gy < ny - 1)) return dx;
   return bilinear(distance, nx, gx, gy);
 }

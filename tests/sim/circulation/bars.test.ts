@@ -1,25 +1,25 @@
 /** The numerical bars of the model's section 1. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { networkOf } from "../../../src/sim/circulation/network.ts";
+import { networkOf } from "../../../src/sim/circulation/circuit-network.ts";
 import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
 import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
-import { pathwayLaw } from "../../../src/sim/hydraulics/network.ts";
-import { STAGES } from "../../../src/sim/request.ts";
+import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
+import { STAGES } from "../../../src/sim/parameters/request.ts";
 import { ADULT, answer, anyRequest, CHILD, notFinite, request } from "./requests.ts";
 
 const SETTINGS: readonly Record<string, number | string>[] = [
   {},
   { metabolicEquivalents: 5 },
-  { fenestrationDiameter: 4, inletValveLeak: 20 },
+  { fenestrationDiameter: 4, atrioventricularValveLeak: 20 },
 ];
 
 describe("volume", () => {
   test.each(STAGES)("%s keeps its blood to a billionth over a minute of circulation", (stage) => {
     const asked = request(stage, CHILD, {}, "fixed-volume");
     const network = networkOf(asked, pathwayLaw(asked));
-    const { point, stepper, heartPeriod, drive } = findPeriodic(
+    const { point, stepper, heartPeriod, forcing } = findPeriodic(
       asked,
       network,
       volumeControl(asked, network),
@@ -28,8 +28,8 @@ describe("volume", () => {
     );
     const before = totalVolume(point);
     const state = point.slice();
-    for (let seconds = 0; seconds < 60; seconds += heartPeriod * drive.beats)
-      stepper.advance(state, heartPeriod / drive.steps, 1, () => {});
+    for (let seconds = 0; seconds < 60; seconds += heartPeriod * forcing.beats)
+      stepper.advance(state, heartPeriod / forcing.steps, 1, () => {});
     expect(Math.abs(totalVolume(state) / before - 1)).toBeLessThan(1e-9);
   });
 });
@@ -37,7 +37,7 @@ describe("volume", () => {
 describe("energy", () => {
   for (const stage of STAGES)
     for (const body of [CHILD, ADULT])
-      test(`the book of ${stage} at ${body.ageYears} years closes within 1 % at rest, in exertion, with leaks and on a ventilator`, () => {
+      test(`the budget of ${stage} at ${body.ageYears} years closes within 1 % at rest, in exertion, with leaks and on a ventilator`, () => {
         for (const set of [...SETTINGS, { breathing: "ventilator" }]) {
           const { energy } = answer(stage, body, set);
           expect(Math.abs(energy.residualPercent)).toBeLessThan(1);
@@ -48,15 +48,15 @@ describe("energy", () => {
         }
       });
 
-  test("the ledger's rows add up to the pathway's loss in the book", () => {
+  test("the ledger's rows add up to the pathway's loss in the budget", () => {
     const { pathway, energy } = answer("extracardiac");
     const rows = pathway.ledger.filter(({ branch }) => branch !== "fenestration");
     const listed = rows.reduce((sum, { powerLoss }) => sum + powerLoss, 0);
-    const booked = ["pathwayIvc", "pathwaySvc", "pathwayLeft", "pathwayRight"].reduce(
+    const budgeted = ["pathwayIvc", "pathwaySvc", "pathwayLeft", "pathwayRight"].reduce(
       (sum, name) => sum + energy.losses[name]!,
       0,
     );
-    expect(listed / booked).toBeCloseTo(1, 2);
+    expect(listed / budgeted).toBeCloseTo(1, 2);
     expect(pathway.powerLoss).toBeCloseTo(listed, 6);
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { checkRequest } from "../../../src/sim/circulation/check-request.ts";
 import type { Fault } from "../../../src/sim/faults.ts";
-import { OUTPUTS, readOutput } from "../../../src/sim/outputs.ts";
-import { defaultSetting, PARAMETERS } from "../../../src/sim/parameters.ts";
-import { STAGES, USUAL_HAEMOGLOBIN } from "../../../src/sim/request.ts";
+import { OUTPUTS, readOutput } from "../../../src/sim/parameters/outputs.ts";
+import { defaultSetting, PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
+import { STAGES, USUAL_HAEMOGLOBIN } from "../../../src/sim/parameters/request.ts";
 import { ADULT, answer, CHILD, request } from "./requests.ts";
 
 const faultsOf = (input: unknown): readonly Fault[] => {

@@ -7,15 +7,15 @@ import {
   SINUS_CENTRE,
   ventricularActivation,
 } from "../../../src/sim/circulation/chamber.ts";
+import { networkOf } from "../../../src/sim/circulation/circuit-network.ts";
 import { COMPARTMENTS, STATES, VOLUMES } from "../../../src/sim/circulation/compartments.ts";
-import type { Drive } from "../../../src/sim/circulation/drive.ts";
 import { derivative, scratch } from "../../../src/sim/circulation/equations.ts";
-import { networkOf } from "../../../src/sim/circulation/network.ts";
+import type { Forcing } from "../../../src/sim/circulation/forcing.ts";
 import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
-import { record } from "../../../src/sim/circulation/record.ts";
+import { record } from "../../../src/sim/circulation/recording.ts";
 import { volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
-import { pathwayLaw } from "../../../src/sim/hydraulics/network.ts";
-import type { CirculationRequest } from "../../../src/sim/request.ts";
+import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
+import type { CirculationRequest } from "../../../src/sim/parameters/request.ts";
 import { fromMmHg } from "../../../src/sim/units.ts";
 import { CHILD, request } from "./requests.ts";
 
@@ -23,26 +23,26 @@ import { CHILD, request } from "./requests.ts";
 function momentOf(asked: CirculationRequest, heartPeriod: number, period: number) {
   const pattern = breathPattern(asked);
   const one = () => new Float64Array(1);
-  const drive: Drive = {
+  const forcing: Forcing = {
     beats: 1,
     steps: 1,
     ventricle: one(),
     atrium: one(),
-    chest: one(),
-    belly: one(),
-    air: one(),
+    intrathoracic: one(),
+    abdominal: one(),
+    alveolar: one(),
     muscle: one(),
   };
   const setTime = (time: number) => {
     const beat = (time / heartPeriod) % 1;
     const filled = filling((time / period) % 1);
-    drive.ventricle[0] = ventricularActivation(beat);
-    drive.atrium[0] = atrialActivation(beat, SINUS_CENTRE);
-    drive.chest[0] = fromMmHg(pattern.chest(filled));
-    drive.belly[0] = fromMmHg(pattern.belly(filled));
-    drive.air[0] = fromMmHg(pattern.air(filled));
+    forcing.ventricle[0] = ventricularActivation(beat);
+    forcing.atrium[0] = atrialActivation(beat, SINUS_CENTRE);
+    forcing.intrathoracic[0] = fromMmHg(pattern.intrathoracic(filled));
+    forcing.abdominal[0] = fromMmHg(pattern.abdominal(filled));
+    forcing.alveolar[0] = fromMmHg(pattern.alveolar(filled));
   };
-  return { drive, setTime };
+  return { forcing, setTime };
 }
 
 for (const [stage, set] of [
@@ -54,7 +54,7 @@ for (const [stage, set] of [
     const network = networkOf(asked, pathwayLaw(asked));
     const found = findPeriodic(asked, network, volumeControl(asked, network), undefined, 1);
     const ours = record(found);
-    const { drive, setTime } = momentOf(asked, found.heartPeriod, ours.period);
+    const { forcing, setTime } = momentOf(asked, found.heartPeriod, ours.period);
     const rates = new Float64Array(STATES);
     const kept = scratch();
     // Volumes in mL and flows in mL/s; behind them the running integrals of each compartment's pressure (Pa.s) and of outflow.
@@ -62,7 +62,7 @@ for (const [stage, set] of [
     const right = (time: number, y: number[]): number[] => {
       setTime(time);
       const state = Float64Array.from({ length: STATES }, (_, i) => y[i]! * 1e-6);
-      derivative(network, drive, 0, found.point[STATES + 1]!, state, rates, kept);
+      derivative(network, forcing, 0, found.point[STATES + 1]!, state, rates, kept);
       return [...rates.map((rate) => rate * 1e6), ...kept.pressures, kept.flows[1]! * 1e6];
     };
     const solver = new Solver(count);
@@ -70,11 +70,11 @@ for (const [stage, set] of [
     solver.relativeTolerance = 1e-6;
     solver.maxSteps = 100_000;
     let y = [...found.point.subarray(0, STATES)].map((value) => value * 1e6);
-    const repeats = 3;
+    const cycles = 3;
     let integrals: number[] = [];
-    for (let repeat = 0; repeat < repeats; repeat++) {
+    for (let cycle = 0; cycle < cycles; cycle++) {
       const start = [...y, ...new Array<number>(VOLUMES + 1).fill(0)];
-      const end = solver.solve(right, repeat * ours.period, start, (repeat + 1) * ours.period).y as number[];
+      const end = solver.solve(right, cycle * ours.period, start, (cycle + 1) * ours.period).y as number[];
       y = end.slice(0, STATES);
       integrals = end.slice(STATES);
     }

@@ -84,13 +84,13 @@ test("veins that empty limit flow and never hold a negative volume", () => {
   expect(dry.flows.systemic).toBeLessThan(0.6 * answer("extracardiac").flows.systemic);
 });
 
-test("a leaking inlet valve lowers forward flow and raises the atrium at fixed volume", () => {
+test("a leaking atrioventricular valve lowers forward flow and raises the atrium at fixed volume", () => {
   const tight = answer("extracardiac", CHILD, {}, "fixed-volume");
-  const leaking = answer("extracardiac", CHILD, { inletValveLeak: 30 }, "fixed-volume");
+  const leaking = answer("extracardiac", CHILD, { atrioventricularValveLeak: 30 }, "fixed-volume");
   expect(leaking.flows.systemic).toBeLessThan(tight.flows.systemic);
   expect(leaking.pressures.atrium).toBeGreaterThan(tight.pressures.atrium);
-  expect(Math.min(...leaking.traces.flows.inletValve!)).toBeLessThan(-1);
-  expect(Math.min(...tight.traces.flows.inletValve!)).toBe(0);
+  expect(Math.min(...leaking.traces.flows.atrioventricularValve!)).toBeLessThan(-1);
+  expect(Math.min(...tight.traces.flows.atrioventricularValve!)).toBe(0);
 });
 
 test("without atrial contraction output falls; against a closed valve the atrium's pressure peaks higher", () => {
@@ -121,29 +121,29 @@ test("the reflex defends arterial pressure, and can be switched off", () => {
 });
 
 test("inspired oxygen raises and height lowers saturation; neither moves a pressure", () => {
-  const air = answer("extracardiac");
+  const alveolar = answer("extracardiac");
   const oxygen = answer("extracardiac", CHILD, { inspiredOxygen: 40 });
   const high = answer("extracardiac", CHILD, { altitude: 2400 });
-  expect(oxygen.saturations.arterial).toBeGreaterThan(air.saturations.arterial);
-  expect(high.saturations.arterial).toBeLessThan(air.saturations.arterial - 3);
-  expect(high.pressures).toEqual(air.pressures);
+  expect(oxygen.saturations.arterial).toBeGreaterThan(alveolar.saturations.arterial);
+  expect(high.saturations.arterial).toBeLessThan(alveolar.saturations.arterial - 3);
+  expect(high.pressures).toEqual(alveolar.pressures);
 });
 
-test("a test closure keeps the blood volume of the open state", () => {
+test("a test occlusion keeps the blood volume of the open state", () => {
   const { open, closed } = occludeFenestration(request("extracardiac", CHILD, { fenestrationDiameter: 5 }));
   expect(closed.extras.bloodVolume! / open.extras.bloodVolume!).toBeCloseTo(1, 9);
   expect(closed.flows.fenestration).toBe(0);
 });
 
-test("a strain is told as what is reached after ten seconds of it", () => {
-  const { run, traces, pressures } = answer("extracardiac", ADULT, { breathing: "strain" });
+test("a Valsalva manoeuvre is told as what is reached after ten seconds of it", () => {
+  const { run, traces, pressures } = answer("extracardiac", ADULT, { breathing: "valsalva" });
   expect(run.converged).toBe(true);
-  const { pleural, air } = traces.pressures;
+  const { pleural, alveolar } = traces.pressures;
   expect(pleural![0]).toBeCloseTo(30, 6);
   // What holds the lungs open: as in a breath held at the same filling, in the range of quiet breathing (West, from memory).
   const held = answer("extracardiac", ADULT, { breathing: "held" }).traces.pressures;
-  expect(air![0]! - pleural![0]!).toBeCloseTo(held.air![0]! - held.pleural![0]!, 6);
-  expect(air![0]! - pleural![0]!).toBeGreaterThan(3.7);
-  expect(air![0]! - pleural![0]!).toBeLessThan(5.9);
+  expect(alveolar![0]! - pleural![0]!).toBeCloseTo(held.alveolar![0]! - held.pleural![0]!, 6);
+  expect(alveolar![0]! - pleural![0]!).toBeGreaterThan(3.7);
+  expect(alveolar![0]! - pleural![0]!).toBeLessThan(5.9);
   expect(pressures.pathway).toBeGreaterThan(30);
 });

@@ -2,18 +2,18 @@
 import fc from "fast-check";
 import { vi } from "vitest";
 import { solve } from "../../../src/sim/circulation/solve.ts";
-import { PARAMETERS } from "../../../src/sim/parameters.ts";
+import { PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
 import {
   BODY_RANGES,
   type Body,
   CASES,
   type CirculationRequest,
-  type Setting,
+  type ParameterValue,
   STAGES,
   type Stage,
   VOLUME_RULES,
   type VolumeRule,
-} from "../../../src/sim/request.ts";
+} from "../../../src/sim/parameters/request.ts";
 
 /** Many whole circulations a test, on machines that may be busy with others. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -24,7 +24,7 @@ export const ADULT: Body = CASES.caseB;
 export function request(
   stage: Stage,
   body: Body = CHILD,
-  set: Readonly<Record<string, Setting>> = {},
+  set: Readonly<Record<string, ParameterValue>> = {},
   volumeRule: VolumeRule = "hold-atrial-pressure",
 ): CirculationRequest {
   return { kind: "circulation", stage, body, volumeRule, set };
@@ -56,7 +56,7 @@ export const anyRequest = fc.noBias(
     volumeRule: fc.constantFrom(...VOLUME_RULES),
     set: fc.record(
       Object.fromEntries(
-        PARAMETERS.map((parameter): [string, fc.Arbitrary<Setting>] => [
+        PARAMETERS.map((parameter): [string, fc.Arbitrary<ParameterValue>] => [
           parameter.name,
           parameter.kind === "number"
             ? within(parameter.min, parameter.max)
@@ -64,6 +64,6 @@ export const anyRequest = fc.noBias(
         ]),
       ),
       { requiredKeys: [] },
-    ) as fc.Arbitrary<Record<string, Setting>>,
+    ) as fc.Arbitrary<Record<string, ParameterValue>>,
   }),
 );

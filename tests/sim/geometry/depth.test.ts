@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { buildMesh, type CutCellMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
 import type { FlowGeometry, Point } from "../../../src/sim/geometry/geometry.ts";
-import { type Raster, rasterise } from "../../../src/sim/lattice/raster.ts";
 
 const turned = (points: readonly Point[], degrees: number): Point[] => {
   const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
@@ -12,10 +12,10 @@ const polygon = (points: readonly Point[]): FlowGeometry => ({
   openings: [],
 });
 /** mm: the round lumen's diameter that stands for a cell. */
-const diameterAt = (raster: Raster, [x, y]: Point): number => {
-  const i = Math.round((x - raster.originX) / raster.cell);
-  const j = Math.round((y - raster.originY) / raster.cell);
-  return (4 / Math.PI) * raster.depth[j * raster.nx + i]!;
+const diameterAt = (mesh: CutCellMesh, [x, y]: Point): number => {
+  const i = Math.round((x - mesh.originX) / mesh.dx);
+  const j = Math.round((y - mesh.originY) / mesh.dx);
+  return (4 / Math.PI) * mesh.depth[j * mesh.nx + i]!;
 };
 
 const channel: Point[] = [
@@ -43,7 +43,7 @@ describe("Depth of a polygon", () => {
   ])(
     "a straight channel of 8 mm turned by %i degrees is 8 mm deep-and-wide on %i cells, wherever the grid lies",
     (degrees, cells) => {
-      const raster = rasterise(polygon(turned(channel, degrees)), { cell: 8 / cells, depth: "round" });
+      const mesh = buildMesh(polygon(turned(channel, degrees)), { dx: 8 / cells, depth: "round" });
       for (const at of turned(
         [
           [0, 0],
@@ -52,17 +52,17 @@ describe("Depth of a polygon", () => {
         ],
         degrees,
       ))
-        expect(Math.abs(diameterAt(raster, at) / 8 - 1)).toBeLessThan(0.005);
+        expect(Math.abs(diameterAt(mesh, at) / 8 - 1)).toBeLessThan(0.005);
     },
   );
 
   test.each([10, 20])(
     "a step of %i cells: the narrow side keeps its width up to the step, the wide side has its own",
     (cells) => {
-      const raster = rasterise(polygon(step), { cell: 8 / cells, depth: "round" });
-      for (const x of [-12, -3, -1]) expect(diameterAt(raster, [x, 4]), `${x}`).toBeCloseTo(8, 1);
-      for (const x of [5, 12, 30]) expect(diameterAt(raster, [x, 2]), `${x}`).toBeCloseTo(16, 1);
-      expect(diameterAt(raster, [12, -7.5])).toBeCloseTo(16, 1);
+      const mesh = buildMesh(polygon(step), { dx: 8 / cells, depth: "round" });
+      for (const x of [-12, -3, -1]) expect(diameterAt(mesh, [x, 4]), `${x}`).toBeCloseTo(8, 1);
+      for (const x of [5, 12, 30]) expect(diameterAt(mesh, [x, 2]), `${x}`).toBeCloseTo(16, 1);
+      expect(diameterAt(mesh, [12, -7.5])).toBeCloseTo(16, 1);
     },
   );
 });

@@ -4,8 +4,13 @@ import type { PathwayGeometry } from "../../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
 import { wallOutlines } from "../../../src/sim/geometry/walls.ts";
 import { gradeLine, pathwayLaw } from "../../../src/sim/hydraulics/index.ts";
-import { defaultSetting, findParameter, PARAMETERS } from "../../../src/sim/parameters.ts";
-import { CASES, type CirculationRequest, PATHWAY_STAGES, type Stage } from "../../../src/sim/request.ts";
+import { defaultSetting, findParameter, PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
+import {
+  CASES,
+  type CirculationRequest,
+  PATHWAY_STAGES,
+  type Stage,
+} from "../../../src/sim/parameters/request.ts";
 
 type Set = CirculationRequest["set"];
 const ask = (stage: Stage, set: Set = {}, body: CirculationRequest["body"] = CASES.caseA) =>
@@ -13,7 +18,7 @@ const ask = (stage: Stage, set: Set = {}, body: CirculationRequest["body"] = CAS
 const plane = (stage: Stage, set: Set = {}, body?: CirculationRequest["body"]) =>
   pathwayGeometry(ask(stage, set, body))!;
 
-const STAGES = [...PATHWAY_STAGES, "before-completion"] as const;
+const STAGES = [...PATHWAY_STAGES, "glenn"] as const;
 const BODIES = Object.values(CASES);
 const MINE = PARAMETERS.filter(({ group }) => group === "pathway" || group === "fenestration");
 
@@ -66,7 +71,7 @@ test("openings carry the names that the rest of the chain knows, the fenestratio
     expect(names(plane(stage))).toEqual(["ivc", "svc", "left", "right"]);
     expect(names(plane(stage, { fenestrationDiameter: 3 }))).toContain("fenestration");
   }
-  expect(names(plane("before-completion", { fenestrationDiameter: 3 }))).toEqual(["svc", "left", "right"]);
+  expect(names(plane("glenn", { fenestrationDiameter: 3 }))).toEqual(["svc", "left", "right"]);
   expect(pathwayGeometry(ask("two-ventricle"))).toBeNull();
 });
 

@@ -12,7 +12,7 @@ function area(points: readonly (readonly [number, number])[]): number {
 }
 
 test("a disc's outline is its circle, to second order in the mesh", () => {
-  const miss = (cell: number) => Math.abs(area(wallOutlines(disc, cell)[0]!.points) / (Math.PI * 100) - 1);
+  const miss = (dx: number) => Math.abs(area(wallOutlines(disc, dx)[0]!.points) / (Math.PI * 100) - 1);
   for (const [x, y] of wallOutlines(disc, 0.5)[0]!.points)
     expect(Math.hypot(x - 3, y + 2)).toBeCloseTo(10, 1);
   expect(miss(1) / miss(0.5)).toBeGreaterThan(3);

@@ -1,8 +1,13 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { RATIO_TABLE, ratioTable } from "../../../src/command/validation/ratio-table.ts";
+import { RATIO_TABLE, ratioTable } from "../../../src/cli/validation/ratio-table.ts";
 import { type FieldRatio, fieldRatio, fieldRatios } from "../../../src/sim/hydraulics/field-ratio.ts";
-import { CASES, type CirculationRequest, PATHWAY_STAGES, type Stage } from "../../../src/sim/request.ts";
+import {
+  CASES,
+  type CirculationRequest,
+  PATHWAY_STAGES,
+  type Stage,
+} from "../../../src/sim/parameters/request.ts";
 
 const ask = (stage: Stage, set: CirculationRequest["set"] = {}) =>
   ({ kind: "circulation", stage, body: CASES.caseA, volumeRule: "hold-output", set }) as const;
@@ -40,7 +45,7 @@ test("between them it is linear, beyond them it holds, and other stages have no 
   expect(fieldRatio(ask("two-ventricle"), flowAt(3))).toBeUndefined();
 });
 
-test("only fields whose energy book closes within 10 % count; they lose less than the handbook says, more than a twentieth of it", () => {
+test("only fields whose energy budget closes within 10 % count; they lose less than the handbook says, more than a twentieth of it", () => {
   for (const stage of PATHWAY_STAGES)
     for (const table of [fieldRatios.powers, fieldRatios.drops])
       table[stage]!.forEach((ratio, n) => {

@@ -57,7 +57,7 @@ test("the shares of use add up at rest and in exertion", () => {
   }
 });
 
-test("before completion: 3.17 L/min/m2 of which 0.45 from above, collaterals 1.2, 150 mL/min/m2 and 16.5 g/dL give 82.8 % (arithmetic of physiology values, section 2)", () => {
+test("at the Glenn stage: 3.17 L/min/m2 of which 0.45 from above, collaterals 1.2, 150 mL/min/m2 and 16.5 g/dL give 82.8 % (arithmetic of physiology values, section 2)", () => {
   const { arterial } = mixOxygen({
     ...WHOLE,
     haemoglobin: 16.5,

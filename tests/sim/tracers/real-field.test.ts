@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { buildField } from "../../../src/sim/field/index.ts";
+import { buildField } from "../../../src/sim/flow-field/index.ts";
 import { planeDistance } from "../../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
+import { CASES } from "../../../src/sim/parameters/request.ts";
 import { seededRandom } from "../../../src/sim/random.ts";
-import { CASES } from "../../../src/sim/request.ts";
 import { advance, fill, TracerCloud, tracerPlane } from "../../../src/sim/tracers/index.ts";
 import { distanceAt } from "../../../src/sim/tracers/tracer-plane.ts";
 import { ORIGINS } from "../../../src/sim/tracers/tracers.ts";
@@ -18,7 +18,7 @@ const geometry = pathwayGeometry({
 
 test("no tracer leaves the lumen in 10,000 frames of the computed field, and they part where the veins' blood does", () => {
   const session = buildField(geometry, { density: 1060, viscosity: 3.3 }, { cellsAcross: 8, depth: "round" });
-  session.drive({
+  session.setBoundary({
     period: 0.5,
     inflow: { ivc: Float32Array.of(20), svc: Float32Array.of(16) },
     split: { left: 0.45, right: 0.55 },
@@ -33,9 +33,9 @@ test("no tracer leaves the lumen in 10,000 frames of the computed field, and the
   const random = seededRandom(21);
   const cloud = new TracerCloud(80);
   const inflow = Object.fromEntries(field.readings.openings.map(({ name, flow }) => [name, flow]));
-  const supply = { inflow, liverShare: 0.5 };
+  const supply = { inflow, hepaticShare: 0.5 };
   fill(cloud, plane, 80, supply, random);
-  const distance = planeDistance(geometry, 3 * shape.cell);
+  const distance = planeDistance(geometry, 3 * shape.dx);
   const upper = ORIGINS.indexOf("upper");
   let furthest = -Infinity;
   let entered = 0;
@@ -47,7 +47,7 @@ test("no tracer leaves the lumen in 10,000 frames of the computed field, and the
       const x = cloud.position[2 * n]!;
       const y = cloud.position[2 * n + 1]!;
       // Only near the grid's own wall need the exact one be asked.
-      if (distanceAt(shape, x, y) > -1.5 * shape.cell) furthest = Math.max(furthest, distance(x, y));
+      if (distanceAt(shape, x, y) > -1.5 * shape.dx) furthest = Math.max(furthest, distance(x, y));
       if (cloud.age[n]! < ages[n]!) {
         entered++;
         if (cloud.origin[n] !== upper) fromBelow++;
@@ -55,7 +55,7 @@ test("no tracer leaves the lumen in 10,000 frames of the computed field, and the
       ages[n] = cloud.age[n]!;
     }
   }
-  expect(furthest).toBeLessThan(0.2 * shape.cell);
+  expect(furthest).toBeLessThan(0.2 * shape.dx);
   // What enters does so in the proportion of the flows, 20 to 16.
   expect(entered).toBeGreaterThan(3000);
   expect(fromBelow / entered).toBeGreaterThan(0.53);

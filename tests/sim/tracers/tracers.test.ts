@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { planeDistance } from "../../../src/sim/geometry/distance.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
+import { CASES } from "../../../src/sim/parameters/request.ts";
 import { seededRandom } from "../../../src/sim/random.ts";
-import { CASES } from "../../../src/sim/request.ts";
 import {
   advance,
   beginDye,
@@ -17,7 +17,7 @@ import {
   washOutSeconds,
 } from "../../../src/sim/tracers/index.ts";
 import { ORIGINS } from "../../../src/sim/tracers/tracers.ts";
-import { fieldOf, shapeOf } from "./plane.ts";
+import { fieldOf, shapeOf } from "./made-plane.ts";
 
 const conduit = (fenestrationDiameter = 4) =>
   pathwayGeometry({
@@ -46,7 +46,7 @@ const channel: FlowGeometry = {
     { name: "left", centre: [60, 0], normal: [1, 0], width: 12, pressure: 0 },
   ],
 };
-const supply = { inflow: { ivc: 20, svc: 10, left: -15, right: -15 }, liverShare: 0.4 };
+const supply = { inflow: { ivc: 20, svc: 10, left: -15, right: -15 }, hepaticShare: 0.4 };
 
 test("no tracer leaves the lumen in 10,000 frames of a wind that blows through the walls", () => {
   const geometry = conduit();
@@ -84,7 +84,7 @@ test("a tracer in solid rotation comes back to its radius after ten turns", () =
   const random = seededRandom(1);
   // One turn a second.
   const spin = fieldOf(shape, (x, y) => [-2 * Math.PI * y * 1e-3, 2 * Math.PI * x * 1e-3]);
-  fill(cloud, plane, 200, { inflow: {}, liverShare: 0 }, random);
+  fill(cloud, plane, 200, { inflow: {}, hepaticShare: 0 }, random);
   const before = cloud.position.slice();
   for (let frame = 0; frame < 600; frame++) {
     advance(cloud, plane, { from: spin, to: spin, blend: 0, seconds: 1 / 60, supply }, random);
@@ -109,7 +109,7 @@ test("what enters is drawn in proportion to flow and nothing enters where blood 
   expect(Object.keys(met).sort()).toEqual(["ivc", "svc"]);
   expect(met.ivc! / met.svc!).toBeGreaterThan(1.85);
   expect(met.ivc! / met.svc!).toBeLessThan(2.15);
-  expect(entrance(plane, { inflow: { left: -1 }, liverShare: 0 }, random)).toBe(-1);
+  expect(entrance(plane, { inflow: { left: -1 }, hepaticShare: 0 }, random)).toBe(-1);
 });
 
 /** A parabola through the channel, 0.1 m/s in its middle. */

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { buildField } from "../../../src/sim/field/index.ts";
+import { buildField } from "../../../src/sim/flow-field/index.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
+import { CASES, PATHWAY_STAGES, type PathwayStage } from "../../../src/sim/parameters/request.ts";
 import { seededRandom } from "../../../src/sim/random.ts";
-import { CASES, PATHWAY_STAGES, type PathwayStage } from "../../../src/sim/request.ts";
 import {
   advance,
   beginDye,
@@ -23,7 +23,7 @@ function washOut(stage: PathwayStage): number {
     set: {},
   })!;
   const session = buildField(geometry, { density: 1060, viscosity: 3.3 }, { cellsAcross: 8, depth: "round" });
-  session.drive({
+  session.setBoundary({
     period: 0.5,
     inflow: { ivc: Float32Array.of(19), svc: Float32Array.of(16) },
     split: { left: 0.45, right: 0.55 },
@@ -33,7 +33,7 @@ function washOut(stage: PathwayStage): number {
   const plane = tracerPlane(session.shape(), geometry.openings);
   const random = seededRandom(2);
   const cloud = new TracerCloud(1500);
-  const supply = { inflow: { ivc: 19, svc: 16 }, liverShare: 0.5 };
+  const supply = { inflow: { ivc: 19, svc: 16 }, hepaticShare: 0.5 };
   let field = session.read();
   fill(cloud, plane, 1500, supply, random);
   const curve = beginDye(cloud, 0.5);

@@ -1,14 +1,14 @@
-/** The chamber: both cavae empty into a wide atrium, and each lung artery leaves from its roof beside the upper vein. */
-import { arc } from "../curve.ts";
+/** The chamber: both cavae empty into a wide atrium, and each pulmonary artery leaves from its roof beside the upper vein. */
+import { arc } from "../centreline.ts";
 import type { Handle, PathwayGeometry, Place, Point, Shape } from "../geometry.ts";
-import { backdrop } from "./backdrop.ts";
+import { backdrop } from "./anatomy-backdrop.ts";
 import { branch, tubeOf } from "./branch.ts";
 import { fenestration } from "./fenestration.ts";
 import { pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 import { whole } from "./whole.ts";
 
-/** degrees from the top of the chamber at which the lung arteries leave it */
+/** degrees from the top of the chamber at which the pulmonary arteries leave it */
 const MOUTH = 50;
 
 export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeometry {

@@ -1,5 +1,5 @@
 /** A branch of the plane: its sections laid along a centre line, and the tube that comes of it. */
-import { type Line, line, type Spot, smoothStep, spotAt } from "../curve.ts";
+import { type Line, line, type Spot, smoothStep, spotAt } from "../centreline.ts";
 import type { Opening, Point, Shape } from "../geometry.ts";
 import type { Section } from "./sections.ts";
 
@@ -72,7 +72,7 @@ function straightened(stops: readonly Stop[], first: number, last: number): Stop
   return at < 0 ? [begin] : [...straightened(stops, first, at), ...straightened(stops, at, last)];
 }
 
-/** The straight cut at the branch's outer end: its first point for a vein, its last for a lung artery. */
+/** The straight cut at the branch's outer end: its first point for a vein, its last for a pulmonary artery. */
 export function openingOf(branch: Branch, name: "ivc" | "svc" | "left" | "right"): Opening {
   const inward = name === "ivc" || name === "svc";
   const end = inward ? 0 : branch.length;

@@ -1,11 +1,11 @@
-/** Conduit and tunnel: a tube from the lower vein meets the upper vein at the lung arteries. */
-import { smoothStep } from "../curve.ts";
+/** Conduit and tunnel: a tube from the lower vein meets the upper vein at the pulmonary arteries. */
+import { smoothStep } from "../centreline.ts";
 import type { Handle, PathwayGeometry, Place, Point } from "../geometry.ts";
-import { backdrop } from "./backdrop.ts";
+import { backdrop } from "./anatomy-backdrop.ts";
 import { type Branch, branch, spotOn, tubeOf, widthOn } from "./branch.ts";
 import { fenestration } from "./fenestration.ts";
 import { joint } from "./joint.ts";
-import { leftArteryLine, rightArteryLine } from "./lung-arteries.ts";
+import { leftArteryLine, rightArteryLine } from "./pulmonary-arteries.ts";
 import { narrowingMiddle, pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 import { whole } from "./whole.ts";

@@ -15,7 +15,7 @@ const JET_SEEN = 18;
 /**
  * @param wall where the pathway's inner wall is pierced
  * @param outward unit vector through the wall
- * @param upward unit vector along the wall towards the lung arteries
+ * @param upward unit vector along the wall towards the pulmonary arteries
  * @param travel mm along the wall from place 0 to place 100 %
  */
 export function fenestration(

@@ -1,9 +1,9 @@
 /** From a request to the plane of its pathway. */
-import type { CirculationRequest } from "../../request.ts";
+import type { CirculationRequest } from "../../parameters/request.ts";
 import type { PathwayGeometry } from "../geometry.ts";
 import { atriopulmonary } from "./atriopulmonary.ts";
-import { beforeCompletion } from "./before-completion.ts";
 import { extracardiac, lateralTunnel } from "./cross.ts";
+import { glenn } from "./glenn.ts";
 import { pathwaySizes } from "./sizes.ts";
 
 /** Null with two ventricles: there the veins reach the lungs through a pump, not through a pathway. */
@@ -17,8 +17,8 @@ export function pathwayGeometry(request: CirculationRequest): PathwayGeometry | 
       return lateralTunnel(sizes, scale);
     case "atriopulmonary":
       return atriopulmonary(sizes, scale);
-    case "before-completion":
-      return beforeCompletion(sizes, scale);
+    case "glenn":
+      return glenn(sizes, scale);
     case "two-ventricle":
       return null;
   }

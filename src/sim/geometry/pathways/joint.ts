@@ -1,5 +1,5 @@
 /**
- * The cross where veins and lung arteries meet, its four inner edges rounded. One polygon, so that no tube's round end bulges out. Its
+ * The cross where veins and pulmonary arteries meet, its four inner edges rounded. One polygon, so that no tube's round end bulges out. Its
  * arms end as points within the tubes: a square end would make a corner at the wall, and a lumen counts as shallow in a corner.
  */
 import type { Point, Shape } from "../geometry.ts";

@@ -1,5 +1,5 @@
 /** A pathway as four branches of named sections: the order and lengths that ledger, grade line and picture share. */
-import type { Stage } from "../../request.ts";
+import type { Stage } from "../../parameters/request.ts";
 import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
@@ -10,7 +10,7 @@ export interface Section {
   /** Key of the ledger's words, unique in the pathway. */
   readonly element: string;
   readonly kind: SectionKind;
-  /** mm along the branch, the way blood usually goes: veins from their opening, lung arteries from the joint */
+  /** mm along the branch, the way blood usually goes: veins from their opening, pulmonary arteries from the joint */
   readonly from: number;
   readonly to: number;
   /** mm, at its begin and its end */
@@ -29,15 +29,15 @@ export interface PathwaySections {
 
 /** Length over diameter of every narrowing (of the whole constriction, shoulders included). */
 const NARROWING_LENGTH = 1;
-/** Where along a lung artery's straight part a narrowing sits. */
+/** Where along a pulmonary artery's straight part a narrowing sits. */
 const STENOSIS_PLACE = 0.4;
 /** Where along conduit or tunnel a narrowing sits. */
 const TRUNK_PLACE = 0.5;
 
 export function pathwaySections(sizes: PathwaySizes): PathwaySections {
   const lungs = {
-    left: lungArtery(sizes, "left"),
-    right: lungArtery(sizes, "right"),
+    left: pulmonaryArtery(sizes, "left"),
+    right: pulmonaryArtery(sizes, "right"),
   };
   switch (sizes.stage) {
     case "extracardiac":
@@ -64,7 +64,7 @@ export function pathwaySections(sizes: PathwaySizes): PathwaySections {
         ),
         ...lungs,
       };
-    case "before-completion":
+    case "glenn":
       return {
         ivc: emptying(
           "inferiorVenaCava",
@@ -187,7 +187,7 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
   return sections;
 }
 
-function lungArtery(sizes: PathwaySizes, side: "left" | "right"): Section[] {
+function pulmonaryArtery(sizes: PathwaySizes, side: "left" | "right"): Section[] {
   const diameter = sizes[side];
   const length = sizes[`${side}Length`];
   const stenosis = sizes[`${side}Stenosis`];
@@ -247,7 +247,7 @@ function interrupted(
 }
 
 export const courseOf = (stage: Stage): Course =>
-  stage === "two-ventricle" ? "pumped" : stage === "before-completion" ? "parted" : "joined";
+  stage === "two-ventricle" ? "pumped" : stage === "glenn" ? "parted" : "joined";
 
 /** The lung that the path of the grade line follows: the more narrowed one, else the right. */
 export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "left" | "right" =>

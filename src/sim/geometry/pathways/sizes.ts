@@ -1,7 +1,7 @@
 /** Every length of a pathway in mm, from the request: the one place that outlines and handbook laws both read. */
-import { numberSetting } from "../../parameters.ts";
-import { grown } from "../../pathway-parameters.ts";
-import type { CirculationRequest, Stage } from "../../request.ts";
+import { numberSetting } from "../../parameters/parameters.ts";
+import { grown } from "../../parameters/pathway-parameters.ts";
+import type { CirculationRequest, Stage } from "../../parameters/request.ts";
 
 export interface PathwaySizes {
   readonly stage: Stage;
@@ -13,9 +13,9 @@ export interface PathwaySizes {
   readonly right: number;
   /** mm: conduit, tunnel, or width of the chamber */
   readonly trunk: number;
-  /** mm: diameter with which the trunk meets the lung arteries */
+  /** mm: diameter with which the trunk meets the pulmonary arteries */
   readonly trunkEnd: number;
-  /** mm: lower vein's joint to the lung arteries' axis; height of the chamber */
+  /** mm: lower vein's joint to the pulmonary arteries' axis; height of the chamber */
   readonly trunkLength: number;
   /** mm: from the opening to the joint */
   readonly svcLength: number;
@@ -33,7 +33,7 @@ export interface PathwaySizes {
   readonly rightStenosis: number;
   /** mm; 0 = closed */
   readonly fenestration: number;
-  /** 0..1 from the lower joint to the lung arteries */
+  /** 0..1 from the lower joint to the pulmonary arteries */
   readonly fenestrationPlace: number;
   readonly fenestrationDischarge: number;
 }
@@ -46,7 +46,7 @@ const CHAMBER_HEIGHT = 1.2;
 
 /**
  * Diameters: physiology values, section 9, at 5 and 20 years. Lengths at 5 years from the usual angiogram, growing as body
- * surface area to the half (common practice, no source); the cavae join the right lung artery, so the left arm is the longer.
+ * surface area to the half (common practice, no source); the cavae join the right pulmonary artery, so the left arm is the longer.
  */
 export function pathwaySizes(request: CirculationRequest): PathwaySizes {
   const { stage, body } = request;
@@ -72,7 +72,7 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
     leftLength: length(56),
     rightLength: length(38),
     offset: setting("cavalOffset"),
-    // The lung arteries leave a chamber, and a heart, over sharp edges.
+    // The pulmonary arteries leave a chamber, and a heart, over sharp edges.
     flare: chambered || stage === "two-ventricle" ? 0 : setting("jointFlare"),
     narrowing: setting("pathwayNarrowing") / 100,
     leftStenosis: setting("leftBranchStenosis") / 100,
@@ -91,7 +91,7 @@ function trunkDiameter(request: CirculationRequest): number {
       return numberSetting(request, "tunnelDiameter");
     // Without a pathway, or before it, the size is not used.
     case "atriopulmonary":
-    case "before-completion":
+    case "glenn":
     case "two-ventricle":
       return numberSetting(request, "chamberDiameter");
   }

@@ -2,7 +2,7 @@
 import { shapeBounds } from "../distance.ts";
 import type { Handle, Opening, PathwayGeometry, Place, Point, Shape, Station } from "../geometry.ts";
 import { pathOrder } from "../path-order.ts";
-import type { Backdrop } from "./backdrop.ts";
+import type { Backdrop } from "./anatomy-backdrop.ts";
 import { type Branch, openingOf, spotOn, widthOn } from "./branch.ts";
 import { courseOf, followedLung, narrowingMiddle } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
@@ -83,8 +83,8 @@ function veinPlaces({ svc, left, right }: Branches, lower: Branch): Place[] {
   };
   return [
     beside("svc", svc, svc.length * 0.15, -14),
-    beside("leftLungArtery", left, left.length * 0.8, 9),
-    beside("rightLungArtery", right, right.length * 0.8, -9),
+    beside("leftPulmonaryArtery", left, left.length * 0.8, 9),
+    beside("rightPulmonaryArtery", right, right.length * 0.8, -9),
     beside("ivc", lower, lower.sections[0]!.to * 0.5, 14),
     beside("hepaticVein", lower, 0, 26),
   ];

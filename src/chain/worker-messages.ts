@@ -1,0 +1,56 @@
+/** What passes between the page and its workers. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import type { BoundaryConditions, FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
+import type { FieldMeans } from "../sim/flow-field/means.ts";
+import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
+
+interface SolveQuestion {
+  readonly kind: "solve";
+  readonly id: number;
+  readonly request: CirculationRequest;
+  /** state vector of a neighbouring answer, to start from */
+  readonly from?: readonly number[];
+}
+
+/** Asks a waiting worker whether it lives; it says "alive". */
+interface Knock {
+  readonly kind: "knock";
+}
+
+export type ToCirculation = SolveQuestion | Knock;
+
+export type FromCirculation =
+  | { readonly kind: "alive" }
+  | { readonly kind: "solved"; readonly id: number; readonly circulation: Circulation }
+  | { readonly kind: "failed"; readonly id: number; readonly reason: string };
+
+export interface Fluid {
+  /** kg/m3 */
+  readonly density: number;
+  /** mPa.s */
+  readonly viscosity: number;
+}
+
+export type ToField =
+  /** Builds the flow solver; the field then starts from rest or from what the old one held. */
+  | {
+      readonly kind: "build";
+      readonly shapeId: number;
+      readonly geometry: PathwayGeometry;
+      readonly fluid: Fluid;
+      readonly cellsAcross: number;
+    }
+  | { readonly kind: "boundary"; readonly boundary: BoundaryConditions }
+  /** From now on one wall-clock second is `rate` blood seconds; 0 holds. */
+  | { readonly kind: "run"; readonly rate: number }
+  /** Arrays of a field that the page has done with. */
+  | { readonly kind: "return"; readonly arrays: readonly Float32Array[] };
+
+export type FromField =
+  | { readonly kind: "alive" }
+  | { readonly kind: "built"; readonly shapeId: number; readonly shape: FieldShape }
+  /** `capable`: blood seconds that this worker could compute in one wall-clock second. */
+  | { readonly kind: "field"; readonly field: FlowField; readonly capable: number }
+  | { readonly kind: "means"; readonly means: FieldMeans }
+  | { readonly kind: "refused"; readonly shapeId: number; readonly reason: string };

@@ -1,0 +1,150 @@
+/** The lessons' folder as files: read for the checker and for packages. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { basename, join, relative } from "node:path";
+import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
+import type { Lesson } from "../lesson/lesson.ts";
+import { readLesson } from "../lesson/read.ts";
+import { type Page, readPage } from "../lesson/read-page.ts";
+import { readTranslation } from "../lesson/read-translation.ts";
+import type { Fault } from "../sim/faults.ts";
+
+export interface LessonFiles {
+  readonly sources: Sources;
+  readonly glossaries: Readonly<Record<string, Glossary>>;
+  /** language -> lessons that could be read, in file order */
+  readonly lessons: Readonly<Record<string, readonly Lesson[]>>;
+  /** language -> pages by name */
+  readonly pages: Readonly<Record<string, Readonly<Record<string, Page>>>>;
+  readonly faults: readonly Fault[];
+}
+
+export const SOURCE_LANGUAGE = "en";
+
+/** `folder`: the one that holds `en/`, other languages and `sources.yaml`. */
+export function readLessonFiles(folder: string): LessonFiles {
+  const faults: Fault[] = [];
+  const keep = <T>(
+    { value, faults: found }: { value: T | null; faults: readonly Fault[] },
+    otherwise: T,
+  ): T => {
+    faults.push(...found);
+    return value ?? otherwise;
+  };
+  const sourcesFile = join(folder, "sources.yaml");
+  const sources = keep(readSources(text(sourcesFile), sourcesFile), {});
+  const glossaries: Record<string, Glossary> = {};
+  const lessons: Record<string, Lesson[]> = {};
+  const pages: Record<string, Record<string, Page>> = {};
+  for (const language of languages(folder)) {
+    const glossaryFile = join(folder, language, "glossary.yaml");
+    glossaries[language] = keep(readGlossary(text(glossaryFile), glossaryFile), {});
+    lessons[language] = files(join(folder, language)).flatMap((file) => {
+      const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
+      return lesson ? [lesson] : [];
+    });
+    if (language === SOURCE_LANGUAGE) faults.push(...numbersTwice(lessons[language]));
+    pages[language] = {};
+    for (const file of files(join(folder, language, "pages"))) {
+      const name = basename(file, ".md");
+      const page = keep(readPage(text(file), file, language, pages[SOURCE_LANGUAGE]?.[name] ?? null), null);
+      if (page) pages[language][name] = page;
+      if (page?.translation?.outOfDate) faults.push(outOfDate(file, pages[SOURCE_LANGUAGE]![name]!.version));
+    }
+    faults.push(...missingTranslations(folder, language));
+    faults.push(...glossaryGaps(glossaryFile, glossaries[language]!, glossaries[SOURCE_LANGUAGE]!));
+  }
+  return { sources, glossaries, lessons, pages, faults };
+}
+
+const text = (file: string): string => (existsSync(file) ? readFileSync(file, "utf8") : "");
+
+function languages(folder: string): readonly string[] {
+  const found = readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name)
+    .sort();
+  return [SOURCE_LANGUAGE, ...found.filter((name) => name !== SOURCE_LANGUAGE)];
+}
+
+const files = (folder: string): readonly string[] =>
+  existsSync(folder)
+    ? readdirSync(folder)
+        .filter((name) => name.endsWith(".md"))
+        .sort()
+        .map((name) => join(folder, name))
+    : [];
+
+function readOne(
+  file: string,
+  language: string,
+  sources: readonly Lesson[],
+): { value: Lesson | null; faults: Fault[] } {
+  const id = basename(file, ".md");
+  if (language === SOURCE_LANGUAGE) {
+    const { value, faults } = readLesson(text(file), file);
+    if (!value || value.id === id) return { value, faults: [...faults] };
+    return {
+      value,
+      faults: [...faults, { path: `${file}:1`, found: `id ${value.id}`, allowed: `the file's name, ${id}` }],
+    };
+  }
+  const source = sources.find((lesson) => lesson.id === id);
+  if (!source) {
+    return {
+      value: null,
+      faults: [
+        { path: `${file}:1`, found: "no source that can be read", allowed: `${SOURCE_LANGUAGE}/${id}.md` },
+      ],
+    };
+  }
+  const { value, faults } = readTranslation(text(file), file, source);
+  if (!value || value.language === language) return { value, faults: [...faults] };
+  return {
+    value,
+    faults: [...faults, { path: `${file}:1`, found: `language ${value.language}`, allowed: language }],
+  };
+}
+
+const outOfDate = (file: string, version: string): Fault => ({
+  path: `${file}:1`,
+  found: "words of an earlier source",
+  allowed: `of: ${version}, once they say what the source says now`,
+});
+
+/** A number is a lesson's place in the course; a translation has its source's. */
+function numbersTwice(lessons: readonly Lesson[]): Fault[] {
+  return lessons.flatMap(({ file, number }, index) => {
+    const first = lessons.slice(0, index).find((each) => each.number === number);
+    if (!first) return [];
+    const line =
+      text(file)
+        .split("\n")
+        .findIndex((each) => each.startsWith("number:")) + 1;
+    return [
+      { path: `${file}:${line}`, found: `number: ${number}`, allowed: `a number that ${first.file} has not` },
+    ];
+  });
+}
+
+/** By file, so that a lesson or page that cannot be read is not called missing as well. */
+function missingTranslations(folder: string, language: string): Fault[] {
+  if (language === SOURCE_LANGUAGE) return [];
+  const source = join(folder, SOURCE_LANGUAGE);
+  return [...files(source), ...files(join(source, "pages"))]
+    .map((file) => join(folder, language, relative(source, file)))
+    .filter((file) => !existsSync(file))
+    .map((file) => ({ path: `${file}:1`, found: "no translation", allowed: "one for each lesson and page" }));
+}
+
+function glossaryGaps(file: string, glossary: Glossary, source: Glossary): Fault[] {
+  const missing = Object.keys(source).filter((key) => !(key in glossary));
+  const stray = Object.keys(glossary).filter((key) => !(key in source));
+  return [
+    ...missing.map((key) => ({
+      path: `${file}:1`,
+      found: `no entry "${key}"`,
+      allowed: "every key of the source",
+    })),
+    ...stray.map((key) => ({ path: `${file}:1`, found: `entry "${key}"`, allowed: "keys of the source" })),
+  ];
+}

@@ -1,5 +1,0 @@
-/** Writes docs/validation-physiology.md. */
-import { writeFileSync } from "node:fs";
-import { validationPage } from "./validation/page.ts";
-
-writeFileSync(new URL("../../docs/validation-physiology.md", import.meta.url), validationPage());

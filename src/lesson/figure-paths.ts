@@ -1,0 +1,132 @@
+/** Which model outputs a lesson can name, and how a name finds its number. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { nearestMatch } from "../sim/faults.ts";
+import { energyBudget } from "../sim/flow-field/energy-book.ts";
+import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
+import { currentPath } from "../sim/parameters/aliases.ts";
+import { defaultSetting, findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
+import type { CirculationRequest } from "../sim/parameters/request.ts";
+import type { Lookup } from "./expression.ts";
+
+/** One state's answer as far as it is known. */
+export interface Outcome {
+  readonly request: CirculationRequest;
+  readonly circulation: Circulation | null;
+  /** Only on the page, in the panes that show a moving flow. */
+  readonly field?: FieldReadings | null;
+}
+
+/** A step's own outcome, and by name those it may be compared with ("previous", "second", the lesson's own). */
+export interface Situation {
+  readonly own: Outcome;
+  readonly others: Readonly<Record<string, Outcome | undefined>>;
+}
+
+/** State names that need no declaration. */
+export const BUILT_IN_STATES = ["previous", "start", "second", "third"] as const;
+
+const FIXED: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    pressures: [
+      "svc",
+      "ivc",
+      "hepaticVein",
+      "pathway",
+      "pulmonaryArteryLeft",
+      "pulmonaryArteryRight",
+      "pulmonaryVein",
+      "atrium",
+      "ventricleEndDiastolic",
+      "aortaMean",
+      "aortaSystolic",
+      "aortaDiastolic",
+    ],
+    flows: ["systemic", "pulmonary", "svc", "ivc", "left", "right", "fenestration"],
+    saturations: ["arterial", "svc", "ivc", "pulmonaryVein"],
+    pathway: ["pressureDrop", "powerLoss", "resistance"],
+    exchange: ["filtration", "lymph", "overflow"],
+    body: ["ageYears", "bsa", "haemoglobin"],
+    field: ["recirculatingArea", "washOutSeconds", "powerLoss"],
+  }),
+);
+/** Groups whose members only the model's answer can list. */
+const OPEN_GROUPS = ["extras", "energy", "ledger"];
+
+/** Why a name cannot be meant, or null. `stateNames`: those declared by the lesson. Members of open groups are checked against an answer. */
+export function nameFault(
+  path: string,
+  stateNames: readonly string[],
+): { found: string; allowed: string } | null {
+  const parts = currentPath(path).split(".");
+  const states = [...BUILT_IN_STATES, ...stateNames];
+  if (states.includes(parts[0]!)) parts.shift();
+  const [group, member] = parts;
+  if (group === undefined || member === undefined)
+    return refusal(path, group ?? "", ["pressures.pathway", ...groups(), ...states]);
+  if (OPEN_GROUPS.includes(group)) return null;
+  const members = group === "set" ? numberParameters() : FIXED.get(group);
+  if (!members) return refusal(path, group, [...groups(), ...states]);
+  if (parts.length > 2 || !members.includes(member)) return refusal(path, member, members);
+  return null;
+}
+
+const groups = () => [...FIXED.keys(), "set", ...OPEN_GROUPS];
+const numberParameters = () => PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name);
+
+function refusal(path: string, part: string, allowed: readonly string[]) {
+  const near = nearestMatch(part, allowed);
+  const list = allowed.join(", ");
+  return { found: path, allowed: near === undefined ? list : `${list}; nearest: ${near}` };
+}
+
+/** Value of `path`, in the unit of the compute contract; null when there is none. */
+export const lookupIn =
+  (situation: Situation): Lookup =>
+  (path) => {
+    const parts = currentPath(path).split(".");
+    if (Object.hasOwn(situation.others, parts[0]!)) {
+      const other = situation.others[parts.shift()!];
+      return other ? read(other, parts) : null;
+    }
+    return read(situation.own, parts);
+  };
+
+function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | null {
+  if (group === "body") return finite((outcome.request.body as unknown as Record<string, unknown>)[rest[0]!]);
+  if (group === "set") return setting(outcome.request, rest[0]!);
+  if (group === "field") return fromField(outcome.field ?? null, rest[0]!);
+  if (!outcome.circulation) return null;
+  if (group === "ledger") return fromLedger(outcome.circulation, rest);
+  let value: unknown = outcome.circulation;
+  for (const part of [group!, ...rest]) {
+    if (typeof value !== "object" || value === null || !Object.hasOwn(value, part)) return null;
+    value = (value as Record<string, unknown>)[part];
+  }
+  return finite(value);
+}
+
+function setting(request: CirculationRequest, name: string): number | null {
+  const parameter = findParameter(name);
+  return parameter
+    ? finite(request.set[name] ?? defaultSetting(parameter, request.stage, request.body))
+    : null;
+}
+
+/** No loss is read from a flow whose energy budget is not closed. */
+function fromField(field: FieldReadings | null, name: string): number | null {
+  if (!field || (name === "powerLoss" && energyBudget(field) !== "closed")) return null;
+  return finite((field as unknown as Record<string, unknown>)[name]);
+}
+
+/** An element in several branches counts as their sum. */
+function fromLedger(circulation: Circulation, parts: readonly string[]): number | null {
+  const [quantity, element, branch] = [...parts].reverse();
+  if (quantity !== "pressureDrop" && quantity !== "powerLoss" && quantity !== "share") return null;
+  const rows = circulation.pathway.ledger.filter(
+    (row) => row.element === element && (branch === undefined || row.branch === branch),
+  );
+  return rows.length === 0 ? null : finite(rows.reduce((sum, row) => sum + row[quantity], 0));
+}
+
+const finite = (value: unknown): number | null =>
+  typeof value === "number" && Number.isFinite(value) ? value : null;

@@ -1,0 +1,65 @@
+/** The lesson's text with its line numbers; lines with faults are marked. */
+import { forwardRef } from "preact/compat";
+import { useImperativeHandle, useRef } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { LIMITS } from "../../lesson/limits.ts";
+
+export interface SourceTextProps {
+  readonly text: string;
+  readonly faulty: readonly number[];
+  readonly onText: (text: string) => void;
+  /** The line (1-based) on which the cursor stands. */
+  readonly onLine: (line: number) => void;
+}
+
+export interface SourceTextHandle {
+  goTo(line: number): void;
+}
+
+const lineAt = (text: string, position: number): number => text.slice(0, position).split("\n").length;
+
+export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
+  ({ text, faulty, onText, onLine }, handle) => {
+    const area = useRef<HTMLTextAreaElement>(null);
+    const numbers = useRef<HTMLOListElement>(null);
+    const lines = text.split("\n");
+    const marked = new Set(faulty);
+    useImperativeHandle(handle, () => ({
+      goTo(line) {
+        const field = area.current;
+        if (!field) return;
+        const from = lines.slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
+        field.focus();
+        field.setSelectionRange(from, from + (lines[line - 1]?.length ?? 0));
+        field.scrollTop = ((line - 4) / lines.length) * field.scrollHeight;
+        onLine(line);
+      },
+    }));
+    const tellLine = () => {
+      if (area.current) onLine(lineAt(area.current.value, area.current.selectionStart));
+    };
+    return (
+      <div class="source-text">
+        <ol class="line-numbers" ref={numbers} aria-hidden="true">
+          {lines.slice(0, LIMITS.lines).map((_, index) => (
+            <li key={`${index + 1}`} class={marked.has(index + 1) ? "faulty" : undefined} />
+          ))}
+        </ol>
+        <textarea
+          ref={area}
+          aria-label={t("author.text")}
+          spellcheck={false}
+          wrap="off"
+          dir="ltr"
+          value={text}
+          onInput={(event) => onText(event.currentTarget.value)}
+          onKeyUp={tellLine}
+          onClick={tellLine}
+          onScroll={(event) => {
+            if (numbers.current) numbers.current.scrollTop = event.currentTarget.scrollTop;
+          }}
+        />
+      </div>
+    );
+  },
+);

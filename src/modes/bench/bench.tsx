@@ -1,0 +1,169 @@
+/** The bench: everything adjustable, for someone who wants to explore. */
+
+import { useComputed, useSignal } from "@preact/signals";
+import { useEffect, useLayoutEffect } from "preact/hooks";
+import { tabulatedLoss } from "../../chain/tabulated.ts";
+import { t } from "../../i18n/index.ts";
+import { STAGES } from "../../sim/parameters/request.ts";
+import { writeAddress } from "../../state/address.ts";
+import { releaseDye, setStage } from "../../state/edit.ts";
+import { showsField } from "../../state/scene-state.ts";
+import { announce } from "../../ui/announce.tsx";
+import { Choice } from "../../ui/choice.tsx";
+import { figuresOf } from "../../ui/figures.ts";
+import { KeyList } from "../../ui/key-list.tsx";
+import { listenForKeys } from "../../ui/keys.ts";
+import { Readouts } from "../../ui/readout.tsx";
+import { Toolbar } from "../../ui/toolbar.tsx";
+import { Transport } from "../../ui/transport.tsx";
+import { Help } from "../shared/help.tsx";
+import type { Context } from "../shared/mode.ts";
+import { Notes } from "../shared/notes.tsx";
+import { AT_HOME, writePlace } from "../shared/place.ts";
+import { isMoving, togglePlay } from "../shared/play.ts";
+import { lettersOn } from "../shared/preferences.ts";
+import { sceneReading } from "../shared/scene-reading.ts";
+import { StageView } from "../shared/stage-view.tsx";
+import { Adjust } from "./adjust.tsx";
+import { benchKeys } from "./bench-keys.ts";
+import { Compare } from "./compare.tsx";
+import { Look } from "./look.tsx";
+import { Numbers } from "./numbers.tsx";
+import { TakeAway } from "./take-away.tsx";
+
+/** ms without a change until the address bar is told */
+const ADDRESS_REST = 600;
+
+const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
+export type PanelName = (typeof PANELS)[number];
+
+export function Bench({ context }: { readonly context: Context }) {
+  const { session, place } = context;
+  const { chain } = session;
+  const panel = useSignal<PanelName | null>(null);
+  const dialog = useSignal<"help" | "keys" | null>(null);
+  const figures = useComputed(() =>
+    figuresOf(
+      chain.circulations.value[0] ?? null,
+      chain.readings.value[0] ?? null,
+      tabulatedLoss(chain.circulations.value[0] ?? null),
+    ),
+  );
+  const toggle = (name: PanelName) => {
+    panel.value = panel.value === name ? null : name;
+  };
+  const close = () => {
+    panel.value = null;
+  };
+  const closeDialog = () => {
+    dialog.value = null;
+  };
+  const read = () => announce(sceneReading(context, true).join(" "));
+  const openKeys = () => {
+    dialog.value = "keys";
+  };
+  const keys = benchKeys({ context, toggle, close, read, openKeys });
+  useLayoutEffect(
+    () =>
+      listenForKeys(
+        () => (dialog.value ? [] : keys),
+        () => lettersOn.value,
+      ),
+    [],
+  );
+  // The address follows the scene, so that loading the page anew opens what was seen.
+  useEffect(() => {
+    let due: ReturnType<typeof setTimeout>;
+    const stop = session.scene.subscribe((state) => {
+      clearTimeout(due);
+      due = setTimeout(() => {
+        place.value = { ...place.peek(), state: writeAddress(state) };
+      }, ADDRESS_REST);
+    });
+    return () => {
+      stop();
+      clearTimeout(due);
+    };
+  }, [place, session]);
+  const { request } = session.scene.value;
+  const panels = {
+    adjust: () => <Adjust session={session} onClose={close} />,
+    look: () => <Look context={context} onClose={close} />,
+    compare: () => <Compare session={session} onClose={close} />,
+    numbers: () => <Numbers context={context} onRead={read} onClose={close} />,
+    take: () => <TakeAway context={context} onClose={close} />,
+  };
+  // Within another page only the scene, its numbers and its pause are shown.
+  const embedded = place.value.more.embed === "1";
+  const home = { ...AT_HOME, language: place.value.language };
+  return (
+    <StageView context={context} floor={13}>
+      <div class={embedded ? "shell embedded" : "shell"}>
+        <header class="top">
+          <h1 class="unseen">{t("bench.title")}</h1>
+          <a
+            class="wordmark"
+            href={writePlace(home)}
+            target={embedded ? "_blank" : undefined}
+            rel="noopener"
+            aria-label={t("bench.home")}
+          >
+            {t("name")}
+          </a>
+          <Choice
+            label={t("control.stage")}
+            quietLabel
+            value={request.stage}
+            words={STAGES}
+            nameOf={(stage) => t(`stage.${stage}`)}
+            onChoose={(stage) => {
+              session.edit("stage", setStage(stage));
+              session.settle();
+            }}
+          />
+          <Toolbar
+            label={t("bench.bar")}
+            items={[
+              ...PANELS.map((name) => ({
+                name,
+                label: t(`bench.${name}`),
+                expanded: panel.value === name,
+                onPress: () => toggle(name),
+              })),
+              {
+                name: "help",
+                label: t("bench.help"),
+                onPress: () => {
+                  dialog.value = "help";
+                },
+              },
+            ]}
+          />
+        </header>
+        {panel.value && panels[panel.value]()}
+        <div class="clear" data-clear />
+        <section class="side" aria-label={t("bench.figures")}>
+          <Readouts figures={figures.value} />
+          <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
+        </section>
+        <footer class="foot">
+          <Transport
+            moving={isMoving(context)}
+            onTogglePause={() => togglePlay(context)}
+            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
+          />
+          <p class="caution-short">{t("caution.short")}</p>
+        </footer>
+        <Notes session={session} />
+      </div>
+      {dialog.value === "help" && (
+        <Help
+          paragraphs={["help.pause", "help.adjust", "help.sources"]}
+          onKeys={openKeys}
+          onClose={closeDialog}
+        />
+      )}
+      {dialog.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={closeDialog} />}
+    </StageView>
+  );
+}

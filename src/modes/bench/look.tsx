@@ -1,0 +1,103 @@
+/** How the scene is shown: which scene, colours, maps, names, handles, theme, language. */
+
+import { LANGUAGES, language, languageName, t } from "../../i18n/index.ts";
+import { type Edit, setScene, setView } from "../../state/edit.ts";
+import { COLOURINGS, OVERLAYS, SCENES, showsField } from "../../state/scene-state.ts";
+import { Choice, Switch } from "../../ui/choice.tsx";
+import { Panel } from "../../ui/panel.tsx";
+import { type Context, THEMES } from "../shared/mode.ts";
+import { largerWords, lettersOn } from "../shared/preferences.ts";
+
+const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
+/** Layers that only a computed plane has. */
+const OF_FIELD: readonly string[] = ["handles", "streamlines"];
+
+export function Look({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
+  const { session, theme, reducedMotion, place } = context;
+  const { view, scene } = session.scene.value;
+  const field = scene !== "pathway" || showsField(session.scene.value);
+  const see = (subject: string, change: Edit) => {
+    session.edit(subject, change);
+    session.settle();
+  };
+  return (
+    <Panel title={t("bench.look")} onClose={onClose}>
+      <Choice
+        label={t("look.scene")}
+        value={scene}
+        words={SCENES}
+        nameOf={(name) => t(`scene.${name}`)}
+        onChoose={(name) => see("scene", setScene(name))}
+      />
+      {field && (
+        <>
+          <Choice
+            label={t("look.colouring")}
+            value={view.colouring}
+            words={COLOURINGS}
+            nameOf={(name) => t(`colouring.${name}`)}
+            onChoose={(colouring) => see("colouring", setView({ colouring }))}
+          />
+          <Choice
+            label={t("look.overlay")}
+            value={view.overlay}
+            words={OVERLAYS}
+            nameOf={(name) => t(`overlay.${name}`)}
+            onChoose={(overlay) => see("overlay", setView({ overlay }))}
+          />
+        </>
+      )}
+      <div>
+        {LAYERS.filter((layer) => field || !OF_FIELD.includes(layer)).map((layer) => (
+          <Switch
+            key={layer}
+            label={t(`look.${layer}`)}
+            on={view[layer]}
+            onChange={(on) => see(layer, setView({ [layer]: on }))}
+          />
+        ))}
+        <Switch
+          label={t("look.still")}
+          on={reducedMotion.value}
+          onChange={(on) => {
+            reducedMotion.value = on;
+          }}
+        />
+      </div>
+      <div>
+        <Switch
+          label={t("look.larger")}
+          on={largerWords.value}
+          onChange={(on) => {
+            largerWords.value = on;
+          }}
+        />
+        <Switch
+          label={t("keys.letters")}
+          on={lettersOn.value}
+          onChange={(on) => {
+            lettersOn.value = on;
+          }}
+        />
+      </div>
+      <Choice
+        label={t("look.theme")}
+        value={theme.value}
+        words={THEMES}
+        nameOf={(name) => t(`look.theme.${name}`)}
+        onChoose={(name) => {
+          theme.value = name;
+        }}
+      />
+      <Choice
+        label={t("look.language")}
+        value={language()}
+        words={LANGUAGES}
+        nameOf={languageName}
+        onChoose={(tag) => {
+          place.value = { ...place.value, language: tag };
+        }}
+      />
+    </Panel>
+  );
+}

@@ -1,0 +1,137 @@
+/** What a person takes along: link, still, clip, table, page for families. */
+import { useSignal } from "@preact/signals";
+import { useRef } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { announce } from "../../ui/announce.tsx";
+import { Choice } from "../../ui/choice.tsx";
+import { Panel } from "../../ui/panel.tsx";
+import { clipType } from "../../ui/take-away/clip.ts";
+import { saveFile } from "../../ui/take-away/save-file.ts";
+import { writeTable } from "../../ui/take-away/state-table.ts";
+import { HandoutView } from "../shared/handout-view.tsx";
+import type { Context } from "../shared/mode.ts";
+import { stateLink } from "../shared/state-link.ts";
+import { saveClip, saveDrawing, saveStill } from "../shared/stills-and-clips.ts";
+
+const HEIGHTS = ["1080", "2160"] as const;
+
+export function TakeAway({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
+  const { session } = context;
+  const link = stateLink(context);
+  const field = useRef<HTMLInputElement>(null);
+  const said = useSignal("");
+  const height = useSignal<(typeof HEIGHTS)[number]>("1080");
+  const handing = useSignal(false);
+  const recording = useSignal<{ readonly share: number; readonly cancel: AbortController } | null>(null);
+  const say = (text: string) => {
+    said.value = text;
+    announce(text);
+  };
+  const attempt = (work: () => Promise<unknown>, done: string) => {
+    work().then(
+      () => say(t(done)),
+      (reason: unknown) => say(t("take.failed", { reason: String(reason) })),
+    );
+  };
+  const copy = () => {
+    field.current?.select();
+    navigator.clipboard?.writeText(link).then(
+      () => say(t("take.copied")),
+      () => say(t("take.copyByHand")),
+    );
+  };
+  const table = () => {
+    const circulation = session.chain.circulations.value[0];
+    if (!circulation) return;
+    const readings = session.chain.readings.value[0] ?? null;
+    const text = writeTable({ circulation, readings, link, date: new Date().toISOString() });
+    saveFile("lungward.csv", text, "text/csv");
+  };
+  const clip = () => {
+    const cancel = new AbortController();
+    recording.value = { share: 0, cancel };
+    const follow = (share: number) => {
+      recording.value = { share, cancel };
+    };
+    attempt(
+      () =>
+        saveClip(context, follow, cancel.signal).finally(() => {
+          recording.value = null;
+        }),
+      "take.clip.saved",
+    );
+  };
+  const close = () => {
+    handing.value = false;
+  };
+  if (handing.value) return <HandoutView context={context} onClose={close} />;
+  return (
+    <Panel title={t("bench.take")} onClose={onClose}>
+      <label>
+        {t("take.link")}
+        <input class="link-field" ref={field} type="text" readOnly value={link} data-link />
+      </label>
+      <div class="actions">
+        <button type="button" onClick={copy}>
+          {t("take.copy")}
+        </button>
+        <button type="button" data-item="table" onClick={table}>
+          {t("take.table")}
+        </button>
+        <button
+          type="button"
+          data-item="handout"
+          onClick={() => {
+            handing.value = true;
+          }}
+        >
+          {t("take.handout")}
+        </button>
+      </div>
+      <Choice
+        label={t("take.size")}
+        value={height.value}
+        words={HEIGHTS}
+        nameOf={(word) => t(`take.size.${word}`)}
+        onChoose={(word) => {
+          height.value = word;
+        }}
+      />
+      <div class="actions">
+        <button
+          type="button"
+          data-item="still"
+          onClick={() => attempt(() => saveStill(context, Number(height.value)), "take.saved")}
+        >
+          {t("take.still")}
+        </button>
+        <button
+          type="button"
+          data-item="drawing"
+          onClick={() => attempt(() => saveDrawing(context), "take.saved")}
+        >
+          {t("take.drawing")}
+        </button>
+        {recording.value ? (
+          <button type="button" onClick={() => recording.value?.cancel.abort()}>
+            {t("take.clip.cancel")}
+          </button>
+        ) : (
+          <button
+            type="button"
+            data-item="clip"
+            aria-disabled={!clipType()}
+            onClick={() => clipType() && clip()}
+          >
+            {t("take.clip")}
+          </button>
+        )}
+      </div>
+      {!clipType() && <p>{t("take.clip.impossible")}</p>}
+      {recording.value && (
+        <p>{t("take.clip.progress", { percent: Math.round(100 * recording.value.share) })}</p>
+      )}
+      {said.value && <p>{said}</p>}
+    </Panel>
+  );
+}

@@ -1,0 +1,47 @@
+/** How often each lesson was opened, by day; no persons, and only when the organiser wants it. */
+
+import { t } from "../../i18n/index.ts";
+import { writeCsv } from "../../ui/take-away/csv.ts";
+
+const KEY = "lungward.counts";
+
+/** `2026-11-25` -> lesson -> times */
+export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
+
+export function readCounts(): Counts {
+  try {
+    const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
+    return typeof found === "object" && found !== null ? (found as Counts) : {};
+  } catch {
+    return {};
+  }
+}
+
+export const counted = (counts: Counts, day: string, lesson: string): Counts => ({
+  ...counts,
+  [day]: { ...counts[day], [lesson]: (counts[day]?.[lesson] ?? 0) + 1 },
+});
+
+export function count(day: string, lesson: string): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(counted(readCounts(), day, lesson)));
+  } catch {
+    // A full or denied storage loses a count, not a visit.
+  }
+}
+
+export function eraseCounts(): void {
+  try {
+    localStorage.removeItem(KEY);
+  } catch {
+    // Nothing was kept.
+  }
+}
+
+export const countsTable = (counts: Counts): string =>
+  writeCsv([
+    ["day", "lesson", "times"].map((column) => t(`organiser.${column}`)),
+    ...Object.entries(counts).flatMap(([day, lessons]) =>
+      Object.entries(lessons).map(([lesson, times]) => [day, lesson, times] as const),
+    ),
+  ]);

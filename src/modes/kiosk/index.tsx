@@ -1,0 +1,11 @@
+/** The kiosk as a mode. */
+import { render } from "preact";
+import type { Mode } from "../shared/mode.ts";
+import { Kiosk } from "./kiosk.tsx";
+
+export const mode: Mode = {
+  mount(host, context) {
+    render(<Kiosk context={context} />, host);
+    return () => render(null, host);
+  },
+};

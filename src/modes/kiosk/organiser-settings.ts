@@ -1,0 +1,93 @@
+/** What the organiser has set, kept on this device alone: nothing about any visitor. */
+import { signal } from "@preact/signals";
+
+export interface OrganiserSettings {
+  /** s without a touch until the warning */
+  readonly idle: number;
+  /** Tags of the languages offered; empty = all. */
+  readonly languages: readonly string[];
+  /** ids of the lessons offered; empty = all. */
+  readonly lessons: readonly string[];
+  /** Screen diagonal, inch, and viewing distance, mm: they give the size of the larger words. */
+  readonly diagonal: number;
+  readonly distance: number;
+  /** Count how often each lesson is opened, by day. */
+  readonly counting: boolean;
+  readonly code: string;
+}
+
+export const DEFAULTS: OrganiserSettings = {
+  idle: 60,
+  languages: [],
+  lessons: [],
+  diagonal: 24,
+  distance: 600,
+  counting: false,
+  code: "2468",
+};
+
+export const LIMITS = {
+  idle: { min: 30, max: 600, step: 10 },
+  diagonal: { min: 8, max: 90, step: 1 },
+  distance: { min: 300, max: 3000, step: 50 },
+} as const;
+
+const KEY = "lungward.organiser";
+
+/** Whatever stands in storage gives valid settings. */
+export function checkSettings(found: unknown): OrganiserSettings {
+  const record = (typeof found === "object" && found !== null ? found : {}) as Record<string, unknown>;
+  const number = (name: keyof typeof LIMITS): number => {
+    const value = Number(record[name]);
+    const { min, max } = LIMITS[name];
+    return value >= min && value <= max ? value : DEFAULTS[name];
+  };
+  const words = (name: "languages" | "lessons"): readonly string[] =>
+    Array.isArray(record[name]) ? record[name].filter((each) => typeof each === "string").slice(0, 50) : [];
+  const code = typeof record.code === "string" ? record.code : "";
+  return {
+    idle: number("idle"),
+    diagonal: number("diagonal"),
+    distance: number("distance"),
+    languages: words("languages"),
+    lessons: words("lessons"),
+    counting: record.counting === true,
+    code: /^\d{4,8}$/.test(code) ? code : DEFAULTS.code,
+  };
+}
+
+function load(): OrganiserSettings {
+  try {
+    return checkSettings(JSON.parse(localStorage.getItem(KEY) ?? "null"));
+  } catch {
+    return DEFAULTS;
+  }
+}
+
+export const organiser = signal(load());
+
+/** Takes effect at once; kept if the device keeps anything. */
+export function setOrganiser(change: Partial<OrganiserSettings>): void {
+  organiser.value = checkSettings({ ...organiser.value, ...change });
+  try {
+    localStorage.setItem(KEY, JSON.stringify(organiser.value));
+  } catch {
+    // Denied or full: it lasts until the page closes.
+  }
+}
+
+/** Capitals of our face are this part of its size. */
+const CAPITAL = 0.67;
+/** EN 301 549, 5.1.4: a capital H of at least 0.7 degrees. */
+const CAPITAL_PART_OF_DISTANCE = 0.0122;
+const MM_PER_INCH = 25.4;
+
+/** CSS px of type so large that a capital H is 0.0122 of the viewing distance, on a screen of this many CSS px. */
+export function largerType(
+  { diagonal, distance }: Pick<OrganiserSettings, "diagonal" | "distance">,
+  width: number,
+  height: number,
+): number {
+  const pixel = (diagonal * MM_PER_INCH) / Math.hypot(width, height);
+  return Math.ceil((CAPITAL_PART_OF_DISTANCE * distance) / CAPITAL / pixel);
+}

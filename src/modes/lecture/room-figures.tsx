@@ -1,0 +1,25 @@
+/** Two numbers for the back row; side by side, one for each picture in the pictures' order. */
+import { formatNumber, t, unitSymbol } from "../../i18n/index.ts";
+import type { LargeFigure } from "../shared/lesson/figures-that-matter.ts";
+
+export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigure[] }) => (
+  <dl class="readouts">
+    {figures.map(({ name, values, unit, digits, note }) => {
+      const label = t(`figure.${name}`);
+      return (
+        <div class="readout" key={name}>
+          <dt>{values.length > 1 ? t("figure.sideBySide", { name: label }) : label}</dt>
+          <dd class="readout-first">
+            {values.map((value, pane) => (
+              <bdi class="value" key={pane} data-figure={name} data-value={value ?? ""}>
+                {value === null ? t("figure.waiting") : formatNumber(value, digits)}
+                {pane === values.length - 1 && <span class="unit">{`\u202f${unitSymbol(unit)}`}</span>}
+              </bdi>
+            ))}
+          </dd>
+          {note && <dd class="readout-note">{t(note)}</dd>}
+        </div>
+      );
+    })}
+  </dl>
+);

@@ -1,0 +1,143 @@
+/** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Library } from "../../lesson/library.ts";
+import { readAddress } from "../../state/address.ts";
+import { drawReader } from "../reader.ts";
+import type { Context } from "../shared/mode.ts";
+import { togglePlay } from "../shared/play.ts";
+import { runScript, type ScriptRun } from "./script-run.ts";
+import { type FoundStop, stopAsked } from "./stops.ts";
+import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
+import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
+import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
+
+export interface RoomState {
+  readonly talk: ReadonlySignal<Talk>;
+  readonly script: ScriptRun;
+  say(event: TalkEvent): void;
+  /** Opens the speaker's window, or brings it forward. */
+  openSpeaker(): void;
+  hasBegun(): boolean;
+  /** The clock begins with the first call. */
+  begin(): void;
+  release(): void;
+}
+
+export interface RoomOptions {
+  readonly context: Context;
+  readonly library: Library;
+  readonly stops: readonly FoundStop[];
+  readonly list: string;
+  readonly minutes: number;
+}
+
+/** This window's own; survive a reload and nothing else. */
+const BEGAN = "lungward.lecture.began";
+const READER = "lungward.lecture.reader";
+const ROOM = "lungward.lecture.room";
+
+export function roomState({ context, library, stops, list, minutes }: RoomOptions): RoomState {
+  const { session, place, stage } = context;
+  const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
+  const began = signal(keptNumber(BEGAN));
+  const at = computed(() => shownAt(talk.value));
+  const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
+  const script = runScript(session, library, stops, at, reader);
+
+  const say = (event: TalkEvent) => {
+    talk.value = speak(talk.peek(), event);
+  };
+  const toSpeaker = (): ToSpeaker => ({
+    kind: "talk",
+    talk: talk.value,
+    list,
+    minutes,
+    began: began.value,
+    paused: session.scene.value.view.paused,
+    reader,
+  });
+  const id = ownRoom();
+  const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
+    if (message.kind === "event") say(message.event);
+    else if (message.kind === "pause") togglePlay(context);
+    else if (message.kind === "hello") channel.post(toSpeaker());
+  });
+  const following = [
+    effect(() => channel.post(toSpeaker())),
+    // The address follows the talk, so that a reload opens the same step.
+    effect(() => {
+      place.value = { ...place.peek(), step: String(talk.value.at + 1) };
+    }),
+    effect(() => stage.hold(talk.value.blank !== "none")),
+    followAside(context, talk, script),
+  ];
+  return {
+    talk,
+    script,
+    say,
+    openSpeaker() {
+      const other = window.open(
+        `?mode=lecture&window=speaker&room=${id}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
+        `lungward-speaker-${id}`,
+        "popup,width=1100,height=760",
+      );
+      if (other) channel.join(other);
+    },
+    hasBegun: () => began.peek() !== null,
+    begin() {
+      if (began.peek() !== null) return;
+      began.value = keepNumber(BEGAN, Date.now());
+    },
+    release() {
+      for (const stop of following) stop();
+      stage.hold(false);
+      script.release();
+      channel.close();
+    },
+  };
+}
+
+/** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
+function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {
+  const aside = computed(() => talk.value.aside);
+  let shown: string | null = null;
+  return effect(() => {
+    const wanted = aside.value;
+    if (wanted === shown) return;
+    shown = wanted;
+    if (wanted === null) script.run.peek().restoreScene();
+    else context.session.show(readAddress(wanted).state);
+  });
+}
+
+/** This window's room: the speaker's window knows it by its address, and after a reload it is the same. */
+function ownRoom(): string {
+  const made = newRoom();
+  try {
+    const kept = sessionStorage.getItem(ROOM) ?? "";
+    if (isRoom(kept)) return kept;
+    sessionStorage.setItem(ROOM, made);
+  } catch {
+    // Without storage a reload makes a new room, and the speaker's window is opened anew.
+  }
+  return made;
+}
+
+function keptNumber(name: string): number | null {
+  try {
+    const found = Number(sessionStorage.getItem(name));
+    return found > 0 ? found : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Without storage the clock begins anew after a reload, and answers change places. */
+function keepNumber(name: string, value: number): number {
+  try {
+    sessionStorage.setItem(name, String(value));
+  } catch {
+    // The window's own copy lasts as long as the page.
+  }
+  return value;
+}

@@ -1,0 +1,58 @@
+/** What passes between the stage's window and the speaker's: read strictly, since any page may send anything. */
+import * as v from "valibot";
+import { LONGEST_READ } from "../../state/address.ts";
+import { LONGEST_LIST, MAX_STOPS, MINUTES } from "./playlist.ts";
+import type { Talk, TalkEvent } from "./talk.ts";
+
+const stop = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MAX_STOPS));
+const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const place = v.pipe(v.tuple([share, share]), v.readonly());
+const state = v.pipe(v.string(), v.maxLength(LONGEST_READ));
+
+const talkEvent = v.variant("kind", [
+  v.strictObject({ kind: v.picklist(["next", "back", "first", "last", "hold", "script", "unpoint"]) }),
+  v.strictObject({ kind: v.literal("go"), at: stop }),
+  v.strictObject({ kind: v.literal("blank"), to: v.picklist(["black", "white"]) }),
+  v.strictObject({ kind: v.literal("aside"), state }),
+  v.strictObject({ kind: v.literal("point"), at: place }),
+]) satisfies v.GenericSchema<unknown, TalkEvent>;
+
+const talk = v.strictObject({
+  at: stop,
+  count: stop,
+  blank: v.picklist(["none", "black", "white"]),
+  heldAt: v.nullable(stop),
+  aside: v.nullable(state),
+  pointer: v.nullable(place),
+}) satisfies v.GenericSchema<unknown, Talk>;
+
+const toSpeaker = v.strictObject({
+  kind: v.literal("talk"),
+  talk,
+  /** The playlist as in a link, and its time. */
+  list: v.pipe(v.string(), v.maxLength(LONGEST_LIST)),
+  minutes: v.pipe(v.number(), v.minValue(MINUTES.min), v.maxValue(MINUTES.max)),
+  /** ms since 1970 at which the talk began; null = not yet */
+  began: v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(8.64e15))),
+  paused: v.boolean(),
+  /** The room as a reader: answers stand at the same places in both windows. */
+  reader: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(0xffff_ffff)),
+});
+
+const toRoom = v.variant("kind", [
+  v.strictObject({ kind: v.literal("hello") }),
+  v.strictObject({ kind: v.literal("event"), event: talkEvent }),
+  v.strictObject({ kind: v.literal("pause") }),
+]);
+
+export type ToSpeaker = v.InferOutput<typeof toSpeaker>;
+export type ToRoom = v.InferOutput<typeof toRoom>;
+
+/** null for what is none of ours, or is of a version to come. */
+export const readToSpeaker = (found: unknown): ToSpeaker | null => read(toSpeaker, found);
+export const readToRoom = (found: unknown): ToRoom | null => read(toRoom, found);
+
+function read<Message>(schema: v.GenericSchema<unknown, Message>, found: unknown): Message | null {
+  const result = v.safeParse(schema, found);
+  return result.success ? result.output : null;
+}

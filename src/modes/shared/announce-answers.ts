@@ -1,0 +1,33 @@
+/** Tells a screen reader, once and politely, what an edit changed: after the answer has arrived, as words with units. */
+import { effect } from "@preact/signals";
+import { language, speakQuantity, t } from "../../i18n/index.ts";
+import { announce } from "../../ui/announce.tsx";
+import { type Figure, figuresOf } from "../../ui/figures.ts";
+import type { Session } from "./session.ts";
+
+/** Until the returned function is called. */
+export function tellAnswers(session: Session): () => void {
+  const { chain } = session;
+  const current = (): readonly Figure[] => figuresOf(chain.circulations.value[0] ?? null, null);
+  const spoken = ({ value, unit, digits }: Figure) => speakQuantity(value!, unit, digits);
+  let announced = new Map<string, string>();
+  let announcedEdits = session.edits.peek();
+  return effect(() => {
+    const figures = current().filter(({ value }) => value !== null);
+    if (chain.solving.value) return;
+    const edits = session.edits.value;
+    const now = new Map(figures.map((figure) => [figure.name, spoken(figure)]));
+    const changed = figures.filter(
+      ({ name }) => announced.has(name) && announced.get(name) !== now.get(name),
+    );
+    announced = now;
+    if (changed.length === 0 || edits === announcedEdits) return;
+    announcedEdits = edits;
+    const list = new Intl.ListFormat(language(), { type: "conjunction" }).format(
+      changed.map((figure) =>
+        t("announce.figure", { name: t(`figure.${figure.name}`), value: now.get(figure.name)! }),
+      ),
+    );
+    announce(t("announce.changed", { list }));
+  });
+}

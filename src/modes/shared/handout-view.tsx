@@ -1,0 +1,87 @@
+/** The page for families made from the present scene: its picture with a caption, its numbers, what was set. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
+import type { CirculationRequest } from "../../sim/parameters/request.ts";
+import { settingOf } from "../../state/edit.ts";
+import { figuresOf } from "../../ui/figures.ts";
+import { bodyName } from "../../ui/parameter-form.tsx";
+import { firstParameters } from "../../ui/parameter-groups.ts";
+import { Handout, settingInWords } from "../../ui/take-away/handout.tsx";
+import type { Context } from "./mode.ts";
+import { sceneReading } from "./scene-reading.ts";
+
+/** px: sharp at 180 mm on paper, where `floor` is about 10 points */
+const PICTURE = { width: 1600, height: 860, floor: 32 } as const;
+
+export function HandoutView({
+  context,
+  onClose,
+}: {
+  readonly context: Context;
+  readonly onClose: () => void;
+}) {
+  const { session, stage } = context;
+  const { request } = session.scene.value;
+  const image = useSignal("");
+  useEffect(() => {
+    stage.snapshot(PICTURE.width, PICTURE.height, { theme: "paper", floor: PICTURE.floor }).then(
+      (canvas) => {
+        image.value = canvas.toDataURL("image/png");
+      },
+      // Where nothing can be drawn the caption stands for the picture.
+      () => {},
+    );
+  }, []);
+  const caption = sceneReading(context).join(" ");
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null).flatMap(
+    ({ name, value, unit, digits, source }) =>
+      value === null || source === "field"
+        ? []
+        : [[t(`figure.${name}`), formatQuantity(value, unit, digits)] as const],
+  );
+  return (
+    <Handout title={t("handout.title", { stage: t(`stage.${request.stage}`) })} onClose={onClose}>
+      <figure>
+        {image.value && <img src={image} alt={caption} />}
+        <figcaption>{caption}</figcaption>
+      </figure>
+      <div class="sheet-columns">
+        <Rows title={t("handout.numbers")} rows={figures} />
+        <Rows title={t("handout.settings")} rows={settingsOf(request)} />
+      </div>
+    </Handout>
+  );
+}
+
+type Row = readonly [name: string, value: string];
+
+const settingsOf = (request: CirculationRequest): readonly Row[] => [
+  [t("control.case"), t(`case.${bodyName(request.body)}`)],
+  [t("control.age"), formatQuantity(request.body.ageYears, "years")],
+  [t("control.volumeRule"), t(`volumeRule.${request.volumeRule}`)],
+  ...firstParameters(request.stage).map((parameter): Row => {
+    const [unit, digits] =
+      parameter.kind === "number" ? [parameter.unit, digitsOfStep(parameter.step)] : ["", 0];
+    return [
+      t(`parameter.${parameter.name}`),
+      settingInWords(parameter.name, settingOf(request, parameter), unit, digits),
+    ];
+  }),
+];
+
+const Rows = ({ title, rows }: { readonly title: string; readonly rows: readonly Row[] }) => (
+  <table>
+    <caption>{title}</caption>
+    <tbody>
+      {rows.map(([name, value]) => (
+        <tr key={name}>
+          <th scope="row">{name}</th>
+          <td>
+            <bdi>{value}</bdi>
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

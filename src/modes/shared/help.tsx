@@ -1,0 +1,31 @@
+/** Help, last in the same bar of every mode: what is what, the keys, the cautions, version and privacy. */
+
+import { t } from "../../i18n/index.ts";
+import { VERSION } from "../../ui/app-version.ts";
+import { Cautions } from "../../ui/cautions.tsx";
+import { Dialog } from "../../ui/dialog.tsx";
+import { DocsLink } from "./docs-link.tsx";
+
+export interface HelpProps {
+  /** Message keys of the paragraphs that this setting needs. */
+  readonly paragraphs: readonly string[];
+  readonly onKeys: () => void;
+  readonly onClose: () => void;
+}
+
+export const Help = ({ paragraphs, onKeys, onClose }: HelpProps) => (
+  <Dialog title={t("help.title")} onClose={onClose}>
+    {paragraphs.map((key) => (
+      <p key={key}>{t(key)}</p>
+    ))}
+    <button type="button" onClick={onKeys}>
+      {t("help.keys")}
+    </button>
+    <Cautions />
+    <p>
+      <DocsLink apart />
+    </p>
+    <p>{t("help.version", { version: VERSION })}</p>
+    <p>{t("help.privacy")}</p>
+  </Dialog>
+);

@@ -1,0 +1,122 @@
+/** The two numbers that a hall or a visitor should see large: those that the step's own words name, else the scene's. */
+
+import { namesIn } from "../../../lesson/expression.ts";
+import type { Step } from "../../../lesson/lesson.ts";
+import { inlinesOf } from "../../../lesson/prose.ts";
+import type { Circulation } from "../../../sim/circulation/answer.ts";
+import { findOutput, readOutput } from "../../../sim/parameters/outputs.ts";
+import { hasPathway } from "../../../sim/parameters/request.ts";
+import type { SceneName, SceneState } from "../../../state/scene-state.ts";
+import { SHORT_OF_OXYGEN, shortOfOxygen } from "../../../ui/figures.ts";
+
+export interface LargeFigure {
+  /** Its name in words is the message `figure.<name>`. */
+  readonly name: string;
+  /** One for each pane in the pictures' order, in `unit`; null while it is not known. */
+  readonly values: readonly (number | null)[];
+  readonly unit: string;
+  readonly digits: number;
+  /** Message that has to stand beside the numbers, where one of them says what cannot be. */
+  readonly note?: string;
+}
+
+/** Side by side one number is enough to follow. */
+const MAX = { alone: 2, beside: 1 } as const;
+
+/** Outputs that have a name in words, in no order. */
+const NAMES: Readonly<Record<string, string>> = {
+  "pressures.svc": "upperVeinPressure",
+  "pressures.ivc": "lowerVeinPressure",
+  "pressures.hepaticVein": "hepaticVeinPressure",
+  "pressures.pathway": "pathwayPressure",
+  "pressures.pulmonaryArteryLeft": "pulmonaryArteryPressure",
+  "pressures.atrium": "atriumPressure",
+  "pressures.aortaMean": "aortaPressure",
+  "saturations.arterial": "arterialSaturation",
+  "saturations.svc": "upperVeinSaturation",
+  "saturations.pulmonaryVein": "pulmonaryVeinSaturation",
+  "flows.systemic": "output",
+  "flows.pulmonary": "lungFlow",
+  "flows.ivc": "lowerVeinFlow",
+  "flows.left": "leftLungFlow",
+  "flows.fenestration": "fenestrationFlow",
+  "pathway.pressureDrop": "pressureDrop",
+  "pathway.powerLoss": "powerLoss",
+  "exchange.filtration": "filtration",
+  "exchange.lymph": "lymph",
+  "exchange.overflow": "overflow",
+  "extras.legVeinPressure": "legVeinPressure",
+};
+
+const DIGITS: Readonly<Record<string, number>> = { mmHg: 1, "L/min": 1, mW: 1, "%": 0, "mL/h": 0 };
+/** Pathways differ by less than a tenth. */
+const FINER = { path: "pathway.pressureDrop", digits: 2 } as const;
+
+/** What each scene is about. */
+const OF_SCENE: Readonly<Record<SceneName, readonly string[]>> = {
+  pathway: ["pathway.pressureDrop", "pressures.pathway"],
+  circuit: ["saturations.arterial", "pressures.hepaticVein"],
+  breathing: ["flows.systemic", "pressures.pathway"],
+  calf: ["extras.legVeinPressure", "flows.systemic"],
+  // The picture's own figures run with the days: steady ones beside them would contradict it.
+  exchange: ["pressures.pathway", "saturations.arterial"],
+  growth: ["pathway.pressureDrop", "pathway.powerLoss"],
+  exercise: ["flows.systemic", "pressures.pathway"],
+};
+
+/** An open fenestration trades one of these for the other. */
+const OF_FENESTRATION = ["pressures.pathway", "saturations.arterial"];
+
+/** Outputs that mean something only where veins lead to the lungs through a completed pathway. */
+const NEEDS_PATHWAY = /^(pathway\.|pressures\.pathway$|flows\.fenestration$)/;
+
+/** `second.pressures.svc` -> `pressures.svc`: the number itself, whichever state it is compared in. */
+const pathIn = (name: string): string => name.split(".").slice(-2).join(".");
+
+/** Numbers in the plain telling, and what a goal asks for, in the order of reading. */
+function pathsReported({ plain, question }: Step): readonly string[] {
+  const read = [...inlinesOf(plain.prose)].flatMap((node) =>
+    node.kind === "figure" ? [...namesIn(node.figure.of)] : [],
+  );
+  const goal = question?.kind === "goal" ? namesIn(question.until) : [];
+  return [...goal, ...read].map(pathIn);
+}
+
+/** `circulations`: one for each pane, null while it is being solved. */
+export function figuresThatMatter(
+  step: Step,
+  { scene, request, beside }: SceneState,
+  circulations: readonly (Circulation | null)[],
+): readonly LargeFigure[] {
+  const stages = [request.stage, ...beside.map((pane) => pane.stage ?? request.stage)];
+  const opened = [request.set, ...beside.map(({ set }) => set ?? {})].some(
+    (set) => Number(set.fenestrationDiameter ?? 0) > 0,
+  );
+  const means = (path: string) =>
+    Object.hasOwn(NAMES, path) && (!NEEDS_PATHWAY.test(path) || stages.every(hasPathway));
+  const wanted = [
+    ...pathsReported(step),
+    ...(opened ? OF_FENESTRATION : []),
+    ...OF_SCENE[scene],
+    ...OF_SCENE.circuit,
+  ];
+  return [...new Set(wanted.filter(means))]
+    .slice(0, beside.length > 0 ? MAX.beside : MAX.alone)
+    .map((path) => {
+      const { unit } = findOutput(path)!;
+      const values = stages.map((stage, pane) => {
+        const circulation = circulations[pane];
+        // The answer of the step before stands until the new one has come.
+        return circulation?.request.stage === stage ? (readOutput(circulation, path) ?? null) : null;
+      });
+      return {
+        name: NAMES[path]!,
+        values,
+        unit,
+        digits: beside.length > 0 && path === FINER.path ? FINER.digits : DIGITS[unit]!,
+        ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
+          ? { note: SHORT_OF_OXYGEN }
+          : {}),
+      };
+    });
+}

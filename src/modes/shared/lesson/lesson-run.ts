@@ -1,0 +1,203 @@
+/** A lesson under way on the page: the player's state, the scene that follows it, and the model's numbers for what is read and asked. */
+import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
+import { dealAnswers } from "../../../lesson/deal.ts";
+import type { Situation } from "../../../lesson/figure-paths.ts";
+import { findStep, type Lesson, type Question } from "../../../lesson/lesson.ts";
+import { numbersIn } from "../../../lesson/live-figures.ts";
+import {
+  type Again,
+  type Player,
+  type PlayerEvent,
+  play,
+  predictionFor,
+  startPlayer,
+  stepAt,
+} from "../../../lesson/player.ts";
+import type { LessonProgress } from "../../../lesson/progress.ts";
+import { type Given, judge, nearerGoal } from "../../../lesson/questions.ts";
+import {
+  namesRead,
+  requestsOf,
+  situationOf,
+  statesOfQuestion,
+  statesRead,
+} from "../../../lesson/situation.ts";
+import { statesAround, stepState } from "../../../lesson/states.ts";
+import type { SceneState } from "../../../state/scene-state.ts";
+import type { Session } from "../session.ts";
+import { knownAnswers } from "./known-answers.ts";
+
+interface QuestionInView {
+  readonly question: Question;
+  readonly lesson: Lesson;
+  readonly step: number;
+  readonly key: string;
+}
+
+export interface LessonRun {
+  readonly lesson: Lesson;
+  readonly player: ReadonlySignal<Player>;
+  /** Index of the step whose words and picture are shown (the detour's, while there is one). */
+  readonly shown: ReadonlySignal<number>;
+  /** Numbers for the words of the step shown; they follow the controls. */
+  readonly situation: ReadonlySignal<Situation>;
+  readonly question: ReadonlySignal<QuestionInView | null>;
+  /** Numbers for the words of a question asked again, from its own step. */
+  readonly questionSituation: ReadonlySignal<Situation>;
+  send(event: PlayerEvent): void;
+  /** Judged by the model, which may take a moment; a prediction is only locked. */
+  answer(given: Given): Promise<void>;
+  /** Back to the scene as the step sets it, after what-ifs. */
+  restoreScene(): void;
+  release(): void;
+}
+
+export interface RunOptions {
+  /** A learner alone; false for a speaker, who may walk on. */
+  readonly alone: boolean;
+  /** Decides where a question's answers stand. */
+  readonly reader: number;
+  readonly earlier?: LessonProgress;
+  /** id of the step to begin at */
+  readonly at?: string;
+  readonly due?: readonly Again[];
+  /** For questions asked again from other lessons. */
+  readonly lessons: readonly Lesson[];
+  /** Called at the start and at each change. */
+  readonly onProgress?: (player: Player) => void;
+}
+
+const today = (): string => new Date().toISOString().slice(0, 10);
+
+export function runLesson(session: Session, written: Lesson, options: RunOptions): LessonRun {
+  const { chain } = session;
+  const lesson = dealAnswers(written, options.reader);
+  const others = options.lessons.map((each) => dealAnswers(each, options.reader));
+  const player = signal(startPlayer(lesson, options.alone, options.earlier, options.at, options.due));
+  const known = knownAnswers(chain);
+  const shown = computed(() => {
+    const { phase, why, step } = player.value;
+    return phase === "why" && why !== null ? findStep(lesson, why) : step;
+  });
+
+  const showStep = (index: number): void => {
+    const { view } = session.scene.peek();
+    const wanted = stepState(lesson, index);
+    // A pause and a slower pace belong to the reader; a dye pulse is a count that only rises.
+    const released = index > 0 ? stepState(lesson, index - 1).view.dye : 0;
+    const dye = view.dye + Math.max(0, wanted.view.dye - released);
+    session.show({ ...wanted, view: { ...wanted.view, paused: view.paused, dye } });
+  };
+  const stopShowing = effect(() => {
+    const index = shown.value;
+    untracked(() => showStep(index));
+  });
+
+  const own = computed<SceneState>(() => session.scene.value);
+  const names = computed(() => namesRead(lesson.steps[shown.value]!));
+  const states = computed(() => statesAround(lesson, shown.value, own.value));
+  const stopAsking = effect(() => {
+    for (const [name, { request }] of Object.entries(statesRead(names.value, states.value))) {
+      if (name !== "second" && name !== "third") known.want(request);
+    }
+  });
+  const situation = computed(() => situationOf(states.value, known.answered, chain.readings.value));
+
+  const question = computed<QuestionInView | null>(() => {
+    const { phase, queue } = player.value;
+    const again = phase === "again" ? queue[0] : undefined;
+    const from = again?.lesson ? others.find(({ id }) => id === again.lesson) : lesson;
+    const index = again ? (from ? findStep(from, again.step) : -1) : player.value.step;
+    const step = from?.steps[index];
+    if (!from || !step?.question) return null;
+    return { question: step.question, lesson: from, step: index, key: `${from.id}#${step.id}` };
+  });
+  const asked = computed(() => {
+    const view = question.value;
+    if (!view || player.value.phase !== "again") return null;
+    return statesAround(view.lesson, view.step);
+  });
+  const stopAskingAgain = effect(() => {
+    const view = question.value;
+    if (!view || !asked.value) return;
+    for (const request of requestsOf(namesRead(view.lesson.steps[view.step]!), asked.value))
+      known.want(request);
+  });
+  const questionSituation = computed(() =>
+    asked.value ? situationOf(asked.value, known.answered) : situation.value,
+  );
+
+  const judgeGiven = async (view: QuestionInView, given: Given, scene?: SceneState) => {
+    const around = statesOfQuestion(view.lesson, view.step, scene);
+    const needed = namesRead(view.lesson.steps[view.step]!);
+    const nearerScene = view.question.kind === "goal" && scene ? nearerGoal(view.question, scene) : null;
+    const nearerStates = nearerScene && statesAround(view.lesson, view.step, nearerScene);
+    await known.fetch([
+      ...requestsOf(needed, around),
+      ...(nearerStates ? requestsOf(needed, nearerStates) : []),
+    ]);
+    const nearer = nearerStates && situationOf(nearerStates, known.exactly);
+    return judge(view.question, given, situationOf(around, known.exactly), nearer);
+  };
+
+  const send = (event: PlayerEvent): void => {
+    player.value = play(lesson, player.peek(), event);
+  };
+
+  // What was predicted is judged as soon as its run is entered.
+  const stopJudging = effect(() => {
+    const prediction = predictionFor(lesson, stepAt(lesson, player.value));
+    const attempt = prediction && player.value.answers[prediction.id];
+    if (!prediction?.question || !attempt || player.value.judgement || player.value.phase === "again") return;
+    const view = {
+      question: prediction.question,
+      lesson,
+      step: findStep(lesson, prediction.id),
+      key: prediction.id,
+    };
+    void judgeGiven(view, attempt.given).then((judgement) => {
+      if (judgement) send({ kind: "judged", question: prediction.id, judgement });
+    });
+  });
+
+  const stopTelling = effect(() => {
+    const now = player.value;
+    untracked(() => options.onProgress?.(now));
+  });
+
+  const answer = async (given: Given): Promise<void> => {
+    const view = question.peek();
+    if (!view) return;
+    const before = player.peek();
+    const seen = questionSituation.peek();
+    const first = before.phase !== "again" && view.question.kind === "predict";
+    const scene = before.phase === "again" ? undefined : session.scene.peek();
+    const judgement = first ? null : await judgeGiven(view, given, scene);
+    const now = player.peek();
+    // The learner may have walked on while the model was at work.
+    if (now.step !== before.step || now.phase !== before.phase) return;
+    if (first || judgement)
+      send({ kind: "answer", given, judgement, day: today(), numbers: numbersIn(view.question.ask, seen) });
+  };
+
+  return {
+    lesson,
+    player,
+    shown,
+    situation,
+    question,
+    questionSituation,
+    send,
+    answer,
+    restoreScene: () => showStep(shown.peek()),
+    release: () => {
+      batch(() => {
+        stopShowing();
+        stopAsking();
+        stopAskingAgain();
+        stopJudging();
+        stopTelling();
+      });
+    },
+  };
+}

@@ -1,0 +1,21 @@
+/** The lessons in the page's language, for a component: null until they are read; follows the language. */
+import { type ReadonlySignal, useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { language } from "../../../i18n/index.ts";
+import { type Library, loadLibrary } from "../../../lesson/library.ts";
+
+export function useLibrary(): ReadonlySignal<Library | null> {
+  const library = useSignal<Library | null>(null);
+  const tag = language();
+  useEffect(() => {
+    // A language that was left before its lessons came must not win over the one chosen after it.
+    let wanted = true;
+    void loadLibrary(tag).then((loaded) => {
+      if (wanted) library.value = loaded;
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [library, tag]);
+  return library;
+}

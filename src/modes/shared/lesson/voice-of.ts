@@ -1,0 +1,18 @@
+/** The voice of a lesson under way: its numbers from a situation, its links within the page. */
+
+import type { Situation } from "../../../lesson/figure-paths.ts";
+import type { Library } from "../../../lesson/library.ts";
+import { numberIn, type Telling, type Voice } from "../../../ui/lesson/voice.ts";
+
+export const voiceOf = (
+  library: Pick<Library, "glossary" | "sources">,
+  situation: Situation,
+  telling: Telling,
+  follow: Voice["follow"],
+): Voice => ({
+  telling,
+  glossary: library.glossary,
+  sources: library.sources,
+  number: (figure) => numberIn(situation, figure),
+  follow,
+});

@@ -1,0 +1,44 @@
+/** Parts of the page's address that could not be used, told over whichever mode is open. */
+import { signal } from "@preact/signals";
+import { render } from "preact";
+import { language, t } from "../../i18n/index.ts";
+import type { Fault } from "../../sim/faults.ts";
+import { FaultNote } from "../../ui/fault-note.tsx";
+import type { Place } from "./place.ts";
+
+const announced = signal<readonly Fault[]>([]);
+
+export function mountLinkNote(): void {
+  const host = document.createElement("div");
+  document.body.append(host);
+  render(<LinkNote />, host);
+}
+
+/** Tells what reading the address has left out, and what it asks for that is on no library. */
+export function tellDropped(place: Place, dropped: readonly Fault[]): void {
+  announced.value = dropped;
+  if (!place.lesson && !place.step && !place.more.page && !place.more.list) return;
+  // Not before it is needed: the lessons are no part of the first picture.
+  const asked = Promise.all([import("../../lesson/library.ts"), import("../place-faults.ts")]);
+  asked
+    .then(async ([{ loadLibrary }, { placeFaults }]) => {
+      const faults = placeFaults(place, await loadLibrary(language()));
+      if (announced.peek() === dropped && faults.length > 0) announced.value = [...dropped, ...faults];
+    })
+    // Lessons that do not come are told where they are opened.
+    .catch(() => {});
+}
+
+const LinkNote = () => (
+  <div class="link-note" role="status">
+    {announced.value.length > 0 && (
+      <FaultNote
+        title={t("link.dropped")}
+        faults={announced.value}
+        onClose={() => {
+          announced.value = [];
+        }}
+      />
+    )}
+  </div>
+);

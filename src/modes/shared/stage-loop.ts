@@ -1,0 +1,177 @@
+/** The page's one stage: made once, drawn once for each screen frame while a mode shows it. */
+import { effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Chain } from "../../chain/contract.ts";
+import type { Frame } from "../../chain/frame.ts";
+import { language, t } from "../../i18n/index.ts";
+import type { Box } from "../../scenes/scene.ts";
+import type { Insets, Stage } from "../../scenes/stage.ts";
+import { darkTheme, lightTheme, paperTheme, type Theme } from "../../scenes/theme/theme.ts";
+import type { Handle } from "../../sim/geometry/geometry.ts";
+
+type Way = "starting" | Stage["way"];
+
+/** How a picture differs from the screen. */
+interface Look {
+  readonly theme: ThemeName;
+  /** px of the picture: its smallest type */
+  readonly floor: number;
+}
+
+export interface StageLoop {
+  readonly way: ReadonlySignal<Way>;
+  /** Handles of the first pane's geometry; empty while they are not shown. */
+  readonly handles: ReadonlySignal<readonly Handle[]>;
+  /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
+  show(floor: number): () => void;
+  setInsets(insets: Insets): void;
+  /** The last one drawn. */
+  frame(): Frame | null;
+  /** Keeps what is drawn as it is, or lets it follow again. */
+  hold(on: boolean): void;
+  /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
+  afterFrame(listener: () => void): () => void;
+  canvas(): HTMLCanvasElement | null;
+  /** px of the canvas that nothing of the page covers */
+  clear(): Box;
+  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
+  snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
+  /** The same as the inside of an SVG element of this size. */
+  drawing(width: number, height: number, look?: Look): Promise<string>;
+  toScreen(point: readonly [number, number]): readonly [number, number] | null;
+  pick(x: number, y: number): string | null;
+}
+
+/** ms: a picture that stands still is drawn anew this often, */
+const STILL_EVERY = 250;
+/** and for so long at every screen frame after something was asked of it: what eases arrives. */
+const LIVELY_FOR = 1500;
+
+type ThemeName = "dark" | "light" | "paper";
+const THEMES = { dark: darkTheme, light: lightTheme, paper: paperTheme } as const;
+export const themeNamed = (name: ThemeName): Theme => THEMES[name](t);
+
+export function createStageLoop(
+  host: HTMLElement,
+  chain: Chain,
+  theme: ReadonlySignal<"dark" | "light">,
+  asked?: string,
+): StageLoop {
+  const way = signal<Way>("starting");
+  const handles = signal<readonly Handle[]>([]);
+  const listeners = new Set<() => void>();
+  let stage: Stage | null = null;
+  let started: Promise<void> | null = null;
+  let shown = 0;
+  let frame: Frame | null = null;
+  let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+  let floor = 13;
+  let due = 0;
+  let held = false;
+  let drawn = 0;
+  let livelyUntil = 0;
+
+  const enliven = () => {
+    livelyUntil = performance.now() + LIVELY_FOR;
+  };
+
+  const start = async () => {
+    const { createStage } = await import("../../scenes/stage.ts");
+    stage = await createStage(host, {
+      theme: themeNamed(theme.peek()),
+      floor,
+      insets,
+      clock: () => performance.now() / 1000,
+      way: asked === "webgl" || asked === "canvas" ? asked : undefined,
+    });
+    way.value = stage.way;
+    // Asked for while it was being made.
+    stage.setFloor(floor);
+    stage.setInsets(insets);
+    effect(() => {
+      language();
+      stage?.setTheme(themeNamed(theme.value));
+      enliven();
+    });
+  };
+
+  const turn = () => {
+    due = shown > 0 ? requestAnimationFrame(turn) : 0;
+    if (shown === 0 || held || document.hidden) return;
+    const before = frame?.state;
+    frame = chain.frame();
+    const now = performance.now();
+    if (!frame.still || frame.state !== before) enliven();
+    if (now > livelyUntil && now < drawn + STILL_EVERY) return;
+    drawn = now;
+    stage?.draw(frame);
+    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    const found = frame.state.view.handles ? (frame.panes[0]?.geometry?.handles ?? []) : [];
+    if (found !== handles.peek() && (found.length > 0 || handles.peek().length > 0)) handles.value = found;
+    for (const listener of listeners) listener();
+  };
+
+  /** The screen's own look comes back afterwards. */
+  const looking = async <Taken>(
+    look: Look = { theme: theme.peek(), floor },
+    take: (stage: Stage) => Promise<Taken>,
+  ): Promise<Taken> => {
+    await started;
+    if (!stage) throw new Error("no stage");
+    stage.setTheme(themeNamed(look.theme));
+    stage.setFloor(look.floor);
+    try {
+      return await take(stage);
+    } finally {
+      stage.setTheme(themeNamed(theme.peek()));
+      stage.setFloor(floor);
+    }
+  };
+
+  return {
+    way,
+    handles,
+    show(smallest) {
+      floor = smallest;
+      shown++;
+      host.hidden = false;
+      stage?.setFloor(floor);
+      enliven();
+      started ??= start();
+      if (!due) due = requestAnimationFrame(turn);
+      return () => {
+        shown--;
+        host.hidden = shown === 0;
+      };
+    },
+    setInsets(next) {
+      insets = next;
+      stage?.setInsets(next);
+      enliven();
+    },
+    frame: () => frame,
+    hold(on) {
+      held = on;
+    },
+    afterFrame(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    canvas: () => host.querySelector("canvas"),
+    clear() {
+      const { clientWidth, clientHeight } = host;
+      const scale = (host.querySelector("canvas")?.width ?? clientWidth) / clientWidth;
+      return {
+        x: scale * insets.left,
+        y: scale * insets.top,
+        width: scale * (clientWidth - insets.left - insets.right),
+        height: scale * (clientHeight - insets.top - insets.bottom),
+      };
+    },
+    snapshot: (width, height, look) =>
+      looking(look, (of) => of.snapshot(frame ?? chain.frame(), width, height)),
+    drawing: (width, height, look) =>
+      looking(look, (of) => of.drawing(frame ?? chain.frame(), width, height)),
+    toScreen: (point) => stage?.toScreen(point) ?? null,
+    pick: (x, y) => stage?.pick(x, y)?.name ?? null,
+  };
+}

@@ -1,0 +1,71 @@
+/** A mode's place on the stage: the scene edge to edge, its text equivalent, its handles, and what lies over it. */
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { setView } from "../../state/edit.ts";
+import { HandleSliders } from "../../ui/handle-sliders.tsx";
+import type { Context } from "./mode.ts";
+import { sceneReading } from "./scene-reading.ts";
+
+export interface StageViewProps {
+  readonly context: Context;
+  /** CSS px: smallest type in the scene; 24 in a lecture or kiosk */
+  readonly floor: number;
+  /** The element marked `data-clear` among these is what nothing covers; the scene keeps its words inside it. */
+  readonly children: ComponentChildren;
+}
+
+export function StageView({ context, floor, children }: StageViewProps) {
+  const { session, stage } = context;
+  const over = useRef<HTMLDivElement>(null);
+  useEffect(() => stage.show(floor), [stage, floor]);
+  useEffect(() => {
+    const clear = over.current?.querySelector("[data-clear]");
+    if (!clear) return;
+    const measure = () => {
+      const box = clear.getBoundingClientRect();
+      const top = box.top + scrollY;
+      stage.setInsets({
+        top,
+        left: box.left,
+        right: innerWidth - box.right,
+        bottom: innerHeight - top - box.height,
+      });
+    };
+    const observer = new ResizeObserver(measure);
+    observer.observe(clear);
+    observer.observe(document.documentElement);
+    measure();
+    return () => observer.disconnect();
+  });
+  const point = ({ offsetX, offsetY }: PointerEvent) => {
+    const focus = stage.pick(offsetX, offsetY);
+    if (focus !== session.scene.peek().view.focus) session.edit("focus", setView({ focus }));
+  };
+  const { way } = stage;
+  return (
+    <div ref={over}>
+      <section aria-label={t("stage.name")}>
+        {way.value === "none" ? (
+          <div class="stage-without-picture" role="status">
+            <p>{t("stage.noPicture")}</p>
+          </div>
+        ) : (
+          <div
+            class="stage-surface"
+            role="img"
+            aria-label={t("stage.name")}
+            aria-describedby="scene-reading"
+            onPointerMove={point}
+            onPointerDown={point}
+          />
+        )}
+        <p class="unseen" id="scene-reading">
+          {sceneReading(context).join(" ")}
+        </p>
+        <HandleSliders editing={session} handles={stage.handles} surface={stage} />
+      </section>
+      {children}
+    </div>
+  );
+}

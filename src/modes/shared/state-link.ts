@@ -1,0 +1,12 @@
+/** The link that opens the bench with the present state. */
+
+import { language } from "../../i18n/index.ts";
+import { writeAddress } from "../../state/address.ts";
+import type { Context } from "./mode.ts";
+import { AT_HOME, writePlace } from "./place.ts";
+
+export const stateLink = ({ session }: Pick<Context, "session">): string => {
+  const state = writeAddress(session.scene.value);
+  const query = writePlace({ ...AT_HOME, mode: "bench", language: language(), state });
+  return new URL(query, location.href).href;
+};

@@ -1,0 +1,73 @@
+/** The learner's progress while the page is open, and its keeper: this device or a course system. */
+import { type ReadonlySignal, signal } from "@preact/signals";
+import {
+  isNewerProgress,
+  NO_PROGRESS,
+  type Progress,
+  scoreOf,
+  writeProgress,
+} from "../../lesson/progress.ts";
+import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
+import { openRecord } from "../../lms/open.ts";
+import type { RecordAdapter } from "../../lms/record-adapter.ts";
+import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
+import { drawReader } from "../reader.ts";
+
+/** Every learner has a number from the start; it is kept with what is done, and goes with it. */
+type LearnerProgress = Progress & { readonly reader: number };
+
+export interface KeptProgress {
+  readonly voice: RecordAdapter["kind"];
+  readonly progress: ReadonlySignal<LearnerProgress>;
+  /** False once something could not be kept. */
+  readonly keeps: ReadonlySignal<boolean>;
+  /** `place`: where to resume; `lessons`: ids of all that are to be finished. */
+  keep(progress: Progress, place: string, lessons: readonly string[]): void;
+  /** null where the course system keeps the record. */
+  readonly erase: (() => void) | null;
+}
+
+export async function openProgress(): Promise<KeptProgress> {
+  const voice = openRecord();
+  const found = await voice.load();
+  const progress = signal(withReader(unpackProgress(found)));
+  let newer = isNewerProgress(found);
+  const keeps = signal(!newer);
+  addEventListener("pagehide", () => voice.close());
+  return {
+    voice: voice.kind,
+    progress,
+    keeps,
+    keep(given, place, lessons) {
+      const next = { ...given, reader: progress.peek().reader };
+      progress.value = next;
+      if (newer) return;
+      const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
+      const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
+      void voice.report({ text, place, score: scoreOfAll(next), completed }).then((kept) => {
+        keeps.value = kept;
+      });
+    },
+    erase:
+      voice.erase &&
+      (() => {
+        voice.erase!();
+        newer = false;
+        keeps.value = true;
+        progress.value = withReader(NO_PROGRESS);
+      }),
+  };
+}
+
+const withReader = (progress: Progress): LearnerProgress => ({
+  ...progress,
+  reader: progress.reader ?? drawReader(),
+});
+
+export function scoreOfAll(progress: Progress) {
+  const scores = Object.values(progress.lessons).map(scoreOf);
+  return {
+    right: scores.reduce((sum, { right }) => sum + right, 0),
+    asked: scores.reduce((sum, { asked }) => sum + asked, 0),
+  };
+}

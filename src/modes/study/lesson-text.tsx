@@ -1,0 +1,99 @@
+/** A lesson in reading order as text alone, for reading and for paper: every step's words with the model's numbers. */
+import { useMemo } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { dealAnswers } from "../../lesson/deal.ts";
+import type { Lesson, Question } from "../../lesson/lesson.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
+import { statesAround } from "../../lesson/states.ts";
+import { VERSION } from "../../ui/app-version.ts";
+import { Cautions } from "../../ui/cautions.tsx";
+import { InlineView } from "../../ui/lesson/prose.tsx";
+import { Script, StepCaution, TranslationNote } from "../../ui/lesson/script.tsx";
+import { SourceList } from "../../ui/lesson/source-mark.tsx";
+import type { Voice } from "../../ui/lesson/voice.ts";
+import { knownAnswers } from "../shared/lesson/known-answers.ts";
+import { voiceOf } from "../shared/lesson/voice-of.ts";
+import { writePlace } from "../shared/place.ts";
+import { keptTelling } from "../shared/preferences.ts";
+import type { StudyProps } from "./study-home.tsx";
+
+export function LessonText({
+  context,
+  library,
+  kept,
+  lesson: written,
+}: StudyProps & { readonly lesson: Lesson }) {
+  const { reader } = kept.progress.value;
+  const lesson = useMemo(() => dealAnswers(written, reader), [written, reader]);
+  const known = useMemo(() => knownAnswers(context.session.chain), [context.session]);
+  const steps = useMemo(
+    () =>
+      lesson.steps.map((step, index) => {
+        const states = statesAround(lesson, index);
+        for (const request of requestsOf(namesRead(step), states)) known.want(request);
+        return { step, states };
+      }),
+    [lesson],
+  );
+  const back = writePlace({ ...context.place.value, more: {} });
+  return (
+    <main class="lesson-text">
+      <p class="off-paper actions">
+        <a class="button" href={back}>
+          {t("study.toLesson")}
+        </a>
+        <button type="button" onClick={() => print()}>
+          {t("study.print")}
+        </button>
+        <a class="button" href={writePlace({ ...context.place.value, more: { view: "handout" } })}>
+          {t("take.handout")}
+        </a>
+      </p>
+      <h1>{lesson.title}</h1>
+      <TranslationNote translation={lesson.translation} />
+      <p>{lesson.aim}</p>
+      {steps.map(({ step, states }) => {
+        const voice = voiceOf(library, situationOf(states, known.exactly), keptTelling.value, null);
+        return (
+          <section key={step.id} aria-labelledby={`text-${step.id}`}>
+            <h2 id={`text-${step.id}`}>{step.title}</h2>
+            <Script lesson={lesson} step={step} voice={voice} />
+            {step.question && <AskedOnPaper question={step.question} voice={voice} />}
+            <StepCaution step={step} voice={voice} />
+          </section>
+        );
+      })}
+      <h2>{t("lesson.remember")}</h2>
+      <p>{lesson.remember}</p>
+      {lesson.sources.length > 0 && (
+        <>
+          <h2>{t("lesson.sources")}</h2>
+          <SourceList keys={lesson.sources} sources={library.sources} />
+        </>
+      )}
+      <Cautions />
+      <p>{t("study.made", { version: VERSION, date: new Date().toISOString().slice(0, 10) })}</p>
+    </main>
+  );
+}
+
+/** The question with its answers, unanswered: paper keeps no secret, and needs room for a pencil. */
+function AskedOnPaper({ question, voice }: { readonly question: Question; readonly voice: Voice }) {
+  const choices = question.kind === "order" ? question.items : "answers" in question ? question.answers : [];
+  return (
+    <div class="asked">
+      <p>
+        <strong>
+          <InlineView words={question.ask} voice={voice} />
+        </strong>
+      </p>
+      <ul>
+        {choices.map(({ id, say }) => (
+          <li key={id}>
+            <InlineView words={say} voice={voice} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

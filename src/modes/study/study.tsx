@@ -1,0 +1,44 @@
+/** Studying alone: the list of lessons, one lesson, or a lesson as text. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { useLibrary } from "../shared/lesson/use-library.ts";
+import { LessonHandout } from "../shared/lesson-handout.tsx";
+import type { Context } from "../shared/mode.ts";
+import { type KeptProgress, openProgress } from "./kept-progress.ts";
+import { LessonPage } from "./lesson-page.tsx";
+import { LessonText } from "./lesson-text.tsx";
+import { Reading } from "./reading.tsx";
+import { StudyHome } from "./study-home.tsx";
+
+/** One record for the visit: a course system is greeted once. */
+let opening: Promise<KeptProgress> | null = null;
+
+export function Study({ context }: { readonly context: Context }) {
+  const library = useLibrary();
+  const kept = useSignal<KeptProgress | null>(null);
+  useEffect(() => {
+    opening ??= openProgress();
+    void opening.then((opened) => {
+      kept.value = opened;
+    });
+  }, []);
+  const { lesson: wanted, more } = context.place.value;
+  if (!library.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
+  const lesson = library.value.lessons.find(({ id }) => id === wanted);
+  const props = { context, library: library.value, kept: kept.value };
+  if (!lesson && more.page) return <Reading {...props} page={more.page} />;
+  if (!lesson) return <StudyHome {...props} />;
+  if (more.view === "handout")
+    return (
+      <LessonHandout
+        {...{ context, lesson }}
+        library={library.value}
+        onClose={() => {
+          context.place.value = { ...context.place.peek(), more: { view: "text" } };
+        }}
+      />
+    );
+  if (more.view === "text") return <LessonText {...props} lesson={lesson} />;
+  return <LessonPage key={`${lesson.id} ${lesson.language}`} {...props} lesson={lesson} />;
+}

@@ -1,0 +1,205 @@
+/** The breath as a pump: the chest that fills and empties, and what it does to the flow of the great veins and the lungs. */
+import { Container } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { wordSetting } from "../../sim/parameters/parameters.ts";
+import { circuitLegend } from "../circuit/circuit-legend.ts";
+import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
+import { type Row, type Strips, strips } from "../drawing/strips.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
+import { doingAt, fillings } from "./chest.ts";
+import { type Thorax, thorax } from "./thorax.ts";
+
+interface Breath {
+  readonly view: Container;
+  draw(
+    circulation: Circulation,
+    all: readonly Circulation[],
+    time: number,
+    still: boolean,
+    labels: boolean,
+    box: Box,
+    floor: number,
+    theme: Theme,
+  ): void;
+  release(): void;
+}
+
+/** Readings on the plate change this often, so that they can be read. */
+const READINGS_PER_SECOND = 4;
+
+const ROWS: readonly Row[] = [
+  {
+    title: "further.breathing.pleural",
+    trace: ({ pressures }) => pressures.pleural,
+    unit: "mmHg",
+    colour: (palette) => palette.pressure,
+    rank: 2,
+  },
+  {
+    title: "further.breathing.ivc",
+    trace: ({ flows }) => flows.ivc,
+    unit: "L/min",
+    colour: (palette) => palette.origin[2],
+    rank: 0,
+  },
+  {
+    title: "further.breathing.svc",
+    trace: ({ flows }) => flows.svc,
+    unit: "L/min",
+    colour: (palette) => palette.origin[0],
+    rank: 3,
+  },
+  {
+    title: "further.breathing.lungs",
+    trace: ({ flows }) => flows.pulmonary,
+    unit: "L/min",
+    colour: (palette) => palette.rich,
+    rank: 1,
+  },
+];
+
+/** Names on the picture, on the circuit's plane. */
+const NAMES = [
+  { name: "further.place.svc", at: [466, 196] },
+  { name: "further.place.ivc", at: [466, 604] },
+  { name: "further.place.diaphragm", at: [640, 536] },
+  { name: "further.place.lung", at: [690, 470] },
+] as const;
+
+function breath(): Breath {
+  const view = new Container();
+  const chest: Thorax = thorax();
+  const rows: Strips = strips(ROWS, fillings);
+  const words: Lettering = lettering();
+  let said = "";
+  let known: Circulation | null = null;
+  view.addChild(chest.view, rows.view, words.view);
+
+  return {
+    view,
+    draw(circulation, all, time, still, labels, box, floor, theme) {
+      const type = sizes(Math.min(box.height, box.width), floor);
+      const wide = box.width > box.height;
+      const gap = type.axis;
+      const head = wide ? 0 : type.label * 3.4;
+      const picture: Box = wide
+        ? { ...box, width: box.width * 0.47 }
+        : { ...box, y: box.y + head, height: Math.min(box.height * 0.42, box.width * 0.68) };
+      const charts: Box = wide
+        ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
+        : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };
+      const fit = chest.draw(circulation, time, still, picture, theme);
+      rows.draw(circulation, all, time, charts, type.axis, theme);
+      const { pleural } = circulation.traces.pressures;
+      const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
+      const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
+      // Words are laid out again only when one of them changes.
+      const next = JSON.stringify([
+        steady,
+        doing,
+        labels,
+        box,
+        floor,
+        theme.name,
+        theme.say("further.axis.seconds"),
+      ]);
+      if (next === said && known === circulation) return;
+      said = next;
+      known = circulation;
+      words.begin();
+      let noted: Lain | null = null;
+      if (pleural) {
+        noted = words.write(
+          {
+            lines: [
+              {
+                words: theme.say(`further.doing.${doing}`),
+                size: type.label,
+                colour: theme.colour.ink,
+                bold: true,
+              },
+              {
+                words: theme.say("further.breathing.around", {
+                  pressure: formatQuantity(valueAt(circulation.traces, pleural, steady), "mmHg", 1),
+                }),
+                size: type.axis,
+                colour: theme.colour.inkSoft,
+              },
+            ],
+            x: box.x,
+            y: box.y,
+          },
+          theme,
+        );
+      }
+      if (labels)
+        for (const { name, at } of NAMES) {
+          words.write(
+            {
+              lines: [{ words: theme.say(name), size: type.axis, colour: theme.colour.ink }],
+              x: fit.x + at[0] * fit.scale,
+              y: Math.max(
+                fit.y + at[1] * fit.scale,
+                // A name comes to lie beneath the note that it would touch.
+                noted && fit.x + at[0] * fit.scale < noted.x + noted.width
+                  ? noted.y + noted.height + type.axis
+                  : 0,
+              ),
+              anchor: [0, 0.5],
+            },
+            theme,
+          );
+        }
+      words.end();
+    },
+    release: () => chest.release(),
+  };
+}
+
+export const makeBreathing: MakeScene = () => {
+  const view = new Container();
+  const legend = circuitLegend();
+  view.addChild(legend.view);
+  const panes: Breath[] = [];
+  return {
+    view,
+    draw(frame, viewport, theme) {
+      const solved = frame.panes.map((pane) => pane.circulation);
+      const all = solved.filter((each): each is Circulation => each !== null);
+      while (panes.length < solved.length) {
+        const next = breath();
+        panes.push(next);
+        view.addChild(next.view);
+      }
+      const clear = withAir(viewport.clear);
+      const foot = legend.draw(clear, viewport.floor, theme, false, frame.still);
+      const boxes = splitBox({ ...clear, height: clear.height - foot }, solved.length, 32);
+      panes.forEach((pane, i) => {
+        const circulation = solved[i];
+        pane.view.visible = Boolean(circulation);
+        if (circulation)
+          pane.draw(
+            circulation,
+            all,
+            frame.time,
+            frame.still,
+            frame.state.view.labels,
+            boxes[i]!,
+            viewport.floor,
+            theme,
+          );
+      });
+    },
+    release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy(WITH_ALL);
+      for (const pane of panes) pane.release();
+      legend.release();
+    },
+  };
+};

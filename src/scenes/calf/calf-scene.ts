@@ -1,0 +1,188 @@
+/** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
+import { Container } from "pixi.js";
+import type { LegValves } from "../../chain/leg-valves.ts";
+import { formatQuantity } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { splitBox, withAir } from "../drawing/split.ts";
+import { type Row, strips } from "../drawing/strips.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
+import { legTraces } from "./blood-column.ts";
+import { leg } from "./leg.ts";
+import { calfDoing, squeezes } from "./squeezes.ts";
+import { CALF, PLANE, VALVES } from "./vein.ts";
+
+/** Plane units to the left of the vein's middle in which it and its valves are drawn. */
+const VEIN_REACH = 62;
+
+const ROWS: readonly Row[] = [
+  {
+    title: "further.calf.muscle",
+    trace: ({ pressures }) => pressures.calf,
+    unit: "mmHg",
+    colour: (palette) => palette.pressure,
+    rank: 1,
+  },
+  {
+    title: "further.calf.out",
+    trace: (traces) => legTraces(traces)?.out,
+    unit: "L/min",
+    colour: (palette) => palette.origin[2],
+    rank: 0,
+  },
+  {
+    title: "further.calf.in",
+    trace: (traces) => legTraces(traces)?.in,
+    unit: "L/min",
+    colour: (palette) => palette.origin[1],
+    rank: 2,
+  },
+];
+
+interface CalfPane {
+  readonly view: Container;
+  draw(
+    circulation: Circulation,
+    valves: LegValves | null,
+    all: readonly Circulation[],
+    time: number,
+    still: boolean,
+    labels: boolean,
+    box: Box,
+    floor: number,
+    theme: Theme,
+  ): void;
+  release(): void;
+}
+
+function calfPane(): CalfPane {
+  const view = new Container();
+  const picture = leg();
+  const rows = strips(ROWS, squeezes);
+  const words = lettering();
+  let said = "";
+  let known: Circulation | null = null;
+  view.addChild(picture.view, rows.view, words.view);
+  return {
+    view,
+    draw(circulation, valves, all, time, still, labels, box, floor, theme) {
+      const type = sizes(Math.min(box.height, box.width), floor);
+      const wide = box.width > box.height;
+      // What is going on is told beside the vein, or above the leg where it would lie on the vein.
+      const beside = 0.235 * box.width - (VEIN_REACH / PLANE.height) * box.height;
+      const lines = wide && box.width < type.label * 30 ? 4.8 : 3.4;
+      const head = wide && beside > 13.5 * type.label ? 0 : type.label * lines;
+      const place: Box = wide
+        ? { ...box, y: box.y + head, width: box.width * 0.47, height: box.height - head }
+        : { ...box, y: box.y + head, height: box.height * 0.5 - head };
+      const charts: Box = wide
+        ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
+        : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 };
+      const { fit, open } = picture.draw(circulation, valves, time, still, place, theme);
+      rows.draw(circulation, all, time, charts, type.axis, theme);
+      const { traces } = circulation;
+      const { calf } = traces.pressures;
+      // Four readings a second can be read.
+      const steady = Math.floor(time * 4) / 4;
+      // Words are laid out again only when one of them changes.
+      const next = JSON.stringify([
+        steady,
+        calfDoing(traces, time),
+        open.map((each) => each > 0.05),
+        labels,
+        box,
+        floor,
+        theme.name,
+        theme.say("further.axis.seconds"),
+      ]);
+      if (next === said && known === circulation) return;
+      said = next;
+      known = circulation;
+      words.begin();
+      words.write(
+        {
+          lines: [
+            {
+              words: theme.say(`further.doing.${calfDoing(traces, time)}`),
+              size: type.label,
+              colour: theme.colour.ink,
+              bold: true,
+            },
+            {
+              words: theme.say("further.calf.pressure", {
+                pressure: formatQuantity(calf ? valueAt(traces, calf, steady) : 0, "mmHg"),
+              }),
+              size: type.axis,
+              colour: theme.colour.inkSoft,
+            },
+          ],
+          x: box.x,
+          y: box.y,
+          wrap: place.width - type.label,
+        },
+        theme,
+      );
+      const name = (key: string, x: number, y: number) =>
+        words.write(
+          {
+            lines: [{ words: theme.say(key), size: type.axis, colour: theme.colour.ink }],
+            x: fit.x + x * fit.scale,
+            y: fit.y + y * fit.scale,
+            anchor: [0, 0.5],
+          },
+          theme,
+        );
+      if (labels) {
+        VALVES.forEach((valve, i) => {
+          name(open[i]! > 0.05 ? "further.calf.open" : "further.calf.shut", PLANE.middle + 72, valve.y - 26);
+        });
+        name("further.calf.heart", PLANE.middle + 72, 40);
+        name("further.calf.belly", 110, (CALF.top + CALF.bottom) / 2);
+      }
+      words.end();
+    },
+    release: () => picture.release(),
+  };
+}
+
+export const makeCalf: MakeScene = () => {
+  const view = new Container();
+  const panes: CalfPane[] = [];
+  return {
+    view,
+    draw(frame, viewport, theme) {
+      const solved = frame.panes.map((pane) => pane.circulation);
+      const all = solved.filter((each): each is Circulation => each !== null);
+      while (panes.length < solved.length) {
+        const next = calfPane();
+        panes.push(next);
+        view.addChild(next.view);
+      }
+      const boxes = splitBox(withAir(viewport.clear), solved.length, 32);
+      panes.forEach((pane, i) => {
+        const circulation = solved[i];
+        pane.view.visible = Boolean(circulation);
+        if (circulation)
+          pane.draw(
+            circulation,
+            frame.panes[i]?.legValves ?? null,
+            all,
+            frame.time,
+            frame.still,
+            frame.state.view.labels,
+            boxes[i]!,
+            viewport.floor,
+            theme,
+          );
+      });
+    },
+    release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy(WITH_ALL);
+      for (const pane of panes) pane.release();
+    },
+  };
+};

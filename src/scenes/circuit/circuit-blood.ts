@@ -1,0 +1,21 @@
+/** How much oxygen the blood of a vessel carries, as the circulation answers it. */
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Blood, Vessel } from "./anatomy.ts";
+
+/** Blood at or above this saturation (percent) is drawn as rings. */
+export const RICH = 82;
+
+/** Percent. The pulmonary arteries' mixture is the model's own extra. */
+export function saturationOf(circulation: Circulation, blood: Blood): number {
+  if (blood !== "pulmonaryArtery") return circulation.saturations[blood];
+  return circulation.extras.pulmonaryArterySaturation ?? circulation.saturations.svc;
+}
+
+/** Percent at `fraction` of a vessel; in a bed it changes over the middle half. */
+export function saturationAlong(circulation: Circulation, vessel: Vessel, fraction: number): number {
+  const from = saturationOf(circulation, vessel.blood);
+  if (!vessel.becomes) return from;
+  const to = saturationOf(circulation, vessel.becomes);
+  const share = Math.min(1, Math.max(0, (fraction - 0.25) / 0.5));
+  return from + (to - from) * share;
+}

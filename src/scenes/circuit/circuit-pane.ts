@@ -1,0 +1,126 @@
+/** One state of the circulation as a schematic with its numbers. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
+import { lettering } from "../drawing/lettering.ts";
+import type { Box } from "../scene.ts";
+import { ease } from "../theme/motion.ts";
+import type { Theme } from "../theme/theme.ts";
+import { vesselsOf } from "./anatomy.ts";
+import { BODY } from "./arrange.ts";
+import { drawBody, drawVessel } from "./body-drawing.ts";
+import { type Laid, layVessels } from "./dots.ts";
+import { flowing } from "./flowing.ts";
+import { drawHeart } from "./heart.ts";
+import { partsOf } from "./parts.ts";
+import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
+
+export interface Pane {
+  readonly view: Container;
+  /** `elapsed`: s of wall clock since the last drawing */
+  draw(contents: PaneContents, box: Box, floor: number, elapsed: number, theme: Theme): void;
+  /** the place whose plate lies under a point of the canvas */
+  pick(x: number, y: number): string | null;
+  release(): void;
+}
+
+/** A hole between pathway and atrium is drawn where there is one and blood passes it. */
+export const fenestrated = ({ request, flows }: Circulation): boolean =>
+  hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
+
+/** How far all else draws back from what is pointed at. */
+export const DIM = 0.45;
+
+export function pane(): Pane {
+  const view = new Container();
+  const plane = new Container();
+  const leaders = new Graphics();
+  const words = lettering();
+  const blood = flowing();
+  const [back, heart, front] = [new Graphics(), new Graphics(), new Graphics()];
+  plane.addChild(back, blood.behind, heart, front, blood.front);
+  const frame = new Graphics();
+  view.addChild(plane, frame, leaders, words.view);
+
+  let drawn = "";
+  let known: Circulation | null = null;
+  let laid: readonly Laid[] = [];
+  let shape = "";
+  let standing: readonly Standing[] = [];
+  let dim = 0;
+  let lit: ReadonlySet<string> = new Set();
+
+  const drawStill = (contents: PaneContents, box: Box, floor: number, theme: Theme): void => {
+    const { circulation } = contents;
+    const wanted = `${circulation.request.stage} ${fenestrated(circulation)}`;
+    if (shape !== wanted) {
+      shape = wanted;
+      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
+    }
+    blood.follow(laid, circulation);
+    const plates = drawPlates(words, leaders, contents, laid, box, floor, theme);
+    standing = plates.standing;
+    // A part of the body ends not far below its box, where the ground has swallowed it.
+    const cut = contents.extent !== BODY;
+    frame.visible = cut;
+    frame.clear();
+    if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
+    plane.mask = cut ? frame : null;
+    plane.scale.set(plates.fit.scale);
+    plane.position.set(plates.fit.x, plates.fit.y);
+  };
+
+  const drawVessels = (circulation: Circulation, theme: Theme): void => {
+    back.clear();
+    front.clear();
+    drawBody(back, lit, theme);
+    const shown = ({ vessel }: Laid) => lit.has(vessel.name);
+    // What is pointed at lies over what it crosses.
+    for (const each of [...laid.filter((one) => !shown(one)), ...laid.filter(shown)])
+      drawVessel(
+        each.vessel.behind && !shown(each) ? back : front,
+        each,
+        circulation,
+        theme,
+        shown(each),
+        shown(each) ? 0 : dim,
+      );
+  };
+
+  return {
+    view,
+    draw(contents, box, floor, elapsed, theme) {
+      const { circulation, against, compared, labels, focus } = contents;
+      const language = theme.say("further.place.svc");
+      const signature = JSON.stringify([
+        box,
+        floor,
+        theme.name,
+        language,
+        labels,
+        focus,
+        compared,
+        contents.extent,
+        against?.pressures,
+      ]);
+      const before = dim;
+      const parts = partsOf(focus);
+      // The light goes out with the last of the dark around it.
+      if (parts.size > 0 || dim === 0) lit = parts;
+      dim = ease(dim, parts.size > 0 ? DIM : 0, known ? elapsed : Number.POSITIVE_INFINITY);
+      if (known !== circulation || signature !== drawn) {
+        known = circulation;
+        drawn = signature;
+        drawStill(contents, box, floor, theme);
+        drawVessels(circulation, theme);
+      } else if (dim !== before) drawVessels(circulation, theme);
+      drawHeart(heart, circulation, contents.time, theme, lit, dim);
+      blood.move(contents.time, contents.still, theme, lit, dim);
+    },
+    pick: (x, y) =>
+      standing.find(
+        (each) => x >= each.x && x <= each.x + each.width && y >= each.y && y <= each.y + each.height,
+      )?.name ?? null,
+    release: () => blood.release(),
+  };
+}

@@ -1,0 +1,22 @@
+/** The days after the operation told in words. */
+import type { Frame } from "../../chain/frame.ts";
+import type { Reading } from "../circuit/circuit-reading.ts";
+
+/** Message key and arguments (mL/h, mL, days); null while there is no course. */
+export function readExchange({ panes }: Frame): Reading | null {
+  const exchange = panes[0]?.exchange;
+  if (!exchange) return null;
+  const last = exchange.days.length - 1;
+  return {
+    key: "further.reading.exchange",
+    args: {
+      filtration: exchange.filtration[last]!,
+      lymph: exchange.lymph[last]!,
+      days: exchange.days[last]!,
+      most: Math.max(...exchange.drained),
+      drained: exchange.drainedTotal,
+      dry: exchange.daysToDry === null ? "no" : "yes",
+      dryDay: exchange.daysToDry ?? 0,
+    },
+  };
+}

@@ -1,0 +1,89 @@
+/** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
+import { Container } from "pixi.js";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
+import { BODY } from "../circuit/arrange.ts";
+import { circuitLegend } from "../circuit/circuit-legend.ts";
+import { pane } from "../circuit/circuit-pane.ts";
+import { withAir } from "../drawing/split.ts";
+import { sweepPlots } from "../drawing/sweep-plots.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import { sizes } from "../theme/type.ts";
+
+export const makeExercise: MakeScene = () => {
+  const view = new Container();
+  const body = pane();
+  const legend = circuitLegend();
+  // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
+  const plots = sweepPlots([
+    { title: "further.exercise.pathway", read: ({ pressures }) => pressures.ivc },
+    { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
+    {
+      title: "further.exercise.drop",
+      read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
+    },
+  ]);
+  view.addChild(legend.view, body.view, plots.view);
+  return {
+    view,
+    draw(frame, viewport, theme) {
+      const { floor } = viewport;
+      const area = withAir(viewport.clear);
+      const wide = area.width > area.height;
+      const type = sizes(Math.min(area.height, area.width), floor);
+      // On a phone the curves need the room more than the body does.
+      const small = !wide && area.height < type.label * 46;
+      legend.view.visible = !small;
+      const foot = small ? 0 : legend.draw(area, floor, theme, false, frame.still);
+      const clear: Box = { ...area, height: area.height - foot };
+      const picture: Box = wide
+        ? { ...clear, width: clear.width * 0.5 }
+        : { ...clear, height: clear.height * 0.46 };
+      const charts: Box = wide
+        ? { ...clear, x: clear.x + clear.width * 0.53, width: clear.width * 0.47 }
+        : small
+          ? clear
+          : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+      const circulation = frame.panes[0]?.circulation ?? null;
+      body.view.visible = circulation !== null && !small;
+      if (circulation && !small)
+        body.draw(
+          {
+            circulation,
+            against: null,
+            compared: false,
+            time: frame.time,
+            still: frame.still,
+            labels: frame.state.view.labels,
+            focus: frame.state.view.focus,
+            extent: BODY,
+            titled: true,
+          },
+          picture,
+          floor,
+          viewport.elapsed,
+          theme,
+        );
+      const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
+      plots.view.visible = sweep !== null;
+      if (sweep)
+        plots.draw(
+          sweep,
+          theme.say("further.axis.met"),
+          numberSetting(frame.state.request, "metabolicEquivalents"),
+          charts,
+          type.axis,
+          theme,
+        );
+    },
+    pick(x, y) {
+      const name = body.view.visible ? body.pick(x, y) : null;
+      return name ? { name, pane: 0 } : null;
+    },
+    release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy(WITH_ALL);
+      body.release();
+      legend.release();
+    },
+  };
+};

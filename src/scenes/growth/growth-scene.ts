@@ -1,0 +1,69 @@
+/** A body that grows with a tube that does not. */
+import { Container } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { withAir } from "../drawing/split.ts";
+import { sweepPlots } from "../drawing/sweep-plots.ts";
+import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import { sizes } from "../theme/type.ts";
+import { bodies } from "./bodies.ts";
+import { rowHeight } from "./row.ts";
+
+export const makeGrowth: MakeScene = () => {
+  const view = new Container();
+  const row = bodies();
+  const words = lettering();
+  const plots = sweepPlots([
+    { title: "further.growth.drop", read: ({ pathway }) => pathway.pressureDrop },
+    { title: "further.growth.power", read: ({ pathway }) => pathway.powerLoss },
+  ]);
+  view.addChild(row.view, plots.view, words.view);
+  return {
+    view,
+    draw(frame, { clear: box, floor }, theme) {
+      const clear = withAir(box);
+      const { sweep, state } = frame;
+      const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
+      view.visible = first !== undefined;
+      if (!sweep || !first) return;
+      const type = sizes(Math.min(clear.height, clear.width), floor).axis;
+      const note = type * 3.2;
+      // On a phone on its side the curves stand beside the bodies.
+      const low = clear.height < 24 * type && clear.width > 1.8 * clear.height;
+      const across = low ? clear.width * 0.46 : clear.width;
+      const top: Box = low
+        ? { ...clear, width: across, height: clear.height - note }
+        : { ...clear, height: rowHeight(clear, first.points.length, type) };
+      const rest: Box = low
+        ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
+        : { ...clear, y: clear.y + top.height + note, height: clear.height - top.height - note };
+      const { points } = first;
+      const bsa = state.request.body.bsa;
+      row.draw(points, bsa, top, type, theme);
+      words.begin();
+      words.write(
+        {
+          lines: [
+            {
+              words: theme.say("further.growth.rings", {
+                tube: formatQuantity(pathwaySizes(points[0]!.request).trunk, "mm"),
+              }),
+              size: type,
+              colour: theme.colour.inkSoft,
+            },
+          ],
+          x: clear.x + across / 2,
+          y: clear.y + top.height + type * 0.5,
+          anchor: [0.5, 0],
+          bare: true,
+          wrap: across,
+        },
+        theme,
+      );
+      words.end();
+      plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
+    },
+    release: () => view.destroy(WITH_ALL),
+  };
+};

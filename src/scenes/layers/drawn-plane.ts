@@ -1,0 +1,90 @@
+/** The drawn plane of a pathway: its signed distance on a grid fine enough for smooth outlines. */
+
+import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
+import { planeDistance } from "../../sim/geometry/distance.ts";
+import type { FlowGeometry, Opening } from "../../sim/geometry/geometry.ts";
+
+/** mm between samples: outlines then lie within a few hundredths of a millimetre. */
+const CELL = 1;
+/** Samples between two that are always exact; those between are read off where the wall is farther than the band (mm). */
+const COARSE = 4;
+const BAND = 3.2;
+/** mm drawn around the blood: room for wall and shadow */
+const MARGIN = 14;
+/** mm that an opening's channel goes on, so that its outline can be cut open */
+const CHANNEL = 1.5;
+
+/** mm before an opening at which its wall ends: the outline turns along the cut within a sample of it */
+export const SHY = 1.2;
+
+export interface Plane extends FieldGrid {
+  /** mm [ny*nx], negative in the blood */
+  readonly distance: Float32Array;
+}
+
+export function drawnPlane(
+  geometry: FlowGeometry & { readonly bounds: readonly [number, number, number, number] },
+): Plane {
+  const [left, bottom, right, top] = geometry.bounds;
+  const originX = left - MARGIN;
+  const originY = bottom - MARGIN;
+  const across = Math.ceil((right + MARGIN - originX) / CELL / COARSE);
+  const high = Math.ceil((top + MARGIN - originY) / CELL / COARSE);
+  const nx = across * COARSE + 1;
+  const ny = high * COARSE + 1;
+  const exact = planeDistance(geometry, CHANNEL);
+  const at = (i: number, j: number) => exact(originX + i * CELL, originY + j * CELL);
+  const distance = new Float32Array(nx * ny);
+  for (let j = 0; j < ny; j += COARSE) for (let i = 0; i < nx; i += COARSE) distance[j * nx + i] = at(i, j);
+  for (let j = 0; j < ny; j++) {
+    const low = Math.min(high - 1, Math.floor(j / COARSE)) * COARSE;
+    const t = (j - low) / COARSE;
+    for (let i = 0; i < nx; i++) {
+      if (i % COARSE === 0 && j % COARSE === 0) continue;
+      const near = Math.min(across - 1, Math.floor(i / COARSE)) * COARSE;
+      const s = (i - near) / COARSE;
+      const k = low * nx + near;
+      const above = k + COARSE * nx;
+      const read =
+        (1 - t) * ((1 - s) * distance[k]! + s * distance[k + COARSE]!) +
+        t * ((1 - s) * distance[above]! + s * distance[above + COARSE]!);
+      distance[j * nx + i] = Math.abs(read) > BAND ? read : at(i, j);
+    }
+  }
+  return { nx, ny, dx: CELL, originX, originY, distance };
+}
+
+/** `reach`: mm to either side of the opening that count; `shy`: mm before its plane. Whether a point of an outline belongs to the far side of an opening: there the vessel goes on and no wall is drawn. */
+export function beyondOpening(opening: Opening, x: number, y: number, reach: number, shy = SHY): boolean {
+  const [nx, ny] = opening.normal;
+  const dx = x - opening.centre[0];
+  const dy = y - opening.centre[1];
+  const beyond = dx * nx + dy * ny;
+  const across = Math.abs(dy * nx - dx * ny);
+  // A hole in a wall keeps its rim; a vessel goes on.
+  if (opening.name === "fenestration") return beyond > -0.1 && beyond < 12 && across < opening.width / 2 + 3;
+  return beyond > -shy && beyond < 12 && across < opening.width / 2 + reach;
+}
+
+/** Whether a point of the plane (mm) lies in the blood. */
+export function inBlood(plane: Plane | null, x: number, y: number): boolean {
+  if (!plane) return false;
+  const i = Math.round((x - plane.originX) / plane.dx);
+  const j = Math.round((y - plane.originY) / plane.dx);
+  return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && plane.distance[j * plane.nx + i]! < 0;
+}
+
+/** mm of the stream beyond a fenestration that no plate should cover, and how it widens to either side. */
+const STREAM = { reach: 22, widens: 0.17 } as const;
+
+/** Whether a point of the plane (mm) lies where blood is seen to leave through the fenestration. */
+export function inStream({ openings }: FlowGeometry, x: number, y: number): boolean {
+  const hole = openings.find(({ name }) => name === "fenestration");
+  if (!hole) return false;
+  const [nx, ny] = hole.normal;
+  const dx = x - hole.centre[0];
+  const dy = y - hole.centre[1];
+  const beyond = dx * nx + dy * ny;
+  const across = Math.abs(dy * nx - dx * ny);
+  return beyond > 0 && beyond < STREAM.reach && across < hole.width / 2 + STREAM.widens * beyond;
+}

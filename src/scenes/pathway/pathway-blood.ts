@@ -1,0 +1,158 @@
+/** What moves inside the walls, and through the hole in them: the field's map and the tracers, coloured as the view asks. */
+import { Container } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
+import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
+import type { FieldMeans } from "../../sim/flow-field/means.ts";
+import type { Tracers } from "../../sim/tracers/tracers.ts";
+import type { Overlay, View } from "../../state/scene-state.ts";
+import { overlayLayer } from "../layers/overlay.ts";
+import { diluted, tint } from "../layers/tint.ts";
+import type { TracerLayer } from "../layers/tracer-layer.ts";
+import { tracerLayer } from "../layers/tracer-mesh.ts";
+import { tracerPicture } from "../layers/tracer-picture.ts";
+import type { Viewport } from "../scene.ts";
+import { rgb } from "../theme/colour.ts";
+import { packed } from "../theme/maps.ts";
+import { ease } from "../theme/motion.ts";
+import type { Theme } from "../theme/theme.ts";
+import { mapShown } from "./map-remarks.ts";
+import type { Projection } from "./pathway-layout.ts";
+
+export interface Blood {
+  /** within the walls */
+  readonly view: Container;
+  /** beyond them, before the atrium */
+  readonly beyond: Container;
+  draw(pane: Pane, view: View, still: boolean, at: Projection, viewport: Viewport, theme: Theme): void;
+  release(): void;
+}
+
+/** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
+const COVER = 0.4;
+/** Longest tail, in half widths of a head. */
+const TAIL = 9;
+/** Tracers over a map: what stands out from most of it. */
+const OVER_MAP = { speed: "#ffffff", pressure: "#000814", loss: "#ffffff" } as const;
+
+type Brush = Omit<Parameters<TracerLayer["draw"]>[1], "colours">;
+
+export function blood(): Blood {
+  const view = new Container();
+  const beyond = new Container();
+  const map = overlayLayer();
+  map.view.alpha = 0;
+  view.addChild(map.view);
+  const inside = tracerView(view);
+  const outside = tracerView(beyond);
+  let mapped: FieldMeans | null = null;
+  let mappedAs: Overlay = "none";
+  let measuredShape: FieldShape | null = null;
+  let lumen = 0;
+
+  const drawMap = (pane: Pane, overlay: Overlay, elapsed: number) => {
+    const shown = mapShown(pane, overlay);
+    // A map of other walls goes at once; the flow's own come and go softly.
+    const fits = pane.shape !== null && mapped?.shapeId === pane.means?.shapeId;
+    map.view.alpha = fits || shown ? ease(map.view.alpha, shown ? 1 : 0, elapsed) : 0;
+    map.view.visible = map.view.alpha > 0;
+    if (!shown || overlay === "none" || (pane.means === mapped && overlay === mappedAs)) return shown;
+    mapped = pane.means!;
+    mappedAs = overlay;
+    map.draw(pane.shape!, pane.geometry?.openings ?? [], mapped[overlay], overlay);
+    return shown;
+  };
+
+  return {
+    view,
+    beyond,
+    draw(pane, asked, still, at, viewport, theme) {
+      const { shape, tracers, throughHole: gone } = pane;
+      const { overlay } = asked;
+      const covered = drawMap(pane, overlay, viewport.elapsed);
+      if (!tracers || tracers.count === 0) {
+        inside.hide();
+        outside.hide();
+        return;
+      }
+      const half = headSize(viewport, at);
+      if (shape !== measuredShape) {
+        measuredShape = shape;
+        lumen = lumenArea(shape);
+      }
+      const brush: Brush = {
+        half,
+        longest: TAIL * half,
+        share: Math.min(1, (COVER * lumen) / (tracers.count * Math.PI * half * half)),
+        alpha: overlay === "none" ? (still && !asked.paused ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
+        at,
+        seen: viewport.full,
+        dense: viewport.dense,
+      };
+      const plain = overlay !== "none" && packed(rgb(covered ? OVER_MAP[overlay] : theme.colour.inkSoft));
+      const paint = (moved: Tracers, colours: Uint32Array) => {
+        if (plain !== false) colours.fill(plain);
+        else tint(moved, asked.colouring, pane.circulation, theme, pane.washOut !== null, colours);
+      };
+      inside.draw(tracers, paint, brush, viewport);
+      if (!gone) {
+        outside.hide();
+        return;
+      }
+      const mixing = (moved: Tracers, colours: Uint32Array) => {
+        if (overlay === "none") paint(moved, colours);
+        else colours.fill(packed(rgb(theme.colour.ink)));
+        diluted(moved.count, gone.undiluted, pane.circulation, theme, colours);
+      };
+      outside.draw(gone.tracers, mixing, { ...brush, alpha: 1 }, viewport);
+    },
+    release() {
+      inside.release();
+      outside.release();
+      map.release();
+    },
+  };
+}
+
+/** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
+export const headSize = ({ full }: Viewport, { scale }: Projection): number =>
+  Math.max(1.2, full.height * 0.0016) / scale;
+
+/** A layer for tracers, made anew when there are more of them than it can hold. */
+function tracerView(parent: Container) {
+  let layer: TracerLayer | null = null;
+  let room = 0;
+  let colours = new Uint32Array(0);
+  return {
+    draw(
+      moved: Tracers,
+      paint: (moved: Tracers, colours: Uint32Array) => void,
+      brush: Brush,
+      { meshes }: Viewport,
+    ): void {
+      const capacity = moved.origin.length;
+      if (!layer || capacity > room) {
+        layer?.release();
+        layer = meshes ? tracerLayer(capacity) : tracerPicture();
+        room = capacity;
+        colours = new Uint32Array(capacity);
+        parent.addChild(layer.view);
+      }
+      paint(moved, colours);
+      layer.draw(moved, { ...brush, colours });
+    },
+    hide(): void {
+      if (layer) layer.view.visible = false;
+    },
+    release(): void {
+      layer?.release();
+    },
+  };
+}
+
+/** mm2 of blood in the plane */
+function lumenArea(shape: FieldShape | null): number {
+  if (!shape) return 0;
+  let cells = 0;
+  for (const distance of shape.distance) if (distance < 0) cells++;
+  return cells * shape.dx * shape.dx;
+}

@@ -1,0 +1,122 @@
+/** Where plane, grade line and key go, at any size: pure arithmetic. */
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { splitBox } from "../drawing/split.ts";
+import type { LegendPlace } from "../layers/legend.ts";
+import type { Box } from "../scene.ts";
+import type { Sizes } from "../theme/type.ts";
+
+export interface Layout {
+  readonly planes: readonly Box[];
+  /** one above each plane where several are compared, else none */
+  readonly titles: readonly Box[];
+  /** null when the view does not ask for it */
+  readonly grade: Box | null;
+  readonly narrow: boolean;
+}
+
+/** Where the key goes: down the side of a wide scene with one pane, else along its top. */
+export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
+  const pad = padding(sizes);
+  const inline = panes > 1 || crowded(clear, sizes);
+  return {
+    x: clear.x + pad,
+    y: clear.y + pad,
+    width: inline ? clear.width - 2 * pad : Math.min(clear.width * 0.26, sizes.axis * 14),
+    inline,
+  };
+}
+
+const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
+
+/** Too narrow or too low for a key beside the vessels. */
+const crowded = (clear: Box, sizes: Sizes): boolean =>
+  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 29 * sizes.axis;
+
+/** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
+const MIN_PLANE = 20;
+/** Share of the width that the grade line then takes. */
+const BESIDE = 0.46;
+
+/** `key`: the room that the key has taken. */
+export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, sizes: Sizes): Layout {
+  const pad = padding(sizes);
+  const narrow = clear.width < 36 * sizes.axis || clear.height < 16 * sizes.axis;
+  const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
+  const height = gradeLine ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) : 0;
+  const low =
+    gradeLine && clear.height - height - top < MIN_PLANE * sizes.axis && clear.width > 1.6 * clear.height;
+  const across = low ? clear.width * BESIDE : clear.width;
+  const grade = gradeLine
+    ? {
+        x: clear.x + clear.width - across + pad,
+        y: low ? clear.y + top : clear.y + clear.height - height,
+        width: across - 2 * pad,
+        height: low ? Math.max(1, clear.height - top) : height - pad / 2,
+      }
+    : null;
+  const boxes = splitBox(
+    {
+      x: clear.x,
+      y: clear.y + top,
+      width: low ? clear.width - across : clear.width,
+      height: Math.max(1, clear.height - (low ? 0 : height) - top),
+    },
+    panes,
+    pad,
+  );
+  const titled = panes > 1 ? Math.round(sizes.label * 1.9) : 0;
+  return {
+    planes: boxes.map((box) => ({ ...box, y: box.y + titled, height: Math.max(1, box.height - titled) })),
+    titles: titled > 0 ? boxes.map((box) => ({ ...box, height: titled })) : [],
+    grade,
+    narrow,
+  };
+}
+
+/** mm of the veins beyond the blood that show at least */
+const BEYOND = 7;
+/** mm above it: the fork of the veins from head and arms shows */
+const ABOVE = 14;
+
+/** [left, bottom, right, top] mm of what has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
+export function extent({ bounds, backdrop }: PathwayGeometry): [number, number, number, number] {
+  const [left, bottom, right, top] = bounds;
+  const xs = backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
+  const deep = backdrop
+    .filter(({ name }) => WHOLE.includes(name))
+    .flatMap(({ outline }) => outline.map(([, y]) => y));
+  return [Math.min(left, ...xs), Math.min(bottom, ...deep) - BEYOND, Math.max(right, ...xs), top + ABOVE];
+}
+
+/** Surroundings that show down to their lower end. */
+const WHOLE: readonly string[] = ["ventricle", "lowerVein"];
+
+/** mm -> CSS px, y turned over. */
+export interface Projection {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Fits [left, bottom, right, top] mm into a box, centred. */
+export function project(
+  box: Box,
+  [left, bottom, right, top]: readonly [number, number, number, number],
+): Projection {
+  const scale = Math.min(box.width / (right - left), box.height / (top - bottom));
+  return {
+    scale,
+    x: box.x + box.width / 2 - (scale * (left + right)) / 2,
+    y: box.y + box.height / 2 + (scale * (bottom + top)) / 2,
+  };
+}
+
+export const onScreen = (
+  { scale, x, y }: Projection,
+  [px, py]: readonly [number, number],
+): readonly [number, number] => [x + scale * px, y - scale * py];
+
+export const onPlane = ({ scale, x, y }: Projection, sx: number, sy: number): readonly [number, number] => [
+  (sx - x) / scale,
+  (y - sy) / scale,
+];

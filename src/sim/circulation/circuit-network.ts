@@ -1,0 +1,228 @@
+/** One request's network as plain numbers, SI: what the equations read. The five stages differ by `connections` alone. */
+import { referenceSet } from "../body/growth.ts";
+import { BRANCHES, type BranchName, type PathwayLaw } from "../hydraulics/law.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
+import {
+  fromCompliance,
+  fromElastance,
+  fromLitresPerMinute,
+  fromMillilitre,
+  fromMmHg,
+  fromPerMillilitre,
+  fromPerMmHg,
+  fromQuadraticLoss,
+  fromResistance,
+  fromSquareMillimetre,
+  fromWood,
+} from "../units.ts";
+import {
+  AORTA,
+  ARTERIES,
+  ATRIUM,
+  IVC,
+  JUNCTION,
+  LEGS,
+  LUNG_LEFT,
+  LUNG_RIGHT,
+  PULMONARY_VEINS,
+  RIGHT_ATRIUM,
+  RIGHT_VENTRICLE,
+  SPLANCHNIC,
+  UPPER,
+  VENTRICLE,
+  VOLUMES,
+} from "./compartments.ts";
+import { exertion } from "./exercise.ts";
+import { CONNECTIONS, type Connections } from "./stages.ts";
+
+/** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. */
+export interface Path {
+  readonly a: number;
+  readonly b: number;
+  readonly inertance: number;
+}
+
+export interface Network {
+  readonly connections: Connections;
+  /** [VOLUMES] m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
+  readonly unstressed: Float64Array;
+  readonly compliance: Float64Array;
+  readonly ventricle: Ventricle;
+  readonly rightVentricle: Ventricle;
+  /** Pa/m3 relaxed, and added by full contraction */
+  readonly atriumRelaxed: number;
+  readonly atriumContracted: number;
+  readonly atrioventricularValve: Path;
+  readonly semilunarValve: Path;
+  /** b of the leaking hole, Infinity when tight */
+  readonly atrioventricularLeak: number;
+  readonly semilunarLeak: number;
+  /** Pa.s/m3 */
+  readonly aortaResistance: number;
+  readonly aortaInertance: number;
+  readonly upperBed: number;
+  readonly splanchnicBed: number;
+  readonly legBed: number;
+  readonly coronary: number;
+  /** m3/s/Pa: conductances, so that zero can mean none */
+  readonly collateralLeft: number;
+  readonly collateralRight: number;
+  readonly hepatic: number;
+  readonly legVeins: number;
+  /** backward over forward conductance */
+  readonly legValveLeak: number;
+  /** renewed while the search finds the flows that their coefficients depend on */
+  branches: Readonly<Record<BranchName, Path>>;
+  readonly fenestration: Path | null;
+  /** flow = strength ((1 + d p)^5 - (1 + d p')^5); d in 1/Pa */
+  readonly lungLeft: number;
+  readonly lungRight: number;
+  readonly distensibility: number;
+  readonly pulmonaryVeins: number;
+}
+
+export interface Ventricle {
+  /** Pa/m3, m3, Pa, 1/m3 */
+  readonly elastance: number;
+  readonly unstressed: number;
+  readonly passivePressure: number;
+  readonly passiveRate: number;
+}
+
+/** Share of output that coronary and veno-venous channels carry straight to the atrium (physiology values, section 5). */
+const CORONARY_SHARE = 0.03;
+/** Aortic root's share of arterial compliance, and its characteristic resistance over the systemic one (textbook: 4-7 %). */
+const ROOT_SHARE = 0.3;
+const CHARACTERISTIC_SHARE = 0.04;
+/** Pressures (mmHg) in pulmonary arteries and veins at which the resistance index is stated: well after completion. */
+const PULMONARY_ARTERY_USUAL = 12.3;
+const PULMONARY_VEIN_USUAL = 7.5;
+/** Where collaterals enter (mmHg), for the size of their resistance. */
+const COLLATERAL_END = 12;
+const VALVE_DENSITY = 1060;
+/** mm2: a smaller leak counts as none. */
+const SMALLEST_LEAK = 0.01;
+
+export function networkOf(request: CirculationRequest, law: PathwayLaw): Network {
+  const set = referenceSet(request.stage, request.body.bsa);
+  const setting = (name: string) => numberSetting(request, name);
+  const connections = CONNECTIONS[request.stage];
+  const effort = exertion(request);
+  const bsa = request.body.bsa;
+  const tone = 1 - Math.min(0.3, setting("venousTone") / 100 + effort.venousTone);
+  const leftShare = setting("leftLungShare") / 100;
+
+  const unstressed = new Float64Array(VOLUMES);
+  const compliance = new Float64Array(VOLUMES);
+  const vessel = (index: number, unstressedMl: number, complianceMl: number) => {
+    unstressed[index] = fromMillilitre(unstressedMl);
+    compliance[index] = fromCompliance(complianceMl);
+  };
+  unstressed[VENTRICLE] = fromMillilitre(set.ventricleUnstressed);
+  unstressed[RIGHT_VENTRICLE] = fromMillilitre(set.rightVentricleUnstressed);
+  unstressed[ATRIUM] = fromMillilitre(set.atriumUnstressed);
+  unstressed[RIGHT_ATRIUM] = unstressed[ATRIUM]!;
+  vessel(AORTA, ROOT_SHARE * set.arteryUnstressed, ROOT_SHARE * set.arteryCompliance);
+  vessel(ARTERIES, (1 - ROOT_SHARE) * set.arteryUnstressed, (1 - ROOT_SHARE) * set.arteryCompliance);
+  vessel(UPPER, tone * set.upperVeinUnstressed, set.upperVeinCompliance);
+  vessel(SPLANCHNIC, tone * set.splanchnicUnstressed, set.splanchnicCompliance);
+  vessel(LEGS, tone * set.legVeinUnstressed, set.legVeinCompliance);
+  vessel(IVC, set.ivcUnstressed, set.ivcCompliance);
+  vessel(
+    JUNCTION,
+    connections.junctionWall * set.atriumUnstressed,
+    connections.junctionWall / set.atriumElastanceRelaxed,
+  );
+  vessel(LUNG_LEFT, leftShare * set.pulmonaryArteryUnstressed, leftShare * set.pulmonaryArteryCompliance);
+  vessel(
+    LUNG_RIGHT,
+    (1 - leftShare) * set.pulmonaryArteryUnstressed,
+    (1 - leftShare) * set.pulmonaryArteryCompliance,
+  );
+  vessel(PULMONARY_VEINS, set.pulmonaryVeinUnstressed, set.pulmonaryVeinCompliance);
+
+  // The set's three beds keep their shares; the index fixes the whole, coronary and characteristic parts included.
+  const whole = fromWood(setting("systemicResistanceIndex") / bsa);
+  const aortaResistance = CHARACTERISTIC_SHARE * whole;
+  const setConductance = 1 / set.upperResistance + 1 / set.splanchnicResistance + 1 / set.legResistance;
+  const bed = (resistance: number, flow: number) =>
+    ((whole - aortaResistance) * resistance * setConductance) / (1 - CORONARY_SHARE) / flow;
+
+  const collaterals =
+    fromLitresPerMinute(setting("collateralFlowIndex") * bsa) / fromMmHg(set.arterialMean - COLLATERAL_END);
+  const pulmonaryVeinResistance = fromResistance(set.pulmonaryVeinResistance);
+  const lungs = Math.max(
+    0.1 * pulmonaryVeinResistance,
+    (fromWood(setting("pulmonaryResistanceIndex") / bsa) - pulmonaryVeinResistance) * effort.lungResistance,
+  );
+  const distensibility = fromPerMmHg(Math.max(1e-4, setting("pulmonaryDistensibility") / 100));
+  const strength =
+    fromMmHg(PULMONARY_ARTERY_USUAL - PULMONARY_VEIN_USUAL) /
+    lungs /
+    ((1 + distensibility * fromMmHg(PULMONARY_ARTERY_USUAL)) ** 5 -
+      (1 + distensibility * fromMmHg(PULMONARY_VEIN_USUAL)) ** 5);
+
+  const ventricle = (side: "ventricle" | "rightVentricle"): Ventricle => ({
+    elastance: fromElastance(set[`${side}Elastance`]) * setting("contractility") * effort.contractility,
+    unstressed: fromMillilitre(set[`${side}Unstressed`]),
+    passivePressure: fromMmHg(set[`${side}PassivePressure`]),
+    passiveRate: fromPerMillilitre(set[`${side}PassiveRate`]) * setting("stiffness"),
+  });
+  const valve = (side: "atrioventricularValve" | "semilunarValve"): Path => ({
+    a: fromResistance(set[`${side}Resistance`]),
+    b: fromQuadraticLoss(set[`${side}Quadratic`]),
+    inertance: 0,
+  });
+  const leak = (areaSquareMillimetre: number) =>
+    areaSquareMillimetre > SMALLEST_LEAK
+      ? VALVE_DENSITY / (2 * fromSquareMillimetre(areaSquareMillimetre) ** 2)
+      : Number.POSITIVE_INFINITY;
+
+  return {
+    connections,
+    unstressed,
+    compliance,
+    ventricle: ventricle("ventricle"),
+    rightVentricle: ventricle("rightVentricle"),
+    atriumRelaxed: fromElastance(set.atriumElastanceRelaxed),
+    atriumContracted: fromElastance(set.atriumElastanceContracted - set.atriumElastanceRelaxed),
+    atrioventricularValve: valve("atrioventricularValve"),
+    semilunarValve: valve("semilunarValve"),
+    atrioventricularLeak: leak(setting("atrioventricularValveLeak")),
+    semilunarLeak: leak(setting("semilunarValveLeak")),
+    aortaResistance,
+    aortaInertance: fromResistance(set.aortaInertance),
+    upperBed: bed(set.upperResistance, effort.upperFlow),
+    splanchnicBed: bed(set.splanchnicResistance, effort.splanchnicFlow),
+    legBed: bed(set.legResistance, effort.legFlow),
+    coronary: (whole - aortaResistance) / CORONARY_SHARE,
+    collateralLeft: leftShare * collaterals,
+    collateralRight: (1 - leftShare) * collaterals,
+    hepatic: 1 / fromResistance(set.hepaticResistance),
+    legVeins: 1 / fromResistance(set.legVeinResistance),
+    legValveLeak: setting("legValveLeak") / 100,
+    branches: branchesOf(law),
+    fenestration: law.fenestration ? { ...law.fenestration, inertance: 0 } : null,
+    lungLeft: leftShare * strength,
+    lungRight: (1 - leftShare) * strength,
+    distensibility,
+    pulmonaryVeins: 1 / pulmonaryVeinResistance,
+  };
+}
+
+/** Each branch as one path. */
+export const branchesOf = (law: PathwayLaw): Network["branches"] =>
+  Object.fromEntries(BRANCHES.map((name) => [name, sum(law.branches[name])])) as Network["branches"];
+
+/** s: shortest time in which a branch's flow may answer; where a tight narrowing makes it shorter, inertance is raised to it. */
+const SHORTEST_ANSWER = 2e-3;
+
+function sum(elements: readonly Path[]): Path {
+  const a = elements.reduce((total, element) => total + element.a, 0);
+  const b = elements.reduce((total, element) => total + element.b, 0);
+  const inertance = elements.reduce((total, element) => total + element.inertance, 0);
+  // Steepness at the flow that 30 mmHg would drive.
+  const steepness = Math.sqrt(a * a + 4 * b * fromMmHg(30));
+  return { a, b, inertance: Math.max(inertance, steepness * SHORTEST_ANSWER) };
+}

@@ -1,0 +1,84 @@
+/** All that depends on time alone, tabulated at half steps before the run, so that the hot loop looks up and never computes it. */
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
+import { fromMmHg } from "../units.ts";
+import { breathPattern, filling } from "./breathing.ts";
+import { atrialActivation, JUNCTIONAL_CENTRE, SINUS_CENTRE, ventricularActivation } from "./chamber.ts";
+import type { Network } from "./circuit-network.ts";
+import { exertion } from "./exercise.ts";
+import { fastestRate } from "./stiffness.ts";
+
+export interface Forcing {
+  readonly beats: number;
+  /** of one beat; the whole cycle has beats times as many */
+  readonly steps: number;
+  /** [2*steps], by half step of a beat: 0..1 */
+  readonly ventricle: Float64Array;
+  readonly atrium: Float64Array;
+  /** [2*steps*beats], by half step of a breath: Pa */
+  readonly intrathoracic: Float64Array;
+  readonly abdominal: Float64Array;
+  readonly alveolar: Float64Array;
+  readonly muscle: Float64Array;
+}
+
+/** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */
+const GREATEST_STEP = 1.25e-3;
+const GREATEST_PRODUCT = 1.6;
+/** Samples that the traces keep of one beat; steps are a multiple of it. */
+export const SAMPLES_PER_BEAT = 60;
+/** Beats a breath may span. */
+const MAX_BEATS = 16;
+/** Contractions of the calves a minute (walking; common practice, no source), and the share of a contraction's time. */
+const CADENCE = 55;
+/** Part of the leg veins that lies within working muscle (teaching value: calves hold 60-100 mL in an adult). */
+export const CALF_SHARE = 0.07;
+
+/**
+ * A breath is locked to a whole number of beats and holds a whole number of calf contractions, so that everything repeats.
+ * @param heartRate 1/min before the reflex acts
+ * @param fineness divides the step (tests halve it)
+ */
+export function forcingOf(
+  request: CirculationRequest,
+  network: Network,
+  heartRate: number,
+  fineness: number,
+): Forcing {
+  const pattern = breathPattern(request);
+  const calf = Math.max(numberSetting(request, "calfPumpPressure"), exertion(request).calfPressure);
+  const breathRate = pattern.rate > 0 ? pattern.rate : calf > 0 ? 15 : heartRate;
+  const beats = Math.min(MAX_BEATS, Math.max(1, Math.round(heartRate / breathRate)));
+  const step = Math.min(GREATEST_STEP, GREATEST_PRODUCT / fastestRate(network));
+  const steps = SAMPLES_PER_BEAT * Math.ceil(60 / heartRate / step / SAMPLES_PER_BEAT) * fineness;
+  const contractions = Math.max(1, Math.round((CADENCE * beats) / heartRate));
+  const rhythm = wordSetting(request, "rhythm");
+  const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : SINUS_CENTRE;
+  const length = 2 * steps * beats;
+  const filled = table(length, filling);
+  const breath = (value: (filled: number) => number) => filled.map((part) => fromMmHg(value(part)));
+  return {
+    beats,
+    steps,
+    ventricle: table(2 * steps, ventricularActivation),
+    atrium: table(2 * steps, (phase) =>
+      rhythm === "no-atrial-contraction" ? 0 : atrialActivation(phase, centre),
+    ),
+    intrathoracic: breath(pattern.intrathoracic),
+    abdominal: breath(pattern.abdominal),
+    alveolar: breath(pattern.alveolar),
+    muscle:
+      calf > 0
+        ? table(length, (phase) =>
+            fromMmHg(calf * CALF_SHARE * Math.sin(Math.PI * contractions * phase) ** 2),
+          )
+        : new Float64Array(length),
+  };
+}
+
+/** A function of the phase (0..1) at evenly spaced points. */
+function table(length: number, value: (phase: number) => number): Float64Array {
+  const values = new Float64Array(length);
+  for (let i = 0; i < length; i++) values[i] = value(i / length);
+  return values;
+}

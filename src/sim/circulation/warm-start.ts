@@ -1,0 +1,40 @@
+/** What one search leaves for the next: the point found, the flows its pathway's law was taken at, and how its map changes. */
+import { BRANCHES } from "../hydraulics/law.ts";
+import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import { MEMORY, type Secant } from "./anderson.ts";
+import { STATES } from "./compartments.ts";
+
+/** The searched vector: the state, then the reflex's two factors (heart rate, resistance). */
+export const SEARCHED = STATES + 2;
+
+export interface WarmStart {
+  /** [SEARCHED] */
+  readonly point: Float64Array;
+  /** m3/s; left out when the law was taken at no flow */
+  readonly flows?: FlowSplit;
+  readonly secants: readonly Secant[];
+}
+
+/** Numbers that one warm start takes. */
+export const BLOCK = SEARCHED + BRANCHES.length + MEMORY * 2 * SEARCHED;
+
+export function pack({ point, flows, secants }: WarmStart): number[] {
+  const block = [...point, ...BRANCHES.map((name) => flows?.[name] ?? 0)];
+  for (const { residual, image } of secants) block.push(...residual, ...image);
+  while (block.length < BLOCK) block.push(0);
+  return block;
+}
+
+/** Undefined for what was not packed here. */
+export function unpack(block: readonly number[]): WarmStart | undefined {
+  if (block.length !== BLOCK) return undefined;
+  const part = (from: number) => Float64Array.from(block.slice(from, from + SEARCHED));
+  const kept = block.slice(SEARCHED, SEARCHED + BRANCHES.length);
+  const flows = Object.fromEntries(BRANCHES.map((name, i) => [name, kept[i]!])) as unknown as FlowSplit;
+  const secants: Secant[] = [];
+  for (let at = SEARCHED + BRANCHES.length; at < BLOCK; at += 2 * SEARCHED) {
+    const residual = part(at);
+    if (residual.some((value) => value !== 0)) secants.push({ residual, image: part(at + SEARCHED) });
+  }
+  return { point: part(0), secants, ...(kept.some((flow) => flow !== 0) ? { flows } : {}) };
+}

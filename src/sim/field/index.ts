@@ -1,3 +1,0 @@
-/** The door of the flow field. */
-
-export { buildField, type FieldSession } from "./session.ts";

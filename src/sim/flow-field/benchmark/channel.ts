@@ -1,0 +1,95 @@
+/** Channels of the literature: plane Poiseuille, backward-facing step, symmetric expansion, cylinder. Lengths in metres where 1 m = 1000 mm. */
+
+import type { FlowSolver } from "../../flow-solver/flow-solver.ts";
+import type { FlowGeometry, Point, Shape } from "../../geometry/geometry.ts";
+import { type Settled, settle } from "../steady-state.ts";
+
+export const box = (left: number, bottom: number, right: number, top: number): Shape => ({
+  polygon: {
+    points: [
+      [left, bottom],
+      [right, bottom],
+      [right, top],
+      [left, top],
+    ],
+  },
+});
+
+export const opening = (
+  name: string,
+  at: Point,
+  out: 1 | -1,
+  width: number,
+  given: { velocity?: number; pressure?: number },
+) => ({
+  name,
+  centre: at,
+  normal: [out, 0] as Point,
+  width,
+  ...given,
+});
+
+const MAX_UPDATES = 6e9;
+/** All these flows come to rest. */
+export const STEADY_SOUND_SPEED_RATIO = 2;
+
+interface Channel {
+  readonly viscosity: number;
+  readonly cellsAcross: number;
+  /** mm */
+  readonly dx: number;
+  readonly tolerance: number;
+  readonly seed?: (solver: FlowSolver) => void;
+  readonly enough?: (() => boolean) | undefined;
+}
+
+/** Steady flow of a fluid of density 1. */
+export function solve(
+  geometry: FlowGeometry,
+  { viscosity, cellsAcross, dx, tolerance, seed, enough = () => false }: Channel,
+): Settled {
+  const choice = {
+    dx,
+    depth: "uniform" as const,
+    maxSeconds: 2000,
+    tolerance,
+    maxUpdates: MAX_UPDATES,
+    soundSpeedRatio: STEADY_SOUND_SPEED_RATIO,
+    enough,
+  };
+  return settle({ geometry, density: 1, viscosity, cellsAcross }, choice, undefined, seed);
+}
+
+export interface Run {
+  readonly steady: boolean;
+  readonly steps: number;
+  readonly updates: number;
+}
+export const runOf = ({ steady, steps, updates }: Settled): Run => ({ steady, steps, updates });
+
+/** Row index of the lowest (or highest) row of cells in column `i`. */
+function edgeRow({ nx, ny, area }: FlowSolver["mesh"], i: number, fromTop: boolean): number {
+  for (let n = 1; n < ny - 1; n++) {
+    const j = fromTop ? ny - 1 - n : n;
+    if (area[j * nx + i]! > 0.3) return j;
+  }
+  return -1;
+}
+
+/** Places (m) where the flow along the bottom or top wall turns about, between `from` and `to` (m). */
+export function turnsAlong(solver: FlowSolver, fromTop: boolean, from: number, to: number): number[] {
+  const { mesh, arrays } = solver;
+  const turns: number[] = [];
+  let last = Number.NaN;
+  for (let i = 2; i < mesh.nx - 2; i++) {
+    const x = (mesh.originX + (i - 0.5) * mesh.dx) / 1000;
+    if (x <= from || x >= to) continue;
+    const j = edgeRow(mesh, i, fromTop);
+    if (j < 0) continue;
+    const here = arrays.u[j * mesh.nx + i]!;
+    if (Number.isFinite(last) && here < 0 !== last < 0)
+      turns.push(x - (mesh.dx / 1000) * (here / (here - last)));
+    last = here;
+  }
+  return turns;
+}

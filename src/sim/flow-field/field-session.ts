@@ -1,0 +1,181 @@
+/** One flow field that lives on: built, driven, advanced, reshaped, read. It knows no clock and no thread; who steps it does. */
+
+import { buildMesh, type CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
+import { chooseEngine } from "../flow-solver/engine.ts";
+import { buildFlowSolver, type Engine, type FlowSolver } from "../flow-solver/flow-solver.ts";
+import type { FlowGeometry } from "../geometry/geometry.ts";
+import { fromMillipascalSecond } from "../units.ts";
+import { atCentres } from "./at-centres.ts";
+import { applyBoundary, applyGiven, boundarySpeed, openingRule } from "./boundary-conditions.ts";
+import type { BoundaryConditions, FieldShape, FlowField } from "./flow-field.ts";
+import type { FieldMeans } from "./means.ts";
+import { type Readings, trackReadings } from "./readings.ts";
+import { remap } from "./remap.ts";
+
+export interface FieldFluid {
+  /** kg/m3 */
+  readonly density: number;
+  /** mPa.s */
+  readonly viscosity: number;
+}
+
+export interface FieldChoice {
+  /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
+  readonly cellsAcross: number;
+  readonly depth: "uniform" | "round";
+}
+
+export interface FieldSession {
+  /** Sets what the openings carry; takes effect with the next step, keeping the flow. */
+  setBoundary(setBoundary: BoundaryConditions): void;
+  /** Advances whole steps and answers the blood seconds that passed. */
+  advance(steps: number): number;
+  /** Advances at least `seconds` of blood time. */
+  advanceSeconds(seconds: number): number;
+  /** New walls, the flow kept: what the new lumen shares with the old goes on; `shape()` changes with it. */
+  reshape(geometry: FlowGeometry): void;
+  /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
+  read(into?: readonly Float32Array[]): FlowField;
+  /** Means over the readings' window, where they are newer than those last taken. */
+  takeMeans(): FieldMeans | undefined;
+  shape(): FieldShape;
+  /** Blood seconds in one step, and cells solved in it: what pace can be reckoned from. */
+  readonly step: number;
+  readonly cells: number;
+  /** Wall-clock seconds that the caller measured for `steps` steps: pace and rate in the readings come from here. */
+  timed(steps: number, wallSeconds: number): void;
+  /** Drops the memory; nothing may be called afterwards. */
+  release(): void;
+}
+
+/** Opening whose width does not set the grid. */
+const UNRESOLVED = "fenestration";
+
+/** s in which sound crosses the plane at the latest: a small part of a beat, so that what enters now leaves now. */
+const CROSSING = 0.07;
+
+/** mm: cell width that puts `cellsAcross` cells across the narrowest opening. */
+function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
+  const widths = geometry.openings.filter(({ name }) => name !== UNRESOLVED).map(({ width }) => width);
+  return Math.min(...widths) / cellsAcross;
+}
+
+/** Starts a field at rest. */
+export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: FieldChoice): FieldSession {
+  const viscosity = fromMillipascalSecond(fluid.viscosity);
+  const blood = { density: fluid.density, viscosity };
+  const kinematicViscosity = viscosity / fluid.density;
+  const dx = cellFor(geometry, choice.cellsAcross);
+  const gridChoice = { dx, depth: choice.depth };
+  let plane = geometry;
+  let boundary: BoundaryConditions | undefined;
+  let shapeId = 0;
+  let bloodTime = 0;
+  let speed = expectedSpeed(geometry);
+  let solver = lay(buildMesh(plane, gridChoice));
+  let readings: Readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary));
+
+  function lay(mesh: CutCellMesh, engine?: Engine): FlowSolver {
+    const rules = plane.openings.map((opening) => openingRule(opening, boundary));
+    const laid = buildFlowSolver(
+      { geometry: plane, mesh, choice: gridChoice, rules },
+      { kinematicViscosity, minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING },
+      speed,
+      engine ?? chooseEngine(mesh.nx * mesh.ny),
+    );
+    applyGiven(laid, fluid.density);
+    return laid;
+  }
+
+  function relay(mesh: CutCellMesh): void {
+    const old = solver;
+    speed = old.fastest;
+    solver = lay(mesh);
+    remap(old, solver);
+    if (boundary) applyBoundary(solver, boundary, bloodTime);
+    readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), readings);
+  }
+
+  function advance(steps: number): number {
+    const before = bloodTime;
+    for (let left = steps; left > 0; ) {
+      const count = Math.min(left, readings.stepsUntilSample());
+      let from = solver.time;
+      solver.advance(count, (time) => {
+        bloodTime += time - from;
+        from = time;
+        if (boundary) applyBoundary(solver, boundary, bloodTime);
+      });
+      bloodTime += solver.time - from;
+      readings.sample(count);
+      left -= count;
+    }
+    return bloodTime - before;
+  }
+
+  return {
+    setBoundary(next) {
+      const rules = solver.openings.map(({ rule }) => rule);
+      boundary = next;
+      const same = plane.openings.every((opening, n) => openingRule(opening, boundary) === rules[n]);
+      if (same) readings.begin(periodOf(boundary), lungSide(boundary));
+      else relay(solver.mesh);
+      solver.expect(boundarySpeed(solver, boundary));
+    },
+    advance,
+    advanceSeconds(seconds) {
+      let passed = 0;
+      while (passed < seconds) passed += advance(Math.max(1, Math.ceil((seconds - passed) / solver.step)));
+      return passed;
+    },
+    reshape(next) {
+      plane = next;
+      shapeId++;
+      relay(buildMesh(plane, gridChoice));
+    },
+    read: (into) => ({
+      shapeId,
+      time: bloodTime,
+      ...atCentres(solver, fluid.density, lungSide(boundary), into),
+      readings: readings.now(),
+    }),
+    takeMeans() {
+      const means = readings.takeMeans();
+      return means && { shapeId, ...means };
+    },
+    shape: () => readShape(solver),
+    get step() {
+      return solver.step;
+    },
+    get cells() {
+      return solver.cells;
+    },
+    timed(steps, wallSeconds) {
+      readings.timed(steps, wallSeconds);
+    },
+    release() {
+      solver = undefined as unknown as FlowSolver;
+    },
+  };
+}
+
+const lungSide = (boundary: BoundaryConditions | undefined): string[] => Object.keys(boundary?.split ?? {});
+const periodOf = (boundary: BoundaryConditions | undefined): number => boundary?.period ?? 0.5;
+
+/** m/s: fastest blood to reckon with before any has been seen. */
+function expectedSpeed(geometry: FlowGeometry): number {
+  return Math.max(0.02, ...geometry.openings.map(({ velocity }) => 1.5 * Math.abs(velocity ?? 0)));
+}
+
+function readShape({ mesh }: FlowSolver): FieldShape {
+  const { nx, ny, dx, originX, originY, distance, depth } = mesh;
+  return {
+    nx,
+    ny,
+    dx,
+    originX,
+    originY,
+    distance: Float32Array.from(distance),
+    depth: Float32Array.from(depth),
+  };
+}

@@ -1,0 +1,3 @@
+/** The door of the flow field. */
+
+export { buildField, type FieldSession } from "./field-session.ts";

@@ -1,0 +1,86 @@
+/** Means over the window of the readings, cell by cell: what a map of the flow shows, so that it can be held against means elsewhere. */
+import type { FlowSolver } from "../flow-solver/flow-solver.ts";
+import { atCentres } from "./at-centres.ts";
+import { lossMap } from "./loss-map.ts";
+
+/** Arrays [ny*nx]. */
+export interface FieldMeans {
+  /** identifies the FieldShape that it belongs to */
+  readonly shapeId: number;
+  /** m/s, of the magnitude */
+  readonly speed: Float32Array;
+  /** mmHg static, relative to the mean of the lung-side openings */
+  readonly pressure: Float32Array;
+  /** W/m3 */
+  readonly loss: Float32Array;
+}
+
+type Arrays = Omit<FieldMeans, "shapeId">;
+
+export interface Means {
+  /** Adds this moment; `lungs`: openings from whose mean pressure pressures count. */
+  sample(lungs: readonly string[]): void;
+  /** The window is over. */
+  close(): void;
+  /** Begins a window for another drive; what was known stands until some of it has passed. */
+  begin(): void;
+  /** New means since they were last taken. */
+  take(): Arrays | undefined;
+}
+
+/** Samples of a window that is still open after which their mean replaces an earlier one. */
+const ENOUGH = 12;
+
+/** `density` kg/m3, `viscosity` Pa.s. */
+export function trackMeans(solver: FlowSolver, density: number, viscosity: number): Means {
+  const { mesh } = solver;
+  const blank = (): Arrays => {
+    const array = () => new Float32Array(mesh.nx * mesh.ny);
+    return { speed: array(), pressure: array(), loss: array() };
+  };
+  let sums = blank();
+  let count = 0;
+  let known = false;
+  let whole = false;
+  let fresh: Arrays | undefined;
+
+  const publish = () => {
+    const mean = (values: Float32Array) => values.map((value) => value / count);
+    fresh = { speed: mean(sums.speed), pressure: mean(sums.pressure), loss: mean(sums.loss) };
+    known = true;
+  };
+  const reset = () => {
+    sums = blank();
+    count = 0;
+  };
+
+  return {
+    sample(lungs) {
+      const moment = atCentres(solver, density, lungs);
+      const loss = lossMap(mesh, moment, viscosity);
+      const { u, v, pressure } = moment;
+      for (let k = 0; k < u.length; k++) {
+        sums.speed[k]! += Math.sqrt(u[k]! ** 2 + v[k]! ** 2);
+        sums.pressure[k]! += pressure[k]!;
+        sums.loss[k]! += loss[k]!;
+      }
+      count++;
+      // After the first window it is replaced as a whole: nothing in the map flickers with the beat.
+      if (!known || (!whole && count >= ENOUGH)) publish();
+    },
+    close() {
+      if (count > 0) publish();
+      whole = true;
+      reset();
+    },
+    begin() {
+      whole = false;
+      reset();
+    },
+    take() {
+      const taken = fresh;
+      fresh = undefined;
+      return taken;
+    },
+  };
+}

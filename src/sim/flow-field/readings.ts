@@ -1,0 +1,172 @@
+/** Readings averaged over whole periods of the drive, refreshed as the field advances. */
+import type { FlowSolver } from "../flow-solver/flow-solver.ts";
+import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
+import type { FieldReadings, OpeningReading } from "./flow-field.ts";
+import { type Means, trackMeans } from "./means.ts";
+import { type Moment, measure, momentsMean, type OpeningMoment } from "./measure.ts";
+import { trackPassage } from "./parcel-passage.ts";
+import { recirculatingArea } from "./pathlines.ts";
+import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
+
+/** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, its eddies, and its maps. */
+const TICKS = 192;
+const MOMENT_EVERY = 2;
+const EDDIES_EVERY = 48;
+const MEANS_EVERY = 4;
+/** Cells skipped when eddies are looked for. */
+const STRIDE = 3;
+
+export interface Readings {
+  stepsUntilSample(): number;
+  sample(steps: number): void;
+  /** Begins anew for a drive that repeats after so many seconds; `lungs`: openings from whose mean pressure all pressures count, none: absolute. */
+  begin(seconds: number, lungs: readonly string[]): void;
+  timed(steps: number, wallSeconds: number): void;
+  now(): FieldReadings;
+  takeMeans: Means["take"];
+}
+
+/** `seconds`, `lungs` as for `begin`. `earlier` hands over what goes on across a reshaping: the pace. */
+export function trackReadings(
+  solver: FlowSolver,
+  { density, viscosity }: { readonly density: number; readonly viscosity: number },
+  seconds: number,
+  lungs: readonly string[],
+  earlier?: Readings,
+): Readings {
+  const { openings } = solver;
+  const passage = trackPassage(solver);
+  const means = trackMeans(solver, density, viscosity);
+  let length = 1;
+  let lungSide = lungs;
+  let begun = 0;
+  let tick = 0;
+  let due = 1;
+  let moved = 0;
+  let moments: Moment[] = [];
+  let eddies: number[] = [];
+  let periods: readonly Period[] = [];
+  let settled = false;
+  let mean: Period = {
+    ...momentsMean([measure(solver, density, viscosity, lungSide)]),
+    eddies: 0,
+    passed: {},
+  };
+  let pace = earlier?.now().pace ?? 0;
+  let rate = earlier?.now().cellUpdatesPerSecond ?? 0;
+
+  /** Ticks lie evenly however the steps fall, so that the mean of what repeats is exact. */
+  const plan = () => {
+    due = Math.max(1, Math.round((begun + ((tick + 1) * length) / TICKS - solver.time) / solver.step));
+  };
+
+  function begin(seconds: number, lungs: readonly string[]): void {
+    lungSide = lungs;
+    length = Math.max(seconds, 1e-3);
+    begun = solver.time;
+    moved = solver.time;
+    tick = 0;
+    moments = [];
+    eddies = [];
+    periods = [];
+    settled = false;
+    means.begin();
+    plan();
+  }
+
+  function closePeriod(): void {
+    const period = {
+      ...momentsMean(moments),
+      eddies: eddies.reduce((sum, each) => sum + each, 0) / eddies.length,
+      passed: passage.taken(),
+    };
+    ({ periods, settled } = settledPeriods([...periods, period], settled, passage.known()));
+    mean = meanOf(settled ? periods : [period]);
+    begun += length;
+    tick = 0;
+    moments = [];
+    eddies = [];
+    means.close();
+  }
+
+  begin(seconds, lungs);
+  return {
+    stepsUntilSample: () => Math.max(1, due),
+    sample(steps) {
+      due -= steps;
+      if (due > 0) return;
+      tick++;
+      passage.advance(solver.time - moved, length);
+      moved = solver.time;
+      if (tick % MOMENT_EVERY === 0) {
+        moments.push(measure(solver, density, viscosity, lungSide));
+        // Until a whole period is known, what there is of the first: what flows in must be known at once.
+        if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
+      }
+      if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(solver, STRIDE));
+      if (tick % MEANS_EVERY === 0) means.sample(lungSide);
+      if (tick === TICKS) closePeriod();
+      plan();
+    },
+    begin,
+    takeMeans: means.take,
+    timed(steps, wallSeconds) {
+      if (wallSeconds <= 0) return;
+      pace = (steps * solver.step) / wallSeconds;
+      rate = (steps * solver.cells) / wallSeconds;
+    },
+    now() {
+      return {
+        openings: openings.map(({ opening }, n) => ({
+          name: opening.name,
+          ...openingReading(solver, mean.openings[n]!, opening.width, density, viscosity),
+        })),
+        ...balance(mean.openings, mean.dissipation),
+        shares: sharesOf(mean.passed),
+        recirculatingArea: mean.eddies,
+        settled,
+        pace,
+        cellUpdatesPerSecond: rate,
+      };
+    },
+  };
+}
+
+/**
+ * Trade units of one opening's means. Total pressure: the mean static one and what each millilitre carries beyond it; weighing the static one
+ * by its flow in time as well would count what one stream lends another as they surge in turn. An opening without flow carries no motion.
+ */
+export function openingReading(
+  solver: FlowSolver,
+  { flow, pressure, motion }: OpeningMoment,
+  width: number,
+  density: number,
+  viscosity: number,
+): Omit<OpeningReading, "name"> {
+  const round = solver.choice.depth === "round";
+  const metres = width * 1e-3;
+  const speed = Math.abs(flow) / (round ? (Math.PI / 4) * metres ** 2 : metres);
+  const carries = Math.abs(motion) > 0 && speed > 1e-9;
+  return {
+    flow: round ? toMillilitre(flow) : flow,
+    pressure: toMmHg(pressure),
+    totalPressure: toMmHg(pressure + (carries ? motion / flow : 0)),
+    reynolds: (density * speed * metres) / viscosity,
+  };
+}
+
+/** `dissipation` W; the loss is the total pressure's power in minus out. */
+export function balance(
+  means: readonly OpeningMoment[],
+  dissipation: number,
+): Pick<FieldReadings, "powerLoss" | "dissipation" | "auditPercent" | "massBalancePercent"> {
+  const loss = means.reduce((sum, { power }) => sum + power, 0);
+  const net = means.reduce((sum, { flow }) => sum + flow, 0);
+  const inflow = means.reduce((sum, { flow }) => sum + Math.max(0, flow), 0);
+  return {
+    powerLoss: toMilliwatt(loss),
+    dissipation: toMilliwatt(dissipation),
+    auditPercent: Math.abs(loss) > 0 ? (100 * (loss - dissipation)) / Math.abs(loss) : 0,
+    massBalancePercent: inflow > 0 ? (100 * net) / inflow : 0,
+  };
+}

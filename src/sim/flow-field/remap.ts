@@ -1,0 +1,49 @@
+/** Carries the flow of one flow solver into another laid over new walls, so that nothing jumps when a handle is dragged. */
+
+import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
+import type { FlowSolver } from "../flow-solver/flow-solver.ts";
+
+/** Bilinear sample of an array whose entry (0,0) lies at (originX, originY), mm; 0 outside. */
+function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY: number) {
+  const { nx, ny, dx, originX, originY } = mesh;
+  return (x: number, y: number): number => {
+    const fx = (x - originX) / dx - shiftX;
+    const fy = (y - originY) / dx - shiftY;
+    const i = Math.floor(fx);
+    const j = Math.floor(fy);
+    if (i < 0 || j < 0 || i >= nx - 1 || j >= ny - 1) return 0;
+    const a = fx - i;
+    const b = fy - j;
+    const k = j * nx + i;
+    return (
+      (1 - b) * ((1 - a) * values[k]! + a * values[k + 1]!) +
+      b * ((1 - a) * values[k + nx]! + a * values[k + nx + 1]!)
+    );
+  };
+}
+
+/** Velocities and pressures of `from` wherever `to` is free to take them; openings keep their pressure by name. */
+export function remap(from: FlowSolver, to: FlowSolver): void {
+  const { nx, ny, dx, originX, originY } = to.mesh;
+  const a = to.arrays;
+  const u = sampler(from.mesh, from.arrays.u, -0.5, 0);
+  const v = sampler(from.mesh, from.arrays.v, 0, -0.5);
+  const p = sampler(from.mesh, from.arrays.p, 0, 0);
+  for (let j = 1; j < ny - 1; j++)
+    for (let i = 1; i < nx - 1; i++) {
+      const k = j * nx + i;
+      const x = originX + i * dx;
+      const y = originY + j * dx;
+      if (a.uInverse[k]! > 0) a.u[k] = a.uAhead[k] = a.uNext[k] = u(x - 0.5 * dx, y);
+      if (a.vInverse[k]! > 0) a.v[k] = a.vAhead[k] = a.vNext[k] = v(x, y - 0.5 * dx);
+      if (a.pInverse[k]! > 0) a.p[k] = a.pAhead[k] = p(x, y);
+    }
+  for (const opening of to.openings) {
+    const old = from.openings.find((other) => other.opening.name === opening.opening.name);
+    if (!old || old.rule !== opening.rule) continue;
+    opening.slowSpeed = old.slowSpeed;
+    opening.shift = old.shift;
+    opening.wanted = old.wanted;
+    if (old.wanted !== undefined) opening.target = old.target;
+  }
+}

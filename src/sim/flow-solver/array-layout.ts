@@ -1,0 +1,73 @@
+/** Where each array lies in a solver's one block of memory; kernels in any language share it. */
+
+/**
+ * All of [ny*nx] doubles, row-major from the bottom row. Staggered: `u` on west faces, `v` on south faces, `p` in cell centres.
+ * Velocities m/s; pressure over density m2/s2; widths in cells, depth in mm.
+ */
+export const ARRAYS = [
+  "u",
+  "v",
+  "p",
+  /** velocities extrapolated half a step ahead: read by this step, written for the next, exchanged after each step */
+  "uAhead",
+  "vAhead",
+  "uNext",
+  "vNext",
+  /** pressure extrapolated by a part of its last change: damps sound, nothing else */
+  "pAhead",
+  /** open width times depth of the west and south faces */
+  "westArea",
+  "southArea",
+  /** 1 / (area times depth) that the momentum of a face is carried by; 0 where the velocity is given */
+  "uInverse",
+  "vInverse",
+  /** 1 / (area times depth) of a cell; 0 where the pressure is given */
+  "pInverse",
+  /** viscous links times depth: u through the cell and through the corner below its face; v through the cell and through its west corner */
+  "uThroughCell",
+  "uThroughCorner",
+  "vThroughCell",
+  "vThroughCorner",
+  /** wall friction and front-and-back drag, over (viscosity / cell) */
+  "uFriction",
+  "vFriction",
+  /** loss where the depth steps up, over |velocity|; its sign is the flow direction that loses */
+  "uStep",
+  "vStep",
+  /** damping of unresolved waves on each link: 1 by third differences, 0 (a wall too near for those) by first */
+  "uSmoothCell",
+  "uSmoothCorner",
+  "vSmoothCell",
+  "vSmoothCorner",
+  /** 1 in cells beyond an opening, where nothing keeps the flow free of divergence */
+  "beyond",
+] as const;
+type ArrayName = (typeof ARRAYS)[number];
+
+/** Settings of one call, the same for all cells. */
+export interface StepSettings {
+  /** s/m: time step over cell width */
+  readonly dtOverDx: number;
+  /** m/s: kinematic viscosity over cell width */
+  readonly viscosityOverDx: number;
+  /** m2/s2: square of the sound speed */
+  readonly soundSpeedSquared: number;
+  /** part of the pressure's last change that is added ahead */
+  readonly soundDamping: number;
+  /** coefficient of the damping: 1/16 is that of quadratic upstream interpolation (Leonard 1979) */
+  readonly upstream: number;
+}
+
+/** Views of one memory block. */
+export type SolverArrays = Record<ArrayName, Float64Array>;
+
+/** First and last+1 cell that any stencil must visit, for each row: [2*ny]. */
+export type RowSpans = Int32Array;
+
+export function viewArrays(buffer: ArrayBufferLike, offset: number, count: number): SolverArrays {
+  const views = {} as SolverArrays;
+  ARRAYS.forEach((name, n) => {
+    views[name] = new Float64Array(buffer, offset + 8 * n * count, count);
+  });
+  return views;
+}

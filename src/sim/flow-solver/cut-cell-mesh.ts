@@ -1,0 +1,177 @@
+/** What of each cell of a square grid is blood: face openings, cell areas, depth, and which cells lie beyond an opening. */
+import { type LocalDepth, roundDepth, uniformDepth } from "../geometry/depth.ts";
+import { planeDistance, seenFrom, shapeBounds } from "../geometry/distance.ts";
+import type { FlowGeometry } from "../geometry/geometry.ts";
+
+/** Cells kept empty round the blood so that no stencil leaves the arrays. */
+const MARGIN = 3;
+/** Cells that the channel beyond an opening reaches: room for the stencil of the last solved face. */
+const CHANNEL = 4;
+
+export interface CutCellMesh extends LocalDepth {
+  /** cells; nx is even so that rows stay aligned for pairs of numbers */
+  readonly nx: number;
+  readonly ny: number;
+  /** mm: cell width, centre of cell (0,0) */
+  readonly dx: number;
+  readonly originX: number;
+  readonly originY: number;
+  /** mm [ny*nx] at cell centres, negative in the blood */
+  readonly distance: Float64Array;
+  /** mm [ny*nx] at the lower left corner of each cell */
+  readonly corner: Float64Array;
+  /** 0..1 [ny*nx]: open part of the west face, of the south face, and of the cell's area */
+  readonly west: Float64Array;
+  readonly south: Float64Array;
+  readonly area: Float64Array;
+  /** [ny*nx] index of the opening that a cell lies beyond, or -1 */
+  readonly beyond: Int16Array;
+}
+
+export interface GridChoice {
+  /** mm */
+  readonly dx: number;
+  readonly depth: "uniform" | "round";
+}
+
+/** Lays the grid over the blood; its lines pass through the first openings' planes. */
+export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): CutCellMesh {
+  const [left, bottom, right, top] = bounds(geometry, dx);
+  const nx = 2 * Math.ceil((Math.ceil((right - left) / dx - 1e-6) + 2 * MARGIN) / 2);
+  const ny = Math.ceil((top - bottom) / dx - 1e-6) + 2 * MARGIN;
+  const originX = left + (0.5 - MARGIN) * dx;
+  const originY = bottom + (0.5 - MARGIN) * dx;
+  const gap = planeDistance(geometry, CHANNEL * dx);
+  const count = nx * ny;
+  const distance = new Float64Array(count);
+  const corner = new Float64Array(count);
+  const beyond = new Int16Array(count).fill(-1);
+  for (let j = 0, k = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++, k++) {
+      const x = originX + i * dx;
+      const y = originY + j * dx;
+      distance[k] = gap(x, y);
+      corner[k] = gap(x - 0.5 * dx, y - 0.5 * dx);
+      geometry.openings.forEach((opening, n) => {
+        const seen = seenFrom(opening, x, y);
+        // Distances are rounded: a cell centre exactly on the plane counts as inside.
+        if (
+          seen.beyond > 1e-9 * dx &&
+          seen.beyond <= (CHANNEL + 1) * dx &&
+          Math.abs(seen.across) <= 0.5 * opening.width + dx
+        )
+          beyond[k] = n;
+      });
+    }
+  // A wall that passes through a corner to within rounding must not open a sliver.
+  for (let k = 0; k < count; k++) if (Math.abs(corner[k]!) < 1e-7 * dx) corner[k] = 0;
+  const faces = openFaces(nx, ny, corner);
+  closeSlivers(nx, ny, beyond, faces);
+  const grid = { nx, ny, dx, originX, originY };
+  const local = depth === "round" ? roundDepth(geometry, grid, distance) : uniformDepth(grid);
+  return { ...grid, distance, corner, beyond, ...faces, ...local };
+}
+
+function bounds(geometry: FlowGeometry, dx: number): [number, number, number, number] {
+  const boxes = geometry.open.map(shapeBounds);
+  let left = Math.min(...boxes.map((box) => box[0]));
+  let bottom = Math.min(...boxes.map((box) => box[1]));
+  let right = Math.max(...boxes.map((box) => box[2]));
+  let top = Math.max(...boxes.map((box) => box[3]));
+  const reach = (CHANNEL + 1) * dx;
+  for (const { centre, normal, width } of geometry.openings) {
+    // An opening that looks along an axis at the edge of the blood cuts the round end off the picture.
+    const half = 0.5 * width;
+    const [x, y] = centre;
+    if (normal[0] > 0.999 && right <= x + 1.2 * half) right = x;
+    if (normal[0] < -0.999 && left >= x - 1.2 * half) left = x;
+    if (normal[1] > 0.999 && top <= y + 1.2 * half) top = y;
+    if (normal[1] < -0.999 && bottom >= y - 1.2 * half) bottom = y;
+  }
+  for (const { centre, normal, width } of geometry.openings) {
+    const spanX = Math.abs(normal[1]) * 0.5 * width;
+    const spanY = Math.abs(normal[0]) * 0.5 * width;
+    left = Math.min(left, centre[0] - spanX + Math.min(0, normal[0] * reach));
+    right = Math.max(right, centre[0] + spanX + Math.max(0, normal[0] * reach));
+    bottom = Math.min(bottom, centre[1] - spanY + Math.min(0, normal[1] * reach));
+    top = Math.max(top, centre[1] + spanY + Math.max(0, normal[1] * reach));
+  }
+  // Grid lines lie on the planes of the first openings that look along the axes.
+  const anchor = (axis: 0 | 1) =>
+    geometry.openings.find(({ normal }) => Math.abs(normal[axis]) > 0.999)?.centre[axis] ?? 0;
+  const down = (value: number, line: number) => line + Math.floor((value - line) / dx + 1e-6) * dx;
+  return [down(left, anchor(0)), down(bottom, anchor(1)), right, top];
+}
+
+/** Open fraction of an edge between two corners, the wall crossing it where linear interpolation says. */
+const openPart = (a: number, b: number): number =>
+  a <= 0 && b <= 0 ? (a === 0 && b === 0 ? 0 : 1) : a >= 0 && b >= 0 ? 0 : a < 0 ? a / (a - b) : b / (b - a);
+
+function openFaces(nx: number, ny: number, corner: Float64Array) {
+  const count = nx * ny;
+  const west = new Float64Array(count);
+  const south = new Float64Array(count);
+  const area = new Float64Array(count);
+  for (let j = 0; j < ny - 1; j++)
+    for (let i = 0; i < nx - 1; i++) {
+      const k = j * nx + i;
+      west[k] = openPart(corner[k]!, corner[k + nx]!);
+      south[k] = openPart(corner[k]!, corner[k + 1]!);
+    }
+  for (let j = 0; j < ny - 1; j++)
+    for (let i = 0; i < nx - 1; i++) {
+      const k = j * nx + i;
+      area[k] = openArea([corner[k]!, corner[k + 1]!, corner[k + nx + 1]!, corner[k + nx]!]);
+    }
+  return { west, south, area };
+}
+
+/** Open part below which a face that crosses an opening belongs to the wall: blood beyond it answers to no continuity, and would race through a slit. */
+const SLIVER = 0.3;
+
+function closeSlivers(
+  nx: number,
+  ny: number,
+  beyond: Int16Array,
+  { west, south }: { west: Float64Array; south: Float64Array },
+): void {
+  for (let k = nx; k < nx * ny; k++) {
+    if (beyond[k]! < 0 !== beyond[k - 1]! < 0 && west[k]! < SLIVER) west[k] = 0;
+    if (beyond[k]! < 0 !== beyond[k - nx]! < 0 && south[k]! < SLIVER) south[k] = 0;
+  }
+}
+
+/** Area of the unit square's part where the corner values (anticlockwise) interpolated along its edges are negative. */
+function openArea(values: readonly [number, number, number, number]): number {
+  const at = [
+    [0, 0],
+    [1, 0],
+    [1, 1],
+    [0, 1],
+  ] as const;
+  let twice = 0;
+  let firstX = 0;
+  let firstY = 0;
+  let lastX = 0;
+  let lastY = 0;
+  let started = false;
+  const visit = (x: number, y: number): void => {
+    if (started) twice += lastX * y - x * lastY;
+    else [firstX, firstY, started] = [x, y, true];
+    lastX = x;
+    lastY = y;
+  };
+  for (let n = 0; n < 4; n++) {
+    const a = values[n]!;
+    const b = values[(n + 1) % 4]!;
+    const [ax, ay] = at[n]!;
+    const [bx, by] = at[(n + 1) % 4]!;
+    if (a < 0) visit(ax, ay);
+    if (a < 0 !== b < 0) {
+      const t = a / (a - b);
+      visit(ax + t * (bx - ax), ay + t * (by - ay));
+    }
+  }
+  if (started) twice += lastX * firstY - firstX * lastY;
+  return Math.max(0, 0.5 * twice);
+}

@@ -1,0 +1,107 @@
+/** Chooses how a solver's steps are done: by the vector kernel where the machine has it, else by the plain time step. */
+
+import { ARRAYS, type SolverArrays, viewArrays } from "./array-layout.ts";
+import { type Engine, plainEngine } from "./flow-solver.ts";
+import { KERNEL_WASM } from "./kernel.wasm.ts";
+
+/** What of WebAssembly is used; sim is compiled without the DOM library that would declare it. */
+interface WebAssemblyHost {
+  validate(bytes: Uint8Array): boolean;
+  Module: new (bytes: Uint8Array) => object;
+  Instance: new (module: object, imports: object) => { readonly exports: Record<string, unknown> };
+  Memory: new (size: { initial: number }) => { readonly buffer: ArrayBuffer };
+}
+const host = (globalThis as { WebAssembly?: WebAssemblyHost }).WebAssembly;
+
+// The compiled module takes plain numbers.
+// biome-ignore lint/complexity/useMaxParams: the kernel's own signature
+type KernelTimeStep = (
+  nx: number,
+  ny: number,
+  spans: number,
+  base: number,
+  count: number,
+  swapped: number,
+  dtOverDx: number,
+  viscosityOverDx: number,
+  soundSpeedSquared: number,
+  soundDamping: number,
+  upstream: number,
+) => void;
+
+/** A function that makes one v128 constant: valid only where vector instructions are known. */
+const VECTOR_PROBE = Uint8Array.of(
+  ...[0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 10, 23, 1, 21, 0, 253, 12],
+  ...new Array<number>(16).fill(0),
+  ...[26, 11],
+);
+
+/** True where the vector kernel can run. */
+export const hasVectors = (): boolean => host?.validate(VECTOR_PROBE) ?? false;
+
+/** First bytes of the memory are left to the compiled module. */
+const RESERVED = 4096;
+const PAGE = 65536;
+
+let compiled: object | undefined;
+
+/** Memory and time step of the vector kernel; throws where {@link hasVectors} is false. */
+export function vectorEngine(count: number): Engine {
+  const { Memory, Module, Instance } = host!;
+  compiled ??= new Module(decodeBase64(KERNEL_WASM));
+  // A row is at least a cell long: spans (two whole numbers a row) never need more than this.
+  const base = RESERVED + 16 * Math.ceil((8 * count) / 16);
+  // Vectors may read two rows past the last.
+  const bytes = base + 8 * ARRAYS.length * count + PAGE;
+  const memory = new Memory({ initial: Math.ceil(bytes / PAGE) });
+  const { exports } = new Instance(compiled, { env: { memory, abort: () => undefined } });
+  const run = exports.sweep as KernelTimeStep;
+  const arrays = viewArrays(memory.buffer, base, count);
+  const first = arrays.uAhead;
+  let laid: Int32Array | undefined;
+  return {
+    arrays,
+    timeStep(nx, ny, spans, current: SolverArrays, settings) {
+      if (laid !== spans) {
+        new Int32Array(memory.buffer, RESERVED, spans.length).set(spans);
+        laid = spans;
+      }
+      run(
+        nx,
+        ny,
+        RESERVED,
+        base,
+        count,
+        current.uAhead === first ? 0 : 1,
+        settings.dtOverDx,
+        settings.viscosityOverDx,
+        settings.soundSpeedSquared,
+        settings.soundDamping,
+        settings.upstream,
+      );
+    },
+  };
+}
+
+/** Memory and time step for `count` cells. */
+export const chooseEngine = (count: number): Engine =>
+  hasVectors() ? vectorEngine(count) : plainEngine(count);
+
+const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+
+function decodeBase64(text: string): Uint8Array {
+  const length = (text.length / 4) * 3 - (text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0);
+  const bytes = new Uint8Array(length);
+  let bits = 0;
+  let held = 0;
+  let at = 0;
+  for (const letter of text) {
+    if (letter === "=") break;
+    held = (held << 6) | DIGITS.indexOf(letter);
+    bits += 6;
+    if (bits < 8) continue;
+    bits -= 8;
+    bytes[at++] = (held >> bits) & 255;
+  }
+  return bytes;
+}

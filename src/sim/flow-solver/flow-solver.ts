@@ -1,0 +1,196 @@
+/** Owns the memory of one flow field and advances it. Lengths in cells (depth in mm), velocities m/s, pressure over density m2/s2. */
+import type { FlowGeometry } from "../geometry/geometry.ts";
+import { ARRAYS, type RowSpans, type SolverArrays, type StepSettings, viewArrays } from "./array-layout.ts";
+import type { CutCellMesh, GridChoice } from "./cut-cell-mesh.ts";
+import { layOpening, type SolverOpening } from "./openings.ts";
+import { applyPressureOutlet } from "./pressure-outlet.ts";
+import { fillCoefficients, type OpeningRule, rowSpans } from "./stencil-coefficients.ts";
+import { timeStep } from "./time-step.ts";
+
+/** Sound goes this many times faster than the fastest blood: its lag is what an unsteady flow is wrong by, squared. */
+const SOUND_SPEED_RATIO = 4;
+const SOUND_DAMPING = 0.15;
+/** Part of the stability bound that a step may use. */
+const SAFETY = 0.8;
+/** Largest viscosity times step over cell squared. */
+const VISCOUS_STEP = 0.07;
+const UPSTREAM = 1 / 16;
+/** Times that sound could cross the plane while an opening forgets the flow it had: quicker, and waves come back; slower, and flow lags. */
+const FORGET = 2;
+
+export interface SolverFluid {
+  /** m2/s */
+  readonly kinematicViscosity: number;
+  /** sound's speed over the fastest blood's, {@link SOUND_SPEED_RATIO} when left out: what an unsteady flow's accuracy costs steps for */
+  readonly soundSpeedRatio?: number;
+  /** m/s: sound is never slower than this, however slow the blood; what keeps a beat from arriving late at the far end */
+  readonly minSoundSpeed?: number;
+}
+
+export interface FlowSolver {
+  readonly mesh: CutCellMesh;
+  readonly choice: GridChoice;
+  readonly arrays: SolverArrays;
+  readonly spans: RowSpans;
+  readonly openings: readonly SolverOpening[];
+  readonly settings: StepSettings;
+  /** s of blood time since it was built */
+  readonly time: number;
+  /** s: the coming step's length */
+  readonly step: number;
+  /** cells that are solved */
+  readonly cells: number;
+  /** m/s: fastest blood when last looked */
+  readonly fastest: number;
+  /** Makes ready for blood of `speed` (m/s), before any has been seen. */
+  expect(speed: number): void;
+  /** Advances `steps`; `before` may set openings' flows and targets each step (s). */
+  advance(steps: number, before?: (time: number) => void): void;
+}
+
+/** How one step over all rows is done: plain, or by the vector kernel. */
+type TimeStep = (
+  nx: number,
+  ny: number,
+  spans: RowSpans,
+  arrays: SolverArrays,
+  settings: StepSettings,
+) => void;
+
+/** Memory for `count` cells and the time step that works in it. */
+export interface Engine {
+  readonly arrays: SolverArrays;
+  readonly timeStep: TimeStep;
+}
+
+export const plainEngine = (count: number): Engine => ({
+  arrays: viewArrays(new ArrayBuffer(8 * ARRAYS.length * count), 0, count),
+  timeStep,
+});
+
+/** A shape on its grid, and what is given at each of its openings. */
+export interface SolverPlane {
+  readonly geometry: FlowGeometry;
+  readonly mesh: CutCellMesh;
+  readonly choice: GridChoice;
+  readonly rules: readonly OpeningRule[];
+}
+
+/** Lays a flow solver at rest. `rules` says for each opening what is given; `speed` (m/s) is the fastest blood to expect at first. */
+export function buildFlowSolver(
+  { geometry, mesh, choice, rules }: SolverPlane,
+  fluid: SolverFluid,
+  speed: number,
+  engine: Engine = plainEngine(mesh.nx * mesh.ny),
+): FlowSolver {
+  const { arrays } = engine;
+  const round = choice.depth === "round";
+  fillCoefficients(mesh, rules, round, arrays);
+  const plane = { mesh, arrays, round, kinematicViscosity: fluid.kinematicViscosity };
+  const openings = geometry.openings.map((opening, n) => layOpening(plane, opening, n, rules[n]!));
+  return runFlowSolver({ mesh, choice, openings }, fluid, speed, engine);
+}
+
+/** As {@link buildFlowSolver}, for arrays already filled. */
+export function runFlowSolver(
+  { mesh, choice, openings }: Pick<FlowSolver, "mesh" | "choice" | "openings">,
+  fluid: SolverFluid,
+  speed: number,
+  { arrays, timeStep: run }: Engine,
+): FlowSolver {
+  const { nx, ny } = mesh;
+  const spans = rowSpans(mesh, arrays);
+  const dxMetres = mesh.dx * 1e-3;
+  const viscosityOverDx = fluid.kinematicViscosity / dxMetres;
+  const cells = arrays.pInverse.reduce((count, value) => count + (value > 0 ? 1 : 0), 0);
+  const diagonal = Math.hypot(nx, ny);
+  let fastest = speed;
+  let sinceLooked = 0;
+  let time = 0;
+  const artificialSoundSpeed = (speed: number) =>
+    Math.max((fluid.soundSpeedRatio ?? SOUND_SPEED_RATIO) * speed, fluid.minSoundSpeed ?? 0);
+  let settings = choose(speed, viscosityOverDx, artificialSoundSpeed(speed));
+
+  function look(): void {
+    sinceLooked = 0;
+    const now = fastestBlood(arrays, nx, spans);
+    // Quick to slow down for a jet, slow to speed up again.
+    fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
+    if (!Number.isFinite(fastest)) return;
+    const least = choose(fastest, viscosityOverDx, artificialSoundSpeed(fastest));
+    if (Math.abs(least.dtOverDx / settings.dtOverDx - 1) > 0.02) settings = least;
+  }
+
+  return {
+    mesh,
+    choice,
+    arrays,
+    spans,
+    openings,
+    cells,
+    get settings() {
+      return settings;
+    },
+    get time() {
+      return time;
+    },
+    get step() {
+      return settings.dtOverDx * dxMetres;
+    },
+    get fastest() {
+      return fastest;
+    },
+    expect(speed) {
+      fastest = Math.max(fastest, speed);
+      settings = choose(fastest, viscosityOverDx, artificialSoundSpeed(fastest));
+    },
+    advance(steps, before) {
+      for (let n = 0; n < steps; n++) {
+        if (sinceLooked++ >= 20) look();
+        before?.(time);
+        const soundSpeed = Math.sqrt(settings.soundSpeedSquared);
+        const forget = Math.min(0.5, (FORGET * soundSpeed * settings.dtOverDx) / diagonal);
+        for (const opening of openings)
+          if (opening.rule === "pressure") applyPressureOutlet(opening, arrays, soundSpeed, forget);
+        run(nx, ny, spans, arrays, settings);
+        exchange(arrays);
+        time += settings.dtOverDx * dxMetres;
+      }
+    },
+  };
+}
+
+/**
+ * The longest stable step. The shortest wave, sign changing from cell to cell, stays bounded while
+ * 8 C2 (1 + 2 damping) + 4 L < 4: C = cells that sound passes in a step, L = decay of that wave by viscosity and upstream damping.
+ */
+function choose(speed: number, viscosityOverDx: number, artificialSoundSpeed: number): StepSettings {
+  let dtOverDx = Math.min(0.5 / artificialSoundSpeed, VISCOUS_STEP / viscosityOverDx);
+  for (;;) {
+    const decay = 8 * viscosityOverDx * dtOverDx + 32 * UPSTREAM * speed * dtOverDx;
+    const room = SAFETY - decay;
+    const passed = room > 0 ? Math.sqrt(room / (2 * (1 + 2 * SOUND_DAMPING))) : 0;
+    if (passed >= artificialSoundSpeed * dtOverDx && passed > 0)
+      return {
+        dtOverDx,
+        viscosityOverDx,
+        soundSpeedSquared: (passed / dtOverDx) ** 2,
+        soundDamping: SOUND_DAMPING,
+        upstream: UPSTREAM,
+      };
+    dtOverDx *= 0.95;
+  }
+}
+
+function exchange(a: SolverArrays): void {
+  [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
+  [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
+}
+
+function fastestBlood({ u, v }: SolverArrays, nx: number, spans: RowSpans): number {
+  let fastest = 0;
+  for (let j = 0; j < spans.length / 2; j++)
+    for (let k = j * nx + spans[2 * j]!; k < j * nx + spans[2 * j + 1]!; k++)
+      fastest = Math.max(fastest, u[k]! * u[k]! + v[k]! * v[k]!);
+  return Math.sqrt(fastest);
+}

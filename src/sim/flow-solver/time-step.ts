@@ -1,0 +1,142 @@
+/**
+ * One time step in plain words: the reference for the vector kernel and its stand-in where that cannot run.
+ * Explicit, staggered: central advection in the form that keeps energy (Verstappen & Veldman 2003) with a damping of waves too short for the grid, viscous links, pressure, implicit
+ * friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967), which vanishes when steady.
+ */
+import type { RowSpans, SolverArrays, StepSettings } from "./array-layout.ts";
+
+/** Advances all rows once. Reads uAhead and vAhead, writes uNext and vNext; the caller exchanges them. */
+export function timeStep(
+  nx: number,
+  ny: number,
+  spans: RowSpans,
+  a: SolverArrays,
+  settings: StepSettings,
+): void {
+  for (let j = 2; j < ny - 2; j++) {
+    const first = j * nx + spans[2 * j]!;
+    const last = j * nx + spans[2 * j + 1]!;
+    acrossRow(nx, first, last, a, settings);
+    upRow(nx, first, last, a, settings);
+    // A row's pressure may move once the faces above it have moved; nobody needs its old value any more.
+    const below = j - 1;
+    const from = below * nx + spans[2 * below]!;
+    const to = below * nx + spans[2 * below + 1]!;
+    pressureRow(nx, from, to, a, settings);
+  }
+}
+
+function acrossRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
+  const { u, uAhead, vAhead, uNext, pAhead, westArea, southArea, uInverse } = a;
+  const { uThroughCell, uThroughCorner, uFriction, uStep, beyond, uSmoothCell, uSmoothCorner } = a;
+  const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
+  for (let k = first; k < last; k++) {
+    const n = k + nx;
+    const b = k - nx;
+    const uk = uAhead[k]!;
+    const uE = uAhead[k + 1]!;
+    const uW = uAhead[k - 1]!;
+    const uN = uAhead[n]!;
+    const uS = uAhead[b]!;
+    // Flow through the cell's middle and through its lower left corner, each the mean of two faces.
+    const west = westArea[k]! * uk;
+    const flowEast = 0.5 * (west + westArea[k + 1]! * uE);
+    const flowWest = 0.5 * (west + westArea[k - 1]! * uW);
+    const upCorner = 0.5 * (southArea[k - 1]! * vAhead[k - 1]! + southArea[k]! * vAhead[k]!);
+    const upCornerNorth = 0.5 * (southArea[n - 1]! * vAhead[n - 1]! + southArea[n]! * vAhead[n]!);
+    let advection =
+      0.5 *
+      (flowEast * uE -
+        flowWest * uW +
+        upCornerNorth * uN -
+        upCorner * uS -
+        (beyond[k]! + beyond[k - 1]!) * uk * (flowEast - flowWest + upCornerNorth - upCorner));
+    advection +=
+      eps *
+      (Math.abs(flowEast) * (uSmoothCell[k]! * (uAhead[k + 2]! - uW - 2.75 * (uE - uk)) - 0.25 * (uE - uk)) -
+        Math.abs(flowWest) *
+          (uSmoothCell[k - 1]! * (uE - uAhead[k - 2]! - 2.75 * (uk - uW)) - 0.25 * (uk - uW)) +
+        Math.abs(upCornerNorth) *
+          (uSmoothCorner[n]! * (uAhead[n + nx]! - uS - 2.75 * (uN - uk)) - 0.25 * (uN - uk)) -
+        Math.abs(upCorner) *
+          (uSmoothCorner[k]! * (uN - uAhead[b - nx]! - 2.75 * (uk - uS)) - 0.25 * (uk - uS)));
+    const diffusion =
+      uThroughCell[k]! * (uE - uk) -
+      uThroughCell[k - 1]! * (uk - uW) +
+      uThroughCorner[n]! * (uN - uk) -
+      uThroughCorner[k]! * (uk - uS);
+    const pressureGradient = westArea[k]! * (pAhead[k]! - pAhead[k - 1]!);
+    const uOld = u[k]!;
+    const uNew =
+      (uOld + s * uInverse[k]! * (nu * diffusion - advection - pressureGradient)) /
+      (1 + s * nu * uFriction[k]! + s * Math.max(0, uStep[k]! * uOld));
+    u[k] = uNew;
+    uNext[k] = 1.5 * uNew - 0.5 * uOld;
+  }
+}
+
+function upRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
+  const { v, uAhead, vAhead, vNext, pAhead, westArea, southArea, vInverse } = a;
+  const { vThroughCell, vThroughCorner, vFriction, vStep, beyond, vSmoothCell, vSmoothCorner } = a;
+  const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
+  for (let k = first; k < last; k++) {
+    const n = k + nx;
+    const b = k - nx;
+    const vk = vAhead[k]!;
+    const vE = vAhead[k + 1]!;
+    const vW = vAhead[k - 1]!;
+    const vN = vAhead[n]!;
+    const vS = vAhead[b]!;
+    const south = southArea[k]! * vk;
+    const flowNorth = 0.5 * (south + southArea[n]! * vN);
+    const flowSouth = 0.5 * (south + southArea[b]! * vS);
+    const rightCorner = 0.5 * (westArea[b]! * uAhead[b]! + westArea[k]! * uAhead[k]!);
+    const rightCornerEast = 0.5 * (westArea[b + 1]! * uAhead[b + 1]! + westArea[k + 1]! * uAhead[k + 1]!);
+    let advection =
+      0.5 *
+      (rightCornerEast * vE -
+        rightCorner * vW +
+        flowNorth * vN -
+        flowSouth * vS -
+        (beyond[k]! + beyond[b]!) * vk * (rightCornerEast - rightCorner + flowNorth - flowSouth));
+    advection +=
+      eps *
+      (Math.abs(rightCornerEast) *
+        (vSmoothCorner[k + 1]! * (vAhead[k + 2]! - vW - 2.75 * (vE - vk)) - 0.25 * (vE - vk)) -
+        Math.abs(rightCorner) *
+          (vSmoothCorner[k]! * (vE - vAhead[k - 2]! - 2.75 * (vk - vW)) - 0.25 * (vk - vW)) +
+        Math.abs(flowNorth) *
+          (vSmoothCell[k]! * (vAhead[n + nx]! - vS - 2.75 * (vN - vk)) - 0.25 * (vN - vk)) -
+        Math.abs(flowSouth) *
+          (vSmoothCell[b]! * (vN - vAhead[b - nx]! - 2.75 * (vk - vS)) - 0.25 * (vk - vS)));
+    const diffusion =
+      vThroughCorner[k + 1]! * (vE - vk) -
+      vThroughCorner[k]! * (vk - vW) +
+      vThroughCell[k]! * (vN - vk) -
+      vThroughCell[b]! * (vk - vS);
+    const pressureGradient = southArea[k]! * (pAhead[k]! - pAhead[b]!);
+    const vOld = v[k]!;
+    const vNew =
+      (vOld + s * vInverse[k]! * (nu * diffusion - advection - pressureGradient)) /
+      (1 + s * nu * vFriction[k]! + s * Math.max(0, vStep[k]! * vOld));
+    v[k] = vNew;
+    vNext[k] = 1.5 * vNew - 0.5 * vOld;
+  }
+}
+
+function pressureRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
+  const { u, v, p, pAhead, westArea, southArea, pInverse } = a;
+  const rate = settings.dtOverDx * settings.soundSpeedSquared;
+  const ahead = settings.soundDamping;
+  for (let k = first; k < last; k++) {
+    const leaves =
+      westArea[k + 1]! * u[k + 1]! -
+      westArea[k]! * u[k]! +
+      southArea[k + nx]! * v[k + nx]! -
+      southArea[k]! * v[k]!;
+    const change = -rate * pInverse[k]! * leaves;
+    const pNew = p[k]! + change;
+    p[k] = pNew;
+    pAhead[k] = pNew + ahead * change;
+  }
+}

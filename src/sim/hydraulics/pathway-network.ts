@@ -1,0 +1,135 @@
+/** From a request to the pathway's laws: each named section gets its handbook relation. */
+import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
+import {
+  courseOf,
+  followedLung,
+  type PathwaySections,
+  pathwaySections,
+  type Section,
+} from "../geometry/pathways/sections.ts";
+import { type PathwaySizes, pathwaySizes } from "../geometry/pathways/sizes.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
+import { fromLitresPerMinute, fromMillimetre } from "../units.ts";
+import { bend } from "./bend.ts";
+import { contraction } from "./contraction.ts";
+import { type Element, type Fluid, lumenArea } from "./element.ts";
+import { expansion } from "./expansion.ts";
+import type { BranchName, ElementLaw, PathwayLaw } from "./law.ts";
+import { orifice } from "./orifice.ts";
+import { developingPipe, pipe } from "./pipe.ts";
+import { stenosis } from "./stenosis.ts";
+import { division, meeting, overlap } from "./tee.ts";
+
+/** mm: a smaller fenestration counts as none. */
+const SMALLEST_HOLE = 0.05;
+
+/** m3/s: the mean flows at which coefficients that depend on the split are taken. */
+export interface FlowSplit {
+  readonly ivc: number;
+  readonly svc: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/**
+ * The pathway of any stage as four branches that meet at one junction. At the Glenn stage the IVC's branch, and with two
+ * ventricles both cavae's, end in the right atrium.
+ * @param split mean flows, m3/s; when left out, an index of 3 L/min/m2 with 55 % from below and 45 % to the left lung
+ */
+export function pathwayLaw(request: CirculationRequest, split?: FlowSplit): PathwayLaw {
+  const sizes = pathwaySizes(request);
+  const sections = pathwaySections(sizes);
+  const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(request.body.haemoglobin) };
+  const flows = split ?? restingSplit(request);
+  const place: Placement = { sizes, sections, fluid, flows };
+  const chain = (branch: BranchName) => sections[branch].map((section) => lawOf(section, branch, place));
+  const hole = sizes.fenestration >= SMALLEST_HOLE && courseOf(request.stage) === "joined";
+  const law = {
+    fluid,
+    course: courseOf(request.stage),
+    gradeLung: followedLung(sizes),
+    branches: { ivc: chain("ivc"), svc: chain("svc"), left: chain("left"), right: chain("right") },
+  } as const;
+  if (!hole) return law;
+  const diameter = fromMillimetre(sizes.fenestration);
+  const { a, b, source, validReynolds } = orifice(diameter, sizes.fenestrationDischarge, fluid);
+  return { ...law, fenestration: { a, b, source, validReynolds, diameter } };
+}
+
+function restingSplit({ stage, body }: CirculationRequest): FlowSplit {
+  const total = fromLitresPerMinute(3 * body.bsa);
+  const lungs = stage === "glenn" ? 0.45 * total : total;
+  return { ivc: 0.55 * total, svc: 0.45 * total, left: 0.45 * lungs, right: 0.55 * lungs };
+}
+
+interface Placement {
+  readonly sizes: PathwaySizes;
+  readonly sections: PathwaySections;
+  readonly fluid: Fluid;
+  readonly flows: FlowSplit;
+}
+
+function lawOf(section: Section, branch: BranchName, place: Placement): ElementLaw {
+  const { a, b, inertance, source, validReynolds } = relation(section, branch, place);
+  const after = fromMillimetre(section.after);
+  return {
+    element: section.element,
+    branch,
+    a,
+    b,
+    inertance,
+    source,
+    validReynolds,
+    areaAfter: lumenArea(after),
+    diameter: fromMillimetre(section.narrowest ?? Math.min(section.before, section.after)),
+    from: section.from,
+    to: section.to,
+  };
+}
+
+function relation(
+  section: Section,
+  branch: BranchName,
+  { sizes, sections, fluid, flows }: Placement,
+): Element {
+  const before = fromMillimetre(section.before);
+  const after = fromMillimetre(section.after);
+  const length = fromMillimetre(section.to - section.from);
+  const flare = fromMillimetre(sizes.flare);
+  switch (section.kind) {
+    case "pipe":
+      return pipe(before, length, fluid);
+    case "artery":
+      return developingPipe(before, length, flows[branch], fluid);
+    case "exit":
+      return expansion(before, after, fluid);
+    case "areaChange":
+      return after >= before ? expansion(before, after, fluid) : contraction(before, after, length, fluid);
+    case "stenosis":
+      return stenosis(before, fromMillimetre(section.narrowest!), length, fluid);
+    case "turn":
+      return bend(before, flare, fluid);
+    case "meeting": {
+      const other = branch === "ivc" ? sections.svc : sections.ivc;
+      const facing = fromMillimetre(other[other.length - 1]!.after);
+      return meeting(before, overlap(before, facing, fromMillimetre(sizes.offset)), fluid);
+    }
+    case "division":
+      return division(before, speedRatio(before, flows[branch], sizes, flows), flare, fluid);
+  }
+}
+
+/** Mean velocity in a pulmonary artery over that in the common leg it leaves: chamber, upper vein, or the main pulmonary artery. */
+function speedRatio(branch: number, branchFlow: number, sizes: PathwaySizes, flows: FlowSplit): number {
+  const common = {
+    atriopulmonary: sizes.trunk,
+    glenn: sizes.svc,
+    "lateral-tunnel": sizes.trunkEnd,
+    extracardiac: sizes.trunkEnd,
+    // The main pulmonary artery carries both branches: area as both together.
+    "two-ventricle": Math.hypot(sizes.left, sizes.right),
+  }[sizes.stage];
+  const total = Math.abs(flows.left) + Math.abs(flows.right);
+  if (total === 0) return 1;
+  return Math.abs(branchFlow) / lumenArea(branch) / (total / lumenArea(fromMillimetre(common)));
+}

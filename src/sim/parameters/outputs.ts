@@ -1,0 +1,158 @@
+/** Every single number that a circulation answers, once: path, unit, meaning. Sweeps name their outputs here and lessons their figures. */
+import type { Circulation } from "../circulation/answer.ts";
+import type { Stage } from "./request.ts";
+
+export interface Output {
+  /** key path into {@link Circulation} */
+  readonly path: string;
+  readonly unit: string;
+  readonly meaning: string;
+  /** Stages in which it exists; all of them when left out. */
+  readonly stages?: readonly Stage[];
+}
+
+type Row = readonly [name: string, unit: string, meaning: string];
+
+const group = (prefix: string, rows: readonly Row[], stages?: readonly Stage[]): Output[] =>
+  rows.map(([name, unit, meaning]) => ({
+    path: `${prefix}.${name}`,
+    unit,
+    meaning,
+    ...(stages ? { stages } : {}),
+  }));
+
+const PRESSURES = group("pressures", [
+  ["svc", "mmHg", "upper body's veins and superior vena cava"],
+  ["ivc", "mmHg", "inferior vena cava"],
+  ["hepaticVein", "mmHg", "hepatic veins, free"],
+  [
+    "pathway",
+    "mmHg",
+    "where pathway and pulmonary arteries meet; with two ventricles the main pulmonary artery",
+  ],
+  ["pulmonaryArteryLeft", "mmHg", "left pulmonary artery"],
+  ["pulmonaryArteryRight", "mmHg", "right pulmonary artery"],
+  ["pulmonaryVein", "mmHg", "pulmonary veins"],
+  ["atrium", "mmHg", "the atrium that fills the systemic ventricle"],
+  ["ventricleEndDiastolic", "mmHg", "systemic ventricle at the onset of contraction"],
+  ["aortaMean", "mmHg", "aorta, mean"],
+  ["aortaSystolic", "mmHg", "aorta, highest of a beat"],
+  ["aortaDiastolic", "mmHg", "aorta, lowest of a beat"],
+]);
+
+const FLOWS = group("flows", [
+  ["systemic", "L/min", "through the body, coronary veins included, collaterals not"],
+  ["pulmonary", "L/min", "through both pulmonary arteries, collaterals not included"],
+  ["svc", "L/min", "superior vena cava"],
+  ["ivc", "L/min", "inferior vena cava"],
+  ["left", "L/min", "left pulmonary artery"],
+  ["right", "L/min", "right pulmonary artery"],
+  ["fenestration", "L/min", "through the fenestration, pathway to atrium positive"],
+]);
+
+const SATURATIONS = group("saturations", [
+  ["arterial", "%", "arteries"],
+  ["svc", "%", "superior vena cava"],
+  ["ivc", "%", "inferior vena cava"],
+  ["pulmonaryVein", "%", "pulmonary veins"],
+]);
+
+const PATHWAY = group("pathway", [
+  ["pressureDrop", "mmHg", "total pressure from the IVC's entry to the pulmonary arteries"],
+  ["powerLoss", "mW", "lost in the pathway's four branches"],
+  ["resistance", "WU", "power loss over the square of flow"],
+]);
+
+const ENERGY = group("energy", [
+  ["in", "mW", "put in by heart, breathing and muscle"],
+  ["lost", "mW", "lost in all elements"],
+  ["residualPercent", "%", "what the energy budget fails to close by"],
+]);
+
+const EXCHANGE = group("exchange", [
+  ["filtration", "mL/h", "filtered from the capillaries once the tissues have settled"],
+  ["lymph", "mL/h", "carried back by lymph"],
+  ["overflow", "mL/h", "what lymph cannot carry: into chest and abdomen"],
+]);
+
+const EXTRAS = group("extras", [
+  ["heartRate", "1/min", "heart rate"],
+  ["breathingRate", "1/min", "breaths a minute, locked to whole beats"],
+  ["beatsPerBreath", "1", "beats in one repeat"],
+  ["cardiacIndex", "L/min/m2", "systemic flow over body surface area"],
+  ["cardiacOutput", "L/min", "out of the systemic ventricle, collaterals included"],
+  ["strokeVolume", "mL", "forward, a beat"],
+  ["strokeIndex", "mL/m2", "stroke volume over body surface area"],
+  ["endDiastolicVolume", "mL", "systemic ventricle at the onset of contraction"],
+  ["endSystolicVolume", "mL", "systemic ventricle at its smallest"],
+  ["ejectionFraction", "%", "ejected part of the end-diastolic volume"],
+  ["bloodVolume", "mL", "all blood of the loop"],
+  ["bloodVolumePerKilogram", "mL/kg", "for the usual weight at this body surface area"],
+  ["lungFlow", "L/min", "through both lungs, collaterals included"],
+  ["collateralFlow", "L/min", "arteries to pulmonary arteries"],
+  ["collateralIndex", "L/min/m2", "the same over body surface area"],
+  ["qpQs", "1", "lung flow (collaterals included) over systemic flow"],
+  ["svcShare", "%", "superior vena cava's part of both great veins' flow"],
+  ["leftShare", "%", "left pulmonary artery's part of both"],
+  ["pulmonaryArteryPressure", "mmHg", "pulmonary arteries, weighted by flow"],
+  ["transpulmonaryGradient", "mmHg", "pulmonary arteries to atrium"],
+  ["lungResistanceIndex", "WU.m2", "that gradient over lung flow, times body surface area"],
+  ["bodyResistanceIndex", "WU.m2", "aorta to upper veins over systemic flow, times body surface area"],
+  ["drivingHead", "mmHg", "inferior vena cava to atrium"],
+  ["headShare", "%", "pathway's pressure drop over the driving head"],
+  ["ventricularPower", "mW", "work rate of the systemic ventricle"],
+  ["powerShare", "%", "pathway's power loss over the ventricle's power"],
+  ["splanchnicPressure", "mmHg", "veins of gut and liver before the liver's resistance"],
+  ["legVeinPressure", "mmHg", "leg veins"],
+  ["capillaryPressureBelly", "mmHg", "mean capillary pressure in gut and liver"],
+  ["capillaryPressureLegs", "mmHg", "mean capillary pressure in the legs"],
+  ["hepaticWedgeGradient", "mmHg", "wedged minus free hepatic-vein pressure"],
+  ["ivcInspiratoryRatio", "1", "IVC flow while breathing in over its mean"],
+  ["ivcBackward", "%", "backward part of IVC flow over its mean"],
+  ["hepaticInspiratoryRatio", "1", "hepatic-vein flow while breathing in over its mean"],
+  ["mixedVenousSaturation", "%", "all the body's veins together"],
+  ["pulmonaryArterySaturation", "%", "what enters the lungs, collaterals included"],
+  ["coronarySinusSaturation", "%", "the heart's own veins"],
+  ["oxygenDelivery", "mL/min", "oxygen carried to the body"],
+  ["oxygenDeliveryIndex", "mL/min/m2", "the same over body surface area"],
+  ["oxygenUse", "mL/min", "oxygen used"],
+  ["oxygenMissing", "mL/min", "asked for and not there"],
+  ["oxygenExtraction", "%", "used over delivered"],
+  ["reflexHeartRate", "1", "factor of the reflex on heart rate"],
+  ["reflexResistance", "1", "factor of the reflex on the body's resistance"],
+]);
+
+const RIGHT_HEART = group(
+  "extras",
+  [
+    ["rightAtrium", "mmHg", "right atrium"],
+    ["rightVentricleSystolic", "mmHg", "right ventricle, highest of a beat"],
+    ["pulmonaryArterySystolic", "mmHg", "main pulmonary artery, highest of a beat"],
+    ["pulmonaryArteryDiastolic", "mmHg", "main pulmonary artery, lowest of a beat"],
+    ["rightVentricularPower", "mW", "work rate of the right ventricle"],
+  ],
+  ["two-ventricle"],
+);
+
+export const OUTPUTS: readonly Output[] = [
+  ...PRESSURES,
+  ...FLOWS,
+  ...SATURATIONS,
+  ...PATHWAY,
+  ...ENERGY,
+  ...EXCHANGE,
+  ...EXTRAS,
+  ...RIGHT_HEART,
+];
+
+const byPath = new Map(OUTPUTS.map((output) => [output.path, output]));
+
+/** The table's row, or undefined for an unknown path. */
+export const findOutput = (path: string): Output | undefined => byPath.get(path);
+
+/** The number at a listed path, or undefined where the stage has none. */
+export function readOutput(circulation: Circulation, path: string): number | undefined {
+  const [head, tail] = path.split(".") as [string, string];
+  const found = (circulation as unknown as Record<string, Record<string, unknown>>)[head]?.[tail];
+  return typeof found === "number" ? found : undefined;
+}

@@ -1,0 +1,86 @@
+/**
+ * Every settable parameter once: name, unit, range, default, meaning, source.
+ * Sliders, the request schema, the docs and the lesson checker all read this table.
+ */
+import { BODY_PARAMETERS } from "./body-parameters.ts";
+import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
+import type { Body, ParameterValue, Stage } from "./request.ts";
+
+export type ParameterGroup =
+  | "vessels"
+  | "heart"
+  | "breathing"
+  | "activity"
+  | "pathway"
+  | "fenestration"
+  | "oxygen"
+  | "fluid";
+
+interface Described {
+  readonly name: string;
+  readonly group: ParameterGroup;
+  /** One clause in plain technical English; the page shows translated words from `src/i18n`. */
+  readonly meaning: string;
+  readonly source: string;
+  /** Stages in which it acts; all of them when left out. */
+  readonly stages?: readonly Stage[];
+}
+
+export interface NumberParameter extends Described {
+  readonly kind: "number";
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  /** In the stated unit; may depend on stage and body (growth). */
+  readonly default: number | ((stage: Stage, body: Body) => number);
+}
+
+export interface WordParameter extends Described {
+  readonly kind: "word";
+  readonly words: readonly string[];
+  readonly default: string;
+}
+
+export type Parameter = NumberParameter | WordParameter;
+
+export const PARAMETERS: readonly Parameter[] = [...BODY_PARAMETERS, ...PATHWAY_PARAMETERS];
+
+const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]));
+
+/** The table's row, or undefined for an unknown name. */
+export const findParameter = (name: string): Parameter | undefined => byName.get(name);
+
+/** The default in the parameter's own unit for this stage and body. */
+export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): ParameterValue {
+  if (parameter.kind === "word") return parameter.default;
+  return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
+}
+
+/** The value in force: what the request sets, else the default. `name` must be a number parameter's. */
+export function numberSetting(
+  request: {
+    readonly stage: Stage;
+    readonly body: Body;
+    readonly set: Readonly<Record<string, ParameterValue>>;
+  },
+  name: string,
+): number {
+  const parameter = byName.get(name);
+  if (parameter?.kind !== "number") throw new Error(`unknown number parameter: ${name}`);
+  return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
+}
+
+/** As {@link numberSetting}, for a word parameter. */
+export function wordSetting(
+  request: {
+    readonly stage: Stage;
+    readonly body: Body;
+    readonly set: Readonly<Record<string, ParameterValue>>;
+  },
+  name: string,
+): string {
+  const parameter = byName.get(name);
+  if (parameter?.kind !== "word") throw new Error(`unknown word parameter: ${name}`);
+  return (request.set[name] ?? parameter.default) as string;
+}

@@ -1,0 +1,66 @@
+/** The energy budget: who puts power in, where it is spent, and by how much the two sides fail to meet. */
+
+import { formatNumber, formatQuantity, t } from "../i18n/index.ts";
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { hasPathway } from "../sim/parameters/request.ts";
+
+export function EnergyTable({ circulation }: { readonly circulation: Circulation }) {
+  const { energy, extras, request } = circulation;
+  const rows = (powers: Readonly<Record<string, number>>) =>
+    Object.entries(powers)
+      .sort(([, one], [, other]) => other - one)
+      .map(([name, power]) => <Row key={name} name={t(`energy.${name}`)} power={power} whole={energy.in} />);
+  return (
+    <details class="energy">
+      <summary>{t("energy.title")}</summary>
+      <table>
+        <caption>{t("energy.caption")}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{t("energy.what")}</th>
+            <th scope="col">{t("energy.power")}</th>
+            <th scope="col">{t("energy.share")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows(energy.sources)}
+          <Row name={t("energy.in")} power={energy.in} whole={energy.in} sum />
+        </tbody>
+        <tbody>
+          {rows(energy.losses)}
+          <Row name={t("energy.lost")} power={energy.lost} whole={energy.in} sum />
+        </tbody>
+      </table>
+      <p>{t("energy.residual", { share: formatNumber(energy.residualPercent, 3) })}</p>
+      {hasPathway(request.stage) && (
+        <p>
+          {t("energy.pathway", {
+            power: formatQuantity(circulation.pathway.powerLoss, "mW", 1),
+            ofVentricle: formatQuantity(extras.powerShare!, "%", 1),
+            ofHead: formatQuantity(extras.headShare!, "%"),
+          })}
+        </p>
+      )}
+    </details>
+  );
+}
+
+interface RowProps {
+  readonly name: string;
+  /** mW */
+  readonly power: number;
+  readonly whole: number;
+  readonly sum?: boolean;
+}
+
+const Row = ({ name, power, whole, sum }: RowProps) => (
+  <tr class={sum ? "sum" : undefined}>
+    <th scope="row">{name}</th>
+    <td>
+      <bdi>{formatQuantity(power, "mW", 1)}</bdi>
+    </td>
+    <td>
+      <bdi>{formatQuantity((100 * power) / whole, "%", 1)}</bdi>
+    </td>
+  </tr>
+);

@@ -1,0 +1,48 @@
+/** The words of one step: as much of a telling as the place allows, and the caution that belongs to it. */
+
+import { t } from "../../i18n/index.ts";
+import type { Lesson, Part, Step, Translation } from "../../lesson/lesson.ts";
+import { ProseView } from "./prose.tsx";
+import type { Voice } from "./voice.ts";
+
+export interface ScriptProps {
+  readonly lesson: Lesson;
+  readonly step: Step;
+  readonly voice: Voice;
+  /** 1: a lecture's sentence; 2: a kiosk's; left out: all. */
+  readonly paragraphs?: number;
+}
+
+/** The part that tells this step in the chosen telling; the plain one where there is no other. */
+const partOf = (step: Step, { telling }: Voice): Part =>
+  (telling === "technical" ? step.technical : null) ?? step.plain;
+
+export function Script({ lesson, step, voice, paragraphs }: ScriptProps) {
+  const part = partOf(step, voice);
+  return (
+    <div class="script" lang={part.language === lesson.language ? undefined : part.language}>
+      <ProseView
+        prose={paragraphs === undefined ? part.prose : part.prose.slice(0, paragraphs)}
+        voice={voice}
+      />
+    </div>
+  );
+}
+
+export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voice: Voice }) =>
+  step.caution && (
+    <div class="step-caution" role="note" lang={step.caution.language}>
+      <ProseView prose={step.caution.prose} voice={voice} />
+    </div>
+  );
+
+/** Where a translation stands: whether it can be relied on. */
+export function TranslationNote({ translation }: { readonly translation: Translation | null }) {
+  if (!translation) return null;
+  return (
+    <>
+      {!translation.reviewed && <p class="translation-note">{t("lesson.notReviewed")}</p>}
+      {translation.outOfDate && <p class="translation-note">{t("lesson.outOfDate")}</p>}
+    </>
+  );
+}

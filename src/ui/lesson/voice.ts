@@ -1,0 +1,34 @@
+/** What a lesson's words need from the page to be shown: numbers of the moment, explanations, and the way to other steps. */
+
+import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
+import type { Situation } from "../../lesson/figure-paths.ts";
+import type { Glossary, Sources } from "../../lesson/glossary.ts";
+import { type Figure, figureValue } from "../../lesson/live-figures.ts";
+import type { StepReference } from "../../lesson/prose.ts";
+
+export const TELLINGS = ["plain", "technical"] as const;
+export type Telling = (typeof TELLINGS)[number];
+
+export interface Voice {
+  readonly telling: Telling;
+  readonly glossary: Glossary;
+  readonly sources: Sources;
+  /** A live number as the reader's language writes it. */
+  number(figure: Figure): string;
+  /** null where there is nowhere to go, as in a kiosk. */
+  readonly follow: ((to: StepReference) => void) | null;
+}
+
+/** The number, "..." while the model is at work, or that it is being measured in the moving flow. */
+export function numberIn(situation: Situation, figure: Figure): string {
+  const value = figureValue(figure, situation);
+  if (value === null)
+    return t(/(^|[^A-Za-z])field\./.test(figure.written) ? "lesson.measuring" : "lesson.waiting");
+  return formatFigure(value, figure);
+}
+
+/** As the reader's language writes it. */
+export function formatFigure(value: number, { format: { unit, digits, signed, bare } }: Figure): string {
+  const text = bare ? formatNumber(value, digits) : formatQuantity(value, unit, digits);
+  return signed && Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+}

@@ -1,0 +1,76 @@
+/** One page for a family to take home: pictures and words, the local team's own text, the cautions. */
+import { useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+import { formatQuantity, language, t } from "../../i18n/index.ts";
+import { VERSION } from "../app-version.ts";
+import { Cautions } from "../cautions.tsx";
+import { Switch } from "../choice.tsx";
+
+export interface HandoutProps {
+  readonly title: string;
+  readonly children: ComponentChildren;
+  readonly onClose: () => void;
+}
+
+export function Handout({ title, children, onClose }: HandoutProps) {
+  const large = useSignal(false);
+  const words = useSignal("");
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus();
+    document.documentElement.classList.add("handing-out");
+    return () => {
+      document.documentElement.classList.remove("handing-out");
+    };
+  }, []);
+  return (
+    <section class={large.value ? "handout large" : "handout"} aria-label={title}>
+      <div class="handout-bar">
+        <button type="button" class="main" onClick={() => print()}>
+          {t("handout.print")}
+        </button>
+        <Switch
+          label={t("handout.large")}
+          on={large.value}
+          onChange={(on) => {
+            large.value = on;
+          }}
+        />
+        <button type="button" onClick={onClose}>
+          {t("dialog.close")}
+        </button>
+      </div>
+      <article class="sheet">
+        <h1 ref={heading} tabIndex={-1}>
+          {title}
+        </h1>
+        {children}
+        <label class="handout-words">
+          <span>{t("handout.team")}</span>
+          <textarea
+            rows={3}
+            maxLength={500}
+            placeholder={t("handout.team.example")}
+            value={words}
+            onInput={(event) => {
+              words.value = event.currentTarget.value;
+            }}
+          />
+          <span class="handout-words-printed">{words}</span>
+        </label>
+        <Cautions />
+        <p class="sheet-made">
+          {t("handout.made", {
+            version: VERSION,
+            date: new Intl.DateTimeFormat(language(), { dateStyle: "long" }).format(new Date()),
+          })}
+        </p>
+      </article>
+    </section>
+  );
+}
+
+/** "18 mm", or the word of a word parameter. */
+export const settingInWords = (name: string, value: number | string, unit: string, digits: number): string =>
+  typeof value === "number" ? formatQuantity(value, unit, digits) : t(`parameter.${name}.${value}`);

@@ -1,0 +1,91 @@
+/** The state and its ledger as a table for a spreadsheet: settings, results and losses with units, cautions, version, date. */
+
+import { language, t } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { FieldReadings } from "../../sim/flow-field/flow-field.ts";
+import { PARAMETERS } from "../../sim/parameters/parameters.ts";
+import { actsIn, settingOf } from "../../state/edit.ts";
+import { VERSION } from "../app-version.ts";
+import { cautionSentences } from "../cautions.tsx";
+import { figuresOf } from "../figures.ts";
+import { type Cell, writeCsv } from "./csv.ts";
+
+/** UCUM codes of our units (case-sensitive form, from memory of the standard). */
+const UCUM: Readonly<Record<string, string>> = {
+  mmHg: "mm[Hg]",
+  "L/min": "L/min",
+  mW: "mW",
+  mm: "mm",
+  mL: "mL",
+  "%": "%",
+  years: "a",
+  m: "m",
+  mm2: "mm2",
+  m2: "m2",
+  "g/dL": "g/dL",
+  s: "s",
+  "1/min": "/min",
+  "L/min/m2": "L/min/m2",
+  "mL/min/m2": "mL/min/m2",
+  "%/mmHg": "%/mm[Hg]",
+  "WU.m2": "mm[Hg].min/L.m2",
+  MET: "[MET]",
+};
+
+export interface TableSource {
+  readonly circulation: Circulation;
+  readonly readings: FieldReadings | null;
+  /** The link that opens this state. */
+  readonly link: string;
+  /** RFC 3339 */
+  readonly date: string;
+}
+
+/** Columns: section, name, value, unit, UCUM code, source. Numbers keep all digits and the point as decimal sign. */
+export function writeTable({ circulation, readings, link, date }: TableSource): string {
+  const { request } = circulation;
+  const row = (section: string, name: string, value: Cell, unit = "", source = ""): readonly Cell[] => [
+    t(`table.${section}`),
+    name,
+    value,
+    unit === "1" ? "" : unit,
+    UCUM[unit] ?? "",
+    source,
+  ];
+  const about = (name: string, value: Cell, unit?: string) => row("about", t(`table.${name}`), value, unit);
+  const results = figuresOf(circulation, readings).flatMap(({ name, value, unit, source }) =>
+    value === null ? [] : [row("results", t(`figure.${name}`), value, unit, t(`figure.source.${source}`))],
+  );
+  const settings = PARAMETERS.filter((parameter) => actsIn(parameter, request.stage)).map((parameter) =>
+    row(
+      "settings",
+      t(`parameter.${parameter.name}`),
+      settingOf(request, parameter),
+      parameter.kind === "number" ? parameter.unit : "",
+      parameter.name,
+    ),
+  );
+  const losses = circulation.pathway.ledger.flatMap((loss) => {
+    const name = t(`element.${loss.element}`);
+    return [
+      row("losses", name, loss.pressureDrop, "mmHg", loss.source),
+      row("losses", name, loss.powerLoss, "mW", loss.source),
+    ];
+  });
+  return writeCsv([
+    ["section", "name", "value", "unit", "ucum", "source"].map((column) => t(`table.column.${column}`)),
+    about("program", `${t("name")} ${VERSION}`),
+    about("date", date),
+    about("language", language()),
+    about("link", link),
+    about("stage", t(`stage.${request.stage}`)),
+    about("volumeRule", t(`volumeRule.${request.volumeRule}`)),
+    about("age", request.body.ageYears, "years"),
+    about("bsa", request.body.bsa, "m2"),
+    about("haemoglobin", request.body.haemoglobin, "g/dL"),
+    ...results,
+    ...settings,
+    ...losses,
+    ...cautionSentences().map((sentence) => row("caution", sentence, "")),
+  ]);
+}

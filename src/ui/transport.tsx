@@ -1,0 +1,26 @@
+/** What moves the scene: pause and go, and a dye pulse. How fast the blood is shown stands in the scene's own legend. */
+import { t } from "../i18n/index.ts";
+
+export interface TransportProps {
+  readonly moving: boolean;
+  readonly onTogglePause: () => void;
+  /** Left out where dye makes no sense. */
+  readonly onDye?: (() => void) | undefined;
+}
+
+export const Transport = ({ moving, onTogglePause, onDye }: TransportProps) => (
+  <div class="transport">
+    <button type="button" data-item="pause" onClick={onTogglePause}>
+      <svg viewBox="0 0 16 16" aria-hidden="true">
+        <path d={moving ? "M3 2h3.5v12H3zM9.5 2H13v12H9.5z" : "M3 1.5 14 8 3 14.5z"} />
+      </svg>
+      {t(moving ? "transport.pause" : "transport.play")}
+    </button>
+    {onDye && (
+      <button type="button" data-item="dye" onClick={onDye}>
+        {t("transport.dye")}
+      </button>
+    )}
+    {!moving && <span class="pace">{t("transport.still")}</span>}
+  </div>
+);

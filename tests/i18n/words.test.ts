@@ -1,0 +1,98 @@
+import { IntlMessageFormat } from "intl-messageformat";
+import { afterEach, describe, expect, it } from "vitest";
+import { messageFiles } from "../../src/i18n/files.ts";
+import {
+  digitsOfStep,
+  direction,
+  formatNumber,
+  formatQuantity,
+  LANGUAGES,
+  languageName,
+  MESSAGES,
+  parseNumber,
+  setLanguage,
+  speakQuantity,
+  t,
+} from "../../src/i18n/index.ts";
+import { lengthen } from "../../src/i18n/pseudo.ts";
+
+afterEach(() => void setLanguage("en"));
+
+describe("messages", () => {
+  it("parse in every language", () => {
+    for (const [tag, messages] of Object.entries(MESSAGES)) {
+      for (const [key, message] of Object.entries(messages)) {
+        expect(
+          () => new IntlMessageFormat(message, tag, undefined, { ignoreTag: true }),
+          `${tag} ${key}`,
+        ).not.toThrow();
+      }
+    }
+  });
+
+  it("have keys that no two files of a language share", () => {
+    for (const tag of LANGUAGES) {
+      const keys = Object.entries(messageFiles)
+        .filter(([path]) => path.startsWith(`./${tag}/`))
+        .flatMap(([, messages]) => Object.keys(messages));
+      expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([]);
+    }
+  });
+
+  it("stand in folders whose names are language tags", () => {
+    for (const tag of LANGUAGES) expect(Intl.getCanonicalLocales(tag)).toEqual([tag]);
+  });
+
+  it("come back in brackets when a key is unknown", () => {
+    expect(t("no.such.key")).toBe("[no.such.key]");
+  });
+
+  it("fall back to the nearest language, English at last", () => {
+    expect(setLanguage("en-GB")).toBe("en");
+    expect(setLanguage("xx")).toBe("en");
+  });
+});
+
+describe("pseudo-languages", () => {
+  it("U20 lengthen by 40 % and keep arguments", () => {
+    expect(lengthen("Fenestration diameter").length).toBeGreaterThanOrEqual(29);
+    setLanguage("en-XA");
+    expect(t("unit.mm.spoken", { value: "18", count: 18 })).toContain("18");
+    expect(t("unit.mm.spoken", { value: "18", count: 18 })).not.toContain("millimetres");
+  });
+
+  it("U20 run right to left", () => {
+    setLanguage("ar-XB");
+    expect(direction()).toBe("rtl");
+    expect(t("unit.mm.written")).toContain("\u202e");
+  });
+});
+
+describe("numbers and units", () => {
+  it("carry a true minus, a thin no-break space, and as many decimals as asked", () => {
+    expect(formatQuantity(-2, "mmHg", 1)).toBe("\u22122.0\u202fmmHg");
+    expect(formatNumber(-0.01, 1)).toBe("0.0");
+    expect(formatQuantity(0.7, "1", 2)).toBe("0.70");
+  });
+
+  it("are spoken as words with the unit", () => {
+    expect(speakQuantity(18, "mm")).toBe("18 millimetres");
+    expect(speakQuantity(1, "mm")).toBe("1 millimetre");
+    expect(speakQuantity(1, "mm", 1)).toBe("1.0 millimetres");
+  });
+
+  it("are read with comma or point", () => {
+    expect(parseNumber("17,5")).toBe(17.5);
+    expect(parseNumber(" \u22123.25 ")).toBe(-3.25);
+    expect(parseNumber("twelve")).toBeUndefined();
+    expect(parseNumber("1.2.3")).toBeUndefined();
+  });
+
+  it("take their decimals from the step", () => {
+    expect([0.5, 1, 0.01, 10].map(digitsOfStep)).toEqual([1, 0, 2, 0]);
+  });
+
+  it("name a language by its own name", () => {
+    expect(languageName("es")).toBe("Español");
+  });
+});

@@ -1,0 +1,164 @@
+import { expect, test } from "vitest";
+import { cmi5Record, duration, readLaunch } from "../../src/lms/cmi5.ts";
+import { courseStructure, scormManifest } from "../../src/lms/manifests.ts";
+
+const ACTOR = { account: { homePage: "https://course.example", name: "learner-1" } };
+const QUERY = `?${new URLSearchParams({
+  setting: "study",
+  endpoint: "https://lrs.example/xapi",
+  fetch: "https://course.example/token",
+  actor: JSON.stringify(ACTOR),
+  registration: "6a5a3a0e-0000-4000-8000-000000000001",
+  activityId: "https://course.example/activity",
+})}`;
+
+/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3, from memory). */
+function recordStore() {
+  const documents = new Map<string, string>();
+  const statements: {
+    verb: { id: string };
+    result?: object;
+    context: { extensions?: object; contextActivities: { category: { id: string }[] } };
+  }[] = [];
+  const refused: string[] = [];
+  let tokens = 0;
+  const ask = async (url: string, init: RequestInit): Promise<Response> => {
+    if (url === "https://course.example/token") {
+      tokens++;
+      return Response.json(tokens === 1 ? { "auth-token": "dG9rZW4=" } : { "error-code": "1" });
+    }
+    const headers = new Headers(init.headers);
+    if (
+      headers.get("Authorization") !== "Basic dG9rZW4=" ||
+      headers.get("X-Experience-API-Version") !== "1.0.3"
+    ) {
+      refused.push(url);
+      return new Response("", { status: 401 });
+    }
+    const { pathname, searchParams } = new URL(url);
+    if (pathname === "/xapi/statements") {
+      statements.push(JSON.parse(String(init.body)));
+      return Response.json(["id"]);
+    }
+    const name = searchParams.get("stateId")!;
+    if (name === "LMS.LaunchData") {
+      return Response.json({
+        contextTemplate: {
+          extensions: { "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1" },
+        },
+      });
+    }
+    if (init.method === "PUT") {
+      documents.set(name, String(init.body));
+      return new Response(null, { status: 204 });
+    }
+    const found = documents.get(name);
+    return found === undefined ? new Response("", { status: 404 }) : new Response(found);
+  };
+  return { ask, statements, documents, refused, tokens: () => tokens };
+}
+
+const record = (store: ReturnType<typeof recordStore>, now = () => 0) => {
+  let count = 0;
+  return cmi5Record(
+    readLaunch(QUERY)!,
+    store.ask,
+    now,
+    () => "2026-11-25T12:00:00Z",
+    () => `id-${count++}`,
+  );
+};
+const verbs = (store: ReturnType<typeof recordStore>) =>
+  store.statements.map(({ verb }) => verb.id.split("/").pop());
+const report = (right: number, completed: boolean) => ({
+  text: "abc",
+  place: "a#b",
+  score: { right, asked: 10 },
+  completed,
+});
+
+test("U18 initialized comes first, passed and completed once, terminated last; the token is asked for once", async () => {
+  const store = recordStore();
+  let clock = 0;
+  const voice = record(store, () => clock);
+  expect(await voice.load()).toBeNull();
+  expect(await voice.report(report(5, false))).toBe(true);
+  clock = 90.5;
+  expect(await voice.report(report(8, true))).toBe(true);
+  expect(await voice.report(report(9, true))).toBe(true);
+  voice.close();
+  await new Promise((done) => setTimeout(done, 5));
+  expect(verbs(store)).toEqual(["initialized", "passed", "completed", "terminated"]);
+  expect(store.statements[1]!.result).toEqual({
+    success: true,
+    score: { scaled: 0.8 },
+    duration: "PT90.50S",
+  });
+  expect(store.statements[2]!.result).toEqual({ completion: true, duration: "PT90.50S" });
+  for (const { context } of store.statements) {
+    expect(context.extensions).toEqual({
+      "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1",
+    });
+    expect(context.contextActivities.category.map(({ id }) => id)).toContain(
+      "https://w3id.org/xapi/cmi5/context/categories/cmi5",
+    );
+  }
+  expect(store.tokens()).toBe(1);
+  expect(store.refused).toEqual([]);
+});
+
+test("what was reported is given back at the next visit", async () => {
+  const store = recordStore();
+  await record(store).report(report(5, false));
+  const document = store.documents.get("lungward.progress")!;
+  const next = recordStore();
+  next.documents.set("lungward.progress", document);
+  expect(await record(next).load()).toBe("abc");
+});
+
+test("failed may be followed by passed, and passed is never taken back", async () => {
+  const store = recordStore();
+  const voice = record(store);
+  for (const right of [2, 8, 1]) await voice.report(report(right, true));
+  expect(verbs(store)).toEqual(["initialized", "failed", "completed", "passed"]);
+});
+
+test("a store that cannot be reached is told, not thrown", async () => {
+  const voice = cmi5Record(
+    readLaunch(QUERY)!,
+    () => Promise.reject(new Error("offline")),
+    () => 0,
+    () => "",
+    () => "",
+  );
+  expect(await voice.load()).toBeNull();
+  expect(await voice.report(report(5, true))).toBe(false);
+  voice.close();
+});
+
+test("a page that no course system launched, or launched badly, has no launch", () => {
+  expect(readLaunch("?mode=study")).toBeNull();
+  expect(readLaunch(QUERY.replace("https%3A%2F%2Flrs.example", "javascript%3A"))).toBeNull();
+  expect(readLaunch(QUERY.replace(encodeURIComponent(JSON.stringify(ACTOR)).slice(0, 12), "x"))).toBeNull();
+});
+
+test("durations are ISO 8601", () => {
+  expect(duration(61.256)).toBe("PT61.26S");
+});
+
+test("both manifests name the launch address, and the first lists every file with its signs escaped", () => {
+  const course = {
+    id: "lungward",
+    version: "1",
+    title: "A & B",
+    description: "<d>",
+    language: "en",
+    launch: "index.html?mode=study",
+    files: ["index.html", "assets/a&b.js"],
+  };
+  const manifest = scormManifest(course);
+  expect(manifest).toContain('href="index.html?mode=study"');
+  expect(manifest).toContain('<file href="assets/a&amp;b.js"/>');
+  expect(manifest).toContain("A &amp; B");
+  expect(courseStructure(course)).toContain("<url>index.html?mode=study</url>");
+});

@@ -1,0 +1,162 @@
+import { Scorm12API } from "scorm-again";
+import { describe, expect, test } from "vitest";
+import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress.ts";
+import { packProgress, unpackProgress } from "../../src/lesson/progress-pack.ts";
+import {
+  findScormApi,
+  LONGEST_SUSPEND_DATA,
+  type ScormApi,
+  scormRecord,
+  timespan,
+} from "../../src/lms/scorm.ts";
+
+/** An independent run-time double: it checks each element's name, type and range, and remembers. */
+function courseSystem(earlier?: Record<string, unknown>) {
+  const api = new Scorm12API({ autocommit: false });
+  if (earlier) api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
+  const faults: string[] = [];
+  const checked = Object.fromEntries(
+    (["LMSInitialize", "LMSFinish", "LMSGetValue", "LMSSetValue", "LMSCommit"] as const).map((name) => [
+      name,
+      (...given: [string, string]) => {
+        const answer = (api[name] as (...each: string[]) => string | boolean)(...given);
+        if (api.LMSGetLastError() !== "0")
+          faults.push(`${name} ${given.join(" ")}: ${api.LMSGetErrorString(api.LMSGetLastError())}`);
+        return answer;
+      },
+    ]),
+  ) as unknown as ScormApi;
+  return { api, checked, faults };
+}
+
+const longest = (): Progress => {
+  let progress = NO_PROGRESS;
+  for (let lesson = 1; lesson <= 10; lesson++) {
+    const ids = Array.from({ length: 14 }, (_, step) => `step-number-${lesson}-${step}`);
+    progress = withLesson(progress, `${lesson}-a-lesson-with-a-name`, {
+      step: ids[13]!,
+      seen: ids,
+      finished: lesson < 10,
+      answers: Object.fromEntries(
+        ids.slice(0, 7).map((id, index) => [
+          id,
+          {
+            given: `answer-${index % 3}`,
+            right: index % 4 > 0,
+            tries: 1 + (index % 2),
+            day: `2026-0${1 + (lesson % 9)}-1${index}`,
+            note: "the pressure below went up",
+          },
+        ]),
+      ),
+      recalled: Object.fromEntries(
+        ids
+          .slice(0, 4)
+          .map((id) => [`${lesson}-a-lesson-with-a-name#${id}`, { right: true, day: "2026-11-25" }]),
+      ),
+    });
+  }
+  return progress;
+};
+
+describe("SCORM 1.2, against an independent run-time double", () => {
+  test("U18 a visit begins, reports at each step, ends, and the next one resumes in the right step within 4,096 characters", async () => {
+    const first = courseSystem();
+    let clock = 100;
+    const voice = scormRecord(first.checked, () => clock);
+    expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
+    expect(await voice.load()).toBeNull();
+
+    const text = packProgress(longest(), LONGEST_SUSPEND_DATA);
+    expect(text.length).toBeLessThanOrEqual(LONGEST_SUSPEND_DATA);
+    const report = {
+      text,
+      place: "10-a-lesson-with-a-name#step-number-10-13",
+      score: { right: 40, asked: 60 },
+      completed: false,
+    };
+    expect(await voice.report(report)).toBe(true);
+    expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
+    expect(first.api.LMSGetValue("cmi.core.score.raw")).toBe("67");
+    clock += 3725.5;
+    voice.close();
+    voice.close();
+    expect(first.faults).toEqual([]);
+    expect(first.api.isTerminated()).toBe(true);
+    expect(await voice.report(report)).toBe(false);
+
+    // The standard's own run-time gives back what was set; the double keeps it in `cmi`.
+    const kept = first.api.cmi;
+    const second = courseSystem({
+      "cmi.suspend_data": kept.suspend_data,
+      "cmi.core.lesson_location": kept.core.lesson_location,
+      "cmi.core.lesson_status": kept.core.lesson_status,
+    });
+    const again = scormRecord(second.checked, () => 0);
+    const resumed = unpackProgress(await again.load());
+    expect(resumed).toEqual(longest());
+    expect(resumed.lessons["10-a-lesson-with-a-name"]!.step).toBe("step-number-10-13");
+    expect(second.faults).toEqual([]);
+  });
+
+  test.each([
+    [{ right: 8, asked: 10 }, "passed"],
+    [{ right: 3, asked: 10 }, "failed"],
+  ])("a finished course with %o ends as %s", async (score, status) => {
+    const { api, checked, faults } = courseSystem();
+    const voice = scormRecord(checked, () => 0);
+    await voice.report({ text: "x", place: "a#b", score, completed: true });
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe(status);
+    voice.close();
+    expect(faults).toEqual([]);
+  });
+
+  test("a later visit does not call a passed course incomplete again", () => {
+    const { api, checked } = courseSystem({ "cmi.core.lesson_status": "passed" });
+    scormRecord(checked, () => 0);
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("passed");
+  });
+
+  test("the system is found in a parent or an opener, and its absence is survived", () => {
+    const alone = { parent: null as unknown } as { parent: never };
+    alone.parent = alone as never;
+    expect(findScormApi(alone)).toBeNull();
+    const top = { API: courseSystem().checked, parent: null as unknown } as { API: ScormApi; parent: never };
+    top.parent = top as never;
+    expect(findScormApi({ parent: { parent: top } })).toBe(top.API);
+    expect(findScormApi({ ...alone, opener: top })).toBe(top.API);
+    const refusing = {
+      get API(): never {
+        throw new Error("another origin");
+      },
+      parent: alone,
+    };
+    expect(findScormApi({ parent: refusing as never })).toBeNull();
+  });
+
+  test("times are written HHHH:MM:SS.SS", () => {
+    expect([0, 61.256, 3725.5, 36_000_000].map(timespan)).toEqual([
+      "0000:00:00.00",
+      "0000:01:01.25",
+      "0001:02:05.50",
+      "9999:00:00.00",
+    ]);
+  });
+
+  test("a record too long for the system gives up notes and seen steps before answers", () => {
+    const noisy = longest();
+    const notes = Array.from({ length: 10 }, (_, lesson) =>
+      Object.values(noisy.lessons[`${lesson + 1}-a-lesson-with-a-name`]!.answers),
+    ).flat();
+    let seed = 1;
+    const letter = () => {
+      seed = (seed * 48271) % 2147483647;
+      return String.fromCharCode(97 + (seed % 26));
+    };
+    for (const answer of notes)
+      (answer as { note?: string }).note = Array.from({ length: 400 }, letter).join("");
+    const text = packProgress(noisy, LONGEST_SUSPEND_DATA);
+    expect(text.length).toBeLessThanOrEqual(LONGEST_SUSPEND_DATA);
+    expect(Object.keys(unpackProgress(text).lessons["3-a-lesson-with-a-name"]!.answers)).toHaveLength(7);
+  });
+});

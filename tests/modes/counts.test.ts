@@ -1,0 +1,26 @@
+import { describe, expect, it } from "vitest";
+import { counted, countsTable } from "../../src/modes/kiosk/counts.ts";
+import { minutesAndSeconds } from "../../src/modes/lecture/clock.tsx";
+
+describe("counts of use", () => {
+  it("are by day and lesson, and make a table", () => {
+    const once = counted({}, "2026-11-25", "03-pathways");
+    const twice = counted(counted(once, "2026-11-25", "03-pathways"), "2026-11-26", "04-energy-loss");
+    expect(twice).toEqual({ "2026-11-25": { "03-pathways": 2 }, "2026-11-26": { "04-energy-loss": 1 } });
+    expect(countsTable(twice)).toBe(
+      "Day,Lesson,Times\r\n2026-11-25,03-pathways,2\r\n2026-11-26,04-energy-loss,1\r\n",
+    );
+  });
+});
+
+describe("the speaker's clock", () => {
+  it("shows minutes and seconds, with a true minus past the end", () => {
+    expect([0, 59.9, 61, 3600, -75].map(minutesAndSeconds)).toEqual([
+      "0:00",
+      "0:59",
+      "1:01",
+      "60:00",
+      "\u22121:15",
+    ]);
+  });
+});

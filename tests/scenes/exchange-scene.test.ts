@@ -1,0 +1,51 @@
+import { expect, test } from "vitest";
+import type { Frame } from "../../src/chain/frame.ts";
+import { t } from "../../src/i18n/index.ts";
+import { dayAt, dropsFor, figuresAt, swelling } from "../../src/scenes/exchange/day.ts";
+import { readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { solveExchange } from "../../src/sim/exchange/index.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const circulation = solve(START.request);
+const course = solveExchange(circulation);
+
+test("the days run from the operation to the end of the course, wait there and begin anew", () => {
+  expect(dayAt(course, 0, false)).toBe(0);
+  expect(dayAt(course, 3, false)).toBeCloseTo(2, 9);
+  expect(dayAt(course, 33, false)).toBe(21);
+  expect(dayAt(course, 21 * 1.5 + 6 + 1.5, false)).toBeCloseTo(1, 9);
+});
+
+test("U3 a still shows one day on which fluid leaves, is carried back and runs over", () => {
+  const day = dayAt(course, 17, true);
+  expect(day).toBe(dayAt(course, 900, true));
+  const { filtration, lymph, overflow } = figuresAt(course, day);
+  for (const flow of [filtration, lymph, overflow]) expect(flow).toBeGreaterThan(0);
+});
+
+test("figures between the course's points lie between them, and on the points are theirs", () => {
+  expect(figuresAt(course, course.days[9]!).lymph).toBeCloseTo(course.lymph[9]!, 9);
+  const between = figuresAt(course, (course.days[9]! + course.days[10]!) / 2).lymph;
+  expect(between).toBeCloseTo((course.lymph[9]! + course.lymph[10]!) / 2, 9);
+  expect(figuresAt(course, 999).lymph).toBeCloseTo(course.lymph.at(-1)!, 9);
+});
+
+test("twice the flow is twice the drops, up to what the picture holds", () => {
+  expect(dropsFor(200, 10, 90)).toBe(2 * dropsFor(100, 10, 90));
+  expect(dropsFor(5000, 10, 90)).toBe(90);
+  expect(dropsFor(-3, 10, 90)).toBe(0);
+});
+
+test("tissue swells little while its pressure is below zero and much above (Guyton 1965, shape)", () => {
+  expect(swelling(-3)).toBe(1);
+  expect(swelling(2) - swelling(1)).toBeGreaterThan(2 * (swelling(-1) - swelling(-2)));
+});
+
+test("the course is told in words with its own figures", () => {
+  const frame = { panes: [{ circulation, exchange: course }] } as unknown as Frame;
+  const reading = readExchange(frame)!;
+  expect(reading.args.drained).toBe(course.drainedTotal);
+  expect(t(reading.key, reading.args)).toMatch(/^After 21 days/);
+  expect(readExchange({ panes: [] } as unknown as Frame)).toBeNull();
+});

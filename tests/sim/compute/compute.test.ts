@@ -1,0 +1,221 @@
+/** The headless contract, through the same text that the command reads. */
+import { execFileSync, spawnSync } from "node:child_process";
+import { describe, expect, test } from "vitest";
+import { KINDS } from "../../../src/sim/compute/kinds.ts";
+import { compute, schemaText } from "../../../src/sim/compute/run-request.ts";
+import { PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
+import { USUAL_HAEMOGLOBIN } from "../../../src/sim/parameters/request.ts";
+import { ADULT, answer, CHILD } from "../circulation/requests.ts";
+
+const CIRCULATION = {
+  kind: "circulation",
+  stage: "extracardiac",
+  body: CHILD,
+  volumeRule: "hold-atrial-pressure",
+  set: { fenestrationDiameter: 4 },
+};
+const run = (input: unknown, format: "json" | "csv" = "json") => compute(JSON.stringify(input), format);
+
+describe("kind circulation", () => {
+  test("answers the contract's keys, the same as the page's solver", async () => {
+    const { output, exit, errors } = await run(CIRCULATION);
+    expect(exit).toBe(0);
+    expect(errors).toEqual([]);
+    const reported = JSON.parse(output);
+    expect(Object.keys(reported)).toEqual([
+      "pressures",
+      "flows",
+      "saturations",
+      "pathway",
+      "energy",
+      "exchange",
+      "run",
+      "extras",
+    ]);
+    const solved = answer("extracardiac", CHILD, CIRCULATION.set);
+    expect(reported.pressures).toEqual(solved.pressures);
+    expect(reported.flows).toEqual(solved.flows);
+    expect(reported.pathway.ledger[0]).toHaveProperty("source");
+    expect(reported.run.converged).toBe(true);
+  });
+  test("as CSV gives one line a number with its unit", async () => {
+    const { output } = await run(CIRCULATION, "csv");
+    const lines = output.split("\r\n");
+    expect(lines[0]).toBe("quantity,value,unit");
+    expect(lines.find((line) => line.startsWith("pressures.pathway,"))).toMatch(
+      /^pressures\.pathway,[\d.]+,mmHg$/,
+    );
+    const unitless = lines.filter((line) => /^[^,]+,-?[\d.e-]+,$/.test(line));
+    expect(unitless).toEqual([]);
+  });
+  test("a bad request: exit 2, nothing on standard output, a line a fault", async () => {
+    const { output, errors, exit } = await run({ ...CIRCULATION, stage: "x", set: { conduitDiameter: 3 } });
+    expect(exit).toBe(2);
+    expect(output).toBe("");
+    expect(errors).toHaveLength(2);
+    expect(errors[1]).toMatch(/^set\.conduitDiameter: found 3; allowed: a number from 8 to 30 mm$/);
+  });
+  test("no answer: exit 3 and the reason", async () => {
+    const { output, errors, exit } = await run({
+      ...CIRCULATION,
+      volumeRule: "fixed-volume",
+      set: { bloodVolume: 300 },
+    });
+    expect(exit).toBe(3);
+    expect(output).toBe("");
+    expect(errors[0]).toMatch(/blood volume/);
+  });
+  test.each(["", "{", "[]", "3", '{"kind":"circus"}'])("text %j is refused", async (text) => {
+    const { exit, errors } = await compute(text, "json");
+    expect(exit).toBe(2);
+    expect(errors).toHaveLength(1);
+  });
+});
+
+describe("kind test-occlusion", () => {
+  test("answers open and shut at one blood volume", async () => {
+    const { output } = await run({ ...CIRCULATION, kind: "test-occlusion" });
+    const { open, closed } = JSON.parse(output);
+    expect(closed.extras.bloodVolume).toBeCloseTo(open.extras.bloodVolume, 6);
+    expect(closed.saturations.arterial).toBeGreaterThan(open.saturations.arterial);
+  });
+  test("without a fenestration is refused", async () => {
+    const { exit, errors } = await run({ ...CIRCULATION, kind: "test-occlusion", set: {} });
+    expect(exit).toBe(2);
+    expect(errors[0]).toMatch(/^set\.fenestrationDiameter/);
+  });
+});
+
+describe("kind sweep", () => {
+  const SWEEP = {
+    kind: "sweep",
+    base: { ...CIRCULATION, set: {} },
+    over: [
+      { parameter: "fenestrationDiameter", from: 0, to: 4, count: 3 },
+      { parameter: "pulmonaryResistanceIndex", values: [1.6, 3] },
+    ],
+    outputs: ["pressures.pathway", "saturations.arterial"],
+  };
+  test("gives rows for each value of the second quantity, the same as single answers", async () => {
+    const { output } = await run(SWEEP);
+    const reported = JSON.parse(output);
+    expect(reported.axes[0].values).toEqual([0, 2, 4]);
+    const single = answer("extracardiac", CHILD, { fenestrationDiameter: 4, pulmonaryResistanceIndex: 3 });
+    expect(reported.outputs[0].values[1][2]).toBeCloseTo(single.pressures.pathway, 2);
+  });
+  test("as CSV one line a point, with units in the head", async () => {
+    const { output } = await run(SWEEP, "csv");
+    const lines = output.trim().split("\r\n");
+    expect(lines).toHaveLength(7);
+    expect(lines[0]).toContain(
+      "fenestrationDiameter (mm),pulmonaryResistanceIndex (WU.m2),pressures.pathway (mmHg)",
+    );
+  });
+  test("refuses unknown outputs, axes out of range, and too many points", async () => {
+    const { errors } = await run({
+      ...SWEEP,
+      over: [{ parameter: "conduitDiameter", from: 1, to: 4, count: 3 }],
+      outputs: ["pressures.path"],
+    });
+    expect(errors.map((line) => line.split(":")[0])).toEqual(["over[0].from", "over[0].to", "outputs[0]"]);
+    const many = await run({
+      ...SWEEP,
+      over: [
+        { parameter: "body.bsa", from: 0.5, to: 2, count: 100 },
+        { parameter: "conduitDiameter", from: 10, to: 30, count: 100 },
+      ],
+    });
+    expect(many.errors[0]).toMatch(/^over: found 10000 points/);
+  });
+  test("runs over the body too", async () => {
+    const { output } = await run({
+      ...SWEEP,
+      base: { ...CIRCULATION, body: ADULT, set: {} },
+      over: [{ parameter: "body.haemoglobin", values: [8, 14] }],
+      outputs: ["extras.oxygenDelivery"],
+    });
+    const [low, high] = JSON.parse(output).outputs[0].values[0];
+    expect(high).toBeGreaterThan(1.5 * low);
+  });
+});
+
+describe("a sweep that takes long", () => {
+  const LONG = {
+    kind: "sweep",
+    base: { ...CIRCULATION, set: {} },
+    over: [
+      { parameter: "pulmonaryResistanceIndex", from: 0.5, to: 8, count: 50 },
+      { parameter: "body.bsa", from: 0.5, to: 2.5, count: 50 },
+    ],
+    outputs: ["pressures.pathway"],
+  };
+  test("ends at its limit with what it has: the rest stands as null, with the reason, and each point was told", async () => {
+    const reported: number[] = [];
+    const { output, exit } = await compute(JSON.stringify({ ...LONG, maxSeconds: 1 }), "json", (done) => {
+      reported.push(done);
+    });
+    expect(exit).toBe(0);
+    const { outputs, failures } = JSON.parse(output);
+    const values: (number | null)[] = outputs[0].values.flat();
+    expect(values).toHaveLength(2500);
+    expect(values[0]).toBeGreaterThan(0);
+    expect(values.at(-1)).toBeNull();
+    expect(failures.at(-1)).toEqual({ at: [8, 2.5], reason: "not reached within maxSeconds, 1 s" });
+    expect(reported).toHaveLength(2501);
+    expect(reported.at(-1)).toBe(1);
+  });
+  test("refuses a limit out of range", async () => {
+    const { errors } = await run({ ...LONG, maxSeconds: 0 });
+    expect(errors).toEqual(["maxSeconds: found 0; allowed: a number from 0.001 to 86400 s"]);
+  });
+  test("tells how far it is where there is no terminal, a line now and then", () => {
+    const { stderr, status } = spawnSync(
+      "node",
+      ["node_modules/tsx/dist/cli.mjs", "src/cli/compute.ts", "-"],
+      { input: JSON.stringify({ ...LONG, maxSeconds: 7 }) },
+    );
+    expect(status).toBe(0);
+    expect(stderr.toString()).toMatch(/^(progress: \d+ %\n)+$/);
+  });
+});
+
+test("a byte-order mark in front is no fault", async () => {
+  const { exit } = await compute(`\uFEFF${JSON.stringify(CIRCULATION)}`, "json");
+  expect(exit).toBe(0);
+});
+
+describe("the schema", () => {
+  const schema = JSON.parse(schemaText());
+  test("is JSON Schema 2020-12 with one definition a kind", () => {
+    expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
+    expect(Object.keys(schema.$defs)).toEqual(KINDS.map(({ kind }) => kind));
+  });
+  test("asks for age and size of the body, and tells the haemoglobin that is taken otherwise", () => {
+    const { body } = schema.$defs.circulation.properties;
+    expect(body.required).toEqual(["ageYears", "bsa"]);
+    expect(body.properties.haemoglobin.default).toBe(USUAL_HAEMOGLOBIN);
+  });
+  test("tells every parameter's unit and range", () => {
+    const { properties } = schema.$defs.circulation.properties.set;
+    for (const parameter of PARAMETERS) {
+      if (parameter.kind === "word") expect(properties[parameter.name].enum).toEqual(parameter.words);
+      else expect(properties[parameter.name].description).toContain(`${parameter.unit}: `);
+    }
+  });
+});
+
+describe("the command", () => {
+  const command = ["node_modules/tsx/dist/cli.mjs", "src/cli/compute.ts"];
+  test("reads standard input and prints the answer alone", () => {
+    const output = execFileSync("node", [...command, "-"], { input: JSON.stringify(CIRCULATION) });
+    expect(JSON.parse(output.toString()).run.converged).toBe(true);
+  }, 60_000);
+  test("refuses unknown flags and missing files with exit 2 and one line", () => {
+    for (const words of [["--nonsense"], ["/nowhere/at/all.json"], []]) {
+      const { status, stdout, stderr } = spawnSync("node", [...command, ...words]);
+      expect(status).toBe(2);
+      expect(stdout.toString()).toBe("");
+      expect(stderr.toString().trim().split("\n")).toHaveLength(1);
+    }
+  }, 60_000);
+});
