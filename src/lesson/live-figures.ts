@@ -7,6 +7,7 @@ import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 /** Unit as written in a lesson -> unit as `src/i18n` knows it. */
 const UNITS: Readonly<Record<string, string>> = {
   mmHg: "mmHg",
+  cmH2O: "cmH2O",
   "L/min": "L/min",
   "L/min/m2": "L/min/m2",
   WU: "WU",

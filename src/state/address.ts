@@ -29,7 +29,7 @@ import {
 const VERSION = "1";
 
 /** Longest text that still makes an easily read QR code. */
-export const LONGEST_ADDRESS = 300;
+export const LONGEST_ADDRESS = 350;
 
 /** Characters; three panes with every control moved need fewer. What lies beyond is not read. */
 export const LONGEST_READ = 2000;

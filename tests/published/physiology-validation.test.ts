@@ -4,7 +4,8 @@ import { expect, test } from "vitest";
 import { validationPage } from "../../src/cli/validation/validation-page.ts";
 
 const page = validationPage();
-const rows = page.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
+const [quantities, sensitivity] = page.split("## What moves what");
+const rows = quantities!.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
 
 test("docs/validation-physiology.md is current (else run: npx tsx src/cli/validation.ts)", () => {
   expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
@@ -21,4 +22,15 @@ test("it holds at least 40 quantities, each with a source, and a reason wherever
 
 test("nine in ten lie inside", () => {
   expect(rows.filter((line) => line.endsWith("| pass |")).length / rows.length).toBeGreaterThan(0.9);
+});
+
+test("a table tells which settings move which numbers: contractility and stiffness the output, lung resistance the pathway", () => {
+  const moved = (setting: string) => {
+    const line = sensitivity!.split("\n").find((each) => each.startsWith(`| ${setting} `));
+    return line!.split("|").slice(2, -1).map(Number);
+  };
+  const [INDEX, PATHWAY] = [0, 1];
+  expect(moved("contractility")[INDEX]).toBeGreaterThan(3);
+  expect(moved("stiffness")[INDEX]).toBeLessThan(-2);
+  expect(moved("pulmonaryResistanceIndex")[PATHWAY]).toBeGreaterThan(3);
 });

@@ -89,7 +89,7 @@ describe("an address", () => {
     );
   });
 
-  it("fits 300 characters with every control of one stage moved", () => {
+  it(`fits ${LONGEST_ADDRESS} characters with every control of one stage moved`, () => {
     for (const stage of STAGES) {
       const set = Object.fromEntries(
         PARAMETERS.filter((parameter) => parameter.stages?.includes(stage) ?? true).map((parameter) => [

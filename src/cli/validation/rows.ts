@@ -17,7 +17,7 @@ export interface Section {
   readonly rows: readonly Row[];
 }
 
-const row = (
+export const row = (
   quantity: string,
   unit: string,
   value: number,
@@ -26,7 +26,7 @@ const row = (
   remark?: string,
 ): Row => ({ quantity, unit, value, low, high, source, ...(remark ? { remark } : {}) });
 
-const INDEX = "L/min/m2";
+export const INDEX = "L/min/m2";
 
 export const sections = (persons: Persons): readonly Section[] => [
   { title: "Child, 5 years, at the Glenn stage (haemoglobin 16.5 g/dL)", rows: before(persons) },

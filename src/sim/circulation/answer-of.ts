@@ -4,35 +4,35 @@ import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
-import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
-import { regionalUse } from "../oxygen/use.ts";
-import { numberSetting } from "../parameters/parameters.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMilliwatt, toMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
 import * as at from "./compartments.ts";
 import { extrasOf } from "./extras.ts";
+import { mixingOf } from "./oxygen-of.ts";
 import type { Periodic } from "./periodic.ts";
 import type { Recording } from "./recording.ts";
 import { hepaticVein, tracesOf } from "./traces.ts";
+import { heldBy } from "./volume-rule.ts";
 
-const flow = at.FLOW_INDEX;
-
+/** @param lasting the watched cycle whose pressures the tissues settle at: of rest, where `recording` is only passed through */
 export function answerOf(
   request: CirculationRequest,
   law: PathwayLaw,
   periodic: Periodic,
   recording: Recording,
   state: readonly number[],
+  lasting: Recording = recording,
 ): Circulation {
-  const pressure = (index: number) => toMmHg(recording.pressures[index]!);
-  const across = (index: number) => toLitresPerMinute(recording.flows[index]!);
-  const along = (index: number) => toLitresPerMinute(recording.states[index]!);
+  const pressure = (index: at.Compartment) => toMmHg(recording.pressures[index]);
+  const across = (index: at.Flow) => toLitresPerMinute(recording.flows[index]);
+  const along = (index: at.InertFlow) => toLitresPerMinute(recording.states[index]);
   const pressures = {
     svc: pressure(at.UPPER),
     ivc: pressure(at.IVC),
-    hepaticVein: toMmHg(hepaticVein(recording.pressures[at.IVC]!, recording.pressures[at.SPLANCHNIC]!)),
+    hepaticVein: toMmHg(hepaticVein(recording.pressures[at.IVC], recording.pressures[at.SPLANCHNIC])),
     pathway: pressure(at.JUNCTION),
     pulmonaryArteryLeft: pressure(at.LUNG_LEFT),
     pulmonaryArteryRight: pressure(at.LUNG_RIGHT),
@@ -44,17 +44,17 @@ export function answerOf(
     aortaDiastolic: toMmHg(recording.aortaLowest),
   };
   const flows = {
-    systemic:
-      across(flow.upperBed) + across(flow.splanchnicBed) + across(flow.legBed) + across(flow.coronary),
+    systemic: across(at.UPPER_BED) + across(at.SPLANCHNIC_BED) + across(at.LEG_BED) + across(at.CORONARY),
     pulmonary: along(at.LEFT_FLOW) + along(at.RIGHT_FLOW),
     svc: along(at.SVC_FLOW),
     ivc: along(at.IVC_FLOW),
     left: along(at.LEFT_FLOW),
     right: along(at.RIGHT_FLOW),
-    fenestration: across(flow.fenestration),
+    fenestration: across(at.FENESTRATION),
   };
-  const oxygen = oxygenOf(request, periodic, recording);
-  const exchange = exchangeOf(request, pressures.svc, pressure(at.SPLANCHNIC), pressure(at.LEGS));
+  const oxygen = mixOxygen(mixingOf(request)(recording));
+  const exchange = exchangeOf(request, lasting);
+  const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
   const { energy } = recording;
@@ -87,8 +87,9 @@ export function answerOf(
       beats: periodic.cycles * periodic.forcing.beats,
       seconds: periodic.cycles * recording.period,
       residual: periodic.residual,
-      converged: periodic.reason === undefined,
-      ...(periodic.reason ? { reason: periodic.reason } : {}),
+      converged: reason === undefined,
+      held: heldBy(request),
+      ...(reason ? { reason } : {}),
     },
     extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss }),
     traces: tracesOf(periodic, recording),
@@ -96,43 +97,42 @@ export function answerOf(
   };
 }
 
+/** mmHg of mean arterial pressure, arterial saturation (0..1), part of what organs use at rest: below any of them no body lives on (teaching values, set low). */
+const MIN_ARTERIAL = 30;
+const MIN_SATURATION = 0.2;
+const MIN_USE = 0.75;
+
+/** Why the state that was found is none that a person survives, or undefined. */
+function notSurvived(
+  request: CirculationRequest,
+  arterialMean: number,
+  oxygen: OxygenBalance,
+): string | undefined {
+  if (arterialMean < MIN_ARTERIAL)
+    return "no one survives these settings: mean arterial pressure would fall below 30 mmHg";
+  if (oxygen.arterial < MIN_SATURATION)
+    return "no one survives these settings: arterial saturation would fall below 20 %";
+  if (oxygen.used < MIN_USE * numberSetting(request, "oxygenUseIndex") * request.body.bsa)
+    return "no one survives these settings: a quarter of the oxygen that the organs need at rest would be missing";
+  return undefined;
+}
+
 function pathwayFlowsOf(law: PathwayLaw, { sampled }: Recording): PathwayFlows {
   return {
-    ivc: sampled.states[at.IVC_FLOW]!,
-    svc: sampled.states[at.SVC_FLOW]!,
-    left: sampled.states[at.LEFT_FLOW]!,
-    right: sampled.states[at.RIGHT_FLOW]!,
-    ...(law.fenestration ? { fenestration: sampled.flows[flow.fenestration]! } : {}),
+    ivc: sampled.states[at.IVC_FLOW],
+    svc: sampled.states[at.SVC_FLOW],
+    left: sampled.states[at.LEFT_FLOW],
+    right: sampled.states[at.RIGHT_FLOW],
+    ...(law.fenestration ? { fenestration: sampled.flows[at.FENESTRATION] } : {}),
   };
 }
 
-function oxygenOf(request: CirculationRequest, { network }: Periodic, recording: Recording): OxygenBalance {
-  const setting = (name: string) => numberSetting(request, name);
-  const positive = (...indices: number[]) =>
-    Math.max(0, toLitresPerMinute(indices.reduce((sum, index) => sum + recording.flows[index]!, 0)));
-  const { connections } = network;
-  return mixOxygen({
-    flows: {
-      upper: positive(flow.upperBed),
-      lower: positive(flow.splanchnicBed, flow.legBed),
-      coronary: positive(flow.coronary),
-      collaterals: positive(flow.collateralLeft, flow.collateralRight),
-      lungs: positive(flow.lungLeft, flow.lungRight),
-      fenestrationForward: toLitresPerMinute(recording.fenestrationForward),
-      fenestrationBackward: toLitresPerMinute(recording.fenestrationBackward),
-    },
-    lowerPassesLungs: connections.ivcInto !== "atrium",
-    coronaryPassesLungs: connections.rightHeart,
-    haemoglobin: request.body.haemoglobin,
-    lungTension: pulmonaryVeinTension(setting("inspiredOxygen") / 100, setting("altitude")),
-    use: regionalUse(setting("oxygenUseIndex") * request.body.bsa, setting("metabolicEquivalents")),
-  });
-}
-
 /** mL/h: where the tissues settle if these pressures last, lymph not yet grown. Limbs see the mean of upper and leg veins. */
-function exchangeOf(request: CirculationRequest, upper: number, abdomen: number, legs: number) {
+function exchangeOf(request: CirculationRequest, { pressures }: Recording) {
   const setting = (name: string) => numberSetting(request, name);
-  const venous = { limbs: (upper + legs) / 2, abdomen };
+  const pressure = (index: at.Compartment) => toMmHg(pressures[index]);
+  const venous = { limbs: (pressure(at.UPPER) + pressure(at.LEGS)) / 2, abdomen: pressure(at.SPLANCHNIC) };
+  const duct = wordSetting(request, "thoracicDuct") === "atrium" ? at.ATRIUM : at.UPPER;
   const total = { filtration: 0, lymph: 0, overflow: 0 };
   for (const region of REGIONS) {
     const settled = steadyExchange(region, {
@@ -141,6 +141,7 @@ function exchangeOf(request: CirculationRequest, upper: number, abdomen: number,
       reflection: setting("proteinReflection"),
       leakage: setting("capillaryLeakage"),
       lymphMaximum: setting("lymphMaximum"),
+      lymphOutflow: pressure(duct),
       weight: usualWeight(request.body.bsa),
     });
     total.filtration += settled.filtration;

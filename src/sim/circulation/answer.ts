@@ -64,6 +64,8 @@ export interface Circulation {
     readonly seconds: number;
     readonly residual: number;
     readonly converged: boolean;
+    /** What was held while these numbers were found, in a sentence. */
+    readonly held: string;
     /** Why it did not converge, in a sentence. */
     readonly reason?: string;
   };

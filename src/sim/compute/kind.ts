@@ -20,8 +20,8 @@ export interface Kind<Request = unknown> {
   readonly check: (input: unknown) => Checked<Request>;
   /** @param progress parts done, 0..1 */
   readonly run: (request: Request, progress?: (done: number) => void) => Outcome | Promise<Outcome>;
-  /** The answer as a flat table; when left out, one row for each number: path, value, unit. */
-  readonly table?: (answer: object) => Table;
+  /** The answer as a flat table; when left out or undefined, one row for each number: path, value, unit. */
+  readonly table?: (answer: object) => Table | undefined;
   /** Unit of a number by its key path in the answer, for the flat table. */
   readonly unitOf?: (path: string) => string | undefined;
 }

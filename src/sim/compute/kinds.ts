@@ -2,6 +2,7 @@
 
 import { BENCHMARK_FIELD_KIND } from "./benchmark-field-kind.ts";
 import { CIRCULATION_KIND } from "./circulation-kind.ts";
+import { EXERTION_TEST_KIND } from "./exertion-test.ts";
 import { FIELD_KIND } from "./field-kind.ts";
 import { anyKind, type Kind } from "./kind.ts";
 import { SWEEP_KIND } from "./sweep-kind.ts";
@@ -10,6 +11,7 @@ import { TEST_OCCLUSION_KIND } from "./test-occlusion-kind.ts";
 export const KINDS: readonly Kind[] = [
   anyKind(CIRCULATION_KIND),
   anyKind(TEST_OCCLUSION_KIND),
+  anyKind(EXERTION_TEST_KIND),
   anyKind(SWEEP_KIND),
   anyKind(FIELD_KIND),
   anyKind(BENCHMARK_FIELD_KIND),

@@ -118,8 +118,25 @@ const EXTRAS = group("extras", [
   ["oxygenUse", "mL/min", "oxygen used"],
   ["oxygenMissing", "mL/min", "asked for and not there"],
   ["oxygenExtraction", "%", "used over delivered"],
+  ["hepaticVeinSaturation", "%", "veins of liver and gut"],
+  ["renalVeinSaturation", "%", "veins of the kidneys"],
+  ["legVeinSaturation", "%", "veins of the legs and the rest of the lower body"],
+  ["venoVenousFlow", "L/min", "from the upper body's veins past the lungs to the atrium"],
+  [
+    "inletRegurgitation",
+    "%",
+    "part of what enters the ventricle that leaks back by its atrioventricular valve",
+  ],
+  ["outletRegurgitation", "%", "part of what the ventricle ejects that leaks back by its semilunar valve"],
+  ["endSystolicElastance", "mmHg/mL", "systemic ventricle, fully contracted"],
+  ["strokeWork", "mJ", "area of the systemic ventricle's pressure-volume loop"],
+  ["albumin", "g/dL", "albumin that usually goes with this pull of plasma protein"],
+  ["carbonDioxide", "mmHg", "carbon dioxide that breathing leaves in the alveoli"],
+  ["oxygenUsePerKilogram", "mL/min/kg", "oxygen used, for the usual weight at this body surface area"],
   ["reflexHeartRate", "1", "factor of the reflex on heart rate"],
   ["reflexResistance", "1", "factor of the reflex on the body's resistance"],
+  ["reflexContractility", "1", "factor of the reflex on the ventricles' elastance"],
+  ["reflexVenousTone", "%", "unstressed volume of the veins that the reflex has taken up"],
 ]);
 
 const RIGHT_HEART = group(

@@ -30,6 +30,9 @@ const UCUM: Readonly<Record<string, string>> = {
   "%/mmHg": "%/mm[Hg]",
   "WU.m2": "mm[Hg].min/L.m2",
   MET: "[MET]",
+  cmH2O: "cm[H2O]",
+  "mmol/L": "mmol/L",
+  "mL/min/kg": "mL/min/kg",
 };
 
 export interface TableSource {
