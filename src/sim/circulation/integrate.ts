@@ -39,15 +39,21 @@ export function stepperOf(network: Network, forcing: Forcing): Stepper {
         const half = 2 * step;
         derivative(network, forcing, half, regulated, state, k1, kept);
         visit(step);
-        for (let i = 0; i < STATES; i++) trial[i] = state[i] + 0.5 * stepSize * k1[i];
+        ahead(trial, state, k1, 0.5 * stepSize);
         derivative(network, forcing, half + 1, regulated, trial, k2, passing);
-        for (let i = 0; i < STATES; i++) trial[i] = state[i] + 0.5 * stepSize * k2[i];
+        ahead(trial, state, k2, 0.5 * stepSize);
         derivative(network, forcing, half + 1, regulated, trial, k3, passing);
-        for (let i = 0; i < STATES; i++) trial[i] = state[i] + stepSize * k3[i];
+        ahead(trial, state, k3, stepSize);
         derivative(network, forcing, half + 2, regulated, trial, k4, passing);
         for (let i = 0; i < STATES; i++)
-          state[i] = state[i] + (stepSize / 6) * (k1[i] + 2 * (k2[i] + k3[i]) + k4[i]);
+          state[i] = of(state, i) + (stepSize / 6) * (of(k1, i) + 2 * (of(k2, i) + of(k3, i)) + of(k4, i));
       }
     },
   };
+}
+
+const of = (values: State, i: number): number => values[i] ?? 0;
+
+function ahead(trial: State, state: State, rates: State, time: number): void {
+  for (let i = 0; i < STATES; i++) trial[i] = of(state, i) + time * of(rates, i);
 }

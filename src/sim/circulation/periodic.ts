@@ -179,6 +179,12 @@ export function passThrough(
   return { network, forcing, stepper, point, secants: [], heartPeriod, cycles, returns: false, residual };
 }
 
+/** Places of what is summed over a cycle beside the flows: Pa, m3/s. */
+const ATRIUM_SUM = 0;
+const AORTA_SUM = 1;
+const FORWARD_SUM = 2;
+const BACKWARD_SUM = 3;
+
 /** Sets the factors of the next repeat by the means of this one. */
 type Regulation = (point: Point, means: CycleMeans, seconds?: number) => void;
 
@@ -216,16 +222,16 @@ function cycle(
   stepper.advance(point, stepSize, point, () => {
     for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] ?? 0) + (flows[i] ?? 0);
     for (let i = SVC_FLOW; i < STATES; i++) inert[i] = (inert[i] ?? 0) + (point[i] ?? 0);
-    other[0] += pressures[ATRIUM];
-    other[1] += pressures[AORTA];
-    other[2] += Math.max(0, flows[FENESTRATION]);
-    other[3] += Math.max(0, -flows[FENESTRATION]);
+    other[ATRIUM_SUM] += pressures[ATRIUM];
+    other[AORTA_SUM] += pressures[AORTA];
+    other[FORWARD_SUM] += Math.max(0, flows[FENESTRATION]);
+    other[BACKWARD_SUM] += Math.max(0, -flows[FENESTRATION]);
   });
   const steps = forcing.steps * forcing.beats;
   const flowMeans = sums.map((sum) => sum / steps) as compartment.Flows;
   const found: CycleMeans = {
-    atrium: other[0] / steps,
-    aorta: other[1] / steps,
+    atrium: other[ATRIUM_SUM] / steps,
+    aorta: other[AORTA_SUM] / steps,
     systemic: flowMeans[UPPER_BED] + flowMeans[SPLANCHNIC_BED] + flowMeans[LEG_BED] + flowMeans[CORONARY],
     branches: {
       svc: inert[SVC_FLOW] / steps,
@@ -234,8 +240,8 @@ function cycle(
       right: inert[RIGHT_FLOW] / steps,
     },
     flows: flowMeans,
-    fenestrationForward: other[2] / steps,
-    fenestrationBackward: other[3] / steps,
+    fenestrationForward: other[FORWARD_SUM] / steps,
+    fenestrationBackward: other[BACKWARD_SUM] / steps,
   };
   regulate(point, found, seconds);
   return found;
