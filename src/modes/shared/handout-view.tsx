@@ -34,11 +34,9 @@ export function HandoutView({
     );
   }, []);
   const caption = sceneReading(context).join(" ");
-  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null).flatMap(
-    ({ name, value, unit, digits, source }) =>
-      value === null || source === "field"
-        ? []
-        : [[t(`figure.${name}`), formatQuantity(value, unit, digits)] as const],
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null).flatMap(
+    ({ name, value, unit, digits, band }) =>
+      value === null ? [] : [[t(`figure.${name}`), formatQuantity(value, unit, digits, band)] as const],
   );
   return (
     <Handout title={t("handout.title", { stage: t(`stage.${request.stage}`) })} onClose={onClose}>
