@@ -4,6 +4,7 @@ import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
+import { lossBand, pathwayShares } from "../hydraulics/pathway-estimate.ts";
 import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
 import { regionalUse } from "../oxygen/use.ts";
@@ -57,6 +58,13 @@ export function answerOf(
   const exchange = exchangeOf(request, pressures.svc, pressure(at.SPLANCHNIC), pressure(at.LEGS));
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
+  const joined = law.course === "joined";
+  const means = {
+    ivc: recording.states[at.IVC_FLOW]!,
+    svc: recording.states[at.SVC_FLOW]!,
+    left: recording.states[at.LEFT_FLOW]!,
+    right: recording.states[at.RIGHT_FLOW]!,
+  };
   const { energy } = recording;
   const inMilliwatt = (powers: Readonly<Record<string, number>>) =>
     Object.fromEntries(Object.entries(powers).map(([name, power]) => [name, toMilliwatt(power)]));
@@ -72,9 +80,12 @@ export function answerOf(
     },
     pathway: {
       ...loss,
+      band: joined ? lossBand(loss) : null,
+      outsideSet: [],
       ledger: ledger(law, pathwayFlows),
       gradeLine: gradeLine(law, pathwayFlows, pressures),
     },
+    shares: joined ? pathwayShares(request, means) : null,
     energy: {
       in: toMilliwatt(energy.in),
       lost: toMilliwatt(energy.lost),
