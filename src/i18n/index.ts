@@ -12,7 +12,7 @@ export {
   setLanguage,
   t,
 } from "./messages.ts";
-export { type Lung, LOSS_DIGITS, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
+export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
 export { PSEUDO_LANGUAGES } from "./pseudo.ts";
 export {
   type Band,

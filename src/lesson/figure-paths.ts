@@ -107,7 +107,8 @@ export const lookupIn =
 function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | null {
   if (group === "body") return finite((outcome.request.body as unknown as Record<string, unknown>)[rest[0]!]);
   if (group === "set") return setting(outcome.request, rest[0]!);
-  if (group === "field") return finite((outcome.field as unknown as Record<string, unknown> | null | undefined)?.[rest[0]!]);
+  if (group === "field")
+    return finite((outcome.field as unknown as Record<string, unknown> | null | undefined)?.[rest[0]!]);
   if (!outcome.circulation) return null;
   if (group === "ledger") return fromLedger(outcome.circulation, rest);
   let value: unknown = outcome.circulation;

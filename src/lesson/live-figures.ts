@@ -96,7 +96,9 @@ export const numbersIn = (
       if (node.kind !== "figure") return [];
       const value = figureValue(node.figure, situation);
       const band = figureBand(node.figure, situation);
-      return value === null ? [] : [[node.figure.written, band ? ([value, ...band] as const) : value] as const];
+      return value === null
+        ? []
+        : [[node.figure.written, band ? ([value, ...band] as const) : value] as const];
     }),
   );
 

@@ -12,7 +12,9 @@ export function differences(
   if (!first) return [];
   return others.flatMap((other, index) => {
     if (!other) return [];
-    const by = Number((other.pathway.pressureDrop - first.pathway.pressureDrop).toFixed(LOSS_DIGITS.pressureDrop));
+    const by = Number(
+      (other.pathway.pressureDrop - first.pathway.pressureDrop).toFixed(LOSS_DIGITS.pressureDrop),
+    );
     return t("difference.drop", {
       other: names[index + 1]!,
       first: names[0]!,

@@ -11,8 +11,18 @@ import { themeNamed } from "../shared/stage-loop.ts";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
 
 const FIGURES = [
-  { name: "pressureDrop", unit: "mmHg", digits: LOSS_DIGITS.pressureDrop, read: ({ pathway }: Circulation) => pathway.pressureDrop },
-  { name: "powerLoss", unit: "mW", digits: LOSS_DIGITS.powerLoss, read: ({ pathway }: Circulation) => pathway.powerLoss },
+  {
+    name: "pressureDrop",
+    unit: "mmHg",
+    digits: LOSS_DIGITS.pressureDrop,
+    read: ({ pathway }: Circulation) => pathway.pressureDrop,
+  },
+  {
+    name: "powerLoss",
+    unit: "mW",
+    digits: LOSS_DIGITS.powerLoss,
+    read: ({ pathway }: Circulation) => pathway.powerLoss,
+  },
   {
     name: "pathwayPressure",
     unit: "mmHg",

@@ -87,7 +87,9 @@ export function writeTable({ circulation, link, date }: TableSource): string {
     ];
   });
   return writeCsv([
-    ["section", "name", "value", "low", "high", "unit", "ucum", "source"].map((column) => t(`table.column.${column}`)),
+    ["section", "name", "value", "low", "high", "unit", "ucum", "source"].map((column) =>
+      t(`table.column.${column}`),
+    ),
     about("program", `${t("name")} ${VERSION}`),
     about("date", date),
     about("language", language()),
