@@ -1,4 +1,4 @@
-import { Graphics } from "pixi.js";
+import type { Graphics } from "pixi.js";
 import { describe, expect, it, test } from "vitest";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
@@ -122,7 +122,8 @@ describe("a map's key", () => {
         remarks: [],
       } as const;
       const at = { x: 0, y: 0, width: 400, inline: false };
-      drawLegend(new Graphics(), words as unknown as Lettering, facts, at, sizes(800, 13), theme);
+      const ink: unknown = new Proxy({}, { get: () => () => ink });
+      drawLegend(ink as Graphics, words as unknown as Lettering, facts, at, sizes(800, 13), theme);
       return written.join(" ");
     };
     expect(ends("speed")).toMatch(/\d/);

@@ -77,8 +77,9 @@ export function labelsOf(
         colour: theme.colour.inkSoft,
       },
     ];
-    for (const words of figures)
-      lines.push({ words, size: sizes.label, colour: theme.colour.ink, bold: true });
+    // Whole phrases are written smaller than a number alone.
+    const size = figures.length > 1 ? sizes.axis : sizes.label;
+    for (const words of figures) lines.push({ words, size, colour: theme.colour.ink, bold: true });
     const [width, height] = measure(lines, sizes, theme);
     const [sx, sy] = toScreen(at);
     const [lx, ly] = toScreen(label);
