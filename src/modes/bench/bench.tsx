@@ -51,7 +51,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const closeDialog = () => {
     dialog.value = null;
   };
-  const read = () => announce(sceneReading(context, true).join(" "));
+  const read = () => announce(sceneReading(context, { spoken: true }).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
   };

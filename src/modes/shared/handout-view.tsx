@@ -33,7 +33,7 @@ export function HandoutView({
       () => {},
     );
   }, []);
-  const caption = sceneReading(context).join(" ");
+  const caption = sceneReading(context, { still: true }).join(" ");
   const figures = figuresOf(session.chain.circulations.value[0] ?? null).flatMap(
     ({ name, value, unit, digits, band }) =>
       value === null ? [] : [[t(`figure.${name}`), formatQuantity(value, unit, digits, band)] as const],
