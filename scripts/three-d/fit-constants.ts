@@ -1,5 +1,5 @@
 /** The handbook's few fitted numbers: least squares of the logarithms of both veins' drops, wild cases weighed less. */
-import { nelderMead } from "fmin";
+import { nelderMead } from "fmin/index.js";
 import type { LossConstants } from "../../src/sim/hydraulics/loss-law/constants.ts";
 import { branchDrops, lossOf } from "../../src/sim/hydraulics/loss-law/correction.ts";
 import { baseLaw } from "../../src/sim/hydraulics/pathway-network.ts";
@@ -43,7 +43,8 @@ export function fitConstants(cases: readonly SetCase[], start?: LossConstants): 
     return cases.reduce((sum, each) => {
       const { power, drop } = baseOf(each, constants);
       const { lower, lungs } = each.streams;
-      const upper = (one: { power: number; drop: number }) => (one.power / lungs - lower * one.drop) / (1 - lower);
+      const upper = (one: { power: number; drop: number }) =>
+        (one.power / lungs - lower * one.drop) / (1 - lower);
       return sum + weighed(drop / each.drop) + weighed(upper({ power, drop }) / upper(each));
     }, 0);
   };

@@ -1,23 +1,34 @@
 /** The whole law from some of the cases, and what it says of any. */
-import { nelderMead } from "fmin";
+import { nelderMead } from "fmin/index.js";
 import type { LossConstants } from "../../src/sim/hydraulics/loss-law/constants.ts";
-import { partsAt, positionOf, usualPosition } from "../../src/sim/hydraulics/loss-law/crossing.ts";
-import { featuresOf } from "../../src/sim/hydraulics/loss-law/features.ts";
-import { type Estimate, processOf, type Samples, type Spread } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import {
+  type Crossing,
+  partsAt,
+  positionOf,
+  usualPosition,
+} from "../../src/sim/hydraulics/loss-law/crossing.ts";
+import { clearance, featuresOf, jetStrength } from "../../src/sim/hydraulics/loss-law/features.ts";
+import {
+  type Estimate,
+  processOf,
+  type Samples,
+  type Spread,
+} from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
 import { baseOf, fitConstants } from "./fit-constants.ts";
 import { fitSpread } from "./fit-process.ts";
 import type { SetCase } from "./fit-set.ts";
 
 export const QUANTITIES = ["power", "drop", "share"] as const;
 export type Quantity = (typeof QUANTITIES)[number];
-export interface Crossing {
-  readonly tubes: number;
-  readonly chamber: number;
+/** In a chamber the streams mix before they part, so that its rule has numbers of its own. */
+export interface Crossings {
+  readonly tubes: Crossing;
+  readonly chamber: Crossing;
 }
 
 export interface Law {
   readonly constants: LossConstants;
-  readonly crossing: Crossing;
+  readonly crossing: Crossings;
   readonly points: readonly (readonly number[])[];
   readonly samples: Readonly<Record<Quantity, Samples>>;
   readonly spreads: Readonly<Record<Quantity, Spread>>;
@@ -34,24 +45,48 @@ export function leftParts({ stored }: SetCase) {
   return { ivc: part(stored.shares.ivc), svc: part(stored.shares.svc) };
 }
 
-const usual = (each: SetCase, point: readonly number[], crossing: Crossing): number =>
-  usualPosition(point[0]!, isChamber(each), crossing);
+const usual = (each: SetCase, crossing: Crossings, { headOnPlace }: LossConstants): number =>
+  usualPosition(
+    clearance(each.sizes, headOnPlace),
+    jetStrength(each.sizes, each.streams),
+    each.streams,
+    crossing[isChamber(each) ? "chamber" : "tubes"],
+  );
 
-function fitCrossing(cases: readonly SetCase[], points: readonly (readonly number[])[]): Crossing {
-  const crossingOf = ([tubes, chamber]: readonly number[]): Crossing => ({ tubes: tubes!, chamber: chamber! });
-  const miss = (x: readonly number[]) =>
-    cases.reduce((sum, each, i) => {
-      const away = positionOf(leftParts(each), each.streams) - usual(each, points[i]!, crossingOf(x));
+const RULE: Crossing = { width: 0.5, shift: -0.2, lower: 1, left: -1, jet: 1.7 };
+const RULE_NAMES = Object.keys(RULE) as (keyof Crossing)[];
+
+function fitRule(cases: readonly SetCase[], constants: LossConstants, near: Crossing): Crossing {
+  const ruleOf = (x: readonly number[]) =>
+    Object.fromEntries(RULE_NAMES.map((name, i) => [name, x[i]!])) as unknown as Crossing;
+  const miss = (x: readonly number[]) => {
+    const rule = ruleOf(x);
+    return cases.reduce((sum, each) => {
+      const away =
+        positionOf(leftParts(each), each.streams) - usual(each, { tubes: rule, chamber: rule }, constants);
       return sum + away * away;
     }, 0);
-  return crossingOf(nelderMead(miss, [2, 1], { maxIterations: 200 }).x);
+  };
+  return ruleOf(
+    nelderMead(
+      miss,
+      RULE_NAMES.map((name) => near[name]),
+      { maxIterations: 600 },
+    ).x,
+  );
 }
 
 /** @param near a law of nearly the same cases, to start from */
 export function fitLaw(cases: readonly SetCase[], near?: Law): Law {
   const constants = fitConstants(cases, near?.constants);
   const points = cases.map((each) => pointOf(each, constants));
-  const crossing = fitCrossing(cases, points);
+  const rule = (chamber: boolean) =>
+    fitRule(
+      cases.filter((each) => isChamber(each) === chamber),
+      constants,
+      near?.crossing[chamber ? "chamber" : "tubes"] ?? RULE,
+    );
+  const crossing = { tubes: rule(false), chamber: rule(true) };
   const bases = cases.map((each) => baseOf(each, constants));
   const part = ({ value, uncertainty }: { value: number; uncertainty: number }) => uncertainty / value;
   const samples: Record<Quantity, Samples> = {
@@ -68,7 +103,7 @@ export function fitLaw(cases: readonly SetCase[], near?: Law): Law {
     share: {
       points,
       values: cases.map(
-        (each, i) => positionOf(leftParts(each), each.streams) - usual(each, points[i]!, crossing),
+        (each) => positionOf(leftParts(each), each.streams) - usual(each, crossing, constants),
       ),
       errors: cases.map(({ stored }) => stored.shares.ivc.uncertainty),
     },
@@ -96,7 +131,7 @@ export function speakerOf(law: Law): (each: SetCase) => Said {
   return (each) => {
     const point = pointOf(each, law.constants);
     const share = processes.share.estimate(point);
-    const position = usual(each, point, law.crossing);
+    const position = usual(each, law.crossing, law.constants);
     return {
       base: { ...baseOf(each, law.constants), share: position },
       power: processes.power.estimate(point),

@@ -1,5 +1,5 @@
 /** Length scales and spreads of a Gaussian process at the greatest marginal likelihood, with weak log-normal expectations. */
-import { conjugateGradient } from "fmin";
+import { conjugateGradient } from "fmin/index.js";
 import {
   backward,
   cholesky,

@@ -65,7 +65,7 @@ function setCase(stored: StoredCase): SetCase {
     request,
     sizes: pathwaySizes(request),
     flows,
-    streams: streamsOf(flows),
+    streams: streamsOf(stored.stage, flows),
     fluid: { density: BLOOD_DENSITY, viscosity: bloodViscosity(stored.body.haemoglobin) },
     power: stored.power.value * 1e-3,
     drop: stored.drop.value * 133.322387415,

@@ -1,5 +1,5 @@
 // The package brings no types; this is the part that the fit uses.
-declare module "fmin" {
+declare module "fmin/index.js" {
   interface Found {
     readonly x: number[];
     readonly fx: number;

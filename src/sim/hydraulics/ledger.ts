@@ -41,7 +41,9 @@ export function ledger(law: PathwayLaw, flows: PathwayFlows): LedgerRow[] {
     law.branches[branch].map((element) => row(element, branch, flows[branch])),
   );
   if (law.fenestration && flows.fenestration !== undefined) {
-    rows.push(row({ ...law.fenestration, element: "fenestration", factor: 1 }, "fenestration", flows.fenestration));
+    rows.push(
+      row({ ...law.fenestration, element: "fenestration", factor: 1 }, "fenestration", flows.fenestration),
+    );
   }
   const total = rows.reduce((sum, { powerLoss }) => sum + powerLoss, 0);
   return rows.map((each) => ({ ...each, share: total > 0 ? each.powerLoss / total : 0 }));

@@ -128,17 +128,18 @@ function relation(section: Section, branch: BranchName, place: Placement): Eleme
   }
 }
 
-/** Square of the part of a vein's blood that reaches the joint: a fenestration takes some of the lower vein's before. */
-function veinPart(branch: BranchName, { flows }: Placement): number {
-  if (branch !== "ivc") return 1;
-  const { lungs, lower } = streamsOf(flows);
-  return lungs > 0 && flows.ivc > 0 ? Math.min(1, (lungs * lower) / flows.ivc) ** 2 : 1;
+/** Square of the part of a vein's blood that reaches the joint: a fenestration takes some before. */
+function veinPart(branch: BranchName, { sizes, flows }: Placement): number {
+  const { lungs, lower } = streamsOf(sizes.stage, flows);
+  const vein = branch === "ivc" ? flows.ivc : flows.svc;
+  const reaches = lungs * (branch === "ivc" ? lower : 1 - lower);
+  return lungs > 0 && vein > 0 ? Math.min(1, reaches / vein) ** 2 : 1;
 }
 
 /** Pa.s2/m6 of a vein's own flow: what it loses to the stream that faces it. */
 function facingLoss(branch: BranchName, place: Placement): number {
   const { sizes, fluid, flows, constants } = place;
-  const { lower } = streamsOf(flows);
+  const { lower } = streamsOf(sizes.stage, flows);
   const head = (diameter: number, share: number) =>
     quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
   const heads = { ivc: head(sizes.trunkEnd, lower), svc: head(sizes.svc, 1 - lower) };

@@ -35,7 +35,8 @@ export function developingPipe(diameter: number, length: number, flow: number, f
   return {
     ...pipe(diameter, length, fluid),
     b: quadraticLoss(excess, diameter, fluid),
-    source: "Hagen-Poiseuille with developing entrance (Shah & London 1978), less the kinetic energy carried on",
+    source:
+      "Hagen-Poiseuille with developing entrance (Shah & London 1978), less the kinetic energy carried on",
   };
 }
 

@@ -1,7 +1,7 @@
 /** Scales a pathway's relations so that its mean drops are those of the law fitted to the 3D set. */
 import type { PathwaySizes } from "../../geometry/pathways/sizes.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "../law.ts";
-import { type FlowSplit, featuresOf, streamsOf } from "./features.ts";
+import { type FlowSplit, featuresOf, runsThrough, streamsOf } from "./features.ts";
 import { CONSTANTS, fittedProcess } from "./law-set.ts";
 
 /** Pa at mean flows: each vein's own relations, and both lungs' weighted by their flow. */
@@ -28,7 +28,10 @@ export function branchDrops({ branches }: PathwayLaw, flows: FlowSplit): BranchD
 }
 
 /** W, what the lungs' blood loses; and Pa from the lower vein to the lungs. */
-export function lossOf({ ivc, svc, lungs }: BranchDrops, { lower, lungs: flow }: { lower: number; lungs: number }) {
+export function lossOf(
+  { ivc, svc, lungs }: BranchDrops,
+  { lower, lungs: flow }: { lower: number; lungs: number },
+) {
   return { power: flow * (lower * ivc + (1 - lower) * svc + lungs), drop: ivc + lungs };
 }
 
@@ -65,8 +68,8 @@ export function leastChange(base: BranchDrops, lower: number, lowerDrop: number,
 
 /** The law fitted to the 3D set; the relations alone where blood does not run from both veins into both lungs. */
 export function fitted(base: PathwayLaw, sizes: PathwaySizes, flows: FlowSplit): PathwayLaw {
-  if (!(Math.min(flows.ivc, flows.svc, flows.left, flows.right) > 0)) return base;
-  const streams = streamsOf(flows);
+  if (!runsThrough(flows)) return base;
+  const streams = streamsOf(sizes.stage, flows);
   const at = featuresOf(sizes, streams, base.fluid, CONSTANTS.headOnPlace);
   const drops = branchDrops(base, flows);
   const plain = lossOf(drops, streams);

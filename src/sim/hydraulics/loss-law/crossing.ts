@@ -14,6 +14,12 @@ function allowed({ lower, left }: Streams): readonly [number, number] {
   return [Math.max(0, (left - (1 - lower)) / lower), Math.min(1, left / lower)];
 }
 
+/** Part of the lower stream that may go either way. */
+export const crossable = (streams: Streams): number => {
+  const [least, most] = allowed(streams);
+  return most - least;
+};
+
 /** @param position 0: as much of the lower stream as can goes right; 1: as much as can goes left */
 export function partsAt(position: number, streams: Streams): LeftParts {
   const [least, most] = allowed(streams);
@@ -29,11 +35,26 @@ export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
   return (balanced - least) / (most - least);
 }
 
-/** Streams that pass each other each take the lung they lie towards; in a chamber they mix first. */
+/** The few fitted numbers of the rule by which streams pass each other or mix. */
+export interface Crossing {
+  /** clearance (mean radii) at which 71 % of what can cross does */
+  readonly width: number;
+  /** by how much the place of even mixing lies off the head-on place, and moves with the shares from below and to the left */
+  readonly shift: number;
+  readonly lower: number;
+  readonly left: number;
+  /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams */
+  readonly jet: number;
+}
+
+/** Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix. */
 export function usualPosition(
   clearance: number,
-  chamber: boolean,
-  { tubes, chamber: slope }: { readonly tubes: number; readonly chamber: number },
+  jet: number,
+  { lower, left }: Pick<Streams, "lower" | "left">,
+  rule: Crossing,
 ): number {
-  return 1 / (1 + Math.exp(-clearance * (chamber ? slope : tubes)));
+  const away = clearance - rule.shift + rule.lower * (lower - 0.55) + rule.left * (left - 0.45);
+  const kept = Math.exp(-((jet / rule.jet) ** 4));
+  return 0.5 + (0.5 * kept * away) / Math.hypot(away, rule.width);
 }

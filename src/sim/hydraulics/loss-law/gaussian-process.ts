@@ -101,8 +101,7 @@ export function processOf(samples: Samples, spread: Spread): Process {
   const own = spread.together ** 2 + spread.alone ** 2;
   const towards = (at: ArrayLike<number>) =>
     Float64Array.from(samples.points, (point) => covariance(at, point, spread));
-  const along = (covered: Float64Array) =>
-    covered.reduce((sum, each, i) => sum + each * weights[i]!, 0);
+  const along = (covered: Float64Array) => covered.reduce((sum, each, i) => sum + each * weights[i]!, 0);
   return {
     mean: (at) => along(towards(at)),
     estimate(at) {

@@ -1,6 +1,7 @@
 /** The fitted law as data (`loss-law.json`, written by `npx tsx scripts/three-d.ts fit`), and what is made of it once. */
 import type { PathwayStage } from "../../parameters/request.ts";
 import type { LossConstants } from "./constants.ts";
+import type { Crossing } from "./crossing.ts";
 import type { Feature } from "./features.ts";
 import { type Process, processOf, type Samples, type Spread } from "./gaussian-process.ts";
 import stored from "./loss-law.json" with { type: "json" };
@@ -15,7 +16,7 @@ export interface Fitted {
 
 export interface LawSet {
   readonly constants: LossConstants;
-  readonly crossing: { readonly tubes: number; readonly chamber: number };
+  readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
   /** names and features of the cases, in one order */
   readonly cases: readonly string[];
   readonly points: readonly (readonly number[])[];
