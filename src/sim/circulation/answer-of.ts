@@ -4,7 +4,8 @@ import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
-import { lossBand, pathwayShares } from "../hydraulics/pathway-estimate.ts";
+import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
+import { type PathwayShares, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
 import { regionalUse } from "../oxygen/use.ts";
@@ -54,17 +55,12 @@ export function answerOf(
     right: along(at.RIGHT_FLOW),
     fenestration: across(flow.fenestration),
   };
-  const oxygen = oxygenOf(request, periodic, recording);
   const exchange = exchangeOf(request, pressures.svc, pressure(at.SPLANCHNIC), pressure(at.LEGS));
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
-  const joined = law.course === "joined";
-  const means = {
-    ivc: recording.states[at.IVC_FLOW]!,
-    svc: recording.states[at.SVC_FLOW]!,
-    left: recording.states[at.LEFT_FLOW]!,
-    right: recording.states[at.RIGHT_FLOW]!,
-  };
+  const estimate = pathwayEstimate(request, meanFlows(recording), loss);
+  const oxygen = oxygenOf(request, periodic, recording, estimate?.shares);
+
   const { energy } = recording;
   const inMilliwatt = (powers: Readonly<Record<string, number>>) =>
     Object.fromEntries(Object.entries(powers).map(([name, power]) => [name, toMilliwatt(power)]));
@@ -80,12 +76,12 @@ export function answerOf(
     },
     pathway: {
       ...loss,
-      band: joined ? lossBand(loss) : null,
-      outsideSet: [],
+      band: estimate?.band ?? null,
+      outsideSet: estimate?.outsideSet ?? [],
       ledger: ledger(law, pathwayFlows),
       gradeLine: gradeLine(law, pathwayFlows, pressures),
     },
-    shares: joined ? pathwayShares(request, means) : null,
+    shares: estimate?.shares ?? null,
     energy: {
       in: toMilliwatt(energy.in),
       lost: toMilliwatt(energy.lost),
@@ -101,7 +97,7 @@ export function answerOf(
       converged: periodic.reason === undefined,
       ...(periodic.reason ? { reason: periodic.reason } : {}),
     },
-    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss }),
+    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss, estimate }),
     traces: tracesOf(periodic, recording),
     state,
   };
@@ -117,7 +113,19 @@ function pathwayFlowsOf(law: PathwayLaw, { sampled }: Recording): PathwayFlows {
   };
 }
 
-function oxygenOf(request: CirculationRequest, { network }: Periodic, recording: Recording): OxygenBalance {
+const meanFlows = ({ states }: Recording): FlowSplit => ({
+  ivc: states[at.IVC_FLOW]!,
+  svc: states[at.SVC_FLOW]!,
+  left: states[at.LEFT_FLOW]!,
+  right: states[at.RIGHT_FLOW]!,
+});
+
+function oxygenOf(
+  request: CirculationRequest,
+  { network }: Periodic,
+  recording: Recording,
+  shares: PathwayShares | undefined,
+): OxygenBalance {
   const setting = (name: string) => numberSetting(request, name);
   const positive = (...indices: number[]) =>
     Math.max(0, toLitresPerMinute(indices.reduce((sum, index) => sum + recording.flows[index]!, 0)));
@@ -134,6 +142,15 @@ function oxygenOf(request: CirculationRequest, { network }: Periodic, recording:
     },
     lowerPassesLungs: connections.ivcInto !== "atrium",
     coronaryPassesLungs: connections.rightHeart,
+    ...(shares
+      ? {
+          pathway: {
+            holeFromBelow: holeFromBelow(request.stage, meanFlows(recording)),
+            left: { ivc: shares.ivc.left, svc: shares.svc.left },
+            right: { ivc: shares.ivc.right, svc: shares.svc.right },
+          },
+        }
+      : {}),
     haemoglobin: request.body.haemoglobin,
     lungTension: pulmonaryVeinTension(setting("inspiredOxygen") / 100, setting("altitude")),
     use: regionalUse(setting("oxygenUseIndex") * request.body.bsa, setting("metabolicEquivalents")),

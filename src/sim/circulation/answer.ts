@@ -1,6 +1,6 @@
 /** What the circulation answers: plain data, cloneable to a worker. Keys follow the compute contract. */
 import type { GradePoint, LedgerRow } from "../hydraulics/law.ts";
-import type { LossBand, PathwayShares } from "../hydraulics/pathway-estimate.ts";
+import type { LossBand, Outside, PathwayShares } from "../hydraulics/pathway-estimate.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 
 export interface Circulation {
@@ -45,8 +45,8 @@ export interface Circulation {
     readonly powerLoss: number;
     /** what the loss law's error leaves open; null in a stage whose veins do not meet the pulmonary arteries in one pathway */
     readonly band: LossBand | null;
-    /** what lies outside the set of 3D cases that the law was fitted to, such as "conduitDiameter": there the band is wider */
-    readonly outsideSet: readonly string[];
+    /** what lies outside the set of 3D cases that the law was fitted to, by feature: there the band is wider */
+    readonly outsideSet: readonly Outside[];
     /** WU */
     readonly resistance: number;
     readonly ledger: readonly LedgerRow[];

@@ -2,6 +2,7 @@
 import { usualWeight } from "../body/bsa.ts";
 import { capillaryPressure } from "../exchange/filtration.ts";
 import type { PathwayLoss } from "../hydraulics/ledger.ts";
+import type { PathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import type { OxygenBalance } from "../oxygen/mixing.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
@@ -21,9 +22,10 @@ export function extrasOf(
   answer: Pick<Circulation, "pressures" | "flows"> & {
     readonly oxygen: OxygenBalance;
     readonly loss: PathwayLoss;
+    readonly estimate: PathwayEstimate | undefined;
   },
 ): Readonly<Record<string, number>> {
-  const { pressures, flows, oxygen, loss } = answer;
+  const { pressures, flows, oxygen, loss, estimate } = answer;
   const across = (index: number) => toLitresPerMinute(recording.flows[index]!);
   const pressure = (index: number) => toMmHg(recording.pressures[index]!);
   const lungFlow = across(flow.lungLeft) + across(flow.lungRight);
@@ -76,6 +78,14 @@ export function extrasOf(
     hepaticInspiratoryRatio: breathShares(recording.sampled.flows[flow.hepatic]!).inspiratoryRatio,
     mixedVenousSaturation: 100 * oxygen.mixedVenous,
     pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
+    ...(oxygen.pulmonaryArteries && estimate
+      ? {
+          pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
+          pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
+          hepaticShareLeft:
+            (100 * estimate.shares.ivc.left) / (estimate.shares.ivc.left + estimate.shares.ivc.right),
+        }
+      : {}),
     coronarySinusSaturation: 100 * oxygen.coronary,
     oxygenDelivery: oxygen.delivery,
     oxygenDeliveryIndex: oxygen.delivery / body.bsa,

@@ -1,8 +1,20 @@
 /** What the loss law leaves open about a pathway, and where each vein's blood goes. */
+import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
 import { pathwaySizes } from "../geometry/pathways/sizes.ts";
-import type { CirculationRequest } from "../parameters/request.ts";
+import { type CirculationRequest, hasPathway, type PathwayStage } from "../parameters/request.ts";
 import type { PathwayLoss } from "./ledger.ts";
-import type { FlowSplit } from "./pathway-network.ts";
+import { crossable, partsAt, usualPosition } from "./loss-law/crossing.ts";
+import {
+  clearance,
+  FEATURES,
+  type Feature,
+  type FlowSplit,
+  featuresOf,
+  jetStrength,
+  runsThrough,
+  streamsOf,
+} from "./loss-law/features.ts";
+import { CONSTANTS, fittedProcess, LAW } from "./loss-law/law-set.ts";
 
 /** Lowest and highest value that stays open. */
 export type Band = readonly [low: number, high: number];
@@ -27,32 +39,79 @@ export interface PathwayShares {
   readonly svc: VeinShares;
 }
 
-const scaled = (value: number, part: number): Band => [value * (1 - part), value * (1 + part)];
+export interface PathwayEstimate {
+  readonly band: LossBand;
+  readonly shares: PathwayShares;
+  /** what lies outside the 3D set's range for the stage, by name */
+  readonly outsideSet: readonly Outside[];
+}
 
-export const lossBand = ({ pressureDrop, powerLoss }: PathwayLoss): LossBand => ({
-  pressureDrop: scaled(pressureDrop, 0.3),
-  powerLoss: scaled(powerLoss, 0.3),
-});
+export type Outside = Feature | "flows";
+
+/** Part of a feature's span by which it may pass the set's ends. */
+const MARGIN = 0.05;
+/** Within the set no band is wider, up or down. */
+const WIDEST = Math.log(1.3);
 
 const within = (low: number, value: number, high: number): number => Math.min(high, Math.max(low, value));
 
-/** @param flows means, m3/s; what the veins bring beyond the lungs' flow leaves the lower stream through the fenestration */
-export function pathwayShares(request: CirculationRequest, flows: FlowSplit): PathwayShares {
-  const { offset, trunkEnd, svc: upper } = pathwaySizes(request);
-  const lungs = Math.max(1e-12, flows.left + flows.right);
-  const fromAbove = within(0, flows.svc / lungs, 1);
-  const fromBelow = 1 - fromAbove;
-  const left = within(0, flows.left / lungs, 1);
-  const most = Math.min(1, left / Math.max(fromBelow, 1e-9));
-  const least = Math.max(0, (left - fromAbove) / Math.max(fromBelow, 1e-9));
-  const crossing = 0.5 * (1 + Math.tanh(offset / ((trunkEnd + upper) / 4)));
-  const ivc = least + crossing * (most - least);
-  const svc = within(0, (left - fromBelow * ivc) / Math.max(fromAbove, 1e-9), 1);
-  const kept = within(0, (lungs - flows.svc) / Math.max(flows.ivc, 1e-12), 1);
-  const shares = (part: number, whole: number): VeinShares => ({
-    left: part * whole,
-    right: (1 - part) * whole,
-    band: [within(0, part - 0.1, 1) * whole, within(0, part + 0.1, 1) * whole],
+/** @param flows means, m3/s; undefined for a stage whose veins do not meet the lungs' arteries in one pathway */
+export function pathwayEstimate(
+  request: CirculationRequest,
+  flows: FlowSplit,
+  { pressureDrop, powerLoss }: Pick<PathwayLoss, "pressureDrop" | "powerLoss">,
+): PathwayEstimate | undefined {
+  const { stage, body } = request;
+  if (!hasPathway(stage)) return undefined;
+  const sizes = pathwaySizes(request);
+  const streams = streamsOf(stage, flows);
+  const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(body.haemoglobin) };
+  const at = featuresOf(sizes, streams, fluid, CONSTANTS.headOnPlace);
+  const outsideSet: Outside[] = runsThrough(flows) ? outside(stage, at) : ["flows"];
+  const reach = (quantity: "power" | "drop" | "share") => {
+    const { deviation, mean } = fittedProcess(quantity).estimate(at);
+    const open = LAW[quantity].reach * deviation;
+    return { mean, open: outsideSet.length > 0 ? Math.max(open, LAW.outside[quantity]) : open };
+  };
+  const banded = (value: number, quantity: "power" | "drop"): Band => {
+    const { open } = reach(quantity);
+    const factor = Math.exp(outsideSet.length > 0 ? open : Math.min(open, WIDEST));
+    return [value / factor, value * factor];
+  };
+  const chamber = stage === "atriopulmonary";
+  const share = reach("share");
+  const rule = LAW.crossing[chamber ? "chamber" : "tubes"];
+  const usual = usualPosition(
+    clearance(sizes, CONSTANTS.headOnPlace),
+    jetStrength(sizes, streams),
+    streams,
+    rule,
+  );
+  const parts = partsAt(usual + share.mean, streams);
+  const lowerOpen = share.open * (outsideSet.length > 0 ? 1 : crossable(streams));
+  const upperOpen = (lowerOpen * streams.lower) / (1 - streams.lower);
+  const kept = (share: number, vein: number) => (vein > 0 ? within(0, (streams.lungs * share) / vein, 1) : 1);
+  return {
+    band: { pressureDrop: banded(pressureDrop, "drop"), powerLoss: banded(powerLoss, "power") },
+    shares: {
+      ivc: veinShares(parts.ivc, lowerOpen, kept(streams.lower, flows.ivc)),
+      svc: veinShares(parts.svc, upperOpen, kept(1 - streams.lower, flows.svc)),
+    },
+    outsideSet,
+  };
+}
+
+/** @param whole part of the vein's blood that reaches the lungs at all */
+const veinShares = (left: number, open: number, whole: number): VeinShares => ({
+  left: left * whole,
+  right: (1 - left) * whole,
+  band: [within(0, left - open, 1) * whole, within(0, left + open, 1) * whole],
+});
+
+function outside(stage: PathwayStage, at: readonly number[]): Feature[] {
+  return FEATURES.filter((name, k) => {
+    const [low, high] = LAW.ranges[stage][name];
+    const margin = MARGIN * (high - low);
+    return at[k]! < low - margin - 1e-9 || at[k]! > high + margin + 1e-9;
   });
-  return { ivc: shares(ivc, kept), svc: shares(svc, 1) };
 }

@@ -14,11 +14,22 @@ interface MixingFlows {
   readonly fenestrationBackward: number;
 }
 
+interface VeinParts {
+  readonly ivc: number;
+  readonly svc: number;
+}
+
 export interface MixingRequest {
   readonly flows: MixingFlows;
   /** where the lower veins' blood goes, and whether the coronary veins' joins it before the lungs */
   readonly lowerPassesLungs: boolean;
   readonly coronaryPassesLungs: boolean;
+  /** where the veins meet the lungs' arteries: parts of each vein's blood to either lung, and of a fenestration's blood from below */
+  readonly pathway?: {
+    readonly holeFromBelow: number;
+    readonly left: VeinParts;
+    readonly right: VeinParts;
+  };
   readonly haemoglobin: number;
   /** mmHg in the pulmonary veins */
   readonly lungTension: number;
@@ -37,6 +48,8 @@ export interface OxygenBalance {
   readonly pulmonaryVein: number;
   /** blood that enters the lungs by their arteries, collaterals included */
   readonly pulmonaryArtery: number;
+  /** the same for each lung, where it is known which vein's blood goes there; collaterals left out */
+  readonly pulmonaryArteries?: { readonly left: number; readonly right: number };
   /** mL/min carried to the body, and really used there */
   readonly delivery: number;
   readonly used: number;
@@ -54,6 +67,7 @@ export function mixOxygen({
   flows,
   lowerPassesLungs,
   coronaryPassesLungs,
+  pathway,
   haemoglobin,
   lungTension,
   use,
@@ -92,6 +106,13 @@ export function mixOxygen({
     return carried / total;
   }
 
+  /** What a fenestration lets out; it takes no more of the lower veins' blood than there is. */
+  function throughHole(content: number): number {
+    if (!pathway || flows.fenestrationForward <= 0) return joint(content);
+    const below = Math.min(pathway.holeFromBelow, flows.lower / flows.fenestrationForward);
+    return below * left.lower + (1 - below) * left.upper;
+  }
+
   function enteringVentricle(content: number): number {
     const lower = lowerPassesLungs ? 0 : flows.lower;
     const coronary = coronaryPassesLungs ? 0 : flows.coronary;
@@ -99,7 +120,7 @@ export function mixOxygen({
     if (total <= 0) return content;
     const carried =
       flows.lungs * lungContent +
-      flows.fenestrationForward * joint(content) +
+      flows.fenestrationForward * throughHole(content) +
       lower * left.lower +
       coronary * left.coronary;
     return carried / total;
@@ -114,10 +135,18 @@ export function mixOxygen({
   const delivery = arterial * systemic * DECILITRES;
   const used = (arterial - mixed) * systemic * DECILITRES;
   const fromJoint = Math.max(0, flows.lungs - flows.collaterals);
+  /** What is left for the lungs when a fenestration has taken its part of the joint's blood. */
+  const leaving = fromJoint + flows.fenestrationForward;
+  const towardsLungs =
+    fromJoint > 0
+      ? (leaving * joint(arterial) - flows.fenestrationForward * throughHole(arterial)) / fromJoint
+      : joint(arterial);
   const intoLungs =
     flows.lungs > 0
-      ? (fromJoint * joint(arterial) + flows.collaterals * arterial) / (fromJoint + flows.collaterals)
+      ? (fromJoint * towardsLungs + flows.collaterals * arterial) / (fromJoint + flows.collaterals)
       : 0;
+  const artery = (lower: number, upper: number) =>
+    saturation(lower + upper > 0 ? (lower * left.lower + upper * left.upper) / (lower + upper) : 0);
   return {
     arterial: saturation(arterial),
     upper: saturation(left.upper),
@@ -126,6 +155,14 @@ export function mixOxygen({
     mixedVenous: saturation(mixed),
     pulmonaryVein: saturationOf(lungTension),
     pulmonaryArtery: saturation(intoLungs),
+    ...(pathway
+      ? {
+          pulmonaryArteries: {
+            left: artery(flows.lower * pathway.left.ivc, flows.upper * pathway.left.svc),
+            right: artery(flows.lower * pathway.right.ivc, flows.upper * pathway.right.svc),
+          },
+        }
+      : {}),
     delivery,
     used,
     missing: Math.max(0, use.upper + use.lower + use.coronary - used),
