@@ -61,6 +61,7 @@ const ELEMENTS = [
   "tunnelEntry",
   "upperTunnel",
   "tunnelExit",
+  "lowerJointEntry",
   "lowerMeeting",
   "leftTurn",
   "rightTurn",

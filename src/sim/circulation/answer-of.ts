@@ -4,6 +4,8 @@ import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
+import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
+import { type PathwayShares, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
@@ -52,11 +54,13 @@ export function answerOf(
     right: along(at.RIGHT_FLOW),
     fenestration: across(at.FENESTRATION),
   };
-  const oxygen = mixOxygen(mixingOf(request)(recording));
   const exchange = exchangeOf(request, lasting);
-  const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
+  const estimate = pathwayEstimate(request, meanFlows(recording), loss);
+  const oxygen = mixOxygen(mixingOf(request)(recording, dividedBlood(request, recording, estimate?.shares)));
+  const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
+
   const { energy } = recording;
   const inMilliwatt = (powers: Readonly<Record<string, number>>) =>
     Object.fromEntries(Object.entries(powers).map(([name, power]) => [name, toMilliwatt(power)]));
@@ -72,9 +76,12 @@ export function answerOf(
     },
     pathway: {
       ...loss,
+      band: estimate?.band ?? null,
+      outsideSet: estimate?.outsideSet ?? [],
       ledger: ledger(law, pathwayFlows),
       gradeLine: gradeLine(law, pathwayFlows, pressures),
     },
+    shares: estimate?.shares ?? null,
     energy: {
       in: toMilliwatt(energy.in),
       lost: toMilliwatt(energy.lost),
@@ -91,7 +98,7 @@ export function answerOf(
       held: heldBy(request),
       ...(reason ? { reason } : {}),
     },
-    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss }),
+    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss, estimate }),
     traces: tracesOf(periodic, recording),
     state,
   };
@@ -126,6 +133,21 @@ function pathwayFlowsOf(law: PathwayLaw, { sampled }: Recording): PathwayFlows {
     ...(law.fenestration ? { fenestration: sampled.flows[at.FENESTRATION] } : {}),
   };
 }
+
+/** Which vein's blood goes where, as the mixing asks for it. */
+const dividedBlood = (request: CirculationRequest, recording: Recording, shares: PathwayShares | undefined) =>
+  shares && {
+    holeFromBelow: holeFromBelow(request.stage, meanFlows(recording)),
+    left: { ivc: shares.ivc.left, svc: shares.svc.left },
+    right: { ivc: shares.ivc.right, svc: shares.svc.right },
+  };
+
+const meanFlows = ({ states }: Recording): FlowSplit => ({
+  ivc: states[at.IVC_FLOW],
+  svc: states[at.SVC_FLOW],
+  left: states[at.LEFT_FLOW],
+  right: states[at.RIGHT_FLOW],
+});
 
 /** mL/h: where the tissues settle if these pressures last, lymph not yet grown. Limbs see the mean of upper and leg veins. */
 function exchangeOf(request: CirculationRequest, { pressures }: Recording) {

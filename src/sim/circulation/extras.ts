@@ -3,6 +3,7 @@ import { usualWeight } from "../body/bsa.ts";
 import { capillaryPressure } from "../exchange/filtration.ts";
 import { albuminOf } from "../exchange/protein.ts";
 import type { PathwayLoss } from "../hydraulics/ledger.ts";
+import type { PathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { alveolarCarbonDioxide } from "../oxygen/alveolar.ts";
 import type { OxygenBalance } from "../oxygen/mixing.ts";
 import { numberSetting } from "../parameters/parameters.ts";
@@ -22,10 +23,11 @@ export function extrasOf(
   answer: Pick<Circulation, "pressures" | "flows"> & {
     readonly oxygen: OxygenBalance;
     readonly loss: PathwayLoss;
+    readonly estimate: PathwayEstimate | undefined;
   },
 ): Readonly<Record<string, number>> {
   const { body } = request;
-  const { pressures, flows, oxygen, loss } = answer;
+  const { pressures, flows, oxygen, loss, estimate } = answer;
   const across = (index: at.Flow) => toLitresPerMinute(recording.flows[index]);
   const pressure = (index: at.Compartment) => toMmHg(recording.pressures[index]);
   const lungFlow = across(at.LUNG_BED_LEFT) + across(at.LUNG_BED_RIGHT);
@@ -78,6 +80,14 @@ export function extrasOf(
     hepaticInspiratoryRatio: breathShares(recording.sampled.flows[at.LIVER]).inspiratoryRatio,
     mixedVenousSaturation: 100 * oxygen.mixedVenous,
     pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
+    ...(oxygen.pulmonaryArteries && estimate
+      ? {
+          pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
+          pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
+          hepaticShareLeft:
+            (100 * estimate.shares.ivc.left) / (estimate.shares.ivc.left + estimate.shares.ivc.right),
+        }
+      : {}),
     coronarySinusSaturation: 100 * oxygen.coronary,
     oxygenDelivery: oxygen.delivery,
     oxygenDeliveryIndex: oxygen.delivery / body.bsa,

@@ -17,7 +17,9 @@ export interface MeanFlows {
 }
 
 /** What mixing is asked for, of any mean flows; all that the request alone decides is worked out once. */
-export function mixingOf(request: CirculationRequest): (means: MeanFlows) => MixingRequest {
+export function mixingOf(
+  request: CirculationRequest,
+): (means: MeanFlows, pathway?: MixingRequest["pathway"]) => MixingRequest {
   const setting = (name: string) => numberSetting(request, name);
   const connections = CONNECTIONS[request.stage];
   const fixed = {
@@ -28,11 +30,12 @@ export function mixingOf(request: CirculationRequest): (means: MeanFlows) => Mix
     lungShunt: setting("lungShunt") / 100,
     use: organUse(setting("oxygenUseIndex") * request.body.bsa, setting("metabolicEquivalents")),
   };
-  return ({ flows, fenestrationForward, fenestrationBackward }) => {
+  return ({ flows, fenestrationForward, fenestrationBackward }, pathway) => {
     const positive = (flow: number) => Math.max(0, toLitresPerMinute(flow));
     const abdominal = positive(flows[at.SPLANCHNIC_BED]);
     return {
       ...fixed,
+      ...(pathway ? { pathway } : {}),
       flows: {
         upper: positive(flows[at.UPPER_BED]),
         kidneys: KIDNEY_SHARE * abdominal,

@@ -1,5 +1,5 @@
 /** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromMillilitre, fromMmHg } from "../units.ts";

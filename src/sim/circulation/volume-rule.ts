@@ -1,5 +1,5 @@
 /** Which blood volume is in force, and how much to give or take after a cycle that missed the mark. */
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { defaultSetting, findParameter, numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";

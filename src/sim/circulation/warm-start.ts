@@ -1,6 +1,6 @@
 /** What one search leaves for the next: the point found, the flows its pathway's law was taken at, and how its map changes. */
 import { BRANCHES } from "../hydraulics/law.ts";
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { MEMORY, type Secant } from "./anderson.ts";
 import { type Point, SEARCHED } from "./compartments.ts";
 

@@ -15,17 +15,19 @@ export function printed({
   flows,
   saturations,
   pathway,
+  shares,
   energy,
   exchange,
   run,
   extras,
 }: Circulation) {
-  return { pressures, flows, saturations, pathway, energy, exchange, run, extras };
+  return { pressures, flows, saturations, pathway, shares, energy, exchange, run, extras };
 }
 
 const UNITS: readonly (readonly [pattern: RegExp, unit: string])[] = [
-  [/(pressureDrop|\.pressure|totalPressure)$/, "mmHg"],
-  [/powerLoss$/, "mW"],
+  [/(pressureDrop(\.[01])?|\.pressure|totalPressure)$/, "mmHg"],
+  [/powerLoss(\.[01])?$/, "mW"],
+  [/^shares\./, "1"],
   [/^energy\.(sources|losses)\./, "mW"],
   [/\.(share|station|reynolds)$/, "1"],
   [/^run\.(beats|residual)$/, "1"],

@@ -5,6 +5,7 @@ import { CIRCULATION_KIND } from "./circulation-kind.ts";
 import { EXERTION_TEST_KIND } from "./exertion-test.ts";
 import { FIELD_KIND } from "./field-kind.ts";
 import { anyKind, type Kind } from "./kind.ts";
+import { PATHWAY_KIND } from "./pathway-kind.ts";
 import { SWEEP_KIND } from "./sweep-kind.ts";
 import { TEST_OCCLUSION_KIND } from "./test-occlusion-kind.ts";
 
@@ -12,6 +13,7 @@ export const KINDS: readonly Kind[] = [
   anyKind(CIRCULATION_KIND),
   anyKind(TEST_OCCLUSION_KIND),
   anyKind(EXERTION_TEST_KIND),
+  anyKind(PATHWAY_KIND),
   anyKind(SWEEP_KIND),
   anyKind(FIELD_KIND),
   anyKind(BENCHMARK_FIELD_KIND),

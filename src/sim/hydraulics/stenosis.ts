@@ -23,3 +23,18 @@ export function stenosis(diameter: number, narrowest: number, length: number, fl
     validReynolds: [100, 5000],
   };
 }
+
+/**
+ * A constriction near the end of a branch: the part of its loss that its jet has lost before it passes the opening.
+ * @param left m, from the constriction to the opening
+ * @param jetLength diameters over which a jet loses 63 %
+ */
+export function stenosisBefore(whole: Element, left: number, diameter: number, jetLength: number): Element {
+  const part = 1 - Math.exp(-left / (jetLength * diameter));
+  return {
+    ...whole,
+    a: part * whole.a,
+    b: part * whole.b,
+    source: `${whole.source}; what its jet loses beyond the branch's opening is not counted`,
+  };
+}

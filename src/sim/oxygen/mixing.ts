@@ -13,11 +13,22 @@ export interface MixingFlows extends ByOrgan {
   readonly venoVenous: number;
 }
 
+interface VeinParts {
+  readonly ivc: number;
+  readonly svc: number;
+}
+
 export interface MixingRequest {
   readonly flows: MixingFlows;
   /** where the lower veins' blood goes, and whether the coronary veins' joins it before the lungs */
   readonly lowerPassesLungs: boolean;
   readonly coronaryPassesLungs: boolean;
+  /** where the veins meet the lungs' arteries: parts of each vein's blood to either lung, and of a fenestration's blood from below */
+  readonly pathway?: {
+    readonly holeFromBelow: number;
+    readonly left: VeinParts;
+    readonly right: VeinParts;
+  };
   readonly haemoglobin: number;
   /** mmHg in the pulmonary veins */
   readonly lungTension: number;
@@ -49,6 +60,8 @@ export interface OxygenBalance {
   readonly pulmonaryVein: number;
   /** blood that enters the lungs by their arteries, collaterals included */
   readonly pulmonaryArtery: number;
+  /** the same for each lung, where it is known which vein's blood goes there; collaterals left out */
+  readonly pulmonaryArteries?: { readonly left: number; readonly right: number };
   /** mL/min carried to the body, and really used there */
   readonly delivery: number;
   readonly used: number;
@@ -81,7 +94,7 @@ export function mixContents(request: MixingRequest): Contents {
   for (let round = 0; round < MAX_ROUNDS; round++) {
     left = byOrgan((organ) => leave(arterial, organ));
     const joint = jointContent(request, left, arterial);
-    pulmonaryArtery = intoLungs(flows, joint, arterial);
+    pulmonaryArtery = intoLungs(flows, towardsLungs(request, left, joint), arterial);
     pulmonaryVein = filled + lungShunt * (Math.min(filled, pulmonaryArtery) - filled);
     const next = enteringVentricle(request, left, joint, pulmonaryVein, arterial);
     const settled = Math.abs(next - arterial) < 1e-10;
@@ -140,6 +153,37 @@ const intoLungs = (flows: MixingFlows, joint: number, arterial: number): number 
     0,
   );
 
+/** What a fenestration lets out; it takes no more of the lower veins' blood than there is. */
+function throughHole({ flows, pathway }: MixingRequest, left: ByOrgan, joint: number): number {
+  if (!pathway || flows.fenestrationForward <= 0) return joint;
+  const below = Math.min(pathway.holeFromBelow, lowerFlow(flows) / flows.fenestrationForward);
+  return below * lowerVein(flows, left) + (1 - below) * left.upper;
+}
+
+/** What is left for the lungs when a fenestration has taken its part of the joint's blood. */
+function towardsLungs(request: MixingRequest, left: ByOrgan, joint: number): number {
+  const { lungs, collaterals, fenestrationForward } = request.flows;
+  const fromJoint = Math.max(0, lungs - collaterals);
+  if (fromJoint <= 0) return joint;
+  const hole = throughHole(request, left, joint);
+  return ((fromJoint + fenestrationForward) * joint - fenestrationForward * hole) / fromJoint;
+}
+
+/** Each lung's artery, where it is known which vein's blood goes there. */
+function eachArtery({ flows, pathway }: MixingRequest, left: ByOrgan) {
+  if (!pathway) return undefined;
+  const lower = lowerVein(flows, left);
+  const artery = ({ ivc, svc }: VeinParts): number =>
+    mean(
+      [
+        [lowerFlow(flows) * ivc, lower],
+        [flows.upper * svc, left.upper],
+      ],
+      0,
+    );
+  return { left: artery(pathway.left), right: artery(pathway.right) };
+}
+
 function enteringVentricle(
   request: MixingRequest,
   left: ByOrgan,
@@ -151,7 +195,7 @@ function enteringVentricle(
   return mean(
     [
       [flows.lungs, pulmonaryVein],
-      [flows.fenestrationForward, joint],
+      [flows.fenestrationForward, throughHole(request, left, joint)],
       [flows.venoVenous, left.upper],
       [lowerPassesLungs ? 0 : lowerFlow(flows), lowerVein(flows, left)],
       [coronaryPassesLungs ? 0 : flows.coronary, left.coronary],
@@ -163,6 +207,7 @@ function enteringVentricle(
 export function mixOxygen(request: MixingRequest): OxygenBalance {
   const { flows, haemoglobin, use } = request;
   const { arterial, left, pulmonaryVein, pulmonaryArtery } = mixContents(request);
+  const arteries = eachArtery(request, left);
   const saturation = (content: number) => saturationOf(tensionOf(content, haemoglobin));
   const systemic = ORGANS.reduce((sum, organ) => sum + flows[organ], 0);
   const mixed = mean(
@@ -181,6 +226,9 @@ export function mixOxygen(request: MixingRequest): OxygenBalance {
     mixedVenous: saturation(mixed),
     pulmonaryVein: saturation(pulmonaryVein),
     pulmonaryArtery: saturation(pulmonaryArtery),
+    ...(arteries
+      ? { pulmonaryArteries: { left: saturation(arteries.left), right: saturation(arteries.right) } }
+      : {}),
     delivery,
     used,
     missing: Math.max(0, asked - used),

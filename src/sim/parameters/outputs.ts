@@ -1,6 +1,6 @@
 /** Every single number that a circulation answers, once: path, unit, meaning. Sweeps name their outputs here and lessons their figures. */
 import type { Circulation } from "../circulation/answer.ts";
-import type { Stage } from "./request.ts";
+import { PATHWAY_STAGES, type Stage } from "./request.ts";
 
 export interface Output {
   /** key path into {@link Circulation} */
@@ -151,6 +151,20 @@ const RIGHT_HEART = group(
   ["two-ventricle"],
 );
 
+const EACH_LUNG = group(
+  "extras",
+  [
+    ["pulmonaryArterySaturationLeft", "%", "what the pathway brings to the left lung"],
+    ["pulmonaryArterySaturationRight", "%", "what the pathway brings to the right lung"],
+    [
+      "hepaticShareLeft",
+      "%",
+      "of the lower vein's, and so the liver's, blood to both lungs: the left lung's part",
+    ],
+  ],
+  PATHWAY_STAGES,
+);
+
 export const OUTPUTS: readonly Output[] = [
   ...PRESSURES,
   ...FLOWS,
@@ -160,6 +174,7 @@ export const OUTPUTS: readonly Output[] = [
   ...EXCHANGE,
   ...EXTRAS,
   ...RIGHT_HEART,
+  ...EACH_LUNG,
 ];
 
 const byPath = new Map(OUTPUTS.map((output) => [output.path, output]));

@@ -4,7 +4,16 @@ import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
 /** The relation that a section obeys. */
-type SectionKind = "pipe" | "artery" | "areaChange" | "meeting" | "turn" | "division" | "stenosis" | "exit";
+type SectionKind =
+  | "pipe"
+  | "artery"
+  | "areaChange"
+  | "jointEntry"
+  | "meeting"
+  | "turn"
+  | "division"
+  | "stenosis"
+  | "exit";
 
 export interface Section {
   /** Key of the ledger's words, unique in the pathway. */
@@ -134,9 +143,16 @@ const jointReach = (sizes: PathwaySizes): number => Math.max(sizes.left, sizes.r
 function meetingSvc(sizes: PathwaySizes): Section[] {
   const end = sizes.svcLength;
   const meets = end - jointReach(sizes);
+  return [vein("superiorVenaCava", sizes.svc, meets), ...joining("upper", meets, end, sizes.svc)];
+}
+
+/** A stream enters the joint, then meets the other one. */
+function joining(side: "lower" | "upper", from: number, to: number, diameter: number): Section[] {
+  const whole = { before: diameter, after: diameter };
+  const middle = (from + to) / 2;
   return [
-    vein("superiorVenaCava", sizes.svc, meets),
-    { element: "upperMeeting", kind: "meeting", from: meets, to: end, before: sizes.svc, after: sizes.svc },
+    { element: `${side}JointEntry`, kind: "jointEntry", from, to: middle, ...whole },
+    { element: `${side}Meeting`, kind: "meeting", from: middle, to, ...whole },
   ];
 }
 
@@ -176,15 +192,7 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
       after: trunkEnd,
     });
   }
-  sections.push({
-    element: "lowerMeeting",
-    kind: "meeting",
-    from: meets,
-    to: end,
-    before: trunkEnd,
-    after: trunkEnd,
-  });
-  return sections;
+  return [...sections, ...joining("lower", meets, end, trunkEnd)];
 }
 
 function pulmonaryArtery(sizes: PathwaySizes, side: "left" | "right"): Section[] {
