@@ -2,7 +2,6 @@
 import { nearestMatch } from "../sim/faults.ts";
 import { type Expression, evaluate, type Parsed, parseExpression } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
-import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 
 /** Unit as written in a lesson -> unit as `src/i18n` knows it. */
 const UNITS: Readonly<Record<string, string>> = {
@@ -81,15 +80,6 @@ export function parseFigure(text: string): Parsed<Figure> {
     value: { written: text.trim().replace(/\s+/g, " "), of: of.value, format: format.value },
   };
 }
-
-/** By what the lesson writes for them; those still under way are left out. */
-export const numbersIn = (content: Prose | readonly Inline[], situation: Situation) =>
-  Object.fromEntries(
-    [...inlinesOf(content)].flatMap((node) => {
-      const value = node.kind === "figure" ? figureValue(node.figure, situation) : null;
-      return node.kind === "figure" && value !== null ? [[node.figure.written, value] as const] : [];
-    }),
-  );
 
 /** null while the model has not answered (or the flow has not been measured). */
 export const figureValue = (figure: Figure, situation: Situation): number | null =>

@@ -7,6 +7,7 @@ import { claimNames } from "./claims.ts";
 import { namesIn } from "./expression.ts";
 import type { Outcome, Situation } from "./figure-paths.ts";
 import { findStep, type Lesson, type Question, type Step, type StepStates } from "./lesson.ts";
+import { figureValue } from "./live-figures.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 import { wordsIn } from "./references.ts";
 import { statesAround, stepState } from "./states.ts";
@@ -83,3 +84,12 @@ export function statesOfQuestion(lesson: Lesson, index: number, own?: SceneState
   const states = statesAround(lesson, findStep(lesson, question.reveal));
   return { own: states.own, others: { ...states.others, previous: stepState(lesson, index) } };
 }
+
+/** By what the lesson writes for them; those still under way are left out. */
+export const numbersIn = (content: Prose | readonly Inline[], situation: Situation) =>
+  Object.fromEntries(
+    [...inlinesOf(content)].flatMap((node) => {
+      const value = node.kind === "figure" ? figureValue(node.figure, situation) : null;
+      return node.kind === "figure" && value !== null ? [[node.figure.written, value] as const] : [];
+    }),
+  );

@@ -29,13 +29,11 @@ import { benchKeys } from "./bench-keys.ts";
 import { Compare } from "./compare.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
+import { PANELS, type PanelName } from "./panels.ts";
 import { TakeAway } from "./take-away.tsx";
 
 /** ms without a change until the address bar is told */
 const ADDRESS_REST = 600;
-
-const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
-export type PanelName = (typeof PANELS)[number];
 
 export function Bench({ context }: { readonly context: Context }) {
   const { session, place } = context;

@@ -3,7 +3,6 @@ import { batch, computed, effect, type ReadonlySignal, signal, untracked } from 
 import { dealAnswers } from "../../../lesson/deal.ts";
 import type { Situation } from "../../../lesson/figure-paths.ts";
 import { findStep, type Lesson, type Question } from "../../../lesson/lesson.ts";
-import { numbersIn } from "../../../lesson/live-figures.ts";
 import {
   type Again,
   type Player,
@@ -17,6 +16,7 @@ import type { LessonProgress } from "../../../lesson/progress.ts";
 import { type Given, judge, nearerGoal } from "../../../lesson/questions.ts";
 import {
   namesRead,
+  numbersIn,
   requestsOf,
   situationOf,
   statesOfQuestion,
@@ -57,9 +57,9 @@ export interface RunOptions {
   readonly alone: boolean;
   /** Decides where a question's answers stand. */
   readonly reader: number;
-  readonly earlier?: LessonProgress;
+  readonly earlier?: LessonProgress | undefined;
   /** id of the step to begin at */
-  readonly at?: string;
+  readonly at?: string | undefined;
   readonly due?: readonly Again[];
   /** For questions asked again from other lessons. */
   readonly lessons: readonly Lesson[];
