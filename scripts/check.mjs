@@ -26,7 +26,10 @@ const stages = {
     [bin("tsc"), ["--noEmit", "-p", "tsconfig.json"]],
     [bin("tsc"), ["--noEmit", "-p", "src/sim/tsconfig.json"]],
   ],
-  lint: [[bin("biome"), ["ci", "."]]],
+  lint: [
+    [bin("biome"), ["ci", "."]],
+    [bin("knip"), ["--no-progress"]],
+  ],
   unit: [
     [
       bin("vitest"),

@@ -64,7 +64,7 @@ const markdown = (path: string, pictures: string[]) => {
   reader.renderer.rules.table_open = () => '<div class="wide" tabindex="0"><table>';
   // A corner without words heads nothing.
   const cell =
-    (step: 1 | -1): typeof fence =>
+    (step: 1 | -1): NonNullable<typeof fence> =>
     (tokens, index, options, _environment, self) => {
       if (!tokens[index + step]!.content) tokens[index]!.tag = "td";
       return self.renderToken(tokens, index, options);

@@ -1,5 +1,6 @@
 /** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
-import { defaultSetting, findParameter, type Parameter } from "../sim/parameters/parameters.ts";
+import type { Parameter } from "../sim/parameters/parameter.ts";
+import { defaultSetting, findParameter } from "../sim/parameters/parameters.ts";
 import type {
   Body,
   CirculationRequest,

@@ -30,10 +30,11 @@ test("the order of one deep breath is the model's: caval flow, blood in the lung
     set: { breathing: "deep" },
   });
   const beats = traces.period / traces.heartPeriod;
-  const { lungLeft, lungRight, ventricle } = traces.volumes;
+  const volume = (name: string) => Array.from(traces.volumes[name] ?? []);
+  const [lungLeft, lungRight, ventricle] = [volume("lungLeft"), volume("lungRight"), volume("ventricle")];
   const at: Record<string, number> = {
     in: 0,
-    vein: peak(traces.flows.ivc, beats),
+    vein: peak(traces.flows.ivc ?? [], beats),
     lungs: peak(
       lungLeft.map((volume, i) => volume + lungRight[i]!),
       beats,

@@ -320,13 +320,19 @@ const NOT_THERE = "not-there-yet.js";
 async function between(origin: string) {
   const state = { down: false, script: (text: string) => text };
   const server = createServer(async (request, answer) => {
-    if (state.down) return request.socket.destroy();
-    if (request.url!.endsWith(NOT_THERE)) return answer.writeHead(404).end();
+    if (state.down) {
+      request.socket.destroy();
+      return;
+    }
+    if (request.url!.endsWith(NOT_THERE)) {
+      answer.writeHead(404).end();
+      return;
+    }
     const got = await fetch(new URL(request.url!, origin));
     const type = got.headers.get("content-type") ?? "";
     answer.writeHead(got.status, { "content-type": type, "cache-control": "no-cache" });
-    if (request.url!.startsWith("/sw.js")) return answer.end(state.script(await got.text()));
-    answer.end(Buffer.from(await got.arrayBuffer()));
+    const isWorker = request.url!.startsWith("/sw.js");
+    answer.end(isWorker ? state.script(await got.text()) : Buffer.from(await got.arrayBuffer()));
   });
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   const { port } = server.address() as AddressInfo;

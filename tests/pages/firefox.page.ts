@@ -17,7 +17,11 @@ test.skip(!FIREFOX, "no Firefox here: install firefox-esr, or set LUNGWARD_FIREF
 
 let browser: Browser;
 test.beforeAll(async () => {
-  browser = await puppeteer.launch({ browser: "firefox", executablePath: FIREFOX, headless: true });
+  browser = await puppeteer.launch({
+    browser: "firefox",
+    ...(FIREFOX && { executablePath: FIREFOX }),
+    headless: true,
+  });
 });
 test.afterAll(() => browser?.close());
 

@@ -3,7 +3,8 @@ import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { patchSchema } from "../../src/lesson/scene-patch.ts";
 import { checkRequest } from "../../src/sim/circulation/check-request.ts";
-import { PARAMETERS, type Parameter } from "../../src/sim/parameters/parameters.ts";
+import type { Parameter } from "../../src/sim/parameters/parameter.ts";
+import { PARAMETERS } from "../../src/sim/parameters/parameters.ts";
 import {
   BODY_RANGES,
   type Body,

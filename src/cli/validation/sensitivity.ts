@@ -1,7 +1,8 @@
 /** Which settings move which numbers: each by a fifth down and up, a well adult after completion at rest. */
 import { solve } from "../../sim/circulation/solve.ts";
 import { readOutput } from "../../sim/parameters/outputs.ts";
-import { defaultSetting, type NumberParameter, PARAMETERS } from "../../sim/parameters/parameters.ts";
+import type { NumberParameter } from "../../sim/parameters/parameter.ts";
+import { defaultSetting, PARAMETERS } from "../../sim/parameters/parameters.ts";
 import { PRESETS } from "../../sim/presets.ts";
 
 const OUTPUTS = [

@@ -1,5 +1,6 @@
 /** JSON Schema 2020-12 of requests, from the same tables that check them. */
-import { type NumberParameter, PARAMETERS, type Parameter } from "../parameters/parameters.ts";
+import type { NumberParameter, Parameter } from "../parameters/parameter.ts";
+import { PARAMETERS } from "../parameters/parameters.ts";
 import { BODY_RANGES, STAGES, VOLUME_RULES } from "../parameters/request.ts";
 import type { Kind, Schema } from "./kind.ts";
 

@@ -3,18 +3,10 @@
  * D is the tube's own width, a disc's diameter, an ellipse's smaller diameter or a polygon's local thickness; the widest of the
  * open shapes that contain the point; less where a solid stands in the lumen.
  */
+import type { DepthGrid } from "./depth-grid.ts";
 import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
 import { localThickness } from "./thickness.ts";
-
-export interface DepthGrid {
-  readonly nx: number;
-  readonly ny: number;
-  /** mm: cell width and centre of cell (0,0) */
-  readonly dx: number;
-  readonly originX: number;
-  readonly originY: number;
-}
 
 export interface LocalDepth {
   /** mm, [ny*nx] */

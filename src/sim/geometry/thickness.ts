@@ -1,5 +1,5 @@
 /** How wide a lumen is at each of its cells, from the signed distance alone: polygons, and lumens in which a solid stands. */
-import type { DepthGrid } from "./depth.ts";
+import type { DepthGrid } from "./depth-grid.ts";
 import type { Distance } from "./distance.ts";
 
 /** Growth of inscribed circles along a branch beyond which it runs into a corner and is no lumen of its own (a wedge of 66 degrees). */

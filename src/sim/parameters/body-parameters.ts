@@ -1,6 +1,6 @@
 /** The settable rows of vessels, heart, breathing, activity, oxygen and fluid. Long because it is one table. */
 import { referenceSet } from "../body/growth.ts";
-import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameters.ts";
+import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
 
 const SETS = "physiology values, section 4 (the body's parameter set)";

@@ -3,46 +3,9 @@
  * Sliders, the request schema, the docs and the lesson checker all read this table.
  */
 import { BODY_PARAMETERS } from "./body-parameters.ts";
+import type { Parameter } from "./parameter.ts";
 import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, ParameterValue, Stage } from "./request.ts";
-
-export type ParameterGroup =
-  | "vessels"
-  | "heart"
-  | "breathing"
-  | "activity"
-  | "pathway"
-  | "fenestration"
-  | "oxygen"
-  | "fluid";
-
-interface Described {
-  readonly name: string;
-  readonly group: ParameterGroup;
-  /** One clause in plain technical English; the page shows translated words from `src/i18n`. */
-  readonly meaning: string;
-  readonly source: string;
-  /** Stages in which it acts; all of them when left out. */
-  readonly stages?: readonly Stage[];
-}
-
-export interface NumberParameter extends Described {
-  readonly kind: "number";
-  readonly unit: string;
-  readonly min: number;
-  readonly max: number;
-  readonly step: number;
-  /** In the stated unit; may depend on stage and body (growth). */
-  readonly default: number | ((stage: Stage, body: Body) => number);
-}
-
-export interface WordParameter extends Described {
-  readonly kind: "word";
-  readonly words: readonly string[];
-  readonly default: string;
-}
-
-export type Parameter = NumberParameter | WordParameter;
 
 export const PARAMETERS: readonly Parameter[] = [...BODY_PARAMETERS, ...PATHWAY_PARAMETERS];
 

@@ -1,5 +1,5 @@
 /** The settable sizes of the pathway and of its fenestration: rows of the parameter table. */
-import type { NumberParameter } from "./parameters.ts";
+import type { NumberParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
 
 const TUBES: readonly Stage[] = ["lateral-tunnel", "extracardiac"];

@@ -235,7 +235,14 @@ describe("a sweep that takes long", () => {
     const { outputs, failures } = JSON.parse(output);
     const values: (number | null)[] = outputs[0].values.flat();
     expect(values).toHaveLength(2500);
-    expect(values[0]).toBeGreaterThan(0);
+    // The first point: lungs of 0.5 WU.m2 in a body of 0.5 m2.
+    const first = {
+      ...LONG.base,
+      body: { ...LONG.base.body, bsa: 0.5 },
+      set: { pulmonaryResistanceIndex: 0.5 },
+    };
+    const alone = JSON.parse((await compute(JSON.stringify(first), "json")).output);
+    expect(values[0]).toBeCloseTo(alone.pressures.pathway, 9);
     expect(values.at(-1)).toBeNull();
     expect(failures.at(-1)).toEqual({ at: [8, 2.5], reason: "not reached within maxSeconds, 1 s" });
     expect(reported).toHaveLength(2501);
