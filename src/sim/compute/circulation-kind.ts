@@ -7,7 +7,7 @@ import type { CirculationRequest } from "../parameters/request.ts";
 import type { Kind } from "./kind.ts";
 import { circulationSchema } from "./schema.ts";
 
-/** What is printed of an answer. */
+/** The part of an answer that is printed. */
 export function printed({
   pressures,
   flows,
@@ -30,6 +30,7 @@ const UNITS: readonly (readonly [pattern: RegExp, unit: string])[] = [
   [/^run\.seconds$/, "s"],
 ];
 
+/** Unit of a number of the answer by its key path; undefined for words and flags. */
 export const circulationUnit = (path: string): string | undefined =>
   findOutput(path)?.unit ?? UNITS.find(([pattern]) => pattern.test(path))?.[1];
 

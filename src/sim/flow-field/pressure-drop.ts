@@ -1,4 +1,4 @@
-/** What the pathway takes of the lower body's blood, read from a field. */
+/** Pressure drop of the lower body's blood through the pathway, read from a field. */
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
 
 /** mmHg of total pressure, from the lower vein's opening to the pulmonary arteries weighted by their flow; null where one of them is missing or nothing leaves. */

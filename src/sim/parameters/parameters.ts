@@ -6,6 +6,7 @@ import { BODY_PARAMETERS } from "./body-parameters.ts";
 import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, ParameterValue, Stage } from "./request.ts";
 
+/** Under which heading a parameter is listed. */
 export type ParameterGroup =
   | "vessels"
   | "heart"
@@ -26,6 +27,7 @@ interface Described {
   readonly stages?: readonly Stage[];
 }
 
+/** A parameter with a number as its value; `min`, `max`, `step` and `default` in `unit`. */
 export interface NumberParameter extends Described {
   readonly kind: "number";
   readonly unit: string;
@@ -36,6 +38,7 @@ export interface NumberParameter extends Described {
   readonly default: number | ((stage: Stage, body: Body) => number);
 }
 
+/** A parameter whose value is one of a few words. */
 export interface WordParameter extends Described {
   readonly kind: "word";
   readonly words: readonly string[];
@@ -51,13 +54,16 @@ const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]
 /** The table's row, or undefined for an unknown name. */
 export const findParameter = (name: string): Parameter | undefined => byName.get(name);
 
-/** The default in the parameter's own unit for this stage and body. */
+/** The default for this stage and body, in the parameter's own unit. */
 export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): ParameterValue {
   if (parameter.kind === "word") return parameter.default;
   return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
 }
 
-/** The value in force: what the request sets, else the default. `name` must be a number parameter's. */
+/**
+ * The value in force, in the parameter's own unit: what the request sets, else the default. It is not checked against the range again.
+ * @throws when `name` is not a number parameter's
+ */
 export function numberSetting(
   request: {
     readonly stage: Stage;
@@ -71,7 +77,10 @@ export function numberSetting(
   return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
 }
 
-/** As {@link numberSetting}, for a word parameter. */
+/**
+ * As {@link numberSetting}, for a word parameter.
+ * @throws when `name` is not a word parameter's
+ */
 export function wordSetting(
   request: {
     readonly stage: Stage;

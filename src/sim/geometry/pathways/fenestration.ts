@@ -2,6 +2,7 @@
 import type { Handle, Opening, Place, Point, Shape } from "../geometry.ts";
 import { type PathwaySizes, WALL_THICKNESS } from "./sizes.ts";
 
+/** What a fenestration adds to a pathway's plane, mm; nothing when closed. */
 export interface Fenestration {
   readonly shapes: readonly Shape[];
   readonly openings: readonly Opening[];
