@@ -1,4 +1,4 @@
-/** cmi5 (on xAPI 1.0.3): launched by an address with endpoint, fetch, actor, registration and activityId. Constants from memory of the specification. */
+/** cmi5 (Quartz, on xAPI 1.0.3): launched by an address with endpoint, fetch, actor, registration and activityId. */
 import { passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
 
 export interface Launch {

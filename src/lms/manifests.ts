@@ -1,4 +1,4 @@
-/** The files by which a course system knows a package. Namespaces and fields from memory of the two specifications. */
+/** The files that describe a package to a course system, as SCORM 1.2 and cmi5 (Quartz) specify. */
 import { PASS_SHARE } from "./record-adapter.ts";
 
 export interface Course {

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { filesBelow, TOP } from "./sources.ts";
 
 const pages = ["README.md", "DEVELOPERS.md", ...filesBelow("docs", /\.md$/)].filter((page) =>
@@ -41,4 +41,24 @@ test("the README carries the cautions", () => {
     "emergency",
   ])
     expect(text, words).toContain(words);
+});
+
+describe("constants from memory", () => {
+  const PAGE = "docs/constants-from-memory.md";
+  /** The page itself, this test, and the label of a lesson's source that was not read again. */
+  const ALLOWED = [PAGE, "tests/house/docs.test.ts", "src/i18n/en/lesson.json"];
+
+  test("they are listed on one page and nowhere else", () => {
+    const elsewhere = ["src", "tests", "docs"]
+      .flatMap((folder) => filesBelow(folder, /\.(tsx?|md|json)$/))
+      .filter((path) => !ALLOWED.includes(path) && /from memory/i.test(read(path)));
+    expect(elsewhere).toEqual([]);
+  });
+
+  test("each file that the page names exists", () => {
+    const missing = [...read(PAGE).matchAll(/`((?:src|tests|lessons)\/[\w./-]+)`/g)]
+      .map(([, path]) => path!)
+      .filter((path) => !existsSync(join(TOP, path)));
+    expect(missing).toEqual([]);
+  });
 });

@@ -1,4 +1,4 @@
-/** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021, from memory), and its picture has that thing. */
+/** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021), and its picture has that thing. */
 import { expect, test } from "vitest";
 import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
 import { stepState } from "../../src/lesson/states.ts";

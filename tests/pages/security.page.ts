@@ -149,7 +149,7 @@ test("the policy stops inline scripts and other hosts", async ({ page }) => {
   });
 });
 
-/** Known ways to smuggle a script into markup, by kind: common practice among testers of sanitisers, from memory. */
+/** Known ways to smuggle a script into markup, by kind: common practice among testers of sanitisers, no source. */
 const VECTORS = [
   "<script>window.ran=1</script>",
   "<SCRIPT SRC=https://example.org/x.js></SCRIPT>",

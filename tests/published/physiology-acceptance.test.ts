@@ -158,7 +158,7 @@ describe("10 pressure in the chest (Shekerdemian, Circulation 1997;96:3934; Shaf
   });
 });
 
-describe("11 the pathway's loss (Haggerty, JTCVS 2014;148:1481; Tang 2014; bench papers from memory)", () => {
+describe("11 the pathway's loss (Haggerty, JTCVS 2014;148:1481; Tang 2014; bench papers: docs/constants-from-memory.md)", () => {
   test("small beside the ventricle's power, not beside the driving head", () => {
     for (const stage of PATHWAY_STAGES)
       for (const body of [CHILD, ADULT]) {

@@ -35,7 +35,7 @@ test("lungs widen as a breath is drawn, and also when a ventilator pushes it in 
   }
 });
 
-test("a quiet breath widens the lungs by about 6 percent: half a litre on two and a half (textbook volumes, from memory)", () => {
+test("a quiet breath widens the lungs by about 6 percent: half a litre on two and a half (textbook volumes)", () => {
   const stretch = stretchTrace(spontaneous)!;
   expect(lungSize(stretch[240]!) / lungSize(stretch[0]!)).toBeCloseTo((3 / 2.5) ** (1 / 3), 2);
 });

