@@ -1,7 +1,7 @@
 /**
- * Tabulates what a settled field loses against what the handbook says, for the three pathways over offset, narrowing and flow:
+ * Tabulates what a settled field loses over what the handbook gives, for the three pathways over offset, narrowing and flow:
  * `npx tsx src/cli/field-ratios.ts` writes src/sim/hydraulics/field-ratios.json and the table of docs/model-pathways.md. Takes several minutes; a part of
- * a row's label as argument ("lateral-tunnel offset 8") renews those rows alone.
+ * a row's label as argument ("lateral-tunnel offset 8") recomputes only those rows.
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
@@ -20,12 +20,12 @@ import {
 import { RATIO_TABLE, ratioTable } from "./validation/ratio-table.ts";
 
 const BODY = CASES.caseA;
-/** Enough for a loss within some per cent of a finer grid's; see docs/model-pathways.md. */
+/** Cells across: enough for a loss within some per cent of a finer grid's; see docs/model-pathways.md. */
 const CELLS_ACROSS = 12;
-/** s of blood time: each reading's window, and after how many a field that will not settle is taken as it is */
+/** s of blood time: each reading's window, and the time after which a field that does not settle is read as it is */
 const WINDOW = 0.6;
 const MAX_WINDOWS = 24;
-/** %: a field counts as settled when its energy budget closes, too. */
+/** %: a field counts as settled only when its energy budget closes too. */
 const GOOD_AUDIT = 5;
 
 interface Run {
@@ -45,7 +45,7 @@ function run(stage: PathwayStage, cavalOffset: number, pathwayNarrowing: number,
     volumeRule: "hold-output",
     set,
   };
-  // m3/s; the split of physiology values, section 2
+  // m3/s; split as in physiology values, section 2 (docs/constants-from-memory.md)
   const flow = (index * BODY.bsa * 1e-3) / 60;
   const flows = { ivc: 0.55 * flow, svc: 0.45 * flow, left: 0.45 * flow, right: 0.55 * flow };
   const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(BODY.haemoglobin) * 1e3 };

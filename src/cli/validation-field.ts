@@ -1,4 +1,4 @@
-/** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from what validation/field-convergence.ts found. */
+/** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from the results of validation/field-convergence.ts. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { CAVITY_X, CAVITY_Y, solveCavity } from "../sim/flow-field/benchmark/cavity.ts";
 import { solvePoiseuille } from "../sim/flow-field/benchmark/channels.ts";
@@ -15,7 +15,7 @@ const GHIA_V = [
   0.12317, 0.1089, 0.10091, 0.09233, 0,
 ];
 
-/** A line for what was computed, rings for the table. */
+/** A line for the computed values, rings for the table. */
 function plot(
   at: readonly number[],
   found: readonly number[],

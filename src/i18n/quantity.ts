@@ -29,7 +29,7 @@ export function formatQuantity(value: number, unit: string, digits = 0): string 
   return symbol ? `${formatNumber(value, digits)}${THIN_SPACE}${symbol}` : formatNumber(value, digits);
 }
 
-/** "18 millimetres": for a voice and for `aria-valuetext`. */
+/** "18 millimetres": for speech and for `aria-valuetext`. */
 export function speakQuantity(value: number, unit: string, digits = 0): string {
   const key = `unit.${unit}.spoken`;
   if (!hasMessage(key)) return formatQuantity(value, unit, digits);

@@ -20,7 +20,7 @@ const VERBS = {
 } as const;
 type Verb = keyof typeof VERBS;
 const CATEGORY = "https://w3id.org/xapi/cmi5/context/categories/";
-/** The document in which our resume data lies. */
+/** The document that holds our resume data. */
 const STATE_ID = "lungward.progress";
 
 /** null when the page was not launched by a course system. */
@@ -63,7 +63,7 @@ export function cmi5Record(
   const sent = new Set<Verb>();
   /** The course system's part of every statement's context, its session included. */
   let template: Record<string, unknown> = {};
-  // One token for the visit; asked for once, as the specification allows.
+  // One token per visit, requested once, as the specification demands.
   const opened = (async (): Promise<string | null> => {
     try {
       const answer = await ask(launch.fetch, { method: "POST" });
@@ -99,7 +99,7 @@ export function cmi5Record(
   }
 
   async function send(token: string, verb: Verb, result: object, keepalive = false): Promise<boolean> {
-    // Each once, and none takes back what was passed.
+    // Each verb once, and none revokes a pass.
     if (sent.has(verb) || (verb === "failed" && sent.has("passed"))) return true;
     sent.add(verb);
     const moveOn = verb === "completed" || verb === "passed" || verb === "failed";

@@ -17,7 +17,7 @@ export interface Course {
 const escaped = (text: string): string =>
   text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
 
-/** SCORM 1.2 (ADL 2001), one shareable content object. No mastery score: a system would call an unfinished visit failed by it. */
+/** SCORM 1.2 (ADL 2001), one shareable content object. No mastery score: with one, a system would mark an unfinished visit as failed. */
 export const scormManifest = ({
   id,
   version,

@@ -1,4 +1,4 @@
-/** The record of this visit: the course system's where the page was launched from one, else this device's. */
+/** The record of this visit: the course system's if the page was launched from one, else this device's. */
 import { cmi5Record, readLaunch } from "./cmi5.ts";
 import { deviceRecord } from "./device.ts";
 import type { RecordAdapter } from "./record-adapter.ts";

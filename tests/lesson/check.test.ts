@@ -154,7 +154,7 @@ describe("words", () => {
     const languages = readdirSync("lessons", { withFileTypes: true }).filter((entry) => entry.isDirectory());
     expect(LANGUAGES_WITH_WORDING.sort()).toEqual(languages.map(({ name }) => name).sort());
   });
-  test("a whole text that is too hard is refused by each of its measures", () => {
+  test("a text that is too hard is refused by each of its measures", () => {
     const faultsOf = (text: string, language: string) => {
       const { refuse, faults } = refuseIn("a.md");
       checkWhole(readingGrade(text), language, refuse);
@@ -167,7 +167,7 @@ describe("words", () => {
   });
 });
 
-describe("pages beside the lessons", () => {
+describe("pages that accompany the lessons", () => {
   const SOURCE = readPage("# About\n\n## Plain\n\nWords.\n", "about.md", "en", null).value!;
   const page = (
     of: string,

@@ -111,13 +111,13 @@ describe("what kept a reader busy is told", () => {
     expect(reported(text)).toMatch(fault);
   });
 
-  test("thousands of faults are told as a hundred and the rest in one", () => {
+  test("thousands of faults are reported as a hundred, and the rest in one line", () => {
     const { faults } = readLesson(technical("[a](b) ".repeat(1000)), "x.md");
     expect(faults).toHaveLength(LIMITS.faults + 1);
     expect(faults.at(-1)!.found).toBe("further faults");
   });
 
-  test("one slip in the settings is not told a thousand times", () => {
+  test("one error in the front matter is not reported a thousand times", () => {
     expect(readLesson(inFront("a: ]\n".repeat(150)), "x.md").faults.length).toBeLessThan(8);
   });
 });

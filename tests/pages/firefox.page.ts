@@ -47,7 +47,7 @@ for (const [build, address] of [
   ["the served folder", (baseURL: string) => baseURL],
   ["the single file opened from disk", () => pathToFileURL(SINGLE).href],
 ] as const) {
-  test(`Firefox, ${build}: the bench flows and answers, a lesson goes on, the kiosk opens, both windows of a lecture keep step`, async ({
+  test(`Firefox, ${build}: the bench flows and answers, a lesson continues, the kiosk opens, both windows of a lecture stay in step`, async ({
     baseURL,
   }) => {
     const base = address(baseURL!);

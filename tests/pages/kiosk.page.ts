@@ -194,7 +194,7 @@ test("twenty gestures and keys do not leave the kiosk", async ({ page, context }
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
 });
 
-test("a thrown error returns to the start, and the organiser's page tells of it; counts are erased once that is agreed to", async ({
+test("a thrown error returns to the start, and the organiser's page lists it; counts are erased after confirmation", async ({
   page,
 }) => {
   await begin(page);

@@ -40,7 +40,7 @@ async function expectStrictPolicy(page: Page): Promise<void> {
 }
 
 for (const [build, base] of Object.entries(BUILDS)) {
-  test(`U12 U30 ${build} carries its policy, asks no other host, sets no cookie, keeps only what is told`, async ({
+  test(`U12 U30 ${build} carries its policy, asks no other host, sets no cookie, keeps only what the docs list`, async ({
     page,
   }) => {
     const strange = watchRequests(page);

@@ -58,7 +58,7 @@ const CASES: readonly (readonly [keyof typeof TABLES, number, number])[] = long
 
 describe("Lid-driven cavity against Ghia, Ghia & Shin (1982)", () => {
   test.each(CASES)(
-    "at Reynolds number %i on %i cells both profiles lie within %f of the lid's speed",
+    "at Reynolds number %i on %i cells both profiles are within %f of the lid's speed",
     (reynolds, cells, bar) => {
       const { u, v, steady } = solveCavity(reynolds, cells);
       const table = TABLES[reynolds];
@@ -78,7 +78,7 @@ describe("Lid-driven cavity against Ghia, Ghia & Shin (1982)", () => {
   );
 });
 
-test("A cavity that is told to stop answers as it stands, and says that it is not steady", () => {
+test("A cavity that is stopped early answers with what it has, and says that it is not steady", () => {
   const { u, v, steady } = solveCavity(1000, 48, () => true);
   expect(steady).toBe(false);
   expect([...u, ...v].every(Number.isFinite)).toBe(true);

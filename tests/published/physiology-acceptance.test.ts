@@ -78,7 +78,7 @@ describe("5 a 4 mm opening (Thatte, Ann Pediatr Cardiol 2020; Atz, JACC 2011)", 
     within(open.flows.pulmonary / open.flows.systemic, 0.6, 0.85, "lung over body flow");
     within(open.saturations.arterial, 83, 91, "saturation");
   });
-  test("shut at the same volume", () => {
+  test("closed at the same volume", () => {
     within(closed.saturations.arterial - open.saturations.arterial, 4, 13, "rise of saturation");
     expect(closed.saturations.arterial).toBeGreaterThan(92);
     within(100 * (1 - index(closed) / index(open)), 3, 30, "fall of index, %");

@@ -45,7 +45,7 @@ test("a Valsalva manoeuvre presses on the lungs without filling them", () => {
   expect(lungSize(stretchTrace(valsalva)![0]!)).toBeCloseTo(1, 2);
 });
 
-test("what the chest does is told by the pattern and the moment", () => {
+test("the text on the chest follows the pattern and the moment", () => {
   expect(doingAt(spontaneous, "spontaneous", 0.8)).toBe("in");
   expect(doingAt(spontaneous, "deep", 4 * 7 + 3)).toBe("out");
   expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");

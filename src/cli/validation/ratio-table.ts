@@ -1,7 +1,7 @@
 /** Field over handbook as the table of docs/model-pathways.md. */
 import type { FieldRatios } from "../../sim/hydraulics/field-ratio.ts";
 
-/** Where the table stands in the page. */
+/** Where the table is in the page. */
 export const RATIO_TABLE = /\| \| head-on[\s\S]*?\n(?=\n)/;
 
 /** Rows by stage, columns by offset and narrowing; a cell holds the powers, and in brackets the drops, over the indices. */

@@ -47,7 +47,7 @@ test("it stays between its stops and finite, however wild the flow", () => {
   }
 });
 
-test("half the call twice is the whole call once", () => {
+test("two half steps equal one whole step", () => {
   const whole = after(shut, 0.1, 0.1);
   const halves = after(after(shut, 0.1, 0.05), 0.1, 0.05);
   expect(halves.angle).toBeCloseTo(whole.angle, 6);

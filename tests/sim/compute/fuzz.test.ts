@@ -68,7 +68,7 @@ test("any JSON is answered or refused", async () => {
   await fc.assert(fc.asyncProperty(json, answered), { numRuns: 2000 });
 });
 
-test("any JSON beneath each kind is answered or refused", async () => {
+test("any JSON within each kind is answered or refused", async () => {
   const beneath = fc
     .tuple(fc.constantFrom(...KINDS.map(({ kind }) => kind)), fc.array(fc.tuple(key, json), { maxLength: 6 }))
     .map(
