@@ -77,7 +77,7 @@ effect(() => {
   });
 });
 
-// Links within the page move without loading it anew; the browser's own back and forward work.
+// Links within the page move without reloading it; the browser's back and forward buttons work.
 addEventListener("click", (event) => {
   const link = event.target instanceof Element ? event.target.closest("a") : null;
   const query = link?.getAttribute("href");

@@ -12,7 +12,7 @@ export interface Report {
   readonly faults: readonly Fault[];
   /** One for each step. */
   readonly grades: readonly ReadingGrade[];
-  /** Of the whole lesson's plain telling. */
+  /** Of the whole lesson's plain version. */
   readonly grade: ReadingGrade;
   /** Share of the right answers at each place, first place first; empty without the model or without such questions. */
   readonly places: readonly number[];

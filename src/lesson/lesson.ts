@@ -1,4 +1,4 @@
-/** A lesson as plain data: words and, apart from them, what the model is asked. Made by `read.ts`, never by hand. */
+/** A lesson as plain data: text and, separately, what the model is asked. Only `read.ts` makes one. */
 import type { SceneState } from "../state/scene-state.ts";
 import type { Expression } from "./expression.ts";
 import type { Format } from "./live-figures.ts";

@@ -1,4 +1,4 @@
-/** The kit's own lessons, as the page loads them: one language at a time, English beneath what is not translated. */
+/** The kit's own lessons, as the page loads them: one language at a time, English where there is no translation. */
 import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
@@ -32,7 +32,7 @@ const pathOf = (address: string): string => address.replace("../../", "");
 const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
   Object.entries(files).filter(([address]) => pathOf(address).split("/")[1] === language);
 
-/** A kit lesson's file as written; null when there is none. */
+/** The file of one of the kit's lessons, unchanged; null when there is no such lesson. */
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 

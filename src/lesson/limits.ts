@@ -12,7 +12,7 @@ export const LIMITS = {
   expression: 400,
   /** characters of an equation; levels of its brackets; cells of its matrices, all together */
   formula: { characters: 1_000, depth: 20, cells: 100 },
-  /** faults told of one file */
+  /** faults reported for one file */
   faults: 100,
 } as const;
 

@@ -78,10 +78,10 @@ export function readProse(text: string, firstLine: number, refuse: Refuse): Pros
 }
 
 const HEADING = /^ {0,3}(#{1,6}(\s|$)|(=+|-{2,})\s*$)/;
-/** A row with bars at both ends, or the line of dashes beneath a first row. */
+/** A row with bars at both ends, or the line of dashes below a first row. */
 const TABLE = /^\s*(\|.*\||\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)+\|?)\s*$/;
 
-/** A telling has one idea and no layout of its own; such lines would stand on the page as they are typed. */
+/** A lesson's text has no tables or rules; such lines would appear on the page as typed. */
 function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
   for (const [index, line] of text.split("\n").entries()) {
     const found = TABLE.test(line) ? "a table" : HEADING.test(line) ? "a heading" : null;

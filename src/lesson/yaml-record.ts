@@ -116,7 +116,7 @@ function keysAllowed(schema: Schema, path: readonly (string | number)[]): string
   return keys.join(", ") + (near ? `; nearest: ${near}` : "");
 }
 
-/** The schema beneath "optional" and "nullable". */
+/** The schema inside "optional" and "nullable". */
 function bare(schema: unknown): Record<string, unknown> {
   let node = (schema ?? {}) as Record<string, unknown>;
   while (node.wrapped) node = node.wrapped as Record<string, unknown>;

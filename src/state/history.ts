@@ -29,7 +29,7 @@ export interface Moved {
   readonly state: SceneState;
 }
 
-/** The previous state, or undefined when there is none. Pause and dye are momentary and keep their present value. */
+/** The previous state, undefined when there is no earlier one. Pause and dye are momentary and keep their present value. */
 export function undo(history: History, present: SceneState): Moved | undefined {
   const state = history.past.at(-1);
   if (!state) return undefined;

@@ -10,7 +10,7 @@ const nameOf = (path: string): string => {
   return key ? t(key) : path;
 };
 
-/** Faults told one by one, and characters of what was found: a note must stay shorter than the page. */
+/** Number of faults listed one by one, and characters of what was found: a note must stay shorter than the page. */
 const MAX_REPORTED = 6;
 const MAX_SHOWN = 60;
 

@@ -2,7 +2,7 @@
 import { formatNumber, t, unitSymbol } from "../i18n/index.ts";
 import type { Figure } from "./figures.ts";
 
-/** Figures of one name stand together: the handbook's value large, the field's estimate small beneath it. */
+/** Figures of one name are shown together: the handbook's value large, the field's estimate small below it. */
 export function Readouts({ figures }: { readonly figures: readonly Figure[] }) {
   const names = [...new Set(figures.map(({ name }) => name))];
   return (

@@ -7,7 +7,7 @@ import { solverPorts } from "./fakes.ts";
 
 const { request } = START;
 
-/** A worker that dies of whatever it is asked, as often as it is started anew. */
+/** A worker that dies at every request, however often it is restarted. */
 function deadly() {
   const solver = solverPorts();
   solver.hold();

@@ -6,7 +6,7 @@ import { type SceneState, START } from "../../src/state/scene-state.ts";
 
 const growth: SceneState = { ...START, scene: "growth", beside: [{ set: { conduitDiameter: 14 } }] };
 const exercise: SceneState = { ...START, scene: "exercise" };
-/** An answer that carries its request and settles unless told otherwise. */
+/** An answer that holds its request and converges unless asked not to. */
 const answered = (request: CirculationRequest, converged = true) =>
   ({ request, run: { converged } }) as unknown as Circulation;
 const turns = async (n: number) => {

@@ -1,4 +1,4 @@
-/** Texts made to keep a reader busy: each is told by a fault of its own, and twice the text costs about twice the time. */
+/** Texts made to take long: each is reported by its own fault, and twice the text takes about twice the time. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { formulaFault } from "../../src/lesson/formula.ts";
@@ -55,7 +55,7 @@ function expectLinear(read: (text: string) => void, make: (size: number) => stri
 
 const numbered = (count: number) => Array.from({ length: count }, (_, n) => `k${n}: 1`).join("\n");
 
-describe("what kept a reader busy is told", () => {
+describe("what makes a text slow to read is reported", () => {
   test.each([
     [
       "a heading of blanks",

@@ -14,7 +14,7 @@ const steps = readLessonFiles("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((less
   lesson.steps.map(({ id }, index) => ({ name: `${lesson.id} ${id}`, state: stepState(lesson, index) })),
 );
 
-/** Lit on the line beneath the pathway, where the plane ends. */
+/** Highlighted on the line below the pathway, where the plane ends. */
 const ON_THE_LINE = ["lungBed"];
 
 function hasIt({ scene, view, ...state }: SceneState): boolean {

@@ -198,7 +198,7 @@ const STORAGES = {
       localStorage.setItem(`lungward.${name}`, '{"version":[1,{\u0000');
   },
 };
-/** To another setting without loading the page anew. */
+/** To another mode without reloading the page. */
 const move = (page: Page, query: string) =>
   page.evaluate((there) => {
     history.pushState(null, "", there);

@@ -1,4 +1,4 @@
-/** A smoke test of both builds in Firefox, by the standard WebDriver BiDi; told as skipped where there is no Firefox. */
+/** A smoke test of both builds in Firefox, by the standard WebDriver BiDi; reported as skipped where there is no Firefox. */
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";

@@ -52,7 +52,7 @@ test.describe("under reduced motion", () => {
     await expect
       .poll(async () => (await countColours(page, [liver]))[0], { timeout: 150_000 })
       .toBeGreaterThan(20);
-    // The field is looked at anew until it has settled, at most a few times.
+    // The field is checked again until it has settled, at most a few times.
     await expect
       .poll(
         async () => {

@@ -1,4 +1,4 @@
-/** A picture of the stage with its numbers, cautions, version and date beneath: drawn to a canvas, for stills and clips. */
+/** A picture of the stage with its numbers, cautions, version and date below: drawn to a canvas, for stills and clips. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
@@ -68,7 +68,7 @@ interface Row {
   readonly bold: boolean;
 }
 
-/** What stands beneath the picture on a sheet of this size. */
+/** The text below the picture on a sheet of this size. */
 export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
   const top = pictureArea(width, height).height;
   const unit = (height - top) / 7;

@@ -25,7 +25,7 @@ export interface ChartProps {
   readonly type: number;
   /** CSS px */
   readonly height: number;
-  /** Where the marker stands on the horizontal axis, asked before each drawn frame; without it there is none. */
+  /** Position of the marker on the horizontal axis, read before each drawn frame; no marker without it. */
   readonly moment?: () => number | null;
   /** Marker stands still on this value. */
   readonly mark?: number;

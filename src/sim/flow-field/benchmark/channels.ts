@@ -65,7 +65,7 @@ export function solvePoiseuille(reynolds: number, cells: number, enough?: () => 
 
 /** Dimensionless lengths from the step. */
 export interface StepAnswer extends Run {
-  /** lower eddy's end, upper eddy's beginning and end, in channel heights from the step; absent when there is none */
+  /** lower eddy's end, upper eddy's beginning and end, in channel heights from the step; null without such an eddy */
   readonly reattachment: number | null;
   readonly upperSeparation: number | null;
   readonly upperReattachment: number | null;
