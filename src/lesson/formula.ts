@@ -1,4 +1,4 @@
-/** What an equation may not be, so that its setting takes no time to speak of: long, deep, a huge table, or one that defines words. */
+/** Limits of an equation, so that typesetting takes hardly any time: length, depth, size of tables, no definitions. */
 import { LIMITS } from "./limits.ts";
 
 const { characters, depth, cells } = LIMITS.formula;

@@ -8,7 +8,7 @@ import { readTranslation } from "./read-translation.ts";
 
 export interface Library {
   readonly language: string;
-  /** In the course's order; one that is not translated stands in English. */
+  /** In the course's order; one that is not translated is in English. */
   readonly lessons: readonly Lesson[];
   readonly glossary: Glossary;
   readonly sources: Sources;
@@ -36,7 +36,7 @@ const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
-/** Lets the page draw before the next text is read: ten lessons at once hold a slow machine's picture for half a second. */
+/** Lets the page draw before the next text is read: ten lessons at once stop the picture of a slow computer for half a second. */
 const rest = () => new Promise<void>((done) => setTimeout(done));
 
 const shelves = new Map<string, Promise<Library>>();

@@ -1,4 +1,4 @@
-/** How much a lesson's text may hold: far more than any lesson needs, and little enough that no text keeps a page waiting. */
+/** Limits of a lesson's text: far more than any lesson needs, and little enough that no text makes a page wait. */
 export const LIMITS = {
   /** characters and lines of a file */
   file: 200_000,
@@ -16,7 +16,7 @@ export const LIMITS = {
   faults: 100,
 } as const;
 
-/** How much YAML may hold: characters, keys, and levels that open in one line or bracket. */
+/** Limits of YAML: characters, keys, and levels opened in one line or bracket. */
 export interface RecordLimits {
   readonly characters: number;
   readonly keys: number;

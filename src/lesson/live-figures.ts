@@ -4,7 +4,7 @@ import { type Expression, evaluate, type Parsed, parseExpression } from "./expre
 import { lookupIn, type Situation } from "./figure-paths.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 
-/** Unit as written in a lesson -> unit as `src/i18n` knows it. */
+/** Unit as written in a lesson -> unit in `src/i18n`. */
 const UNITS: Readonly<Record<string, string>> = {
   mmHg: "mmHg",
   "L/min": "L/min",

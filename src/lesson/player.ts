@@ -1,4 +1,4 @@
-/** A lesson being taken, as a pure state machine: (state, event) -> state. It knows no clock, no page and no model; judgements come in with the events. */
+/** A lesson being taken, as a pure state machine: (state, event) -> state. It uses no clock, page or model; judgements arrive with the events. */
 import { findStep, type Lesson, type Step } from "./lesson.ts";
 import type { Attempt, LessonProgress } from "./progress.ts";
 import type { Given, Judgement } from "./questions.ts";
@@ -47,7 +47,7 @@ export type PlayerEvent =
       readonly given: Given;
       readonly judgement: Judgement | null;
       readonly day: string;
-      /** Live numbers in the question as they stand, by what the lesson writes for them. */
+      /** Present values of the live numbers in the question, by their text in the lesson. */
       readonly numbers?: Readonly<Record<string, number>>;
     }
   /** The model has run what was predicted in `question`. */

@@ -48,7 +48,7 @@ function readMark(state: StateInline, silent: boolean): boolean {
   return rest.startsWith("[") && readClaim(state, silent);
 }
 
-/** `[words]{claim: ...}`: brackets must balance, since live numbers, terms and links may stand within. */
+/** `[words]{claim: ...}`: brackets must balance, since they may contain live numbers, terms and links. */
 function readClaim(state: StateInline, silent: boolean): boolean {
   const close = state.md.helpers.parseLinkLabel(state, state.pos);
   if (close < 0) return false;
@@ -103,7 +103,7 @@ export function readInline(text: string, line: number, refuse: Refuse): readonly
   return readTokens(tokens[0]?.children ?? [], line, refuse, 0);
 }
 
-/** Display equations stand on lines of their own between `$$`. */
+/** Display equations are on separate lines between `$$`. */
 function splitMath(text: string, firstLine: number): { text: string; line: number; tex?: string }[] {
   const parts: { text: string; line: number; tex?: string }[] = [];
   let line = firstLine;

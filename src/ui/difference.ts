@@ -1,4 +1,4 @@
-/** How a pane beside the first differs from it, in words. */
+/** How another pane differs from the first, in words. */
 
 import { formatQuantity, t } from "../i18n/index.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";

@@ -1,4 +1,4 @@
-/** What could not be used or worked out, each with what was found and what is allowed. */
+/** What could not be used or computed, each with what was found and what is allowed. */
 
 import { hasMessage, t } from "../i18n/index.ts";
 import type { Fault } from "../sim/faults.ts";

@@ -1,4 +1,4 @@
-/** The numbers that stand beside every scene, as one list: what each is called, its value and unit, and where it is from. */
+/** The numbers next to every scene, as one list: name, value, unit and origin of each. */
 import type { TabulatedLoss } from "../chain/tabulated.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { energyBudget } from "../sim/flow-field/energy-book.ts";
@@ -16,16 +16,16 @@ export interface Figure {
   readonly unit: string;
   readonly digits: number;
   readonly source: FigureSource;
-  /** Message that has to stand beside the number, where it says what cannot be. */
+  /** Message to show with a number that cannot be real. */
   readonly note?: string;
 }
 
-/** Part of the oxygen asked for that may be missing before the number is called what it is: more than the model's own slack. */
+/** Fraction of the demanded oxygen that may be missing before a message says so: more than the model's own tolerance. */
 const SLACK = 0.1;
 
 export const SHORT_OF_OXYGEN = "figure.note.shortOfOxygen";
 
-/** Whether the effort asks for more oxygen than this blood brings: the answer stands, but no one could live it. */
+/** Whether the effort needs more oxygen than this blood delivers: the answer is shown, but nobody could keep it up. */
 export function shortOfOxygen(circulation: Circulation | null): boolean {
   const { oxygenMissing = 0, oxygenUse = 0 } = circulation?.extras ?? {};
   return oxygenMissing > SLACK * (oxygenUse + oxygenMissing);

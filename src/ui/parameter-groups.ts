@@ -1,4 +1,4 @@
-/** Which parameters stand together in a panel: the few that teach most first, the rest by group. */
+/** Which parameters are together in a panel: the few that teach most first, the rest by group. */
 import {
   findParameter,
   PARAMETERS,

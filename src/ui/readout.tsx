@@ -1,4 +1,4 @@
-/** Numbers beside the scene: large, calm, each with its unit and where it is from. */
+/** Numbers next to the scene: large, steady, each with its unit and origin. */
 import { formatNumber, t, unitSymbol } from "../i18n/index.ts";
 import type { Figure } from "./figures.ts";
 

@@ -133,7 +133,7 @@ export function flowShares(solver: FlowSolver, lines = 200): Record<string, Reco
         }
       }
     });
-    // Lines caught at a stagnation point stand for no flow of their own.
+    // Lines caught at a stagnation point carry no flow.
     for (const name of Object.keys(to)) to[name]! /= Math.max(1e-12, 1 - caught);
     shares[opening.opening.name] = to;
   }

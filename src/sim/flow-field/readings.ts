@@ -104,7 +104,7 @@ export function trackReadings(
       moved = solver.time;
       if (tick % MOMENT_EVERY === 0) {
         moments.push(measure(solver, density, viscosity, lungSide));
-        // Until a whole period is known, what there is of the first: what flows in must be known at once.
+        // Until the first period is complete, the mean of its part so far: inflow must be known at once.
         if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
       }
       if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(solver, STRIDE));

@@ -3,7 +3,7 @@ import { type LocalDepth, roundDepth, uniformDepth } from "../geometry/depth.ts"
 import { planeDistance, seenFrom, shapeBounds } from "../geometry/distance.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 
-/** Cells kept empty round the blood so that no stencil leaves the arrays. */
+/** Empty cells around the blood, so that no stencil leaves the arrays. */
 const MARGIN = 3;
 /** Length in cells of the channel beyond an opening: enough for the stencil of the last solved face. */
 const CHANNEL = 4;
@@ -25,7 +25,7 @@ export interface CutCellMesh extends LocalDepth {
   readonly west: Float64Array;
   readonly south: Float64Array;
   readonly area: Float64Array;
-  /** [ny*nx] index of the opening that a cell lies beyond, or -1 */
+  /** [ny*nx] index of the opening beyond which a cell is, or -1 */
   readonly beyond: Int16Array;
 }
 
@@ -105,7 +105,7 @@ function bounds(geometry: FlowGeometry, dx: number): [number, number, number, nu
   return [down(left, anchor(0)), down(bottom, anchor(1)), right, top];
 }
 
-/** Open fraction of an edge between two corners, the wall crossing it where linear interpolation says. */
+/** Open fraction of an edge between two corners, the wall crossing it where linear interpolation gives 0. */
 const openPart = (a: number, b: number): number =>
   a <= 0 && b <= 0 ? (a === 0 && b === 0 ? 0 : 1) : a >= 0 && b >= 0 ? 0 : a < 0 ? a / (a - b) : b / (b - a);
 

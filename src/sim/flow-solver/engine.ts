@@ -52,7 +52,7 @@ let compiled: object | undefined;
 export function vectorEngine(count: number): Engine {
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeBase64(KERNEL_WASM));
-  // A row is at least a cell long: spans (two whole numbers a row) never need more than this.
+  // A row is at least a cell long: spans (two whole numbers per row) never need more than this.
   const base = RESERVED + 16 * Math.ceil((8 * count) / 16);
   // Vectors may read two rows past the last.
   const bytes = base + 8 * ARRAYS.length * count + PAGE;

@@ -83,7 +83,7 @@ function links(mesh: CutCellMesh, a: SolverArrays): void {
         );
       const around = [depth[k]!, depth[k - 1]!, depth[k - nx]!, depth[k - nx - 1]!].filter((h) => h > 0);
       const h = around.reduce((sum, value) => sum + value, 0) / Math.max(1, around.length);
-      // A closed face stands for the wall; two open parts that the wall keeps apart have no link.
+      // A closed face represents the wall; two open parts separated by the wall have no link.
       const apart = corner[k]! > 0;
       if (linked(west[k]!, west[k - nx]!, apart))
         a.uThroughCorner[k] =

@@ -71,7 +71,7 @@ export interface Station {
   readonly area?: { readonly centre: Point; readonly radius: number };
 }
 
-/** A pathway (or a further scene's plane), whole. Openings of a pathway are named "ivc", "svc", "left", "right" and, when open, "fenestration". */
+/** A complete pathway (or another scene's plane). Openings of a pathway are named "ivc", "svc", "left", "right" and, when open, "fenestration". */
 export interface PathwayGeometry extends FlowGeometry {
   readonly name: string;
   /** mm: [left, bottom, right, top] of the blood */
@@ -79,6 +79,6 @@ export interface PathwayGeometry extends FlowGeometry {
   readonly handles: readonly Handle[];
   readonly places: readonly Place[];
   readonly path: readonly Station[];
-  /** Outlines that are drawn but carry no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
+  /** Outlines that are drawn but have no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
   readonly backdrop: readonly { readonly name: string; readonly outline: readonly Point[] }[];
 }

@@ -84,7 +84,7 @@ export function bodyAt(ageYears: number): Body {
   return { ageYears, bsa: between("bsa"), haemoglobin: between("haemoglobin") };
 }
 
-/** The same with the fenestration shut at the volume (mL) that the person has with it open: a test occlusion. */
+/** The same with the fenestration closed at the volume (mL) that the person has with it open: a test occlusion. */
 export const occluded = (request: CirculationRequest, bloodVolume: number): CirculationRequest => ({
   ...request,
   volumeRule: "fixed-volume",

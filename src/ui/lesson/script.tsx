@@ -36,7 +36,7 @@ export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voi
     </div>
   );
 
-/** Where a translation stands: whether it can be relied on. */
+/** State of a translation: whether it can be relied on. */
 export function TranslationNote({ translation }: { readonly translation: Translation | null }) {
   if (!translation) return null;
   return (

@@ -21,7 +21,7 @@ export interface Sheet {
   readonly family: string;
 }
 
-/** Part of the height that the words take. */
+/** Fraction of the height used by the text. */
 const BAND = 0.17;
 
 /** px of the picture's own area within a sheet of this size. */

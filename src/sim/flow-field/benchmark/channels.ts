@@ -6,7 +6,7 @@ import { box, opening, type Run, runOf, solve, turnsAlong } from "./channel.ts";
 
 /** Dimensionless: lengths over the width, velocities over the mean. */
 export interface PoiseuilleAnswer extends Run {
-  /** heights over the channel's width, and u over the mean velocity there; the exact value beside it */
+  /** heights over the channel's width, and u over the mean velocity there; and the exact value */
   readonly y: readonly number[];
   readonly u: readonly number[];
   readonly exact: readonly number[];

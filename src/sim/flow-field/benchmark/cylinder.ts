@@ -78,7 +78,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
 /** A link whose other end the wall has closed. */
 const shut = (open: Float64Array, other: number, link: number): number => (open[other] === 0 ? link : 0);
 
-/** Pressure on the cylinder at (x, 200), carried on from whole cells outward. */
+/** Pressure on the cylinder at (x, 200), extrapolated from whole cells further out. */
 function wallPressure({ mesh, arrays }: FlowSolver, x: number, outward: 1 | -1): number {
   const { nx, dx, originX, originY } = mesh;
   const sample = (at: number): number => {

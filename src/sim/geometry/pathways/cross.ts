@@ -10,7 +10,7 @@ import { narrowingMiddle, pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 import { whole } from "./whole.ts";
 
-/** What tells a tunnel from a conduit in the plane; mm for a 5-year-old. */
+/** Differences between tunnel and conduit in the plane; mm for a 5-year-old. */
 interface Course {
   readonly trunk: "conduit" | "tunnel";
   readonly diameterName: "conduitDiameter" | "tunnelDiameter";

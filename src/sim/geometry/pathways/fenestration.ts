@@ -10,7 +10,7 @@ export interface Fenestration {
   readonly handles: readonly Handle[];
 }
 
-/** mm around the hole that are lit with it, so that its jet is seen */
+/** mm around the hole that are highlighted with it, so that its jet is visible */
 const JET_SEEN = 18;
 
 /**

@@ -8,7 +8,7 @@ type SectionKind = "pipe" | "artery" | "areaChange" | "meeting" | "turn" | "divi
 
 /** A part of a branch that obeys one hydraulic relation; lengths and diameters in mm. */
 export interface Section {
-  /** Key of the ledger's words, unique in the pathway. */
+  /** Message key of the ledger row, unique in the pathway. */
   readonly element: string;
   readonly kind: SectionKind;
   /** mm along the branch, the way blood usually goes: veins from their opening, pulmonary arteries from the joint */
