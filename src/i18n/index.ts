@@ -1,4 +1,4 @@
-/** All words of the page by key (ICU MessageFormat), and numbers as the language in force writes them. */
+/** All text of the page by key (ICU MessageFormat), and numbers in the format of the current language. */
 export {
   type Arguments,
   direction,

@@ -92,7 +92,7 @@ function refusal(path: string, part: string, allowed: readonly string[]) {
   return { found: path, allowed: near === undefined ? list : `${list}; nearest: ${near}` };
 }
 
-/** Value of `path`, in the unit of the compute contract; null when there is none. */
+/** Value of `path`, in the unit that `compute` gives; null when there is no value. */
 export const lookupIn =
   (situation: Situation): Lookup =>
   (path) => {

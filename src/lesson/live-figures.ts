@@ -3,7 +3,7 @@ import { nearestMatch } from "../sim/faults.ts";
 import { type Expression, evaluate, type Parsed, parseExpression } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 
-/** Unit as written in a lesson -> unit as `src/i18n` knows it. */
+/** Unit as written in a lesson -> unit in `src/i18n`. */
 const UNITS: Readonly<Record<string, string>> = {
   mmHg: "mmHg",
   cmH2O: "cmH2O",

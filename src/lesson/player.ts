@@ -1,4 +1,4 @@
-/** A lesson being taken, as a pure state machine: (state, event) -> state. It knows no clock, no page and no model; judgements come in with the events. */
+/** A lesson being taken, as a pure state machine: (state, event) -> state. It uses no clock, page or model; judgements arrive with the events. */
 import { findStep, type Lesson, type Step } from "./lesson.ts";
 import type { Kept } from "./live-figures.ts";
 import type { Attempt, LessonProgress } from "./progress.ts";

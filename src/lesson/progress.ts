@@ -1,4 +1,4 @@
-/** What one learner did on this device: plain data, kept and erased by the page, read back whatever the text says. */
+/** What one learner did on this device: plain data, stored and erased by the page; any text can be read back. */
 import * as v from "valibot";
 
 const attempt = v.strictObject({

@@ -78,7 +78,7 @@ export function situationOf(
   return { own: outcome(states.own, 0), others };
 }
 
-/** Where a question is judged: a prediction in the step that reveals it, with its own step as "previous"; all others where they stand. */
+/** Where a question is judged: a prediction in the step that reveals it, with its own step as "previous"; all others in their own step. */
 export function statesOfQuestion(lesson: Lesson, index: number, own?: SceneState): StepStates {
   const question = lesson.steps[index]?.question;
   if (question?.kind !== "predict") return statesAround(lesson, index, own);

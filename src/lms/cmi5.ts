@@ -35,7 +35,7 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   let template: Template = {};
 
   async function send(token: string, verb: Verb, result: object, keepalive = false): Promise<boolean> {
-    // Each once, and none takes back what was passed.
+    // Each verb once, and none revokes a pass.
     if (sent.has(verb) || (verb === "failed" && sent.has("passed"))) return true;
     sent.add(verb);
     const statement = statementOf(launch, template, verb, result);

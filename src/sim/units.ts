@@ -1,4 +1,4 @@
-/** The only conversions in the house. Inside `src/sim` all is SI; at every public boundary the trade's units stand. */
+/** The only unit conversions in the code. Inside `src/sim` all is SI; at every public boundary values are in clinical units. */
 
 /** Pa in one mmHg (conventional millimetre of mercury, 133.322 Pa). */
 export const PASCAL_PER_MMHG = 133.322387415;

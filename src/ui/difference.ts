@@ -1,4 +1,4 @@
-/** How a pane beside the first differs from it, in words. */
+/** How another pane differs from the first, in words. */
 
 import { formatQuantity, LOSS_DIGITS, t, writeDrop } from "../i18n/index.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";

@@ -16,12 +16,12 @@ export interface Figure {
   readonly note?: string;
 }
 
-/** Part of the oxygen asked for that may be missing before the number is called what it is: more than the model's own slack. */
+/** Fraction of the demanded oxygen that may be missing before a message says so: more than the model's own tolerance. */
 const SLACK = 0.1;
 
 export const SHORT_OF_OXYGEN = "figure.note.shortOfOxygen";
 
-/** Whether the effort asks for more oxygen than this blood brings: the answer stands, but no one could live it. */
+/** Whether the effort needs more oxygen than this blood delivers: the answer is shown, but nobody could keep it up. */
 export function shortOfOxygen(circulation: Circulation | null): boolean {
   const { oxygenMissing = 0, oxygenUse = 0 } = circulation?.extras ?? {};
   return oxygenMissing > SLACK * (oxygenUse + oxygenMissing);

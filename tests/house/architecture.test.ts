@@ -2,12 +2,12 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { drawArchitecture } from "../../scripts/docs/draw-architecture.ts";
-import { readArrows, storeys } from "../../scripts/docs/rooms.ts";
+import { levels, readArrows } from "../../scripts/docs/rooms.ts";
 import { TOP } from "./sources.ts";
 
 const page = readFileSync(join(TOP, "docs/architecture.md"), "utf8");
 
-describe("the page of the house", () => {
+describe("the page on the architecture", () => {
   test("its picture is what `npm run architecture` draws from today's imports", () => {
     const kept = readFileSync(join(TOP, "docs/pictures/architecture.svg"), "utf8");
     expect(kept).toBe(drawArchitecture(readArrows()));
@@ -35,12 +35,12 @@ describe("the page of the house", () => {
     expect(new Set(rows.map(({ purpose }) => purpose)).size).toBe(new Set(rows.map(({ line }) => line)).size);
   });
 
-  test("no rooms import values in a circle, and one that is planted is found", () => {
+  test("no folders import values in a circle, and a planted circle is found", () => {
     const arrows = readArrows();
-    expect(() => storeys(arrows)).not.toThrow();
-    expect(() => storeys([...arrows, { from: "i18n", to: "modes", typeOnly: false }])).toThrow(/circle/);
+    expect(() => levels(arrows)).not.toThrow();
+    expect(() => levels([...arrows, { from: "i18n", to: "modes", typeOnly: false }])).toThrow(/circle/);
     expect(() =>
-      storeys([...arrows, { from: "sim: geometry", to: "sim: hydraulics", typeOnly: false }]),
+      levels([...arrows, { from: "sim: geometry", to: "sim: hydraulics", typeOnly: false }]),
     ).toThrow(/circle/);
   });
 });

@@ -28,7 +28,7 @@ const RESULTS = [
 const located = (name: string): string => (name.includes("/") ? name : `tests/pages/${name}`);
 
 describe("what the docs claim", () => {
-  test("each fault of the table names a test, and each named test stands in the file that is named", () => {
+  test("each fault of the table names a test, and each named test is in the file that is named", () => {
     const faults = rowsOf("docs/reliability.md").filter(([, , tests = ""]) => tests.includes(".page.ts"));
     expect(faults.length).toBeGreaterThan(18);
     const missing = faults.flatMap(([fault, , tests = ""]) => {

@@ -93,7 +93,7 @@ describe("the rule of imports", () => {
     expect(sources.flatMap(refused)).toEqual([]);
   });
 
-  test("src/sim knows no page, no clock and no randomness of its own", () => {
+  test("src/sim uses no page, no clock and no random numbers of its own", () => {
     expect(sources.filter(knowsThePage).map(({ path }) => path)).toEqual([]);
   });
 
@@ -136,7 +136,7 @@ describe("a planted violation is found", () => {
     expect(refused(sourceOf(path, `${line}\n`))).toHaveLength(1);
   });
 
-  test("a type alone where types are allowed is none", () => {
+  test("importing only a type where types are allowed is not a violation", () => {
     const line = 'import type { Frame } from "../chain/frame.ts";\n';
     expect(refused(sourceOf("src/scenes/planted.ts", line))).toEqual([]);
   });

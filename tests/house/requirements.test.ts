@@ -13,7 +13,7 @@ const holds = (path: string, id: string): boolean =>
   existsSync(join(TOP, path)) &&
   new RegExp(`["\`][^"\`\\n]*\\b${id}\\b[^"\`\\n]*["\`],`).test(readFileSync(join(TOP, path), "utf8"));
 
-test("the thirty requirements stand in order, each with a bar", () => {
+test("the thirty requirements are in order, each with a bar", () => {
   expect(rows.map(([, id]) => id)).toEqual(Array.from({ length: 30 }, (_, i) => `U${i + 1}`));
   // A bar says when it is met: by a figure, a key or a page named, or by what never, always, each or none does.
   for (const [, id, bar] of rows)

@@ -153,7 +153,7 @@ test.each([
   expect(faults.join("\n")).toMatch(pattern);
 });
 
-test("every fault of a file is told at once", () => {
+test("all faults of a file are reported at once", () => {
   const faults = faultsOf(
     LESSON.replace("minutes: 3", "minuts: 3")
       .replace("stage: extracardiac", "stage: x")

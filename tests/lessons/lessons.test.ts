@@ -105,7 +105,7 @@ describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
     },
   );
 
-  test("U26 each answer, right or wrong, has a reason of its own that says more than right or wrong", () => {
+  test("U26 each answer, right or wrong, has its own reason, which says more than right or wrong", () => {
     for (const { question } of lesson.steps) {
       if (question?.kind !== "predict" && question?.kind !== "choose") continue;
       const reasons = question.answers.map(({ because }) =>

@@ -13,7 +13,7 @@ const QUERY = `?${new URLSearchParams({
   activityId: "https://course.example/activity",
 })}`;
 
-/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3, from memory). */
+/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3). */
 function recordStore() {
   const documents = new Map<string, string>();
   const statements: {

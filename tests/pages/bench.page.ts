@@ -66,7 +66,7 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
 });
 
-test("the bench as it stands survives a reload", async ({ page }) => {
+test("the bench keeps its state over a reload", async ({ page }) => {
   await open(page);
   await page.getByRole("radio", { name: "Lateral tunnel" }).check();
   await expect.poll(() => page.url()).toContain("state=1~tlt");
@@ -162,7 +162,7 @@ test("U3 with reduced motion nothing moves until asked", async ({ page }) => {
   await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
 });
 
-test("without WebGL and canvas the numbers and the ledger go on", async ({ page }) => {
+test("without WebGL and canvas the numbers and the ledger continue", async ({ page }) => {
   await page.addInitScript(() => {
     HTMLCanvasElement.prototype.getContext = () => null;
   });

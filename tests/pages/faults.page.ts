@@ -152,7 +152,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
   sound();
 });
 
-test("without vector instructions the plain kernel carries the flow; without memory for it the numbers go on", async ({
+test("without vector instructions the plain kernel computes the flow; without memory for it the numbers continue", async ({
   page,
 }) => {
   const sound = watchPage(page);
@@ -198,7 +198,7 @@ const STORAGES = {
       localStorage.setItem(`lungward.${name}`, '{"version":[1,{\u0000');
   },
 };
-/** To another setting without loading the page anew. */
+/** To another mode without reloading the page. */
 const move = (page: Page, query: string) =>
   page.evaluate((there) => {
     history.pushState(null, "", there);
@@ -238,7 +238,7 @@ test("a record that a newer version wrote is left as it is", async ({ page }) =>
   expect(await page.evaluate(() => localStorage.getItem("lungward.progress"))).toBe(newer);
 });
 
-test("a tab that wakes hours later goes on with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
+test("a tab that wakes hours later continues with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
   page,
 }) => {
   const refused: string[] = [];
@@ -342,7 +342,7 @@ async function between(origin: string) {
 test.describe("kept for use without a network", () => {
   test.use({ serviceWorkers: "allow" });
 
-  test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version whole; an incomplete cache is mended by the network", async ({
+  test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version complete; an incomplete cache is completed from the network", async ({
     page,
     baseURL,
   }) => {
@@ -399,7 +399,7 @@ test.describe("kept for use without a network", () => {
   });
 });
 
-test("a file that is huge or binary leaves the text as it was and says why; one nested beyond reason is told by its faults while the last good text runs", async ({
+test("a file that is huge or binary leaves the text as it was and says why; one nested beyond reason shows its faults while the last good text runs", async ({
   page,
 }) => {
   const sound = watchPage(page);

@@ -1,4 +1,4 @@
-/** A smoke test of both builds in Firefox, by the standard WebDriver BiDi; told as skipped where there is no Firefox. */
+/** A smoke test of both builds in Firefox, by the standard WebDriver BiDi; reported as skipped where there is no Firefox. */
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -51,7 +51,7 @@ for (const [build, address] of [
   ["the served folder", (baseURL: string) => baseURL],
   ["the single file opened from disk", () => pathToFileURL(SINGLE).href],
 ] as const) {
-  test(`Firefox, ${build}: the bench flows and answers, a lesson goes on, the kiosk opens, both windows of a lecture keep step`, async ({
+  test(`Firefox, ${build}: the bench flows and answers, a lesson continues, the kiosk opens, both windows of a lecture stay in step`, async ({
     baseURL,
   }) => {
     const base = address(baseURL!);

@@ -79,7 +79,7 @@ describe("5 a 4 mm opening (Thatte, Ann Pediatr Cardiol 2020; Atz, JACC 2011)", 
     within(open.flows.pulmonary / open.flows.systemic, 0.6, 0.85, "lung over body flow");
     within(open.saturations.arterial, 83, 91, "saturation");
   });
-  test("shut at the same volume", () => {
+  test("closed at the same volume", () => {
     within(closed.saturations.arterial - open.saturations.arterial, 4, 13, "rise of saturation");
     expect(closed.saturations.arterial).toBeGreaterThan(92);
     // 18 +- 16 % (Thatte); reflexes that are awake keep it at the lower end.
@@ -160,7 +160,7 @@ describe("10 pressure in the chest (Shekerdemian, Circulation 1997;96:3934; Shaf
   });
 });
 
-describe("11 the pathway's loss (Haggerty, JTCVS 2014;148:1481; Tang 2014; bench papers from memory)", () => {
+describe("11 the pathway's loss (Haggerty, JTCVS 2014;148:1481; Tang 2014; bench papers: docs/constants-from-memory.md)", () => {
   test("small beside the ventricle's power, not beside the driving head", () => {
     for (const stage of PATHWAY_STAGES)
       for (const body of [CHILD, ADULT]) {

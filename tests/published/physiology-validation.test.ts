@@ -11,7 +11,7 @@ test("docs/validation-physiology.md is current (else run: npx tsx src/cli/valida
   expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
 });
 
-test("it holds at least 40 quantities, each with a source, and a reason wherever one lies outside", () => {
+test("it holds at least 40 quantities, each with a source, and a reason wherever one is outside", () => {
   expect(rows.length).toBeGreaterThanOrEqual(40);
   for (const line of rows) {
     const [, , , , source, verdict] = line.split("|").map((cell) => cell.trim());
@@ -20,7 +20,7 @@ test("it holds at least 40 quantities, each with a source, and a reason wherever
   }
 });
 
-test("nine in ten lie inside", () => {
+test("nine in ten are inside", () => {
   expect(rows.filter((line) => line.endsWith("| pass |")).length / rows.length).toBeGreaterThan(0.9);
 });
 

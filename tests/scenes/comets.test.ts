@@ -12,7 +12,7 @@ const area = ({ colours }: Pixels) => colours.reduce((sum, colour) => sum + (col
 const BLUE = 0xff8020;
 
 describe("heads", () => {
-  it("a disc covers its circle wherever it lies on the pixels", () => {
+  it("a disc covers its circle at any position on the pixels", () => {
     for (const at of [20, 20.25, 20.5, 20.81]) {
       const pixels = sheet();
       paintHead(pixels, at, at, 1, 0, 6, DISC, BLUE, 1);
@@ -39,7 +39,7 @@ describe("heads", () => {
     for (const pixels of [right, slant]) expect(Math.abs(area(pixels) / 72 - 1)).toBeLessThan(0.04);
   });
 
-  it("what lies beyond the picture is left out, and nothing comes back in on the other side", () => {
+  it("what is outside the picture is left out, and nothing reappears on the other side", () => {
     const pixels = sheet();
     paintHead(pixels, 39.5, 20.5, 1, 0, 5, DISC, BLUE, 1);
     expect(opacity(pixels, 39, 20)).toBe(1);
@@ -85,7 +85,7 @@ describe("tails", () => {
 });
 
 describe("paint on paint", () => {
-  it("adds up as coats do: two of one half cover three quarters, in the colour of what lies above most", () => {
+  it("blends like coats of paint: two of one half cover three quarters, mostly in the colour of the upper one", () => {
     const pixels = sheet();
     paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x0000ff, 0.5);
     paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x00ff00, 0.5);

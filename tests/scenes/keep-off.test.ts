@@ -20,7 +20,7 @@ const covers = ({ x, y, width, height }: ReturnType<typeof plateAt>) => {
 };
 const onBlood = (plate: ReturnType<typeof plateAt>) => covers(plate) > 0;
 
-test("plates in a narrow plane stand off the blood that they speak of", () => {
+test("plates in a narrow plane keep clear of the blood that they describe", () => {
   const spots = [plateAt(210, 40), plateAt(210, 250), plateAt(90, 110), plateAt(330, 110)];
   const placed = keepOff(spots, box, [], onBlood);
   expect(placed).toHaveLength(spots.length);
@@ -56,6 +56,6 @@ test("a plate that would like to lie upon its spot in the blood leaves it to be 
   });
 });
 
-test("where blood fills the box there is no plate rather than one upon it", () => {
+test("where blood fills the box there is no plate rather than one that covers it", () => {
   expect(keepOff([plateAt(210, 150)], box, [], () => true)).toEqual([]);
 });

@@ -62,7 +62,7 @@ test.each([
   ["extracardiac", { breathing: "held" }],
   ["extracardiac", { breathing: "held", pathwayNarrowing: 50 }],
 ] as const)(
-  "%s %o: the vessels' colours on the pressure map stand in the order of the plates' mean pressures",
+  "%s %o: the vessels' colours on the pressure map are in the order of the plates' mean pressures",
   (stage, set) => {
     const places = mapped(stage, set);
     let compared = 0;

@@ -63,7 +63,7 @@ const circulation = {
 const distanceTo = (points: PathwayGeometry["backdrop"][number]["outline"]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
-/** A plane, what the plates are told of it, and what is true of it by the geometry itself. */
+/** A plane, the plates' input, and the truth from the geometry itself. */
 function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
   const geometry = pathwayGeometry({
     kind: "circulation",

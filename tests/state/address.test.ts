@@ -155,7 +155,7 @@ describe("every state that an address can hold", () => {
     );
   });
 
-  it("opens as it was written, or what was changed is told", () => {
+  it("opens as it was written, or reports what was changed", () => {
     const names = Object.keys(BODY_RANGES) as (keyof Body)[];
     fc.assert(
       fc.property(
@@ -178,7 +178,7 @@ describe("every state that an address can hold", () => {
     );
   });
 
-  it("has a body within the one table of ranges: 0.25 m2 is told and lifted, 2.45 m2 is taken", () => {
+  it("has a body within the one table of ranges: 0.25 m2 is reported and raised, 2.45 m2 is accepted", () => {
     const small = readAddress("1~b1_0.25_14");
     expect(small.state.request.body.bsa).toBe(BODY_RANGES.bsa.min);
     expect(small.dropped).toEqual([{ path: "body.bsa", found: "0.25", allowed: "0.3 to 2.5" }]);
@@ -204,7 +204,7 @@ describe("every state that an address can hold", () => {
 });
 
 describe("a broken address", () => {
-  it("of 14,000 characters is read in part and told in a few lines", () => {
+  it("of 14,000 characters is read in part and reported in a few lines", () => {
     const { dropped } = readAddress(`1~${"e9~".repeat(4700)}`);
     expect(dropped[0]).toEqual({
       path: "link",

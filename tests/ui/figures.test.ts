@@ -80,7 +80,7 @@ describe("figures", () => {
       ]);
   });
 
-  it("say beside the saturation when no body could keep the effort up, and only then", () => {
+  it("say next to the saturation when nobody could keep the effort up, and only then", () => {
     const reported = (metabolicEquivalents: number) => {
       const answer = solve({ ...START.request, stage: "glenn", set: { metabolicEquivalents } });
       const note = figuresOf(answer).find(({ name }) => name === "arterialSaturation")!.note;

@@ -8,7 +8,7 @@ export interface Row {
   readonly low: number;
   readonly high: number;
   readonly source: string;
-  /** Why a value may lie outside. */
+  /** Why a value may be outside. */
   readonly remark?: string;
 }
 

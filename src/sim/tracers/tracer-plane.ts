@@ -1,7 +1,8 @@
-/** The plane as tracers need it: where the wall is, and which cells lie near an opening. */
+/** The plane as tracers need it: where the wall is, and which cells are near an opening. */
 import type { FieldShape } from "../flow-field/flow-field.ts";
 import type { Opening } from "../geometry/geometry.ts";
 
+/** Walls, openings and the mixed velocity of the present step. */
 export interface TracerPlane {
   readonly shape: FieldShape;
   readonly openings: readonly Opening[];
@@ -15,9 +16,10 @@ export interface TracerPlane {
   readonly deepest: number;
 }
 
-/** Cells by which a tracer may move between two looks at where it is. */
+/** Cells that a tracer may move before it is checked against walls and openings. */
 export const STRIDE = 2;
 
+/** The plane (mm) with its cells near openings marked and its velocities 0. */
 export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
   const { nx, ny, dx, originX, originY } = shape;
   const near = new Uint8Array(nx * ny);
@@ -44,7 +46,7 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
   return { shape, openings, near, cuts, deepest, velocity: new Float32Array(2 * nx * ny) };
 }
 
-/** Bilinear value at a place given in cells from the centre of cell (0,0); the place must lie within the grid. */
+/** Bilinear value, in the unit of `values`, at a place in cells from the centre of cell (0,0); the place must be within the grid. */
 export function bilinear(values: Float32Array, nx: number, gx: number, gy: number): number {
   const i = gx | 0;
   const j = gy | 0;
@@ -57,7 +59,7 @@ export function bilinear(values: Float32Array, nx: number, gx: number, gy: numbe
   );
 }
 
-/** mm, negative in the blood; beyond the grid counts as wall. */
+/** Signed distance to the wall in mm at (x, y), mm: negative in the blood; beyond the grid counts as wall. */
 export function distanceAt(
   { distance, nx, ny, dx, originX, originY }: FieldShape,
   x: number,

@@ -1,4 +1,4 @@
-/** What a lesson's words need from the page to be shown: numbers of the moment, explanations, and the way to other steps. */
+/** What a lesson's text needs from the page: current numbers, explanations, and links to other steps. */
 
 import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
 import { figureBand } from "../../lesson/figure-band.ts";

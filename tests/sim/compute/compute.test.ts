@@ -74,7 +74,7 @@ describe("kind circulation", () => {
 });
 
 describe("kind test-occlusion", () => {
-  test("answers open and shut at one blood volume", async () => {
+  test("answers open and closed at one blood volume", async () => {
     const { output } = await run({ ...CIRCULATION, kind: "test-occlusion" });
     const { open, closed } = JSON.parse(output);
     expect(closed.extras.bloodVolume).toBeCloseTo(open.extras.bloodVolume, 6);
@@ -226,7 +226,7 @@ describe("a sweep that takes long", () => {
     ],
     outputs: ["pressures.pathway"],
   };
-  test("ends at its limit with what it has: the rest stands as null, with the reason, and each point was told", async () => {
+  test("ends at its limit with what it has: the rest is null, with the reason, and each point was reported", async () => {
     const reported: number[] = [];
     const { output, exit } = await compute(JSON.stringify({ ...LONG, maxSeconds: 1 }), "json", (done) => {
       reported.push(done);
@@ -252,7 +252,7 @@ describe("a sweep that takes long", () => {
     const { errors } = await run({ ...LONG, maxSeconds: 0 });
     expect(errors).toEqual(["maxSeconds: found 0; allowed: a number from 0.001 to 86400 s"]);
   });
-  test("tells how far it is where there is no terminal, a line now and then", () => {
+  test("reports its progress where there is no terminal, a line now and then", () => {
     const { stderr, status } = spawnSync(
       "node",
       ["node_modules/tsx/dist/cli.mjs", "src/cli/compute.ts", "-"],
@@ -274,12 +274,12 @@ describe("the schema", () => {
     expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
     expect(Object.keys(schema.$defs)).toEqual(KINDS.map(({ kind }) => kind));
   });
-  test("asks for age and size of the body, and tells the haemoglobin that is taken otherwise", () => {
+  test("asks for age and size of the body, and states the default haemoglobin", () => {
     const { body } = schema.$defs.circulation.properties;
     expect(body.required).toEqual(["ageYears", "bsa"]);
     expect(body.properties.haemoglobin.default).toBe(USUAL_HAEMOGLOBIN);
   });
-  test("tells every parameter's unit and range", () => {
+  test("states every parameter's unit and range", () => {
     const { properties } = schema.$defs.circulation.properties.set;
     for (const parameter of PARAMETERS) {
       if (parameter.kind === "word") expect(properties[parameter.name].enum).toEqual(parameter.words);

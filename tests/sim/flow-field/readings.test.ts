@@ -123,7 +123,7 @@ const even = (period: number, lower: number): BoundaryConditions => ({
   outflow: {},
 });
 
-test("What flows in is read at once, not only after a whole repeat: tracers enter by it", () => {
+test("Inflow is read at once, not only after a whole cycle: tracers enter by it", () => {
   const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
   field.setBoundary(even(2.4, 12));
   field.advanceSeconds(0.05);

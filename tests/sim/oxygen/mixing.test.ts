@@ -29,7 +29,7 @@ test("with every vein's blood through the lungs the arteries carry what the pulm
   expect(balance.arterial).toBeCloseTo(balance.pulmonaryVein, 9);
 });
 
-test("what is used is what the arteries bring less what the veins take back (Fick)", () => {
+test("oxygen used is what the arteries carry less what the veins carry (Fick)", () => {
   const balance = mixOxygen({
     ...WHOLE,
     flows: { ...WHOLE.flows, fenestrationForward: 0.5, lungs: 1.77 },
@@ -159,7 +159,7 @@ test.each([
   },
 );
 
-test("collaterals beyond the lungs' whole flow fill them alone, and nothing divides by nothing", () => {
+test("collaterals above the lungs' total flow fill them alone, without a division by 0", () => {
   const flooded = mixOxygen({ ...WHOLE, flows: { ...WHOLE.flows, lungs: 0.5, collaterals: 0.8 } });
   expect(flooded.pulmonaryArtery).toBeCloseTo(flooded.arterial, 9);
   const still = mixOxygen({

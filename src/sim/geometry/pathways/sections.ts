@@ -15,8 +15,9 @@ type SectionKind =
   | "stenosis"
   | "exit";
 
+/** A part of a branch that obeys one hydraulic relation; lengths and diameters in mm. */
 export interface Section {
-  /** Key of the ledger's words, unique in the pathway. */
+  /** Message key of the ledger row, unique in the pathway. */
   readonly element: string;
   readonly kind: SectionKind;
   /** mm along the branch, the way blood usually goes: veins from their opening, pulmonary arteries from the joint */
@@ -29,6 +30,7 @@ export interface Section {
   readonly narrowest?: number;
 }
 
+/** The four branches, each as its sections in order from 0 mm. */
 export interface PathwaySections {
   readonly ivc: readonly Section[];
   readonly svc: readonly Section[];
@@ -43,6 +45,7 @@ const STENOSIS_PLACE = 0.4;
 /** Where along conduit or tunnel a narrowing sits. */
 const TRUNK_PLACE = 0.5;
 
+/** The sections (mm) of a stage's four branches, without gaps: each begins where the one before it ends. */
 export function pathwaySections(sizes: PathwaySizes): PathwaySections {
   const lungs = {
     left: pulmonaryArtery(sizes, "left"),
@@ -254,6 +257,7 @@ function interrupted(
   ];
 }
 
+/** How blood from the lower vein reaches the lungs at this stage. */
 export const courseOf = (stage: Stage): Course =>
   stage === "two-ventricle" ? "pumped" : stage === "glenn" ? "parted" : "joined";
 
@@ -261,7 +265,7 @@ export const courseOf = (stage: Stage): Course =>
 export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "left" | "right" =>
   leftStenosis > rightStenosis ? "left" : "right";
 
-/** mm along the branch: the middle of the narrowing in force, or where one would come in the stretch `element`. */
+/** Middle (mm along the branch) of the narrowing, or where one would be in the stretch `element`, which must exist. */
 export function narrowingMiddle(sections: readonly Section[], element: string): number {
   const narrowed = sections.find(({ kind }) => kind === "stenosis");
   if (narrowed) return (narrowed.from + narrowed.to) / 2;
