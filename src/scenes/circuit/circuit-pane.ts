@@ -77,14 +77,7 @@ export function pane(): Pane {
     const shown = ({ vessel }: Laid) => lit.has(vessel.name);
     // What is pointed at lies over what it crosses.
     for (const each of [...laid.filter((one) => !shown(one)), ...laid.filter(shown)])
-      drawVessel(
-        each.vessel.behind && !shown(each) ? back : front,
-        each,
-        circulation,
-        theme,
-        shown(each),
-        shown(each) ? 0 : dim,
-      );
+      drawVessel(each.vessel.behind && !shown(each) ? back : front, each, circulation, theme, { lit, dim });
   };
 
   return {
@@ -114,8 +107,8 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
         drawVessels(circulation, theme);
       } else if (dim !== before) drawVessels(circulation, theme);
-      drawHeart(heart, circulation, contents.time, theme, lit, dim);
-      blood.move(contents.time, contents.still, theme, lit, dim);
+      drawHeart(heart, circulation, contents.time, theme, { lit, dim });
+      blood.move(contents.time, contents.still, theme, { lit, dim });
     },
     pick: (x, y) =>
       standing.find(

@@ -33,7 +33,7 @@ export const makeExercise: MakeScene = () => {
       // On a phone the curves need the room more than the body does.
       const small = !wide && area.height < type.label * 46;
       legend.view.visible = !small;
-      const foot = small ? 0 : legend.draw(area, floor, theme, false, frame.still);
+      const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
       const picture: Box = wide
         ? { ...clear, width: clear.width * 0.5 }
