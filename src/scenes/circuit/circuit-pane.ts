@@ -6,6 +6,7 @@ import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { BODY } from "./arrange.ts";
 import { drawBody, drawVessel } from "./body-drawing.ts";
@@ -58,7 +59,8 @@ export function pane(): Pane {
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
     blood.follow(laid, circulation);
-    const plates = drawPlates(words, leaders, contents, laid, box, floor, theme);
+    const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
+    const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
     // A part of the body ends not far below its box, where the ground has swallowed it.
     const cut = contents.extent !== BODY;

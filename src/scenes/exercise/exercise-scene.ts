@@ -67,9 +67,11 @@ export const makeExercise: MakeScene = () => {
       plots.view.visible = sweep !== null;
       if (sweep)
         plots.draw(
-          sweep,
-          theme.say("further.axis.met"),
-          numberSetting(frame.state.request, "metabolicEquivalents"),
+          {
+            sweep,
+            foot: theme.say("further.axis.met"),
+            mark: numberSetting(frame.state.request, "metabolicEquivalents"),
+          },
           charts,
           type.axis,
           theme,
