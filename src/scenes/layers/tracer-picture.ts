@@ -1,5 +1,6 @@
 /** Tracers without shaders: the processor paints them into a picture of what they cover, pixel on pixel of the screen. */
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
+import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { type Head, type Joint, type Paint, paintHead, paintTail } from "../drawing/comets.ts";
 import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
 
@@ -45,19 +46,7 @@ export function tracerPicture(): TracerLayer {
     view,
     draw(tracers, { colours: dyes, half, longest, share, alpha, at, seen, dense }) {
       const count = Math.floor(tracers.count * share);
-      const { position } = tracers;
-      let [left, low, right, high] = [
-        Number.POSITIVE_INFINITY,
-        Number.POSITIVE_INFINITY,
-        -Infinity,
-        -Infinity,
-      ];
-      for (let i = 0; i < count; i++) {
-        left = Math.min(left, position[2 * i]!);
-        right = Math.max(right, position[2 * i]!);
-        low = Math.min(low, position[2 * i + 1]!);
-        high = Math.max(high, position[2 * i + 1]!);
-      }
+      const [left, low, right, high] = boundsOf(tracers, count);
       const scale = at.scale * dense;
       const room = longest + 2 * half;
       // px of the screen that the picture covers
@@ -104,4 +93,21 @@ export function tracerPicture(): TracerLayer {
       texture?.destroy(true);
     },
   };
+}
+
+/** mm: left, lower, right and upper edge of where the first `count` tracers are */
+function boundsOf({ position }: Tracers, count: number): readonly [number, number, number, number] {
+  let [left, low, right, high] = [
+    Number.POSITIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
+  for (let i = 0; i < count; i++) {
+    left = Math.min(left, position[2 * i]!);
+    right = Math.max(right, position[2 * i]!);
+    low = Math.min(low, position[2 * i + 1]!);
+    high = Math.max(high, position[2 * i + 1]!);
+  }
+  return [left, low, right, high];
 }
