@@ -1,8 +1,8 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain, Note } from "../drawing/lettering.ts";
-import type { Look, Sheet } from "../drawing/sheet.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { type Arranged, arrange, type Block, CHEST, type Extent } from "./arrange.ts";

@@ -5,8 +5,8 @@ import { numberSetting } from "../../sim/parameters/parameters.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Sheet } from "./drawing-sheet.ts";
 import { dashes } from "./plot.ts";
-import type { Sheet } from "./sheet.ts";
 
 /** A sweep's curve in words. */
 function nameOf(curve: SweepCurve, theme: Theme): string {

@@ -2,9 +2,9 @@
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain, Line } from "../drawing/lettering.ts";
 import { digitsApart } from "../drawing/scale.ts";
-import type { Sheet } from "../drawing/sheet.ts";
 import type { Box } from "../scene.ts";
 import { frame, type Key, readable } from "./grade-frame.ts";
 import { pathLine } from "./path-line.ts";

@@ -1,8 +1,8 @@
 /** The plot of the grade line: levels, elements, the lines themselves, what its stretches are called and what is spent in them. */
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { wholeMarks } from "../drawing/scale.ts";
-import type { Sheet } from "../drawing/sheet.ts";
 import type { Plot } from "./grade-frame.ts";
 import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
 import { dashed, heightAt, pathLine } from "./path-line.ts";

@@ -1,6 +1,6 @@
 /** The wash-out curve of a dye pulse: how much is still inside, against time, with the tenth that counts as gone. */
 import { formatQuantity } from "../../i18n/index.ts";
-import type { Sheet } from "../drawing/sheet.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Box } from "../scene.ts";
 
 export interface WashOut {

@@ -2,7 +2,7 @@
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
-import type { Sheet } from "../drawing/sheet.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { inBlood, inStream } from "../layers/drawn-plane.ts";
 import { quietCorner } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";

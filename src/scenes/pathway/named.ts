@@ -3,7 +3,7 @@ import type { Pane } from "../../chain/frame.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
-import type { Look } from "../drawing/sheet.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { elementLabel, type Label, labelsOf, type ToScreen } from "../layers/labels.ts";
 import type { Occupied } from "../layers/occupied.ts";
