@@ -1,7 +1,7 @@
 /** The flow solvers that a pane asks its worker for: one under way at a time, and then the newest that was asked for meanwhile. */
 import type { ToField } from "./worker-messages.ts";
 
-export type BuildOrder = Extract<ToField, { kind: "build" }>;
+type BuildOrder = Extract<ToField, { kind: "build" }>;
 export type Build = Omit<BuildOrder, "kind" | "shapeId">;
 
 export interface BuildOrders {

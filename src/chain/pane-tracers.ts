@@ -34,7 +34,7 @@ const LED_STEPS_A_FRAME = 2;
 const IN_JET = 0.25;
 
 /** Blood moves; it is held where it is; or nothing may move at all and the picture is led to a state that teaches. */
-export type Motion = "moving" | "held" | "still";
+type Motion = "moving" | "held" | "still";
 
 export interface Shown {
   readonly shape: FieldShape;
@@ -48,7 +48,7 @@ export interface Shown {
 }
 
 /** The pane whose blood it is. */
-export interface PaneBlood {
+interface PaneBlood {
   readonly geometry: PathwayGeometry;
   readonly circulation: Circulation | null;
 }

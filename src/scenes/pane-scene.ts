@@ -8,7 +8,7 @@ import { type Box, type Scene, type Viewport, WITH_ALL } from "./scene.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** One solved state of a frame. */
-export interface PaneState {
+interface PaneState {
   readonly frame: Frame;
   readonly index: number;
   readonly pane: Pane;

@@ -13,7 +13,7 @@ import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { drawMuscle, drawSkin, drawValves, drawVein } from "./leg-drawing.ts";
 import { CALF, freeHalfWidth, PLANE, squeezeAt, VALVES } from "./vein.ts";
 
-export interface LegState {
+interface LegState {
   readonly circulation: Circulation;
   /** null until they are computed: drawn shut */
   readonly valves: LegValves | null;

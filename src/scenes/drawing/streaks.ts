@@ -22,7 +22,7 @@ export const shapeOf = (rich: boolean, still: boolean): Shape =>
   still ? (rich ? "openDart" : "dart") : rich ? "ring" : "drop";
 
 /** CSS px; `angle` in radians; `length` and `width` of the shape. `colour` as 0xrrggbb; `alpha` is 1 when left out. */
-export interface Streak {
+interface Streak {
   readonly x: number;
   readonly y: number;
   readonly angle: number;

@@ -26,7 +26,7 @@ export interface Stretch {
   readonly to: number;
 }
 
-export interface StripState {
+interface StripState {
   readonly circulation: Circulation;
   /** every pane's, so that panes share their axes */
   readonly all: readonly Circulation[];

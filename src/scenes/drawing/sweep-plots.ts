@@ -16,7 +16,7 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
 }
 
-export interface SweepState {
+interface SweepState {
   readonly sweep: Sweep;
   /** what the horizontal axis tells */
   readonly foot: string;

@@ -8,7 +8,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CURVES, nameCurves } from "./notes.ts";
 
-export interface CourseState {
+interface CourseState {
   readonly course: ExchangeCourse;
   /** every pane's, so that panes share their axes */
   readonly all: readonly ExchangeCourse[];

@@ -18,7 +18,7 @@ const GOLDEN = 0.618033988749895;
 const MAX = 90;
 const DOTS = 70;
 
-export interface TissueState {
+interface TissueState {
   readonly circulation: Circulation;
   readonly figures: DayFigures;
   /** mL/h that one drop stands for */

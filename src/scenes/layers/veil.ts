@@ -20,7 +20,7 @@ const LINE = 1.6;
 /** A colour under the veil. */
 export const veiled = (hex: string, { colour }: Theme): string => mix(hex, colour.stageDeep, COVER);
 
-export interface Lighting {
+interface Lighting {
   readonly lit: readonly Lit[];
   /** the rest draws back; not where panes are compared, for then one would be darker than its neighbours */
   readonly dims: boolean;

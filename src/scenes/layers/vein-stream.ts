@@ -17,7 +17,7 @@ const WITHIN = 0.9;
 
 const part = (value: number): number => value - Math.floor(value);
 
-export interface VeinState {
+interface VeinState {
   readonly circulation: Circulation | null;
   /** s of blood time */
   readonly time: number;

@@ -7,7 +7,7 @@ import { type HeartView, heartView } from "./heart-view.ts";
 import { momentOf } from "./moment.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
-export interface PlaneBoxes {
+interface PlaneBoxes {
   /** where each pathway lies */
   readonly planes: readonly Box[];
   /** where each heart with its words lies */
