@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { describe, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { filesBelow, TOP } from "./sources.ts";
 
 const pages = ["README.md", "DEVELOPERS.md", ...filesBelow("docs", /\.md$/)].filter((page) =>

@@ -123,10 +123,9 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const projection = project(box, extent(geometry));
     const toScreen = (point: readonly [number, number]) => onScreen(projection, point);
     const crowded = count > 1 || narrow;
-    const pane = { circulation } as Parameters<typeof listed>[1];
-    const wanted =
-      pointed(focus, geometry, pane, toScreen, crowded, sizes, theme) ??
-      listed(geometry, pane, crowded, toScreen, sizes, theme);
+    const plane = { geometry, circulation, toScreen, crowded };
+    const look = { sizes, theme };
+    const wanted = pointed(focus, plane, look) ?? listed(plane, look);
     return { labels: placed(wanted, reported, projection, box, [key]), projection };
   };
 

@@ -1,13 +1,11 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
-import type { Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Lettering, Note } from "../drawing/lettering.ts";
+import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
+import type { Lain, Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
-import type { Theme } from "../theme/theme.ts";
-import { sizes } from "../theme/type.ts";
-import { arrange, CHEST, type Extent } from "./arrange.ts";
+import { type Arranged, arrange, type Block, CHEST, type Extent } from "./arrange.ts";
 import type { Laid } from "./dots.ts";
 import { drawLevel, levelWidth } from "./level.ts";
 import { onVessel } from "./on-vessel.ts";
@@ -40,121 +38,148 @@ export interface Standing {
 /** mmHg with one decimal where a single mmHg matters. */
 const pressureWords = (value: number): string => formatQuantity(value, "mmHg", Math.abs(value) < 30 ? 1 : 0);
 
+/** A plate with the room that it takes. */
+interface Measured extends Block {
+  /** CSS px of a level beside the words; 0 without one */
+  readonly column: number;
+}
+
 /** Writes the pane's title and plates; returns how the plane lies in the box and where the plates stand. */
 export function drawPlates(
-  words: Lettering,
-  leaders: Graphics,
+  sheet: Sheet,
   contents: PaneContents,
   vessels: readonly Laid[],
   box: Box,
-  floor: number,
-  theme: Theme,
 ): { readonly fit: Fit; readonly standing: readonly Standing[] } {
-  const { circulation, compared } = contents;
-  const { colour } = theme;
-  const { stage } = circulation.request;
-  const type = sizes(box.height, floor);
-  const few = box.height < 30 * type.label;
-  const inSight = (plate: Plate) =>
-    contents.extent !== CHEST || (!plate.organ && plate.at[1] < contents.extent.bottom);
-  const plates = contents.labels
-    ? platesOf(stage).filter((plate) => inSight(plate) && (!few || plate.first))
-    : [];
-  const noteOf = (plate: Plate): Note => ({
+  const { ink, words, sizes: type } = sheet;
+  words.begin();
+  const blocks = measured(sheet, contents, platesIn(contents, box.height < 30 * type.label));
+  words.begin();
+  const title = contents.titled ? writeTitle(sheet, contents, box) : null;
+  // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
+  const below =
+    !title || (box.width > box.height * 1.3 && title.width < box.width * 0.4)
+      ? 0
+      : title.height + type.label * 0.6;
+  const area = { ...box, y: box.y + below, height: box.height - below };
+  const wanted = fitting(blocks, area.height, type.label * 0.42);
+  const { fit, places } = arrange(wanted, area, type.label * 0.7, contents.extent);
+  ink.clear();
+  const standing = wanted.flatMap((block, i) => {
+    const { width, height } = block;
+    // Rather none than one over blood.
+    return onVessel(vessels, fit, { ...places[i]!, width, height })
+      ? []
+      : writePlate(sheet, contents, block, places[i]!, fit);
+  });
+  words.end();
+  return { fit, standing };
+}
+
+/** What is to be labelled: all, or where there is room for few the first. */
+function platesIn({ circulation, labels, extent }: PaneContents, few: boolean): readonly Plate[] {
+  if (!labels) return [];
+  const inSight = (plate: Plate) => extent !== CHEST || (!plate.organ && plate.at[1] < extent.bottom);
+  return platesOf(circulation.request.stage).filter((plate) => inSight(plate) && (!few || plate.first));
+}
+
+function noteOf({ sizes: type, theme }: Look, { circulation, focus }: PaneContents, plate: Plate): Note {
+  return {
     lines: [
-      { words: theme.say(`further.place.${plate.name}`), size: type.axis, colour: colour.inkSoft },
+      {
+        words: theme.say(`further.place.${plate.name}`),
+        size: type.axis,
+        colour: theme.colour.inkSoft,
+      },
       {
         words: pressureWords(circulation.pressures[plate.pressure]),
         size: type.label,
-        colour: colour.ink,
+        colour: theme.colour.ink,
         bold: true,
       },
     ],
     x: 0,
     y: 0,
-    lit: contents.focus === plate.name,
+    lit: focus === plate.name,
+  };
+}
+
+const measured = (sheet: Sheet, contents: PaneContents, plates: readonly Plate[]): readonly Measured[] =>
+  plates.map((plate) => {
+    const { label } = sheet.sizes;
+    const { width, height } = sheet.words.write(noteOf(sheet, contents, plate), sheet.theme);
+    const column = plate.organ && contents.compared ? levelWidth(label) : 0;
+    return { plate, column, width: width + column, height: column > 0 ? label * 4.6 : height };
   });
 
-  words.begin();
-  const blocks = plates.map((plate) => {
-    const { width, height } = words.write(noteOf(plate), theme);
-    const column = plate.organ && compared ? levelWidth(type.label) : 0;
-    return { plate, column, width: width + column, height: column > 0 ? type.label * 4.6 : height };
+/** Plates that stand one above another within the height; an organ's level before the rest where states are compared. */
+const fitting = (blocks: readonly Measured[], height: number, gap: number): readonly Measured[] =>
+  (["left", "right"] as const).flatMap((side) => {
+    let left = height;
+    return blocks
+      .filter(({ plate }) => plate.side === side)
+      .sort((a, b) => b.column - a.column)
+      .filter((block) => {
+        left -= block.height + gap;
+        return left >= 0;
+      })
+      .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
   });
-  words.begin();
-  /** Plates that stand one above another within the height; an organ's level before the rest where states are compared. */
-  const fitting = (height: number) =>
-    (["left", "right"] as const).flatMap((side) => {
-      let left = height;
-      return blocks
-        .filter(({ plate }) => plate.side === side)
-        .sort((a, b) => b.column - a.column)
-        .filter((block) => {
-          left -= block.height + type.label * 0.42;
-          return left >= 0;
-        })
-        .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
-    });
-  const title = contents.titled
-    ? words.write(
+
+/** The stage, and beneath it what it puts out and how red. */
+function writeTitle({ words, sizes: type, theme }: Sheet, { circulation }: PaneContents, box: Box): Lain {
+  const caption = theme.say("further.circuit.caption", {
+    output: formatQuantity(circulation.flows.systemic, "L/min", 1),
+    saturation: formatQuantity(circulation.saturations.arterial, "%"),
+  });
+  return words.write(
+    {
+      lines: [
         {
-          lines: [
-            { words: theme.say(`stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
-            {
-              words: theme.say("further.circuit.caption", {
-                output: formatQuantity(circulation.flows.systemic, "L/min", 1),
-                saturation: formatQuantity(circulation.saturations.arterial, "%"),
-              }),
-              size: type.axis,
-              colour: colour.inkSoft,
-            },
-          ],
-          x: box.x,
-          y: box.y,
-          wrap: box.width - type.label * 2,
+          words: theme.say(`stage.${circulation.request.stage}`),
+          size: type.label,
+          colour: theme.colour.ink,
+          bold: true,
         },
-        theme,
-      )
-    : { width: 0, height: 0 };
-  // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
-  const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
-  const below = beside || !contents.titled ? 0 : title.height + type.label * 0.6;
-  const area = { ...box, y: box.y + below, height: box.height - below };
-  const wanted = fitting(area.height);
-  const { fit, places: all } = arrange(wanted, area, type.label * 0.7, contents.extent);
-  // Rather none than one over blood.
-  const clear = wanted.map(({ width, height }, i) => !onVessel(vessels, fit, { ...all[i]!, width, height }));
-  const shown = wanted.filter((_, i) => clear[i]);
-  const places = all.filter((_, i) => clear[i]);
+        { words: caption, size: type.axis, colour: theme.colour.inkSoft },
+      ],
+      x: box.x,
+      y: box.y,
+      wrap: box.width - type.label * 2,
+    },
+    theme,
+  );
+}
 
-  leaders.clear();
-  const standing = shown.map(({ plate, column, width, height }, i) => {
-    const place = places[i]!;
-    const onLeft = plate.side === "left";
-    const middle = place.y + height / 2;
-    const lain = words.write(
-      { ...noteOf(plate), x: onLeft ? place.x + width : place.x, y: middle, anchor: [onLeft ? 1 : 0, 0.5] },
-      theme,
-    );
-    const lit = contents.focus === plate.name;
-    const [x, y] = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale];
-    const from = onLeft ? place.x + width : place.x;
-    leaders
-      .moveTo(from, middle)
-      .lineTo(x, y)
-      .stroke({ color: lit ? colour.accent : colour.hair, width: lit ? 2.5 : 1.2 });
-    leaders
-      .circle(x, y, Math.max(3, type.axis * 0.19))
-      .fill(colour.ink)
-      .stroke({ color: colour.stage, width: 1.5 });
-    if (column > 0) {
-      const value = circulation.pressures[plate.pressure];
-      const before = contents.against?.pressures[plate.pressure] ?? null;
-      const left = onLeft ? place.x : place.x + width - column;
-      drawLevel(leaders, { x: left, middle, height, value, before }, type.label, theme);
-    }
-    return { name: plate.name, ...lain };
-  });
-  words.end();
-  return { fit, standing };
+/** One plate at its place, its hairline to the vessel, and its level where it has one. */
+function writePlate(
+  sheet: Sheet,
+  contents: PaneContents,
+  { plate, column, width, height }: Measured,
+  place: Arranged["places"][number],
+  fit: Fit,
+): Standing {
+  const { ink, words, sizes: type, theme } = sheet;
+  const { colour } = theme;
+  const onLeft = plate.side === "left";
+  const middle = place.y + height / 2;
+  const from = onLeft ? place.x + width : place.x;
+  const note = noteOf(sheet, contents, plate);
+  const lain = words.write({ ...note, x: from, y: middle, anchor: [onLeft ? 1 : 0, 0.5] }, theme);
+  const [x, y] = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale];
+  ink
+    .moveTo(from, middle)
+    .lineTo(x, y)
+    .stroke({ color: note.lit ? colour.accent : colour.hair, width: note.lit ? 2.5 : 1.2 });
+  ink
+    .circle(x, y, Math.max(3, type.axis * 0.19))
+    .fill(colour.ink)
+    .stroke({ color: colour.stage, width: 1.5 });
+  if (column > 0) {
+    const value = contents.circulation.pressures[plate.pressure];
+    const before = contents.against?.pressures[plate.pressure] ?? null;
+    const left = onLeft ? place.x : place.x + width - column;
+    drawLevel(ink, { x: left, middle, height, value, before }, type.label, theme);
+  }
+  return { name: plate.name, ...lain };
 }

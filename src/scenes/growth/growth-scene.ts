@@ -70,7 +70,7 @@ export const makeGrowth: MakeScene = () => {
         theme,
       );
       words.end();
-      plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
+      plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },
     release: () => view.destroy(WITH_ALL),
   };

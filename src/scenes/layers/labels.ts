@@ -3,6 +3,7 @@ import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
 import { formatQuantity, type Lung, writeShare } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -55,17 +56,16 @@ export interface Label {
   readonly height: number;
 }
 
-/**
- * @param toScreen mm -> CSS px
- * @param brief    short names, and only where a number belongs
- */
+/** mm -> CSS px */
+export type ToScreen = (point: readonly [number, number]) => readonly [number, number];
+
+/** @param brief short names, and only where a number belongs */
 export function labelsOf(
   places: readonly Place[],
   circulation: Circulation | null,
-  toScreen: (point: readonly [number, number]) => readonly [number, number],
-  sizes: Sizes,
+  toScreen: ToScreen,
   brief: boolean,
-  theme: Theme,
+  { sizes, theme }: Look,
 ): Label[] {
   return places.flatMap(({ name, at, label }) => {
     const figures = figuresAt(name, circulation, theme);
@@ -105,9 +105,8 @@ export function elementLabel(
   element: string,
   path: readonly Station[],
   circulation: Circulation | null,
-  toScreen: (point: readonly [number, number]) => readonly [number, number],
-  sizes: Sizes,
-  theme: Theme,
+  toScreen: ToScreen,
+  { sizes, theme }: Look,
 ): Label[] {
   const area = path.find((station) => station.element === element)?.area;
   if (!area) return [];

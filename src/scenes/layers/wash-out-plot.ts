@@ -1,10 +1,7 @@
 /** The wash-out curve of a dye pulse: how much is still inside, against time, with the tenth that counts as gone. */
-import type { Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
-import type { Lettering } from "../drawing/lettering.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Box } from "../scene.ts";
-import type { Theme } from "../theme/theme.ts";
-import type { Sizes } from "../theme/type.ts";
 
 export interface WashOut {
   readonly time: readonly number[];
@@ -17,14 +14,7 @@ const SHORTEST = 4;
 /** Heights of type that the words take in one line. */
 const WIDE = 9.8;
 
-export function drawWashOut(
-  ink: Graphics,
-  words: Lettering,
-  curve: WashOut,
-  box: Box,
-  sizes: Sizes,
-  theme: Theme,
-): void {
+export function drawWashOut({ ink, words, sizes, theme }: Sheet, curve: WashOut, box: Box): void {
   const { colour } = theme;
   const pad = sizes.axis * 0.6;
   const gone = curve.left.findIndex((left) => left <= 0.1);

@@ -1,18 +1,18 @@
-/** Forces of blood on a rigid sphere in it: drag, and the pressure gradient across it. */
+/** What blood does to a rigid sphere in it: drag against the blood around it, and the pressure gradient across it. */
+import { bilinear } from "../flow-field/bilinear.ts";
 import type { FieldShape, FlowField } from "../flow-field/flow-field.ts";
-import { bilinear, distanceAt } from "../tracers/tracer-plane.ts";
+import { distanceAt } from "../tracers/tracer-plane.ts";
 import { PASCAL_PER_MMHG } from "../units.ts";
 
-/** The flow around a clot, between two moments of the field. */
+/** The flow around a body as the plane has it between two moments. */
 export interface Surroundings {
   readonly shape: FieldShape;
   readonly from: FlowField;
   readonly to: FlowField;
-  /** fraction: 0 = `from`, 1 = `to` */
+  /** 0 = `from`, 1 = `to` */
   readonly blend: number;
 }
 
-/** The blood's properties. */
 export interface Blood {
   /** kg/m3; a clot counts as just as dense (common practice, no source: fresh clot 1.06-1.08) */
   readonly density: number;
@@ -29,7 +29,6 @@ const FEELERS = [
   [0, -0.5],
 ] as const;
 
-/** Blood velocity and pressure gradient around a sphere. */
 export interface Felt {
   /** m/s: blood around it */
   u: number;
@@ -39,7 +38,7 @@ export interface Felt {
   gradientY: number;
 }
 
-/** Means over the points of the sphere that are in blood; 0 when none is. Position and diameter in mm; writes into `felt`, which is returned. */
+/** Means over the feelers that lie in blood; all nought when none does. Place and diameter in mm; writes into `felt`. */
 export function feel(around: Surroundings, x: number, y: number, diameter: number, felt: Felt): Felt {
   const { shape, from, to, blend } = around;
   const { nx, ny, dx, originX, originY } = shape;
@@ -78,31 +77,20 @@ export function feel(around: Surroundings, x: number, y: number, diameter: numbe
   return felt;
 }
 
-/**
- * Drag over Stokes' drag, dimensionless, up to Reynolds number 800 (Schiller & Naumann 1933); beyond it as at 800.
- * @param slip m/s
- * @param diameter m
- */
+/** Drag over Stokes' drag, up to Reynolds 800 (Schiller & Naumann 1933). `slip`: m/s, diameter: m. */
 export function dragFactor(slip: number, diameter: number, { density, viscosity }: Blood): number {
   const reynolds = Math.min(800, (density * slip * diameter) / viscosity);
   return 1 + 0.15 * reynolds ** 0.687;
 }
 
-/**
- * s: time constant with which a sphere as dense as blood takes on the blood's velocity, half its own mass of blood moving with it.
- * @param slip m/s
- * @param diameter m
- */
+/** s: time in which a sphere as dense as blood takes up the blood's velocity, half its own mass of blood moving with it. Diameter in m. */
 export const relaxationTime = (slip: number, diameter: number, blood: Blood): number =>
   (1.5 * blood.density * diameter ** 2) / (18 * blood.viscosity * dragFactor(slip, diameter, blood));
 
 /**
- * Velocity (m/s) after `seconds`: exact drag for a steady blood velocity, and the acceleration -grad p / rho, which for a sphere as dense as
- * blood with its added mass is that of the blood it displaces (Maxey & Riley 1983). One component at a time.
- * @param own m/s, the sphere's
- * @param blood m/s, the blood's
+ * Velocity (m/s) after `seconds`: drag exactly for a steady blood velocity, and the push -grad p / rho, which for a sphere as dense
+ * as blood with its added mass is the acceleration of the blood it displaces (Maxey & Riley 1983). One component at a time.
  * @param gradient grad p / rho, m/s2
- * @param time s, the relaxation time
  */
 export const driven = (
   own: number,

@@ -2,6 +2,7 @@
 
 import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
+import { bilinear } from "./bilinear.ts";
 
 /** Bilinear sample of an array whose entry (0,0) lies at (originX, originY), mm; 0 outside. */
 function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY: number) {
@@ -9,16 +10,7 @@ function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY
   return (x: number, y: number): number => {
     const fx = (x - originX) / dx - shiftX;
     const fy = (y - originY) / dx - shiftY;
-    const i = Math.floor(fx);
-    const j = Math.floor(fy);
-    if (i < 0 || j < 0 || i >= nx - 1 || j >= ny - 1) return 0;
-    const a = fx - i;
-    const b = fy - j;
-    const k = j * nx + i;
-    return (
-      (1 - b) * ((1 - a) * values[k]! + a * values[k + 1]!) +
-      b * ((1 - a) * values[k + nx]! + a * values[k + nx + 1]!)
-    );
+    return fx >= 0 && fy >= 0 && fx < nx - 1 && fy < ny - 1 ? bilinear(values, nx, fx, fy) : 0;
   };
 }
 

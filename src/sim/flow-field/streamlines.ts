@@ -1,7 +1,7 @@
-/** Streamlines of the flow at one moment, evenly spaced, by second-order steps through the sampled velocity. */
+/** Streamlines of one moment of the flow, evenly spaced, by second-order steps through the sampled velocity. */
+import { bilinear } from "./bilinear.ts";
 import type { FieldShape, FlowField } from "./flow-field.ts";
 
-/** One line. */
 export interface Streamline {
   /** mm, interleaved x, y, along the flow */
   readonly points: number[];
@@ -9,29 +9,21 @@ export interface Streamline {
   readonly speed: number;
 }
 
-/** m/s below which blood counts as still: a line through it would mean nothing. */
+/** m/s below which blood counts as standing: a line through it would say nothing. */
 const STANDING = 0.004;
 
-/** Velocity (m/s) at (x, y), mm, bilinear between cell centres; [0, 0] outside the blood. */
+/** Velocity (m/s) between cell centres, straight in both directions; [0, 0] outside the blood. */
 export function sampleVelocity(shape: FieldShape, field: FlowField, x: number, y: number): [number, number] {
-  const i = (x - shape.originX) / shape.dx;
-  const j = (y - shape.originY) / shape.dx;
-  const i0 = Math.floor(i);
-  const j0 = Math.floor(j);
-  if (i0 < 0 || j0 < 0 || i0 >= shape.nx - 1 || j0 >= shape.ny - 1) return [0, 0];
-  const a = i - i0;
-  const b = j - j0;
-  const k = j0 * shape.nx + i0;
-  const blend = (values: Float32Array): number =>
-    (values[k]! * (1 - a) + values[k + 1]! * a) * (1 - b) +
-    (values[k + shape.nx]! * (1 - a) + values[k + shape.nx + 1]! * a) * b;
-  if (blend(shape.distance) >= 0) return [0, 0];
-  return [blend(field.u), blend(field.v)];
+  const { nx, ny, dx, originX, originY, distance } = shape;
+  const i = (x - originX) / dx;
+  const j = (y - originY) / dx;
+  if (!(i >= 0 && j >= 0 && i < nx - 1 && j < ny - 1) || bilinear(distance, nx, i, j) >= 0) return [0, 0];
+  return [bilinear(field.u, nx, i, j), bilinear(field.v, nx, i, j)];
 }
 
 /**
- * Lines (mm) that begin at least `apart` mm from each other and run at least half of that apart. Second-order steps of half a cell; the same
- * field always gives the same lines.
+ * Lines no nearer to each other than `apart` mm where they begin and half of that where they run.
+ * Second-order steps of half a cell; the same field always gives the same lines.
  */
 export function streamlines(shape: FieldShape, field: FlowField, apart: number): Streamline[] {
   const across = Math.ceil((shape.nx * shape.dx) / apart);

@@ -1,8 +1,8 @@
-/** The plane as tracers need it: where the wall is, and which cells are near an opening. */
+/** The plane as tracers need it: where the wall is, and which cells lie near an opening. */
+import { bilinear } from "../flow-field/bilinear.ts";
 import type { FieldShape } from "../flow-field/flow-field.ts";
 import type { Opening } from "../geometry/geometry.ts";
 
-/** Walls, openings and the mixed velocity of the present step. */
 export interface TracerPlane {
   readonly shape: FieldShape;
   readonly openings: readonly Opening[];
@@ -16,10 +16,9 @@ export interface TracerPlane {
   readonly deepest: number;
 }
 
-/** Cells that a tracer may move before it is checked against walls and openings. */
+/** Cells by which a tracer may move between two looks at where it is. */
 export const STRIDE = 2;
 
-/** The plane (mm) with its cells near openings marked and its velocities 0. */
 export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
   const { nx, ny, dx, originX, originY } = shape;
   const near = new Uint8Array(nx * ny);
@@ -46,20 +45,7 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
   return { shape, openings, near, cuts, deepest, velocity: new Float32Array(2 * nx * ny) };
 }
 
-/** Bilinear value, in the unit of `values`, at a place in cells from the centre of cell (0,0); the place must be within the grid. */
-export function bilinear(values: Float32Array, nx: number, gx: number, gy: number): number {
-  const i = gx | 0;
-  const j = gy | 0;
-  const s = gx - i;
-  const t = gy - j;
-  const k = j * nx + i;
-  return (
-    (1 - t) * ((1 - s) * values[k]! + s * values[k + 1]!) +
-    t * ((1 - s) * values[k + nx]! + s * values[k + nx + 1]!)
-  );
-}
-
-/** Signed distance to the wall in mm at (x, y), mm: negative in the blood; beyond the grid counts as wall. */
+/** mm, negative in the blood; beyond the grid counts as wall. */
 export function distanceAt(
   { distance, nx, ny, dx, originX, originY }: FieldShape,
   x: number,

@@ -1,0 +1,112 @@
+/** Words and lines over the pathways: the key, titles where panes are compared, names at their places, the wash-out curve. */
+import type { Frame, Pane } from "../../chain/frame.ts";
+import { formatNumber } from "../../i18n/index.ts";
+import { hasPlane } from "../../sim/parameters/request.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { inBlood, inStream } from "../layers/drawn-plane.ts";
+import { quietCorner } from "../layers/keep-off.ts";
+import { drawLabels } from "../layers/labels.ts";
+import { drawLegend, type LegendPlace } from "../layers/legend.ts";
+import { saturationsByOrigin } from "../layers/tint.ts";
+import { drawWashOut } from "../layers/wash-out-plot.ts";
+import type { Box } from "../scene.ts";
+import { mapRemarks } from "./map-remarks.ts";
+import { listed, originsIn, placed, pointed } from "./named.ts";
+import type { PaneView } from "./pane-view.ts";
+import { onPlane } from "./pathway-layout.ts";
+
+/** Deviation of the play speed that is worth saying. */
+const PACE_SAID = 0.04;
+
+/**
+ * Returns the room that the key takes.
+ * @param before that it took in the last drawing
+ * @param moving not a picture that is taken along: that one has no speed
+ */
+export function writeKey(
+  sheet: Sheet,
+  frame: Frame,
+  at: LegendPlace,
+  before: Box | null,
+  moving: boolean,
+): Box {
+  const { ink, sizes, theme } = sheet;
+  const { panes, still, state } = frame;
+  const { colouring, overlay, camera } = state.view;
+  const remarks = mapRemarks(panes, overlay, theme);
+  if (still && moving) remarks.push(theme.say("scene.pace.still"));
+  else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
+    remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
+  if (panes.length > 1 && panes.every(({ equalInflow }) => equalInflow))
+    remarks.push(theme.say("scene.equalInflow"));
+  // A camera that has come close fills the corner with vessels: the key then stands on a plate.
+  if (before && camera !== "whole") {
+    const pad = sizes.axis * 0.5;
+    ink
+      .roundRect(before.x - pad, before.y - pad, before.width + 2 * pad, before.height + 2 * pad, 8)
+      .fill({ color: theme.colour.plate, alpha: 0.88 });
+  }
+  const facts = {
+    colouring,
+    overlay,
+    saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
+    origins: originsIn(panes),
+    pumped: panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
+    still,
+    dyed: panes.some(({ washOut }) => washOut !== null),
+    remarks,
+  };
+  return drawLegend(sheet, facts, at);
+}
+
+export function writeTitle({ words, sizes, theme }: Sheet, pane: Pane, box: Box): void {
+  const stage = pane.circulation?.request.stage ?? pane.geometry?.name ?? "";
+  words.write(
+    {
+      lines: [
+        { words: theme.say(`stage.${stage}`), size: sizes.label, colour: theme.colour.ink, bold: true },
+      ],
+      x: box.x + box.width / 2,
+      y: box.y + box.height / 2,
+      anchor: [0.5, 0.5],
+    },
+    theme,
+  );
+}
+
+export interface Annotated {
+  readonly pane: Pane;
+  readonly drawn: PaneView;
+  readonly box: Box;
+  /** what nothing may cover */
+  readonly key: Box;
+  readonly focus: string | null;
+  /** room is short */
+  readonly crowded: boolean;
+  /** only what is pointed at is named */
+  readonly silent: boolean;
+}
+
+export function annotate(sheet: Sheet, annotated: Annotated): void {
+  const { pane, drawn, box, key, focus, crowded, silent } = annotated;
+  const { geometry, projection, occupied } = drawn;
+  if (!geometry || !projection) return;
+  const { sizes } = sheet;
+  const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
+  const onBlood = (sx: number, sy: number) => {
+    const [px, py] = onPlane(projection, sx, sy);
+    return inBlood(drawn.plane, px, py) || inStream(geometry, px, py);
+  };
+  const taken = [key];
+  if (pane.washOut) {
+    const width = Math.min(box.width * 0.45, sizes.label * 12);
+    const height = Math.min(Math.max(width * 0.62, sizes.label * 6.5), box.height * 0.45);
+    const inset = quietCorner(box, width, height, [key], onBlood);
+    drawWashOut(sheet, pane.washOut, inset);
+    taken.push(inset);
+  }
+  const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
+  const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
+  if (plates.length > 0 && occupied)
+    drawLabels(sheet.ink, sheet.words, placed(plates, occupied, projection, box, taken), focus, sheet.theme);
+}
