@@ -2,7 +2,7 @@
 import { usualWeight } from "../body/bsa.ts";
 import { capillaryPressure } from "../exchange/filtration.ts";
 import type { PathwayLoss } from "../hydraulics/ledger.ts";
-import type { PathwayEstimate } from "../hydraulics/pathway-estimate.ts";
+import type { PathwayEstimate, VeinShares } from "../hydraulics/pathway-estimate.ts";
 import type { OxygenBalance } from "../oxygen/mixing.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
@@ -82,8 +82,7 @@ export function extrasOf(
       ? {
           pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
           pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
-          hepaticShareLeft:
-            (100 * estimate.shares.ivc.left) / (estimate.shares.ivc.left + estimate.shares.ivc.right),
+          hepaticShareLeft: percentLeft(estimate.shares.ivc),
         }
       : {}),
     coronarySinusSaturation: 100 * oxygen.coronary,
@@ -106,3 +105,6 @@ export function extrasOf(
       : {}),
   };
 }
+
+const percentLeft = ({ left, right }: VeinShares): number =>
+  left + right > 0 ? (100 * left) / (left + right) : 0;

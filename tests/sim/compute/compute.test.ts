@@ -27,6 +27,7 @@ describe("kind circulation", () => {
       "flows",
       "saturations",
       "pathway",
+      "shares",
       "energy",
       "exchange",
       "run",
