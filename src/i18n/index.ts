@@ -12,12 +12,16 @@ export {
   setLanguage,
   t,
 } from "./messages.ts";
+export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
 export { PSEUDO_LANGUAGES } from "./pseudo.ts";
 export {
+  type Band,
   digitsOfStep,
+  formatBand,
   formatNumber,
   formatQuantity,
   parseNumber,
+  type Quantity,
   speakQuantity,
   unitSymbol,
 } from "./quantity.ts";

@@ -1,6 +1,7 @@
 /** Live numbers: `expression | unit digits flags` -> Figure -> the number for a situation. */
 import { nearestMatch } from "../sim/faults.ts";
 import { type Expression, evaluate, type Parsed, parseExpression } from "./expression.ts";
+import { figureBand } from "./figure-band.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 
@@ -82,12 +83,22 @@ export function parseFigure(text: string): Parsed<Figure> {
   };
 }
 
+/** A number as it stood, with the ends of its band where it has one. */
+export type Kept = number | readonly [value: number, low: number, high: number];
+
 /** By what the lesson writes for them; those still under way are left out. */
-export const numbersIn = (content: Prose | readonly Inline[], situation: Situation) =>
+export const numbersIn = (
+  content: Prose | readonly Inline[],
+  situation: Situation,
+): Readonly<Record<string, Kept>> =>
   Object.fromEntries(
     [...inlinesOf(content)].flatMap((node) => {
-      const value = node.kind === "figure" ? figureValue(node.figure, situation) : null;
-      return node.kind === "figure" && value !== null ? [[node.figure.written, value] as const] : [];
+      if (node.kind !== "figure") return [];
+      const value = figureValue(node.figure, situation);
+      const band = figureBand(node.figure, situation);
+      return value === null
+        ? []
+        : [[node.figure.written, band ? ([value, ...band] as const) : value] as const];
     }),
   );
 

@@ -19,7 +19,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     i18n: "yes",
   },
   ui: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs|flow-field\/(pressure-drop|energy-book))/,
+    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs)/,
     state: "yes",
     lesson: "yes",
     chain: "types",

@@ -60,7 +60,7 @@ const flowing = (page: Page) =>
     .toBe(true);
 const open = async (page: Page, query = "?mode=bench") => {
   await page.goto(query);
-  await figure(page, "pressureDrop.handbook");
+  await figure(page, "pressureDrop");
 };
 
 /** ms beyond a first start, which a busy machine stretches as much, until the flow is back; a silence must be noticed first */
@@ -75,7 +75,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
   await watchWorkers(page);
   await open(page);
   await flowing(page);
-  const before = await figure(page, "pressureDrop.handbook");
+  const before = await figure(page, "pressureDrop");
   const firstStart = await probe(page, ({ begun, fields }) => {
     const index = fields.findIndex((at) => at !== undefined);
     return fields[index]! - begun[index]!;
@@ -100,7 +100,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
       `flows again after ${(took / 1000).toFixed(2)} s when it ${how}; a first start took ${(firstStart / 1000).toFixed(2)} s`,
     );
     expect(took).toBeLessThan(firstStart + BEYOND_A_START[how]);
-    expect(await figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 6);
+    expect(await figure(page, "pressureDrop")).toBeCloseTo(before, 6);
   }
   const count = await probe(page, ({ workers }) => {
     workers[0]!.terminate();
@@ -110,7 +110,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
   await expect
     .poll(() => probe(page, ({ workers }) => workers.length), { timeout: 30_000 })
     .toBeGreaterThan(count);
-  await expect.poll(() => figure(page, "pressureDrop.handbook"), { timeout: 30_000 }).not.toBe(before);
+  await expect.poll(() => figure(page, "pressureDrop"), { timeout: 30_000 }).not.toBe(before);
   sound();
 });
 
@@ -166,7 +166,7 @@ test("without vector instructions the plain kernel carries the flow; without mem
   );
   await open(other);
   await expect(other.locator(".notes")).toContainText("The numbers are the handbook’s", { timeout: 60_000 });
-  expect(await figure(other, "pressureDrop.handbook")).toBeGreaterThan(0);
+  expect(await figure(other, "pressureDrop")).toBeGreaterThan(0);
   sound();
 });
 
@@ -370,7 +370,7 @@ test.describe("kept for use without a network", () => {
     expect(await whole()).toBe(before);
     state.down = true;
     await page.goto(`${home}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     await page.goto(`${home}docs/model.html`);
     await expect(page.locator("h1")).toHaveText("The model");
     await page.getByRole("searchbox").fill("fenestration");
@@ -387,7 +387,7 @@ test.describe("kept for use without a network", () => {
     });
     expect(removed).toBeGreaterThan(3);
     await page.goto(`${home}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     close();
     sound();
   });

@@ -52,7 +52,7 @@ for (const [build, address] of [
   }) => {
     const base = address(baseURL!);
     const bench = await open(`${base}?mode=bench`);
-    const drop = ".side [data-figure='pressureDrop.handbook']";
+    const drop = ".side [data-figure='pressureDrop']";
     const known = async () => {
       await bench.page.waitForSelector(`${drop}:not([data-value=""])`);
       return Number(await bench.page.$eval(drop, (element) => element.getAttribute("data-value")));

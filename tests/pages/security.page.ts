@@ -49,7 +49,7 @@ for (const [build, base] of Object.entries(BUILDS)) {
       if (/Content Security Policy/i.test(message.text())) blocked.push(message.text());
     });
     await page.goto(`${base}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     await expectStrictPolicy(page);
 
     await page.keyboard.press("t");

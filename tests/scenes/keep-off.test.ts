@@ -1,5 +1,4 @@
 import { expect, test } from "vitest";
-import { digitsApart } from "../../src/scenes/drawing/scale.ts";
 import { keepOff } from "../../src/scenes/layers/keep-off.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 
@@ -44,11 +43,6 @@ test("U20 plates never cover each other or what is taken, and one without room i
         expect(Math.abs(a.x - b.x) >= a.width || Math.abs(a.y - b.y) >= a.height).toBe(true);
     });
   }
-});
-
-test("compared drops are told with the decimals that keep them apart", () => {
-  expect(digitsApart([0.44, 0.4, 0.35])).toBe(2);
-  expect(digitsApart([2.1, 0.4, 0.3])).toBe(1);
 });
 
 test("a plate that would like to lie upon its spot in the blood leaves it to be seen", () => {

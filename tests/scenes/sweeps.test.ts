@@ -32,8 +32,13 @@ const frameOf = (scene: "growth" | "exercise", sweep: Sweep | null): Frame => ({
 
 test("growth is told from the computed ends: the grown body spends more power on the same tube", () => {
   const reading = readGrowth(frameOf("growth", answered(planSweep({ ...START, scene: "growth" })!)))!;
-  expect(reading.args.powerTo).toBeGreaterThan(reading.args.powerFrom as number);
-  expect(t(reading.key, reading.args)).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+  expect(parseFloat(String(reading.args.powerTo))).toBeGreaterThan(
+    parseFloat(String(reading.args.powerFrom)),
+  );
+  const told = t(reading.key, reading.args);
+  expect(told).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+  // Drop and power at both ends, each with its band.
+  expect(told.match(/, between [\d.]+ and [\d.]+/g)).toHaveLength(4);
 });
 
 test("exercise is told from the computed ends, and two ventricles reach more output (physiology values, acceptance 8)", () => {

@@ -2,7 +2,6 @@
 
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useLayoutEffect } from "preact/hooks";
-import { tabulatedLoss } from "../../chain/tabulated.ts";
 import { t } from "../../i18n/index.ts";
 import { STAGES } from "../../sim/parameters/request.ts";
 import { writeAddress } from "../../state/address.ts";
@@ -42,13 +41,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const { chain } = session;
   const panel = useSignal<PanelName | null>(null);
   const dialog = useSignal<"help" | "keys" | null>(null);
-  const figures = useComputed(() =>
-    figuresOf(
-      chain.circulations.value[0] ?? null,
-      chain.readings.value[0] ?? null,
-      tabulatedLoss(chain.circulations.value[0] ?? null),
-    ),
-  );
+  const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
   const toggle = (name: PanelName) => {
     panel.value = panel.value === name ? null : name;
   };
@@ -58,7 +51,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const closeDialog = () => {
     dialog.value = null;
   };
-  const read = () => announce(sceneReading(context, true).join(" "));
+  const read = () => announce(sceneReading(context, { spoken: true }).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
   };

@@ -19,7 +19,7 @@ export function TryIt({ editing, session }: { readonly editing: Editing; readonl
   const numbers = firstParameters(request.stage).filter(
     (parameter): parameter is NumberParameter => parameter.kind === "number",
   );
-  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null);
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null);
   return (
     <div class="kiosk-try">
       {numbers.map((parameter) => (

@@ -98,8 +98,8 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
     figuresThatMatter(script.stop.value.step, session.scene.value, session.chain.circulations.value),
   );
   const further = useComputed(() =>
-    figuresOf(session.chain.circulations.value[0] ?? null, null).filter(
-      ({ name, source }) => source !== "field" && large.value.every((each) => each.name !== name),
+    figuresOf(session.chain.circulations.value[0] ?? null).filter(({ name }) =>
+      large.value.every((each) => each.name !== name),
     ),
   );
   const { step } = script.stop.value;

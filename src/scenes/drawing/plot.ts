@@ -15,6 +15,8 @@ export interface Line {
   readonly width?: number;
   /** discs at the points, for curves through few computed states */
   readonly points?: boolean;
+  /** at each x the range that is left open, shaded behind the curve */
+  readonly open?: readonly (readonly [low: number, high: number])[];
 }
 
 export interface Plot {
@@ -151,6 +153,10 @@ function drawLine(
   const points: [number, number][] = [];
   for (let i = 0; i < line.x.length; i++)
     if (Number.isFinite(line.y[i])) points.push([toX(line.x[i]!), toY(line.y[i]!)]);
+  if (line.open && line.open.length > 1) {
+    const edge = (end: 0 | 1) => line.open!.map((range, i) => [toX(line.x[i]!), toY(range[end])] as const);
+    ink.poly([...edge(1), ...edge(0).reverse()].flat()).fill({ color: line.colour, alpha: 0.2 });
+  }
   for (const piece of line.dash ? dashes(points, line.dash) : points.length > 1 ? [points] : []) {
     ink.moveTo(...piece[0]!);
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);

@@ -45,7 +45,3 @@ export function digitsOf(range: Range): number {
   const [a = 0, b = 1] = range.marks;
   return Math.max(0, -Math.floor(Math.log10(Math.abs(b - a)) + 1e-9));
 }
-
-/** Decimals at which all of these differ as far as two decimals can tell: one, or two. */
-export const digitsApart = (values: readonly number[]): 1 | 2 =>
-  new Set(values.map((value) => value.toFixed(1))).size === values.length ? 1 : 2;

@@ -15,6 +15,8 @@ export interface SweepPlot {
   /** word key of the vertical axis */
   readonly title: string;
   readonly read: (circulation: Circulation) => number;
+  /** The range that the number's law leaves open. */
+  readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
 }
 
 /** mark: the state on the stage, on the horizontal axis */
@@ -38,12 +40,17 @@ function nameOf(curve: SweepCurve, theme: Theme): string {
 const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme): Line => {
   const { colour, dash } = lookOf(curve.name, theme.colour);
   const solved = curve.points.filter(({ circulation }) => circulation);
+  const open = solved.flatMap(({ circulation }) => {
+    const range = plot.band?.(circulation!);
+    return range ? [range] : [];
+  });
   return {
     x: solved.map(({ at }) => at),
     y: solved.map(({ circulation }) => plot.read(circulation!)),
     colour,
     width: Math.max(2.2, type * 0.17),
     points: curve.name !== "reference",
+    ...(open.length === solved.length ? { open } : {}),
     ...(dash ? { dash: dash.map((part) => part * type) } : {}),
   };
 };
@@ -76,7 +83,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
-        lines.flatMap((line) => Array.from(line.y)),
+        lines.flatMap((line) => [...Array.from(line.y), ...(line.open ?? []).flat()]),
         { zero: true, count: 4, least: 0.2 },
       );
       const last = wide || i === shown.length - 1;

@@ -20,6 +20,7 @@ export const makeExercise: MakeScene = () => {
     {
       title: "further.exercise.drop",
       read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
+      band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
   view.addChild(legend.view, body.view, plots.view);

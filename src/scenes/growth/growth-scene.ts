@@ -15,8 +15,16 @@ export const makeGrowth: MakeScene = () => {
   const row = bodies();
   const words = lettering();
   const plots = sweepPlots([
-    { title: "further.growth.drop", read: ({ pathway }) => pathway.pressureDrop },
-    { title: "further.growth.power", read: ({ pathway }) => pathway.powerLoss },
+    {
+      title: "further.growth.drop",
+      read: ({ pathway }) => pathway.pressureDrop,
+      band: ({ pathway }) => pathway.band?.pressureDrop,
+    },
+    {
+      title: "further.growth.power",
+      read: ({ pathway }) => pathway.powerLoss,
+      band: ({ pathway }) => pathway.band?.powerLoss,
+    },
   ]);
   view.addChild(row.view, plots.view, words.view);
   return {

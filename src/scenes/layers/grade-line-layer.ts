@@ -1,10 +1,9 @@
 /** The grade line: pressure along the blood's way, in the picture's order, from a hepatic vein to the atrium. */
 import { Container, Graphics } from "pixi.js";
-import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { formatNumber, formatQuantity, writeDrop } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
-import { digitsApart } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -223,14 +222,9 @@ export function gradeLineLayer(): GradeLineLayer {
 
   /** Which line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
   function keyOf(known: readonly Circulation[], box: Box, sizes: Sizes, theme: Theme): Key | null {
-    const drops = known
-      .filter(({ request }) => hasPathway(request.stage))
-      .map(({ pathway }) => pathway.pressureDrop);
-    const digits = digitsApart(drops);
     const nameOf = ({ request: { stage }, pathway }: Circulation) => {
       const pane = theme.say(`stage.${stage}`);
-      const drop = formatQuantity(pathway.pressureDrop, "mmHg", digits);
-      return hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop }) : pane;
+      return hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop: writeDrop(pathway) }) : pane;
     };
     const lines = known.map((circulation) => ({
       words: nameOf(circulation),

@@ -127,11 +127,16 @@ export function drawLegend(
     const [from, to] = facts.overlay === "none" ? LEGIBLE[theme.name] : [0, 1];
     const { least, most, unit, digits } = SCALES[map];
     const width = Math.min(at.width * 0.5, size * 8);
-    const low =
-      least === 0
-        ? formatNumber(0, 0)
-        : theme.say("scene.legend.orLess", { value: formatNumber(least, digits) });
-    const high = theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) });
+    // Where heat arises is a picture only: a number on it would be read as the pathway's loss.
+    const [low, high] =
+      map === "loss"
+        ? [theme.say("scene.legend.little"), theme.say("scene.legend.much")]
+        : [
+            least === 0
+              ? formatNumber(0, 0)
+              : theme.say("scene.legend.orLess", { value: formatNumber(least, digits) }),
+            theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) }),
+          ];
     const bar = (left: number) => {
       const steps = 48;
       for (let i = 0; i < steps; i++) {

@@ -2,7 +2,6 @@
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
-import { energyBudget } from "../../sim/flow-field/energy-book.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth-layer.ts";
@@ -71,7 +70,7 @@ export const makePathway: MakeScene = () => {
       keyBox,
       frame.still ? "still" : frame.pace.toFixed(1),
       frame.panes.map(({ washOut }) => washOut?.time.length),
-      frame.panes.map(({ field }) => asked.overlay !== "none" && field && energyBudget(field.readings)),
+      frame.panes.map(({ field }) => field && (asked.overlay === "none" || field.readings.settled)),
       panes.map(({ projection, geometry }) => [projection, geometry?.handles.map(({ at }) => at)]),
     ]);
   };

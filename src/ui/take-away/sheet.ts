@@ -83,9 +83,9 @@ export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
     bold,
   });
   const figures = sheet.figures
-    .filter(({ value, source }) => value !== null && source !== "field")
-    .map(({ name, value, unit, digits }) =>
-      t("sheet.figure", { name: t(`figure.${name}`), value: formatQuantity(value!, unit, digits) }),
+    .filter(({ value }) => value !== null)
+    .map(({ name, value, unit, digits, band }) =>
+      t("sheet.figure", { name: t(`figure.${name}`), value: formatQuantity(value!, unit, digits, band) }),
     );
   const cautions = cautionSentences();
   const half = Math.ceil(cautions.length / 2);
