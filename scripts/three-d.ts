@@ -7,8 +7,8 @@
  */
 import { mkdirSync } from "node:fs";
 import { collect } from "./three-d/collect.ts";
-import { fitToSet } from "./three-d/fit.ts";
-import { writePage } from "./three-d/page.ts";
+import { fitToSet } from "./three-d/fit-to-set.ts";
+import { writePage } from "./three-d/loss-page.ts";
 import { writeBodies } from "./three-d/write-bodies.ts";
 
 const [verb, first, ...rest] = process.argv.slice(2);

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { isFitted, readSet } from "../../../scripts/three-d/fit-set.ts";
-import { page, readHeldOut, standing } from "../../../scripts/three-d/page.ts";
+import { page, readHeldOut, standing } from "../../../scripts/three-d/loss-page.ts";
 import { ledger, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
 import { branchDrops, leastChange, lossOf } from "../../../src/sim/hydraulics/loss-law/correction.ts";
 import { crossable, partsAt, positionOf } from "../../../src/sim/hydraulics/loss-law/crossing.ts";

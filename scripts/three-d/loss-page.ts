@@ -1,8 +1,8 @@
 /** The page docs/validation-three-d.md with its plots, from the set, the fitted law and what it said of held-out cases. */
 import { readFileSync, writeFileSync } from "node:fs";
 import { LAW } from "../../src/sim/hydraulics/loss-law/law-set.ts";
-import type { HeldOut } from "./fit.ts";
 import { isFitted, readSet, type SetCase } from "./fit-set.ts";
+import type { HeldOut } from "./fit-to-set.ts";
 import type { Judged } from "./held-out.ts";
 import { COLOURS, type Dot, parityPlot, residualPlot } from "./plots.ts";
 
@@ -47,7 +47,7 @@ const QUANTITIES: readonly (readonly [key: string, words: string, of: (each: Set
   ["narrowing", "narrowing of conduit or tunnel, part of its diameter", ({ sizes }) => sizes.narrowing],
   [
     "branch-stenosis",
-    "the more narrowed lung artery, part of its diameter",
+    "the more narrowed pulmonary artery, part of its diameter",
     ({ sizes }) => Math.max(sizes.leftStenosis, sizes.rightStenosis),
   ],
   ["left-share", "share to the left lung", ({ streams }) => streams.left],
@@ -133,7 +133,7 @@ ${Object.entries(held.families)
 ## What this reaches and what not
 
 - One case in twenty left out: power within in ${percent(all.inside("power"))}, drop in ${percent(all.inside("drop"))} of cases (asked: 90 %). The worst is ${percent(all.worst("power"))} off in power and ${percent(all.worst("drop"))}
-  in drop (asked: none over 30 %): a share of 0.3 to the left lung across head-on tubes, the end of what the set spans.
+  in drop (asked: none over 30 %): see the worst ten; a share of 0.3 to the left lung across head-on tubes is the end of what the set spans.
 - Shares: ${percent(all.sharedPlain())} within 0.08 (${percent(all.shared())} with the cases' own uncertainty). Head-on streams, and those with a jet through them, turn one way or the other
   with little cause; a chamber's streams drift slowly (their own uncertainty is 0.08). So shares carry a band of their own.
 - Whole families left out ask the law to go on where no case like them was seen. Sizes and flows one at a time hold; an outlet split beyond 0.4
@@ -171,7 +171,7 @@ Relations: ${told.join(", ")}. Crossing: tubes ${Object.values(crossing.tubes)
 ## Limits
 
 Rigid walls; Newtonian blood; steady flow; a body symmetric about the drawn plane (no swirl of a curved conduit, no artery behind the vein);
-lungs' arteries end at the first branch, so what a narrowed artery's jet loses beyond its opening is not counted; flows prescribed, not shared out by
+pulmonary arteries end at the first branch, so what a narrowed artery's jet loses beyond its opening is not counted; flows prescribed, not shared out by
 the lungs. Grid error about 2 %, not corrected for. None of it is a measurement in a person.
 `;
 }
