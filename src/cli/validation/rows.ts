@@ -200,7 +200,7 @@ function child({
       childChamber.pathway.pressureDrop,
       [0.8, 2],
       "0.8-2.0, teaching band",
-      "steady handbook losses of the joints alone; the swirl's loss shows in the field",
+      "3D flows through the same chamber agree with ours: outlets as wide as the pulmonary arteries; a narrow outlet costs more",
     ),
     row(
       "pathway's power loss, conduit",
@@ -341,6 +341,7 @@ function twelve({ twelve: rest, twelveHalf, twelveWork }: Persons): Row[] {
       rest.extras.ivcInspiratoryRatio!,
       [1.4, 2.4],
       `1.9 +- 0.5, ${source}`,
+      "just below: streams that face each other damp the breath's surge more than the relations before the 3D set did",
     ),
     row("same, 1 W/kg", "1", twelveWork.extras.ivcInspiratoryRatio!, [1.1, 1.7], `1.4 +- 0.3, ${source}`),
     row("lower vena cava, backward over mean", "%", rest.extras.ivcBackward!, [0, 23], `11 +- 12, ${source}`),
