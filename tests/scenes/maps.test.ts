@@ -123,7 +123,13 @@ describe("a map's key", () => {
       } as const;
       const at = { x: 0, y: 0, width: 400, inline: false };
       const ink: unknown = new Proxy({}, { get: () => () => ink });
-      drawLegend(ink as Graphics, words as unknown as Lettering, facts, at, sizes(800, 13), theme);
+      const sheet = {
+        ink: ink as Graphics,
+        words: words as unknown as Lettering,
+        sizes: sizes(800, 13),
+        theme,
+      };
+      drawLegend(sheet, facts, at);
       return written.join(" ");
     };
     expect(ends("speed")).toMatch(/\d/);

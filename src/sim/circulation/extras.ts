@@ -3,7 +3,7 @@ import { usualWeight } from "../body/bsa.ts";
 import { capillaryPressure } from "../exchange/filtration.ts";
 import { albuminOf } from "../exchange/protein.ts";
 import type { PathwayLoss } from "../hydraulics/ledger.ts";
-import type { PathwayEstimate } from "../hydraulics/pathway-estimate.ts";
+import type { PathwayEstimate, VeinShares } from "../hydraulics/pathway-estimate.ts";
 import { alveolarCarbonDioxide } from "../oxygen/alveolar.ts";
 import type { OxygenBalance } from "../oxygen/mixing.ts";
 import { numberSetting } from "../parameters/parameters.ts";
@@ -84,8 +84,7 @@ export function extrasOf(
       ? {
           pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
           pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
-          hepaticShareLeft:
-            (100 * estimate.shares.ivc.left) / (estimate.shares.ivc.left + estimate.shares.ivc.right),
+          hepaticShareLeft: percentLeft(estimate.shares.ivc),
         }
       : {}),
     coronarySinusSaturation: 100 * oxygen.coronary,
@@ -127,3 +126,5 @@ function percentOf(backward: number, net: number): number {
   const back = toLitresPerMinute(backward);
   return net + back > 0 ? (100 * back) / (net + back) : 0;
 }
+const percentLeft = ({ left, right }: VeinShares): number =>
+  left + right > 0 ? (100 * left) / (left + right) : 0;

@@ -29,7 +29,7 @@ const UNITS: readonly (readonly [pattern: RegExp, unit: string])[] = [
   [/powerLoss(\.[01])?$/, "mW"],
   [/^shares\./, "1"],
   [/^energy\.(sources|losses)\./, "mW"],
-  [/\.(share|station|reynolds)$/, "1"],
+  [/\.(share|station|reynolds|factor)$/, "1"],
   [/^run\.(beats|residual)$/, "1"],
   [/^run\.seconds$/, "s"],
 ];

@@ -14,7 +14,7 @@ import { bend } from "./bend.ts";
 import { contraction } from "./contraction.ts";
 import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
 import { expansion } from "./expansion.ts";
-import { headOn, jointEntry, meeting } from "./joint.ts";
+import { headOn, jointEntry, meeting } from "./facing-streams.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "./law.ts";
 import type { LossConstants } from "./loss-law/constants.ts";
 import { fitted } from "./loss-law/correction.ts";

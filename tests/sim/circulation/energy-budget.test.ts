@@ -46,7 +46,7 @@ describe("the energy budget", () => {
       "rightAtrioventricularValve",
       "rightSemilunarValve",
     ]) {
-      expect(two.part(name), name).toBeGreaterThan(0.1);
+      expect(two.part(name), name).toBeGreaterThan(0.05);
       expect(one.part(name), name).toBe(0);
     }
     expect(one.part("fenestration")).toBe(0);

@@ -28,6 +28,7 @@ describe("kind circulation", () => {
       "flows",
       "saturations",
       "pathway",
+      "shares",
       "energy",
       "exchange",
       "run",

@@ -8,7 +8,7 @@ import {
   suddenExpansionParabolic,
   suddenExpansionPlane,
 } from "../../../src/sim/hydraulics/expansion.ts";
-import { headOn, jointEntry, meeting } from "../../../src/sim/hydraulics/joint.ts";
+import { headOn, jointEntry, meeting } from "../../../src/sim/hydraulics/facing-streams.ts";
 import { orifice } from "../../../src/sim/hydraulics/orifice.ts";
 import { developingPipe, entranceExcess, entranceLength, pipe } from "../../../src/sim/hydraulics/pipe.ts";
 import { stenosis, stenosisBefore } from "../../../src/sim/hydraulics/stenosis.ts";

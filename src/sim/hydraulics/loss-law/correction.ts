@@ -12,7 +12,7 @@ export interface BranchDrops {
 }
 
 /** No relation keeps less than this part, however the law would have it. */
-const LEAST_PART = 0.1;
+const MIN_PART = 0.1;
 
 const dropOf = (elements: readonly ElementLaw[], flow: number): number =>
   elements.reduce((sum, { a, b }) => sum + (a + b * Math.abs(flow)) * flow, 0);
@@ -57,11 +57,11 @@ export function leastChange(base: BranchDrops, lower: number, lowerDrop: number,
   for (const { drop, weight, missing } of veins) {
     pull += (weight * base.lungs * missing) / drop ** 2;
     stiffness += (weight * base.lungs ** 2) / drop ** 2;
-    most = Math.min(most, (missing + (1 - LEAST_PART) * drop) / base.lungs);
+    most = Math.min(most, (missing + (1 - MIN_PART) * drop) / base.lungs);
   }
-  const change = Math.max(LEAST_PART - 1, Math.min(most, pull / stiffness));
+  const change = Math.max(MIN_PART - 1, Math.min(most, pull / stiffness));
   const [ivc, svc] = veins.map(({ drop, missing }) =>
-    Math.max(LEAST_PART, 1 + (missing - change * base.lungs) / drop),
+    Math.max(MIN_PART, 1 + (missing - change * base.lungs) / drop),
   );
   return { ivc: ivc!, svc: svc!, lungs: 1 + change };
 }

@@ -29,7 +29,7 @@ export const FEATURES = [
 export type Feature = (typeof FEATURES)[number];
 
 /** Part of the whole flow that a stream has at least where its share divides something. */
-const LEAST_SHARE = 0.05;
+const MIN_SHARE = 0.05;
 
 export interface Streams {
   /** m3/s through both lungs, above 0 */
@@ -52,7 +52,7 @@ export function streamsOf(stage: Stage, flows: FlowSplit): Streams {
   const { ivc, svc, left, right } = flows;
   const lungs = left + right;
   if (!(lungs > 0)) return { lungs: 0, lower: 0.5, left: 0.5 };
-  const kept = (share: number) => Math.min(1 - LEAST_SHARE, Math.max(LEAST_SHARE, share));
+  const kept = (share: number) => Math.min(1 - MIN_SHARE, Math.max(MIN_SHARE, share));
   const fromHole = ivc + svc - lungs;
   // Blood that comes back through a hole joins the lower stream.
   const below = fromHole > 0 ? holeFromBelow(stage, flows) : 1;
@@ -64,7 +64,7 @@ export function runsThrough({ ivc, svc, left, right }: FlowSplit): boolean {
   const lungs = left + right;
   return (
     Math.min(ivc, svc, left, right) > 0 &&
-    [svc, lungs - svc, left, right].every((flow) => flow >= LEAST_SHARE * lungs)
+    [svc, lungs - svc, left, right].every((flow) => flow >= MIN_SHARE * lungs)
   );
 }
 

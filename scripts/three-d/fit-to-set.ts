@@ -21,7 +21,7 @@ export interface HeldOut {
 const quantile = (values: readonly number[], part: number): number =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(part * values.length))]!;
 
-export function fit(): void {
+export function fitToSet(): void {
   const cases = readSet();
   const fitted = cases.filter(isFitted);
   const law = fitLaw(fitted);
