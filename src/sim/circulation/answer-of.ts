@@ -57,7 +57,13 @@ export function answerOf(
   const exchange = exchangeOf(request, lasting);
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
-  const estimate = pathwayEstimate(request, meanFlows(recording), loss);
+  const steady = meanFlows(recording);
+  const estimate = pathwayEstimate(
+    request,
+    steady,
+    loss,
+    loss.powerLoss / pathwayLoss(law, steady).powerLoss,
+  );
   const oxygen = mixOxygen(mixingOf(request)(recording, dividedBlood(request, recording, estimate?.shares)));
   const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
 

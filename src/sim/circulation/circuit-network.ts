@@ -38,8 +38,8 @@ import {
   vector,
 } from "./compartments.ts";
 import { exertion, mostVenousTone } from "./exercise.ts";
+import { lungOpening } from "./lung-opening.ts";
 import { lungTone } from "./lung-tone.ts";
-import { lungOpening } from "./pressures.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
 
 /** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. */

@@ -40,7 +40,7 @@ const SINGLE_INOTROPY = 0.04;
 /**
  * Linear in METs above rest, each with its ceiling. Slopes are teaching values, one set for all bodies and stages, chosen so that leg
  * work of 1 W/kg (about 3.5 MET) gives the lower body about twice its flow and the upper body its old one (Hjortdal 2003).
- * The lungs' resistance is left to their distension: it falls no further (Reeves 1988, from memory).
+ * The lungs' resistance is left to their distensibility: it falls no further (Reeves 1988).
  */
 export function exertion(request: CirculationRequest): Exertion {
   const above = numberSetting(request, "metabolicEquivalents") - 1;

@@ -4,6 +4,7 @@ import type { Network, Ventricle } from "./circuit-network.ts";
 import type { Point, Scratch, State } from "./compartments.ts";
 import * as compartment from "./compartments.ts";
 import type { Forcing } from "./forcing.ts";
+import { lungOpening } from "./lung-opening.ts";
 
 // Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured: 8 times slower).
 const {
@@ -167,20 +168,4 @@ function collapseFactor(volume: number, unstressed: number): number {
   if (volume >= unstressed) return 1;
   const filled = Math.max(MIN_FILLING, volume / unstressed);
   return Math.min(MAX_COLLAPSE, 1 / (filled * filled));
-}
-
-/**
- * How far open a distending lung vessel is at a pressure above the air about it, as the mean of three levels of the lung: the upper
- * third stands `height` higher, the lower as much lower (Pa); a vessel below the air's pressure is shut (West's zones, spread out).
- */
-export function lungOpening(distensibility: number, pressure: number, height: number): number {
-  const middle = 1 + distensibility * Math.max(pressure, 0);
-  const top = 1 + distensibility * (pressure > height ? pressure - height : 0);
-  const foot = 1 + distensibility * (pressure > -height ? pressure + height : 0);
-  return (fifthPower(top) + fifthPower(middle) + fifthPower(foot)) / 3;
-}
-
-function fifthPower(x: number): number {
-  const square = x * x;
-  return square * square * x;
 }

@@ -4,7 +4,7 @@ import type { FieldShape, FlowField } from "../flow-field/flow-field.ts";
 import { distanceAt } from "../tracers/tracer-plane.ts";
 import { PASCAL_PER_MMHG } from "../units.ts";
 
-/** The flow around a body as the plane has it between two moments. */
+/** The flow around a clot, between two moments of the field; `blend` (dimensionless, 0..1) from the one to the other. */
 export interface Surroundings {
   readonly shape: FieldShape;
   readonly from: FlowField;
@@ -13,6 +13,7 @@ export interface Surroundings {
   readonly blend: number;
 }
 
+/** Density in kg/m3, viscosity in Pa.s. */
 export interface Blood {
   /** kg/m3; a clot counts as just as dense (common practice, no source: fresh clot 1.06-1.08) */
   readonly density: number;
@@ -29,6 +30,7 @@ const FEELERS = [
   [0, -0.5],
 ] as const;
 
+/** What a clot feels: velocity in m/s, pressure gradient in Pa/m. */
 export interface Felt {
   /** m/s: blood around it */
   u: number;

@@ -4,10 +4,10 @@ import { checkRequest } from "../circulation/check-request.ts";
 import { solve } from "../circulation/solve.ts";
 import { findOutput } from "../parameters/outputs.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
+import { type TraceName, takeTraces, tracesAsked, traceTable, withTraces } from "./asked-traces.ts";
 import type { Kind } from "./kind.ts";
 import { presetSchema, withPreset } from "./preset.ts";
 import { circulationSchema } from "./schema.ts";
-import { type TraceName, takeTraces, tracesAsked, traceTable, withTraces } from "./traces.ts";
 
 /** The part of an answer that is printed. */
 export function printed({

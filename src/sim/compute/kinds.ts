@@ -2,7 +2,7 @@
 
 import { BENCHMARK_FIELD_KIND } from "./benchmark-field-kind.ts";
 import { CIRCULATION_KIND } from "./circulation-kind.ts";
-import { EXERTION_TEST_KIND } from "./exertion-test.ts";
+import { EXERTION_TEST_KIND } from "./exertion-test-kind.ts";
 import { FIELD_KIND } from "./field-kind.ts";
 import { anyKind, type Kind } from "./kind.ts";
 import { PATHWAY_KIND } from "./pathway-kind.ts";

@@ -30,6 +30,7 @@ const RANGE = { min: 0.01, max: 20 } as const;
 /** Part by which inflow and outflow may differ. */
 const BALANCE = 1e-3;
 
+/** A pathway with the steady flows (m3/s) through its openings. */
 export interface PathwayRequest {
   readonly request: CirculationRequest;
   /** m3/s */

@@ -7,6 +7,7 @@ import type { Schema } from "./kind.ts";
 type Preset = keyof typeof PRESETS;
 const NAMES = Object.keys(PRESETS) as Preset[];
 
+/** A request with its preset person filled in; what the request itself sets wins. */
 export function withPreset(input: unknown): { readonly rest: unknown; readonly faults: readonly Fault[] } {
   if (!isRecord(input) || input.preset === undefined) return { rest: input, faults: [] };
   const { preset, ...rest } = input;
@@ -21,6 +22,7 @@ export function withPreset(input: unknown): { readonly rest: unknown; readonly f
 const overlaid = (set: object, asked: unknown): unknown =>
   asked === undefined ? set : isRecord(asked) ? { ...set, ...asked } : asked;
 
+/** The schema with the wish for a preset person added. */
 export const presetSchema = (schema: Schema): Schema => ({
   ...schema,
   required: ["kind"],

@@ -1,7 +1,7 @@
 /** Values between the points of a grid, straight in both directions. */
 
 /**
- * The value of `values` [rows * width] at a place counted in points from the first one; the place must lie at or above 0 and below
+ * The value of `values` [rows * width], in their own unit, at a place (dimensionless) counted in points from the first one; the place must lie at or above 0 and below
  * the last column and row. Tracers' own loop reads two interleaved fields at once instead: it is the page's hottest.
  */
 export function bilinear(values: Float32Array | Float64Array, width: number, x: number, y: number): number {

@@ -2,6 +2,7 @@
 import { bilinear } from "./bilinear.ts";
 import type { FieldShape, FlowField } from "./flow-field.ts";
 
+/** One line: points in mm, speed in m/s. */
 export interface Streamline {
   /** mm, interleaved x, y, along the flow */
   readonly points: number[];

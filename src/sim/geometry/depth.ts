@@ -8,6 +8,7 @@ import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./dista
 import type { FlowGeometry, Shape } from "./geometry.ts";
 import { localThickness } from "./thickness.ts";
 
+/** Depth of the plane in each cell, mm. */
 export interface LocalDepth {
   /** mm, [ny*nx] */
   readonly depth: Float64Array;

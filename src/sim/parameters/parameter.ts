@@ -21,6 +21,7 @@ interface Described {
   readonly stages?: readonly Stage[];
 }
 
+/** A number in its stated unit, with its range and step in that unit. */
 export interface NumberParameter extends Described {
   readonly kind: "number";
   readonly unit: string;
@@ -31,6 +32,7 @@ export interface NumberParameter extends Described {
   readonly default: number | ((stage: Stage, body: Body) => number);
 }
 
+/** A choice of words. */
 export interface WordParameter extends Described {
   readonly kind: "word";
   readonly words: readonly string[];

@@ -3,6 +3,7 @@ import { bilinear } from "../flow-field/bilinear.ts";
 import type { FieldShape } from "../flow-field/flow-field.ts";
 import type { Opening } from "../geometry/geometry.ts";
 
+/** The plane as tracers need it; lengths in mm. */
 export interface TracerPlane {
   readonly shape: FieldShape;
   readonly openings: readonly Opening[];
@@ -19,6 +20,7 @@ export interface TracerPlane {
 /** Cells by which a tracer may move between two looks at where it is. */
 export const STRIDE = 2;
 
+/** Lays the plane out for tracers; lengths in mm, velocity in cells per s. */
 export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): TracerPlane {
   const { nx, ny, dx, originX, originY } = shape;
   const near = new Uint8Array(nx * ny);

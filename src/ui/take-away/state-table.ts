@@ -50,8 +50,7 @@ export function writeTable({ circulation, link, date }: TableSource): string {
     name: string,
     value: Cell,
     unit = "",
-    source = "",
-    band: Band | readonly ["", ""] = ["", ""],
+    { source = "", band = ["", ""] }: { source?: string; band?: Band | readonly ["", ""] } = {},
   ): readonly Cell[] => [
     t(`table.${section}`),
     name,
@@ -63,14 +62,14 @@ export function writeTable({ circulation, link, date }: TableSource): string {
   ];
   const about = (name: string, value: Cell, unit?: string) => row("about", t(`table.${name}`), value, unit);
   const results = figuresOf(circulation).flatMap(({ name, value, unit, band }) =>
-    value === null ? [] : [row("results", t(`figure.${name}`), value, unit, "", band)],
+    value === null ? [] : [row("results", t(`figure.${name}`), value, unit, band ? { band } : {})],
   );
   const { shares } = circulation;
   const parts = (shares ? (["ivc", "svc"] as const) : []).flatMap((vein) =>
     (["left", "right"] as const).map((lung) => {
       const { value, band } = shareOf(shares![vein], lung);
       const name = `${t(`opening.${vein}`)} → ${t(`opening.${lung}`)}`;
-      return row("shares", name, value, "%", "", band);
+      return row("shares", name, value, "%", { band });
     }),
   );
   const settings = PARAMETERS.filter((parameter) => actsIn(parameter, request.stage)).map((parameter) =>
@@ -79,14 +78,14 @@ export function writeTable({ circulation, link, date }: TableSource): string {
       t(`parameter.${parameter.name}`),
       settingOf(request, parameter),
       parameter.kind === "number" ? parameter.unit : "",
-      parameter.name,
+      { source: parameter.name },
     ),
   );
   const losses = circulation.pathway.ledger.flatMap((loss) => {
     const name = t(`element.${loss.element}`);
     return [
-      row("losses", name, loss.pressureDrop, "mmHg", loss.source),
-      row("losses", name, loss.powerLoss, "mW", loss.source),
+      row("losses", name, loss.pressureDrop, "mmHg", { source: loss.source }),
+      row("losses", name, loss.powerLoss, "mW", { source: loss.source }),
     ];
   });
   return writeCsv([

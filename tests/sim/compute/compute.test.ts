@@ -1,9 +1,9 @@
 /** The headless contract, through the same text that the command reads. */
 import { execFileSync, spawnSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
+import { TRACE_NAMES } from "../../../src/sim/compute/asked-traces.ts";
 import { KINDS } from "../../../src/sim/compute/kinds.ts";
 import { compute, schemaText } from "../../../src/sim/compute/run-request.ts";
-import { TRACE_NAMES } from "../../../src/sim/compute/traces.ts";
 import { PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
 import { USUAL_HAEMOGLOBIN } from "../../../src/sim/parameters/request.ts";
 import { ADULT, answer, CHILD } from "../circulation/requests.ts";

@@ -17,7 +17,7 @@ const NAMES = {
     "ventricle",
     "aorta",
     "pleural",
-    "air",
+    "alveolar",
     "abdominal",
     "calf",
   ],
@@ -62,6 +62,7 @@ export const TRACE_NAMES = GROUPS.flatMap((group) =>
 ) as readonly TraceName[];
 const UNITS: Readonly<Record<string, string>> = { pressures: "mmHg", flows: "L/min", volumes: "mL" };
 
+/** The schema with the wish for curves added. */
 export const withTraces = (schema: Schema): Schema => ({
   ...schema,
   properties: {
@@ -93,12 +94,14 @@ export function takeTraces(input: unknown): {
   return { traces: found, rest, faults };
 }
 
+/** Curves over one cycle, each in the unit of its group: mmHg, L/min, mL. */
 export interface AskedTraces {
   /** s */
   readonly time: readonly number[];
   readonly curves: Readonly<Record<string, readonly number[]>>;
 }
 
+/** The named curves of an answer, in its units (mmHg, L/min, mL) against time in s. */
 export function tracesAsked({ traces }: Circulation, names: readonly TraceName[]): AskedTraces {
   const curve = (name: string): readonly number[] => {
     const [group, key] = name.split(".") as [Group, string];
