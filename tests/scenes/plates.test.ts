@@ -83,6 +83,16 @@ function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
 }
 type TestPlane = ReturnType<typeof planeOf>;
 
+/** Whether a point lies where blood is seen to run into the atrium, through the hole and straight on (mm). */
+const inJet = ({ openings }: PathwayGeometry, x: number, y: number): boolean =>
+  openings
+    .filter(({ name }) => name === "fenestration")
+    .some(({ centre, normal: [nx, ny], width }) => {
+      const [dx, dy] = [x - centre[0], y - centre[1]];
+      const along = dx * nx + dy * ny;
+      return along > 0 && along < 20 && Math.abs(dy * nx - dx * ny) < width / 2;
+    });
+
 const known = new Map<string, TestPlane>();
 const planeFor = (...of: Parameters<typeof planeOf>): TestPlane => {
   const key = JSON.stringify(of);
@@ -91,7 +101,7 @@ const planeFor = (...of: Parameters<typeof planeOf>): TestPlane => {
 };
 
 /** Names of the parts under a plate. */
-function under(label: Label, { blood, parts }: TestPlane, projection: Projection): string[] {
+function under(label: Label, { geometry, blood, parts }: TestPlane, projection: Projection): string[] {
   const found = new Set<string>();
   const [across, down] = [Math.ceil(label.width / LOOK), Math.ceil(label.height / LOOK)];
   for (let i = 0; i <= across; i++)
@@ -102,11 +112,11 @@ function under(label: Label, { blood, parts }: TestPlane, projection: Projection
         label.y + label.height * (j / down - 0.5),
       );
       if (blood(x, y) < WALL) found.add("blood");
+      if (inJet(geometry, x, y)) found.add("jet");
+      if (blood(x, y) < WALL) continue;
       // Of what lies behind another part nothing is covered.
-      else {
-        const front = parts.findLast(({ distance }) => distance(x, y) < 0)?.name;
-        if (front && front !== label.name) found.add(front);
-      }
+      const front = parts.findLast(({ distance }) => distance(x, y) < 0)?.name;
+      if (front && front !== label.name) found.add(front);
     }
   return [...found];
 }

@@ -59,12 +59,20 @@ export function placed(
 ): Label[] {
   const seen = ({ at: [x, y] }: Label) =>
     x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
-  return keepOff(labels.filter(seen), box, taken, ({ name, x, y, width, height }) => {
-    const [left, bottom] = onPlane(projection, x - width / 2, y + height / 2);
-    const [right, top] = onPlane(projection, x + width / 2, y - height / 2);
-    return parts.covers(left, bottom, right, top, name);
-  });
+  const covers = coverIn(parts, projection);
+  return keepOff(labels.filter(seen), box, taken, ({ name, x, y, width, height }) =>
+    covers({ x: x - width / 2, y: y - height / 2, width, height }, name),
+  );
 }
+
+/** Whether a box (CSS px) lies on blood or on a part that is not its own. */
+export const coverIn =
+  (parts: Occupied, projection: Projection) =>
+  ({ x, y, width, height }: Box, own: string): boolean => {
+    const [left, bottom] = onPlane(projection, x, y + height);
+    const [right, top] = onPlane(projection, x + width, y);
+    return parts.covers(left, bottom, right, top, own);
+  };
 
 /** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
 export function originsIn(panes: readonly Pane[]): boolean[] {

@@ -6,21 +6,20 @@ import { energyBudget } from "../../sim/flow-field/energy-book.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { depthLayer, shoreLayer } from "../layers/depth-layer.ts";
-import { inBlood, inStream } from "../layers/drawn-plane.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles } from "../layers/handles.ts";
-import { quietCorner } from "../layers/keep-off.ts";
+import { roomFor } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
-import { drawWashOut } from "../layers/wash-out-plot.ts";
+import { drawWashOut, washOutPanels } from "../layers/wash-out-plot.ts";
 import { type Box, type MakeScene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { type HeartView, heartView } from "./heart-view.ts";
 import { mapRemarks } from "./map-remarks.ts";
-import { listed, originsIn, placed, pointed } from "./named.ts";
+import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 import { keyPlace, type Layout, layout } from "./pathway-layout.ts";
 
@@ -237,20 +236,16 @@ export const makePathway: MakeScene = () => {
     const geometry = drawn.geometry;
     if (!geometry || !drawn.projection) return;
     const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
-    const { x, y, scale } = drawn.projection;
-    const onBlood = (sx: number, sy: number) => {
-      const [px, py] = [(sx - x) / scale, (y - sy) / scale];
-      return inBlood(drawn.plane, px, py) || inStream(geometry, px, py);
-    };
     const compared = frame.panes.length > 1;
     const crowded = compared || narrow;
     const room = [...taken];
-    if (pane.washOut) {
-      const width = Math.min(box.width * 0.45, sizes.label * 12);
-      const height = Math.min(Math.max(width * 0.62, sizes.label * 6.5), box.height * 0.45);
-      const inset = quietCorner(box, width, height, taken, onBlood);
-      drawWashOut(ink, words, pane.washOut, inset, sizes, theme);
-      room.push(inset);
+    if (pane.washOut && drawn.occupied) {
+      const covers = coverIn(drawn.occupied, drawn.projection);
+      const panel = roomFor(washOutPanels(box, sizes), box, taken, (each) => covers(each, "washOut"));
+      if (panel) {
+        drawWashOut(ink, words, pane.washOut, panel, sizes, theme);
+        room.push(panel);
+      }
     }
     // Beside a pane in which something is pointed at, the others keep silent.
     const silent = !asked.labels || (compared && panes.some((each) => points(each, asked.focus)));
