@@ -142,7 +142,7 @@ test("read aloud speaks the words on the screen with the device's own voice, and
 
 test("twenty gestures and keys do not leave the kiosk", async ({ page, context }) => {
   await begin(page);
-  const url = () => new URL(page.url()).searchParams.get("setting");
+  const url = () => new URL(page.url()).searchParams.get("mode");
   for (const key of [
     "F1",
     "F3",

@@ -22,8 +22,6 @@ import { Welcome } from "./welcome.tsx";
 
 /** CSS px: nothing at a kiosk is smaller */
 const FLOOR = 24;
-/** Of the picture's smaller side: larger words would leave the vessels no room. */
-const LARGEST_SHARE = 0.04;
 /** s between two presses of the same button (EN 301 549, 5.8) */
 const DOUBLE_STRIKE = 0.3;
 
@@ -97,7 +95,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
       />
     );
   return (
-    <StageView context={context} floor={sceneType(words)}>
+    <StageView context={context} floor={words}>
       <div
         class={larger.value ? "kiosk larger" : "kiosk"}
         style={larger.value ? { fontSize: `${words}px` } : undefined}
@@ -159,10 +157,6 @@ export function Kiosk({ context }: { readonly context: Context }) {
     </StageView>
   );
 }
-
-/** CSS px: the scene's own words grow as far as the picture keeps its room; what they say stands in the lesson's words too. */
-const sceneType = (words: number): number =>
-  Math.max(FLOOR, Math.min(words, Math.round(LARGEST_SHARE * Math.min(0.6 * innerWidth, 0.7 * innerHeight))));
 
 /** Of two presses of one button within 0.3 s the second is not heard. */
 function calmPresses(): () => void {

@@ -6,8 +6,8 @@ import type { Lettering, Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { sizes } from "../theme/type.ts";
-import { arrange, CHEST, type Extent } from "./arrange.ts";
+import { type Sizes, sizes } from "../theme/type.ts";
+import { arrange, type Block, CHEST, type Extent } from "./arrange.ts";
 import type { Laid } from "./dots.ts";
 import { drawLevel, levelWidth } from "./level.ts";
 import { onVessel } from "./on-vessel.ts";
@@ -37,8 +37,31 @@ export interface Standing {
   readonly height: number;
 }
 
+/** In sizes of type. */
+const NARROWEST_TITLE = 6;
+
 /** mmHg with one decimal where a single mmHg matters. */
 const pressureWords = (value: number): string => formatQuantity(value, "mmHg", Math.abs(value) < 30 ? 1 : 0);
+
+const titleOf = ({ request, flows, saturations }: Circulation, type: Sizes, theme: Theme) => ({
+  lines: [
+    { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },
+    {
+      words: theme.say("further.circuit.caption", {
+        output: formatQuantity(flows.systemic, "L/min", 1),
+        saturation: formatQuantity(saturations.arterial, "%"),
+      }),
+      size: type.axis,
+      colour: theme.colour.inkSoft,
+    },
+  ],
+});
+
+/** CSS px to the left of a body that has the whole box. */
+function freeBeside(blocks: readonly Block[], box: Box, gap: number, extent: Extent): number {
+  const { fit } = arrange(blocks, box, gap, extent);
+  return fit.x + extent.left * fit.scale - 2 * gap - box.x;
+}
 
 /** Writes the pane's title and plates; returns how the plane lies in the box and where the plates stand. */
 export function drawPlates(
@@ -95,33 +118,22 @@ export function drawPlates(
         })
         .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
     });
-  const title = contents.titled
-    ? words.write(
-        {
-          lines: [
-            { words: theme.say(`stage.${stage}`), size: type.label, colour: colour.ink, bold: true },
-            {
-              words: theme.say("further.circuit.caption", {
-                output: formatQuantity(circulation.flows.systemic, "L/min", 1),
-                saturation: formatQuantity(circulation.saturations.arterial, "%"),
-              }),
-              size: type.axis,
-              colour: colour.inkSoft,
-            },
-          ],
-          x: box.x,
-          y: box.y,
-          wrap: box.width - type.label * 2,
-        },
-        theme,
-      )
-    : { width: 0, height: 0 };
-  // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
-  const beside = box.width > box.height * 1.3 && title.width < box.width * 0.4;
-  const below = beside || !contents.titled ? 0 : title.height + type.label * 0.6;
+  const gap = type.label * 0.7;
+  const title = titleOf(circulation, type, theme);
+  // Beside a wide body the title has the corner to itself, over the plates; where they need the room, the body begins below.
+  const blocksBeside = fitting(box.height);
+  const corner = freeBeside(blocksBeside, box, gap, contents.extent);
+  const head = words.measure({ ...title, wrap: corner }, theme).height + gap;
+  const need = blocksBeside
+    .filter(({ plate }) => plate.side === "left")
+    .reduce((sum, { height }) => sum + height + gap, 0);
+  const cornered = corner > NARROWEST_TITLE * type.label && head + need < box.height;
+  const wrap = cornered ? corner : box.width - type.label * 2;
+  const titled = contents.titled ? words.write({ ...title, x: box.x, y: box.y, wrap }, theme) : null;
+  const below = titled && !cornered ? titled.height + type.label * 0.6 : 0;
   const area = { ...box, y: box.y + below, height: box.height - below };
   const wanted = fitting(area.height);
-  const { fit, places: all } = arrange(wanted, area, type.label * 0.7, contents.extent);
+  const { fit, places: all } = arrange(wanted, area, gap, contents.extent, titled && cornered ? head : 0);
   // Rather none than one over blood.
   const clear = wanted.map(({ width, height }, i) => !onVessel(vessels, fit, { ...all[i]!, width, height }));
   const shown = wanted.filter((_, i) => clear[i]);

@@ -48,6 +48,12 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
   };
 };
 
+/** A quantity that no state of the sweep has gets no axis; while nothing is solved yet each has one. */
+function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
+  const solved = sweep.curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
+  return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
+}
+
 /** @param plots the more telling first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const view = new Container();
@@ -61,9 +67,10 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const drawStill = (sweep: Sweep, foot: string, box: Box, type: number, theme: Theme): void => {
     ink.clear();
     words.begin();
+    const told = plots.filter((plot) => hasValues(sweep, plot));
     const legendHeight = drawLegend(sweep, box, type, theme);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
-    const wide = area.width > area.height * 1.5 && area.width > plots.length * 19 * type;
+    const wide = area.width > area.height * 1.5 && area.width > told.length * 19 * type;
     const at = sweep.curves.flatMap(({ points }) => points.map((point) => point.at));
     const span = { min: Math.min(...at), max: Math.max(...at) };
     const round = rangeOf(at, { count: 5 });
@@ -71,7 +78,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       ...span,
       marks: round.marks.filter((mark) => mark >= span.min - 1e-9 && mark <= span.max + 1e-9),
     };
-    const shown = wide ? plots : fitting(plots, area.height, type);
+    const shown = wide ? told : fitting(told, area.height, type);
     const column = columnOf(area, shown.length, type);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));

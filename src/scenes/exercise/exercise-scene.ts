@@ -1,5 +1,6 @@
 /** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -9,13 +10,17 @@ import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 
+/** mmHg in the veins whose blood goes to the lungs: before completion only the upper ones. */
+const veinsToLungs = ({ request, pressures }: Circulation): number =>
+  request.stage === "glenn" ? pressures.svc : pressures.ivc;
+
 export const makeExercise: MakeScene = () => {
   const view = new Container();
   const body = pane();
   const legend = circuitLegend();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
-    { title: "further.exercise.pathway", read: ({ pressures }) => pressures.ivc },
+    { title: "further.exercise.pathway", read: veinsToLungs },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
     {
       title: "further.exercise.drop",
