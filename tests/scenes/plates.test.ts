@@ -3,6 +3,7 @@ import { CanvasTextMetrics, type TextStyle } from "pixi.js";
 import { describe, expect, it } from "vitest";
 import { t } from "../../src/i18n/index.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
+import { hairline } from "../../src/scenes/layers/keep-off.ts";
 import type { Label } from "../../src/scenes/layers/labels.ts";
 import { occupied } from "../../src/scenes/layers/occupied.ts";
 import { listed, placed, pointed } from "../../src/scenes/pathway/named.ts";
@@ -137,7 +138,7 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const wanted =
       pointed(focus, geometry, pane, toScreen, crowded, sizes, theme) ??
       listed(geometry, pane, crowded, toScreen, sizes, theme);
-    return { labels: placed(wanted, reported, projection, box, [key]), projection };
+    return { labels: placed(wanted, reported, projection, box, [key], count > 1 && narrow), projection };
   };
 
   it.each(WITH_PLANE)("%s: none covers blood, its wall or a part that is not its own", (stage) => {
@@ -149,6 +150,17 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
           expect(under(label, plane, projection), `${label.name} of ${count}, ${body.bsa} m2`).toEqual([]);
         if (count === 1) expect(labels.length, `${body.bsa} m2`).toBeGreaterThanOrEqual(2);
       }
+  });
+
+  it.each(WITH_PLANE)("%s: in a small pane beside another no hairline runs far", (stage) => {
+    const { labels } = labelsIn(planeFor(stage, CASES.caseA, 4), 2, null);
+    if (!layout(clear, 2, true, { ...clear, height: 0 }, sizes).narrow) return;
+    expect(labels.length).toBeGreaterThan(0);
+    if (labels.length === 1) return;
+    for (const label of labels) {
+      const [[ax, ay], [bx, by]] = hairline(label);
+      expect(Math.hypot(bx - ax, by - ay), label.name).toBeLessThan(2 * label.height);
+    }
   });
 
   it.each(WITH_PLANE)("%s: neither does the plate of anything that is pointed at", (stage) => {

@@ -37,6 +37,9 @@ export interface Standing {
   readonly height: number;
 }
 
+/** Where no plate has room beside its part, this one stands beneath the body, named and without a hairline. */
+const MAIN = "svc";
+
 /** In sizes of type. */
 const NARROWEST_TITLE = 6;
 
@@ -140,6 +143,20 @@ export function drawPlates(
   const places = all.filter((_, i) => clear[i]);
 
   leaders.clear();
+  if (shown.length === 0 && plates.length > 0) {
+    const main = noteOf(plates.find(({ name }) => name === MAIN)!);
+    const { height } = words.measure(main, theme);
+    const lain = words.write(
+      { ...main, x: area.x + area.width / 2, y: area.y + area.height, anchor: [0.5, 1] },
+      theme,
+    );
+    words.end();
+    const above = { ...area, height: Math.max(1, area.height - height - gap) };
+    return {
+      fit: arrange([], above, gap, contents.extent).fit,
+      standing: [{ name: MAIN, ...lain }],
+    };
+  }
   const standing = shown.map(({ plate, column, width, height }, i) => {
     const place = places[i]!;
     const onLeft = plate.side === "left";

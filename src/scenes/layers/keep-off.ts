@@ -15,12 +15,16 @@ interface Plate extends Block {
   readonly at: readonly [number, number];
 }
 
-/** @param covers whether a plate at that place would lie on what has to be seen */
+/**
+ * @param covers  whether a plate at that place would lie on what has to be seen
+ * @param longest heights of a plate that its hairline may be long
+ */
 export function keepOff<T extends Plate>(
   plates: readonly T[],
   box: Box,
   taken: readonly Box[],
   covers: (plate: T) => boolean,
+  longest = Number.POSITIVE_INFINITY,
 ): T[] {
   const placed: T[] = [];
   const free = ({ x, y, width, height }: Block): boolean =>
@@ -46,7 +50,7 @@ export function keepOff<T extends Plate>(
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
       const tried = { ...plate, x, y };
-      if (!free(tried) || covers(tried)) return;
+      if (!free(tried) || lengthOf(hairline(tried)) > longest * plate.height || covers(tried)) return;
       const cost = way + (placed.some((other) => tangled(tried, other)) ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;
@@ -111,6 +115,8 @@ export const hairline = ({ at: [ax, ay], x, y, width, height }: Plate): readonly
   [ax, ay],
   [clamp(ax, x - width / 2, x + width / 2), clamp(ay, y - height / 2, y + height / 2)],
 ];
+
+const lengthOf = ([[ax, ay], [bx, by]]: readonly [Point, Point]): number => Math.hypot(bx - ax, by - ay);
 
 /** The hairline of one runs through that of the other, or through the other's plate. */
 const tangled = (a: Plate, b: Plate): boolean =>

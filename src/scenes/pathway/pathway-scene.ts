@@ -253,7 +253,13 @@ export const makePathway: MakeScene = () => {
       pointed(asked.focus, geometry, pane, toScreen, crowded, sizes, theme) ??
       (silent ? [] : listed(geometry, pane, crowded, toScreen, sizes, theme));
     if (plates.length > 0 && drawn.occupied)
-      drawLabels(ink, words, placed(plates, drawn.occupied, drawn.projection, box, room), asked.focus, theme);
+      drawLabels(
+        ink,
+        words,
+        placed(plates, drawn.occupied, drawn.projection, box, room, compared && narrow),
+        asked.focus,
+        theme,
+      );
     if (asked.handles)
       drawHandles(
         handles,
