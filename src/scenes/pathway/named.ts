@@ -75,7 +75,7 @@ export function placed(
   if (!crowded) return place(labels);
   const near = place(labels, SHORT);
   // At least one is named, and whatever is named alone, however far its plate.
-  return near.length > 0 ? near : place(labels.slice(0, 1));
+  return near.length > 0 ? near : place(labels).slice(0, 1);
 }
 
 /** Whether a box (CSS px) lies on blood or on a part that is not its own. */
