@@ -1,6 +1,5 @@
 /** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -9,10 +8,7 @@ import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
-
-/** mmHg in the veins whose blood goes to the lungs: before completion only the upper ones. */
-const veinsToLungs = ({ request, pressures }: Circulation): number =>
-  request.stage === "glenn" ? pressures.svc : pressures.ivc;
+import { veinsToLungs } from "./exercise-reading.ts";
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();

@@ -1,7 +1,9 @@
 /** A body that grows with a tube that does not. */
 import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
@@ -10,13 +12,27 @@ import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
 import { rowHeight } from "./row.ts";
 
+type Quantity = (circulation: Circulation) => number;
+
+/** Before a pathway is made there is no tube and nothing is spent on it: the body's own quantities are told. */
+const ofPathway =
+  (read: Quantity): Quantity =>
+  (circulation) =>
+    hasPathway(circulation.request.stage) ? read(circulation) : Number.NaN;
+const ofBody =
+  (read: Quantity): Quantity =>
+  (circulation) =>
+    hasPathway(circulation.request.stage) ? Number.NaN : read(circulation);
+
 export const makeGrowth: MakeScene = () => {
   const view = new Container();
   const row = bodies();
   const words = lettering();
   const plots = sweepPlots([
-    { title: "further.growth.drop", read: ({ pathway }) => pathway.pressureDrop },
-    { title: "further.growth.power", read: ({ pathway }) => pathway.powerLoss },
+    { title: "further.growth.drop", read: ofPathway(({ pathway }) => pathway.pressureDrop) },
+    { title: "further.growth.power", read: ofPathway(({ pathway }) => pathway.powerLoss) },
+    { title: "further.exercise.output", read: ofBody(({ flows }) => flows.systemic) },
+    { title: "further.growth.pressure", read: ofBody(({ pressures }) => pressures.ivc) },
   ]);
   view.addChild(row.view, plots.view, words.view);
   return {
@@ -42,25 +58,26 @@ export const makeGrowth: MakeScene = () => {
       const bsa = state.request.body.bsa;
       row.draw(points, bsa, top, type, theme);
       words.begin();
-      words.write(
-        {
-          lines: [
-            {
-              words: theme.say("further.growth.rings", {
-                tube: formatQuantity(pathwaySizes(points[0]!.request).trunk, "mm"),
-              }),
-              size: type,
-              colour: theme.colour.inkSoft,
-            },
-          ],
-          x: clear.x + across / 2,
-          y: clear.y + top.height + type * 0.5,
-          anchor: [0.5, 0],
-          bare: true,
-          wrap: across,
-        },
-        theme,
-      );
+      if (hasPathway(points[0]!.request.stage))
+        words.write(
+          {
+            lines: [
+              {
+                words: theme.say("further.growth.rings", {
+                  tube: formatQuantity(pathwaySizes(points[0]!.request).trunk, "mm"),
+                }),
+                size: type,
+                colour: theme.colour.inkSoft,
+              },
+            ],
+            x: clear.x + across / 2,
+            y: clear.y + top.height + type * 0.5,
+            anchor: [0.5, 0],
+            bare: true,
+            wrap: across,
+          },
+          theme,
+        );
       words.end();
       plots.draw(sweep, theme.say("further.axis.bsa"), bsa, rest, type, theme);
     },
