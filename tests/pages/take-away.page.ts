@@ -77,7 +77,7 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
     [bytes.toString("utf8"), still.bytes.toString("base64")] as const,
   );
   expect(found.wrong).toBeNull();
-  for (const word of ["Chamber", "Left pulmonary artery", "liver and gut", "Pressure drop along the pathway"])
+  for (const word of ["Chamber", "Left lung artery", "liver and gut", "Pressure drop along the pathway"])
     expect(found.words).toContain(word);
   expect(found.words).toMatch(/not for diagnosis/);
   expect(found.reported).toMatch(/mmHg/);

@@ -22,6 +22,7 @@ import { mapRemarks } from "./map-remarks.ts";
 import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 import { keyPlace, type Layout, layout } from "./pathway-layout.ts";
+import { washOutForm } from "./wash-out-form.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
 const HANDLE = 11;
@@ -160,8 +161,9 @@ export const makePathway: MakeScene = () => {
       at.titles.forEach((box, i) => {
         writeTitle(frame.panes[i]!, box, sizes, theme);
       });
+      const form = washOutForm(frame.panes, panes, at.planes, keyBox, sizes);
       frame.panes.forEach((pane, i) => {
-        annotate(frame, pane, panes[i]!, at.planes[i]!, [keyBox!], at.narrow, sizes, viewport, theme);
+        annotate(frame, pane, panes[i]!, at.planes[i]!, form, [keyBox!], at.narrow, sizes, viewport, theme);
       });
       words.end();
       if (at.grade) grade.draw(circulations, at.grade, frame.state.view.focus, sizes, theme);
@@ -226,6 +228,7 @@ export const makePathway: MakeScene = () => {
     pane: Pane,
     drawn: PaneView,
     box: Box,
+    washOut: number,
     taken: readonly Box[],
     narrow: boolean,
     sizes: Sizes,
@@ -241,7 +244,8 @@ export const makePathway: MakeScene = () => {
     const room = [...taken];
     if (pane.washOut && drawn.occupied) {
       const covers = coverIn(drawn.occupied, drawn.projection);
-      const panel = roomFor(washOutPanels(box, sizes), box, taken, (each) => covers(each, "washOut"));
+      const panels = washOutPanels(box, sizes).slice(washOut);
+      const panel = roomFor(panels, box, taken, (each) => covers(each, "washOut"));
       if (panel) {
         drawWashOut(ink, words, pane.washOut, panel, sizes, theme);
         room.push(panel);
