@@ -1,4 +1,4 @@
-// One command checks it all. Each stage runs even when an earlier one failed; the last line counts passed and failed.
+// One command checks everything. Each stage runs even when an earlier one failed; the last line counts passed and failed.
 // `npm test -- types house` runs only those stages.
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -26,7 +26,10 @@ const stages = {
     [bin("tsc"), ["--noEmit", "-p", "tsconfig.json"]],
     [bin("tsc"), ["--noEmit", "-p", "src/sim/tsconfig.json"]],
   ],
-  lint: [[bin("biome"), ["ci", "."]]],
+  lint: [
+    [bin("biome"), ["ci", "."]],
+    [bin("knip"), ["--no-progress"]],
+  ],
   unit: [
     [
       bin("vitest"),
@@ -72,7 +75,7 @@ for (const [name, steps] of Object.entries(stages)) {
     );
   }
 }
-// Passed, but not at once: a test to look at before it fails.
+// Passed only on a further try: worth a look before it fails.
 if (again.length > 0)
   console.log([`${again.length} retried`, ...again.map((title) => `  ${title}`)].join("\n"));
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);

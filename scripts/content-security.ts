@@ -22,7 +22,7 @@ const hashes = (html: string): string[] =>
   );
 
 /**
- * Writes the content security policy into every built page: no eval, no inline script but those named by hash
+ * Writes the content security policy into every built page: no eval, no inline script except those named by hash
  * (the single file is one such script), nothing from another host. Runs last, when scripts have been inlined.
  */
 export const contentSecurity = (): Plugin => ({

@@ -7,7 +7,7 @@ const ENTRY = "src/docs/search.ts";
 const sections = (site: ReturnType<typeof readSite>): string =>
   JSON.stringify(site.pages.flatMap(({ sections }) => sections));
 
-/** Builds `docs/` into the kit: a page a text, one list of sections for the search. While developing, pages are made when asked for. */
+/** Builds `docs/` into the kit: one page per text, one list of sections for the search. The development server makes pages on request. */
 export const docsSite = (): Plugin => ({
   name: "docs-site",
   buildStart() {

@@ -1,4 +1,4 @@
-// Compiles the vector kernel to a TypeScript module that holds it as base64, so that page, worker, single file, command and tests import it alike.
+// Compiles the vector kernel to a TypeScript module that holds it as base64, so that page, worker, single file, command line and tests import it in the same way.
 // node scripts/kernel.mjs          writes src/sim/flow-solver/kernel.wasm.ts
 // node scripts/kernel.mjs --print  prints the base64 instead
 import { readFileSync, writeFileSync } from "node:fs";

@@ -5,7 +5,7 @@ import type { Plugin } from "vite";
 const packageOf = (id: string): string | undefined =>
   /^(.*\/node_modules\/(?:@[^/]+\/[^/]+|[^/]+))\//.exec(id.replace(/^\0/, ""))?.[1];
 
-/** Texts of packages that name a licence and bring no file: as their authors publish them beside the source. */
+/** Texts for packages that name a licence and contain no file: as their authors publish them with the source. */
 const APART: Readonly<Record<string, string>> = {
   // A fork; the licence is that of the package it was made from (colord 2.9.3, LICENSE.md).
   "@pixi/colord": "pixi-colord.txt",
@@ -13,7 +13,7 @@ const APART: Readonly<Record<string, string>> = {
   tweakpane: "tweakpane.txt",
 };
 
-/** The package's name, version and licence with the licence's text. A build without a text would break that licence. */
+/** The package's name, version and licence with the licence's text. A build without the text would violate that licence. */
 export function notice(folder: string): string {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
   const own = readdirSync(folder).find((each) => /^licen[cs]e/i.test(each));
@@ -23,7 +23,7 @@ export function notice(folder: string): string {
   return `${name} ${version} (${license ?? "licence not stated"})\n\n${readFileSync(file, "utf8").trim()}\n`;
 }
 
-/** Writes `LICENSE.txt`, and `third-party-notices.txt`: every package of which something is in the build, with its licence. */
+/** Writes `LICENSE.txt`, and `third-party-notices.txt`: every package with code in the build, with its licence. */
 export const notices = (): Plugin => {
   const folders = new Set<string>();
   const take = (id: string) => {
@@ -35,7 +35,7 @@ export const notices = (): Plugin => {
     apply: "build",
     moduleParsed: ({ id }) => take(id),
     generateBundle(_options, bundle) {
-      // Fonts come by way of style sheets, as assets that remember their file.
+      // Fonts are loaded by style sheets, as assets that keep their file name.
       for (const file of Object.values(bundle))
         if (file.type === "asset") for (const name of file.originalFileNames) take(resolve(name));
       const rule = `\n${"-".repeat(78)}\n\n`;

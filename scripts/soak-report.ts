@@ -1,4 +1,4 @@
-// Draws docs/pictures/soak.svg from the runs kept in docs/validation; `npm run soak` takes its two fresh ones first.
+// Draws docs/pictures/soak.svg from the runs stored in docs/validation; `npm run soak` makes two new ones first.
 import { copyFileSync, writeFileSync } from "node:fs";
 import { drawSoaks, readSoaks, soakOf, WAYS } from "./docs/soak.ts";
 

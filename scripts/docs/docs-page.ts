@@ -22,7 +22,7 @@ export interface Page {
   readonly pictures: readonly string[];
 }
 
-/** `docs/model.md` -> `model.html`; `DEVELOPERS.md` -> `developers.html`. Undefined for what is no page. */
+/** `docs/model.md` -> `model.html`; `DEVELOPERS.md` -> `developers.html`. Undefined for anything that is not a page. */
 const pageName = (path: string): string | undefined =>
   path === "README.md"
     ? "index.html"
@@ -30,7 +30,7 @@ const pageName = (path: string): string | undefined =>
       ? "developers.html"
       : /^docs\/([\w-]+)\.md$/.exec(path)?.[1]?.concat(".html");
 
-/** As repositories' web pages name headings, so that one link works in both places. */
+/** Ids of headings as on the repository's web pages, so that one link works in both places. */
 export const slug = (heading: string): string =>
   heading
     .toLowerCase()
@@ -62,9 +62,9 @@ const markdown = (path: string, pictures: string[]) => {
     return fence!(tokens, index, ...rest);
   };
   reader.renderer.rules.table_open = () => '<div class="wide" tabindex="0"><table>';
-  // A corner without words heads nothing.
+  // An empty corner cell is not a header.
   const cell =
-    (step: 1 | -1): typeof fence =>
+    (step: 1 | -1): NonNullable<typeof fence> =>
     (tokens, index, options, _environment, self) => {
       if (!tokens[index + step]!.content) tokens[index]!.tag = "td";
       return self.renderToken(tokens, index, options);
@@ -80,7 +80,7 @@ const markdown = (path: string, pictures: string[]) => {
     token.attrSet("alt", token.content);
     return self.renderToken(tokens, index, options);
   };
-  // A link to a page leads to the built page; a link to another file of the repository is left as words.
+  // A link to a page leads to the built page; a link to another file of the repository becomes plain text.
   const known = (href: string): string | undefined => {
     if (/^(https?:|#)/.test(href)) return href;
     const [file = "", heading] = href.split("#");

@@ -1,8 +1,8 @@
-/** The picture of the house: rooms in storeys, each arrow pointing down. */
-import { type Arrow, storeys } from "./rooms.ts";
+/** The picture of the architecture: folders in levels, each arrow pointing down. */
+import { type Arrow, levels } from "./rooms.ts";
 
 const [WIDTH, ROW, BOX, MARGIN] = [1180, 92, 34, 46];
-/** px a letter takes in the boxes' type, and the room around a word */
+/** px: width of a letter in the boxes, and the margin around a word */
 const [LETTER, AROUND] = [8.4, 26];
 
 interface Box {
@@ -11,31 +11,31 @@ interface Box {
   readonly width: number;
 }
 
-/** An arrow that a chain of others says already is drawn faintly. */
+/** An arrow that a chain of others implies is drawn faintly. */
 function implied({ from, to }: Arrow, values: readonly Arrow[]): boolean {
   const reaches = (room: string): boolean =>
     room === to || values.some((next) => next.from === room && reaches(next.to));
   return values.some((next) => next.from === from && next.to !== to && reaches(next.to));
 }
 
-/** Places rooms in their storeys, each row in the order that lies nearest to what it imports. */
+/** Places folders in their levels, each row in the order that brings folders nearest to what they import. */
 function place(arrows: readonly Arrow[]): Map<string, Box> {
-  const heights = storeys(arrows);
+  const heights = levels(arrows);
   const top = Math.max(...heights.values());
   const boxes = new Map<string, Box>();
-  for (let storey = 0; storey <= top; storey++) {
+  for (let level = 0; level <= top; level++) {
     const middle = (room: string) => {
       const under = arrows.flatMap(({ from, to }) =>
         from === room && boxes.has(to) ? [boxes.get(to)!.x] : [],
       );
       return under.length ? under.reduce((sum, x) => sum + x, 0) / under.length : WIDTH / 2;
     };
-    const row = [...heights].flatMap(([room, height]) => (height === storey ? [room] : []));
+    const row = [...heights].flatMap(([room, height]) => (height === level ? [room] : []));
     row.sort((a, b) => middle(a) - middle(b) || (a < b ? -1 : 1));
     row.forEach((room, index) => {
       boxes.set(room, {
-        x: ((index + 0.5) / row.length) * (WIDTH - 2 * MARGIN) + MARGIN + (storey % 2 ? 24 : -24),
-        y: MARGIN + (top - storey) * ROW,
+        x: ((index + 0.5) / row.length) * (WIDTH - 2 * MARGIN) + MARGIN + (level % 2 ? 24 : -24),
+        y: MARGIN + (top - level) * ROW,
         width: room.length * LETTER + AROUND,
       });
     });

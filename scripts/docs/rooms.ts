@@ -1,4 +1,4 @@
-/** The rooms of `src` and who imports whom, read from the files' own import lines. */
+/** The folders of `src` and which imports which, read from the files' import lines. */
 import { readSources } from "../../tests/house/sources.ts";
 
 export interface Arrow {
@@ -7,14 +7,14 @@ export interface Arrow {
   readonly typeOnly: boolean;
 }
 
-/** `src/lesson/read.ts` -> "lesson"; a folder of sim is a room of its own, and sim's own files are its records. */
+/** `src/lesson/read.ts` -> "lesson"; a folder of sim counts separately, and files directly in sim are its records. */
 function roomOf(path: string): string {
   const [, room, inner] = path.split("/") as [string, string, string?];
   if (room === "sim") return /\.tsx?$/.test(inner!) ? "sim: records" : `sim: ${inner}`;
   return room.replace(/\.tsx?$/, "");
 }
 
-/** One arrow for each pair of rooms; types alone only where no value comes along. */
+/** One arrow for each pair of folders; type-only where no value is imported. */
 export function readArrows(): readonly Arrow[] {
   const arrows = new Map<string, Arrow>();
   for (const { path, imports } of readSources("src"))
@@ -27,22 +27,22 @@ export function readArrows(): readonly Arrow[] {
   return [...arrows.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, arrow]) => arrow);
 }
 
-/** Room -> storey: 0 imports no value of another room, else one above the highest that it imports. @throws Error at a circle */
-export function storeys(arrows: readonly Arrow[]): ReadonlyMap<string, number> {
+/** Folder -> level: 0 imports no value of another folder, else one above the highest that it imports. @throws Error at a circle */
+export function levels(arrows: readonly Arrow[]): ReadonlyMap<string, number> {
   const below = new Map<string, string[]>();
   for (const { from, to, typeOnly } of arrows) {
     below.set(from, [...(below.get(from) ?? []), ...(typeOnly ? [] : [to])]);
     if (!below.has(to)) below.set(to, []);
   }
   const known = new Map<string, number>();
-  const storey = (room: string, trail: readonly string[]): number => {
+  const level = (room: string, trail: readonly string[]): number => {
     if (trail.includes(room)) throw new Error(`rooms in a circle: ${[...trail, room].join(" -> ")}`);
     const found = known.get(room);
     if (found !== undefined) return found;
-    const height = Math.max(-1, ...below.get(room)!.map((next) => storey(next, [...trail, room]))) + 1;
+    const height = Math.max(-1, ...below.get(room)!.map((next) => level(next, [...trail, room]))) + 1;
     known.set(room, height);
     return height;
   };
-  for (const room of below.keys()) storey(room, []);
+  for (const room of below.keys()) level(room, []);
   return known;
 }

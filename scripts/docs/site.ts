@@ -4,7 +4,7 @@ import { parse } from "yaml";
 import { cssTokens, darkTheme, lightTheme } from "../../src/scenes/theme/theme.ts";
 import { type Page, readPage } from "./docs-page.ts";
 
-/** The few words around the texts, at the top of `docs/index.md`. */
+/** The few labels around the texts, at the top of `docs/index.md`. */
 interface Frame {
   readonly kit: string;
   readonly docs: string;
@@ -31,7 +31,7 @@ export function readSite(): Site {
   };
 }
 
-/** @param head what loads the search and the looks, from within the docs folder */
+/** @param head markup that loads the search and the style, from within the docs folder */
 export const wholePage = (
   { frame }: Site,
   { name, title, html }: Page,

@@ -1,10 +1,10 @@
-/** The course of a kiosk's day: what the page held, visit after visit, drawn by the processor and by a chip's way. */
+/** A kiosk's day: memory and objects of the page, visit after visit, drawn by the processor and for a graphics chip. */
 import { readFileSync } from "node:fs";
 
 export const WAYS = ["canvas", "webgl"] as const;
 type Way = (typeof WAYS)[number];
 
-/** Where a way's run is kept. */
+/** Where the run of each way to draw is stored. */
 export const soakOf = (way: Way): string => `docs/validation/soak-${way}.json`;
 
 interface Level {
@@ -36,7 +36,7 @@ const ROWS = [
 ] as const;
 const [WIDTH, ROW, LEFT, RIGHT, TOP] = [900, 92, 60, 30, 24];
 
-/** One strip for each thing that must stay level, from nothing to a quarter above the highest. */
+/** One strip for each count that must stay level, from 0 to a quarter above the highest. */
 export function drawSoaks(reports: Record<Way, SoakReport>): string {
   const courses = WAYS.map((way) => ({ way, course: reports[way].course }));
   const last = Math.max(...courses.map(({ course }) => course.at(-1)!.hours));

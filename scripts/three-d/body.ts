@@ -4,11 +4,11 @@ import { shapeBounds, shapeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Opening, Shape } from "../../src/sim/geometry/geometry.ts";
 import { inscribedBalls, type Sheet } from "./balls.ts";
 
-/** mm: of the plane, and every how many of its places the body keeps. */
+/** mm: step of the plane; and of how many of its points the body keeps one. */
 const STEP = 0.1;
 const KEPT = 2;
 
-/** Lengths of the straight extensions over the opening's width: blood comes in as told, and leaves without looking back. */
+/** Lengths of the straight extensions over the opening's width: long enough for the given inflow profile, and for no backflow at the outlets. */
 const EXTENSION: Readonly<Record<string, number>> = {
   ivc: 1.2,
   svc: 1.2,
@@ -28,7 +28,7 @@ export function solidBody(open: readonly Shape[], openings: readonly Opening[]):
     extension: EXTENSION[opening.name]! * opening.width,
   }));
   const tubes = longer.map(({ centre, normal, width, extension }): Shape => {
-    // on by a diameter past the end, so that the end itself is no wall
+    // a diameter beyond the end, so that the end itself is not a wall
     const reach = extension + width;
     return {
       tube: { points: [centre, [centre[0] + reach * normal[0], centre[1] + reach * normal[1]]], width },

@@ -16,7 +16,7 @@ export interface Case {
   /** part of the veins' blood through the fenestration */
   readonly leak: number;
   readonly inflow: "parabola" | "flat";
-  /** part by which all flows swing, and the period (s) */
+  /** fraction by which all flows oscillate, and the period (s) */
   readonly pulse?: { readonly part: number; readonly period: number };
   /** cells across the narrower pulmonary artery */
   readonly across: number;
@@ -24,7 +24,7 @@ export interface Case {
 
 type Change = Partial<Omit<Case, "name" | "family" | "stage">>;
 
-/** Cells across a pulmonary artery that a case gets unless it says otherwise. */
+/** Cells across a pulmonary artery, unless a case has its own number. */
 const ACROSS = { extracardiac: 34, "lateral-tunnel": 34, atriopulmonary: 29 } as const;
 
 const CENTRE = {
@@ -139,7 +139,7 @@ const chamber = (): Case[] => {
   ];
 };
 
-/** Everything at once, evenly spread over what the law has to hold for. */
+/** Everything at once, evenly spread over the range for which the law must hold. */
 function everything(stage: PathwayStage, count: number, first: number): Case[] {
   const within = (low: number, high: number, part: number, step: number) =>
     Number((Math.round((low + (high - low) * part) / step) * step).toFixed(3));

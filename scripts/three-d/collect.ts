@@ -48,7 +48,7 @@ function quantity(value: number, scatter: number, grid: number) {
 }
 
 /**
- * What jets still have to lose past the lungs' openings, where a narrowing's jet leaves uncollapsed: mixing at constant
+ * Loss of jets beyond the lungs' openings, where the jet of a narrowing leaves before it has spread: mixing at constant
  * momentum takes (sqrt(k) - 1)^2 heads of the mean speed, k the kinetic factor, less what a parabola would show.
  */
 function beyond(one: Case, line: RunLine) {

@@ -1,4 +1,4 @@
-/** What the grid leaves open, from cases run on two or three grids. */
+/** Uncertainty due to the grid, from cases run on two or three grids. */
 import type { PathwayStage } from "../../src/sim/parameters/request.ts";
 import type { Case } from "./cases.ts";
 import { acrossOf } from "./jobs.ts";
@@ -6,7 +6,7 @@ import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";
 
 /** The error falls with the third power of the cells across; seen in the straight pipe, and between the pairs. */
 const ORDER = 3;
-/** A pair tells about the grid only when both are calmer than this. */
+/** A pair says something about the grid only when both vary less than this. */
 const CALM = 0.015;
 
 interface Run {
@@ -18,7 +18,7 @@ export interface GridErrors {
   /** parts of the value, at so many cells across */
   readonly power: (across: number) => number;
   readonly drop: (across: number) => number;
-  /** of a share of blood, whatever the grid: how far repeated runs lie apart, in a chamber and where tubes cross */
+  /** fraction, on any grid: how much the shares of blood differ between repeated runs, in a chamber and where tubes cross */
   readonly share: (stage: PathwayStage) => number;
   readonly summary: object;
 }

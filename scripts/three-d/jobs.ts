@@ -1,4 +1,4 @@
-/** From a case to what the solver is told: flows, grid, flow solver speed. */
+/** From a case to the solver's input: flows, grid, flow solver speed. */
 import { BLOOD_DENSITY, bloodViscosity } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
@@ -47,7 +47,7 @@ export interface Job {
   readonly body: string;
   readonly name: string;
   readonly keys: Readonly<Record<string, number>>;
-  /** steps times cells over those of another case, for the order of work */
+  /** steps times cells, relative to other cases: the order in which they run */
   readonly cost: number;
 }
 

@@ -49,7 +49,7 @@ function standardError(values: readonly number[], size: number): number {
   return Math.max(error(size), error(2 * size));
 }
 
-/** Over the mean: what the flow's unrest leaves open. */
+/** Fraction of the mean: uncertainty due to the flow's unsteadiness. */
 export const scatterOf = (line: RunLine, key: "power" | "drop"): number =>
   standardError(line.windows[key], perFlush(line)) / Math.abs(line[key]);
 
@@ -59,7 +59,7 @@ export interface Share {
   readonly count: number;
 }
 
-/** Parts of a vein's blood that leave to left, right and fenestration; null when no blood came that way. */
+/** Parts of a vein's blood that leave to left, right and fenestration; null when no blood entered there. */
 export function sharesOf(
   line: RunLine,
   vein: "ivc" | "svc",

@@ -1,4 +1,4 @@
-/** Every body of the cases once, and the jobs, dearest first. */
+/** Every body of the cases once, and the jobs, the most expensive first. */
 import { writeFileSync } from "node:fs";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { pipeBody, solidBody, writeBody } from "./body.ts";

@@ -1,203 +1,104 @@
 /** Wires scene state -> circulation -> field -> tracers -> frame. Time, randomness and workers come from outside. */
-import { batch, computed, effect, signal } from "@preact/signals";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import { batch, effect, signal } from "@preact/signals";
 import { checkRequest } from "../sim/circulation/check-request.ts";
 import type { Fault } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
-import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { paneRequest, type SceneState } from "../state/scene-state.ts";
 import { answerCache } from "./answer-cache.ts";
-import { circulationLink } from "./circulation-link.ts";
-import { bloodClock } from "./clock.ts";
+import { type CirculationLink, circulationLink } from "./circulation-link.ts";
+import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
-import type { Frame } from "./frame.ts";
-import { type PaneLink, paneLink } from "./pane-link.ts";
+import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
+import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
+import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
-export interface ChainOptions {
+export interface ChainOptions extends PaneSetOptions {
   /** s, wall clock, never running backwards */
   readonly clock: () => number;
-  /** 0..1 */
-  readonly random: () => number;
   /** Calls back every so many seconds until the returned function is called. */
   readonly every: (seconds: number, call: () => void) => () => void;
   readonly startCirculation: () => Port;
-  readonly startField: () => Port;
   /** workers for one long job; 2 when left out */
   readonly poolSize?: number;
-  /** tracers in all panes together; 10,000 when left out */
-  readonly tracers?: number;
   /** Motion is unwanted (the reader's setting); read at every frame. */
   readonly reducedMotion?: () => boolean;
 }
 
 /** s between looks at the workers and between refreshed readings */
 const LOOK = 0.2;
-const TRACERS = 10_000;
 const POOL_SIZE = 2;
-/** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
-const CELLS_ALONE = 12;
-const CELLS_BESIDE = 9;
 /** Scenes whose picture shows the computed field. */
 const FIELD_SCENES: readonly string[] = ["pathway"];
 
 export function createChain(start: SceneState, options: ChainOptions): Chain {
   const scene = signal(start);
-  const circulations = signal<readonly (Circulation | null)[]>([]);
   const readings = signal<readonly (FieldReadings | null)[]>([]);
   const pace = signal(0);
-  const faults = signal<readonly Fault[]>([]);
+  const faults = faultList();
   const degraded = signal<readonly string[]>([]);
-  const open = signal(0);
-  const solving = computed(() => open.value > 0);
-
   const solver = circulationLink(options.startCirculation);
-  const cache = answerCache(solver);
-  const answer = (request: CirculationRequest) => {
-    const answered = cache.answer(request);
-    answered.catch(({ message }: Error) => addFault(unsolved(message)));
-    return answered;
-  };
+  const panes = paneSet(options);
+  const pools = heldPools(() => workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE));
+  const answers = paneAnswers(solver, (reason) => {
+    if (reason !== undefined) faults.add(unsolved(reason));
+    drive();
+  });
+  const answer = answered(solver, faults.add);
   const needs = sceneNeeds(answer);
-  const pools = new Set<WorkerPool>();
   const clock = bloodClock();
-  let panes: PaneLink[] = [];
-  const askedKeys: string[] = [];
-  const unanswered = new Set<number>();
-  /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
-  let dyed = 0;
+  const following = follower(panes, answers);
 
-  const tell = () => {
-    panes.forEach((pane, i) => {
-      pane.circulate(circulations.peek()[i] ?? null, circulations.peek()[0] ?? null, unanswered.size > 0);
-    });
-  };
-
-  const addFault = (fault: Fault) => {
-    faults.value = [...faults.peek().filter(({ path }) => path !== fault.path), fault];
-  };
-
-  const settle = (index: number, key: string, answer: Circulation | undefined, fault?: Fault) => {
-    if (askedKeys[index] !== key) return;
-    unanswered.delete(index);
-    batch(() => {
-      open.value = unanswered.size;
-      if (fault) addFault(fault);
-      if (answer) circulations.value = circulations.value.map((old, i) => (i === index ? answer : old));
-      tell();
-    });
-  };
-
-  const ask = (index: number, request: CirculationRequest, key: string) => {
-    const before = circulations.peek()[index];
-    const from = before?.request.stage === request.stage ? before.state : undefined;
-    unanswered.add(index);
-    solver.ask(`pane ${index}`, request, from, (reply) => {
-      if ("reason" in reply) {
-        settle(index, key, undefined, unsolved(reply.reason));
-        return;
-      }
-      const { circulation } = reply;
-      const { converged, reason } = circulation.run;
-      const fault = converged ? undefined : unsolved(reason ?? "no periodic answer");
-      settle(index, key, converged ? circulation : undefined, fault);
-    });
-  };
-
-  const follow = (state: SceneState) => {
-    const count = 1 + state.beside.length;
-    const requests = Array.from({ length: count }, (_, i) => paneRequest(state, i));
-    const wantsField = FIELD_SCENES.includes(state.scene);
-    const capacity = Math.floor((options.tracers ?? TRACERS) / count);
-    if (panes.length !== count) {
-      for (const pane of panes) pane.release();
-      panes = requests.map(() =>
-        paneLink(options.startField, options.random, capacity, count > 1 ? CELLS_BESIDE : CELLS_ALONE),
-      );
-      askedKeys.length = Math.min(askedKeys.length, count);
-      for (const index of unanswered) if (index >= count) unanswered.delete(index);
-      circulations.value = requests.map((_, i) => circulations.peek()[i] ?? null);
-      readings.value = requests.map(() => null);
-    }
-    const found: Fault[] = [];
-    requests.forEach((request, index) => {
-      const key = JSON.stringify(request);
-      const checked = checkRequest(request);
-      if ("faults" in checked) {
-        found.push(...checked.faults);
-        return;
-      }
-      panes[index]!.show(wantsField ? request : null);
-      if (askedKeys[index] === key) return;
-      askedKeys[index] = key;
-      ask(index, request, key);
-    });
-    needs.follow(state);
-    faults.value = found;
-    open.value = unanswered.size;
-    tell();
-    panes.forEach((pane) => {
-      if (state.view.dye > dyed) pane.dye();
-      pane.clots(state.view.clots);
-    });
-    dyed = state.view.dye;
-  };
+  function drive() {
+    panes.drive(answers.circulations.peek(), answers.solving.peek());
+  }
 
   const stopFollowing = effect(() => {
     const state = scene.value;
-    batch(() => follow(state));
+    batch(() => {
+      if (panes.keep(1 + state.beside.length)) {
+        answers.keep(panes.links.length);
+        readings.value = panes.links.map(() => null);
+      }
+      faults.value = following.show(state);
+      needs.follow(state);
+      drive();
+      following.wish(state);
+    });
   });
 
   const stopLooking = options.every(LOOK, () => {
     const now = options.clock();
-    solver.watch(now);
-    for (const pool of pools) pool.watch(now);
-    for (const pane of panes) pane.watch(now);
+    for (const each of [solver, ...pools.all, ...panes.links]) each.watch(now);
     batch(() => {
-      readings.value = panes.map((pane) => pane.readings());
+      readings.value = panes.links.map((pane) => pane.readings());
       pace.value = clock.rate;
-      const steps = [
-        ...(panes.some((pane) => pane.restarting) ? ["fieldLost"] : []),
-        ...(panes.some((pane) => pane.lost) ? ["fieldOff"] : []),
-        ...(panes.some((pane) => pane.refused) ? ["fieldRefused"] : []),
-      ];
-      if (steps.join() !== degraded.peek().join()) degraded.value = steps;
+      if (panes.degraded.join() !== degraded.peek().join()) degraded.value = panes.degraded;
     });
   });
 
   return {
     scene,
-    circulations,
-    solving,
+    circulations: answers.circulations,
+    solving: answers.solving,
     readings,
     pace,
-    faults,
+    faults: faults.signal,
     degraded,
     answer,
-    pool() {
-      const pool = workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE);
-      const release = () => {
-        pools.delete(pool);
-        pool.release();
-      };
-      pools.add(pool);
-      return { ...pool, release };
-    },
-    frame(): Frame {
+    pool: pools.start,
+    frame() {
       const state = scene.peek();
-      const reduced = options.reducedMotion?.() ?? false;
-      const still = reduced || state.view.paused;
-      const motion = reduced ? "still" : state.view.paused ? "held" : "moving";
-      const running = panes.flatMap((pane) => pane.capable ?? []);
-      const step = clock.advance(options.clock(), still ? 0 : state.view.playSpeed, running);
+      const passing = passed(clock, panes, state, options);
+      const still = passing.motion !== "moving";
       // A field has to settle even when the picture holds still.
       const fieldRate = still ? state.view.playSpeed : clock.rate;
       return {
         state,
-        panes: panes.map((pane, i) =>
-          needs.complete(state.scene, i, pane.frame(clock.time, step, fieldRate, motion), clock.time),
+        panes: panes.links.map((pane, i) =>
+          needs.complete(state.scene, i, pane.frame(passing, fieldRate), clock.time),
         ),
         time: clock.time,
         pace: clock.rate,
@@ -209,11 +110,83 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     release() {
       stopFollowing();
       stopLooking();
-      needs.release();
-      askedKeys.length = 0;
-      solver.release();
-      for (const pool of pools) pool.release();
-      for (const pane of panes) pane.release();
+      for (const each of [needs, answers, solver, ...pools.all, panes]) each.release();
+    },
+  };
+}
+
+/** Lets blood's clock go on by what has passed since the last frame, as far as the fields can follow. */
+function passed(clock: BloodClock, panes: PaneSet, { view }: SceneState, options: ChainOptions): Passing {
+  const motion = options.reducedMotion?.() ? "still" : view.paused ? "held" : "moving";
+  const capable = panes.links.flatMap((pane) => pane.capable ?? []);
+  const step = clock.advance(options.clock(), motion === "moving" ? view.playSpeed : 0, capable);
+  return { time: clock.time, step, motion };
+}
+
+/** Tells every pane what the state asks of it. */
+function follower(panes: PaneSet, answers: PaneAnswers) {
+  /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
+  let dyed = 0;
+  return {
+    /** Shows each pane its request and asks for its circulation; what is refused is returned and leaves its pane as it was. */
+    show(state: SceneState): readonly Fault[] {
+      const wantsField = FIELD_SCENES.includes(state.scene);
+      return panes.links.flatMap((pane, index) => {
+        const request = paneRequest(state, index);
+        const checked = checkRequest(request);
+        if ("faults" in checked) return checked.faults;
+        pane.show(wantsField ? request : null);
+        answers.ask(index, request);
+        return [];
+      });
+    },
+    wish({ view }: SceneState) {
+      for (const pane of panes.links) {
+        if (view.dye > dyed) pane.dye();
+        pane.clots(view.clots);
+      }
+      dyed = view.dye;
+    },
+  };
+}
+
+/** Faults of the last edit, one for each path. */
+function faultList() {
+  const list = signal<readonly Fault[]>([]);
+  return {
+    signal: list,
+    set value(found: readonly Fault[]) {
+      list.value = found;
+    },
+    add(fault: Fault) {
+      list.value = [...list.peek().filter(({ path }) => path !== fault.path), fault];
+    },
+  };
+}
+
+/** Answers beside the panes, kept; what cannot be solved is a fault too. */
+function answered(solver: CirculationLink, add: (fault: Fault) => void): Chain["answer"] {
+  const cache = answerCache(solver);
+  return (request) => {
+    const answer = cache.answer(request);
+    answer.catch(({ message }: Error) => add(unsolved(message)));
+    return answer;
+  };
+}
+
+/** Workers that others have asked for and not yet released. */
+function heldPools(make: () => WorkerPool) {
+  const all = new Set<WorkerPool>();
+  return {
+    all,
+    start(): WorkerPool {
+      const pool = make();
+      const release = () => {
+        all.delete(pool);
+        pool.release();
+      };
+      all.add(pool);
+      return { ...pool, release };
     },
   };
 }

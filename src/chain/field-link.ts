@@ -1,7 +1,9 @@
-/** The line to one pane's field worker: it keeps the latest field, gives arrays back, and replaces a worker that died or fell silent. */
-import type { BoundaryConditions, FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
-import type { FieldMeans } from "../sim/flow-field/means.ts";
+/** The link to one pane's field worker: it keeps the latest field, gives arrays back, and replaces a worker that died or fell silent. */
+import type { BoundaryConditions, FlowField } from "../sim/flow-field/flow-field.ts";
+import { type Build, buildOrders } from "./build-orders.ts";
+import { type LatestField, NO_FIELD, received } from "./latest-field.ts";
 import type { Port } from "./port.ts";
+import { silence } from "./silence.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
 
 /** s: a working field is heard from at least this often; a flow solver under construction has longer. */
@@ -10,18 +12,8 @@ const BUILD_PATIENCE = 6;
 /** Losses in a row, with no field between them, after which the pane goes on without a field. */
 const MAX_LOSSES = 3;
 
-type Build = Omit<Extract<ToField, { kind: "build" }>, "kind" | "shapeId">;
-
 export interface FieldLink {
-  /** Of the flow solver that runs now; null until the first is built. */
-  readonly shape: FieldShape | null;
-  readonly shapeId: number;
-  /** The latest moment that belongs to `shape`; its arrays stay readable until the field after next arrives. */
-  readonly field: FlowField | null;
-  /** The moment before it, of the same shape. */
-  readonly previous: FlowField | null;
-  /** The latest means that belong to `shape`. */
-  readonly means: FieldMeans | null;
+  readonly latest: LatestField;
   /** blood seconds per wall-clock second; undefined until measured */
   readonly capable: number | undefined;
   /** A lost worker has been replaced and has not sent a field yet. */
@@ -38,168 +30,132 @@ export interface FieldLink {
 }
 
 export function fieldLink(start: () => Port): FieldLink {
-  let port: Port | null = null;
-  let lossesInRow = 0;
-  let lost = false;
+  const orders = buildOrders();
+  const quiet = silence(PATIENCE);
+  const worker = renewable(start, hear, lose);
+  let latest = NO_FIELD;
+  let capable: number | undefined;
   let refused: string | undefined;
-
-  let wanted: Extract<ToField, { kind: "build" }> | undefined;
+  let lossesInRow = 0;
   let boundary: BoundaryConditions | undefined;
   let rate = 0;
-  let building = false;
-  let buildingName = "";
-  let buildSent = 0;
 
-  let shape: FieldShape | null = null;
-  let shapeId = -1;
-  let field: FlowField | null = null;
-  let previous: FlowField | null = null;
-  let means: FieldMeans | null = null;
-  let capable: number | undefined;
-  let heard: number | undefined;
-  let lastWatch: number | undefined;
+  function sendBuild() {
+    const order = orders.next();
+    if (!order) return;
+    quiet.broken();
+    worker.post(order);
+    if (boundary) worker.post({ kind: "boundary", boundary });
+    worker.post({ kind: "run", rate });
+  }
 
-  const send = (message: ToField, transfer: Transferable[] = []) => port?.post(message, transfer);
-
-  const giveBack = (old: FlowField | null) => {
-    if (!old || old.u.length === 0) return;
-    const arrays = [old.u, old.v, old.pressure];
-    send(
-      { kind: "return", arrays },
-      arrays.map((array) => array.buffer as ArrayBuffer),
-    );
-  };
-
-  const hear = (message: FromField) => {
-    heard = undefined;
-    switch (message.kind) {
-      case "built":
-        building = false;
-        refused = undefined;
-        if (buildingName === wanted?.geometry.name) {
-          shape = message.shape;
-          shapeId = message.shapeId;
-          previous = null;
-          field = null;
-          means = null;
-        }
-        // What was asked for meanwhile is newer.
-        if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
-        break;
-      case "refused":
-        building = false;
-        refused = message.reason;
-        if (wanted && wanted.shapeId !== message.shapeId) sendBuild();
-        break;
-      case "field":
-        lossesInRow = 0;
-        capable = message.capable;
-        if (message.field.shapeId !== shapeId) break;
-        giveBack(previous);
-        previous = field;
-        field = message.field;
-        break;
-      case "means":
-        if (message.means.shapeId === shapeId) means = message.means;
-        break;
+  function hear(message: FromField) {
+    quiet.broken();
+    const before = latest;
+    if (message.kind !== "built" || orders.fits) latest = received(latest, message);
+    if (message.kind === "built" || message.kind === "refused") {
+      orders.done();
+      refused = message.kind === "refused" ? message.reason : undefined;
+      // What was asked for meanwhile is newer.
+      if (orders.wanted?.shapeId !== message.shapeId) sendBuild();
+    } else if (message.kind === "field") {
+      lossesInRow = 0;
+      capable = message.capable;
+      if (latest !== before) giveBack(worker, before.previous);
     }
-  };
+  }
 
-  const sendBuild = () => {
-    if (!wanted || building) return;
-    building = true;
-    buildingName = wanted.geometry.name;
-    heard = undefined;
-    send(wanted);
-    if (boundary) send({ kind: "boundary", boundary });
-    send({ kind: "run", rate });
-  };
-
-  const begin = () => {
-    const fresh = start();
-    port = fresh;
-    fresh.onMessage = (message) => fresh === port && hear(message as FromField);
-    fresh.onFailure = () => fresh === port && replace();
-    building = false;
-    sendBuild();
-  };
-
-  const replace = () => {
-    port?.close();
-    port = null;
-    previous = null;
+  function lose() {
+    worker.close();
+    orders.done();
+    quiet.broken();
     capable = undefined;
-    heard = undefined;
-    if (++lossesInRow >= MAX_LOSSES) {
-      lost = true;
-      shape = null;
-      field = null;
-      means = null;
-      return;
-    }
-    begin();
-  };
+    lossesInRow++;
+    latest = lossesInRow < MAX_LOSSES ? { ...latest, previous: null } : NO_FIELD;
+    if (lossesInRow < MAX_LOSSES) begin();
+  }
+
+  function begin() {
+    worker.begin();
+    sendBuild();
+  }
 
   begin();
   return {
-    get shape() {
-      return shape;
-    },
-    get shapeId() {
-      return shapeId;
-    },
-    get field() {
-      return field;
-    },
-    get previous() {
-      return previous;
-    },
-    get means() {
-      return means;
+    get latest() {
+      return latest;
     },
     get capable() {
       return capable;
     },
     get restarting() {
-      return !lost && lossesInRow > 0;
+      return lossesInRow > 0 && lossesInRow < MAX_LOSSES;
     },
     get lost() {
-      return lost;
+      return lossesInRow >= MAX_LOSSES;
     },
     get refused() {
       return refused;
     },
     build(what) {
       // Another pathway's flow says nothing of this one; the same pathway's goes on while its walls move.
-      if (wanted?.geometry.name !== what.geometry.name) {
-        shape = null;
-        shapeId = -1;
-        field = null;
-        previous = null;
-        means = null;
-      }
-      wanted = { kind: "build", shapeId: ++buildSent, ...what };
+      if (orders.wanted?.geometry.name !== what.geometry.name) latest = NO_FIELD;
+      orders.want(what);
       sendBuild();
     },
     boundary(next) {
       boundary = next;
-      if (!building || wanted) send({ kind: "boundary", boundary });
+      worker.post({ kind: "boundary", boundary });
     },
     run(next) {
       if (next === rate) return;
       rate = next;
-      send({ kind: "run", rate });
+      worker.post({ kind: "run", rate });
     },
     watch(now) {
-      const slept = lastWatch !== undefined && now - lastWatch > PATIENCE;
-      lastWatch = now;
-      if (!port || !wanted) return;
-      if (slept || heard === undefined) heard = now;
-      else if (now - heard > (building ? BUILD_PATIENCE : PATIENCE)) replace();
+      const late = quiet.tooLong(now, orders.underWay ? BUILD_PATIENCE : PATIENCE);
+      if (late && worker.open && orders.wanted) lose();
     },
-    release() {
+    release: worker.close,
+  };
+}
+
+interface Renewable {
+  readonly open: boolean;
+  post(message: ToField, transfer?: Transferable[]): void;
+  /** Starts a worker; what an earlier one still says is passed over. */
+  begin(): void;
+  close(): void;
+}
+
+function renewable(start: () => Port, hear: (message: FromField) => void, lose: () => void): Renewable {
+  let port: Port | null = null;
+  return {
+    get open() {
+      return port !== null;
+    },
+    post(message, transfer = []) {
+      port?.post(message, transfer);
+    },
+    begin() {
+      const fresh = start();
+      port = fresh;
+      fresh.onMessage = (message) => fresh === port && hear(message as FromField);
+      fresh.onFailure = () => fresh === port && lose();
+    },
+    close() {
       port?.close();
       port = null;
     },
   };
+}
+
+/** Arrays that the page has done with are the worker's to fill again. */
+function giveBack(worker: Renewable, old: FlowField | null): void {
+  if (!old || old.u.length === 0) return;
+  const arrays = [old.u, old.v, old.pressure];
+  worker.post(
+    { kind: "return", arrays },
+    arrays.map((array) => array.buffer as ArrayBuffer),
+  );
 }

@@ -36,103 +36,58 @@ export interface FieldRunner {
 type Build = Extract<ToField, { kind: "build" }>;
 
 export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
-  let session: FieldSession | null = null;
-  let builtFor = "";
-  let shapeId = -1;
-  let pending: Build | null = null;
+  const solver = ownedSession();
+  const pace = pacer(clock);
+  const gauge = slices(clock);
   let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
-  let rate = 0;
-  let bloodTime = 0;
-  let goal = 0;
-  let lastWork = clock();
+  let pending: Build | null = null;
+  let current: Build | null = null;
+  let starts = 0;
   let lastMoment = Number.NEGATIVE_INFINITY;
   let lastWord = clock();
   let sentTime = Number.NEGATIVE_INFINITY;
-  /** blood seconds in a wall-clock second of computing */
-  let ability: number | undefined;
-  /** s of wall clock for one step */
-  let stepCost: number | undefined;
-  let current: Build | null = null;
-  let starts = 0;
   const spare: Float32Array[] = [];
 
-  const say = (message: FromField, transfer: Transferable[] = []) => {
+  const say = (message: FromField) => {
     lastWord = clock();
-    post(message, transfer);
+    post(message, transfersOf(message));
   };
 
-  const build = ({ geometry, fluid, cellsAcross, shapeId: id }: Build) => {
-    // The same pathway with other sizes keeps its flow; another one starts at rest.
-    const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
+  const build = (what: Build) => {
     try {
-      if (session && key === builtFor) session.reshape(geometry);
-      else {
-        session?.release();
-        session = buildField(geometry, fluid, { cellsAcross, depth: "round" });
-        bloodTime = 0;
-        ability = undefined;
-        stepCost = undefined;
+      if (solver.build(what) === "anew") {
+        pace.fromRest();
+        gauge.forget();
       }
-      if (boundary) session.setBoundary(boundary);
+      if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
-      session = null;
-      builtFor = "";
-      say({ kind: "refused", shapeId: id, reason: String(error) });
+      solver.drop();
+      say({ kind: "refused", shapeId: what.shapeId, reason: String(error) });
       return;
     }
-    builtFor = key;
-    shapeId = id;
+    current = what;
     spare.length = 0;
-    goal = bloodTime + WARM;
+    pace.warm();
     sentTime = Number.NEGATIVE_INFINITY;
-    const shape = session.shape();
-    say({ kind: "built", shapeId, shape });
+    say({ kind: "built", shapeId: what.shapeId, shape: solver.session!.shape() });
   };
 
-  const advance = (field: FieldSession, wanted: number) => {
-    const begin = clock();
-    let steps = 0;
-    let passed = 0;
-    // A single step first shows how many fit into a quarter of the slice.
-    const fit = stepCost ? Math.max(1, Math.floor(SLICE / 4 / stepCost)) : 1;
-    while (passed < wanted && clock() - begin < SLICE) {
-      const count = Math.min(fit, Math.max(1, Math.ceil((wanted - passed) / field.step)));
-      passed += field.advance(count);
-      steps += count;
-    }
-    const spent = clock() - begin;
-    bloodTime += passed;
-    if (spent <= 0) return;
-    field.timed(steps, spent);
-    stepCost = follow(stepCost, spent / steps);
-    ability = follow(ability, passed / spent);
-  };
-
-  const send = (field: FieldSession) => {
-    const moment: FlowField = { ...field.read(spare.splice(0, 3)), shapeId, time: bloodTime };
+  const send = (field: FieldSession, { shapeId }: Build) => {
+    const moment: FlowField = { ...field.read(spare.splice(0, 3)), shapeId, time: pace.time };
     if (!possible(moment)) {
-      again();
+      again(shapeId);
       return;
     }
-    sentTime = bloodTime;
+    sentTime = pace.time;
     lastMoment = clock();
-    say(
-      { kind: "field", field: moment, capable: ability ?? 0 },
-      [moment.u, moment.v, moment.pressure].map((array) => array.buffer as ArrayBuffer),
-    );
+    say({ kind: "field", field: moment, capable: gauge.ability ?? 0 });
     const means = field.takeMeans();
-    if (!means) return;
-    say(
-      { kind: "means", means: { ...means, shapeId } },
-      [means.speed, means.pressure, means.loss].map((array) => array.buffer as ArrayBuffer),
-    );
+    if (means) say({ kind: "means", means: { ...means, shapeId } });
   };
 
   /** From rest, for the same walls; given up after a few times. */
-  const again = () => {
-    session?.release();
-    session = null;
-    builtFor = "";
+  const again = (shapeId: number) => {
+    solver.release();
     if (++starts < MAX_STARTS) pending ??= current;
     else say({ kind: "refused", shapeId, reason: "the flow could not be computed" });
   };
@@ -147,10 +102,10 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
           break;
         case "boundary":
           boundary = message.boundary;
-          if (!pending) session?.setBoundary(boundary);
+          if (!pending) solver.session?.setBoundary(boundary);
           break;
         case "run":
-          rate = message.rate;
+          pace.run(message.rate);
           break;
         case "return":
           if (message.arrays[0]?.length === spare[0]?.length || spare.length === 0)
@@ -159,25 +114,133 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
       }
     },
     work() {
-      if (pending) {
-        const next = pending;
-        pending = null;
-        current = next;
-        build(next);
-      }
-      const now = clock();
-      const elapsed = Math.min(0.25, now - lastWork);
-      lastWork = now;
-      goal = Math.max(
-        bloodTime - BEHIND,
-        Math.min(goal + rate * elapsed, bloodTime + Math.max(BEHIND, WARM)),
-      );
-      if (session && goal > bloodTime) advance(session, goal - bloodTime);
-      if (session && bloodTime > sentTime && clock() - lastMoment >= MOMENT) send(session);
+      const next = pending;
+      pending = null;
+      if (next) build(next);
+      pace.elapse();
+      const { session } = solver;
+      if (session && pace.due > 0) pace.passed(gauge.advance(session, pace.due));
+      if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT)
+        send(session, current);
       if (clock() - lastWord > ALIVE) say({ kind: "alive" });
-      return session && goal > bloodTime ? 0 : 0.006;
+      return solver.session && pace.due > 0 ? 0 : 0.006;
     },
   };
+}
+
+/** The one field session; the same pathway with other sizes keeps its flow, another one starts at rest. */
+function ownedSession() {
+  let session: FieldSession | null = null;
+  let builtFor = "";
+  const drop = () => {
+    session = null;
+    builtFor = "";
+  };
+  return {
+    get session() {
+      return session;
+    },
+    /** Throws where the walls leave no room for a flow. */
+    build({ geometry, fluid, cellsAcross }: Build): "reshaped" | "anew" {
+      const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
+      if (session && key === builtFor) {
+        session.reshape(geometry);
+        return "reshaped";
+      }
+      session?.release();
+      session = buildField(geometry, fluid, { cellsAcross, depth: "round" });
+      builtFor = key;
+      return "anew";
+    },
+    drop,
+    release() {
+      session?.release();
+      drop();
+    },
+  };
+}
+
+/** The field's own time, and how far the clock and the rate asked for want it to have come. */
+function pacer(clock: () => number) {
+  let time = 0;
+  let goal = 0;
+  let rate = 0;
+  let last = clock();
+  return {
+    /** s of blood time */
+    get time() {
+      return time;
+    },
+    /** s of blood time still to be computed */
+    get due() {
+      return goal - time;
+    },
+    run(next: number) {
+      rate = next;
+    },
+    elapse() {
+      const now = clock();
+      const elapsed = Math.min(0.25, now - last);
+      last = now;
+      goal = Math.max(time - BEHIND, Math.min(goal + rate * elapsed, time + Math.max(BEHIND, WARM)));
+    },
+    passed(seconds: number) {
+      time += seconds;
+    },
+    fromRest() {
+      time = 0;
+    },
+    warm() {
+      goal = time + WARM;
+    },
+  };
+}
+
+/** Computes in slices of the clock, and measures what the processor can do. */
+function slices(clock: () => number) {
+  /** blood seconds in a wall-clock second of computing */
+  let ability: number | undefined;
+  /** s of wall clock for one step */
+  let stepCost: number | undefined;
+  return {
+    get ability() {
+      return ability;
+    },
+    forget() {
+      ability = undefined;
+      stepCost = undefined;
+    },
+    /** One slice towards `wanted` s of blood time; returns what has passed. */
+    advance(field: FieldSession, wanted: number): number {
+      const begin = clock();
+      let steps = 0;
+      let passed = 0;
+      // A single step first shows how many fit into a quarter of the slice.
+      const fit = stepCost ? Math.max(1, Math.floor(SLICE / 4 / stepCost)) : 1;
+      while (passed < wanted && clock() - begin < SLICE) {
+        const count = Math.min(fit, Math.max(1, Math.ceil((wanted - passed) / field.step)));
+        passed += field.advance(count);
+        steps += count;
+      }
+      const spent = clock() - begin;
+      if (spent <= 0) return passed;
+      field.timed(steps, spent);
+      stepCost = follow(stepCost, spent / steps);
+      ability = follow(ability, passed / spent);
+      return passed;
+    },
+  };
+}
+
+/** Arrays that go over to the page instead of being copied. */
+function transfersOf(message: FromField): Transferable[] {
+  const arrays =
+    message.kind === "field"
+      ? [message.field.u, message.field.v, message.field.pressure]
+      : message.kind === "means"
+        ? [message.means.speed, message.means.pressure, message.means.loss]
+        : [];
+  return arrays.map((array) => array.buffer as ArrayBuffer);
 }
 
 const follow = (before: number | undefined, now: number): number =>

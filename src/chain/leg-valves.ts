@@ -11,7 +11,7 @@ export interface LegValves {
   readonly in: number;
 }
 
-/** mm: popliteal vein of an adult of 1.7 m2 (about 9 mm, from memory), with body surface to the half; both legs share the flow. */
+/** mm: popliteal vein of an adult of 1.7 m2 (9 mm, chosen for teaching; docs/constants-from-memory.md), with body surface to the half; both legs share the flow. */
 const VEIN_DIAMETER = 9;
 const LEGS = 2;
 /** A leaflet's length over half the vein's width (common practice, no source: they overlap a little when shut). */

@@ -4,27 +4,22 @@ import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import {
   advance,
-  beginDye,
   fill,
   freeJet,
   type Jet,
-  recordWashOut,
   resettle,
+  type Step,
   type Supply,
   TracerCloud,
   type TracerPlane,
   tracerPlane,
-  type WashOut,
-  washOutSeconds,
 } from "../sim/tracers/index.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
-import type { FieldLink } from "./field-link.ts";
+import { type DyePulse, dyePulse } from "./dye-pulse.ts";
+import { heldMoment } from "./held-moment.ts";
+import type { LatestField } from "./latest-field.ts";
 import { holeOf, jetSpeed } from "./pane-jet.ts";
 
-/** s of blood time for which a pulse of dye enters */
-const PULSE = 0.5;
-/** s after which a wash-out curve ends, whatever is left */
-const LONGEST_CURVE = 60;
 /** s of blood time that a trail spans, and its points: a few millimetres at the speed of venous blood */
 const TRAIL = 0.045;
 const TRAIL_POINTS = 3;
@@ -35,13 +30,11 @@ const MAX_STRIDES = 5;
 const LED = 4;
 const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
-/** s of field time at which a still picture takes the field anew, until it has settled */
-const LOOKS = [0, 0.5, 1, 2, 4];
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
 /** Blood moves; it is held where it is; or nothing may move at all and the picture is led to a state that teaches. */
-export type Motion = "moving" | "held" | "still";
+type Motion = "moving" | "held" | "still";
 
 export interface Shown {
   readonly shape: FieldShape;
@@ -54,144 +47,124 @@ export interface Shown {
   readonly blend: number;
 }
 
+/** The pane whose blood it is. */
+interface PaneBlood {
+  readonly geometry: PathwayGeometry;
+  readonly circulation: Circulation | null;
+}
+
+export interface Passing {
+  /** s of the page's clock */
+  readonly time: number;
+  /** s of blood time since the last drawing */
+  readonly step: number;
+  readonly motion: Motion;
+}
+
 export interface PaneTracers {
-  readonly washOut: WashOut | null;
-  /** s until nine tenths of the last pulse had left; undefined while they have not */
-  readonly washOutTime: number | undefined;
-  /** Releases a pulse; earlier dye loses its mark. */
-  dye(): void;
-  /** Null until there is a field. `time`: s of the page's clock. */
-  follow(
-    link: FieldLink,
-    geometry: PathwayGeometry,
-    circulation: Circulation | null,
-    time: number,
-    step: number,
-    motion: Motion,
-  ): Shown | null;
+  readonly dye: DyePulse;
+  /** Null until there is a field. */
+  follow(latest: LatestField, blood: PaneBlood, passing: Passing): Shown | null;
 }
 
 export function paneTracers(count: number, random: () => number): PaneTracers {
   const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
-  const jet = freeJet(Math.ceil(IN_JET * count), TRAIL_POINTS, TRAIL, random);
-  let pierced = "";
-  let leak = -1;
-  let plane: TracerPlane | null = null;
-  let planeId = -1;
-  let washOut: WashOut | null = null;
-  let sinceDye = 0;
+  const dye = dyePulse(cloud);
+  const moving = mover(cloud, dye, random);
+  const held = heldMoment();
+  let shapeId = -1;
   /** s of the field's time that is shown */
   let shownTime = 0;
-  let held: FlowField | null = null;
-  let looks = 0;
+  /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
+  let ledIn: FlowField | null = null;
 
-  const supplyOf = (field: FlowField, circulation: Circulation | null): Supply => ({
-    inflow: Object.fromEntries(field.readings.openings.map(({ name, flow }) => [name, flow])),
-    hepaticShare: hepaticShareOf(circulation),
-  });
-
-  const settlePlane = (link: FieldLink, geometry: PathwayGeometry, first: Supply) => {
-    plane = tracerPlane(link.shape!, geometry.openings);
-    planeId = link.shapeId;
-    held = null;
-    looks = 0;
-    led = 0;
-    if (cloud.count === 0) fill(cloud, plane, cloud.capacity, first, random);
-    else resettle(cloud, plane, random);
+  const settle = ({ shape, shapeId: id }: LatestField, { geometry, circulation }: PaneBlood) => {
+    if (shapeId === id) return;
+    shapeId = id;
+    held.forget();
+    ledIn = null;
+    moving.settle(tracerPlane(shape!, geometry.openings), firstSupply(circulation));
   };
 
-  /** The jet starts anew where the hole or its law has changed. */
-  const pierce = (geometry: PathwayGeometry, circulation: Circulation | null) => {
-    const hole = holeOf(geometry, circulation);
-    const key = JSON.stringify([geometry.name, hole]);
-    if (key === pierced) return;
-    pierced = key;
-    leak = hole ? geometry.openings.findIndex(({ name }) => name === "fenestration") : -1;
-    jet.lay(hole);
-  };
-
-  const move = (
-    from: FlowField,
-    to: FlowField,
-    blend: number,
-    seconds: number,
-    supply: Supply,
-    speed: number,
-  ) => {
-    const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(seconds / STRIDE)));
-    const step = { from, to, blend, seconds: seconds / strides, supply };
-    for (let n = 0; n < strides; n++) {
-      jet.advance(step.seconds);
-      advance(cloud, plane!, step, random, (tracer, opening, across, left) => {
-        if (opening === leak) jet.take(cloud, tracer, across, speed, left);
-      });
-    }
-    if (!washOut || sinceDye > LONGEST_CURVE) return;
-    sinceDye += seconds;
-    recordWashOut(washOut, cloud, sinceDye);
-  };
-
-  /** The moment that a still picture shows: copied, since the worker's arrays go back to it. */
-  const hold = (field: FlowField): FlowField => {
-    const due =
-      held === null ||
-      (!held.readings.settled &&
-        (field.readings.settled || field.time >= (LOOKS[looks] ?? Number.POSITIVE_INFINITY)));
-    if (!due && held) return held;
-    while (looks < LOOKS.length && LOOKS[looks]! <= field.time) looks++;
-    led = 0;
-    held = { ...field, u: field.u.slice(), v: field.v.slice(), pressure: field.pressure.slice() };
-    return held;
+  /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
+  const lead = (moment: FlowField, supply: Supply, speed: number): boolean => {
+    if (moment !== ledIn) led = 0;
+    ledIn = moment;
+    for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP)
+      moving.move({ from: moment, to: moment, blend: 1, seconds: LED_STEP, supply }, speed);
+    return led >= LED;
   };
 
   return {
-    get washOut() {
-      return washOut;
-    },
-    get washOutTime() {
-      return washOut ? washOutSeconds(washOut) : undefined;
-    },
-    dye() {
-      washOut = beginDye(cloud, PULSE);
-      sinceDye = 0;
-    },
-    follow(link, geometry, circulation, time, step, motion) {
-      const { shape, field } = link;
+    dye,
+    follow(latest, blood, { time, step, motion }) {
+      const { shape, field, previous } = latest;
       if (!shape || !field || field.u.length === 0) return null;
+      const { geometry, circulation } = blood;
       const supply = supplyOf(field, circulation);
-      if (planeId !== link.shapeId) settlePlane(link, geometry, firstSupply(circulation));
-      pierce(geometry, circulation);
-      if (motion === "held") {
-        const moment = hold(field);
-        return { shape, field: moment, tracers: cloud, jet, from: moment, blend: 1 };
+      settle(latest, blood);
+      moving.pierce(geometry, circulation);
+      const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
+      if (motion !== "moving") {
+        const moment = held.of(field);
+        const seen = motion === "held" || lead(moment, supply, jetSpeed(geometry, circulation));
+        return { ...shown, field: moment, from: moment, ...(seen ? {} : { tracers: null, jet: null }) };
       }
-      if (motion === "still") {
-        const moment = hold(field);
-        for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
-          move(moment, moment, 1, LED_STEP, supply, jetSpeed(geometry, circulation));
-        }
-        const shown = led >= LED;
-        return {
-          shape,
-          field: moment,
-          tracers: shown ? cloud : null,
-          jet: shown ? jet : null,
-          from: moment,
-          blend: 1,
-        };
-      }
-      held = null;
-      looks = 0;
-      const before = link.previous ?? field;
-      shownTime = Math.min(field.time, Math.max(before.time, shownTime + step));
-      const span = field.time - before.time;
-      const blend = span > 0 ? (shownTime - before.time) / span : 1;
-      if (step > 0) move(before, field, blend, step, supply, jetSpeed(geometry, circulation, time));
-      return { shape, field, tracers: cloud, jet, from: before, blend };
+      held.forget();
+      const from = previous ?? field;
+      shownTime = Math.min(field.time, Math.max(from.time, shownTime + step));
+      const span = field.time - from.time;
+      const blend = span > 0 ? (shownTime - from.time) / span : 1;
+      if (step > 0)
+        moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
+      return { ...shown, from, blend };
     },
   };
 }
+
+/** Moves tracers in the plane, and what leaves through the fenestration beyond it. */
+function mover(cloud: TracerCloud, dye: DyePulse, random: () => number) {
+  const jet = freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
+  let plane: TracerPlane | null = null;
+  let pierced = "";
+  let leak = -1;
+  return {
+    jet,
+    /** Other walls have come: tracers that lie in one are set anew. */
+    settle(next: TracerPlane, first: Supply) {
+      plane = next;
+      if (cloud.count === 0) fill(cloud, plane, cloud.capacity, first, random);
+      else resettle(cloud, plane, random);
+    },
+    /** The jet starts anew where the hole or its law has changed. */
+    pierce(geometry: PathwayGeometry, circulation: Circulation | null) {
+      const hole = holeOf(geometry, circulation);
+      const key = JSON.stringify([geometry.name, hole]);
+      if (key === pierced) return;
+      pierced = key;
+      leak = hole ? geometry.openings.findIndex(({ name }) => name === "fenestration") : -1;
+      jet.lay(hole);
+    },
+    /** @param speed m/s of the jet where it begins */
+    move(whole: Step, speed: number) {
+      const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(whole.seconds / STRIDE)));
+      const step = { ...whole, seconds: whole.seconds / strides };
+      for (let n = 0; n < strides; n++) {
+        jet.advance(step.seconds);
+        advance(cloud, plane!, step, random, (tracer, opening, across, left) => {
+          if (opening === leak) jet.take(cloud, tracer, across, speed, left);
+        });
+      }
+      dye.passed(whole.seconds);
+    },
+  };
+}
+
+const supplyOf = ({ readings }: FlowField, circulation: Circulation | null): Supply => ({
+  inflow: Object.fromEntries(readings.openings.map(({ name, flow }) => [name, flow])),
+  hepaticShare: hepaticShareOf(circulation),
+});
 
 /** Before the field has been measured the circulation says what enters. */
 const firstSupply = (circulation: Circulation | null): Supply => ({

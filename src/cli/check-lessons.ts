@@ -39,7 +39,7 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
   }
   for (const pages of wanted.length === 0 ? Object.entries(lessonFiles.pages) : [])
     faults.push(...checkPages(...pages));
-  // What is left lies elsewhere, or could not be read with the rest.
+  // The remaining ones are elsewhere, or could not be read with the others.
   for (const file of named) faults.push(...checkApart(file, lessonFiles, answer));
   return faults;
 }
@@ -51,7 +51,7 @@ const checkPages = (language: string, pages: LessonFiles["pages"][string]): read
     return faults;
   });
 
-/** The figures by which a text is judged, all of those that fit its language. */
+/** The measures of a text that apply to its language. */
 function measuresOf({ grade, grades, places }: Report, language: string): string {
   const { fleschKincaid, smog, lix, inflesz, wordsPerSentence, longestSentence } = grade;
   const hardest = Math.max(...grades.map((each) => each.fleschKincaid));
@@ -74,7 +74,7 @@ function measuresOf({ grade, grades, places }: Report, language: string): string
 function checkApart(file: string, lessonFiles: LessonFiles, answer: Solve | null): readonly Fault[] {
   const within = lessonFiles.faults.filter(({ path }) => resolve(path.replace(/:\d+$/, "")) === file);
   if (!existsSync(file)) return [{ path: `${file}:1`, found: "no such file", allowed: "a lesson's file" }];
-  // Those of the library are told already.
+  // Those of the library have been reported already.
   if (within.length > 0 || basename(dirname(dirname(file))) === FOLDER) return [];
   const { value, faults } = readLesson(readFileSync(file, "utf8"), file);
   return value ? checkLesson(value, libraryOf(lessonFiles, SOURCE_LANGUAGE, value), answer).faults : faults;

@@ -13,7 +13,7 @@ const tellInPlace = (done: number): void => {
   process.stderr.write(`\r${Math.round(100 * done)} %${done === 1 ? "\n" : ""}`);
 };
 
-/** ms between two lines of progress where they stay, as in a log; what takes less tells none */
+/** ms between two lines of progress where lines stay, as in a log; a shorter run reports none */
 const SELDOM = 5000;
 
 function tellNowAndThen(): (done: number) => void {
@@ -48,7 +48,7 @@ async function main(words: readonly string[]): Promise<void> {
   process.stdout.write(output);
 }
 
-// Whoever reads may stop early (`| head`): that is no failure of ours.
+// The reader may stop early (`| head`): that is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code !== "EPIPE") throw error;
 });

@@ -1,4 +1,4 @@
-/** The lessons' folder as files: read for the checker and for packages. */
+/** Reads the lessons' folder, for the checker and for packages. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
 import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
@@ -20,7 +20,7 @@ export interface LessonFiles {
 
 export const SOURCE_LANGUAGE = "en";
 
-/** `folder`: the one that holds `en/`, other languages and `sources.yaml`. */
+/** @param folder holds `en/`, other languages and `sources.yaml` */
 export function readLessonFiles(folder: string): LessonFiles {
   const faults: Fault[] = [];
   const keep = <T>(
@@ -126,7 +126,7 @@ function numbersTwice(lessons: readonly Lesson[]): Fault[] {
   });
 }
 
-/** By file, so that a lesson or page that cannot be read is not called missing as well. */
+/** By file, so that a lesson or page that cannot be read is not also reported as missing. */
 function missingTranslations(folder: string, language: string): Fault[] {
   if (language === SOURCE_LANGUAGE) return [];
   const source = join(folder, SOURCE_LANGUAGE);

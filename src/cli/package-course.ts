@@ -1,6 +1,6 @@
 /**
  * `npm run package:course [-- folder]`: the built page as two course packages in `dist/course`, SCORM 1.2 (IMS Content Packaging
- * 1.1.2) and cmi5. The page within is the same: it finds out at its start who launched it.
+ * 1.1.2) and cmi5. Both contain the same page, which finds out at its start how it was launched.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
@@ -10,12 +10,12 @@ import { courseStructure, scormManifest } from "../lms/manifests.ts";
 const [folder = "dist/folder"] = process.argv.slice(2);
 const OUT = "dist/course";
 
-/** A service worker has no place within a course system's frame. */
+/** A service worker is of no use in a course system's frame. */
 const LEFT_OUT = /^(sw\.js|workbox-.*\.js|manifest\.webmanifest)$/;
-/** Equal input, equal package. */
+/** A fixed date, so that equal input gives an equal package. */
 const STAMP = new Date("2000-01-01T00:00:00Z");
 
-/** cmi5's record store may live on another host: its page, and no other, may reach one. */
+/** A cmi5 record store may be on another host: only this page may connect to one. */
 const reachRecordStore = (html: string): string =>
   html.replace("connect-src 'self'", "connect-src 'self' https:");
 

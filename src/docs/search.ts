@@ -10,7 +10,7 @@ interface Section {
 }
 
 const MAX = 8;
-/** characters told on each side of the first word that was found */
+/** characters shown on each side of the first word that was found */
 const AROUND = 70;
 
 const box = document.querySelector<HTMLInputElement>("#search")!;

@@ -1,4 +1,4 @@
-/** All words of the page by key (ICU MessageFormat), and numbers as the language in force writes them. */
+/** All text of the page by key (ICU MessageFormat), and numbers in the format of the current language. */
 export {
   type Arguments,
   direction,
@@ -12,12 +12,16 @@ export {
   setLanguage,
   t,
 } from "./messages.ts";
+export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
 export { PSEUDO_LANGUAGES } from "./pseudo.ts";
 export {
+  type Band,
   digitsOfStep,
+  formatBand,
   formatNumber,
   formatQuantity,
   parseNumber,
+  type Quantity,
   speakQuantity,
   unitSymbol,
 } from "./quantity.ts";

@@ -1,4 +1,4 @@
 const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-/** Text as it stands in HTML, XML and SVG, also between quotation marks. */
+/** Text escaped for HTML, XML and SVG, also within quotation marks. */
 export const inMarkup = (text: string): string => text.replace(/[&<>"]/g, (sign) => SIGNS[sign]!);

@@ -6,7 +6,7 @@ import { isPseudo, pseudoMessage } from "./pseudo.ts";
 
 export type Arguments = Readonly<Record<string, string | number>>;
 
-/** Language tag -> key -> message. Areas (files) of one language are laid together; keys carry their area's name. */
+/** Language tag -> key -> message. The files of one language are merged; keys begin with their file's area. */
 export const MESSAGES: Readonly<Record<string, Readonly<Record<string, string>>>> = (() => {
   // Without prototypes: a tag or key from an address, such as "constructor", finds nothing.
   const merged: Record<string, Record<string, string>> = Object.create(null);
@@ -27,10 +27,10 @@ export const LANGUAGES: readonly string[] = [
 
 const current = signal("en");
 
-/** The tag in force. Read inside a component, it makes the component follow the language. */
+/** The current tag. A component that reads it is updated when the language changes. */
 export const language = (): string => current.value;
 
-/** Takes any BCP 47 tag; falls back to the nearest language that has messages, English at last. Returns the one taken. */
+/** Takes any BCP 47 tag; falls back to the nearest language that has messages, finally English. Returns the one chosen. */
 export function setLanguage(tag: string): string {
   current.value = nearestLanguage(tag);
   return current.value;
@@ -38,7 +38,7 @@ export function setLanguage(tag: string): string {
 
 export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en";
 
-/** The language with messages that serves this tag, undefined for none. */
+/** The language with messages that fits this tag; undefined when there is none. */
 export function languageFor(tag: string): string | undefined {
   if (isPseudo(tag) || tag in MESSAGES) return tag;
   const primary = tag.split("-")[0]!.toLowerCase();
@@ -61,7 +61,7 @@ export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
 
 const compiled = new Map<string, IntlMessageFormat>();
 
-/** The message of `key` in the language in force, English where it has none; a key unknown to both comes back in brackets. */
+/** The message of `key` in the current language, English where it has none; a key unknown to both is returned in brackets. */
 export function t(key: string, args?: Arguments): string {
   const tag = language();
   const cacheKey = `${tag}:${key}`;

@@ -1,4 +1,4 @@
-/** Two invented languages that show what translation would break: `en-XA` is 40 % longer, `ar-XB` runs right to left. */
+/** Two invented languages that show what a translation would break: `en-XA` is 40 % longer, `ar-XB` is right to left. */
 import { IntlMessageFormat } from "intl-messageformat";
 
 type Nodes = ReturnType<NonNullable<typeof IntlMessageFormat.__parse>>;
@@ -24,7 +24,7 @@ export function lengthen(text: string): string {
 /** Wraps each run in a right-to-left override, so that letters show in reverse order as a foreign script would. */
 const mirror = (text: string): string => `\u202e${text}\u202c`;
 
-/** The English message with its literal parts changed and its arguments left alone. */
+/** The English message with its literal parts changed and its arguments unchanged. */
 export function pseudoMessage(message: string, language: PseudoLanguage): Nodes {
   const change = language === "en-XA" ? lengthen : mirror;
   return changeLiterals(IntlMessageFormat.__parse!(message), change);

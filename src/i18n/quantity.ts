@@ -23,19 +23,33 @@ export function unitSymbol(unit: string): string {
   return hasMessage(key) ? t(key) : unit === "1" ? "" : unit;
 }
 
-/** "18 mm": thin no-break space between, none for a pure number. */
-export function formatQuantity(value: number, unit: string, digits = 0): string {
-  const symbol = unitSymbol(unit);
-  return symbol ? `${formatNumber(value, digits)}${THIN_SPACE}${symbol}` : formatNumber(value, digits);
-}
+/** The range in which a computed number is expected, in the number's unit. */
+export type Band = readonly [low: number, high: number];
 
-/** "18 millimetres": for a voice and for `aria-valuetext`. */
-export function speakQuantity(value: number, unit: string, digits = 0): string {
+export type Quantity = (value: number, unit: string, digits?: number, band?: Band) => string;
+
+/** "0.45 to 0.60" */
+export const formatBand = ([low, high]: Band, digits: number): string =>
+  t("figure.band", { low: formatNumber(low, digits), high: formatNumber(high, digits) });
+
+/** "18 mm": thin no-break space between, none for a pure number. With a band "0.52 mmHg (0.45 to 0.60)". */
+export const formatQuantity: Quantity = (value, unit, digits = 0, band) => {
+  const symbol = unitSymbol(unit);
+  const text = symbol ? `${formatNumber(value, digits)}${THIN_SPACE}${symbol}` : formatNumber(value, digits);
+  return band ? t("figure.banded", { value: text, band: formatBand(band, digits) }) : text;
+};
+
+/** "18 millimetres": for a voice and for `aria-valuetext`. With a band "0.52 millimetres of mercury, between 0.45 and 0.60". */
+export const speakQuantity: Quantity = (value, unit, digits = 0, band) => {
   const key = `unit.${unit}.spoken`;
-  if (!hasMessage(key)) return formatQuantity(value, unit, digits);
   // Not "1 millimetre" for 1.0: a decimal takes the plural in speech.
-  return t(key, { value: formatNumber(value, digits), count: digits > 0 ? 2 : Number(value.toFixed(0)) });
-}
+  const text = hasMessage(key)
+    ? t(key, { value: formatNumber(value, digits), count: digits > 0 ? 2 : Number(value.toFixed(0)) })
+    : formatQuantity(value, unit, digits);
+  if (!band) return text;
+  const [low, high] = band.map((end) => formatNumber(end, digits));
+  return t("figure.banded.spoken", { value: text, low: low!, high: high! });
+};
 
 /** Decimals that a step of this size needs: 0.5 -> 1, 1 -> 0. */
 export function digitsOfStep(step: number): number {

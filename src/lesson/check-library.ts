@@ -1,8 +1,8 @@
 /** What a lesson says of the shared files and of other lessons: each key must be there. */
-import { nearestMatch } from "../sim/faults.ts";
+import { type Fault, nearestMatch } from "../sim/faults.ts";
 import type { Glossary, Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
-import { inlinesOf } from "./prose.ts";
+import { inlinesOf, type StepReference } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
 import { wordsIn } from "./references.ts";
 
@@ -23,6 +23,11 @@ export function checkLibrary(lesson: Lesson, library: Library, refuse: Refuse): 
       near ? `a key of the ${kind} file; nearest: ${near}` : `a key of the ${kind} file`,
     );
   };
+  const elsewhere = (to: StepReference, line: number, asked: boolean) => {
+    if (to.lesson === null || to.lesson === lesson.id) return;
+    const fault = faultOfReference(library, to, asked);
+    if (fault) refuse(line, fault.found, fault.allowed);
+  };
   const [terms, sources] = [Object.keys(library.glossary), Object.keys(library.sources)];
   for (const term of lesson.terms) known("glossary", term, terms, 1);
   for (const source of lesson.sources) known("sources", source, sources, 1);
@@ -35,26 +40,20 @@ export function checkLibrary(lesson: Lesson, library: Library, refuse: Refuse): 
     ])) {
       if (node.kind === "term") known("glossary", node.key, terms, node.line);
       if (node.kind === "source") known("sources", node.key, sources, node.line);
-      if (node.kind === "link") checkElsewhere(lesson, library, node.to, node.line, false, refuse);
+      if (node.kind === "link") elsewhere(node.to, node.line, false);
     }
   }
-  for (const reference of lesson.recall) checkElsewhere(lesson, library, reference, 1, true, refuse);
+  for (const reference of lesson.recall) elsewhere(reference, 1, true);
 }
 
-function checkElsewhere(
-  lesson: Lesson,
-  library: Library,
-  to: { readonly lesson: string | null; readonly step: string },
-  line: number,
-  asked: boolean,
-  refuse: Refuse,
-): void {
-  if (to.lesson === null || to.lesson === lesson.id) return;
+/** `asked`: for a question asked again, which needs one */
+function faultOfReference(library: Library, to: StepReference, asked: boolean): Omit<Fault, "path"> | null {
   const other = library.lessons.find(({ id }) => id === to.lesson);
   const step = other?.steps.find(({ id }) => id === to.step);
-  if (!other) refuse(line, `lesson "${to.lesson}"`, library.lessons.map(({ id }) => id).join(", "));
-  else if (!step) refuse(line, `step "${to.lesson}#${to.step}"`, other.steps.map(({ id }) => id).join(", "));
-  else if (asked && (!step.question || step.question.kind === "goal")) {
-    refuse(line, `recall of ${to.lesson}#${to.step}`, "a step whose question needs no scene");
-  }
+  const idsOf = (list: readonly { readonly id: string }[]) => list.map(({ id }) => id).join(", ");
+  if (!other) return { found: `lesson "${to.lesson}"`, allowed: idsOf(library.lessons) };
+  if (!step) return { found: `step "${to.lesson}#${to.step}"`, allowed: idsOf(other.steps) };
+  if (asked && (!step.question || step.question.kind === "goal"))
+    return { found: `recall of ${to.lesson}#${to.step}`, allowed: "a step whose question needs no scene" };
+  return null;
 }

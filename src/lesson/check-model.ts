@@ -119,20 +119,22 @@ function checkQuestion(
       if (rightOrder(question, situation) === null) fault("an item without a value", "outputs of this step");
       return;
     case "goal":
-      checkGoal(question, lesson, index, states.own, solve, fault);
+      checkGoal(
+        question,
+        states.own,
+        (state) => goalMet(question, situationOf(statesAround(lesson, index, state), solve)) === true,
+        fault,
+      );
   }
 }
 
+/** `metAt`: whether this scene reaches the goal */
 function checkGoal(
   question: GoalQuestion,
-  lesson: Lesson,
-  index: number,
   own: SceneState,
-  solve: Solve,
+  metAt: (state: SceneState) => boolean,
   fault: (found: string, allowed: string) => void,
 ): void {
-  const metAt = (state: SceneState) =>
-    goalMet(question, situationOf(statesAround(lesson, index, state), solve));
   if (metAt(own)) fault("a goal that holds before anything is done", "a goal still to be reached");
   const parameter = findParameter(question.control);
   if (parameter?.kind !== "number") return;

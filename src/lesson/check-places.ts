@@ -1,4 +1,4 @@
-/** Where the right answers of a lesson stand, over many readers: a place that gives them away is a fault. */
+/** The places of a lesson's right answers, over many readers: a place that gives them away is a fault. */
 import type { Solve } from "./check-model.ts";
 import { dealAnswers } from "./deal.ts";
 import type { Lesson } from "./lesson.ts";
@@ -7,7 +7,7 @@ import type { Refuse } from "./read-prose.ts";
 import { situationOf, statesOfQuestion } from "./situation.ts";
 
 const READERS = 60;
-/** Two questions meet at one place by chance often; three tell a reader something. */
+/** Two right answers are often at one place by chance; three let a reader guess. */
 const FEWEST_QUESTIONS = 3;
 /** Of all right answers, over all readers. */
 const LARGEST_SHARE = 2 / 3;

@@ -1,4 +1,4 @@
-/** Bars on a lesson's words that need no model: how much is shown at once, how hard it reads, words that the house does not use. */
+/** Limits on a lesson's text that need no model: how much is shown at once, how hard it is to read, words not used with families. */
 import type { Lesson, Step } from "./lesson.ts";
 import { countWords, type Prose, wordsOf } from "./prose.ts";
 import type { Page } from "./read-page.ts";

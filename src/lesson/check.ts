@@ -12,7 +12,7 @@ export interface Report {
   readonly faults: readonly Fault[];
   /** One for each step. */
   readonly grades: readonly ReadingGrade[];
-  /** Of the whole lesson's plain telling. */
+  /** Of the whole lesson's plain version. */
   readonly grade: ReadingGrade;
   /** Share of the right answers at each place, first place first; empty without the model or without such questions. */
   readonly places: readonly number[];
@@ -38,7 +38,7 @@ export function medianGrade(grades: readonly ReadingGrade[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }
 
-/** Bars that hold for the kit's own lessons together, beyond what one's own lesson must meet. */
+/** Requirements on the kit's own lessons as a course, beyond those on a single lesson. */
 export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
   const { refuse, faults } = refuseIn(lesson.file);
   const median = medianGrade(report.grades);
@@ -63,7 +63,7 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
     if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
   }
   if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");
-  // A lecture shows the room's questions only.
+  // A lecture shows only questions for the room.
   let unasked = 0;
   for (const step of lesson.steps) {
     unasked = step.question?.room ? 0 : unasked + 1;

@@ -21,7 +21,7 @@ export type Claim =
 
 const CHANGE =
   /^(.+?)\s+(rises|falls|holds)\s+from:?\s+([A-Za-z][A-Za-z0-9]*)(?:\s+(by|within)\s+(\d+(?:\.\d+)?)\s*(%?))?$/;
-/** A change below 1 % is none; what stays within 5 % "holds". */
+/** A change below 1 % does not count; what stays within 5 % "holds". */
 const MIN_CHANGE: Amount = { value: 1, percent: true };
 const MAX_DRIFT: Amount = { value: 5, percent: true };
 

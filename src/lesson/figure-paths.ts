@@ -1,7 +1,6 @@
 /** Which model outputs a lesson can name, and how a name finds its number. */
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { nearestMatch } from "../sim/faults.ts";
-import { energyBudget } from "../sim/flow-field/energy-book.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import { currentPath } from "../sim/parameters/aliases.ts";
 import { defaultSetting, findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
@@ -46,11 +45,21 @@ const FIXED: ReadonlyMap<string, readonly string[]> = new Map(
     pathway: ["pressureDrop", "powerLoss", "resistance"],
     exchange: ["filtration", "lymph", "overflow"],
     body: ["ageYears", "bsa", "haemoglobin"],
-    field: ["recirculatingArea", "washOutSeconds", "powerLoss"],
+    shares: ["ivc", "svc"],
+    field: ["recirculatingArea", "washOutSeconds"],
   }),
 );
 /** Groups whose members only the model's answer can list. */
 const OPEN_GROUPS = ["extras", "energy", "ledger"];
+const LUNGS = ["left", "right"];
+
+/** The flow in a plane moves the picture; what it would give for these is not the pathway's. */
+const NOT_OF_FIELD: Readonly<Record<string, string>> = {
+  powerLoss: "pathway.powerLoss: the field, computed in a plane, gives no loss",
+  dissipation: "pathway.powerLoss: the field, computed in a plane, gives no loss",
+  pressureDrop: "pathway.pressureDrop: the field, computed in a plane, gives no pressure drop",
+  shares: "shares.ivc.left and the like: the field, computed in a plane, gives no shares",
+};
 
 /** Why a name cannot be meant, or null. `stateNames`: those declared by the lesson. Members of open groups are checked against an answer. */
 export function nameFault(
@@ -64,10 +73,14 @@ export function nameFault(
   if (group === undefined || member === undefined)
     return refusal(path, group ?? "", ["pressures.pathway", ...groups(), ...states]);
   if (OPEN_GROUPS.includes(group)) return null;
+  if (group === "field" && Object.hasOwn(NOT_OF_FIELD, member))
+    return { found: path, allowed: NOT_OF_FIELD[member]! };
   const members = group === "set" ? numberParameters() : FIXED.get(group);
   if (!members) return refusal(path, group, [...groups(), ...states]);
-  if (parts.length > 2 || !members.includes(member)) return refusal(path, member, members);
-  return null;
+  if (!members.includes(member)) return refusal(path, member, members);
+  if (group === "shares")
+    return parts.length === 3 && LUNGS.includes(parts[2]!) ? null : refusal(path, parts[2] ?? "", LUNGS);
+  return parts.length > 2 ? refusal(path, member, members) : null;
 }
 
 const groups = () => [...FIXED.keys(), "set", ...OPEN_GROUPS];
@@ -79,7 +92,7 @@ function refusal(path: string, part: string, allowed: readonly string[]) {
   return { found: path, allowed: near === undefined ? list : `${list}; nearest: ${near}` };
 }
 
-/** Value of `path`, in the unit of the compute contract; null when there is none. */
+/** Value of `path`, in the unit that `compute` gives; null when there is no value. */
 export const lookupIn =
   (situation: Situation): Lookup =>
   (path) => {
@@ -94,7 +107,8 @@ export const lookupIn =
 function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | null {
   if (group === "body") return finite((outcome.request.body as unknown as Record<string, unknown>)[rest[0]!]);
   if (group === "set") return setting(outcome.request, rest[0]!);
-  if (group === "field") return fromField(outcome.field ?? null, rest[0]!);
+  if (group === "field")
+    return finite((outcome.field as unknown as Record<string, unknown> | null | undefined)?.[rest[0]!]);
   if (!outcome.circulation) return null;
   if (group === "ledger") return fromLedger(outcome.circulation, rest);
   let value: unknown = outcome.circulation;
@@ -110,12 +124,6 @@ function setting(request: CirculationRequest, name: string): number | null {
   return parameter
     ? finite(request.set[name] ?? defaultSetting(parameter, request.stage, request.body))
     : null;
-}
-
-/** No loss is read from a flow whose energy budget is not closed. */
-function fromField(field: FieldReadings | null, name: string): number | null {
-  if (!field || (name === "powerLoss" && energyBudget(field) !== "closed")) return null;
-  return finite((field as unknown as Record<string, unknown>)[name]);
 }
 
 /** An element in several branches counts as their sum. */

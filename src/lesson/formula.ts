@@ -1,8 +1,8 @@
-/** What an equation may not be, so that its setting takes no time to speak of: long, deep, a huge table, or one that defines words. */
+/** Limits of an equation, so that typesetting takes hardly any time: length, depth, size of tables, no definitions. */
 import { LIMITS } from "./limits.ts";
 
 const { characters, depth, cells } = LIMITS.formula;
-/** What opens and what closes a level, a cell or row of a table, a definition; an escaped sign is none of them. */
+/** What opens and what closes a level, a cell or row of a table, a definition; an escaped sign does not count. */
 const MARK = /\\(?:([a-zA-Z]+)|(\\)|.)|([{}&])/gs;
 /** Definitions can double a text at each use. */
 const DEFINING = /^([egx]?def|let|futurelet|global|long|(new|renew|provide)command)$/;

@@ -1,4 +1,4 @@
-/** The shared files: words explained (one file a language) and publications (one file). */
+/** The shared files: glossary (one file per language) and publications (one file). */
 import * as v from "valibot";
 import { SHARED_LIMITS } from "./limits.ts";
 import { words } from "./question-schema.ts";

@@ -1,4 +1,4 @@
-/** JSON Schema (2020-12) of what lesson files hold, for editors: made from the schemas that read them, so the two cannot disagree. */
+/** JSON Schema (2020-12) of lesson files, for editors: made from the schemas that read them, so the two cannot disagree. */
 import { toJsonSchema } from "@valibot/to-json-schema";
 import type { GenericSchema } from "valibot";
 import { PARAMETERS } from "../sim/parameters/parameters.ts";

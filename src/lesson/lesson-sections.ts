@@ -55,7 +55,7 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
       steps.push({ extract, from: index + 1, to: lines.length });
     } else if (steps.length === 0 && line.trim() !== "") {
       refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
-      // One fault says it; the rest up to the first step is of the same kind.
+      // One fault is enough; the rest up to the first step is of the same kind.
       while (index + 1 < lines.length && !/^##(\s|$)/.test(lines[index + 1]!)) index++;
     }
   }

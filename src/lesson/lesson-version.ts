@@ -1,4 +1,4 @@
-/** A short fingerprint of a lesson's words: what a translation says that it was made from. Settings of the scene do not count. */
+/** A short fingerprint of a lesson's text: a translation names the one it was made from. Scenes do not count. */
 import type { Lesson, Part, Question } from "./lesson.ts";
 
 /** Eight hexadecimal digits; 32-bit FNV-1a (Fowler, Noll, Vo), enough to notice a change. */

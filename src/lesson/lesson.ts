@@ -1,4 +1,4 @@
-/** A lesson as plain data: words and, apart from them, what the model is asked. Made by `read.ts`, never by hand. */
+/** A lesson as plain data: text and, separately, what the model is asked. Only `read.ts` makes one. */
 import type { SceneState } from "../state/scene-state.ts";
 import type { Expression } from "./expression.ts";
 import type { Format } from "./live-figures.ts";
@@ -7,7 +7,7 @@ import type { ScenePatch } from "./scene-patch.ts";
 
 export type Words = readonly Inline[];
 
-/** Prose with the language that it stands in (a translation may leave a part in English). */
+/** Prose with its language (a translation may leave a part in English). */
 export interface Part {
   readonly language: string;
   readonly prose: Prose;
@@ -36,7 +36,7 @@ interface Asked {
 
 interface Choice extends Asked {
   readonly answers: readonly Answer[];
-  /** Ids in an order that is kept, such as less, same, more; null where answers may stand anywhere. */
+  /** Ids in an order that is kept, such as less, same, more; null where answers may be in any order. */
   readonly scale: readonly string[] | null;
 }
 

@@ -1,4 +1,4 @@
-/** The kit's own lessons, as the page loads them: one language at a time, English beneath what is not translated. */
+/** The kit's own lessons, as the page loads them: one language at a time, English where there is no translation. */
 import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
@@ -8,7 +8,7 @@ import { readTranslation } from "./read-translation.ts";
 
 export interface Library {
   readonly language: string;
-  /** In the course's order; one that is not translated stands in English. */
+  /** In the course's order; one that is not translated is in English. */
   readonly lessons: readonly Lesson[];
   readonly glossary: Glossary;
   readonly sources: Sources;
@@ -32,11 +32,11 @@ const pathOf = (address: string): string => address.replace("../../", "");
 const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
   Object.entries(files).filter(([address]) => pathOf(address).split("/")[1] === language);
 
-/** A kit lesson's file as written; null when there is none. */
+/** The file of one of the kit's lessons, unchanged; null when there is no such lesson. */
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
-/** Lets the page draw before the next text is read: ten lessons at once hold a slow machine's picture for half a second. */
+/** Lets the page draw before the next text is read: ten lessons at once stop the picture of a slow computer for half a second. */
 const rest = () => new Promise<void>((done) => setTimeout(done));
 
 const shelves = new Map<string, Promise<Library>>();

@@ -1,4 +1,4 @@
-/** How much a lesson's text may hold: far more than any lesson needs, and little enough that no text keeps a page waiting. */
+/** Limits of a lesson's text: far more than any lesson needs, and little enough that no text makes a page wait. */
 export const LIMITS = {
   /** characters and lines of a file */
   file: 200_000,
@@ -12,11 +12,11 @@ export const LIMITS = {
   expression: 400,
   /** characters of an equation; levels of its brackets; cells of its matrices, all together */
   formula: { characters: 1_000, depth: 20, cells: 100 },
-  /** faults told of one file */
+  /** faults reported for one file */
   faults: 100,
 } as const;
 
-/** How much YAML may hold: characters, keys, and levels that open in one line or bracket. */
+/** Limits of YAML: characters, keys, and levels opened in one line or bracket. */
 export interface RecordLimits {
   readonly characters: number;
   readonly keys: number;

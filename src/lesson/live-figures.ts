@@ -2,11 +2,11 @@
 import { nearestMatch } from "../sim/faults.ts";
 import { type Expression, evaluate, type Parsed, parseExpression } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
-import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 
-/** Unit as written in a lesson -> unit as `src/i18n` knows it. */
+/** Unit as written in a lesson -> unit in `src/i18n`. */
 const UNITS: Readonly<Record<string, string>> = {
   mmHg: "mmHg",
+  cmH2O: "cmH2O",
   "L/min": "L/min",
   "L/min/m2": "L/min/m2",
   WU: "WU",
@@ -82,14 +82,8 @@ export function parseFigure(text: string): Parsed<Figure> {
   };
 }
 
-/** By what the lesson writes for them; those still under way are left out. */
-export const numbersIn = (content: Prose | readonly Inline[], situation: Situation) =>
-  Object.fromEntries(
-    [...inlinesOf(content)].flatMap((node) => {
-      const value = node.kind === "figure" ? figureValue(node.figure, situation) : null;
-      return node.kind === "figure" && value !== null ? [[node.figure.written, value] as const] : [];
-    }),
-  );
+/** A number as it stood, with the ends of its band where it has one. */
+export type Kept = number | readonly [value: number, low: number, high: number];
 
 /** null while the model has not answered (or the flow has not been measured). */
 export const figureValue = (figure: Figure, situation: Situation): number | null =>

@@ -1,5 +1,6 @@
-/** A lesson being taken, as a pure state machine: (state, event) -> state. It knows no clock, no page and no model; judgements come in with the events. */
+/** A lesson being taken, as a pure state machine: (state, event) -> state. It uses no clock, page or model; judgements arrive with the events. */
 import { findStep, type Lesson, type Step } from "./lesson.ts";
+import type { Kept } from "./live-figures.ts";
 import type { Attempt, LessonProgress } from "./progress.ts";
 import type { Given, Judgement } from "./questions.ts";
 
@@ -48,7 +49,7 @@ export type PlayerEvent =
       readonly judgement: Judgement | null;
       readonly day: string;
       /** Live numbers in the question as they stand, by what the lesson writes for them. */
-      readonly numbers?: Readonly<Record<string, number>>;
+      readonly numbers?: Readonly<Record<string, Kept>>;
     }
   /** The model has run what was predicted in `question`. */
   | { readonly kind: "judged"; readonly question: string; readonly judgement: Judgement }

@@ -2,7 +2,7 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
-/** At most `most` characters. What goes first when room is short: the learner's notes, oldest first, then which steps were seen. */
+/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then which steps were seen. */
 export function packProgress(progress: Progress, most: number): string {
   let shorter: Progress | null = progress;
   while (shorter) {

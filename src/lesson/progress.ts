@@ -1,4 +1,4 @@
-/** What one learner did on this device: plain data, kept and erased by the page, read back whatever the text says. */
+/** What one learner did on this device: plain data, stored and erased by the page; any text can be read back. */
 import * as v from "valibot";
 
 const attempt = v.strictObject({
@@ -6,8 +6,13 @@ const attempt = v.strictObject({
   given: v.union([v.string(), v.number(), v.array(v.string())]),
   /** At the first try; null for a prediction not yet judged. */
   right: v.nullable(v.boolean()),
-  /** Live numbers in the question as they stood when it was first answered, by what the lesson writes for them. */
-  numbers: v.optional(v.record(v.string(), v.number())),
+  /** Live numbers in the question as they stood when it was first answered, by what the lesson writes for them; with a band: value, low, high. */
+  numbers: v.optional(
+    v.record(
+      v.string(),
+      v.union([v.number(), v.pipe(v.tuple([v.number(), v.number(), v.number()]), v.readonly())]),
+    ),
+  ),
   tries: v.pipe(v.number(), v.integer(), v.minValue(1)),
   /** ISO 8601 day of the last try. */
   day: v.string(),

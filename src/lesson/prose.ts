@@ -55,7 +55,7 @@ export function* inlinesOf(content: Prose | readonly Inline[]): Generator<Inline
 const isBlock = (content: readonly (Block | Inline)[]): boolean =>
   content.some(({ kind }) => kind === "paragraph" || kind === "list");
 
-/** The words as read aloud or counted; `figure` says what stands for a live number. */
+/** The text as read aloud or counted; `figure` gives the text of a live number. */
 export function wordsOf(
   content: Prose | readonly Inline[],
   figure: (figure: Figure) => string = () => "12",

@@ -88,7 +88,7 @@ function judgeOrder(
 export const goalMet = (question: GoalQuestion, situation: Situation): boolean | null =>
   holds(question.until, lookupIn(situation));
 
-/** The scene that must fail for the control to stand at its best: one tolerance nearer to the wished end. null when it already stands there. */
+/** The scene that must fail if the control is at its best value: one tolerance further towards the wanted end. null when it is already there. */
 export function nearerGoal(question: GoalQuestion, state: SceneState): SceneState | null {
   const parameter = findParameter(question.control);
   if (!question.best || parameter?.kind !== "number") return null;

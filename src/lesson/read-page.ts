@@ -1,4 +1,4 @@
-/** A page of plain reading beside the lessons ("about the model"): a title, and sections of prose; a translation has front matter. */
+/** A page to read in addition to the lessons ("about the model"): a title, and sections of prose; a translation has front matter. */
 import { pageFrontSchema } from "./front-matter.ts";
 import type { Translation } from "./lesson.ts";
 import { fingerprint } from "./lesson-version.ts";
@@ -23,7 +23,7 @@ export interface Page {
 
 const LONGEST = 40_000;
 
-/** `source`: the page of which this is a translation, null for one of its own. */
+/** `source`: the page of which this is a translation, null for an original. */
 export function readPage(text: string, file: string, language: string, source: Page | null): Reading<Page> {
   const { refuse, faults } = refuseIn(file);
   if (text.length > LONGEST) refuse(1, `${text.length} characters`, `at most ${LONGEST}`);

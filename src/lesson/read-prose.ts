@@ -48,7 +48,7 @@ function readMark(state: StateInline, silent: boolean): boolean {
   return rest.startsWith("[") && readClaim(state, silent);
 }
 
-/** `[words]{claim: ...}`: brackets must balance, since live numbers, terms and links may stand within. */
+/** `[words]{claim: ...}`: brackets must balance, since they may contain live numbers, terms and links. */
 function readClaim(state: StateInline, silent: boolean): boolean {
   const close = state.md.helpers.parseLinkLabel(state, state.pos);
   if (close < 0) return false;
@@ -78,10 +78,10 @@ export function readProse(text: string, firstLine: number, refuse: Refuse): Pros
 }
 
 const HEADING = /^ {0,3}(#{1,6}(\s|$)|(=+|-{2,})\s*$)/;
-/** A row with bars at both ends, or the line of dashes beneath a first row. */
+/** A row with bars at both ends, or the line of dashes below a first row. */
 const TABLE = /^\s*(\|.*\||\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)+\|?)\s*$/;
 
-/** A telling has one idea and no layout of its own; such lines would stand on the page as they are typed. */
+/** A lesson's text has no tables or rules; such lines would appear on the page as typed. */
 function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
   for (const [index, line] of text.split("\n").entries()) {
     const found = TABLE.test(line) ? "a table" : HEADING.test(line) ? "a heading" : null;
@@ -103,7 +103,7 @@ export function readInline(text: string, line: number, refuse: Refuse): readonly
   return readTokens(tokens[0]?.children ?? [], line, refuse, 0);
 }
 
-/** Display equations stand on lines of their own between `$$`. */
+/** Display equations are on separate lines between `$$`. */
 function splitMath(text: string, firstLine: number): { text: string; line: number; tex?: string }[] {
   const parts: { text: string; line: number; tex?: string }[] = [];
   let line = firstLine;

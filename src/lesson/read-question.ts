@@ -29,6 +29,18 @@ const sameKeys = (listed: readonly string[], keys: readonly string[]): boolean =
 
 type Raw = v.InferOutput<(typeof QUESTION_SCHEMAS)[keyof typeof QUESTION_SCHEMAS]>;
 
+type RawOf<Kind extends keyof typeof QUESTION_SCHEMAS> = v.InferOutput<(typeof QUESTION_SCHEMAS)[Kind]>;
+
+/** What each kind is read with. */
+interface Reading {
+  readonly lineOf: (...path: string[]) => number;
+  readonly words: (text: string | undefined, ...path: string[]) => Words;
+  readonly expression: (value: string | number | boolean, ...path: string[]) => Expression;
+  readonly refuse: Refuse;
+  /** What every kind has. */
+  readonly asked: Pick<Question, "ask" | "hints" | "again" | "room" | "line">;
+}
+
 function build(
   read: ReadRecord<Raw>,
   nextStep: string | null,
@@ -36,9 +48,8 @@ function build(
   refuse: Refuse,
 ): Question | null {
   const raw = read.value;
-  const words = (text: string | undefined, ...path: string[]): Words =>
-    readInline(text ?? "", read.lineOf(...path), refuse);
-  const expression = (value: string | number | boolean, ...path: string[]): Expression => {
+  const words: Reading["words"] = (text, ...path) => readInline(text ?? "", read.lineOf(...path), refuse);
+  const expression: Reading["expression"] = (value, ...path) => {
     const parsed = parseExpression(String(value));
     if (!parsed.ok) refuse(read.lineOf(...path), parsed.found, parsed.allowed);
     return parsed.ok ? parsed.value : NEVER;
@@ -50,87 +61,111 @@ function build(
     room: raw.room,
     line,
   };
+  const reading: Reading = { lineOf: (...path) => read.lineOf(...path), words, expression, refuse, asked };
   switch (raw.kind) {
-    case "predict":
-    case "choose": {
-      const answers = Object.entries(raw.answers).map(
-        ([id, answer]): Answer => ({
-          id,
-          say: words(answer.say, "answers", id, "say"),
-          because: words(answer.because, "answers", id, "because"),
-          right:
-            typeof answer.right === "boolean"
-              ? answer.right
-              : expression(answer.right, "answers", id, "right"),
-          show: answer.show ?? null,
-        }),
-      );
-      if (raw.scale && !sameKeys(raw.scale, Object.keys(raw.answers)))
-        refuse(read.lineOf("scale"), `scale: ${raw.scale.join(", ")}`, "every key of the answers, each once");
-      const choice = { ...asked, answers, scale: raw.scale ?? null };
-      if (raw.kind === "choose") return { kind: "choose", ...choice };
+    case "choose":
+      return { kind: "choose", ...readChoice(raw, reading) };
+    case "predict": {
+      const choice = readChoice(raw, reading);
       const reveal = raw.reveal ?? nextStep;
       if (reveal === null)
         refuse(line, "a prediction in the last step", "a step after it that shows the answer");
       return { kind: "predict", ...choice, reveal: reveal ?? "" };
     }
     case "goal":
-      if (findParameter(raw.control)?.kind !== "number") {
-        refuse(read.lineOf("control"), raw.control, "a parameter with a number");
-        return null;
-      }
-      return {
-        kind: "goal",
-        ...asked,
-        control: raw.control,
-        until: expression(raw.until, "until"),
-        best: raw.best ?? null,
-        within: raw.within,
-        reached: words(raw.reached, "reached"),
-        further: words(raw.further ?? raw.reached, "further"),
-        missed: words(raw.missed, "missed"),
-      };
-    case "estimate": {
-      const format = parseFormat(raw.unit);
-      if (!format.ok) refuse(read.lineOf("unit"), format.found, format.allowed);
-      const plain: Format = { unit: "1", digits: 0, signed: false, bare: false };
-      const percent = typeof raw.within === "string";
-      return {
-        kind: "estimate",
-        ...asked,
-        of: expression(raw.of, "of"),
-        format: format.ok ? format.value : plain,
-        within: { value: Number.parseFloat(String(raw.within)) / (percent ? 100 : 1), percent },
-        close: words(raw.close, "close"),
-        low: words(raw.low, "low"),
-        high: words(raw.high, "high"),
-      };
-    }
-    case "order": {
-      const items = Object.entries(raw.items).map(([id, item]) => ({
-        id,
-        say: words(item.say, "items", id, "say"),
-        value: item.value === undefined ? null : expression(item.value, "items", id, "value"),
-      }));
-      const listed = sameKeys(raw.order ?? [], Object.keys(raw.items));
-      if (raw.order ? !listed : items.some(({ value }) => value === null)) {
-        refuse(
-          read.lineOf(raw.order ? "order" : "items"),
-          "an order that leaves items out",
-          "order: every key once, or a value for every item",
-        );
-      }
-      return {
-        kind: "order",
-        ...asked,
-        items,
-        order: raw.order ?? null,
-        lowest: raw.lowest,
-        right: words(raw.right, "right"),
-        wrong: words(raw.wrong, "wrong"),
-      };
-    }
+      return readGoal(raw, reading);
+    case "estimate":
+      return readEstimate(raw, reading);
+    case "order":
+      return readOrder(raw, reading);
   }
+}
+
+function readChoice(raw: RawOf<"predict"> | RawOf<"choose">, reading: Reading) {
+  const { words, expression, asked } = reading;
+  const answers = Object.entries(raw.answers).map(
+    ([id, answer]): Answer => ({
+      id,
+      say: words(answer.say, "answers", id, "say"),
+      because: words(answer.because, "answers", id, "because"),
+      right:
+        typeof answer.right === "boolean" ? answer.right : expression(answer.right, "answers", id, "right"),
+      show: answer.show ?? null,
+    }),
+  );
+  if (raw.scale && !sameKeys(raw.scale, Object.keys(raw.answers)))
+    reading.refuse(
+      reading.lineOf("scale"),
+      `scale: ${raw.scale.join(", ")}`,
+      "every key of the answers, each once",
+    );
+  return { ...asked, answers, scale: raw.scale ?? null };
+}
+
+function readGoal(
+  raw: RawOf<"goal">,
+  { words, expression, asked, refuse, lineOf }: Reading,
+): Question | null {
+  if (findParameter(raw.control)?.kind !== "number") {
+    refuse(lineOf("control"), raw.control, "a parameter with a number");
+    return null;
+  }
+  return {
+    kind: "goal",
+    ...asked,
+    control: raw.control,
+    until: expression(raw.until, "until"),
+    best: raw.best ?? null,
+    within: raw.within,
+    reached: words(raw.reached, "reached"),
+    further: words(raw.further ?? raw.reached, "further"),
+    missed: words(raw.missed, "missed"),
+  };
+}
+
+function readEstimate(
+  raw: RawOf<"estimate">,
+  { words, expression, asked, refuse, lineOf }: Reading,
+): Question {
+  const format = parseFormat(raw.unit);
+  if (!format.ok) refuse(lineOf("unit"), format.found, format.allowed);
+  const plain: Format = { unit: "1", digits: 0, signed: false, bare: false };
+  const percent = typeof raw.within === "string";
+  return {
+    kind: "estimate",
+    ...asked,
+    of: expression(raw.of, "of"),
+    format: format.ok ? format.value : plain,
+    within: { value: Number.parseFloat(String(raw.within)) / (percent ? 100 : 1), percent },
+    close: words(raw.close, "close"),
+    low: words(raw.low, "low"),
+    high: words(raw.high, "high"),
+  };
+}
+
+function readOrder(raw: RawOf<"order">, { words, expression, asked, refuse, lineOf }: Reading): Question {
+  const items = Object.entries(raw.items).map(([id, item]) => ({
+    id,
+    say: words(item.say, "items", id, "say"),
+    value: item.value === undefined ? null : expression(item.value, "items", id, "value"),
+  }));
+  const listed = sameKeys(raw.order ?? [], Object.keys(raw.items));
+  if (raw.order ? !listed : items.some(({ value }) => value === null)) {
+    refuse(
+      lineOf(raw.order ? "order" : "items"),
+      "an order that leaves items out",
+      "order: every key once, or a value for every item",
+    );
+  }
+  return {
+    kind: "order",
+    ...asked,
+    items,
+    order: raw.order ?? null,
+    lowest: raw.lowest,
+    right: words(raw.right, "right"),
+    wrong: words(raw.wrong, "wrong"),
+  };
 }
 
 /** The source's question with a translation's words. null when the words do not fit it. */

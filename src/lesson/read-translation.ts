@@ -1,4 +1,4 @@
-/** A translated lesson file: its words laid over the source lesson. It cannot change a scene, an answer or a number. */
+/** A translated lesson file: its text replaces that of the source lesson. It cannot change a scene, an answer or a number. */
 import { translatedFrontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step, Words } from "./lesson.ts";
 import { type StepExtract, splitLesson } from "./lesson-sections.ts";

@@ -7,13 +7,13 @@ export interface ReadingGrade {
   readonly words: number;
   readonly longestSentence: number;
   readonly wordsPerSentence: number;
-  /** US school grade; Kincaid et al. 1975, Navy research report 8-75 (constants from memory). NaN without words. */
+  /** US school grade; Kincaid et al. 1975, Navy research report 8-75. NaN without words. */
   readonly fleschKincaid: number;
   /** US school grade; McLaughlin 1969 */
   readonly smog: number;
-  /** mean words a sentence + 100 x share of words over six letters; Bjoernsson 1968 (from memory) */
+  /** mean words a sentence + 100 x share of words over six letters; Björnsson 1968 */
   readonly lix: number;
-  /** 0 to 100, higher is easier, for Spanish: Szigriszt-Pazos 1993, read on the scale of Barrio-Cantalejo 2008 (from memory) */
+  /** 0 to 100, higher is easier, for Spanish: Szigriszt-Pazos 1993, read on the scale of Barrio-Cantalejo 2008 */
   readonly inflesz: number;
 }
 

@@ -5,8 +5,10 @@ import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { claimNames } from "./claims.ts";
 import { namesIn } from "./expression.ts";
+import { figureBand } from "./figure-band.ts";
 import type { Outcome, Situation } from "./figure-paths.ts";
 import { findStep, type Lesson, type Question, type Step, type StepStates } from "./lesson.ts";
+import { figureValue, type Kept } from "./live-figures.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
 import { wordsIn } from "./references.ts";
 import { statesAround, stepState } from "./states.ts";
@@ -76,10 +78,26 @@ export function situationOf(
   return { own: outcome(states.own, 0), others };
 }
 
-/** Where a question is judged: a prediction in the step that reveals it, with its own step as "previous"; all others where they stand. */
+/** Where a question is judged: a prediction in the step that reveals it, with its own step as "previous"; all others in their own step. */
 export function statesOfQuestion(lesson: Lesson, index: number, own?: SceneState): StepStates {
   const question = lesson.steps[index]?.question;
   if (question?.kind !== "predict") return statesAround(lesson, index, own);
   const states = statesAround(lesson, findStep(lesson, question.reveal));
   return { own: states.own, others: { ...states.others, previous: stepState(lesson, index) } };
 }
+
+/** By what the lesson writes for them; those still under way are left out. */
+export const numbersIn = (
+  content: Prose | readonly Inline[],
+  situation: Situation,
+): Readonly<Record<string, Kept>> =>
+  Object.fromEntries(
+    [...inlinesOf(content)].flatMap((node) => {
+      if (node.kind !== "figure") return [];
+      const value = figureValue(node.figure, situation);
+      const band = figureBand(node.figure, situation);
+      return value === null
+        ? []
+        : [[node.figure.written, band ? ([value, ...band] as const) : value] as const];
+    }),
+  );

@@ -4,7 +4,7 @@ const STRONG = /[aeoáéóíú]/g;
 
 /**
  * Syllables of a Spanish word by the spelling's rules: each open or stressed vowel has its own, closed ones join their neighbour
- * (Real Academia Española, Ortografía 2010, diphthong and hiatus; from memory). The mute u of que, qui, gue, gui joins as well.
+ * (Real Academia Española, Ortografía 2010, diphthong and hiatus; docs/constants-from-memory.md). The mute u of que, qui, gue, gui joins as well.
  */
 export const spanishSyllables = (word: string): number =>
   (word.toLowerCase().match(VOWELS) ?? []).reduce(

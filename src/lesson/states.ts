@@ -21,7 +21,7 @@ export function stepState(lesson: Lesson, index: number): SceneState {
   return state;
 }
 
-/** `own` may be a state that a reader has changed; the states beside it follow it. */
+/** `own` may be a state that a reader has changed; the other panes' states follow it. */
 export function statesAround(
   lesson: Lesson,
   index: number,

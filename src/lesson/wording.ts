@@ -1,4 +1,4 @@
-/** Words that the house does not say to families, by language: talking down, blame, promises. */
+/** Words not used with families, by language: talking down, blame, promises. */
 const NOT_SAID: Readonly<Record<string, readonly string[]>> = {
   en: [
     "just",
@@ -62,6 +62,6 @@ const patterns = Object.fromEntries(
 
 export const LANGUAGES_WITH_WORDING = Object.keys(NOT_SAID);
 
-/** The first such word, null when there is none or the language has no list. */
+/** The first such word; null when none is found or the language has no list. */
 export const notSaid = (text: string, language: string): string | null =>
   patterns[language.split("-")[0]!]?.exec(text)?.[0] ?? null;

@@ -1,4 +1,4 @@
-/** YAML text -> a record that fits its schema, each fault with the line of the file on which it stands. */
+/** YAML text -> a record that fits its schema, each fault with its line in the file. */
 import * as v from "valibot";
 import { type Document, isMap, isNode, isScalar, LineCounter, parseDocument } from "yaml";
 import { nearestMatch } from "../sim/faults.ts";
@@ -13,7 +13,7 @@ const MAX_ERRORS = 5;
 
 export interface ReadRecord<T> {
   readonly value: T;
-  /** Line of the file on which the key path stands. */
+  /** Line of the key path in the file. */
   lineOf(...path: readonly (string | number)[]): number;
 }
 
@@ -116,7 +116,7 @@ function keysAllowed(schema: Schema, path: readonly (string | number)[]): string
   return keys.join(", ") + (near ? `; nearest: ${near}` : "");
 }
 
-/** The schema beneath "optional" and "nullable". */
+/** The schema inside "optional" and "nullable". */
 function bare(schema: unknown): Record<string, unknown> {
   let node = (schema ?? {}) as Record<string, unknown>;
   while (node.wrapped) node = node.wrapped as Record<string, unknown>;

@@ -1,15 +1,7 @@
-/** cmi5 (on xAPI 1.0.3): launched by an address with endpoint, fetch, actor, registration and activityId. Constants from memory of the specification. */
+/** A visit's record by cmi5 (on xAPI 1.0.3). Constants from memory of the specification. */
+import type { Launch } from "./cmi5-launch.ts";
+import { cmi5Store, type Fetch, type Template } from "./cmi5-store.ts";
 import { passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
-
-export interface Launch {
-  readonly endpoint: string;
-  readonly fetch: string;
-  readonly actor: unknown;
-  readonly registration: string;
-  readonly activityId: string;
-}
-
-type Fetch = (url: string, init: RequestInit) => Promise<Response>;
 
 const VERBS = {
   initialized: "http://adlnet.gov/expapi/verbs/initialized",
@@ -20,161 +12,95 @@ const VERBS = {
 } as const;
 type Verb = keyof typeof VERBS;
 const CATEGORY = "https://w3id.org/xapi/cmi5/context/categories/";
-/** The document in which our resume data lies. */
-const STATE_ID = "lungward.progress";
-
-/** null when the page was not launched by a course system. */
-export function readLaunch(query: string): Launch | null {
-  const words = new URLSearchParams(query);
-  const [endpoint, fetch, actor, registration, activityId] = [
-    "endpoint",
-    "fetch",
-    "actor",
-    "registration",
-    "activityId",
-  ].map((name) => words.get(name));
-  if (!endpoint || !fetch || !actor || !registration || !activityId) return null;
-  try {
-    if (![endpoint, fetch].every((each) => /^https?:$/.test(new URL(each).protocol))) return null;
-    return {
-      endpoint: endpoint.replace(/\/?$/, "/"),
-      fetch,
-      actor: JSON.parse(actor),
-      registration,
-      activityId,
-    };
-  } catch {
-    return null;
-  }
-}
-
 /** ISO 8601 duration with hundredths. */
 export const duration = (seconds: number): string => `PT${Math.max(0, seconds).toFixed(2)}S`;
 
-/** `ask` sends a request; `now`: s on any clock; `stamp`: the moment as RFC 3339; `id`: a fresh UUID for each statement. */
-export function cmi5Record(
-  launch: Launch,
-  ask: Fetch,
-  now: () => number,
-  stamp: () => string,
-  id: () => string,
-): RecordAdapter {
-  const started = now();
+/** What a record needs of the world. */
+export interface World {
+  readonly ask: Fetch;
+  /** s on any clock */
+  readonly now: () => number;
+  /** The moment as RFC 3339. */
+  readonly stamp: () => string;
+  /** A fresh UUID for each statement. */
+  readonly id: () => string;
+}
+
+export function cmi5Record(launch: Launch, world: World): RecordAdapter {
+  const store = cmi5Store(launch, world.ask);
+  const started = world.now();
+  const elapsed = () => duration(world.now() - started);
   const sent = new Set<Verb>();
   /** The course system's part of every statement's context, its session included. */
-  let template: Record<string, unknown> = {};
-  // One token for the visit; asked for once, as the specification allows.
-  const opened = (async (): Promise<string | null> => {
-    try {
-      const answer = await ask(launch.fetch, { method: "POST" });
-      const token = ((await answer.json()) as { "auth-token"?: string })["auth-token"];
-      if (!token) return null;
-      template = await readTemplate(token);
-      await send(token, "initialized", {});
-      return token;
-    } catch {
-      return null;
-    }
-  })();
-
-  const headers = (token: string) => ({
-    Authorization: `Basic ${token}`,
-    "Content-Type": "application/json",
-    "X-Experience-API-Version": "1.0.3",
-  });
-  const stateAddress = (name: string) => {
-    const query = new URLSearchParams({
-      stateId: name,
-      activityId: launch.activityId,
-      agent: JSON.stringify(launch.actor),
-      registration: launch.registration,
-    });
-    return `${launch.endpoint}activities/state?${query}`;
-  };
-
-  async function readTemplate(token: string): Promise<Record<string, unknown>> {
-    const answer = await ask(stateAddress("LMS.LaunchData"), { method: "GET", headers: headers(token) });
-    const data = answer.ok ? ((await answer.json()) as { contextTemplate?: Record<string, unknown> }) : {};
-    return data.contextTemplate ?? {};
-  }
+  let template: Template = {};
 
   async function send(token: string, verb: Verb, result: object, keepalive = false): Promise<boolean> {
-    // Each once, and none takes back what was passed.
+    // Each verb once, and none revokes a pass.
     if (sent.has(verb) || (verb === "failed" && sent.has("passed"))) return true;
     sent.add(verb);
-    const moveOn = verb === "completed" || verb === "passed" || verb === "failed";
-    const given = (template.contextActivities ?? {}) as { category?: unknown[] };
-    const category = [
-      ...(given.category ?? []),
-      { id: `${CATEGORY}cmi5` },
-      ...(moveOn ? [{ id: `${CATEGORY}moveon` }] : []),
-    ];
-    const statement = {
-      id: id(),
-      actor: launch.actor,
-      verb: { id: VERBS[verb], display: { en: verb } },
-      object: { objectType: "Activity", id: launch.activityId },
-      ...(Object.keys(result).length > 0 ? { result } : {}),
-      context: {
-        ...template,
-        registration: launch.registration,
-        contextActivities: { ...given, category },
-      },
-      timestamp: stamp(),
-    };
-    const answer = await ask(`${launch.endpoint}statements`, {
-      method: "POST",
-      headers: headers(token),
-      body: JSON.stringify(statement),
-      keepalive,
-    });
-    return answer.ok;
+    const statement = statementOf(launch, template, verb, result);
+    return store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
   }
+
+  const open = async (): Promise<string | null> => {
+    const token = await store.openVisit();
+    if (token === null) return null;
+    template = await store.readTemplate(token);
+    await send(token, "initialized", {});
+    return token;
+  };
+  // One token for the visit; asked for once, as the specification allows.
+  const opened = open().catch(() => null);
 
   async function keep(report: Report): Promise<boolean> {
     const token = await opened;
     if (token === null) return false;
-    const body = JSON.stringify({ text: report.text, place: report.place });
-    const answer = await ask(stateAddress(STATE_ID), { method: "PUT", headers: headers(token), body });
-    if (!report.completed) return answer.ok;
-    const time = duration(now() - started);
+    const kept = await store.writeProgress(token, { text: report.text, place: report.place });
+    if (!report.completed) return kept;
     const won = passed(report.score);
     const scaled = Number(shareRight(report.score).toFixed(4));
     const judged = await send(token, won ? "passed" : "failed", {
       success: won,
       score: { scaled },
-      duration: time,
+      duration: elapsed(),
     });
-    return (await send(token, "completed", { completion: true, duration: time })) && judged && answer.ok;
+    return (await send(token, "completed", { completion: true, duration: elapsed() })) && judged && kept;
   }
 
   return {
     kind: "cmi5",
     load: async () => {
       const token = await opened;
-      if (token === null) return null;
-      try {
-        const answer = await ask(stateAddress(STATE_ID), { method: "GET", headers: headers(token) });
-        return answer.ok ? (((await answer.json()) as { text?: string }).text ?? null) : null;
-      } catch {
-        return null;
-      }
+      return token === null ? null : store.readProgress(token).catch(() => null);
     },
-    report: async (report) => {
-      try {
-        return await keep(report);
-      } catch {
-        return false;
-      }
-    },
+    report: (report) => keep(report).catch(() => false),
     close() {
       void opened
-        .then(
-          (token) =>
-            token !== null && send(token, "terminated", { duration: duration(now() - started) }, true),
-        )
+        .then((token) => token !== null && send(token, "terminated", { duration: elapsed() }, true))
         .catch(() => {});
     },
     erase: null,
+  };
+}
+
+/** A statement without what differs each time it is sent: its id and its moment. */
+function statementOf(launch: Launch, template: Template, verb: Verb, result: object) {
+  const moveOn = verb === "completed" || verb === "passed" || verb === "failed";
+  const given = (template.contextActivities ?? {}) as { category?: unknown[] };
+  const category = [
+    ...(given.category ?? []),
+    { id: `${CATEGORY}cmi5` },
+    ...(moveOn ? [{ id: `${CATEGORY}moveon` }] : []),
+  ];
+  return {
+    actor: launch.actor,
+    verb: { id: VERBS[verb], display: { en: verb } },
+    object: { objectType: "Activity", id: launch.activityId },
+    ...(Object.keys(result).length > 0 ? { result } : {}),
+    context: {
+      ...template,
+      registration: launch.registration,
+      contextActivities: { ...given, category },
+    },
   };
 }

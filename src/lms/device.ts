@@ -1,4 +1,4 @@
-/** The record on this device alone, under one name. A full or denied storage is survived and told. */
+/** The record on this device alone, under one name. A full or denied storage is reported and does no harm. */
 import type { RecordAdapter } from "./record-adapter.ts";
 
 const NAME = "lungward.progress";
@@ -26,7 +26,7 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
       try {
         storage().removeItem(NAME);
       } catch {
-        // Storage that is denied holds nothing of ours.
+        // When storage is denied, nothing of ours can be in it.
       }
     },
   };

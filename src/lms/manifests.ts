@@ -1,4 +1,4 @@
-/** The files by which a course system knows a package. Namespaces and fields from memory of the two specifications. */
+/** The files that describe a package to a course system, as SCORM 1.2 and cmi5 (Quartz) specify. */
 import { PASS_SHARE } from "./record-adapter.ts";
 
 export interface Course {
@@ -17,7 +17,7 @@ export interface Course {
 const escaped = (text: string): string =>
   text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
 
-/** SCORM 1.2 (ADL 2001), one shareable content object. No mastery score: a system would call an unfinished visit failed by it. */
+/** SCORM 1.2 (ADL 2001), one shareable content object. No mastery score: with one, a system would mark an unfinished visit as failed. */
 export const scormManifest = ({
   id,
   version,

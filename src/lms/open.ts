@@ -1,5 +1,6 @@
 /** The record of this visit: the course system's where the page was launched from one, else this device's. */
-import { cmi5Record, readLaunch } from "./cmi5.ts";
+import { cmi5Record } from "./cmi5.ts";
+import { readLaunch } from "./cmi5-launch.ts";
 import { deviceRecord } from "./device.ts";
 import type { RecordAdapter } from "./record-adapter.ts";
 import { findScormApi, scormRecord } from "./scorm.ts";
@@ -8,13 +9,12 @@ export function openRecord(): RecordAdapter {
   const now = () => performance.now() / 1000;
   const launch = readLaunch(location.search);
   if (launch) {
-    return cmi5Record(
-      launch,
-      (url, init) => fetch(url, init),
+    return cmi5Record(launch, {
+      ask: (url, init) => fetch(url, init),
       now,
-      () => new Date().toISOString(),
-      () => crypto.randomUUID(),
-    );
+      stamp: () => new Date().toISOString(),
+      id: () => crypto.randomUUID(),
+    });
   }
   const api = findScormApi(window as unknown as Parameters<typeof findScormApi>[0]);
   return api ? scormRecord(api, now) : deviceRecord(() => localStorage);

@@ -1,4 +1,4 @@
-/** Where a learner's record is kept: one interface, three voices (this device, SCORM 1.2, cmi5). */
+/** Where a learner's record is kept: one interface, three implementations (this device, SCORM 1.2, cmi5). */
 import type { Score } from "../lesson/progress.ts";
 
 export interface Report {
@@ -7,27 +7,27 @@ export interface Report {
   /** Where to resume, `lesson#step`. */
   readonly place: string;
   readonly score: Score;
-  /** All that was to be done has been done. */
+  /** Everything has been done. */
   readonly completed: boolean;
 }
 
 /** Events are named after the verbs of cmi5: initialized, completed, passed, failed, terminated. */
 export interface RecordAdapter {
   readonly kind: "device" | "scorm" | "cmi5";
-  /** What an earlier visit reported; null when nothing is there or it cannot be reached. Never rejects. */
+  /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */
   load(): Promise<string | null>;
-  /** Kept at once: a closed lid loses at most what came after. False when it could not be kept. */
+  /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */
   report(report: Report): Promise<boolean>;
   /** The visit ends. */
   close(): void;
-  /** Forgets all; only a device's own record can be erased. */
+  /** Erases everything; only a record on this device can be erased. */
   readonly erase: (() => void) | null;
 }
 
 /** Share of questions right at the first try from which a course counts as passed (common practice, no source). */
 export const PASS_SHARE = 0.6;
 
-/** 0..1; none asked = 0 */
+/** 0 to 1; 0 when nothing was asked */
 export const shareRight = ({ right, asked }: Score): number => (asked === 0 ? 0 : right / asked);
 
 export const passed = (score: Score): boolean => shareRight(score) >= PASS_SHARE;

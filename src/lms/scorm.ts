@@ -14,12 +14,12 @@ export interface ScormApi {
 export const LONGEST_SUSPEND_DATA = 4096;
 /** Characters of `cmi.core.lesson_location` (CMIString255). */
 const LONGEST_LOCATION = 255;
-/** Windows to climb; the standard's own advice is seven. */
+/** Parent windows to try; the standard recommends seven. */
 const HIGHEST = 7;
 
 type Windowed = { readonly API?: unknown; readonly parent: Windowed; readonly opener?: Windowed | null };
 
-/** Parents first, then the opener and its parents. Windows of another origin refuse to be asked: those are passed over. */
+/** Parents first, then the opener and its parents. Windows of another origin cannot be read and are skipped. */
 export function findScormApi(start: Windowed): ScormApi | null {
   return climb(start) ?? (start.opener ? climb(start.opener) : null);
 }

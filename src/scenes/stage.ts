@@ -47,6 +47,7 @@ export interface Stage {
   release(): void;
 }
 
+const NOTHING = "nothing can be drawn here";
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** CSS px that nothing covers, in each direction: with less, as under words that hide the scene, nothing is drawn. */
 const MIN_ROOM = 24;
@@ -61,7 +62,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const { clock } = options;
   let app: Application | null = null;
   let released = false;
-  let scene: { readonly name: string; readonly made: Scene } | null = null;
+  const scene = sceneKeeper();
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
@@ -71,10 +72,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     app = await startApplication(host, options.way ?? (hasGraphicsChip() ? "webgl" : "canvas"));
     if (released) end();
     if (!app) return;
-    const canvas = app.canvas;
-    canvas.style.position = "absolute";
-    canvas.style.inset = "0";
-    canvas.setAttribute("aria-hidden", "true");
+    const { canvas } = app;
     host.appendChild(canvas);
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
@@ -88,8 +86,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const end = () => {
     const old = app;
     app = null;
-    scene?.made.release();
-    scene = null;
+    scene.release();
     if (!old) return;
     const { canvas } = old;
     old.destroy({ removeView: true }, { children: true });
@@ -104,31 +101,6 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     app.renderer.render(app.stage);
   };
 
-  const settingFor = (width: number, height: number, elapsed: number, edge: Insets): Viewport => ({
-    full: { x: 0, y: 0, width, height },
-    clear: inner(width, height, edge),
-    floor,
-    elapsed,
-    dense: app!.renderer.resolution,
-    meshes: app!.renderer.name === "webgl",
-  });
-
-  const sceneFor = (frame: Frame): Scene | null => {
-    const { scene: name } = frame.state;
-    if (scene?.name === name) return scene.made;
-    const make = SCENE_MAKERS[name];
-    if (scene) {
-      app!.stage.removeChild(scene.made.view);
-      scene.made.release();
-      scene = null;
-    }
-    if (!make) return null;
-    const made = make();
-    app!.stage.addChild(made.view as Container);
-    scene = { name, made };
-    return made;
-  };
-
   const draw = (frame: Frame) => {
     if (!app) return;
     // Moved to another screen, or its scale changed.
@@ -137,33 +109,24 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
     const { width, height } = app.screen;
-    const viewport = settingFor(width, height, elapsed, insets);
+    const viewport = viewportOf(app.renderer, [width, height], insets, floor, elapsed);
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
-    sceneFor(frame)?.draw(frame, viewport, theme);
+    scene.of(frame.state.scene, app.stage)?.draw(frame, viewport, theme);
     app.renderer.render(app.stage);
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
-  const held = async <Taken>(
+  const apart = async <Taken>(
     frame: Frame,
-    width: number,
-    height: number,
+    size: readonly [number, number],
     other: Partial<Viewport>,
-    take: (app: Application, view: Container) => Taken,
+    take: (view: Container, renderer: Application["renderer"]) => Taken,
   ): Promise<Taken> => {
     await starting;
-    const make = SCENE_MAKERS[frame.state.scene];
-    if (!app || !make) throw new Error("nothing can be drawn here");
-    const still = make();
-    try {
-      const viewport = { ...settingFor(width, height, Number.POSITIVE_INFINITY, NO_INSETS), ...other };
-      // Twice: the room that words take is known after the first.
-      still.draw(frame, viewport, theme);
-      still.draw(frame, viewport, theme);
-      return take(app, still.view as Container);
-    } finally {
-      still.release();
-    }
+    if (!app) throw new Error(NOTHING);
+    const { renderer } = app;
+    const viewport = { ...viewportOf(renderer, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
+    return drawnOnce(frame, viewport, theme, (view) => take(view, renderer));
   };
 
   const watcher = new ResizeObserver(resize);
@@ -187,27 +150,80 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     },
     resize,
     snapshot: (frame, width, height) =>
-      held(frame, width, height, {}, ({ renderer }, view) => {
-        const drawn = renderer.extract.canvas({
-          target: view,
-          frame: new Rectangle(0, 0, width, height),
-          resolution: 1,
-          antialias: true,
-        });
-        return drawn as HTMLCanvasElement;
-      }),
+      apart(frame, [width, height], {}, (view, renderer) => pictureOf(renderer, view, width, height)),
     async drawing(frame, width, height) {
       const { sceneAsSvg } = await import("./drawing/svg.ts");
-      return held(frame, width, height, { meshes: false, dense: MAX_DENSE }, (_, view) => sceneAsSvg(view));
+      return apart(frame, [width, height], { meshes: false, dense: MAX_DENSE }, sceneAsSvg);
     },
-    pick: (x, y) => scene?.made.pick?.(x, y) ?? null,
-    toScreen: (point, pane = 0) => scene?.made.toScreen?.(point, pane) ?? null,
+    pick: (x, y) => scene.made?.pick?.(x, y) ?? null,
+    toScreen: (point, pane = 0) => scene.made?.toScreen?.(point, pane) ?? null,
     release() {
       released = true;
       watcher.disconnect();
       end();
     },
   };
+}
+
+/** The one scene that is shown; another one takes its place. */
+function sceneKeeper() {
+  let name = "";
+  let made: Scene | null = null;
+  const release = () => {
+    made?.release();
+    made = null;
+    name = "";
+  };
+  return {
+    get made() {
+      return made;
+    },
+    /** The scene of this name, put on `parent`; null where nothing draws it. */
+    of(wanted: Frame["state"]["scene"], parent: Container): Scene | null {
+      if (made && name === wanted) return made;
+      if (made) parent.removeChild(made.view);
+      release();
+      made = SCENE_MAKERS[wanted]?.() ?? null;
+      name = wanted;
+      if (made) parent.addChild(made.view);
+      return made;
+    },
+    release,
+  };
+}
+
+/** Draws the frame with a scene of its own, which lives until `take` has what it wants. */
+function drawnOnce<Taken>(
+  frame: Frame,
+  viewport: Viewport,
+  theme: Theme,
+  take: (view: Container) => Taken,
+): Taken {
+  const still = SCENE_MAKERS[frame.state.scene]?.();
+  if (!still) throw new Error(NOTHING);
+  try {
+    // Twice: the room that words take is known after the first.
+    still.draw(frame, viewport, theme);
+    still.draw(frame, viewport, theme);
+    return take(still.view);
+  } finally {
+    still.release();
+  }
+}
+
+function pictureOf(
+  renderer: Application["renderer"],
+  target: Container,
+  width: number,
+  height: number,
+): HTMLCanvasElement {
+  const drawn = renderer.extract.canvas({
+    target,
+    frame: new Rectangle(0, 0, width, height),
+    resolution: 1,
+    antialias: true,
+  });
+  return drawn as HTMLCanvasElement;
 }
 
 async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Promise<Application | null> {
@@ -224,6 +240,9 @@ async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Pro
       backgroundAlpha: 0,
       resolution: density(host, way),
     });
+    app.canvas.style.position = "absolute";
+    app.canvas.style.inset = "0";
+    app.canvas.setAttribute("aria-hidden", "true");
     return app;
   } catch {
     return null;
@@ -248,6 +267,21 @@ async function loadType({ family }: Theme): Promise<void> {
     // The fallback face is legible too.
   }
 }
+
+const viewportOf = (
+  { resolution, name }: Application["renderer"],
+  [width, height]: readonly [number, number],
+  edge: Insets,
+  floor: number,
+  elapsed: number,
+): Viewport => ({
+  full: { x: 0, y: 0, width, height },
+  clear: inner(width, height, edge),
+  floor,
+  elapsed,
+  dense: resolution,
+  meshes: name === "webgl",
+});
 
 const inner = (width: number, height: number, edge: Insets): Box => ({
   x: edge.left,

@@ -1,4 +1,4 @@
-/** How input is refused: where, what was found, what is allowed. Collected at the edge; nothing inside sim throws these. */
+/** Why input is refused: where, what was found, what is allowed. Collected at the boundary; nothing inside sim throws these. */
 export interface Fault {
   /** Key path such as `set.conduitDiameter`, or file and line such as `03-pathways/lesson.md:14`. */
   readonly path: string;
@@ -6,11 +6,11 @@ export interface Fault {
   readonly allowed: string;
 }
 
-/** One line a fault, for a terminal or a message on the page. */
+/** One line per fault, for a terminal or a message on the page. */
 export const describeFault = (fault: Fault): string =>
   `${fault.path}: found ${fault.found}; allowed: ${fault.allowed}`;
 
-/** Letters; no word of ours is longer, and the distance to a long text takes long. */
+/** Letters: no allowed word is longer, and the edit distance to a long text is slow to compute. */
 const LONGEST_WORD = 40;
 
 /** The allowed word closest to `word` by edit distance, or undefined if none is near (more than half the letters differ). */

@@ -1,7 +1,10 @@
-/** Chance comes from outside, always: a source gives numbers in [0, 1). */
+/** Randomness is always passed in: a source gives dimensionless numbers in [0, 1). */
 export type RandomSource = () => number;
 
-/** A repeatable source (mulberry32, public domain): good enough for pictures and tests, not for secrets. */
+/**
+ * A repeatable source (mulberry32, public domain): good enough for pictures and tests, not for secrets.
+ * @param seed dimensionless; only its lower 32 bits count
+ */
 export function seededRandom(seed: number): RandomSource {
   let state = seed >>> 0;
   return () => {

@@ -1,4 +1,4 @@
-/** The only conversions in the house. Inside `src/sim` all is SI; at every public boundary the trade's units stand. */
+/** The only unit conversions in the code. Inside `src/sim` all is SI; at every public boundary values are in clinical units. */
 
 /** Pa in one mmHg (conventional millimetre of mercury, 133.322 Pa). */
 export const PASCAL_PER_MMHG = 133.322387415;
@@ -8,6 +8,8 @@ const M3S_PER_L_MIN = 1e-3 / 60;
 export const fromMmHg = (mmHg: number): number => mmHg * PASCAL_PER_MMHG;
 /** Pa -> mmHg */
 export const toMmHg = (pascal: number): number => pascal / PASCAL_PER_MMHG;
+/** cmH2O -> mmHg (1 cmH2O = 98.0665 Pa) */
+export const mmHgFromWater = (cmH2O: number): number => (cmH2O * 98.0665) / PASCAL_PER_MMHG;
 /** L/min -> m3/s */
 export const fromLitresPerMinute = (flow: number): number => flow * M3S_PER_L_MIN;
 /** m3/s -> L/min */
@@ -36,6 +38,8 @@ export const fromQuadraticLoss = (value: number): number =>
 export const fromCompliance = (value: number): number => (value * CUBIC_METRE_PER_ML) / PASCAL_PER_MMHG;
 /** mmHg/mL -> Pa/m3 */
 export const fromElastance = (value: number): number => (value * PASCAL_PER_MMHG) / CUBIC_METRE_PER_ML;
+/** Pa/m3 -> mmHg/mL */
+export const toElastance = (value: number): number => (value * CUBIC_METRE_PER_ML) / PASCAL_PER_MMHG;
 /** 1/mL -> 1/m3 */
 export const fromPerMillilitre = (value: number): number => value / CUBIC_METRE_PER_ML;
 /** 1/mmHg -> 1/Pa */

@@ -1,4 +1,4 @@
-/** How the parts of an address are written and read: parameters, choices, bodies, clots. */
+/** How the parts of an address are written and read: parameters, choices, body, clots. */
 import { type Fault, nearestMatch } from "../sim/faults.ts";
 import { ALIASES, currentId } from "../sim/parameters/aliases.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
@@ -60,7 +60,7 @@ interface Span {
   readonly step: number;
 }
 
-/** The nearest allowed number, null for none at all; whatever is not taken as it was written is reported. */
+/** The nearest allowed number, null when there is no number; any change to what was written is reported. */
 export function readNumber(path: string, found: string, span: Span, dropped: Fault[]): number | null {
   const value = found === "" ? Number.NaN : Number(found);
   const taken = Number.isFinite(value) ? nearestAllowed(span, value) : null;
@@ -69,7 +69,7 @@ export function readNumber(path: string, found: string, span: Span, dropped: Fau
   return taken;
 }
 
-/** `hold-atrial-pressure` is told as `hap`; a word without a hyphen as it is. */
+/** `hold-atrial-pressure` is written as `hap`; a word without a hyphen unchanged. */
 export const shortWord = (word: string): string =>
   word.includes("-")
     ? word
@@ -78,7 +78,7 @@ export const shortWord = (word: string): string =>
         .join("")
     : word;
 
-/** One of the words, whole or short; a near miss is taken as meant, anything else gives `fallback`. Both are reported. */
+/** One of the words, in full or short; a near miss becomes the nearest word, anything else `fallback`. Both are reported. */
 export function readChoice<Word extends string>(
   path: string,
   found: string,

@@ -1,7 +1,7 @@
 /**
  * A state as a short text for a link or a QR code: `1~textracardiac~sabc24def18`.
- * The first piece is the version of the form; each further piece is a letter and its value, and only what differs from
- * the start is written. Every character is unreserved in a URL (RFC 3986). No personal data: invented bodies only.
+ * The first piece is the version of the format; each further piece is a letter and its value, and only what differs from
+ * the default state is written. Every character is unreserved in a URL (RFC 3986). No personal data: invented bodies only.
  */
 import type { Fault } from "../sim/faults.ts";
 import { currentId } from "../sim/parameters/aliases.ts";
@@ -29,9 +29,9 @@ import {
 const VERSION = "1";
 
 /** Longest text that still makes an easily read QR code. */
-export const LONGEST_ADDRESS = 300;
+export const LONGEST_ADDRESS = 350;
 
-/** Characters; three panes with every control moved need fewer. What lies beyond is not read. */
+/** Characters; three panes with every control moved need fewer. The rest is not read. */
 export const LONGEST_READ = 2000;
 
 const FLAGS = { l: "labels", h: "handles", s: "streamlines", g: "gradeLine", d: "ledger" } as const;
@@ -39,11 +39,11 @@ type Flag = keyof typeof FLAGS;
 
 export interface Read {
   readonly state: SceneState;
-  /** What could not be used, each with what stands in its place. Empty when the text was whole. */
+  /** What could not be used, each with its replacement. Empty when all of the text was used. */
   readonly dropped: readonly Fault[];
 }
 
-/** The short text. Dye is of the moment and is not told. */
+/** The short text. Dye is momentary and is left out. */
 export function writeAddress(state: SceneState): string {
   const { request, view } = state;
   const pieces = [VERSION];
@@ -71,7 +71,7 @@ export function writeAddress(state: SceneState): string {
   return pieces.join("~");
 }
 
-/** The nearest valid state to the text, whatever the text is. */
+/** The valid state nearest to the text, for any text. */
 export function readAddress(text: string): Read {
   const dropped: Fault[] = [];
   if (text.length > LONGEST_READ)
@@ -135,7 +135,7 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
   return state;
 }
 
-// A name is only looked up in the geometry later; letters alone can be one.
+// Names are looked up in the geometry later; a name can only have letters.
 function readName(path: string, value: string, dropped: Fault[]): string | null {
   if (/^[a-z]{1,40}$/i.test(value)) return currentId("places", value);
   dropped.push({ path, found: value, allowed: "a-z" });

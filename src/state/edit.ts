@@ -1,5 +1,6 @@
 /** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
-import { defaultSetting, findParameter, type Parameter } from "../sim/parameters/parameters.ts";
+import type { Parameter } from "../sim/parameters/parameter.ts";
+import { defaultSetting, findParameter } from "../sim/parameters/parameters.ts";
 import type {
   Body,
   CirculationRequest,
@@ -18,7 +19,7 @@ export function nearestAllowed(
 ): number {
   const within = Math.min(parameter.max, Math.max(parameter.min, value));
   const onStep = parameter.min + Math.round((within - parameter.min) / parameter.step) * parameter.step;
-  // Cuts the binary dust of 0.1 * 3.
+  // Removes the rounding error of 0.1 * 3.
   return Number(Math.min(parameter.max, onStep).toPrecision(10));
 }
 
@@ -26,7 +27,7 @@ export function nearestAllowed(
 export const actsIn = (parameter: Parameter, stage: Stage): boolean =>
   parameter.stages?.includes(stage) ?? true;
 
-/** What is in force in this request, in the parameter's own unit. */
+/** The value in force in this request, in the parameter's own unit. */
 export const settingOf = (request: CirculationRequest, parameter: Parameter): ParameterValue =>
   request.set[parameter.name] ?? defaultSetting(parameter, request.stage, request.body);
 
@@ -40,7 +41,7 @@ function without<T>(record: Readonly<Record<string, T>>, name: string): Record<s
   return rest;
 }
 
-/** Sets a parameter; a value equal to the default is left out, so that equal scenes have equal records. */
+/** Sets a parameter; a value equal to the default is left out, so that equal scenes have equal states. */
 export const setParameter =
   (name: string, value: ParameterValue): Edit =>
   (state) => {

@@ -1,10 +1,10 @@
-/** What was asked before, to go back to and forward again. A drag or a held key makes one entry, not hundreds. */
+/** Earlier states, for undo and redo. A drag or a held key makes one entry, not hundreds. */
 import type { SceneState } from "./scene-state.ts";
 
 export interface History {
   readonly past: readonly SceneState[];
   readonly future: readonly SceneState[];
-  /** What the newest entry changed while it is still open to more of the same; null once settled. */
+  /** What the newest entry changed, while further changes of the same are added to it; null once it is closed. */
   readonly open: string | null;
 }
 
@@ -13,7 +13,7 @@ export const NO_HISTORY: History = { past: [], future: [], open: null };
 const LONGEST = 200;
 
 /**
- * Notes the state that an edit is about to replace. Edits with the same `subject` (a parameter's name, say) that
+ * Records the state that an edit is about to replace. Edits with the same `subject` (a parameter's name, say) that
  * follow each other without `settle` between are one entry.
  */
 export function remember(history: History, before: SceneState, subject: string): History {
@@ -21,7 +21,7 @@ export function remember(history: History, before: SceneState, subject: string):
   return { past: [...history.past, before].slice(-LONGEST), future: [], open: subject };
 }
 
-/** Ends the entry: the finger has left the slider. */
+/** Closes the entry: the slider has been released. */
 export const settle = (history: History): History => ({ ...history, open: null });
 
 export interface Moved {
@@ -29,7 +29,7 @@ export interface Moved {
   readonly state: SceneState;
 }
 
-/** The state before, or undefined when there is none. Pausing and dye are of the moment and keep their present value. */
+/** The previous state, undefined when there is no earlier one. Pause and dye are momentary and keep their present value. */
 export function undo(history: History, present: SceneState): Moved | undefined {
   const state = history.past.at(-1);
   if (!state) return undefined;

@@ -1,7 +1,7 @@
-/** Names that a view may point at or come close to. A test holds them against what the pictures have. */
+/** Names that a view may highlight or zoom to. A test compares them with those of the pictures. */
 import { PATHWAY_PARAMETERS } from "../sim/parameters/pathway-parameters.ts";
 
-/** Places of the schematic; "greatVeins" lights two of them. The last are elements of the way through a heart with two ventricles. */
+/** Places of the schematic; "greatVeins" highlights two of them. The last are elements of the path through a heart with two ventricles. */
 export const CIRCUIT_PLACES = [
   "svc",
   "ivc",
@@ -61,6 +61,7 @@ const ELEMENTS = [
   "tunnelEntry",
   "upperTunnel",
   "tunnelExit",
+  "lowerJointEntry",
   "lowerMeeting",
   "leftTurn",
   "rightTurn",
@@ -71,12 +72,12 @@ const ELEMENTS = [
   "pulmonaryVein",
 ] as const;
 
-/** What the calf and the fluid exchange have of their own. */
+/** Places that only the calf and the fluid exchange have. */
 const FURTHER = ["valve", "drain"] as const;
 
 export const CAMERAS: readonly string[] = ["whole", ...PATHWAY_PLACES];
 
-/** Handles go by the parameter that they edit. */
+/** Handles are named after the parameter that they edit. */
 export const FOCUSES: readonly string[] = [
   ...new Set([
     ...CIRCUIT_PLACES,

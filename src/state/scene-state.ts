@@ -1,4 +1,4 @@
-/** What is asked for: one small plain record. Lessons, keys, fingers and sliders only edit it; everything else is derived. */
+/** What is asked for, as one small plain record. Lessons, keys, fingers and sliders only edit it; everything else is derived from it. */
 import {
   CASES,
   type CirculationRequest,
@@ -16,7 +16,7 @@ export type Colouring = (typeof COLOURINGS)[number];
 export const OVERLAYS = ["none", "speed", "pressure", "loss"] as const;
 export type Overlay = (typeof OVERLAYS)[number];
 
-/** blood seconds asked for in one second */
+/** ratio of blood time to wall-clock time that is asked for */
 export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
 
 /** mm */
@@ -39,11 +39,11 @@ export interface View {
   readonly paused: boolean;
   /** How many dye pulses have been asked for; each rise releases one. */
   readonly dye: number;
-  /** The one element or place that is pointed at (key of the geometry's stations and places). */
+  /** The one element or place that is highlighted (key of the geometry's stations and places). */
   readonly focus: string | null;
-  /** "whole" or the name of a place to come close to. */
+  /** "whole" or the name of a place to zoom to. */
   readonly camera: string;
-  /** mm; loose clots to release, empty = none */
+  /** mm: diameters of clots to release, empty = none */
   readonly clots: readonly number[];
 }
 

@@ -1,4 +1,4 @@
-/** What is spoken to a screen reader: one polite region and one urgent one for the whole page. */
+/** Announcements to a screen reader: one polite region and one urgent one for the whole page. */
 import { signal } from "@preact/signals";
 
 const polite = signal("");
@@ -10,7 +10,7 @@ const SHORTEST_GAP = 1;
 let lastSpoken = Number.NEGATIVE_INFINITY;
 let waiting: ReturnType<typeof setTimeout> | undefined;
 
-/** Speaks when the reader next pauses. While a slider moves at most one a second is spoken, and always the last. */
+/** Speaks when the reader next pauses. While a slider moves, at most one per second is spoken, and always the last. */
 export function announce(text: string): void {
   clearTimeout(waiting);
   const due = lastSpoken + SHORTEST_GAP * 1000 - performance.now();

@@ -1,6 +1,6 @@
-/** How a pane beside the first differs from it, in words. */
+/** How another pane differs from the first, in words. */
 
-import { formatQuantity, t } from "../i18n/index.ts";
+import { formatQuantity, LOSS_DIGITS, t, writeDrop } from "../i18n/index.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 
 /** One sentence a pane; panes that have no answer yet are left out. `names`: what each pane is called. */
@@ -12,12 +12,14 @@ export function differences(
   if (!first) return [];
   return others.flatMap((other, index) => {
     if (!other) return [];
-    const by = Number((other.pathway.pressureDrop - first.pathway.pressureDrop).toFixed(1));
+    const by = Number(
+      (other.pathway.pressureDrop - first.pathway.pressureDrop).toFixed(LOSS_DIGITS.pressureDrop),
+    );
     return t("difference.drop", {
       other: names[index + 1]!,
       first: names[0]!,
-      drop: formatQuantity(other.pathway.pressureDrop, "mmHg", 1),
-      by: formatQuantity(Math.abs(by), "mmHg", 1),
+      drop: writeDrop(other.pathway),
+      by: formatQuantity(Math.abs(by), "mmHg", LOSS_DIGITS.pressureDrop),
       change: by > 0 ? "more" : by < 0 ? "less" : "same",
     });
   });

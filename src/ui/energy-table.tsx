@@ -1,6 +1,6 @@
 /** The energy budget: who puts power in, where it is spent, and by how much the two sides fail to meet. */
 
-import { formatNumber, formatQuantity, t } from "../i18n/index.ts";
+import { formatNumber, formatQuantity, t, writeLoss } from "../i18n/index.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { hasPathway } from "../sim/parameters/request.ts";
 
@@ -35,7 +35,7 @@ export function EnergyTable({ circulation }: { readonly circulation: Circulation
       {hasPathway(request.stage) && (
         <p>
           {t("energy.pathway", {
-            power: formatQuantity(circulation.pathway.powerLoss, "mW", 1),
+            power: writeLoss(circulation.pathway),
             ofVentricle: formatQuantity(extras.powerShare!, "%", 1),
             ofHead: formatQuantity(extras.headShare!, "%"),
           })}

@@ -1,4 +1,4 @@
-/** What could not be used or worked out, each with what was found and what is allowed. */
+/** What could not be used or computed, each with what was found and what is allowed. */
 
 import { hasMessage, t } from "../i18n/index.ts";
 import type { Fault } from "../sim/faults.ts";
@@ -10,7 +10,7 @@ const nameOf = (path: string): string => {
   return key ? t(key) : path;
 };
 
-/** Faults told one by one, and characters of what was found: a note must stay shorter than the page. */
+/** Number of faults listed one by one, and characters of what was found: a note must stay shorter than the page. */
 const MAX_REPORTED = 6;
 const MAX_SHOWN = 60;
 

@@ -9,7 +9,7 @@ export interface Key {
   readonly run: (key: string) => void;
   readonly control?: boolean;
   readonly shift?: boolean;
-  /** Acts even where a slider or a list would take the key: a presentation remote knows no focus. */
+  /** Acts even where a slider or a list would take the key: a presentation remote ignores the focus. */
   readonly always?: boolean;
 }
 

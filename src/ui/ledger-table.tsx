@@ -11,7 +11,7 @@ type Column = (typeof COLUMNS)[number];
 
 export interface LedgerTableProps {
   readonly rows: readonly LedgerRow[];
-  /** The element pointed at, lit here and in the scene. */
+  /** The selected element, highlighted here and in the scene. */
   readonly focus: string | null;
   readonly onFocus: (element: string | null) => void;
 }

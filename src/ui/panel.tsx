@@ -1,4 +1,4 @@
-/** Something opened beside the scene: closes with Esc or its button, and gives focus back to what opened it. */
+/** A panel next to the scene: closes with Esc or its button, and gives focus back to what opened it. */
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import { t } from "../i18n/index.ts";
@@ -7,7 +7,7 @@ export interface PanelProps {
   readonly title: string;
   readonly onClose: () => void;
   readonly children: ComponentChildren;
-  /** Stands beside the title. */
+  /** Shown next to the title. */
   readonly beside?: ComponentChildren;
 }
 

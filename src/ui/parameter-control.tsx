@@ -1,7 +1,7 @@
 /** The control of one parameter: a slider with its number, or a choice of words, straight from the parameter table. */
 
 import { t } from "../i18n/index.ts";
-import type { Parameter } from "../sim/parameters/parameters.ts";
+import type { Parameter } from "../sim/parameters/parameter.ts";
 import { clearParameter, setParameter, settingOf } from "../state/edit.ts";
 import { Choice } from "./choice.tsx";
 import type { Editing } from "./editing.ts";

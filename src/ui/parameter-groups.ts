@@ -1,10 +1,6 @@
 /** Which parameters stand together in a panel: the few that teach most first, the rest by group. */
-import {
-  findParameter,
-  PARAMETERS,
-  type Parameter,
-  type ParameterGroup,
-} from "../sim/parameters/parameters.ts";
+import type { Parameter, ParameterGroup } from "../sim/parameters/parameter.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
 import type { Stage } from "../sim/parameters/request.ts";
 import { actsIn } from "../state/edit.ts";
 

@@ -1,11 +1,11 @@
-/** The scene in three or four sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
+/** The scene in a few sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
 
-import { formatQuantity, t } from "../i18n/index.ts";
+import { formatQuantity, type Quantity, t, writeDrop, writeLoss, writeShare } from "../i18n/index.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
-import { bookNote, SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
+import { SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
 
-export type Quantity = (value: number, unit: string, digits?: number) => string;
+type Shares = NonNullable<Circulation["shares"]>;
 
 /** `quantity` writes a number with its unit: as symbols for a caption (the default), as words for a voice. */
 export function readingOf(
@@ -14,15 +14,15 @@ export function readingOf(
   quantity: Quantity = formatQuantity,
 ): readonly string[] {
   if (!circulation) return [t("reading.waiting")];
-  const { pressures, pathway, saturations, flows, request } = circulation;
+  const { pressures, pathway, saturations, flows, shares, request } = circulation;
   const rise = pressures.pathway - pressures.pulmonaryVein;
   const sentences = [
     t("reading.pressure", {
       stage: t(`stage.${request.stage}`),
       pathway: quantity(pressures.pathway, "mmHg", 1),
       rise: quantity(rise, "mmHg", 1),
-      drop: quantity(pathway.pressureDrop, "mmHg", 1),
-      loss: quantity(pathway.powerLoss, "mW", 1),
+      drop: writeDrop(pathway, quantity),
+      loss: writeLoss(pathway, quantity),
     }),
     t("reading.outcome", {
       saturation: quantity(saturations.arterial, "%", 0),
@@ -32,17 +32,22 @@ export function readingOf(
     }),
   ];
   if (shortOfOxygen(circulation)) sentences.push(t(SHORT_OF_OXYGEN));
+  if (shares) sentences.push(sharesSentence(shares, quantity));
   if (readings?.settled) sentences.push(flowSentence(readings, quantity));
-  const note = bookNote(readings);
-  if (note) sentences.push(t(note));
   return sentences;
 }
 
+function sharesSentence(shares: Shares, quantity: Quantity): string {
+  return t("reading.shares", {
+    ivcLeft: writeShare(shares.ivc, "left", quantity),
+    ivcRight: writeShare(shares.ivc, "right", quantity),
+    svcLeft: writeShare(shares.svc, "left", quantity),
+    svcRight: writeShare(shares.svc, "right", quantity),
+  });
+}
+
 function flowSentence(readings: FieldReadings, quantity: Quantity): string {
-  const lower = readings.shares.ivc ?? {};
   return t("reading.flow", {
-    left: quantity(100 * (lower.left ?? 0), "%", 0),
-    right: quantity(100 * (lower.right ?? 0), "%", 0),
     turning: quantity(100 * readings.recirculatingArea, "%", 0),
     known: readings.washOutSeconds === undefined ? "no" : "yes",
     washOut: quantity(readings.washOutSeconds ?? 0, "s", 1),

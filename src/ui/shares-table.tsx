@@ -1,35 +1,39 @@
-/** Where the blood of each vein goes, as measured in the flow field. */
+/** Where the blood of each vein goes, with the band of each share. */
 
-import { formatNumber, t } from "../i18n/index.ts";
-import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
+import { formatNumber, shareOf, t } from "../i18n/index.ts";
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { BandText } from "./readout.tsx";
 
 const FROM = ["ivc", "svc"] as const;
+const INTO = ["left", "right"] as const;
 
-export function SharesTable({ readings }: { readonly readings: FieldReadings }) {
-  const into = [...new Set(FROM.flatMap((name) => Object.keys(readings.shares[name] ?? {})))];
-  return (
-    <table>
-      <caption>{t("numbers.shares")}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{t("numbers.from")}</th>
-          {into.map((name) => (
-            <th scope="col" key={name}>
-              {t(`opening.${name}`)}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {FROM.filter((name) => readings.shares[name]).map((name) => (
-          <tr key={name}>
-            <th scope="row">{t(`opening.${name}`)}</th>
-            {into.map((outlet) => (
-              <td key={outlet}>{`${formatNumber(100 * (readings.shares[name]![outlet] ?? 0), 0)}\u202f%`}</td>
-            ))}
-          </tr>
+export const SharesTable = ({ shares }: { readonly shares: NonNullable<Circulation["shares"]> }) => (
+  <table class="shares">
+    <caption>{t("numbers.shares")}</caption>
+    <thead>
+      <tr>
+        <th scope="col">{t("numbers.from")}</th>
+        {INTO.map((lung) => (
+          <th scope="col" key={lung}>
+            {t(`opening.${lung}`)}
+          </th>
         ))}
-      </tbody>
-    </table>
-  );
-}
+      </tr>
+    </thead>
+    <tbody>
+      {FROM.map((vein) => (
+        <tr key={vein}>
+          <th scope="row">{t(`opening.${vein}`)}</th>
+          {INTO.map((lung) => {
+            const { value, band } = shareOf(shares[vein], lung);
+            return (
+              <td key={lung}>
+                <bdi>{`${formatNumber(value, 0)}\u202f%`}</bdi> <BandText band={band} digits={0} />
+              </td>
+            );
+          })}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

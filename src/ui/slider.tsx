@@ -1,4 +1,4 @@
-/** A what-if value: a native range that speaks its value and unit, with the exact number beside it. */
+/** A what-if value: a native range that announces its value and unit, with the exact number next to it. */
 import { useId } from "preact/hooks";
 import { digitsOfStep, formatQuantity, speakQuantity, t } from "../i18n/index.ts";
 import { NumberField } from "./number-field.tsx";

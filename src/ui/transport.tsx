@@ -1,4 +1,4 @@
-/** What moves the scene: pause and go, and a dye pulse. How fast the blood is shown stands in the scene's own legend. */
+/** Controls of the scene's motion: pause and play, and a dye pulse. The scene's own legend gives the speed at which blood is shown. */
 import { t } from "../i18n/index.ts";
 
 export interface TransportProps {

@@ -7,7 +7,7 @@ import { solverPorts } from "./fakes.ts";
 
 const { request } = START;
 
-/** A worker that dies of whatever it is asked, as often as it is started anew. */
+/** A worker that dies at every request, however often it is restarted. */
 function deadly() {
   const solver = solverPorts();
   solver.hold();
@@ -34,7 +34,7 @@ test("a question whose solver keeps dying is answered with the reason, and not k
   await expect(book.answer(request)).rejects.toThrow("out of memory");
 });
 
-test("a solver that refuses with a reason is heard, and an equal question is then asked anew", async () => {
+test("a solver's refusal is passed on with its reason, and an equal question is then asked again", async () => {
   const solver = solverPorts();
   solver.hold();
   const book = answerCache(circulationLink(solver.start));

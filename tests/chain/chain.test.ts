@@ -150,7 +150,7 @@ describe("the chain", () => {
     expect(later.panes[0]!.circulation!.request.set.pulmonaryResistanceIndex).toBe(2.4);
   });
 
-  it("lets a settled field rest while the picture stands still, and runs it again for a change or for motion", async () => {
+  it("stops a settled field while the picture is paused, and runs it again for a change or for motion", async () => {
     const { chain, time, field } = begin({ ...START, view: { ...START.view, paused: true } });
     await time.pass(0.1);
     const port = field.ports[0]!;
@@ -209,7 +209,7 @@ describe("the chain", () => {
     expect(chain.circulations.value[0]!.request.set.pulmonaryResistanceIndex).toBe(2);
   });
 
-  it("shows no flow of one pathway within the walls of another, and goes on with it while the same pathway's walls move", async () => {
+  it("never shows one pathway's flow within another's walls, and keeps the flow while the same pathway's walls move", async () => {
     const { chain, time, field } = begin();
     const stage = (name: "atriopulmonary" | "lateral-tunnel") => {
       chain.scene.value = { ...START, request: { ...START.request, stage: name } };
@@ -234,7 +234,7 @@ describe("the chain", () => {
     expect(shape!.nx).toBeGreaterThan(0);
   });
 
-  it("goes on without a field when none can be had, and says so", async () => {
+  it("continues without a field when none can be built, and says so", async () => {
     const { chain, time, field } = begin();
     await time.pass(0.1);
     for (let n = 0; n < 3; n++) field.ports[n]!.onFailure("no memory");
@@ -246,7 +246,7 @@ describe("the chain", () => {
     expect(pane.circulation!.pathway.ledger.length).toBeGreaterThan(0);
   });
 
-  it("answers a request beside the panes once for equal requests", async () => {
+  it("answers equal requests beyond those of the panes only once", async () => {
     const { chain, time, solver } = begin();
     await time.pass(0.1);
     const asked = solver.asked().length;
@@ -258,7 +258,7 @@ describe("the chain", () => {
     expect(solver.asked().length).toBe(asked + 1);
   });
 
-  it("says why a request beside the panes got no answer, until the next edit", async () => {
+  it("says why a request beyond those of the panes got no answer, until the next edit", async () => {
     const { chain, time, solver } = begin();
     await time.pass(0.1);
     solver.hold();

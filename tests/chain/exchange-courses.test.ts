@@ -11,7 +11,7 @@ test("a circulation's days are solved once", () => {
   expect(courses.of(circulation)!.days.at(-1)).toBe(21);
 });
 
-test("no course is told for a circulation that has not settled or is not there", () => {
+test("no course is given for a circulation that has not converged or is missing", () => {
   const courses = exchangeCourses();
   expect(courses.of(null)).toBeNull();
   expect(courses.of({ ...circulation, run: { ...circulation.run, converged: false } })).toBeNull();

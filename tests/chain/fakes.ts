@@ -72,7 +72,7 @@ export function solverPorts() {
   };
 }
 
-/** A field worker that builds a coarse shape and sends uniform upward flow when told to. */
+/** A field worker that builds a coarse shape and sends uniform upward flow on request. */
 export function fieldPorts() {
   const ports: FakePort[] = [];
   const start = () => {

@@ -6,7 +6,7 @@ import { type SceneState, START } from "../../src/state/scene-state.ts";
 
 const growth: SceneState = { ...START, scene: "growth", beside: [{ set: { conduitDiameter: 14 } }] };
 const exercise: SceneState = { ...START, scene: "exercise" };
-/** An answer that carries its request and settles unless told otherwise. */
+/** An answer that holds its request and converges unless asked not to. */
 const answered = (request: CirculationRequest, converged = true) =>
   ({ request, run: { converged } }) as unknown as Circulation;
 const turns = async (n: number) => {
@@ -43,7 +43,7 @@ test("every point is visited once, ends first", () => {
   expect(coarseFirst(8).slice(0, 3)).toEqual([0, 7, 4]);
 });
 
-test("answers fill the curves one at a time until progress is whole", async () => {
+test("answers fill the curves one at a time until the sweep is complete", async () => {
   let open = 0;
   let most = 0;
   const { sweep } = createSweep(planSweep(exercise)!, async (request) => {
@@ -59,7 +59,7 @@ test("answers fill the curves one at a time until progress is whole", async () =
     for (const point of curve.points) expect(point.circulation!.request).toEqual(point.request);
 });
 
-test("a state that does not settle leaves a gap and the sweep goes on", async () => {
+test("a state that does not converge leaves a gap and the sweep continues", async () => {
   const { sweep } = createSweep(planSweep(exercise)!, async (request) =>
     answered(request, request.set.metabolicEquivalents !== 3),
   );

@@ -11,7 +11,7 @@ const check = (...given: string[]) =>
     encoding: "utf8",
   });
 
-test("a file that is not there is told as a fault, and the exit says so", () => {
+test("a missing file is reported as a fault, and in the exit code", () => {
   const { stdout, stderr, status } = check("lessons/en/no-such-lesson.md");
   expect(stdout).toMatch(/no-such-lesson\.md:1: found no such file/);
   expect(stderr).toBe("");
@@ -26,7 +26,7 @@ test("the kit's own lessons have no faults, each with its measures", () => {
   expect(status).toBe(0);
 }, 60_000);
 
-test("two lessons of a course with one number are told, with file, line and the lesson that has it", () => {
+test("two lessons of a course with the same number are reported, with file, line and the other lesson", () => {
   const folder = mkdtempSync(join(tmpdir(), "course-"));
   try {
     cpSync("lessons", folder, { recursive: true });

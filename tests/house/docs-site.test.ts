@@ -36,7 +36,7 @@ describe("the docs as pages", () => {
     expect(dead).toEqual([]);
   });
 
-  test("every section for the search has words or stands over others, and every picture exists", () => {
+  test("every section for the search has text or contains others, and every picture exists", () => {
     const sections = pages.flatMap(({ sections }) => sections);
     expect(new Set(sections.map(({ id }) => id)).size).toBe(sections.length);
     expect(sections.filter(({ title }) => !title.trim())).toEqual([]);
@@ -45,7 +45,7 @@ describe("the docs as pages", () => {
     );
   });
 
-  test("live figures stand where a picture teaches: on the first page and in each chapter of the model", () => {
+  test("the first page and each chapter of the model have live figures", () => {
     const without = [
       "index.html",
       "model-circulation.html",

@@ -42,3 +42,19 @@ test("the README carries the cautions", () => {
   ])
     expect(text, words).toContain(words);
 });
+
+test("each rule that DEVELOPERS.md says is kept by a test or a tool names it, and it is there", () => {
+  const [, rules = ""] =
+    /Kept by a test or a tool[^\n]*\n([\s\S]*?)\n\nKept by whoever/.exec(read("DEVELOPERS.md")) ?? [];
+  const each = rules
+    .trim()
+    .split(/\n(?=- )/)
+    .map((rule) => rule.replace(/\s+/g, " "));
+  expect(each.length).toBeGreaterThan(8);
+  const keeper = /`(tests\/[\w./-]+\.tsx?|biome\.json|knip\.json|tsconfig\.json)`/g;
+  const unkept = each.filter((rule) => {
+    const named = [...rule.matchAll(keeper)].map(([, path]) => path!);
+    return named.length === 0 || named.some((path) => !existsSync(join(TOP, path)));
+  });
+  expect(unkept).toEqual([]);
+});

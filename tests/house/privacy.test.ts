@@ -10,7 +10,7 @@ const deploy = readFileSync(join(TOP, "docs/deploy.md"), "utf8");
 const where = (pattern: RegExp): string[] =>
   sources.filter(({ text }) => pattern.test(text)).map(({ path }) => path);
 
-describe("what is kept and sent", () => {
+describe("data that is kept or sent", () => {
   test("the privacy page lists exactly the keys that the code writes", () => {
     const reported = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
     const named = sources

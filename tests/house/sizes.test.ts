@@ -19,7 +19,7 @@ test("a source file over 300 lines says why at its top, and none reaches 500", (
   expect(long.map(({ path, lines }) => `${path}: ${lines}`)).toEqual([]);
 });
 
-test("the top level holds only what the house plan names and what tools demand there", () => {
+test("the top level has only the planned entries and those that tools demand there", () => {
   const allowed = [
     ".ci",
     ".git",

@@ -1,4 +1,4 @@
-/** The house as the rule tests see it: files, their lines and their imports. */
+/** The repository as the house tests see it: files, their lines and their imports. */
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
 

@@ -75,7 +75,7 @@ const found = (path: string, text: string): string[] =>
   });
 
 describe("the field's terms", () => {
-  test("no earlier word stands in code, comments or docs", () => {
+  test("no earlier word is left in code, comments or docs", () => {
     const offenders = files
       .filter((path) => !ALLOWED.includes(path))
       .flatMap((path) => found(path, read(path)));

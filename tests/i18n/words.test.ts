@@ -39,7 +39,7 @@ describe("messages", () => {
     }
   });
 
-  it("stand in folders whose names are language tags", () => {
+  it("are in folders whose names are language tags", () => {
     for (const tag of LANGUAGES) expect(Intl.getCanonicalLocales(tag)).toEqual([tag]);
   });
 

@@ -108,7 +108,7 @@ describe("words", () => {
       /glossary "tube"[\s\S]*sources "nobody-1999"/,
     );
   });
-  test("grades follow the published formulas (Kincaid et al. 1975; McLaughlin 1969; Bjoernsson 1968; constants from memory)", () => {
+  test("grades follow the published formulas (Kincaid et al. 1975; McLaughlin 1969; Björnsson 1968)", () => {
     const grade = readingGrade("The cat sat on the mat. It was happy.");
     // 9 words, 2 sentences, 10 syllables, no word of three syllables or over six letters
     expect(grade.fleschKincaid).toBeCloseTo(0.39 * 4.5 + (11.8 * 10) / 9 - 15.59, 10);
@@ -132,7 +132,7 @@ describe("words", () => {
   ])("the Spanish word %s has %i syllables", (word, count) => {
     expect(spanishSyllables(word)).toBe(count);
   });
-  test("Spanish is measured by Szigriszt-Pazos 1993 (constants from memory)", () => {
+  test("Spanish is measured by Szigriszt-Pazos 1993", () => {
     // 6 words, 2 sentences, 11 syllables
     expect(readingGrade("La sangre sube. El tubo cuesta.").inflesz).toBeCloseTo(
       206.835 - (62.3 * 10) / 6 - 3,
@@ -154,7 +154,7 @@ describe("words", () => {
     const languages = readdirSync("lessons", { withFileTypes: true }).filter((entry) => entry.isDirectory());
     expect(LANGUAGES_WITH_WORDING.sort()).toEqual(languages.map(({ name }) => name).sort());
   });
-  test("a whole text that is too hard is refused by each of its measures", () => {
+  test("a text that is too hard is refused by each of its measures", () => {
     const faultsOf = (text: string, language: string) => {
       const { refuse, faults } = refuseIn("a.md");
       checkWhole(readingGrade(text), language, refuse);
@@ -167,7 +167,7 @@ describe("words", () => {
   });
 });
 
-describe("pages beside the lessons", () => {
+describe("pages that accompany the lessons", () => {
   const SOURCE = readPage("# About\n\n## Plain\n\nWords.\n", "about.md", "en", null).value!;
   const page = (
     of: string,

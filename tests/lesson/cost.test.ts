@@ -1,4 +1,4 @@
-/** Texts made to keep a reader busy: each is told by a fault of its own, and twice the text costs about twice the time. */
+/** Texts made to take long: each is reported by its own fault, and twice the text takes about twice the time. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { formulaFault } from "../../src/lesson/formula.ts";
@@ -55,7 +55,7 @@ function expectLinear(read: (text: string) => void, make: (size: number) => stri
 
 const numbered = (count: number) => Array.from({ length: count }, (_, n) => `k${n}: 1`).join("\n");
 
-describe("what kept a reader busy is told", () => {
+describe("what makes a text slow to read is reported", () => {
   test.each([
     [
       "a heading of blanks",
@@ -111,13 +111,13 @@ describe("what kept a reader busy is told", () => {
     expect(reported(text)).toMatch(fault);
   });
 
-  test("thousands of faults are told as a hundred and the rest in one", () => {
+  test("thousands of faults are reported as a hundred, and the rest in one line", () => {
     const { faults } = readLesson(technical("[a](b) ".repeat(1000)), "x.md");
     expect(faults).toHaveLength(LIMITS.faults + 1);
     expect(faults.at(-1)!.found).toBe("further faults");
   });
 
-  test("one slip in the settings is not told a thousand times", () => {
+  test("one error in the front matter is not reported a thousand times", () => {
     expect(readLesson(inFront("a: ]\n".repeat(150)), "x.md").faults.length).toBeLessThan(8);
   });
 });

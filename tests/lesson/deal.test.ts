@@ -44,7 +44,7 @@ test("the answer written first comes to each place once before any place again, 
   }
 });
 
-test("over many readers the right answer stands at each place about as often", () => {
+test("over many readers the right answer is at each place about equally often", () => {
   const lesson = lessonOf(step("one", "other"));
   const counts = [0, 0, 0];
   for (let reader = 0; reader < 3000; reader++)
@@ -53,13 +53,13 @@ test("over many readers the right answer stands at each place about as often", (
   for (const count of counts) expect(Math.abs(count - 1000)).toBeLessThan(130);
 });
 
-test("a scale stands in its order for every reader; one that leaves an answer out is refused", () => {
+test("a scale keeps its order for every reader; one that leaves an answer out is refused", () => {
   const lesson = lessonOf(step("one", "right", "scale: [third, right, other]\n"));
   for (let reader = 0; reader < 50; reader++) expect(ordersOf(lesson, reader)).toEqual(["third,right,other"]);
   expect(() => lessonOf(step("one", "right", "scale: [third, right]\n"))).toThrow(/every key of the answers/);
 });
 
-test("a lesson whose right answers stand at one place is a fault, and so is one place that has most of them", () => {
+test("a lesson whose right answers are all or mostly at one place is a fault", () => {
   const scale = "scale: [right, other, third]\n";
   const scales = (...right: string[]) => right.map((each, n) => step(`s${n}`, each, scale));
   expect(faultsOf(lessonOf(...scales("right", "right", "right")))).toEqual([

@@ -1,4 +1,4 @@
-/** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021, from memory), and its picture has that thing. */
+/** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021), and its picture has that thing. */
 import { expect, test } from "vitest";
 import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
 import { stepState } from "../../src/lesson/states.ts";
@@ -14,7 +14,7 @@ const steps = readLessonFiles("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((less
   lesson.steps.map(({ id }, index) => ({ name: `${lesson.id} ${id}`, state: stepState(lesson, index) })),
 );
 
-/** Lit on the line beneath the pathway, where the plane ends. */
+/** Highlighted on the line below the pathway, where the plane ends. */
 const ON_THE_LINE = ["lungBed"];
 
 function hasIt({ scene, view, ...state }: SceneState): boolean {

@@ -3,7 +3,7 @@ import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts"
 import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check.ts";
 import { rememberAnswers } from "../../src/lesson/check-model.ts";
 import { checkPage } from "../../src/lesson/check-text.ts";
-import { inlinesOf, wordsOf } from "../../src/lesson/prose.ts";
+import { countWords, inlinesOf, wordsOf } from "../../src/lesson/prose.ts";
 import { refuseIn } from "../../src/lesson/read.ts";
 import { stepState } from "../../src/lesson/states.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -41,8 +41,9 @@ test("every lesson and page that is a translation says who made it, when, and wh
   );
   expect(translated.length).toBe((Object.keys(lessonFiles.lessons).length - 1) * (10 + 2));
   for (const { translation } of translated) {
-    expect(translation!.translator.length).toBeGreaterThan(2);
-    expect(Number.isNaN(Date.parse(translation!.date))).toBe(false);
+    // Machine-made until a person's name stands there.
+    expect(translation!.translator).toMatch(/^machine$|^\p{Lu}\S+ \S/u);
+    expect(translation!.date).toMatch(/^20\d\d-[01]\d-[0-3]\d$/);
     expect(translation!.outOfDate).toBe(false);
   }
 });
@@ -78,9 +79,21 @@ describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
     expect(checkCourse(lesson, report).map(describeFault)).toEqual([]);
   });
 
-  test("U11 U23 it states reader, aim and the one thing to remember", () => {
-    for (const words of [lesson.reader, lesson.aim, lesson.remember])
-      expect(words.length).toBeGreaterThan(10);
+  test("U11 U23 it names its readers, what they can say afterwards, and one short thing to remember, none of it another lesson's", () => {
+    // Families and students in the four languages.
+    expect(lesson.reader).toMatch(/famil/i);
+    expect(lesson.reader).toMatch(/[sé]tud/i);
+    const others = lessonFiles.lessons[language]!.filter(({ id }) => id !== lesson.id);
+    for (const key of ["aim", "remember"] as const) {
+      expect(countWords(lesson[key]), key).toBeGreaterThanOrEqual(8);
+      expect(countWords(lesson[key]), key).toBeLessThanOrEqual(30);
+      expect(
+        others.map((each) => each[key]),
+        key,
+      ).not.toContain(lesson[key]);
+    }
+    expect(lesson.remember).toMatch(/^\p{Lu}.*\.$/u);
+    expect(lesson.remember.match(/\./g)!.length).toBeLessThanOrEqual(2);
   });
 
   test.runIf(language === SOURCE_LANGUAGE)(
@@ -92,7 +105,7 @@ describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
     },
   );
 
-  test("U26 each answer, right or wrong, has a reason of its own that says more than right or wrong", () => {
+  test("U26 each answer, right or wrong, has its own reason, which says more than right or wrong", () => {
     for (const { question } of lesson.steps) {
       if (question?.kind !== "predict" && question?.kind !== "choose") continue;
       const reasons = question.answers.map(({ because }) =>

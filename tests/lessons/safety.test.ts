@@ -120,7 +120,7 @@ describe.each(languages)("%s", (language) => {
     expect(caution(step)).toMatch(EMERGENCY[language]);
   });
 
-  test("what is asked first stands in the plain telling, and a blow to the head with blood thinners in its caution", () => {
+  test("what is asked first is in the plain version, and a blow to the head with blood thinners in its caution", () => {
     const step = stepOf(language, "10-over-time", "ask-first");
     for (const word of ASKED_FIRST[language]!) expect(plain(step)).toMatch(word);
     expect(caution(step)).toMatch(HEAD[language]);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { cmi5Record, duration, readLaunch } from "../../src/lms/cmi5.ts";
+import { cmi5Record, duration } from "../../src/lms/cmi5.ts";
+import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import { courseStructure, scormManifest } from "../../src/lms/manifests.ts";
 
 const ACTOR = { account: { homePage: "https://course.example", name: "learner-1" } };
@@ -12,7 +13,7 @@ const QUERY = `?${new URLSearchParams({
   activityId: "https://course.example/activity",
 })}`;
 
-/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3, from memory). */
+/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3). */
 function recordStore() {
   const documents = new Map<string, string>();
   const statements: {
@@ -60,13 +61,12 @@ function recordStore() {
 
 const record = (store: ReturnType<typeof recordStore>, now = () => 0) => {
   let count = 0;
-  return cmi5Record(
-    readLaunch(QUERY)!,
-    store.ask,
+  return cmi5Record(readLaunch(QUERY)!, {
+    ask: store.ask,
     now,
-    () => "2026-11-25T12:00:00Z",
-    () => `id-${count++}`,
-  );
+    stamp: () => "2026-11-25T12:00:00Z",
+    id: () => `id-${count++}`,
+  });
 };
 const verbs = (store: ReturnType<typeof recordStore>) =>
   store.statements.map(({ verb }) => verb.id.split("/").pop());
@@ -124,13 +124,12 @@ test("failed may be followed by passed, and passed is never taken back", async (
 });
 
 test("a store that cannot be reached is told, not thrown", async () => {
-  const voice = cmi5Record(
-    readLaunch(QUERY)!,
-    () => Promise.reject(new Error("offline")),
-    () => 0,
-    () => "",
-    () => "",
-  );
+  const voice = cmi5Record(readLaunch(QUERY)!, {
+    ask: () => Promise.reject(new Error("offline")),
+    now: () => 0,
+    stamp: () => "",
+    id: () => "",
+  });
   expect(await voice.load()).toBeNull();
   expect(await voice.report(report(5, true))).toBe(false);
   voice.close();

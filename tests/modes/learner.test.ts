@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { t } from "../../src/i18n/index.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
-import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
+import { type Attempt, NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { readDraft } from "../../src/modes/author/draft.ts";
 import { recordPage } from "../../src/modes/study/learner-record.ts";
@@ -39,7 +39,7 @@ test("U29 a learner's record carries all six cautions, version and date, and no 
 });
 
 test("the record prints the numbers that the learner saw; one kept without them, what the model says", () => {
-  const reported = (file: string, id: string, numbers?: Record<string, number>) => {
+  const reported = (file: string, id: string, numbers?: Attempt["numbers"]) => {
     const one = readLesson(readFileSync(file, "utf8"), file).value!;
     const progress = withLesson(NO_PROGRESS, one.id, {
       step: id,
@@ -52,9 +52,12 @@ test("the record prints the numbers that the learner saw; one kept without them,
     });
     return recordPage(progress, [one], "2026-11-25T12:00:00Z", solve);
   };
-  const figure = "pathway.pressureDrop | mmHg 1";
-  expect(reported(file, "one-mmhg", { [figure]: 7.68 })).toMatch(/takes only 7\.7\smmHg at rest/);
-  expect(reported(file, "one-mmhg")).toMatch(/takes only \d\.\d\smmHg at rest/);
+  const figure = "pathway.pressureDrop | mmHg 2";
+  expect(reported(file, "one-mmhg", { [figure]: 7.684 })).toMatch(/takes only 7\.68\smmHg at rest/);
+  expect(reported(file, "one-mmhg", { [figure]: [7.684, 6.1, 9.3] })).toMatch(
+    /takes only 7\.68\smmHg \(6\.10 to 9\.30\) at rest/,
+  );
+  expect(reported(file, "one-mmhg")).toMatch(/takes only \d\.\d\d\smmHg \(\d\.\d\d to \d\.\d\d\) at rest/);
   expect(reported("lessons/en/06-fenestration.md", "opening-ask")).toMatch(/a hole of 4\smm\./);
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { checkSettings, DEFAULTS, largerType } from "../../src/modes/kiosk/organiser-settings.ts";
 
 describe("the organiser's settings", () => {
-  it("are valid whatever stands in storage", () => {
+  it("are valid whatever the storage contains", () => {
     for (const found of [null, 7, "x", [], { idle: -1, code: "abc", languages: [3, "es"], counting: "yes" }])
       expect(checkSettings(found)).toMatchObject({ idle: 60, code: "2468", counting: false });
     expect(checkSettings({ languages: [3, "es"] }).languages).toEqual(["es"]);

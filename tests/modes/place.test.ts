@@ -4,7 +4,7 @@ import type { Library } from "../../src/lesson/library.ts";
 import { placeFaults } from "../../src/modes/place-faults.ts";
 import { readPlace, writePlace } from "../../src/modes/shared/place.ts";
 
-test("a way to draw that there is not is told with what is allowed, and the place opens all the same", () => {
+test("an unknown way to draw is reported with what is allowed, and the place still opens", () => {
   const { place, dropped } = readPlace("?mode=bench&draw=paint");
   expect(place.mode).toBe("bench");
   expect(dropped).toEqual([{ path: "draw", found: "paint", allowed: "webgl, canvas" }]);
@@ -22,7 +22,7 @@ test.each([
   ["language", "?language=__proto__", "__proto__", /^en, de, es, fr$/],
   ["view", "?mode=study&lesson=x&view=constructor", "constructor", /^text, handout$/],
   ["window", "?mode=lecture&window=toString", "toString", /^speaker$/],
-])("%s that there is not is told with what there is", (path, query, found, allowed) => {
+])("%s that does not exist is reported with what exists", (path, query, found, allowed) => {
   const { place, dropped } = readPlace(query);
   expect(dropped).toEqual([{ path, found, allowed: expect.stringMatching(allowed) }]);
   expect(languageFor(place.language || "en")).toBe("en");

@@ -33,7 +33,7 @@ test("a map solves each pair once; all else stays as it is set", () => {
   expect(pairs.every((set) => set.conduitDiameter === 16)).toBe(true);
 });
 
-test("the marked cell is the one nearest to what is set", () => {
+test("the marked cell is the one nearest to the present value", () => {
   expect(nearestIndex([0, 2, 4, 6, 8], 4.9)).toBe(2);
   expect(nearestIndex([0, 2], -5)).toBe(0);
 });

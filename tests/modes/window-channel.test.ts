@@ -65,7 +65,7 @@ test("another room is not heard", () => {
   expect(heard).toEqual([]);
 });
 
-test("what is posted goes to this page's own origin alone, with the room and a version", () => {
+test("messages go only to this page's own origin, with the room and a version", () => {
   const { channel } = listening();
   const postMessage = vi.fn();
   channel.join({ closed: false, postMessage } as unknown as Window);
@@ -84,7 +84,7 @@ test("an event of a version to come is passed over; one that is known is heard, 
   expect(heard).toEqual([next]);
 });
 
-test("10,000 junk messages are neither heard nor answered, and the talk goes on", () => {
+test("10,000 junk messages are neither read nor answered, and the talk continues", () => {
   const { heard } = listening();
   const kinds = fc.constantFrom(
     "event",
@@ -138,7 +138,7 @@ test.each([
   expect(readToRoom(message)).toBeNull();
 });
 
-test("the speaker's window takes a whole talk and nothing less", () => {
+test("the speaker's window accepts only a complete talk", () => {
   const reported = {
     kind: "talk",
     talk: startTalk(3),

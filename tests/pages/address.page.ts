@@ -15,9 +15,7 @@ for (const [query, asked, offered] of [
   ["?mode=study&lesson=02-steps&step=constructor", "constructor", "Step"],
   ["?mode=lecture&lesson=__proto__", "__proto__", "03-pathways"],
 ] as const) {
-  test(`${query} opens a page with words on it and tells what was asked and what there is`, async ({
-    page,
-  }) => {
+  test(`${query} opens a page with text and says what was asked for and what exists`, async ({ page }) => {
     const sound = watchPage(page);
     await page.goto(query);
     await expect(page.locator("h1").first()).toBeVisible({ timeout: 60_000 });
@@ -30,7 +28,7 @@ for (const [query, asked, offered] of [
   });
 }
 
-test("a state of 14 kB is told in a note that fits the page and can be put away", async ({ page }) => {
+test("a state of 14 kB is reported in a note that fits the page and can be closed", async ({ page }) => {
   await page.goto(`?mode=bench&state=1~${"e9~".repeat(4700)}`);
   await expect(note(page)).toContainText("14102", { timeout: 60_000 });
   expect(await note(page).locator("p").count()).toBeLessThan(10);
@@ -38,7 +36,9 @@ test("a state of 14 kB is told in a note that fits the page and can be put away"
   await expect(note(page).getByRole("button")).toBeInViewport();
 });
 
-test("a body that no model is made for is lifted to the range, and both are told", async ({ page }) => {
+test("a body outside the model's range is brought into it, and both values are reported", async ({
+  page,
+}) => {
   await page.goto("?mode=bench&state=1~b1_0.25_14");
   await expect(note(page)).toContainText("0.25", { timeout: 60_000 });
   await expect(note(page)).toContainText("0.3 to 2.5");

@@ -20,7 +20,7 @@ const PLANTED: readonly (readonly [string, () => string, RegExp])[] = [
 ];
 
 for (const [name, text, fault] of PLANTED) {
-  test(`a planted draft of ${name} is told, and one can write on`, async ({ page }) => {
+  test(`a planted draft of ${name} is reported, and writing can continue`, async ({ page }) => {
     const sound = watchPage(page);
     await page.addInitScript((draft) => {
       if (!sessionStorage.getItem("planted")) localStorage.setItem("lungward.draft", draft);

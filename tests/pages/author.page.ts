@@ -6,7 +6,7 @@ test.use({ reducedMotion: "reduce" });
 
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
 
-test("a lesson file is opened, runs, and tells its faults as one types while the last good text goes on", async ({
+test("a lesson file is opened, runs, and shows its faults while one types, with the last good text still running", async ({
   page,
 }) => {
   test.setTimeout(120_000);

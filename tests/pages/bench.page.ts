@@ -5,24 +5,24 @@ import { expectAccessible, figure, watchPage } from "./page.ts";
 
 const open = async (page: Page, query = "?mode=bench") => {
   await page.goto(query);
-  await figure(page, "pressureDrop.handbook");
+  await figure(page, "pressureDrop");
 };
 const bar = (page: Page, name: string) => page.locator(`.toolbar [data-item=${name}]`);
 
 test("U4 a control is moved by keys alone, the numbers answer, undo takes it back", async ({ page }) => {
   const sound = watchPage(page);
   await open(page);
-  const before = await figure(page, "pressureDrop.handbook");
+  const before = await figure(page, "pressureDrop");
   await page.keyboard.press("a");
   const track = page.getByRole("slider", { name: "Conduit diameter" }).first();
   await track.focus();
   await page.keyboard.press("Home");
   await expect(track).toHaveAttribute("aria-valuetext", "8.0 millimetres");
-  await expect.poll(() => figure(page, "pressureDrop.handbook")).toBeGreaterThan(before);
+  await expect.poll(() => figure(page, "pressureDrop")).toBeGreaterThan(before);
   await expect(page.locator("[role=status][aria-atomic]")).toContainText("Pressure drop along the pathway");
   await page.keyboard.press("Control+z");
   await expect(track).toHaveAttribute("aria-valuetext", "18.0 millimetres");
-  await expect.poll(() => figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 3);
+  await expect.poll(() => figure(page, "pressureDrop")).toBeCloseTo(before, 3);
   sound();
 });
 
@@ -45,7 +45,7 @@ test("U1 pause is one key and one press away and stays through a change of pathw
   await page.keyboard.press("k");
   await expect(page.locator("[data-item=pause]")).toHaveText("Play");
   await page.getByRole("radio", { name: "Lateral tunnel" }).check();
-  await figure(page, "pressureDrop.handbook");
+  await figure(page, "pressureDrop");
   await expect(page.locator("[data-item=pause]")).toHaveText("Play");
   await page.locator("[data-item=pause]").click();
   await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
@@ -66,7 +66,7 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
 });
 
-test("the bench as it stands survives a reload", async ({ page }) => {
+test("the bench keeps its state over a reload", async ({ page }) => {
   await open(page);
   await page.getByRole("radio", { name: "Lateral tunnel" }).check();
   await expect.poll(() => page.url()).toContain("state=1~tlt");
@@ -162,7 +162,7 @@ test("U3 with reduced motion nothing moves until asked", async ({ page }) => {
   await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
 });
 
-test("without WebGL and canvas the numbers and the ledger go on", async ({ page }) => {
+test("without WebGL and canvas the numbers and the ledger continue", async ({ page }) => {
   await page.addInitScript(() => {
     HTMLCanvasElement.prototype.getContext = () => null;
   });

@@ -122,7 +122,7 @@ test("3.2.3 3.2.6 the way home is first in each bar and help last", async ({ pag
   }
 });
 
-test("1.3.2 words stand in the order in which they are read, wide and narrow", async ({ page }) => {
+test("1.3.2 text is in reading order, wide and narrow", async ({ page }) => {
   const columns: Readonly<Record<string, string>> = {
     home: ".home-words > *",
     list: ".study-home main > *",

@@ -60,7 +60,7 @@ const flowing = (page: Page) =>
     .toBe(true);
 const open = async (page: Page, query = "?mode=bench") => {
   await page.goto(query);
-  await figure(page, "pressureDrop.handbook");
+  await figure(page, "pressureDrop");
 };
 
 /** ms beyond a first start, which a busy machine stretches as much, until the flow is back. */
@@ -78,7 +78,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
   await watchWorkers(page);
   await open(page);
   await flowing(page);
-  const before = await figure(page, "pressureDrop.handbook");
+  const before = await figure(page, "pressureDrop");
   const firstStart = await probe(page, ({ begun, fields }) => {
     const index = fields.findIndex((at) => at !== undefined);
     return fields[index]! - begun[index]!;
@@ -106,7 +106,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
     );
     expect(took).toBeLessThan(start + BEYOND_A_START[how]);
     start = Math.max(start, took);
-    expect(await figure(page, "pressureDrop.handbook")).toBeCloseTo(before, 6);
+    expect(await figure(page, "pressureDrop")).toBeCloseTo(before, 6);
   }
   const count = await probe(page, ({ workers }) => {
     workers[0]!.terminate();
@@ -116,7 +116,7 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
   await expect
     .poll(() => probe(page, ({ workers }) => workers.length), { timeout: 30_000 })
     .toBeGreaterThan(count);
-  await expect.poll(() => figure(page, "pressureDrop.handbook"), { timeout: 30_000 }).not.toBe(before);
+  await expect.poll(() => figure(page, "pressureDrop"), { timeout: 30_000 }).not.toBe(before);
   sound();
 });
 
@@ -158,7 +158,7 @@ test("at a kiosk a lost graphics context comes back in under 3 s with the place 
   sound();
 });
 
-test("without vector instructions the plain kernel carries the flow; without memory for it the numbers go on", async ({
+test("without vector instructions the plain kernel computes the flow; without memory for it the numbers continue", async ({
   page,
 }) => {
   const sound = watchPage(page);
@@ -172,7 +172,7 @@ test("without vector instructions the plain kernel carries the flow; without mem
   );
   await open(other);
   await expect(other.locator(".notes")).toContainText("The numbers are the handbook’s", { timeout: 60_000 });
-  expect(await figure(other, "pressureDrop.handbook")).toBeGreaterThan(0);
+  expect(await figure(other, "pressureDrop")).toBeGreaterThan(0);
   sound();
 });
 
@@ -204,7 +204,7 @@ const STORAGES = {
       localStorage.setItem(`lungward.${name}`, '{"version":[1,{\u0000');
   },
 };
-/** To another setting without loading the page anew. */
+/** To another mode without reloading the page. */
 const move = (page: Page, query: string) =>
   page.evaluate((there) => {
     history.pushState(null, "", there);
@@ -244,7 +244,7 @@ test("a record that a newer version wrote is left as it is", async ({ page }) =>
   expect(await page.evaluate(() => localStorage.getItem("lungward.progress"))).toBe(newer);
 });
 
-test("a tab that wakes hours later goes on with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
+test("a tab that wakes hours later continues with the same workers; the window shrinks to nothing and back, the display's scale changes, fonts are missing: the picture fits its place", async ({
   page,
 }) => {
   const refused: string[] = [];
@@ -326,13 +326,19 @@ const NOT_THERE = "not-there-yet.js";
 async function between(origin: string) {
   const state = { down: false, script: (text: string) => text };
   const server = createServer(async (request, answer) => {
-    if (state.down) return request.socket.destroy();
-    if (request.url!.endsWith(NOT_THERE)) return answer.writeHead(404).end();
+    if (state.down) {
+      request.socket.destroy();
+      return;
+    }
+    if (request.url!.endsWith(NOT_THERE)) {
+      answer.writeHead(404).end();
+      return;
+    }
     const got = await fetch(new URL(request.url!, origin));
     const type = got.headers.get("content-type") ?? "";
     answer.writeHead(got.status, { "content-type": type, "cache-control": "no-cache" });
-    if (request.url!.startsWith("/sw.js")) return answer.end(state.script(await got.text()));
-    answer.end(Buffer.from(await got.arrayBuffer()));
+    const isWorker = request.url!.startsWith("/sw.js");
+    answer.end(isWorker ? state.script(await got.text()) : Buffer.from(await got.arrayBuffer()));
   });
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   const { port } = server.address() as AddressInfo;
@@ -342,7 +348,7 @@ async function between(origin: string) {
 test.describe("kept for use without a network", () => {
   test.use({ serviceWorkers: "allow" });
 
-  test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version whole; an incomplete cache is mended by the network", async ({
+  test("after one visit the kit and its docs open without a network; an update that breaks off half-way leaves the old version complete; an incomplete cache is completed from the network", async ({
     page,
     baseURL,
   }) => {
@@ -376,7 +382,7 @@ test.describe("kept for use without a network", () => {
     expect(await whole()).toBe(before);
     state.down = true;
     await page.goto(`${home}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     await page.goto(`${home}docs/model.html`);
     await expect(page.locator("h1")).toHaveText("The model");
     await page.getByRole("searchbox").fill("fenestration");
@@ -393,13 +399,13 @@ test.describe("kept for use without a network", () => {
     });
     expect(removed).toBeGreaterThan(3);
     await page.goto(`${home}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     close();
     sound();
   });
 });
 
-test("a file that is huge or binary leaves the text as it was and says why; one nested beyond reason is told by its faults while the last good text runs", async ({
+test("a file that is huge or binary leaves the text as it was and says why; one nested beyond reason shows its faults while the last good text runs", async ({
   page,
 }) => {
   const sound = watchPage(page);

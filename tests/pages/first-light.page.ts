@@ -21,7 +21,7 @@ test("each pathway opens, and the drop it shows is the one that compute answers"
   for (const stage of PATHWAY_STAGES) {
     const state = stateOf(stage);
     await open(page, state);
-    const shown = await figure(page, "pressureDrop.handbook");
+    const shown = await figure(page, "pressureDrop");
     const computed = solve(state.request).pathway.pressureDrop;
     // Both start from other places; the search stops within its tolerance of the same answer.
     expect(Math.abs(shown - computed), `${stage}: ${shown} beside ${computed}`).toBeLessThan(0.005);
@@ -35,7 +35,7 @@ test("dye crosses from the lower vein to the lungs, and leaves the chamber last:
   // What is timed is the blood, computed the same whether it is painted or not.
   const washOut = async (stage: PathwayStage): Promise<number> => {
     await open(page, stateOf(stage));
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     const reading = page.locator("#scene-reading");
     await expect(reading).toContainText(/eddies/, { timeout: 120_000 });
     await page.getByRole("button", { name: "Release dye" }).click();

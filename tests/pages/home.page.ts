@@ -15,7 +15,7 @@ test("U29 the start page carries six cautions of six, the doors, the lessons, an
   sound();
 });
 
-test("a door opens without loading the page anew, and the browser's back returns", async ({ page }) => {
+test("a mode opens without reloading the page, and the browser's back button returns", async ({ page }) => {
   await page.goto("");
   await page.evaluate(() => {
     (window as unknown as Record<string, unknown>).same = true;

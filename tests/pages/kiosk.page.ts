@@ -129,7 +129,7 @@ test("read aloud speaks the words on the screen with the device's own voice, and
   const said = await spoken();
   expect(said.at(-1)).toBe("true");
   expect(said.at(-2)).toContain((await page.locator(".kiosk-words .script p").first().textContent())!);
-  // A second touch within 300 ms is taken for a double strike.
+  // A second touch within 300 ms counts as a double tap.
   await page.waitForTimeout(400);
   await page.getByRole("button", { name: "Stop reading" }).click();
   await expect.poll(async () => (await spoken()).at(-1)).toBe("silence");
@@ -194,7 +194,7 @@ test("twenty gestures and keys do not leave the kiosk", async ({ page, context }
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
 });
 
-test("a thrown error returns to the start, and the organiser's page tells of it; counts are erased once that is agreed to", async ({
+test("a thrown error returns to the start, and the organiser's page lists it; counts are erased after confirmation", async ({
   page,
 }) => {
   await begin(page);

@@ -135,7 +135,7 @@ test("U13 every key of the table does its part, whatever has the focus, held or 
   await expect(blank).toHaveClass("room-blank none");
 });
 
-test("U13 F5 starts, then goes on: a remote that sends F5 and Esc in turn loses no place", async ({
+test("U13 F5 starts, then continues: a remote that sends F5 and Esc in turn does not lose the place", async ({
   page,
 }) => {
   await page.goto(LESSON.replace("step=1", "step=3"));
@@ -146,7 +146,7 @@ test("U13 F5 starts, then goes on: a remote that sends F5 and Esc in turn loses 
   await at(page, 2);
 });
 
-test("U13 F5 never loads the page anew", async ({ page }) => {
+test("U13 F5 never reloads the page", async ({ page }) => {
   await page.goto(LESSON);
   await at(page, 1);
   await page.evaluate(() => {
@@ -162,7 +162,7 @@ const builds = {
   "one file from disk": pathToFileURL(resolve(process.env.LUNGWARD_DIST ?? "dist", "single/index.html")).href,
 };
 for (const [build, base] of Object.entries(builds))
-  test(`both windows are in step within 100 ms, and again after either is loaded anew: ${build}`, async ({
+  test(`both windows are in step within 100 ms, and again after either is reloaded: ${build}`, async ({
     context,
   }) => {
     test.setTimeout(120_000);
@@ -216,7 +216,7 @@ for (const [build, base] of Object.entries(builds))
     await expect(reported).toContainText("Step 4 of");
   });
 
-test("the speaker's window follows, commands, sees the answer first, and recovers when either is loaded anew", async ({
+test("the speaker's window follows, commands, sees the answer first, and recovers when either is reloaded", async ({
   context,
 }) => {
   test.setTimeout(120_000);
@@ -319,14 +319,14 @@ test("a talk is put together, its time compared, its link opened", async ({ page
   expect(page.url()).toContain("list=");
 });
 
-test("a whole lesson is begun by one press", async ({ page }) => {
+test("one press starts a whole lesson", async ({ page }) => {
   await page.goto("?mode=lecture");
   await page.getByRole("link", { name: "Begin: Where the push goes" }).click();
   await at(page, 1);
   await expect(page.locator("h1")).toHaveText("Where the push goes");
 });
 
-test("U14 a question's answers stand styled and large enough for the back row, the scene above them", async ({
+test("U14 a question's answers are styled and large enough for the back row, with the scene above them", async ({
   page,
 }) => {
   await page.setViewportSize({ width: 1920, height: 1080 });

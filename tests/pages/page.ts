@@ -27,7 +27,7 @@ export async function expectAccessible(page: Page, leftOut: readonly string[] = 
   expect(violations, page.url()).toEqual([]);
 }
 
-/** The full value behind a shown figure, such as `pressureDrop.handbook`; waits until it is known. */
+/** The full value behind a shown figure, such as `pressureDrop`; waits until it is known. */
 export async function figure(page: Page, name: string): Promise<number> {
   const shown = page.locator(`.side [data-figure="${name}"]`);
   await expect(shown).not.toHaveAttribute("data-value", "", { timeout: 30_000 });

@@ -8,7 +8,7 @@ const open = async (page: Page, scene: SceneName, reported: RegExp, more = "") =
 };
 const CIRCUIT = /Pressures in millimetres of mercury/;
 
-test("U3 under reduced motion a scene stands still until asked", async ({ page }) => {
+test("U3 under reduced motion a scene does not move until asked", async ({ page }) => {
   await page.emulateMedia({ reducedMotion: "reduce" });
   await open(page, "circuit", CIRCUIT);
   await page.waitForTimeout(600);

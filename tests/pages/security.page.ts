@@ -40,7 +40,7 @@ async function expectStrictPolicy(page: Page): Promise<void> {
 }
 
 for (const [build, base] of Object.entries(BUILDS)) {
-  test(`U12 U30 ${build} carries its policy, asks no other host, sets no cookie, keeps only what is told`, async ({
+  test(`U12 U30 ${build} carries its policy, asks no other host, sets no cookie, keeps only what the docs list`, async ({
     page,
   }) => {
     const strange = watchRequests(page);
@@ -49,7 +49,7 @@ for (const [build, base] of Object.entries(BUILDS)) {
       if (/Content Security Policy/i.test(message.text())) blocked.push(message.text());
     });
     await page.goto(`${base}?mode=bench`);
-    await figure(page, "pressureDrop.handbook");
+    await figure(page, "pressureDrop");
     await expectStrictPolicy(page);
 
     await page.keyboard.press("t");
@@ -149,7 +149,7 @@ test("the policy stops inline scripts and other hosts", async ({ page }) => {
   });
 });
 
-/** Known ways to smuggle a script into markup, by kind: common practice among testers of sanitisers, from memory. */
+/** Known ways to smuggle a script into markup, by kind: common practice among testers of sanitisers, no source. */
 const VECTORS = [
   "<script>window.ran=1</script>",
   "<SCRIPT SRC=https://example.org/x.js></SCRIPT>",

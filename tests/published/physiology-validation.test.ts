@@ -4,13 +4,14 @@ import { expect, test } from "vitest";
 import { validationPage } from "../../src/cli/validation/validation-page.ts";
 
 const page = validationPage();
-const rows = page.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
+const [quantities, sensitivity] = page.split("## What moves what");
+const rows = quantities!.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
 
 test("docs/validation-physiology.md is current (else run: npx tsx src/cli/validation.ts)", () => {
   expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
 });
 
-test("it holds at least 40 quantities, each with a source, and a reason wherever one lies outside", () => {
+test("it holds at least 40 quantities, each with a source, and a reason wherever one is outside", () => {
   expect(rows.length).toBeGreaterThanOrEqual(40);
   for (const line of rows) {
     const [, , , , source, verdict] = line.split("|").map((cell) => cell.trim());
@@ -19,6 +20,17 @@ test("it holds at least 40 quantities, each with a source, and a reason wherever
   }
 });
 
-test("nine in ten lie inside", () => {
+test("nine in ten are inside", () => {
   expect(rows.filter((line) => line.endsWith("| pass |")).length / rows.length).toBeGreaterThan(0.9);
+});
+
+test("a table tells which settings move which numbers: contractility and stiffness the output, lung resistance the pathway", () => {
+  const moved = (setting: string) => {
+    const line = sensitivity!.split("\n").find((each) => each.startsWith(`| ${setting} `));
+    return line!.split("|").slice(2, -1).map(Number);
+  };
+  const [INDEX, PATHWAY] = [0, 1];
+  expect(moved("contractility")[INDEX]).toBeGreaterThan(3);
+  expect(moved("stiffness")[INDEX]).toBeLessThan(-2);
+  expect(moved("pulmonaryResistanceIndex")[PATHWAY]).toBeGreaterThan(3);
 });

@@ -35,7 +35,7 @@ test("lungs widen as a breath is drawn, and also when a ventilator pushes it in 
   }
 });
 
-test("a quiet breath widens the lungs by about 6 percent: half a litre on two and a half (textbook volumes, from memory)", () => {
+test("a quiet breath widens the lungs by about 6 percent: half a litre on two and a half (textbook volumes)", () => {
   const stretch = stretchTrace(spontaneous)!;
   expect(lungSize(stretch[240]!) / lungSize(stretch[0]!)).toBeCloseTo((3 / 2.5) ** (1 / 3), 2);
 });
@@ -45,7 +45,7 @@ test("a Valsalva manoeuvre presses on the lungs without filling them", () => {
   expect(lungSize(stretchTrace(valsalva)![0]!)).toBeCloseTo(1, 2);
 });
 
-test("what the chest does is told by the pattern and the moment", () => {
+test("the text on the chest follows the pattern and the moment", () => {
   expect(doingAt(spontaneous, "spontaneous", 0.8)).toBe("in");
   expect(doingAt(spontaneous, "deep", 4 * 7 + 3)).toBe("out");
   expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");

@@ -35,7 +35,7 @@ test("no stretch of the vein runs empty as the blood moves through many squeezes
   for (let i = 1; i < sorted.length; i++) expect(sorted[i]! - sorted[i - 1]!).toBeLessThan(PLANE.height / 6);
 });
 
-test("a leaflet keeps its length from shut to open, and the two meet when shut", () => {
+test("a leaflet keeps its length from closed to open, and the two meet when closed", () => {
   const length = (open: number) => {
     const [left] = leaflets(VALVES[0].y, open);
     return Math.hypot(left.tip[0] - left.hinge[0], left.tip[1] - left.hinge[1]);

@@ -80,7 +80,7 @@ test("a dot never leaves the lumen that is drawn", () => {
 const blocksOf = (stage: (typeof STAGES)[number], width: number, height: number) =>
   platesOf(stage).map((plate) => ({ plate, width, height }));
 
-test("beside a question on a low screen no block stands below its box", () => {
+test("with a question on a low screen no block is below its box", () => {
   const box = { x: 0, y: 100, width: 380, height: 300 };
   const few = blocksOf("extracardiac", 150, 62)
     .filter(({ plate }) => plate.first)
@@ -121,7 +121,7 @@ test("a chamber of eight times its mean volume is twice as wide; an empty one ha
   expect(swelling(-1, 40)).toBe(0);
 });
 
-test("a level stands in proportion and never runs over its column", () => {
+test("a level is in proportion and never exceeds its column", () => {
   expect(levelHeight(12, 100)).toBeCloseTo(2 * levelHeight(6, 100), 12);
   expect(levelHeight(50, 100)).toBe(100);
   expect(levelHeight(-3, 100)).toBe(0);

@@ -12,10 +12,10 @@ const area = ({ colours }: Pixels) => colours.reduce((sum, colour) => sum + (col
 const BLUE = 0xff8020;
 
 describe("heads", () => {
-  it("a disc covers its circle wherever it lies on the pixels", () => {
+  it("a disc covers its circle at any position on the pixels", () => {
     for (const at of [20, 20.25, 20.5, 20.81]) {
       const pixels = sheet();
-      paintHead(pixels, at, at, 1, 0, 6, DISC, BLUE, 1);
+      paintHead(pixels, { x: at, y: at, dx: 1, dy: 0, half: 6, shape: DISC }, { colour: BLUE, alpha: 1 });
       expect(Math.abs(area(pixels) / (Math.PI * 36) - 1)).toBeLessThan(0.02);
       expect(pixels.colours[20 * 40 + 20]).toBe(0xff000000 + BLUE);
     }
@@ -23,7 +23,7 @@ describe("heads", () => {
 
   it("a ring leaves out its middle, of half its width", () => {
     const pixels = sheet();
-    paintHead(pixels, 20.5, 20.5, 1, 0, 6, RING, BLUE, 1);
+    paintHead(pixels, { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 6, shape: RING }, { colour: BLUE, alpha: 1 });
     expect(opacity(pixels, 20, 20)).toBe(0);
     expect(opacity(pixels, 20, 16)).toBe(1);
     expect(Math.abs(area(pixels) / (Math.PI * (36 - 9)) - 1)).toBeLessThan(0.04);
@@ -31,22 +31,31 @@ describe("heads", () => {
 
   it("a diamond points along its motion", () => {
     const [right, slant] = [sheet(), sheet()];
-    paintHead(right, 20.5, 20.5, 1, 0, 6, DIAMOND, BLUE, 1);
+    paintHead(right, { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 6, shape: DIAMOND }, { colour: BLUE, alpha: 1 });
     expect(opacity(right, 25, 20)).toBe(1);
     expect(opacity(right, 24, 24)).toBe(0);
-    paintHead(slant, 20.5, 20.5, Math.SQRT1_2, Math.SQRT1_2, 6, DIAMOND, BLUE, 1);
+    paintHead(
+      slant,
+      { x: 20.5, y: 20.5, dx: Math.SQRT1_2, dy: Math.SQRT1_2, half: 6, shape: DIAMOND },
+      { colour: BLUE, alpha: 1 },
+    );
     expect(opacity(slant, 24, 24)).toBeGreaterThan(0.3);
     for (const pixels of [right, slant]) expect(Math.abs(area(pixels) / 72 - 1)).toBeLessThan(0.04);
   });
 
-  it("what lies beyond the picture is left out, and nothing comes back in on the other side", () => {
+  it("what is outside the picture is left out, and nothing reappears on the other side", () => {
     const pixels = sheet();
-    paintHead(pixels, 39.5, 20.5, 1, 0, 5, DISC, BLUE, 1);
+    paintHead(pixels, { x: 39.5, y: 20.5, dx: 1, dy: 0, half: 5, shape: DISC }, { colour: BLUE, alpha: 1 });
     expect(opacity(pixels, 39, 20)).toBe(1);
     expect(opacity(pixels, 0, 20) + opacity(pixels, 0, 21)).toBe(0);
     const before = pixels.colours.slice();
-    paintHead(pixels, -100, 900, 1, 0, 5, DISC, BLUE, 1);
-    paintTail(pixels, -40, 20, -10, 90, 3, 1, 1, 0, BLUE, 1);
+    paintHead(pixels, { x: -100, y: 900, dx: 1, dy: 0, half: 5, shape: DISC }, { colour: BLUE, alpha: 1 });
+    paintTail(
+      pixels,
+      { x: -40, y: 20, wide: 3, strong: 1 },
+      { x: -10, y: 90, wide: 1, strong: 0 },
+      { colour: BLUE, alpha: 1 },
+    );
     expect(pixels.colours).toEqual(before);
   });
 });
@@ -62,7 +71,12 @@ describe("tails", () => {
       const pixels = sheet(80, 80);
       const at = (along: number) =>
         opacity(pixels, Math.floor(40.5 + ux * along), Math.floor(40.5 + uy * along));
-      paintTail(pixels, 40.5, 40.5, 40.5 + 30 * ux, 40.5 + 30 * uy, 3, 1, 1, 0, BLUE, 1);
+      paintTail(
+        pixels,
+        { x: 40.5, y: 40.5, wide: 3, strong: 1 },
+        { x: 40.5 + 30 * ux, y: 40.5 + 30 * uy, wide: 1, strong: 0 },
+        { colour: BLUE, alpha: 1 },
+      );
       expect(at(-2)).toBe(0);
       expect(at(33)).toBe(0);
       expect(at(2)).toBeGreaterThan(0.8);
@@ -79,16 +93,29 @@ describe("tails", () => {
 
   it("one that has no length leaves no mark", () => {
     const pixels = sheet();
-    paintTail(pixels, 20, 20, 20, 20, 3, 1, 1, 0, BLUE, 1);
+    paintTail(
+      pixels,
+      { x: 20, y: 20, wide: 3, strong: 1 },
+      { x: 20, y: 20, wide: 1, strong: 0 },
+      { colour: BLUE, alpha: 1 },
+    );
     expect(area(pixels)).toBe(0);
   });
 });
 
 describe("paint on paint", () => {
-  it("adds up as coats do: two of one half cover three quarters, in the colour of what lies above most", () => {
+  it("blends like coats of paint: two of one half cover three quarters, mostly in the colour of the upper one", () => {
     const pixels = sheet();
-    paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x0000ff, 0.5);
-    paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x00ff00, 0.5);
+    paintHead(
+      pixels,
+      { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 4, shape: DISC },
+      { colour: 0x0000ff, alpha: 0.5 },
+    );
+    paintHead(
+      pixels,
+      { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 4, shape: DISC },
+      { colour: 0x00ff00, alpha: 0.5 },
+    );
     const colour = pixels.colours[20 * 40 + 20]!;
     expect((colour >>> 24) / 255).toBeCloseTo(0.75, 2);
     expect(colour & 255).toBeCloseTo(255 / 3, -0.5);
@@ -97,8 +124,16 @@ describe("paint on paint", () => {
 
   it("opaque paint covers what was there", () => {
     const pixels = sheet();
-    paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x0000ff, 0.5);
-    paintHead(pixels, 20.5, 20.5, 1, 0, 4, DISC, 0x00ff00, 1);
+    paintHead(
+      pixels,
+      { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 4, shape: DISC },
+      { colour: 0x0000ff, alpha: 0.5 },
+    );
+    paintHead(
+      pixels,
+      { x: 20.5, y: 20.5, dx: 1, dy: 0, half: 4, shape: DISC },
+      { colour: 0x00ff00, alpha: 1 },
+    );
     expect(pixels.colours[20 * 40 + 20]).toBe(0xff00ff00);
   });
 });

@@ -8,7 +8,7 @@ const field = (distance: (x: number, y: number) => number) =>
   );
 
 describe("an outline traced from a distance field", () => {
-  it("of a disc lies on its rim within a hundredth of a cell and turns about the inside", () => {
+  it("of a disc is on its rim within a hundredth of a cell and turns around the inside", () => {
     const [loop, ...rest] = contour(
       grid,
       field((x, y) => Math.hypot(x, y) - 10),

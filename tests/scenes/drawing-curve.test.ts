@@ -31,7 +31,7 @@ test("a curve whose ends meet has no corner there", () => {
   expect(cosine).toBeGreaterThan(0.97);
 });
 
-test("equal fractions of a bent curve lie equally far apart, so that even flow looks even", () => {
+test("equal fractions of a bent curve are equally far apart, so that even flow looks even", () => {
   const line = curve(
     [
       [0, 0],

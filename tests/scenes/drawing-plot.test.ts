@@ -16,7 +16,7 @@ test("equal or missing values still give an axis with a width", () => {
     expect(range.max - range.min).toBeGreaterThan(0);
 });
 
-test("marks are told with the decimals that tell them apart", () => {
+test("marks are written with the decimals that distinguish them", () => {
   expect(digitsOf({ min: 0, max: 1, marks: [0, 0.5, 1] })).toBe(1);
   expect(digitsOf({ min: 0, max: 20, marks: [0, 10, 20] })).toBe(0);
   expect(digitsOf({ min: 0, max: 1, marks: [0, 0.02, 0.04] })).toBe(2);
@@ -41,14 +41,14 @@ test("a dashed line draws the drawn share of its length and keeps the pattern ac
   expect(pieces).toHaveLength(20);
 });
 
-test("panes stand in a row on a wide stage and one above another on a tall one, without overlap", () => {
+test("panes are in a row on a wide stage and one above another on a tall one, without overlap", () => {
   const wide = splitBox({ x: 0, y: 0, width: 1200, height: 600 }, 2, 20);
   expect(wide[1]!.x).toBe(wide[0]!.x + wide[0]!.width + 20);
   const tall = splitBox({ x: 0, y: 0, width: 390, height: 800 }, 2, 20);
   expect(tall[1]!.y).toBe(tall[0]!.y + tall[0]!.height + 20);
 });
 
-test("a plane is fitted whole and centred", () => {
+test("a whole plane is fitted and centred", () => {
   const fit = fitInto(
     { x: 10, y: 0, width: 300, height: 100 },
     { left: 0, top: 0, right: 100, bottom: 100 },
@@ -63,7 +63,7 @@ test("the drawing area stays inside its box", () => {
   expect(inner.y + inner.height).toBeLessThan(207 - 20);
 });
 
-test("a column keeps the plots that can be read at its height, by rank and in their own order; none where one would lie on the rest", () => {
+test("a column keeps the plots that can be read at its height, by rank and in their own order; none where one would cover the others", () => {
   const plots = [
     { name: "a", rank: 2 },
     { name: "b", rank: 0 },

@@ -15,11 +15,13 @@ const geometry = pathwayGeometry(START.request)!;
 const [theme, sizes] = [darkTheme(t), typeSizes(800, 13)];
 const flat = (point: readonly [number, number]) => point;
 const wordsOf = (element: string) =>
-  elementLabel(element, geometry.path, circulation, flat, sizes, theme)[0]!.lines.map(({ words }) => words);
+  elementLabel(element, geometry.path, circulation, flat, { sizes, theme })[0]!.lines.map(
+    ({ words }) => words,
+  );
 
-it("the lower vein says its pressure, the same as at its place, and what is lost in it, each by name", () => {
+it("the lower vein shows its pressure, the same as at its place, and the loss in it, each by name", () => {
   const [name, pressure, lost] = wordsOf("inferiorVenaCava");
-  const place = labelsOf(geometry.places, circulation, flat, sizes, false, theme).find(
+  const place = labelsOf(geometry.places, circulation, flat, false, { sizes, theme }).find(
     ({ name }) => name === "ivc",
   )!;
   const atPlace = place.lines[1]!.words;

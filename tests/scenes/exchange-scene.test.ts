@@ -10,7 +10,7 @@ import { START } from "../../src/state/scene-state.ts";
 const circulation = solve(START.request);
 const course = solveExchange(circulation);
 
-test("the days run from the operation to the end of the course, wait there and begin anew", () => {
+test("the days run from the operation to the end of the course, wait there and start again", () => {
   expect(dayAt(course, 0, false)).toBe(0);
   expect(dayAt(course, 3, false)).toBeCloseTo(2, 9);
   expect(dayAt(course, 33, false)).toBe(21);
@@ -21,10 +21,13 @@ test("U3 a still shows one day on which fluid leaves, is carried back and runs o
   const day = dayAt(course, 17, true);
   expect(day).toBe(dayAt(course, 900, true));
   const { filtration, lymph, overflow } = figuresAt(course, day);
-  for (const flow of [filtration, lymph, overflow]) expect(flow).toBeGreaterThan(0);
+  // mL/h: what leaves is carried back or runs over, but for the little that the tissue still takes up.
+  expect(overflow).toBeGreaterThan(1);
+  expect((lymph + overflow) / filtration).toBeGreaterThan(0.95);
+  expect(lymph + overflow).toBeLessThan(filtration);
 });
 
-test("figures between the course's points lie between them, and on the points are theirs", () => {
+test("values between the course's points are interpolated, and at the points are exact", () => {
   expect(figuresAt(course, course.days[9]!).lymph).toBeCloseTo(course.lymph[9]!, 9);
   const between = figuresAt(course, (course.days[9]! + course.days[10]!) / 2).lymph;
   expect(between).toBeCloseTo((course.lymph[9]! + course.lymph[10]!) / 2, 9);
@@ -42,7 +45,7 @@ test("tissue swells little while its pressure is below zero and much above (Guyt
   expect(swelling(2) - swelling(1)).toBeGreaterThan(2 * (swelling(-1) - swelling(-2)));
 });
 
-test("the course is told in words with its own figures", () => {
+test("the course is described in words with its own figures", () => {
   const frame = { panes: [{ circulation, exchange: course }] } as unknown as Frame;
   const reading = readExchange(frame)!;
   expect(reading.args.drained).toBe(course.drainedTotal);

@@ -34,7 +34,7 @@ describe("the grade line says what is there", () => {
     ]);
   });
 
-  it("with two ventricles the pump adds what stands on its rise, and the lungs spend what stands under their fall", () => {
+  it("with two ventricles the label on the rise gives what the pump adds, and the one under the fall what the lungs lose", () => {
     const line = lineOf("two-ventricle");
     const index = line.findIndex(({ at }) => at === "rightVentricle");
     const rise = line[index + 1]!.totalPressure - line[index]!.totalPressure;

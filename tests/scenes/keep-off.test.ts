@@ -1,5 +1,4 @@
 import { expect, test } from "vitest";
-import { digitsApart } from "../../src/scenes/drawing/scale.ts";
 import { keepOff } from "../../src/scenes/layers/keep-off.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 
@@ -21,7 +20,7 @@ const covers = ({ x, y, width, height }: ReturnType<typeof plateAt>) => {
 };
 const onBlood = (plate: ReturnType<typeof plateAt>) => covers(plate) > 0;
 
-test("plates in a narrow plane stand off the blood that they speak of", () => {
+test("plates in a narrow plane keep clear of the blood that they describe", () => {
   const spots = [plateAt(210, 40), plateAt(210, 250), plateAt(90, 110), plateAt(330, 110)];
   const placed = keepOff(spots, box, [], onBlood);
   expect(placed).toHaveLength(spots.length);
@@ -46,11 +45,6 @@ test("U20 plates never cover each other or what is taken, and one without room i
   }
 });
 
-test("compared drops are told with the decimals that keep them apart", () => {
-  expect(digitsApart([0.44, 0.4, 0.35])).toBe(2);
-  expect(digitsApart([2.1, 0.4, 0.3])).toBe(1);
-});
-
 test("a plate that would like to lie upon its spot in the blood leaves it to be seen", () => {
   const [placed] = keepOff([{ ...plateAt(210, 220, 140, 60), x: 210, y: 220 }], box, [], onBlood);
   expect(Math.abs(placed!.x - 210) >= 70 || Math.abs(placed!.y - 220) >= 30).toBe(true);
@@ -62,6 +56,6 @@ test("a plate that would like to lie upon its spot in the blood leaves it to be 
   });
 });
 
-test("where blood fills the box there is no plate rather than one upon it", () => {
+test("where blood fills the box there is no plate rather than one that covers it", () => {
   expect(keepOff([plateAt(210, 150)], box, [], () => true)).toEqual([]);
 });

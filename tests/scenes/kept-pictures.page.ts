@@ -73,7 +73,7 @@ const DRAWN = [
 ] as const;
 
 for (const { scene, way } of DRAWN) {
-  test(`U10 U28 ${scene} by ${way}: looks at three sizes as its kept pictures, told in words, and accessible`, async ({
+  test(`U10 U28 ${scene} by ${way}: looks at three sizes like its stored pictures, is described in words, and is accessible`, async ({
     page,
   }) => {
     const sound = watchPage(page);

@@ -74,7 +74,7 @@ describe("plates over a plane", () => {
     expect(at([box], 2000, 3000)).toBeNull();
   });
 
-  it("do not let a hairline run beneath another plate", () => {
+  it("do not let a hairline pass below another plate", () => {
     const [first, second] = [plate([500, 300], 400, 360), plate([500, 420], 250, 250)];
     const covered = (line: ReturnType<typeof hairline>) =>
       [0.1, 0.3, 0.5, 0.7, 0.9].some((t) => {

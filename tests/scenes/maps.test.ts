@@ -1,10 +1,14 @@
+import type { Graphics } from "pixi.js";
 import { describe, expect, it, test } from "vitest";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
 import type { Pane } from "../../src/chain/frame.ts";
+import type { Lettering, Note } from "../../src/scenes/drawing/lettering.ts";
+import { drawLegend } from "../../src/scenes/layers/legend.ts";
 import { mapStep, SCALES } from "../../src/scenes/layers/scales.ts";
 import { mapRemarks, mapShown } from "../../src/scenes/pathway/map-remarks.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import { sizes } from "../../src/scenes/theme/type.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { buildField } from "../../src/sim/flow-field/index.ts";
 import type { FieldMeans } from "../../src/sim/flow-field/means.ts";
@@ -58,7 +62,7 @@ test.each([
   ["extracardiac", { breathing: "held" }],
   ["extracardiac", { breathing: "held", pathwayNarrowing: 50 }],
 ] as const)(
-  "%s %o: the vessels' colours on the pressure map stand in the order of the plates' mean pressures",
+  "%s %o: the vessels' colours on the pressure map are in the order of the plates' mean pressures",
   (stage, set) => {
     const places = mapped(stage, set);
     let compared = 0;
@@ -77,30 +81,59 @@ test.each([
 
 describe("a map's key", () => {
   const theme = darkTheme((key, values) => (values ? `${key} ${Object.values(values)}` : key));
-  const pane = (settled: boolean, auditPercent: number, period = 2.4): Pane =>
+  const pane = (settled: boolean, period = 2.4): Pane =>
     ({
       circulation: { traces: { period, heartPeriod: 0.6 } },
-      field: { readings: { settled, auditPercent } },
+      field: { readings: { settled } },
       means: {} as FieldMeans,
     }) as unknown as Pane;
 
-  it("names the window of the mean, and what cannot be trusted yet", () => {
-    expect(mapRemarks([pane(true, 3)], "none", theme)).toEqual([]);
-    expect(mapRemarks([pane(true, 3)], "pressure", theme)).toEqual(["scene.map.mean breath"]);
-    expect(mapRemarks([pane(true, 3, 0.6)], "speed", theme)).toEqual(["scene.map.mean beat"]);
-    expect(mapRemarks([pane(true, 3), pane(false, 3)], "pressure", theme)[1]).toBe("scene.map.settling");
-    expect(mapRemarks([pane(true, 31)], "pressure", theme)).toHaveLength(1);
-    expect(mapRemarks([pane(true, 31)], "loss", theme)[1]).toBe("scene.map.noLoss.open");
-    expect(mapRemarks([pane(false, 3)], "loss", theme)[1]).toBe("scene.map.noLoss.settling");
+  it("says whenever a flow is shown that it is a plane's, over what a map is a mean, and whether it settles still", () => {
+    const plane = "scene.inPlane";
+    expect(mapRemarks([{ ...pane(true), field: null }], "none", theme)).toEqual([]);
+    expect(mapRemarks([pane(true)], "none", theme)).toEqual([plane]);
+    expect(mapRemarks([pane(true)], "pressure", theme)).toEqual([plane, "scene.map.mean breath"]);
+    expect(mapRemarks([pane(true, 0.6)], "speed", theme)).toEqual([plane, "scene.map.mean beat"]);
+    expect(mapRemarks([pane(true), pane(false)], "loss", theme)[2]).toBe("scene.map.settling");
   });
 
-  it("shows no loss map while the energy budget is not closed, the others at once", () => {
-    for (const field of [pane(true, -35), pane(false, 3)]) {
-      expect(mapShown(field, "loss")).toBe(false);
-      expect(mapShown(field, "pressure")).toBe(true);
-    }
-    expect(mapShown(pane(true, 9), "loss")).toBe(true);
-    expect(mapShown({ ...pane(true, 3), means: null }, "speed")).toBe(false);
+  it("is shown as soon as there are means", () => {
+    expect(mapShown(pane(false), "loss")).toBe(true);
+    expect(mapShown({ ...pane(true), means: null }, "speed")).toBe(false);
+  });
+
+  it("puts no number on the map of heat, which is not the pathway's loss", () => {
+    const ends = (overlay: "speed" | "loss") => {
+      const written: string[] = [];
+      const words = {
+        write({ lines }: Note) {
+          written.push(...lines.map((line) => line.words));
+          return { x: 0, y: 0, width: 10, height: 10 };
+        },
+      };
+      const facts = {
+        colouring: "origin",
+        overlay,
+        saturations: [0, 0, 0],
+        origins: [true, true, true],
+        pumped: false,
+        still: false,
+        dyed: false,
+        remarks: [],
+      } as const;
+      const at = { x: 0, y: 0, width: 400, inline: false };
+      const ink: unknown = new Proxy({}, { get: () => () => ink });
+      const sheet = {
+        ink: ink as Graphics,
+        words: words as unknown as Lettering,
+        sizes: sizes(800, 13),
+        theme,
+      };
+      drawLegend(sheet, facts, at);
+      return written.join(" ");
+    };
+    expect(ends("speed")).toMatch(/\d/);
+    expect(ends("loss")).not.toMatch(/\d/);
   });
 
   it("has one scale whatever is drawn: its ends are the map's ends", () => {

@@ -12,7 +12,7 @@ const plateAt = (x: number, y: number) => ({
   height: 30,
 });
 
-test("a plate over a vein is told from one beside the body", () => {
+test("a plate over a vein differs from one beside the body", () => {
   expect(onVessel(laid, fit, plateAt(400, 640))).toBe(true);
   expect(onVessel(laid, fit, plateAt(20, 640))).toBe(false);
 });

@@ -44,13 +44,15 @@ test("a lost graphics context comes back by itself with the same picture", async
 test.describe("under reduced motion", () => {
   test.use({ reducedMotion: "reduce" });
 
-  test("U3 the picture stands still, with streamlines and tracers that teach", async ({ page }) => {
+  test("U3 the picture does not move, and its streamlines and tracers still show the flow", async ({
+    page,
+  }) => {
     await page.setViewportSize({ width: 640, height: 480 });
     await page.goto(opened({ labels: false }));
     await expect
       .poll(async () => (await countColours(page, [liver]))[0], { timeout: 150_000 })
       .toBeGreaterThan(20);
-    // The field is looked at anew until it has settled, at most a few times.
+    // The field is checked again until it has settled, at most a few times.
     await expect
       .poll(
         async () => {

@@ -64,7 +64,7 @@ const circulation = {
 const distanceTo = (points: PathwayGeometry["backdrop"][number]["outline"]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
-/** A plane, what the plates are told of it, and what is true of it by the geometry itself. */
+/** A plane, the plates' input, and the truth from the geometry itself. */
 function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
   const geometry = pathwayGeometry({
     kind: "circulation",
@@ -134,10 +134,9 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const projection = project(box, extent(geometry));
     const toScreen = (point: readonly [number, number]) => onScreen(projection, point);
     const crowded = count > 1 || narrow;
-    const pane = { circulation } as Parameters<typeof listed>[1];
-    const wanted =
-      pointed(focus, geometry, pane, toScreen, crowded, sizes, theme) ??
-      listed(geometry, pane, crowded, toScreen, sizes, theme);
+    const plane = { geometry, circulation, toScreen, crowded };
+    const look = { sizes, theme };
+    const wanted = pointed(focus, plane, look) ?? listed(plane, look);
     return { labels: placed(wanted, reported, projection, box, [key], count > 1 && narrow), projection };
   };
 

@@ -55,7 +55,7 @@ const frameOf = (scene: SceneName, ...requests: CirculationRequest[]): Frame => 
   };
 };
 
-test.each(SCENES)("%s is told in whole sentences without a gap", (scene) => {
+test.each(SCENES)("%s is described in complete sentences without a gap", (scene) => {
   const reading = readScene(frameOf(scene, START.request))!;
   expect(hasMessage(reading.key)).toBe(true);
   for (const value of Object.values(reading.args)) expect(value).not.toBeNaN();
@@ -64,14 +64,14 @@ test.each(SCENES)("%s is told in whole sentences without a gap", (scene) => {
   expect(text).toMatch(/\.$/);
 });
 
-test("nothing is told before anything is solved", () => {
+test("nothing is described before anything is solved", () => {
   for (const scene of SCENES) {
     const frame = { ...frameOf("pathway"), state: { ...START, scene }, sweep: null };
     expect(readScene(frame)).toBeNull();
   }
 });
 
-test("two states side by side are told with the step that liver, gut and kidneys feel", () => {
+test("two states side by side are described with the step in pressure for liver, gut and kidneys", () => {
   const frame = frameOf("circuit", requestOf({ stage: "glenn" }), requestOf({ stage: "extracardiac" }));
   const reading = readScene(frame)!;
   const [before, after] = frame.panes.map(({ circulation }) => circulation!.pressures.hepaticVein);
@@ -79,7 +79,7 @@ test("two states side by side are told with the step that liver, gut and kidneys
   expect(t(reading.key, reading.args)).toContain(`+${formatNumber(after! - before!, 1)}`);
 });
 
-test("a calf that works is told with its squeezes, one at rest without", () => {
+test("a calf at work is described with its contractions, one at rest without", () => {
   const rest = readScene(frameOf("calf", START.request))!;
   expect(rest.key).toBe("further.reading.calfRest");
   const walking = readScene(frameOf("calf", requestOf({ set: { metabolicEquivalents: 3 } })))!;

@@ -30,13 +30,18 @@ const frameOf = (scene: "growth" | "exercise", sweep: Sweep | null): Frame => ({
   sweep,
 });
 
-test("growth is told from the computed ends: the grown body spends more power on the same tube", () => {
+test("growth is described from the computed ends: the grown body spends more power on the same tube", () => {
   const reading = readGrowth(frameOf("growth", answered(planSweep({ ...START, scene: "growth" })!)))!;
-  expect(reading.args.powerTo).toBeGreaterThan(reading.args.powerFrom as number);
-  expect(t(reading.key, reading.args)).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+  expect(parseFloat(String(reading.args.powerTo))).toBeGreaterThan(
+    parseFloat(String(reading.args.powerFrom)),
+  );
+  const told = t(reading.key, reading.args);
+  expect(told).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+  // Drop and power at both ends, each with its band.
+  expect(told.match(/, between [\d.]+ and [\d.]+/g)).toHaveLength(4);
 });
 
-test("exercise is told from the computed ends, and two ventricles reach more output (physiology values, acceptance 8)", () => {
+test("exercise is described from the computed ends, and two ventricles reach more output (physiology values, acceptance 8)", () => {
   const reading = readExercise(frameOf("exercise", answered(planSweep({ ...START, scene: "exercise" })!)))!;
   expect(reading.args.pathwayTo).toBeGreaterThan(reading.args.pathwayFrom as number);
   expect(reading.args.referenceTo).toBeGreaterThan(reading.args.outputTo as number);
@@ -52,12 +57,12 @@ test("before completion growth tells of no tube, and exercise of the veins whose
   expect(exercise.args.pathwayFrom).toBe(sweep.curves[0]!.points[0]!.circulation!.pressures.svc);
 });
 
-test("nothing is told before the ends are answered", () => {
+test("nothing is described before the ends are answered", () => {
   expect(readGrowth(frameOf("growth", planSweep({ ...START, scene: "growth" })))).toBeNull();
   expect(readExercise(frameOf("exercise", null))).toBeNull();
 });
 
-test("U7 curves are told apart by dash pattern as well as by colour", () => {
+test("U7 curves differ in dash pattern as well as in colour", () => {
   for (const palette of [DARK, LIGHT]) {
     const looks = ["0", "1", "2", "reference"].map((name) => lookOf(name, palette));
     expect(new Set(looks.map(({ colour }) => colour)).size).toBe(4);

@@ -27,12 +27,12 @@ describe.each([darkTheme(String), lightTheme(String)])("what the veil leaves in 
     ...[70, 80, 90, 98].map(heart),
   ];
 
-  it("outlines of heart, lungs and vessels stand 2:1 from every ground that they lie on", () => {
+  it("outlines of heart, lungs and vessels have a contrast of 2:1 to every background that they have", () => {
     for (const ground of grounds)
       expect(wcagContrast(line, veiled(ground, theme)), ground).toBeGreaterThanOrEqual(2);
   });
 
-  it("without them heart and lungs could not be told from the ground", () => {
+  it("without them heart and lungs could not be distinguished from the background", () => {
     expect(wcagContrast(veiled(heart(90), theme), veiled(colour.stage, theme))).toBeLessThan(1.5);
     expect(wcagContrast(veiled(colour.backdropEdge, theme), veiled(colour.stage, theme))).toBeLessThan(2);
   });
@@ -42,7 +42,7 @@ describe.each([darkTheme(String), lightTheme(String)])("what the veil leaves in 
     expect(wcagContrast(colour.accent, ground)).toBeGreaterThan(1.2 * wcagContrast(line, ground));
   });
 
-  it("walls of vessels and chambers of the whole circulation stand 2:1 when they draw back", () => {
+  it("walls of vessels and chambers of the whole circulation have a contrast of 2:1 when they are dimmed", () => {
     for (const saturation of [55, 70, 85, 98])
       for (const share of [0.35, 0.45]) {
         const wall = mix(colour.wall, bloodColour(colour, saturation), share);

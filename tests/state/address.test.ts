@@ -3,7 +3,8 @@ import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { patchSchema } from "../../src/lesson/scene-patch.ts";
 import { checkRequest } from "../../src/sim/circulation/check-request.ts";
-import { PARAMETERS, type Parameter } from "../../src/sim/parameters/parameters.ts";
+import type { Parameter } from "../../src/sim/parameters/parameter.ts";
+import { PARAMETERS } from "../../src/sim/parameters/parameters.ts";
 import {
   BODY_RANGES,
   type Body,
@@ -89,7 +90,7 @@ describe("an address", () => {
     );
   });
 
-  it("fits 300 characters with every control of one stage moved", () => {
+  it(`fits ${LONGEST_ADDRESS} characters with every control of one stage moved`, () => {
     for (const stage of STAGES) {
       const set = Object.fromEntries(
         PARAMETERS.filter((parameter) => parameter.stages?.includes(stage) ?? true).map((parameter) => [
@@ -154,7 +155,7 @@ describe("every state that an address can hold", () => {
     );
   });
 
-  it("opens as it was written, or what was changed is told", () => {
+  it("opens as it was written, or reports what was changed", () => {
     const names = Object.keys(BODY_RANGES) as (keyof Body)[];
     fc.assert(
       fc.property(
@@ -177,7 +178,7 @@ describe("every state that an address can hold", () => {
     );
   });
 
-  it("has a body within the one table of ranges: 0.25 m2 is told and lifted, 2.45 m2 is taken", () => {
+  it("has a body within the one table of ranges: 0.25 m2 is reported and raised, 2.45 m2 is accepted", () => {
     const small = readAddress("1~b1_0.25_14");
     expect(small.state.request.body.bsa).toBe(BODY_RANGES.bsa.min);
     expect(small.dropped).toEqual([{ path: "body.bsa", found: "0.25", allowed: "0.3 to 2.5" }]);
@@ -203,7 +204,7 @@ describe("every state that an address can hold", () => {
 });
 
 describe("a broken address", () => {
-  it("of 14,000 characters is read in part and told in a few lines", () => {
+  it("of 14,000 characters is read in part and reported in a few lines", () => {
     const { dropped } = readAddress(`1~${"e9~".repeat(4700)}`);
     expect(dropped[0]).toEqual({
       path: "link",

@@ -56,7 +56,7 @@ describe.skipIf(!compiler)("the solver in a straight round pipe, on a CPU", () =
   }, 240_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  test("loses what Hagen and Poiseuille say, as far as 12 cells across can tell", () => {
+  test("loses what the Hagen-Poiseuille law gives, as far as 12 cells across can show", () => {
     expect(line.drop * 133.322387).toBeGreaterThan(0.98 * exact);
     expect(line.drop * 133.322387).toBeLessThan(1.08 * exact);
     expect(line.power / (exact * flow * 1e-3)).toBeCloseTo((line.drop * 133.322387) / exact, 1);

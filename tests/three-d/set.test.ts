@@ -59,7 +59,7 @@ describe("a body", () => {
 });
 
 describe("docs/validation/three-d.json", () => {
-  test("holds the cases as they stand in the list", () => {
+  test("has the cases as they are in the list", () => {
     const known = new Map(cases.map((one) => [one.name, one]));
     expect(set.cases.length).toBeGreaterThanOrEqual(60);
     for (const { name, stage, body, set: sizes, index } of set.cases) {
@@ -84,7 +84,7 @@ describe("docs/validation/three-d.json", () => {
         expect(left + right + fenestration, name).toBeCloseTo(1, 2);
     }
   });
-  test("lies on Hagen and Poiseuille in the pipe, nearer with a finer grid", () => {
+  test("agrees with the Hagen-Poiseuille law in the pipe, more closely with a finer grid", () => {
     const errors = set.pipe.grids.map(({ power }: { power: number }) =>
       Math.abs(power / set.pipe.exact.power - 1),
     );

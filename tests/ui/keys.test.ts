@@ -69,7 +69,7 @@ describe("keys", () => {
     expect(ran.mock.calls.flat()).toEqual(["next PageDown", "undo"]);
   });
 
-  it("tell Shift from no Shift where it matters", () => {
+  it("distinguish Shift from no Shift where it matters", () => {
     press("Z", { ctrlKey: true, shiftKey: true });
     expect(ran).toHaveBeenLastCalledWith("redo");
   });

@@ -35,7 +35,7 @@ test("a closed fenestration has no curve", () => {
   expect(names({ fenestrationDiameter: 4 })).toContain("fenestration");
 });
 
-test("the table that stands for a trace tells the model's own mean", () => {
+test("the table in place of a trace states the model's own mean", () => {
   const pathway = traceSeries("pressures", circulation, DARK).find(({ name }) => name === "pathway")!;
   const summary = summaryOf(pathway.values, true)!;
   expect(summary.mean).toBeCloseTo(circulation.pressures.pathway, 1);
@@ -86,7 +86,7 @@ test("U6 ink on every colour of the maps keeps 4.5:1", () => {
     }
 });
 
-test("a map's cells lie between the least and the greatest, and an empty cell stays empty", () => {
+test("a map's cells are between the least and the greatest, and an empty cell stays empty", () => {
   expect(
     placesOf([
       [2, null],
@@ -99,7 +99,7 @@ test("a map's cells lie between the least and the greatest, and an empty cell st
   expect(placesOf([[5, 5]])).toEqual([[0.5, 0.5]]);
 });
 
-test("marks are told exactly: 7.5 is never told as 8", () => {
+test("marks are written exactly: 7.5 is never written as 8", () => {
   expect(digitsFor([0, 5, 10])).toBe(0);
   expect(digitsFor([0, 0.5])).toBe(1);
   expect(digitsFor([0.25, 0.3])).toBe(2);

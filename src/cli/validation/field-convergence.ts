@@ -1,7 +1,7 @@
 /**
- * Solves the validation planes through kind "field" on 20 and on 40 cells across, both depths, and writes what differs to
+ * Solves the validation planes through kind "field" on 20 and on 40 cells across, both depths, and writes the differences to
  * docs/validation/field-convergence.json: `npx tsx src/cli/validation/field-convergence.ts` (half an hour; a part of a plane's name
- * as argument renews those planes alone). The page is written from it by validation-field.ts.
+ * as argument recomputes only those planes). validation-field.ts writes the page from it.
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { VALIDATION_PLANES } from "./field-planes.ts";

@@ -3,7 +3,7 @@ import type { FlowGeometry, Opening, Point, Shape } from "../../sim/geometry/geo
 
 export interface ValidationPlane {
   readonly name: string;
-  /** mm, what the cells are counted across */
+  /** mm: the width across which cells are counted */
   readonly narrowest: number;
   readonly geometry: FlowGeometry;
 }

@@ -1,4 +1,4 @@
-/** One plane through kind "field" of the compute contract, and how far two answers lie apart. */
+/** One plane through kind "field" of `compute`, and how much two answers differ. */
 import { FIELD_KIND } from "../../sim/compute/field-kind.ts";
 import type { ValidationPlane } from "./field-planes.ts";
 
@@ -38,7 +38,7 @@ export interface Gap {
   readonly share: number;
 }
 
-/** How far `coarse` lies from `fine`. */
+/** How much `coarse` differs from `fine`. */
 export function gapBetween(coarse: PlaneAnswer, fine: PlaneAnswer): Gap {
   const inflow = fine.openings.reduce((sum, { flow }) => sum + Math.max(0, flow), 0);
   const differences = ({ openings }: PlaneAnswer) =>

@@ -1,6 +1,8 @@
 /** The page docs/validation-physiology.md as text. */
 import { solvePersons } from "./persons.ts";
 import { type Row, type Section, sections } from "./rows.ts";
+import { sensitivityTable } from "./sensitivity.ts";
+import { stressSections } from "./stress-rows.ts";
 
 const passes = ({ value, low, high }: Row): boolean => value >= low - 1e-9 && value <= high + 1e-9;
 const shown = (value: number): string => {
@@ -24,9 +26,12 @@ const table = ({ title, rows }: Section): string =>
   ].join("\n");
 
 export function validationPage(): string {
-  const all = sections(solvePersons());
-  const rows = all.flatMap((section) => section.rows);
-  const inside = rows.filter(passes).length;
+  const atRest = sections(solvePersons());
+  const stressed = stressSections();
+  const count = (parts: readonly Section[]) => {
+    const rows = parts.flatMap((section) => section.rows);
+    return `${rows.filter(passes).length} of ${rows.length}`;
+  };
   return [
     "# Physiology: our values beside published ones",
     "",
@@ -34,8 +39,9 @@ export function validationPage(): string {
     "(docs/model-circulation.md); nothing is tuned row by row, and rows that fall outside stay here with the reason. The persons are invented.",
     "Where no other condition is named: rest, quiet breathing, atrial pressure held, 1 MET. Sources in full: docs/model-circulation.md.",
     "",
-    `${inside} of ${rows.length} quantities lie inside the published range.`,
+    `${count(atRest)} quantities at rest and in usual conditions lie inside the published range, and ${count(stressed)} under stress.`,
     "",
-    ...all.map(table),
+    ...[...atRest, ...stressed].map(table),
+    sensitivityTable(),
   ].join("\n");
 }

@@ -5,7 +5,7 @@ import { showsField } from "../../state/scene-state.ts";
 import type { Key } from "../../ui/keys.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
-import type { PanelName } from "./bench.tsx";
+import type { PanelName } from "./panels.ts";
 
 export interface BenchActs {
   readonly context: Context;

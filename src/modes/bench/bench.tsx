@@ -1,18 +1,15 @@
 /** The bench: everything adjustable, for someone who wants to explore. */
 
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useLayoutEffect } from "preact/hooks";
-import { tabulatedLoss } from "../../chain/tabulated.ts";
+import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { STAGES } from "../../sim/parameters/request.ts";
-import { writeAddress } from "../../state/address.ts";
 import { releaseDye, setStage } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import { announce } from "../../ui/announce.tsx";
 import { Choice } from "../../ui/choice.tsx";
 import { figuresOf } from "../../ui/figures.ts";
 import { KeyList } from "../../ui/key-list.tsx";
-import { listenForKeys } from "../../ui/keys.ts";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
@@ -24,31 +21,21 @@ import { isMoving, togglePlay } from "../shared/play.ts";
 import { lettersOn } from "../shared/preferences.ts";
 import { sceneReading } from "../shared/scene-reading.ts";
 import { StageView } from "../shared/stage-view.tsx";
+import { useKeys } from "../shared/use-keys.ts";
 import { Adjust } from "./adjust.tsx";
 import { benchKeys } from "./bench-keys.ts";
 import { Compare } from "./compare.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
+import { PANELS, type PanelName } from "./panels.ts";
 import { TakeAway } from "./take-away.tsx";
 
-/** ms without a change until the address bar is told */
-const ADDRESS_REST = 600;
-
-const PANELS = ["adjust", "look", "compare", "numbers", "take"] as const;
-export type PanelName = (typeof PANELS)[number];
-
 export function Bench({ context }: { readonly context: Context }) {
-  const { session, place } = context;
+  const { session, address, place } = context;
   const { chain } = session;
   const panel = useSignal<PanelName | null>(null);
   const dialog = useSignal<"help" | "keys" | null>(null);
-  const figures = useComputed(() =>
-    figuresOf(
-      chain.circulations.value[0] ?? null,
-      chain.readings.value[0] ?? null,
-      tabulatedLoss(chain.circulations.value[0] ?? null),
-    ),
-  );
+  const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
   const toggle = (name: PanelName) => {
     panel.value = panel.value === name ? null : name;
   };
@@ -58,33 +45,13 @@ export function Bench({ context }: { readonly context: Context }) {
   const closeDialog = () => {
     dialog.value = null;
   };
-  const read = () => announce(sceneReading(context, true).join(" "));
+  const read = () => announce(sceneReading(context, { spoken: true }).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
   };
   const keys = benchKeys({ context, toggle, close, read, openKeys });
-  useLayoutEffect(
-    () =>
-      listenForKeys(
-        () => (dialog.value ? [] : keys),
-        () => lettersOn.value,
-      ),
-    [],
-  );
-  // The address follows the scene, so that loading the page anew opens what was seen.
-  useEffect(() => {
-    let due: ReturnType<typeof setTimeout>;
-    const stop = session.scene.subscribe((state) => {
-      clearTimeout(due);
-      due = setTimeout(() => {
-        place.value = { ...place.peek(), state: writeAddress(state) };
-      }, ADDRESS_REST);
-    });
-    return () => {
-      stop();
-      clearTimeout(due);
-    };
-  }, [place, session]);
+  useKeys(keys, () => dialog.value !== null);
+  useEffect(() => address.followScene(session.scene), [address, session]);
   const { request } = session.scene.value;
   const panels = {
     adjust: () => <Adjust session={session} onClose={close} />,

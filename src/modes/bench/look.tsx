@@ -13,7 +13,7 @@ const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
 const OF_FIELD: readonly string[] = ["handles", "streamlines"];
 
 export function Look({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
-  const { session, theme, reducedMotion, place } = context;
+  const { session, theme, reducedMotion, address } = context;
   const { view, scene } = session.scene.value;
   const field = scene !== "pathway" || showsField(session.scene.value);
   const see = (subject: string, change: Edit) => {
@@ -94,9 +94,7 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
         value={language()}
         words={LANGUAGES}
         nameOf={languageName}
-        onChoose={(tag) => {
-          place.value = { ...place.value, language: tag };
-        }}
+        onChoose={(tag) => address.go({ language: tag })}
       />
     </Panel>
   );

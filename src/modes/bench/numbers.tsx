@@ -1,5 +1,4 @@
 /** The scene as words and tables: the reading, the loss ledger, and where the blood goes. */
-import { tabulatedLoss } from "../../chain/tabulated.ts";
 import { t } from "../../i18n/index.ts";
 import { setView } from "../../state/edit.ts";
 import { EnergyTable } from "../../ui/energy-table.tsx";
@@ -24,11 +23,10 @@ export interface NumbersProps {
 export function Numbers({ context, onRead, onClose }: NumbersProps) {
   const { session, stage } = context;
   const circulation = session.chain.circulations.value[0] ?? null;
-  const readings = session.chain.readings.value[0] ?? null;
   return (
     <Panel title={t("bench.numbers")} onClose={onClose}>
       <div class="phone-only">
-        <Readouts figures={figuresOf(circulation, readings, tabulatedLoss(circulation))} />
+        <Readouts figures={figuresOf(circulation)} />
       </div>
       <section class="reading">
         <h3>{t("numbers.reading")}</h3>
@@ -50,7 +48,7 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
       )}
       {circulation && <EnergyTable circulation={circulation} />}
       <TestOcclusionPanel context={context} />
-      {readings?.settled && <SharesTable readings={readings} />}
+      {circulation?.shares && <SharesTable shares={circulation.shares} />}
       {circulation && (
         <TracesSection
           circulation={circulation}

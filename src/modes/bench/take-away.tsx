@@ -43,8 +43,7 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
   const table = () => {
     const circulation = session.chain.circulations.value[0];
     if (!circulation) return;
-    const readings = session.chain.readings.value[0] ?? null;
-    const text = writeTable({ circulation, readings, link, date: new Date().toISOString() });
+    const text = writeTable({ circulation, link, date: new Date().toISOString() });
     saveFile("lungward.csv", text, "text/csv");
   };
   const clip = () => {

@@ -3,7 +3,7 @@ import { effect } from "@preact/signals";
 import type { BindingApi } from "@tweakpane/core";
 import { type FolderApi, Pane } from "tweakpane";
 import { digitsOfStep, formatNumber, t, unitSymbol } from "../../i18n/index.ts";
-import type { Parameter } from "../../sim/parameters/parameters.ts";
+import type { Parameter } from "../../sim/parameters/parameter.ts";
 import { bodyAt, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/parameters/request.ts";
 import {
   type Edit,

@@ -1,6 +1,7 @@
 /** One parameter run over its range, alone or against a second one: which states are solved. */
 import { curveOver, type Sweep } from "../../chain/running-sweep.ts";
-import { type NumberParameter, PARAMETERS } from "../../sim/parameters/parameters.ts";
+import type { NumberParameter } from "../../sim/parameters/parameter.ts";
+import { PARAMETERS } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest, Stage } from "../../sim/parameters/request.ts";
 import { actsIn } from "../../state/edit.ts";
 

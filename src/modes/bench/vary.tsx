@@ -2,17 +2,28 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { createSweep, type RunningSweep, type Sweep } from "../../chain/running-sweep.ts";
-import { digitsOfStep, t, unitSymbol } from "../../i18n/index.ts";
+import { digitsOfStep, LOSS_DIGITS, t, unitSymbol } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { type NumberParameter, numberSetting } from "../../sim/parameters/parameters.ts";
+import type { NumberParameter } from "../../sim/parameters/parameter.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { ParameterMap, SweepChart, SweepProgress } from "../../ui/traces/index.ts";
 import type { Context } from "../shared/mode.ts";
 import { themeNamed } from "../shared/stage-loop.ts";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
 
 const FIGURES = [
-  { name: "pressureDrop", unit: "mmHg", digits: 2, read: ({ pathway }: Circulation) => pathway.pressureDrop },
-  { name: "powerLoss", unit: "mW", digits: 1, read: ({ pathway }: Circulation) => pathway.powerLoss },
+  {
+    name: "pressureDrop",
+    unit: "mmHg",
+    digits: LOSS_DIGITS.pressureDrop,
+    read: ({ pathway }: Circulation) => pathway.pressureDrop,
+  },
+  {
+    name: "powerLoss",
+    unit: "mW",
+    digits: LOSS_DIGITS.powerLoss,
+    read: ({ pathway }: Circulation) => pathway.powerLoss,
+  },
   {
     name: "pathwayPressure",
     unit: "mmHg",

@@ -1,4 +1,4 @@
-/** A closed page: no menu, no selection, no zoom, no print, no way back, no way out by touch or key. */
+/** A closed page: no menu, no selection, no zoom, no print, no way out by touch or key. */
 
 const REFUSED = ["contextmenu", "selectstart", "dragstart", "gesturestart", "dragover", "drop", "auxclick"];
 
@@ -22,21 +22,16 @@ export function closePage(): () => void {
   const pinch = (event: TouchEvent) => {
     if (event.touches.length > 1 && event.cancelable) event.preventDefault();
   };
-  // The back gesture lands on the entry that is put back at once.
-  const back = () => history.pushState(null, "", location.href);
   for (const name of REFUSED) addEventListener(name, refuse, { capture: true });
   addEventListener("keydown", key, { capture: true });
   addEventListener("wheel", wheel, { passive: false });
   addEventListener("touchmove", pinch, { passive: false });
-  addEventListener("popstate", back, { capture: true });
-  back();
   document.documentElement.classList.add("closed");
   return () => {
     for (const name of REFUSED) removeEventListener(name, refuse, { capture: true });
     removeEventListener("keydown", key, { capture: true });
     removeEventListener("wheel", wheel);
     removeEventListener("touchmove", pinch);
-    removeEventListener("popstate", back, { capture: true });
     document.documentElement.classList.remove("closed");
   };
 }

@@ -1,7 +1,7 @@
 /** A few things to change by single taps, and what the model answers. */
 
 import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
-import type { NumberParameter } from "../../sim/parameters/parameters.ts";
+import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { setParameter, settingOf } from "../../state/edit.ts";
 import type { Editing } from "../../ui/editing.ts";
 import { figuresOf } from "../../ui/figures.ts";
@@ -19,7 +19,7 @@ export function TryIt({ editing, session }: { readonly editing: Editing; readonl
   const numbers = firstParameters(request.stage).filter(
     (parameter): parameter is NumberParameter => parameter.kind === "number",
   );
-  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null);
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null);
   return (
     <div class="kiosk-try">
       {numbers.map((parameter) => (

@@ -1,20 +1,24 @@
 /** Two numbers for the back row; side by side, one for each picture in the pictures' order. */
 import { formatNumber, t, unitSymbol } from "../../i18n/index.ts";
+import { BandText } from "../../ui/readout.tsx";
 import type { LargeFigure } from "../shared/lesson/figures-that-matter.ts";
 
 export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigure[] }) => (
   <dl class="readouts">
-    {figures.map(({ name, values, unit, digits, note }) => {
+    {figures.map(({ name, values, bands, unit, digits, note }) => {
       const label = t(`figure.${name}`);
       return (
         <div class="readout" key={name}>
           <dt>{values.length > 1 ? t("figure.sideBySide", { name: label }) : label}</dt>
           <dd class="readout-first">
             {values.map((value, pane) => (
-              <bdi class="value" key={pane} data-figure={name} data-value={value ?? ""}>
-                {value === null ? t("figure.waiting") : formatNumber(value, digits)}
-                {pane === values.length - 1 && <span class="unit">{`\u202f${unitSymbol(unit)}`}</span>}
-              </bdi>
+              <span class="figure" key={pane}>
+                <bdi class="value" data-figure={name} data-value={value ?? ""}>
+                  {value === null ? t("figure.waiting") : formatNumber(value, digits)}
+                  {pane === values.length - 1 && <span class="unit">{`\u202f${unitSymbol(unit)}`}</span>}
+                </bdi>
+                {bands[pane] && <BandText band={bands[pane]} digits={digits} />}
+              </span>
             ))}
           </dd>
           {note && <dd class="readout-note">{t(note)}</dd>}

@@ -37,7 +37,7 @@ const READER = "lungward.lecture.reader";
 const ROOM = "lungward.lecture.room";
 
 export function roomState({ context, library, stops, list, minutes }: RoomOptions): RoomState {
-  const { session, place, stage } = context;
+  const { session, address, place, stage } = context;
   const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
   const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
@@ -65,9 +65,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   const following = [
     effect(() => channel.post(toSpeaker())),
     // The address follows the talk, so that a reload opens the same step.
-    effect(() => {
-      place.value = { ...place.peek(), step: String(talk.value.at + 1) };
-    }),
+    effect(() => address.go({ step: String(talk.value.at + 1) })),
     effect(() => stage.hold(talk.value.blank !== "none")),
     followAside(context, talk, script),
   ];

@@ -1,12 +1,11 @@
 /** The speaker's window: notes, what comes next, clock and time left, and what-ifs answered before the room sees them. */
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
-import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { ChoiceQuestion } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { writeAddress } from "../../state/address.ts";
 import { figuresOf } from "../../ui/figures.ts";
-import { listenForKeys } from "../../ui/keys.ts";
 import { InlineView, ProseView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
@@ -14,7 +13,7 @@ import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
-import { lettersOn } from "../shared/preferences.ts";
+import { useKeys } from "../shared/use-keys.ts";
 import { Clock } from "./clock.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { readStops } from "./playlist.ts";
@@ -98,8 +97,8 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
     figuresThatMatter(script.stop.value.step, session.scene.value, session.chain.circulations.value),
   );
   const further = useComputed(() =>
-    figuresOf(session.chain.circulations.value[0] ?? null, null).filter(
-      ({ name, source }) => source !== "field" && large.value.every((each) => each.name !== name),
+    figuresOf(session.chain.circulations.value[0] ?? null).filter(({ name }) =>
+      large.value.every((each) => each.name !== name),
     ),
   );
   const { step } = script.stop.value;
@@ -201,26 +200,19 @@ function roomSees(talk: Talk): string {
 /** The clicker works whichever window has the focus. */
 function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void): void {
   const nothing = () => {};
-  useLayoutEffect(
-    () =>
-      listenForKeys(
-        () =>
-          lectureKeys({
-            say,
-            pause,
-            start: nothing,
-            fullScreen: nothing,
-            point: nothing,
-            whatIf: nothing,
-            speaker: nothing,
-            theme: nothing,
-            digit: nothing,
-            enter: () => false,
-            escape: nothing,
-            keyList: nothing,
-          }),
-        () => lettersOn.value,
-      ),
-    [],
-  );
+  const keys = lectureKeys({
+    say,
+    pause,
+    start: nothing,
+    fullScreen: nothing,
+    point: nothing,
+    whatIf: nothing,
+    speaker: nothing,
+    theme: nothing,
+    digit: nothing,
+    enter: () => false,
+    escape: nothing,
+    keyList: nothing,
+  });
+  useKeys(keys, () => false);
 }

@@ -8,8 +8,8 @@ import type { Session } from "./session.ts";
 /** Until the returned function is called. */
 export function tellAnswers(session: Session): () => void {
   const { chain } = session;
-  const current = (): readonly Figure[] => figuresOf(chain.circulations.value[0] ?? null, null);
-  const spoken = ({ value, unit, digits }: Figure) => speakQuantity(value!, unit, digits);
+  const current = (): readonly Figure[] => figuresOf(chain.circulations.value[0] ?? null);
+  const spoken = ({ value, unit, digits, band }: Figure) => speakQuantity(value!, unit, digits, band);
   let announced = new Map<string, string>();
   let announcedEdits = session.edits.peek();
   return effect(() => {

@@ -33,12 +33,10 @@ export function HandoutView({
       () => {},
     );
   }, []);
-  const caption = sceneReading(context).join(" ");
-  const figures = figuresOf(session.chain.circulations.value[0] ?? null, null).flatMap(
-    ({ name, value, unit, digits, source }) =>
-      value === null || source === "field"
-        ? []
-        : [[t(`figure.${name}`), formatQuantity(value, unit, digits)] as const],
+  const caption = sceneReading(context, { still: true }).join(" ");
+  const figures = figuresOf(session.chain.circulations.value[0] ?? null).flatMap(
+    ({ name, value, unit, digits, band }) =>
+      value === null ? [] : [[t(`figure.${name}`), formatQuantity(value, unit, digits, band)] as const],
   );
   return (
     <Handout title={t("handout.title", { stage: t(`stage.${request.stage}`) })} onClose={onClose}>

@@ -1,5 +1,6 @@
 /** What a mode is to the page: a person in a place. It composes the rest and holds no facts of its own. */
-import type { Signal } from "@preact/signals";
+import type { ReadonlySignal, Signal } from "@preact/signals";
+import type { AddressSync } from "./address-sync.ts";
 import type { Place } from "./place.ts";
 import type { Session } from "./session.ts";
 import type { StageLoop } from "./stage-loop.ts";
@@ -13,8 +14,9 @@ export interface Context {
   readonly session: Session;
   /** The one moving picture, behind every mode that shows it. */
   readonly stage: StageLoop;
-  /** Where we are: mode, lesson, step, language. Writing it moves there and tells the address bar. */
-  readonly place: Signal<Place>;
+  /** The only way in which a mode changes the place. */
+  readonly address: AddressSync;
+  readonly place: ReadonlySignal<Place>;
   readonly theme: Signal<ThemeName>;
   /** True while the person or the device asks that nothing moves by itself. */
   readonly reducedMotion: Signal<boolean>;

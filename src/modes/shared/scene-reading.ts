@@ -30,11 +30,14 @@ const inWords = ({ args }: Reading) =>
     ]),
   );
 
-/** Sentences; `spoken`: units as words for a voice. Follows the scene, the answers and the readings. */
-export function sceneReading({ session, stage }: Context, spoken = false): readonly string[] {
+/** Sentences; `spoken`: units as words for a voice; `still`: without what only a moving flow tells. Follows the scene, the answers and the readings. */
+export function sceneReading(
+  { session, stage }: Context,
+  { spoken = false, still = false } = {},
+): readonly string[] {
   const { chain } = session;
   const circulation = chain.circulations.value[0] ?? null;
-  const readings = chain.readings.value[0] ?? null;
+  const readings = (!still && chain.readings.value[0]) || null;
   // Where no pathway leads to the lungs its sentences would speak of what isn't there.
   const without = circulation !== null && !hasPathway(circulation.request.stage);
   const reader = READERS[session.scene.value.scene] ?? (without ? readCircuit : undefined);

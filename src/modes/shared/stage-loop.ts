@@ -1,5 +1,5 @@
 /** The page's one stage: made once, drawn once for each screen frame while a mode shows it. */
-import { effect, type ReadonlySignal, signal } from "@preact/signals";
+import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
 import { language, t } from "../../i18n/index.ts";
@@ -16,6 +16,8 @@ interface Look {
   /** px of the picture: its smallest type */
   readonly floor: number;
 }
+
+type Take<Taken> = (stage: Stage, frame: Frame) => Promise<Taken>;
 
 export interface StageLoop {
   readonly way: ReadonlySignal<Way>;
@@ -105,26 +107,15 @@ export function createStageLoop(
     drawn = now;
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
-    const found = frame.state.view.handles ? (frame.panes[0]?.geometry?.handles ?? []) : [];
-    if (found !== handles.peek() && (found.length > 0 || handles.peek().length > 0)) handles.value = found;
+    setHandles(handles, frame);
     for (const listener of listeners) listener();
   };
 
-  /** The screen's own look comes back afterwards. */
-  const looking = async <Taken>(
-    look: Look = { theme: theme.peek(), floor },
-    take: (stage: Stage) => Promise<Taken>,
-  ): Promise<Taken> => {
+  const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> => {
     await started;
     if (!stage) throw new Error("no stage");
-    stage.setTheme(themeNamed(look.theme));
-    stage.setFloor(look.floor);
-    try {
-      return await take(stage);
-    } finally {
-      stage.setTheme(themeNamed(theme.peek()));
-      stage.setFloor(floor);
-    }
+    const own = () => ({ theme: theme.peek(), floor });
+    return withLook(stage, look ?? own(), own, (of) => take(of, frame ?? chain.frame()));
   };
 
   return {
@@ -157,21 +148,48 @@ export function createStageLoop(
       return () => listeners.delete(listener);
     },
     canvas: () => host.querySelector("canvas"),
-    clear() {
-      const { clientWidth, clientHeight } = host;
-      const scale = (host.querySelector("canvas")?.width ?? clientWidth) / clientWidth;
-      return {
-        x: scale * insets.left,
-        y: scale * insets.top,
-        width: scale * (clientWidth - insets.left - insets.right),
-        height: scale * (clientHeight - insets.top - insets.bottom),
-      };
-    },
-    snapshot: (width, height, look) =>
-      looking(look, (of) => of.snapshot(frame ?? chain.frame(), width, height)),
-    drawing: (width, height, look) =>
-      looking(look, (of) => of.drawing(frame ?? chain.frame(), width, height)),
+    clear: () => clearBox(host, insets),
+    snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
+    drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
     toScreen: (point) => stage?.toScreen(point) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
+}
+
+/** One empty list is as good as another. */
+function setHandles(handles: Signal<readonly Handle[]>, { state, panes }: Frame): void {
+  const found = state.view.handles ? (panes[0]?.geometry?.handles ?? []) : [];
+  if (found !== handles.peek() && (found.length > 0 || handles.peek().length > 0)) handles.value = found;
+}
+
+/** px of the canvas */
+function clearBox(host: HTMLElement, insets: Insets): Box {
+  const { clientWidth, clientHeight } = host;
+  const scale = (host.querySelector("canvas")?.width ?? clientWidth) / clientWidth;
+  return {
+    x: scale * insets.left,
+    y: scale * insets.top,
+    width: scale * (clientWidth - insets.left - insets.right),
+    height: scale * (clientHeight - insets.top - insets.bottom),
+  };
+}
+
+function setLook(stage: Stage, { theme, floor }: Look): void {
+  stage.setTheme(themeNamed(theme));
+  stage.setFloor(floor);
+}
+
+/** The screen's own look, as it is by then, comes back afterwards. */
+async function withLook<Taken>(
+  stage: Stage,
+  look: Look,
+  own: () => Look,
+  take: (stage: Stage) => Promise<Taken>,
+): Promise<Taken> {
+  setLook(stage, look);
+  try {
+    return await take(stage);
+  } finally {
+    setLook(stage, own());
+  }
 }

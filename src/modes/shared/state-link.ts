@@ -2,11 +2,11 @@
 
 import { language } from "../../i18n/index.ts";
 import { writeAddress } from "../../state/address.ts";
+import { linkTo } from "./address-sync.ts";
 import type { Context } from "./mode.ts";
-import { AT_HOME, writePlace } from "./place.ts";
+import { AT_HOME } from "./place.ts";
 
 export const stateLink = ({ session }: Pick<Context, "session">): string => {
   const state = writeAddress(session.scene.value);
-  const query = writePlace({ ...AT_HOME, mode: "bench", language: language(), state });
-  return new URL(query, location.href).href;
+  return linkTo({ ...AT_HOME, mode: "bench", language: language(), state });
 };

@@ -16,10 +16,9 @@ const CLIP = { width: 1280, height: 720, seconds: 8 } as const;
 
 function sheetOf({ session, theme }: Context): Sheet {
   const { colour, family } = themeNamed(theme.value);
-  const { circulations, readings } = session.chain;
   return {
     title: t(`stage.${session.scene.value.request.stage}`),
-    figures: figuresOf(circulations.value[0] ?? null, readings.value[0] ?? null),
+    figures: figuresOf(session.chain.circulations.value[0] ?? null),
     date: new Date().toISOString(),
     colours: { ground: colour.stage, ink: colour.ink, soft: colour.inkSoft },
     family,

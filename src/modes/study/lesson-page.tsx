@@ -1,16 +1,12 @@
 /** One lesson taken alone: predict, watch, explain; the words beside the stage, the questions among them. */
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useLayoutEffect, useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { findStep, type Lesson } from "../../lesson/lesson.ts";
-import { progressOf } from "../../lesson/player.ts";
-import { dueForRecall, withLesson } from "../../lesson/progress.ts";
-import { parseReference } from "../../lesson/read-prose.ts";
+import type { Lesson } from "../../lesson/lesson.ts";
 import { releaseDye, setView } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import { Choice, Switch } from "../../ui/choice.tsx";
 import { KeyList } from "../../ui/key-list.tsx";
-import { listenForKeys } from "../../ui/keys.ts";
 import { LedgerTable } from "../../ui/ledger-table.tsx";
 import { StepList } from "../../ui/lesson/step-list.tsx";
 import { TELLINGS } from "../../ui/lesson/voice.ts";
@@ -18,34 +14,30 @@ import { Panel } from "../../ui/panel.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { Help } from "../shared/help.tsx";
-import { runLesson } from "../shared/lesson/lesson-run.ts";
+import type { LessonRun } from "../shared/lesson/lesson-run.ts";
+import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
 import { writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
 import { keptTelling, largerWords, lettersOn } from "../shared/preferences.ts";
 import { ReadAloud } from "../shared/read-aloud.tsx";
 import { StageView } from "../shared/stage-view.tsx";
+import { useKeys } from "../shared/use-keys.ts";
 import { LessonWords } from "./lesson-words.tsx";
 import type { StudyProps } from "./study-home.tsx";
 import { studyKeys } from "./study-keys.ts";
+import { followPlace, startStudy } from "./study-run.ts";
 
 export function LessonPage({ context, library, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
   const { session, place } = context;
-  const run = useMemo(() => startRun({ context, library, kept, lesson }), [lesson]);
+  const run = useMemo(() => startStudy({ context, library, kept, lesson }), [lesson]);
   const open = useSignal<"steps" | "help" | "keys" | null>(null);
   useEffect(() => run.release, [run]);
-  useEffect(() => followPlace(context, lesson, run), [run]);
+  useEffect(() => followPlace(context, run), [run]);
   const keys = studyKeys(context, run, () => {
     open.value = "keys";
   });
-  useLayoutEffect(
-    () =>
-      listenForKeys(
-        () => (open.value === "keys" || open.value === "help" ? [] : keys),
-        () => lettersOn.value,
-      ),
-    [run],
-  );
+  useKeys(keys, () => open.value === "keys" || open.value === "help");
   const close = () => {
     open.value = null;
   };
@@ -92,27 +84,7 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
             ]}
           />
         </header>
-        {open.value === "steps" && (
-          <Panel title={t("lesson.steps")} onClose={close}>
-            <StepList
-              lesson={lesson}
-              current={lesson.steps[run.player.value.step]!.id}
-              seen={run.player.value.seen}
-              onGo={(step) => {
-                run.send({ kind: "go", step });
-                close();
-              }}
-            />
-            <a href={writePlace({ ...place.value, more: { view: "text" } })}>{t("study.asText")}</a>
-            <Switch
-              label={t("study.larger")}
-              on={largerWords.value}
-              onChange={(on) => {
-                largerWords.value = on;
-              }}
-            />
-          </Panel>
-        )}
+        {open.value === "steps" && <Steps {...{ context, run }} onClose={close} />}
         <LessonWords run={run} library={library} session={session} homeHref={home} />
         <div class="clear" data-clear />
         {view.ledger && ledger && !covered.value && (
@@ -155,65 +127,34 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
   );
 }
 
-/** Begins where the address says, else where an earlier visit stopped; questions of earlier days come first. */
-function startRun({ context, library, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
-  const progress = kept.progress.peek();
-  const at = stepIn(lesson, context.place.peek().step);
-  const known = (key: string) => {
-    const reference = parseReference(key);
-    const from = reference && library.lessons.find(({ id }) => id === reference.lesson);
-    if (!from) return [];
-    const question = from.steps[findStep(from, reference.step)]?.question;
-    return question && question.kind !== "goal"
-      ? [{ ...reference, lesson: reference.lesson === lesson.id ? null : reference.lesson }]
-      : [];
-  };
-  const due =
-    at === undefined ? dueForRecall(progress, new Date().toISOString().slice(0, 10)).flatMap(known) : [];
-  return runLesson(context.session, lesson, {
-    alone: true,
-    reader: progress.reader,
-    earlier: progress.lessons[lesson.id],
-    at,
-    due,
-    lessons: library.lessons,
-    onProgress: (player) => {
-      const next = progressOf(lesson, player);
-      kept.keep(
-        withLesson(kept.progress.peek(), lesson.id, next),
-        `${lesson.id}#${next.step}`,
-        library.lessons.map(({ id }) => id),
-      );
-    },
-  });
+interface StepsProps {
+  readonly context: Context;
+  readonly run: LessonRun;
+  readonly onClose: () => void;
 }
 
-/** A step by id or by number; undefined when the address names none. */
-function stepIn(lesson: Lesson, step: string): string | undefined {
-  return lesson.steps.find(({ id }) => id === step)?.id ?? lesson.steps[Number(step) - 1]?.id;
-}
-
-/** The address follows the step, and the step an address that someone went to. */
-function followPlace(
-  { place }: StudyProps["context"],
-  lesson: Lesson,
-  run: ReturnType<typeof runLesson>,
-): () => void {
-  const idNow = () => lesson.steps[run.player.peek().step]!.id;
-  // First: someone may have gone on between the lesson opening and now.
-  const stopReading = place.subscribe(({ lesson: where, step }) => {
-    const wanted = stepIn(lesson, step);
-    if (where !== lesson.id || wanted === undefined || wanted === idNow()) return;
-    run.send({ kind: "go", step: wanted });
-    if (idNow() !== wanted) place.value = { ...place.peek(), step: idNow() };
-  });
-  const stopWriting = run.player.subscribe(() => {
-    const step = idNow();
-    const now = place.peek();
-    if (now.lesson === lesson.id && now.step !== step) place.value = { ...now, step };
-  });
-  return () => {
-    stopWriting();
-    stopReading();
-  };
+/** The lesson's steps to go to, and its other ways of being read. */
+function Steps({ context: { place }, run, onClose }: StepsProps) {
+  const { lesson, player } = run;
+  return (
+    <Panel title={t("lesson.steps")} onClose={onClose}>
+      <StepList
+        lesson={lesson}
+        current={lesson.steps[player.value.step]!.id}
+        seen={player.value.seen}
+        onGo={(step) => {
+          run.send({ kind: "go", step });
+          onClose();
+        }}
+      />
+      <a href={writePlace({ ...place.value, more: { view: "text" } })}>{t("study.asText")}</a>
+      <Switch
+        label={t("study.larger")}
+        on={largerWords.value}
+        onChange={(on) => {
+          largerWords.value = on;
+        }}
+      />
+    </Panel>
+  );
 }

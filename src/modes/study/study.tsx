@@ -34,9 +34,7 @@ export function Study({ context }: { readonly context: Context }) {
       <LessonHandout
         {...{ context, lesson }}
         library={library.value}
-        onClose={() => {
-          context.place.value = { ...context.place.peek(), more: { view: "text" } };
-        }}
+        onClose={() => context.address.go({ more: { view: "text" } })}
       />
     );
   if (more.view === "text") return <LessonText {...props} lesson={lesson} />;

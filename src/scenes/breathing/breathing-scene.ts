@@ -6,29 +6,14 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
-import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
+import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { doingAt, fillings } from "./chest.ts";
 import { type Shown, type Thorax, thorax } from "./thorax.ts";
-
-interface Breath {
-  readonly view: Container;
-  draw(
-    circulation: Circulation,
-    all: readonly Circulation[],
-    time: number,
-    still: boolean,
-    labels: boolean,
-    box: Box,
-    floor: number,
-    theme: Theme,
-  ): void;
-  release(): void;
-}
 
 /** Readings on the plate change this often, so that they can be read. */
 const READINGS_PER_SECOND = 4;
@@ -94,7 +79,7 @@ function writeNames(
   }
 }
 
-function breath(): Breath {
+function breath(): ScenePane {
   const view = new Container();
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
@@ -105,7 +90,9 @@ function breath(): Breath {
 
   return {
     view,
-    draw(circulation, all, time, still, labels, box, floor, theme) {
+    draw({ frame, circulation }, box, { floor }, theme) {
+      const { time, still } = frame;
+      const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       const gap = type.axis;
@@ -117,7 +104,7 @@ function breath(): Breath {
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
         : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };
       const shown = chest.draw(circulation, time, still, picture, theme);
-      rows.draw(circulation, all, time, charts, type.axis, theme);
+      rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
       const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
       const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
@@ -167,45 +154,4 @@ function breath(): Breath {
   };
 }
 
-export const makeBreathing: MakeScene = () => {
-  const view = new Container();
-  const legend = circuitLegend();
-  view.addChild(legend.view);
-  const panes: Breath[] = [];
-  return {
-    view,
-    draw(frame, viewport, theme) {
-      const solved = frame.panes.map((pane) => pane.circulation);
-      const all = solved.filter((each): each is Circulation => each !== null);
-      while (panes.length < solved.length) {
-        const next = breath();
-        panes.push(next);
-        view.addChild(next.view);
-      }
-      const clear = withAir(viewport.clear);
-      const foot = legend.draw(clear, viewport.floor, theme, false, frame.still);
-      const boxes = splitBox({ ...clear, height: clear.height - foot }, solved.length, 32);
-      panes.forEach((pane, i) => {
-        const circulation = solved[i];
-        pane.view.visible = Boolean(circulation);
-        if (circulation)
-          pane.draw(
-            circulation,
-            all,
-            frame.time,
-            frame.still,
-            frame.state.view.labels,
-            boxes[i]!,
-            viewport.floor,
-            theme,
-          );
-      });
-    },
-    release() {
-      // What is drawn goes before the textures that it is drawn with.
-      view.destroy(WITH_ALL);
-      for (const pane of panes) pane.release();
-      legend.release();
-    },
-  };
-};
+export const makeBreathing: MakeScene = () => paneScene(breath, { legend: circuitLegend() });

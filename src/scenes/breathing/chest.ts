@@ -5,7 +5,7 @@ import { valueAt } from "../drawing/trace-clock.ts";
 
 /** mmHg across the lungs (alveolar minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
 const REST = 4.7;
-/** Linear widening for each mmHg: half a litre on two and a half is 6 % in each direction over the 2 mmHg of a quiet breath (textbook volumes, from memory). */
+/** Linear widening for each mmHg: half a litre on two and a half is 6 % in each direction over the 2 mmHg of a quiet breath (textbook volumes). */
 const WIDENING = 0.032;
 
 /** mmHg across the lungs, as a trace. */

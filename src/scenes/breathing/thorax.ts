@@ -9,7 +9,7 @@ import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { drawHeart } from "../circuit/heart.ts";
 import { ORGANS } from "../circuit/outlines.ts";
-import { curve, type Spot } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
@@ -71,9 +71,7 @@ export function thorax(): Thorax {
     ];
     chest.clear();
     const draw = (points: readonly Spot[], closed: boolean) => {
-      const line = curve(points);
-      chest.moveTo(line.x[0]!, line.y[0]!);
-      for (let i = 1; i < line.x.length; i++) chest.lineTo(line.x[i]!, line.y[i]!);
+      traceCurve(chest, curve(points));
       if (closed) chest.closePath();
     };
     for (const lung of LUNGS) {

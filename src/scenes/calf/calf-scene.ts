@@ -1,14 +1,12 @@
 /** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
 import { Container } from "pixi.js";
-import type { LegValves } from "../../chain/leg-valves.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
-import { splitBox, withAir } from "../drawing/split.ts";
 import { type Row, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
-import type { Theme } from "../theme/theme.ts";
+import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
+import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 import { legTraces } from "./blood-column.ts";
 import { leg } from "./leg.ts";
@@ -42,23 +40,7 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-interface CalfPane {
-  readonly view: Container;
-  draw(
-    circulation: Circulation,
-    valves: LegValves | null,
-    all: readonly Circulation[],
-    time: number,
-    still: boolean,
-    labels: boolean,
-    box: Box,
-    floor: number,
-    theme: Theme,
-  ): void;
-  release(): void;
-}
-
-function calfPane(): CalfPane {
+function calfPane(): ScenePane {
   const view = new Container();
   const picture = leg();
   const rows = strips(ROWS, squeezes);
@@ -68,7 +50,9 @@ function calfPane(): CalfPane {
   view.addChild(picture.view, rows.view, words.view);
   return {
     view,
-    draw(circulation, valves, all, time, still, labels, box, floor, theme) {
+    draw({ frame, pane, circulation }, box, { floor }, theme) {
+      const { time, still } = frame;
+      const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       // What is going on is told beside the vein, or above the leg where it would lie on the vein.
@@ -81,8 +65,12 @@ function calfPane(): CalfPane {
       const charts: Box = wide
         ? { ...box, x: box.x + box.width * 0.5, width: box.width * 0.5 }
         : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 };
-      const { fit, open } = picture.draw(circulation, valves, time, still, place, theme);
-      rows.draw(circulation, all, time, charts, type.axis, theme);
+      const { fit, open } = picture.draw(
+        { circulation, valves: pane.legValves ?? null, time, still },
+        place,
+        theme,
+      );
+      rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { traces } = circulation;
       const { calf } = traces.pressures;
       // Four readings a second can be read.
@@ -148,41 +136,4 @@ function calfPane(): CalfPane {
   };
 }
 
-export const makeCalf: MakeScene = () => {
-  const view = new Container();
-  const panes: CalfPane[] = [];
-  return {
-    view,
-    draw(frame, viewport, theme) {
-      const solved = frame.panes.map((pane) => pane.circulation);
-      const all = solved.filter((each): each is Circulation => each !== null);
-      while (panes.length < solved.length) {
-        const next = calfPane();
-        panes.push(next);
-        view.addChild(next.view);
-      }
-      const boxes = splitBox(withAir(viewport.clear), solved.length, 32);
-      panes.forEach((pane, i) => {
-        const circulation = solved[i];
-        pane.view.visible = Boolean(circulation);
-        if (circulation)
-          pane.draw(
-            circulation,
-            frame.panes[i]?.legValves ?? null,
-            all,
-            frame.time,
-            frame.still,
-            frame.state.view.labels,
-            boxes[i]!,
-            viewport.floor,
-            theme,
-          );
-      });
-    },
-    release() {
-      // What is drawn goes before the textures that it is drawn with.
-      view.destroy(WITH_ALL);
-      for (const pane of panes) pane.release();
-    },
-  };
-};
+export const makeCalf: MakeScene = () => paneScene(calfPane);

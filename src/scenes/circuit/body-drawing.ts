@@ -1,12 +1,12 @@
 /** The still part of the schematic: the body in hairlines, and vessels with wall and lumen in the colour of their blood. */
 import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Curve } from "../drawing/curve-drawing.ts";
-import { curve } from "../drawing/curve-drawing.ts";
+import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import { type Laid, spread } from "./dots.ts";
+import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { BODY, ORGANS, type Outline } from "./outlines.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
@@ -14,12 +14,6 @@ const HALO = 7;
 const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
 /** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
 const JOIN = "miter";
-
-function trace(ink: Graphics, line: Curve, closed: boolean): void {
-  ink.moveTo(line.x[0]!, line.y[0]!);
-  for (let i = 1; i < line.x.length; i++) ink.lineTo(line.x[i]!, line.y[i]!);
-  if (closed) ink.closePath();
-}
 
 const isClosed = ({ points }: Outline): boolean => {
   const [first, last] = [points[0]!, points[points.length - 1]!];
@@ -30,13 +24,13 @@ const isClosed = ({ points }: Outline): boolean => {
 export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme): void {
   const { backdrop, backdropEdge, accent } = theme.colour;
   for (const outline of BODY) {
-    trace(ink, curve(outline.points), false);
+    traceCurve(ink, curve(outline.points));
     ink.stroke({ color: backdropEdge, width: 2, alpha: 0.7, cap: "round" });
   }
   for (const outline of ORGANS) {
     const closed = isClosed(outline);
-    trace(ink, curve(outline.points), closed);
-    if (closed) ink.fill({ color: backdrop, alpha: 0.75 });
+    traceCurve(ink, curve(outline.points));
+    if (closed) ink.closePath().fill({ color: backdrop, alpha: 0.75 });
     ink.stroke(
       lit.has(outline.name)
         ? { color: accent, width: HALO, cap: "round", join: JOIN }
@@ -47,18 +41,18 @@ export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme):
 
 /**
  * One vessel: dark gap, wall, lumen in the colour of its blood; a bed as strands that change colour along the way.
- * What is pointed at has a light in place of its gap; `dim` (0..1) is how far it draws back for another.
+ * What is pointed at has a light in place of its gap.
  */
 export function drawVessel(
   ink: Graphics,
   { vessel, line }: Laid,
   circulation: Circulation,
   theme: Theme,
-  lit = false,
-  dim = 0,
+  emphasis: Emphasis = NO_EMPHASIS,
 ): void {
   const { colour } = theme;
-  const back = (color: string) => mix(color, colour.stage, dim);
+  const lit = emphasis.lit.has(vessel.name);
+  const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, vessel.name));
   const saturation = (fraction: number) => saturationAlong(circulation, vessel, fraction);
   if (vessel.bed) {
     const strand = (fraction: number) =>
@@ -66,21 +60,21 @@ export function drawVessel(
     for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, strand);
     return;
   }
-  trace(ink, line, false);
+  traceCurve(ink, line);
   ink.stroke({
     color: lit ? colour.accent : colour.stage,
     width: vessel.width + (lit ? 4 + 2 * HALO : 10),
     join: JOIN,
     cap: "butt",
   });
-  trace(ink, line, false);
+  traceCurve(ink, line);
   ink.stroke({
     color: back(mix(colour.wall, bloodColour(colour, saturation(0)), 0.35)),
     width: vessel.width + 4,
     join: JOIN,
     cap: "butt",
   });
-  trace(ink, line, false);
+  traceCurve(ink, line);
   ink.stroke({
     color: back(groundColour(colour, saturation(0))),
     width: vessel.width,

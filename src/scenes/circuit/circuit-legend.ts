@@ -1,5 +1,6 @@
 /** What drops, rings and speed mean: always on. */
 import { Container } from "pixi.js";
+import type { Frame } from "../../chain/frame.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
@@ -10,7 +11,7 @@ import { sizes } from "../theme/type.ts";
 export interface Legend {
   readonly view: Container;
   /** Draws along the foot of the clear box; returns the height taken, CSS px. */
-  draw(clear: Box, floor: number, theme: Theme, compared: boolean, still: boolean): number;
+  draw(clear: Box, frame: Frame, floor: number, theme: Theme): number;
   release(): void;
 }
 
@@ -19,7 +20,8 @@ interface Entry {
   readonly mark?: { readonly colour: string; readonly rich: boolean };
 }
 
-export function circuitLegend(): Legend {
+/** @param levels states that stand side by side are told apart by levels at their organs */
+export function circuitLegend(levels = false): Legend {
   const view = new Container();
   const words = lettering();
   const samples = streaks();
@@ -27,7 +29,7 @@ export function circuitLegend(): Legend {
   view.addChild(words.view, samples.view);
   return {
     view,
-    draw(clear, floor, theme, compared, still) {
+    draw(clear, { panes, still }, floor, theme) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
       const entries: readonly Entry[] = [
@@ -40,7 +42,7 @@ export function circuitLegend(): Legend {
           mark: { colour: colour.rich, rich: true },
         },
         { key: still ? "further.legend.still" : "further.legend.motion" },
-        ...(compared ? [{ key: "further.legend.level" }] : []),
+        ...(levels && panes.length > 1 ? [{ key: "further.legend.level" }] : []),
       ];
       const noteOf = ({ key }: Entry): Note => ({
         lines: [{ words: theme.say(key), size: type, colour: colour.inkSoft }],
@@ -68,16 +70,15 @@ export function circuitLegend(): Legend {
             theme,
           );
           if (mark)
-            samples.set(
-              i,
-              x + type * 0.9,
-              middle,
-              0,
-              still ? type * 1.5 : type * 1.2,
-              still ? type : type * 0.62,
-              Number.parseInt(mark.colour.slice(1), 16),
-              shapeOf(mark.rich, still),
-            );
+            samples.set(i, {
+              x: x + type * 0.9,
+              y: middle,
+              angle: 0,
+              length: still ? type * 1.5 : type * 1.2,
+              width: still ? type : type * 0.62,
+              colour: Number.parseInt(mark.colour.slice(1), 16),
+              shape: shapeOf(mark.rich, still),
+            });
           x += widths[i]! + type * 1.6;
         }
       });

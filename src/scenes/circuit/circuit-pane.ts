@@ -6,6 +6,7 @@ import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import { sizes } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { BODY } from "./arrange.ts";
 import { drawBody, drawVessel } from "./body-drawing.ts";
@@ -58,7 +59,8 @@ export function pane(): Pane {
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
     blood.follow(laid, circulation);
-    const plates = drawPlates(words, leaders, contents, laid, box, floor, theme);
+    const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
+    const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
     // A part of the body ends not far below its box, where the ground has swallowed it.
     const cut = contents.extent !== BODY;
@@ -77,14 +79,7 @@ export function pane(): Pane {
     const shown = ({ vessel }: Laid) => lit.has(vessel.name);
     // What is pointed at lies over what it crosses.
     for (const each of [...laid.filter((one) => !shown(one)), ...laid.filter(shown)])
-      drawVessel(
-        each.vessel.behind && !shown(each) ? back : front,
-        each,
-        circulation,
-        theme,
-        shown(each),
-        shown(each) ? 0 : dim,
-      );
+      drawVessel(each.vessel.behind && !shown(each) ? back : front, each, circulation, theme, { lit, dim });
   };
 
   return {
@@ -114,8 +109,8 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
         drawVessels(circulation, theme);
       } else if (dim !== before) drawVessels(circulation, theme);
-      drawHeart(heart, circulation, contents.time, theme, lit, dim);
-      blood.move(contents.time, contents.still, theme, lit, dim);
+      drawHeart(heart, circulation, contents.time, theme, { lit, dim });
+      blood.move(contents.time, contents.still, theme, { lit, dim });
     },
     pick: (x, y) =>
       standing.find(

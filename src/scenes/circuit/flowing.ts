@@ -7,12 +7,12 @@ import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { RICH, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
+import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 
 const ML_S_PER_L_MIN = 1000 / 60;
 /** Plane units of streak for each plane unit a second. */
 const STRETCH = 0.1;
 const LONGEST = 34;
-const NONE: ReadonlySet<string> = new Set();
 
 interface Stream {
   readonly blood: Passage;
@@ -28,11 +28,8 @@ export interface Flowing {
   readonly front: Container;
   /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
-  /**
-   * `still`: nothing moves; darts as long as the mean flow is fast point the way.
-   * `dim` (0..1): how far the dots of vessels other than `lit` draw back.
-   */
-  move(time: number, still: boolean, theme: Theme, lit?: ReadonlySet<string>, dim?: number): void;
+  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. */
+  move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis): void;
   release(): void;
 }
 
@@ -82,8 +79,9 @@ export function flowing(): Flowing {
         };
       });
     },
-    move(time, still, theme, lit = NONE, dim = 0) {
+    move(time, still, theme, emphasis = NO_EMPHASIS) {
       if (!dots || !circulation) return;
+      const { lit } = emphasis;
       share(dots, lit);
       const before = last ?? time;
       last = time;
@@ -105,17 +103,16 @@ export function flowing(): Flowing {
         const left = still && i % 3 !== 0;
         const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH * (still ? 2 : 1));
         const layer = layerOf(each, lit);
-        layers[layer].set(
-          counts[layer]++,
-          out[0]!,
-          out[1]!,
-          Math.atan2(out[3]!, out[2]!) + (still && speed[index]! < 0 ? Math.PI : 0),
+        layers[layer].set(counts[layer]++, {
+          x: out[0]!,
+          y: out[1]!,
+          angle: Math.atan2(out[3]!, out[2]!) + (still && speed[index]! < 0 ? Math.PI : 0),
           length,
           width,
-          Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
-          shapeOf(saturation >= RICH, still),
-          left ? 0 : lit.has(each.vessel.name) ? 1 : 1 - dim,
-        );
+          colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
+          shape: shapeOf(saturation >= RICH, still),
+          alpha: left ? 0 : 1 - dimOf(emphasis, each.vessel.name),
+        });
       }
     },
     release() {

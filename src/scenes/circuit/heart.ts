@@ -6,25 +6,22 @@ import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHAMBERS } from "./anatomy.ts";
 import { saturationOf } from "./circuit-blood.ts";
+import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 
 /** Linear size against the resting outline: the cube root of volume over its mean. */
 export function swelling(volume: number, mean: number): number {
   return mean > 0 ? Math.cbrt(Math.max(volume, 0) / mean) : 1;
 }
 
-const NONE: ReadonlySet<string> = new Set();
-
 const average = (values: Float64Array): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
-/** `lit`: names of what is pointed at; `dim` (0..1) is how far the rest draws back. */
 export function drawHeart(
   ink: Graphics,
   circulation: Circulation,
   time: number,
   theme: Theme,
-  lit: ReadonlySet<string> = NONE,
-  dim = 0,
+  emphasis: Emphasis = NO_EMPHASIS,
 ): void {
   const { traces, request } = circulation;
   ink.clear();
@@ -47,8 +44,8 @@ export function drawHeart(
     ink.closePath();
     const { colour } = theme;
     const saturation = saturationOf(circulation, chamber.blood);
-    const shown = lit.has(chamber.volume);
-    const back = (color: string) => (shown ? color : mix(color, colour.stage, dim));
+    const shown = emphasis.lit.has(chamber.volume);
+    const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, chamber.volume));
     const wall = mix(colour.wall, bloodColour(colour, saturation), 0.45);
     ink.fill({ color: back(groundColour(colour, saturation)) });
     ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 5, join: "round" });

@@ -33,25 +33,37 @@ function lay(colours: Uint32Array, k: number, colour: number, alpha: number): vo
   colours[k] = ((255 * whole + 0.5) << 24) | ((blue + 0.5) << 16) | ((green + 0.5) << 8) | (red + 0.5);
 }
 
-/**
- * A head.
- * @param x,y  px, its centre
- * @param dx,dy unit vector of its motion: a diamond points along it
- * @param half px, half its width
- * @param shape DISC, RING or DIAMOND
- * @param colour 0x00BBGGRR
- */
-export function paintHead(
-  { width, height, colours }: Pixels,
-  x: number,
-  y: number,
-  dx: number,
-  dy: number,
-  half: number,
-  shape: number,
-  colour: number,
-  alpha: number,
-): void {
+/** Colour (0x00BBGGRR) and opacity of one comet. Records of this file can be filled anew for each comet: nothing is kept. */
+export interface Paint {
+  colour: number;
+  alpha: number;
+}
+
+export interface Head {
+  /** px, its centre */
+  x: number;
+  y: number;
+  /** unit vector of its motion: a diamond points along it */
+  dx: number;
+  dy: number;
+  /** px, half its width */
+  half: number;
+  /** DISC, RING or DIAMOND */
+  shape: number;
+}
+
+/** px, where a tail begins, bends or ends */
+export interface Joint {
+  x: number;
+  y: number;
+  /** px, half its width there */
+  wide: number;
+  /** 0..1: opacity there is the square */
+  strong: number;
+}
+
+export function paintHead({ width, height, colours }: Pixels, head: Head, { colour, alpha }: Paint): void {
+  const { x, y, dx, dy, half, shape } = head;
   const reach = half + 0.5;
   const top = Math.max(0, Math.floor(y - reach));
   const bottom = Math.min(height - 1, Math.floor(y + reach));
@@ -74,24 +86,15 @@ export function paintHead(
   }
 }
 
-/**
- * One stretch of a tail, from its front to its back.
- * @param wide0,wide1 px, half widths at its ends
- * @param strong0,strong1 0..1: opacity at its ends is the square
- */
+/** One stretch of a tail. */
 export function paintTail(
   { width, height, colours }: Pixels,
-  x0: number,
-  y0: number,
-  x1: number,
-  y1: number,
-  wide0: number,
-  wide1: number,
-  strong0: number,
-  strong1: number,
-  colour: number,
-  alpha: number,
+  front: Joint,
+  back: Joint,
+  { colour, alpha }: Paint,
 ): void {
+  const { x: x0, y: y0 } = front;
+  const { x: x1, y: y1 } = back;
   // Walked along the axis on which it reaches farther, one slice of pixels after the other.
   const flat = Math.abs(x1 - x0) >= Math.abs(y1 - y0);
   const [from, to, start, end] = flat ? [x0, x1, y0, y1] : [y0, y1, x0, x1];
@@ -107,9 +110,9 @@ export function paintTail(
   for (let i = first; i <= last; i++) {
     const off = i + 0.5 - from;
     const along = off / run;
-    const strong = strong0 + (strong1 - strong0) * along;
+    const strong = front.strong + (back.strong - front.strong) * along;
     const opacity = alpha * strong * strong;
-    const reach = wide0 + (wide1 - wide0) * along + 0.5;
+    const reach = front.wide + (back.wide - front.wide) * along + 0.5;
     const middle = start + slope * off;
     const near = Math.max(0, Math.floor(middle - reach * slant));
     const far = Math.min(wide - 1, Math.floor(middle + reach * slant));

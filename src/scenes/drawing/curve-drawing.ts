@@ -1,5 +1,7 @@
 /** A smooth line through a few points, sampled evenly by length, so that blood can be set at a distance along it. */
 
+import type { Graphics } from "pixi.js";
+
 export type Spot = readonly [x: number, y: number];
 
 /** Points from "x y, x y, ...". */
@@ -68,6 +70,12 @@ function resample(dense: readonly Spot[], spacing: number): Curve {
     y[k] = dense[i]![1] + (dense[i + 1]![1] - dense[i]![1]) * w;
   }
   return { x, y, length };
+}
+
+/** Lays the line as the path that `ink` fills or strokes next. */
+export function traceCurve(ink: Graphics, line: Pick<Curve, "x" | "y">): void {
+  ink.moveTo(line.x[0]!, line.y[0]!);
+  for (let i = 1; i < line.x.length; i++) ink.lineTo(line.x[i]!, line.y[i]!);
 }
 
 /** Where `fraction` (0..1, clamped) of the length lies: x, y and the unit tangent, written into `out` (4 numbers). */

@@ -15,6 +15,8 @@ export interface Line {
   readonly width?: number;
   /** discs at the points, for curves through few computed states */
   readonly points?: boolean;
+  /** at each x the range that is left open, shaded behind the curve */
+  readonly open?: readonly (readonly [low: number, high: number])[];
 }
 
 export interface Plot {
@@ -111,45 +113,31 @@ export function titleLines(
   return Math.round(words.measure({ ...note, wrap: titleRoom(width, type) }, theme).height / one);
 }
 
+/** Words that belong to a plot, bare on the ground. */
+type Say = (text: string, x: number, y: number, anchor: readonly [number, number]) => void;
+
 export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: Theme): Plotted {
   const { colour } = theme;
   const { type, x, y } = plot;
-  const lines = titleLines(words, plot.title, plot.box.width, type, theme);
-  const inner = innerBox(plot.box, type, plot.foot !== undefined, lines);
-  const toX = (value: number) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width;
-  const toY = (value: number) =>
-    inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height;
-  const bare = (
-    text: string,
-    px: number,
-    py: number,
-    anchor: readonly [number, number],
-    size = type * 0.92,
-    fill = colour.inkSoft,
-  ) => words.write({ lines: [{ words: text, size, colour: fill }], x: px, y: py, anchor, bare: true }, theme);
-
-  for (const band of plot.bands ?? [])
-    ink
-      .rect(toX(band.from), inner.y, toX(band.to) - toX(band.from), inner.height)
-      .fill({ color: colour.backdrop, alpha: 0.85 });
-  for (const mark of thinned(y, inner.height, type * 1.25)) {
-    const zero = mark === 0 && y.min < 0;
-    ink
-      .moveTo(inner.x, toY(mark))
-      .lineTo(inner.x + inner.width, toY(mark))
-      .stroke({ color: colour.hair, width: zero ? 1.6 : 1, alpha: zero ? 0.9 : 0.3 });
-    bare(formatNumber(mark, digitsOf(y)), inner.x - type * 0.45, toY(mark), [1, 0.5]);
-  }
-  if (plot.foot !== undefined) {
-    for (const mark of thinned(x, inner.width, type * 3)) {
-      ink
-        .moveTo(toX(mark), inner.y + inner.height)
-        .lineTo(toX(mark), inner.y + inner.height + type * 0.3)
-        .stroke({ color: colour.hair, width: 1 });
-      bare(formatNumber(mark, digitsOf(x)), toX(mark), inner.y + inner.height + type * 0.35, [0.5, 0]);
-    }
-    bare(plot.foot, inner.x + inner.width / 2, inner.y + inner.height + type * 1.5, [0.5, 0]);
-  }
+  const titled = titleLines(words, plot.title, plot.box.width, type, theme);
+  const inner = innerBox(plot.box, type, plot.foot !== undefined, titled);
+  const plotted: Plotted = {
+    inner,
+    toX: (value) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width,
+    toY: (value) => inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height,
+  };
+  const say: Say = (text, px, py, anchor) =>
+    words.write(
+      {
+        lines: [{ words: text, size: type * 0.92, colour: colour.inkSoft }],
+        x: px,
+        y: py,
+        anchor,
+        bare: true,
+      },
+      theme,
+    );
+  drawAxes(ink, say, plot, plotted, theme);
   words.write(
     {
       lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
@@ -161,22 +149,60 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     },
     theme,
   );
-  for (const line of plot.lines) drawLine(ink, line, toX, toY, type);
-  return { inner, toX, toY };
+  for (const line of plot.lines) drawLine(ink, line, plotted, type);
+  return plotted;
 }
 
-function drawLine(
+/** Stretches that stand out, and the marks of both axes with their numbers. */
+function drawAxes(
   ink: Graphics,
-  line: Line,
-  toX: (x: number) => number,
-  toY: (y: number) => number,
-  type: number,
+  say: Say,
+  { type, x, y, bands = [], foot }: Plot,
+  { inner, toX, toY }: Plotted,
+  { colour }: Theme,
 ): void {
+  for (const { from, to } of bands)
+    ink
+      .rect(toX(from), inner.y, toX(to) - toX(from), inner.height)
+      .fill({ color: colour.backdrop, alpha: 0.85 });
+  for (const mark of thinned(y, inner.height, type * 1.25)) {
+    const zero = mark === 0 && y.min < 0;
+    ink
+      .moveTo(inner.x, toY(mark))
+      .lineTo(inner.x + inner.width, toY(mark))
+      .stroke({ color: colour.hair, width: zero ? 1.6 : 1, alpha: zero ? 0.9 : 0.3 });
+    say(formatNumber(mark, digitsOf(y)), inner.x - type * 0.45, toY(mark), [1, 0.5]);
+  }
+  if (foot === undefined) return;
+  const bottom = inner.y + inner.height;
+  for (const mark of thinned(x, inner.width, type * 3)) {
+    ink
+      .moveTo(toX(mark), bottom)
+      .lineTo(toX(mark), bottom + type * 0.3)
+      .stroke({ color: colour.hair, width: 1 });
+    say(formatNumber(mark, digitsOf(x)), toX(mark), bottom + type * 0.35, [0.5, 0]);
+  }
+  say(foot, inner.x + inner.width / 2, bottom + type * 1.5, [0.5, 0]);
+}
+
+/** The upright line at `x` of a plot: the moment or the state that the picture beside it shows. */
+export function markAt(ink: Graphics, { inner, toX }: Plotted, x: number, type: number, theme: Theme): void {
+  ink
+    .moveTo(toX(x), inner.y)
+    .lineTo(toX(x), inner.y + inner.height)
+    .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
+}
+
+function drawLine(ink: Graphics, line: Line, { toX, toY }: Plotted, type: number): void {
   const width = line.width ?? Math.max(2, type * 0.16);
   const style = { color: line.colour, width, join: "round", cap: "round" } as const;
   const points: [number, number][] = [];
   for (let i = 0; i < line.x.length; i++)
     if (Number.isFinite(line.y[i])) points.push([toX(line.x[i]!), toY(line.y[i]!)]);
+  if (line.open && line.open.length > 1) {
+    const edge = (end: 0 | 1) => line.open!.map((range, i) => [toX(line.x[i]!), toY(range[end])] as const);
+    ink.poly([...edge(1), ...edge(0).reverse()].flat()).fill({ color: line.colour, alpha: 0.2 });
+  }
   for (const piece of line.dash ? dashes(points, line.dash) : points.length > 1 ? [points] : []) {
     ink.moveTo(...piece[0]!);
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);

@@ -21,22 +21,23 @@ export type Shape = "drop" | "ring" | "dart" | "openDart";
 export const shapeOf = (rich: boolean, still: boolean): Shape =>
   still ? (rich ? "openDart" : "dart") : rich ? "ring" : "drop";
 
+/** CSS px; `angle` in radians; `length` and `width` of the shape. `colour` as 0xrrggbb; `alpha` is 1 when left out. */
+interface Streak {
+  readonly x: number;
+  readonly y: number;
+  readonly angle: number;
+  readonly length: number;
+  readonly width: number;
+  readonly colour: number;
+  readonly shape: Shape;
+  readonly alpha?: number;
+}
+
 export interface Streaks {
   readonly view: Container;
   /** Makes room for `count` streaks and hides the rest. */
   resize(count: number): void;
-  /** CSS px; `angle` in radians; `length` and `width` of the shape. `colour` as 0xrrggbb. */
-  set(
-    index: number,
-    x: number,
-    y: number,
-    angle: number,
-    length: number,
-    width: number,
-    colour: number,
-    shape: Shape,
-    alpha?: number,
-  ): void;
+  set(index: number, streak: Streak): void;
   release(): void;
 }
 
@@ -88,7 +89,7 @@ export function streaks(): Streaks {
       }
       for (let i = 0; i < sprites.length; i++) sprites[i]!.visible = i < count;
     },
-    set(index, x, y, angle, length, width, colour, shape, alpha = 1) {
+    set(index, { x, y, angle, length, width, colour, shape, alpha = 1 }) {
       const sprite = sprites[index]!;
       const texture = textures[shape];
       if (sprite.texture !== texture) sprite.texture = texture;

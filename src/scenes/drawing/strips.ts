@@ -6,7 +6,7 @@ import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
-import { columnOf, drawPlot, fitting, type Plotted, titleLines } from "./plot.ts";
+import { columnOf, drawPlot, fitting, markAt, type Plotted, titleLines } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 import { meanOf, phaseOf, valueAt } from "./trace-clock.ts";
 
@@ -26,17 +26,17 @@ export interface Stretch {
   readonly to: number;
 }
 
+interface StripState {
+  readonly circulation: Circulation;
+  /** every pane's, so that panes share their axes */
+  readonly all: readonly Circulation[];
+  /** s of blood time */
+  readonly time: number;
+}
+
 export interface Strips {
   readonly view: Container;
-  /** `all`: every pane's circulation, so that panes share their axes. */
-  draw(
-    circulation: Circulation,
-    all: readonly Circulation[],
-    time: number,
-    box: Box,
-    type: number,
-    theme: Theme,
-  ): void;
+  draw(state: StripState, box: Box, type: number, theme: Theme): void;
 }
 
 /** @param bandsOf stretches of time that stand out, such as breathing in */
@@ -105,7 +105,7 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
 
   return {
     view,
-    draw(circulation, all, time, box, type, theme) {
+    draw({ circulation, all, time }, box, type, theme) {
       const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.seconds")]);
       const same = known.length === all.length && known.every((each, i) => each === all[i]);
       if (next !== signature || !same) {
@@ -116,13 +116,9 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
       marker.clear();
       const phase = phaseOf(circulation.traces, time);
       for (const { plotted, values, colour } of plots) {
-        const at = plotted.toX(phase);
+        markAt(marker, plotted, phase, type, theme);
         marker
-          .moveTo(at, plotted.inner.y)
-          .lineTo(at, plotted.inner.y + plotted.inner.height)
-          .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
-        marker
-          .circle(at, plotted.toY(valueAt(circulation.traces, values, time)), type * 0.32)
+          .circle(plotted.toX(phase), plotted.toY(valueAt(circulation.traces, values, time)), type * 0.32)
           .fill(colour)
           .stroke({ color: theme.colour.stage, width: 2 });
       }

@@ -1,52 +1,63 @@
 /** Curves of a sweep: one colour and one dash pattern for each, named in a legend of their own. */
 import { Container, Graphics } from "pixi.js";
 import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
-import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { numberSetting } from "../../sim/parameters/parameters.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
-import { columnOf, dashes, drawPlot, fitting, type Line, type Plotted } from "./plot.ts";
+import { columnOf, drawPlot, fitting, type Line, markAt, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
+import { drawSweepLegend } from "./sweep-legend.ts";
 
 export interface SweepPlot {
   /** word key of the vertical axis */
   readonly title: string;
   readonly read: (circulation: Circulation) => number;
+  /** The range that the number's law leaves open. */
+  readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
 }
 
-/** mark: the state on the stage, on the horizontal axis */
+interface SweepState {
+  readonly sweep: Sweep;
+  /** what the horizontal axis tells */
+  readonly foot: string;
+  /** the state on the stage, on the horizontal axis */
+  readonly mark: number;
+}
+
 export interface SweepPlots {
   readonly view: Container;
-  draw(sweep: Sweep, foot: string, mark: number, box: Box, type: number, theme: Theme): void;
-}
-
-/** A sweep's curve in words. */
-function nameOf(curve: SweepCurve, theme: Theme): string {
-  if (curve.name === "reference") return theme.say("further.sweep.reference");
-  const request = curve.points[0]!.request;
-  const stage = theme.say(`stage.${request.stage}`);
-  if (request.stage !== "extracardiac") return stage;
-  return theme.say("further.sweep.pathway", {
-    stage,
-    diameter: formatQuantity(numberSetting(request, "conduitDiameter"), "mm"),
-  });
+  draw(state: SweepState, box: Box, type: number, theme: Theme): void;
 }
 
 const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme): Line => {
   const { colour, dash } = lookOf(curve.name, theme.colour);
-  const solved = curve.points.filter(({ circulation }) => circulation);
+  const solved = curve.points.filter(
+    ({ circulation }) => circulation && Number.isFinite(plot.read(circulation)),
+  );
+  const open = solved.flatMap(({ circulation }) => {
+    const range = plot.band?.(circulation!);
+    return range ? [range] : [];
+  });
   return {
     x: solved.map(({ at }) => at),
     y: solved.map(({ circulation }) => plot.read(circulation!)),
     colour,
     width: Math.max(2.2, type * 0.17),
     points: curve.name !== "reference",
+    ...(open.length === solved.length ? { open } : {}),
     ...(dash ? { dash: dash.map((part) => part * type) } : {}),
   };
 };
+
+/** The horizontal axis: from the first to the last computed state, marked on round numbers. */
+function axisOf({ curves }: Sweep): Range {
+  const at = curves.flatMap(({ points }) => points.map((point) => point.at));
+  const [min, max] = [Math.min(...at), Math.max(...at)];
+  const { marks } = rangeOf(at, { count: 5 });
+  return { min, max, marks: marks.filter((mark) => mark >= min - 1e-9 && mark <= max + 1e-9) };
+}
 
 /** A quantity that no state of the sweep has gets no axis; while nothing is solved yet each has one. */
 function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
@@ -64,26 +75,20 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   let signature = "";
   let plotted: readonly Plotted[] = [];
 
-  const drawStill = (sweep: Sweep, foot: string, box: Box, type: number, theme: Theme): void => {
+  const drawStill = ({ sweep, foot }: SweepState, box: Box, type: number, theme: Theme) => {
     ink.clear();
     words.begin();
     const told = plots.filter((plot) => hasValues(sweep, plot));
-    const legendHeight = drawLegend(sweep, box, type, theme);
+    const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
     const wide = area.width > area.height * 1.5 && area.width > told.length * 19 * type;
-    const at = sweep.curves.flatMap(({ points }) => points.map((point) => point.at));
-    const span = { min: Math.min(...at), max: Math.max(...at) };
-    const round = rangeOf(at, { count: 5 });
-    const x: Range = {
-      ...span,
-      marks: round.marks.filter((mark) => mark >= span.min - 1e-9 && mark <= span.max + 1e-9),
-    };
+    const x = axisOf(sweep);
     const shown = wide ? told : fitting(told, area.height, type);
     const column = columnOf(area, shown.length, type);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
-        lines.flatMap((line) => Array.from(line.y)),
+        lines.flatMap((line) => [...Array.from(line.y), ...(line.open ?? []).flat()]),
         { zero: true, count: 4, least: 0.2 },
       );
       const last = wide || i === shown.length - 1;
@@ -99,78 +104,20 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     words.end();
   };
 
-  const drawLegend = (sweep: Sweep, box: Box, type: number, theme: Theme): number => {
-    let [x, y] = [box.x, box.y + type * 0.7];
-    for (const curve of sweep.curves) {
-      const { colour, dash } = lookOf(curve.name, theme.colour);
-      const note = {
-        lines: [{ words: nameOf(curve, theme), size: type, colour: theme.colour.ink }],
-        anchor: [0, 0.5] as const,
-        bare: true,
-      };
-      const wanted = words.write({ ...note, x: x + type * 2.8, y }, theme);
-      if (x > box.x && wanted.x + wanted.width > box.x + box.width) {
-        // The word does not fit behind the others: it moves to a line of its own.
-        x = box.x;
-        y += type * 1.5;
-        words.takeBack(1);
-        words.write({ ...note, x: x + type * 2.8, y }, theme);
-      }
-      const sample: [number, number][] = [
-        [x, y],
-        [x + type * 2.3, y],
-      ];
-      for (const piece of dash
-        ? dashes(
-            sample,
-            dash.map((part) => part * type),
-          )
-        : [sample]) {
-        ink.moveTo(...piece[0]!);
-        for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
-        ink.stroke({ color: colour, width: Math.max(2.2, type * 0.17), cap: "round" });
-      }
-      x += type * 2.8 + wanted.width + type * 1.6;
-    }
-    if (sweep.progress < 1) {
-      y += type * 1.5;
-      words.write(
-        {
-          lines: [
-            {
-              words: theme.say("further.sweep.solving", { share: formatQuantity(100 * sweep.progress, "%") }),
-              size: type,
-              colour: theme.colour.inkSoft,
-            },
-          ],
-          x: box.x,
-          y,
-          anchor: [0, 0.5],
-          bare: true,
-        },
-        theme,
-      );
-    }
-    return y - box.y + type * 1.4;
-  };
-
   return {
     view,
-    draw(sweep, foot, mark, box, type, theme) {
-      const next = JSON.stringify([box, type, theme.name, foot]);
-      if (known !== sweep || next !== signature) {
-        known = sweep;
+    draw(state, box, type, theme) {
+      const next = JSON.stringify([box, type, theme.name, state.foot]);
+      if (known !== state.sweep || next !== signature) {
+        known = state.sweep;
         signature = next;
-        drawStill(sweep, foot, box, type, theme);
+        drawStill(state, box, type, theme);
       }
       marker.clear();
-      for (const { inner, toX } of plotted) {
-        const x = toX(mark);
-        if (x < inner.x - 1 || x > inner.x + inner.width + 1) continue;
-        marker
-          .moveTo(x, inner.y)
-          .lineTo(x, inner.y + inner.height)
-          .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
+      for (const plot of plotted) {
+        const x = plot.toX(state.mark);
+        if (x >= plot.inner.x - 1 && x <= plot.inner.x + plot.inner.width + 1)
+          markAt(marker, plot, state.mark, type, theme);
       }
     },
   };

@@ -21,6 +21,7 @@ export const makeExercise: MakeScene = () => {
     {
       title: "further.exercise.drop",
       read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
+      band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
   view.addChild(legend.view, body.view, plots.view);
@@ -34,7 +35,7 @@ export const makeExercise: MakeScene = () => {
       // On a phone the curves need the room more than the body does.
       const small = !wide && area.height < type.label * 46;
       legend.view.visible = !small;
-      const foot = small ? 0 : legend.draw(area, floor, theme, false, frame.still);
+      const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
       const picture: Box = wide
         ? { ...clear, width: clear.width * 0.5 }
@@ -68,9 +69,11 @@ export const makeExercise: MakeScene = () => {
       plots.view.visible = sweep !== null;
       if (sweep)
         plots.draw(
-          sweep,
-          theme.say("further.axis.met"),
-          numberSetting(frame.state.request, "metabolicEquivalents"),
+          {
+            sweep,
+            foot: theme.say("further.axis.met"),
+            mark: numberSetting(frame.state.request, "metabolicEquivalents"),
+          },
           charts,
           type.axis,
           theme,

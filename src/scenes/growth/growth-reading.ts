@@ -1,10 +1,11 @@
 /** Growth told in words: the ends of the first curve. */
 import type { Frame } from "../../chain/frame.ts";
+import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 
-/** Message key and arguments (mm, m2, mmHg, mW, L/min); null until both ends of the curve are answered. */
+/** Message key and arguments (mm, m2, mmHg, L/min; drop and power in words); null until both ends of the curve are answered. */
 export function readGrowth({ sweep }: Frame): Reading | null {
   const points = sweep?.over === "bsa" ? (sweep.curves[0]?.points ?? []) : [];
   const [first, last] = [points[0], points[points.length - 1]];
@@ -26,10 +27,10 @@ export function readGrowth({ sweep }: Frame): Reading | null {
     args: {
       ...body,
       diameter: pathwaySizes(first.request).trunk,
-      dropFrom: first.circulation.pathway.pressureDrop,
-      dropTo: last.circulation.pathway.pressureDrop,
-      powerFrom: first.circulation.pathway.powerLoss,
-      powerTo: last.circulation.pathway.powerLoss,
+      dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
+      dropTo: writeDrop(last.circulation.pathway, speakQuantity),
+      powerFrom: writeLoss(first.circulation.pathway, speakQuantity),
+      powerTo: writeLoss(last.circulation.pathway, speakQuantity),
     },
   };
 }

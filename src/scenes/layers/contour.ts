@@ -4,6 +4,59 @@ import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 /** A closed line in mm, interleaved x, y; first point not repeated. */
 export type Loop = number[];
 
+/** Edges of a square that a line crosses. */
+const BOTTOM = 0;
+const RIGHT = 1;
+const TOP = 2;
+const LEFT = 3;
+
+/**
+ * By the corners that lie inside (1 lower left, 2 lower right, 4 upper right, 8 upper left): from which edge to which the line
+ * runs, with the inside on its left. 5 and 10, with two corners across from each other, are ambiguous: {@link SADDLES}.
+ */
+const RUNS: readonly (readonly (readonly [from: number, to: number])[])[] = [
+  [],
+  [[BOTTOM, LEFT]],
+  [[RIGHT, BOTTOM]],
+  [[RIGHT, LEFT]],
+  [[TOP, RIGHT]],
+  [],
+  [[TOP, BOTTOM]],
+  [[TOP, LEFT]],
+  [[LEFT, TOP]],
+  [[BOTTOM, TOP]],
+  [],
+  [[RIGHT, TOP]],
+  [[LEFT, RIGHT]],
+  [[BOTTOM, RIGHT]],
+  [[LEFT, BOTTOM]],
+  [],
+];
+
+/** The two runs of an ambiguous square, by whether its middle lies inside. */
+const SADDLES: Readonly<Record<number, Readonly<Record<"inside" | "outside", (typeof RUNS)[number]>>>> = {
+  5: {
+    inside: [
+      [BOTTOM, RIGHT],
+      [TOP, LEFT],
+    ],
+    outside: [
+      [BOTTOM, LEFT],
+      [TOP, RIGHT],
+    ],
+  },
+  10: {
+    inside: [
+      [RIGHT, TOP],
+      [LEFT, BOTTOM],
+    ],
+    outside: [
+      [RIGHT, BOTTOM],
+      [LEFT, TOP],
+    ],
+  },
+};
+
 /**
  * Lines on which `values` [ny*nx] equals `level`, with smaller values inside. Values beyond the grid count as outside,
  * so every line closes.
@@ -13,73 +66,8 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
   const outside = level + dx;
   const at = (i: number, j: number): number =>
     i < 0 || j < 0 || i >= nx || j >= ny ? outside : values[j * nx + i]!;
-
-  // Each crossed edge is a point with a key; each square joins two of them. `next` walks with the inside on the left.
+  const next = crossings(grid, at, level);
   const width = nx + 2;
-  const across = (i: number, j: number): number => 2 * ((j + 1) * width + i + 1);
-  const upward = (i: number, j: number): number => across(i, j) + 1;
-  const next = new Map<number, number>();
-  for (let j = -1; j < ny; j++) {
-    for (let i = -1; i < nx; i++) {
-      const a = at(i, j) < level;
-      const b = at(i + 1, j) < level;
-      const c = at(i + 1, j + 1) < level;
-      const d = at(i, j + 1) < level;
-      const pattern = (a ? 1 : 0) | (b ? 2 : 0) | (c ? 4 : 0) | (d ? 8 : 0);
-      if (pattern === 0 || pattern === 15) continue;
-      const bottom = across(i, j);
-      const top = across(i, j + 1);
-      const left = upward(i, j);
-      const right = upward(i + 1, j);
-      const middle = (at(i, j) + at(i + 1, j) + at(i + 1, j + 1) + at(i, j + 1)) / 4 < level;
-      switch (pattern) {
-        case 1:
-          next.set(bottom, left);
-          break;
-        case 2:
-          next.set(right, bottom);
-          break;
-        case 3:
-          next.set(right, left);
-          break;
-        case 4:
-          next.set(top, right);
-          break;
-        case 5:
-          next.set(bottom, middle ? right : left);
-          next.set(top, middle ? left : right);
-          break;
-        case 6:
-          next.set(top, bottom);
-          break;
-        case 7:
-          next.set(top, left);
-          break;
-        case 8:
-          next.set(left, top);
-          break;
-        case 9:
-          next.set(bottom, top);
-          break;
-        case 10:
-          next.set(right, middle ? top : bottom);
-          next.set(left, middle ? bottom : top);
-          break;
-        case 11:
-          next.set(right, top);
-          break;
-        case 12:
-          next.set(left, right);
-          break;
-        case 13:
-          next.set(bottom, right);
-          break;
-        case 14:
-          next.set(left, bottom);
-          break;
-      }
-    }
-  }
 
   const place = (key: number, loop: Loop): void => {
     const vertical = (key & 1) === 1;
@@ -106,6 +94,32 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
     if (loop.length >= 6) loops.push(loop);
   }
   return loops;
+}
+
+/**
+ * Which crossed edge follows which, with the inside on the left. An edge's key is twice the number of the point at its
+ * lower or left end, counted with a rim of one around the grid, and one more where it runs upward.
+ */
+function crossings(
+  { nx, ny }: FieldGrid,
+  at: (i: number, j: number) => number,
+  level: number,
+): Map<number, number> {
+  const width = nx + 2;
+  const across = (i: number, j: number): number => 2 * ((j + 1) * width + i + 1);
+  const next = new Map<number, number>();
+  for (let j = -1; j < ny; j++) {
+    for (let i = -1; i < nx; i++) {
+      const [a, b, c, d] = [at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)];
+      const pattern = (a < level ? 1 : 0) | (b < level ? 2 : 0) | (c < level ? 4 : 0) | (d < level ? 8 : 0);
+      if (pattern === 0 || pattern === 15) continue;
+      const middle = (a + b + c + d) / 4 < level;
+      const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? RUNS[pattern]!;
+      const edges = [across(i, j), across(i + 1, j) + 1, across(i, j + 1), across(i, j) + 1];
+      for (const [from, to] of runs) next.set(edges[from]!, edges[to]!);
+    }
+  }
+  return next;
 }
 
 /** Twice the signed area, mm2; positive when the inside lies to the left (an outer rim), negative for a hole. */

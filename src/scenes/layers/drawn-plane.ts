@@ -1,5 +1,6 @@
 /** The drawn plane of a pathway: its signed distance on a grid fine enough for smooth outlines. */
 
+import { bilinear } from "../../sim/flow-field/bilinear.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { FlowGeometry, Opening, Point } from "../../sim/geometry/geometry.ts";
@@ -35,20 +36,16 @@ export function drawnPlane(
   const exact = planeDistance(geometry, CHANNEL);
   const at = (i: number, j: number) => exact(originX + i * CELL, originY + j * CELL);
   const distance = new Float32Array(nx * ny);
-  for (let j = 0; j < ny; j += COARSE) for (let i = 0; i < nx; i += COARSE) distance[j * nx + i] = at(i, j);
+  // One column and row more than there are, of no weight: the last samples lie on its edge.
+  const width = across + 2;
+  const coarse = new Float32Array(width * (high + 2));
+  for (let j = 0; j <= high; j++)
+    for (let i = 0; i <= across; i++) coarse[j * width + i] = at(i * COARSE, j * COARSE);
   for (let j = 0; j < ny; j++) {
-    const low = Math.min(high - 1, Math.floor(j / COARSE)) * COARSE;
-    const t = (j - low) / COARSE;
     for (let i = 0; i < nx; i++) {
-      if (i % COARSE === 0 && j % COARSE === 0) continue;
-      const near = Math.min(across - 1, Math.floor(i / COARSE)) * COARSE;
-      const s = (i - near) / COARSE;
-      const k = low * nx + near;
-      const above = k + COARSE * nx;
-      const read =
-        (1 - t) * ((1 - s) * distance[k]! + s * distance[k + COARSE]!) +
-        t * ((1 - s) * distance[above]! + s * distance[above + COARSE]!);
-      distance[j * nx + i] = Math.abs(read) > BAND ? read : at(i, j);
+      const read = bilinear(coarse, width, i / COARSE, j / COARSE);
+      const known = i % COARSE === 0 && j % COARSE === 0;
+      distance[j * nx + i] = known || Math.abs(read) > BAND ? read : at(i, j);
     }
   }
   return { nx, ny, dx: CELL, originX, originY, distance };

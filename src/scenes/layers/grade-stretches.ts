@@ -1,6 +1,6 @@
 /** What the stretches of the grade line are called in each course of the blood, and where it rises or falls by how much. */
 
-import { formatQuantity } from "../../i18n/index.ts";
+import { formatQuantity, LOSS_DIGITS, writeDrop } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -68,12 +68,11 @@ export function changesOf({ pathway }: Circulation, theme: Theme): Change[] {
   const [before, after] = [at(bed), at(veins)];
   if (!before || !after) return [];
   if (!pump || !pumped) {
-    const drop = formatQuantity(pressureDrop, "mmHg", 1);
     const station = (entry + before.station) / 2;
     return [
       {
-        words: theme.say("scene.drop", { drop }),
-        figure: drop,
+        words: theme.say("scene.drop", { drop: writeDrop(pathway) }),
+        figure: formatQuantity(pressureDrop, "mmHg", LOSS_DIGITS.pressureDrop),
         station,
         pressure: before.pressure,
         side: "beneath",

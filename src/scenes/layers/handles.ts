@@ -3,13 +3,12 @@ import type { Graphics } from "pixi.js";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** `toScreen` in CSS px; `size` the ring's radius, px. */
+/** `toScreen` in CSS px; `size` the ring's radius, px; `focus` the parameter whose handle is pointed at. */
 export function drawHandles(
   ink: Graphics,
   handles: readonly Handle[],
   toScreen: (point: readonly [number, number]) => readonly [number, number],
-  size: number,
-  focus: string | null,
+  { size, focus }: { readonly size: number; readonly focus: string | null },
   theme: Theme,
 ): void {
   ink.clear();

@@ -1,8 +1,9 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
 import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
-import { formatQuantity } from "../../i18n/index.ts";
+import { formatQuantity, type Lung, writeShare } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -23,17 +24,25 @@ const PRESSURE: Readonly<Record<string, Pressure>> = {
   chamber: "pathway",
 };
 
-/** The number that stands at a place, as words; undefined where none belongs. */
-function figureAt(place: string, circulation: Circulation | null, theme: Theme): string | undefined {
-  if (!circulation) return undefined;
+/** The lung that belongs to a place. */
+const LUNG: Readonly<Record<string, Lung>> = { leftLung: "left", rightLung: "right" };
+
+/** The numbers that stand at a place, as words; none where none belongs. */
+function figuresAt(place: string, circulation: Circulation | null, theme: Theme): readonly string[] {
+  if (!circulation) return [];
   const pressure = PRESSURE[place];
-  if (pressure) return formatQuantity(circulation.pressures[pressure], "mmHg", 1);
-  if (place === "fenestration") return formatQuantity(circulation.flows.fenestration, "L/min", 2);
+  if (pressure) return [formatQuantity(circulation.pressures[pressure], "mmHg", 1)];
+  if (place === "fenestration") return [formatQuantity(circulation.flows.fenestration, "L/min", 2)];
   if (place === "aorta")
-    return theme.say("scene.saturation", {
-      saturation: formatQuantity(circulation.saturations.arterial, "%"),
-    });
-  return undefined;
+    return [
+      theme.say("scene.saturation", { saturation: formatQuantity(circulation.saturations.arterial, "%") }),
+    ];
+  const { shares } = circulation;
+  const lung = LUNG[place];
+  if (!lung || !shares) return [];
+  return (["ivc", "svc"] as const).map((vein) =>
+    theme.say(`scene.share.${vein}`, { share: writeShare(shares[vein], lung) }),
+  );
 }
 
 export interface Label {
@@ -47,21 +56,20 @@ export interface Label {
   readonly height: number;
 }
 
-/**
- * @param toScreen mm -> CSS px
- * @param brief    short names, and only where a number belongs
- */
+/** mm -> CSS px */
+export type ToScreen = (point: readonly [number, number]) => readonly [number, number];
+
+/** @param brief short names, and only where a number belongs */
 export function labelsOf(
   places: readonly Place[],
   circulation: Circulation | null,
-  toScreen: (point: readonly [number, number]) => readonly [number, number],
-  sizes: Sizes,
+  toScreen: ToScreen,
   brief: boolean,
-  theme: Theme,
+  { sizes, theme }: Look,
 ): Label[] {
   return places.flatMap(({ name, at, label }) => {
-    const figure = figureAt(name, circulation, theme);
-    if (!figure && brief) return [];
+    const figures = figuresAt(name, circulation, theme);
+    if (figures.length === 0 && brief) return [];
     const lines: Line[] = [
       {
         words: theme.say(brief ? `place.short.${name}` : `place.${name}`),
@@ -69,7 +77,9 @@ export function labelsOf(
         colour: theme.colour.inkSoft,
       },
     ];
-    if (figure) lines.push({ words: figure, size: sizes.label, colour: theme.colour.ink, bold: true });
+    // Whole phrases are written smaller than a number alone.
+    const size = figures.length > 1 ? sizes.axis : sizes.label;
+    for (const words of figures) lines.push({ words, size, colour: theme.colour.ink, bold: true });
     const [width, height] = measure(lines, sizes, theme);
     const [sx, sy] = toScreen(at);
     const [lx, ly] = toScreen(label);
@@ -95,9 +105,8 @@ export function elementLabel(
   element: string,
   path: readonly Station[],
   circulation: Circulation | null,
-  toScreen: (point: readonly [number, number]) => readonly [number, number],
-  sizes: Sizes,
-  theme: Theme,
+  toScreen: ToScreen,
+  { sizes, theme }: Look,
 ): Label[] {
   const area = path.find((station) => station.element === element)?.area;
   if (!area) return [];

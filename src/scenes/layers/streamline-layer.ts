@@ -24,8 +24,7 @@ const ARROW_EVERY = 16;
 export function drawStreamlines(
   ink: Graphics,
   lines: readonly Streamline[],
-  shape: FieldShape,
-  field: FlowField,
+  { shape, field }: { readonly shape: FieldShape; readonly field: FlowField },
   width: number,
   theme: Theme,
 ): void {

@@ -19,18 +19,17 @@ const UNDYED = 0.6;
 /** The colour of undyed blood while a dye pulse runs. */
 export const beside = (hex: string, { colour }: Theme): string => mix(hex, colour.lumen, UNDYED);
 
-/**
- * Fills `out` [count] with packed colours. Dyed tracers keep the dye's colour whatever is asked.
- * @param dyeing a dye pulse is running
- */
-export function tint(
-  tracers: Tracers,
-  colouring: Colouring,
-  circulation: Circulation | null,
-  theme: Theme,
-  dyeing: boolean,
-  out: Uint32Array,
-): void {
+/** What tells the colour of blood. */
+export interface Tinting {
+  readonly colouring: Colouring;
+  readonly circulation: Circulation | null;
+  /** a dye pulse is running */
+  readonly dyeing: boolean;
+}
+
+/** Fills `out` [count] with packed colours. Dyed tracers keep the dye's colour whatever is asked. */
+export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32Array): void {
+  const { colouring, circulation, dyeing } = asked;
   const { count, origin, speed, age, dyed } = tracers;
   const { colour } = theme;
   switch (colouring) {

@@ -52,6 +52,10 @@ void main() {
   outColour = vec4(vColour.rgb * alpha, alpha);
 }`;
 
+/** Half widths of a tail at its joint and its end, in those of the head. */
+const MIDDLE = 0.85;
+const END = 0.2;
+
 /** @param capacity most tracers that it can hold */
 export function tracerLayer(capacity: number): TracerLayer {
   const data = new Float32Array(capacity * VERTICES * WORDS);
@@ -78,6 +82,22 @@ export function tracerLayer(capacity: number): TracerLayer {
   const view = new Mesh({ geometry, shader });
   const now = noComet();
 
+  /** The two vertices at word `o`, to either side of a point by (alongX, alongY) turned a quarter. */
+  const place = (o: number, x: number, y: number, alongX: number, alongY: number): void => {
+    data[o] = x - alongY;
+    data[o + 1] = y + alongX;
+    data[o + WORDS] = x + alongY;
+    data[o + WORDS + 1] = y - alongX;
+  };
+
+  /** How the two vertices at word `o` are coloured: half width and place along the comet in half heads, and the shape's code. */
+  const shade = (o: number, wide: number, along: number, code: number, colour: number): void => {
+    data[o + 2] = data[o + WORDS + 2] = along;
+    data[o + 3] = code + wide;
+    data[o + WORDS + 3] = code - wide;
+    words[o + 4] = words[o + WORDS + 4] = colour;
+  };
+
   return {
     view,
     draw(tracers, { colours, half, longest, share, alpha }) {
@@ -92,34 +112,12 @@ export function tracerLayer(capacity: number): TracerLayer {
         const faint = (colours[i]! & 0xffffff) | 0xb0000000;
         const none = colours[i]! & 0xffffff;
         const code = 10 * tracers.origin[i]!;
-        put(o, x + hx * h, y + hy * h, hx, hy, h, 1, 1, code, solid);
-        put(o + 2 * WORDS, bx, by, (hx + tx) / 2, (hy + ty) / 2, h, 0.85, -back / h, code, faint);
-        put(o + 4 * WORDS, bx - tx * reach, by - ty * reach, tx, ty, h, 0.2, -(back + reach) / h, code, none);
-      }
-      function put(
-        o: number,
-        px: number,
-        py: number,
-        dx: number,
-        dy: number,
-        h: number,
-        wide: number,
-        along: number,
-        code: number,
-        colour: number,
-      ): void {
-        const nx = -dy * h * wide;
-        const ny = dx * h * wide;
-        data[o] = px + nx;
-        data[o + 1] = py + ny;
-        data[o + 2] = along;
-        data[o + 3] = code + wide;
-        words[o + 4] = colour;
-        data[o + 5] = px - nx;
-        data[o + 6] = py - ny;
-        data[o + 7] = along;
-        data[o + 8] = code - wide;
-        words[o + 9] = colour;
+        place(o, x + hx * h, y + hy * h, hx * h, hy * h);
+        place(o + 2 * WORDS, bx, by, ((hx + tx) / 2) * h * MIDDLE, ((hy + ty) / 2) * h * MIDDLE);
+        place(o + 4 * WORDS, bx - tx * reach, by - ty * reach, tx * h * END, ty * h * END);
+        shade(o, 1, 1, code, solid);
+        shade(o + 2 * WORDS, MIDDLE, -back / h, code, faint);
+        shade(o + 4 * WORDS, END, -(back + reach) / h, code, none);
       }
       shader.resources.look.uniforms.uAlpha = alpha;
       geometry.indexCount = count * 12;

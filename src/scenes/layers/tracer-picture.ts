@@ -1,6 +1,7 @@
 /** Tracers without shaders: the processor paints them into a picture of what they cover, pixel on pixel of the screen. */
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
-import { paintHead, paintTail } from "../drawing/comets.ts";
+import type { Tracers } from "../../sim/tracers/tracers.ts";
+import { type Head, type Joint, type Paint, paintHead, paintTail } from "../drawing/comets.ts";
 import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
 
 /** Opacity of a tail where it leaves its head, as a root: the painter squares it; likewise at its joint. */
@@ -14,6 +15,12 @@ const STEP = 64;
 export function tracerPicture(): TracerLayer {
   const view = new Sprite();
   const now = noComet();
+  // Filled anew for each tracer: thousands of records a drawing would be work for the collector.
+  const head: Head = { x: 0, y: 0, dx: 0, dy: 0, half: 0, shape: 0 };
+  const front: Joint = { x: 0, y: 0, wide: 0, strong: STRONG };
+  const joint: Joint = { x: 0, y: 0, wide: 0, strong: JOINT };
+  const end: Joint = { x: 0, y: 0, wide: 0, strong: 0 };
+  const paint: Paint = { colour: 0, alpha: 1 };
   let texture: Texture | null = null;
   let canvas: HTMLCanvasElement;
   let ink: CanvasRenderingContext2D;
@@ -39,19 +46,7 @@ export function tracerPicture(): TracerLayer {
     view,
     draw(tracers, { colours: dyes, half, longest, share, alpha, at, seen, dense }) {
       const count = Math.floor(tracers.count * share);
-      const { position } = tracers;
-      let [left, low, right, high] = [
-        Number.POSITIVE_INFINITY,
-        Number.POSITIVE_INFINITY,
-        -Infinity,
-        -Infinity,
-      ];
-      for (let i = 0; i < count; i++) {
-        left = Math.min(left, position[2 * i]!);
-        right = Math.max(right, position[2 * i]!);
-        low = Math.min(low, position[2 * i + 1]!);
-        high = Math.max(high, position[2 * i + 1]!);
-      }
+      const [left, low, right, high] = boundsOf(tracers, count);
       const scale = at.scale * dense;
       const room = longest + 2 * half;
       // px of the screen that the picture covers
@@ -66,21 +61,29 @@ export function tracerPicture(): TracerLayer {
       view.scale.set(1 / scale, -1 / scale);
       const pixels = { width: canvas.width, height: canvas.height, colours };
       colours.fill(0);
+      paint.alpha = alpha;
       const originX = at.x * dense - x0;
       const originY = at.y * dense - y0;
       for (let i = 0; i < count; i++) {
         comet(tracers, i, half, longest, now);
-        const colour = dyes[i]! & 0xffffff;
         const h = now.half * scale;
-        const x = originX + now.x * scale;
-        const y = originY - now.y * scale;
-        const jx = x - now.hx * now.back * scale;
-        const jy = y + now.hy * now.back * scale;
-        const ex = jx - now.tx * now.reach * scale;
-        const ey = jy + now.ty * now.reach * scale;
-        paintTail(pixels, jx, jy, ex, ey, WIDE[1] * h, WIDE[2] * h, JOINT, 0, colour, alpha);
-        paintTail(pixels, x, y, jx, jy, WIDE[0] * h, WIDE[1] * h, STRONG, JOINT, colour, alpha);
-        paintHead(pixels, x, y, now.hx, -now.hy, h, tracers.origin[i]!, colour, alpha);
+        paint.colour = dyes[i]! & 0xffffff;
+        front.x = head.x = originX + now.x * scale;
+        front.y = head.y = originY - now.y * scale;
+        joint.x = head.x - now.hx * now.back * scale;
+        joint.y = head.y + now.hy * now.back * scale;
+        end.x = joint.x - now.tx * now.reach * scale;
+        end.y = joint.y + now.ty * now.reach * scale;
+        front.wide = WIDE[0] * h;
+        joint.wide = WIDE[1] * h;
+        end.wide = WIDE[2] * h;
+        head.dx = now.hx;
+        head.dy = -now.hy;
+        head.half = h;
+        head.shape = tracers.origin[i]!;
+        paintTail(pixels, joint, end, paint);
+        paintTail(pixels, front, joint, paint);
+        paintHead(pixels, head, paint);
       }
       ink.putImageData(image, 0, 0);
       texture!.source.update();
@@ -90,4 +93,21 @@ export function tracerPicture(): TracerLayer {
       texture?.destroy(true);
     },
   };
+}
+
+/** mm: left, lower, right and upper edge of where the first `count` tracers are */
+function boundsOf({ position }: Tracers, count: number): readonly [number, number, number, number] {
+  let [left, low, right, high] = [
+    Number.POSITIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
+  for (let i = 0; i < count; i++) {
+    left = Math.min(left, position[2 * i]!);
+    right = Math.max(right, position[2 * i]!);
+    low = Math.min(low, position[2 * i + 1]!);
+    high = Math.max(high, position[2 * i + 1]!);
+  }
+  return [left, low, right, high];
 }

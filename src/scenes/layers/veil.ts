@@ -20,21 +20,19 @@ const LINE = 1.6;
 /** A colour under the veil. */
 export const veiled = (hex: string, { colour }: Theme): string => mix(hex, colour.stageDeep, COVER);
 
+interface Lighting {
+  readonly lit: readonly Lit[];
+  /** the rest draws back; not where panes are compared, for then one would be darker than its neighbours */
+  readonly dims: boolean;
+  /** what stays to be seen of the rest */
+  readonly outlines: readonly (readonly Point[])[];
+  /** of the camera */
+  readonly pxPerMm: number;
+}
+
 export interface VeilLayer {
   readonly view: Container;
-  /**
-   * @param dims     the rest draws back; not where panes are compared, for then one would be darker than its neighbours
-   * @param pxPerMm  of the camera
-   * @param outlines what stays to be seen of the rest
-   */
-  draw(
-    lit: readonly Lit[],
-    dims: boolean,
-    pxPerMm: number,
-    outlines: readonly (readonly Point[])[],
-    elapsed: number,
-    theme: Theme,
-  ): void;
+  draw(lighting: Lighting, elapsed: number, theme: Theme): void;
 }
 
 export function veilLayer(): VeilLayer {
@@ -50,7 +48,7 @@ export function veilLayer(): VeilLayer {
   let lined: readonly (readonly Point[])[] = [];
   return {
     view,
-    draw(lit, dims, pxPerMm, outlines, elapsed, theme) {
+    draw({ lit, dims, outlines, pxPerMm }, elapsed, theme) {
       if (lit.length > 0) last = lit;
       shown = ease(shown, lit.length > 0 ? 1 : 0, elapsed);
       dimmed = ease(dimmed, lit.length > 0 && dims ? 1 : 0, elapsed);

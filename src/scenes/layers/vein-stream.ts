@@ -17,33 +17,29 @@ const WITHIN = 0.9;
 
 const part = (value: number): number => value - Math.floor(value);
 
+interface VeinState {
+  readonly circulation: Circulation | null;
+  /** s of blood time */
+  readonly time: number;
+  readonly colouring: Colouring;
+}
+
 export interface VeinStream {
   readonly view: Graphics;
-  /**
-   * @param time s of blood time
-   * @param most end of the speed's or age's scale
-   * @param half mm, half width of a mark
-   */
-  draw(
-    geometry: PathwayGeometry,
-    circulation: Circulation | null,
-    time: number,
-    colouring: Colouring,
-    half: number,
-    theme: Theme,
-  ): void;
+  /** @param half mm, half width of a mark */
+  draw(geometry: PathwayGeometry, state: VeinState, half: number, theme: Theme): void;
 }
 
 export function veinStream(): VeinStream {
   const view = new Graphics();
   return {
     view,
-    draw(geometry, circulation, time, colouring, half, theme) {
+    draw(geometry, { circulation, time, colouring }, half, theme) {
       view.clear();
       const marks = streamIn(geometry, circulation, time);
       if (!marks) return;
       const colours = new Uint32Array(marks.count);
-      tint(marks, colouring, circulation, theme, false, colours);
+      tint(marks, { colouring, circulation, dyeing: false }, theme, colours);
       for (let i = 0; i < marks.count; i++) {
         const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
         const packed = colours[i]!;

@@ -101,44 +101,28 @@ export function wallLayer(): WallLayer {
 function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {
   const { centre, normal, width } = opening;
   const reach = fadeReach(width);
+  const half = width / 2;
+  /** From so far beyond the cut to so far, between two distances from its middle, mm. */
   const strip = (
-    target: Graphics,
-    from: number,
-    to: number,
-    inner: number,
-    outer: number,
-    color: string,
-    alpha: number,
-  ) => {
+    [from, to]: readonly [number, number],
+    [inner, outer]: readonly [number, number],
+  ): number[] => {
     const corner = (along: number, across: number): [number, number] => [
       centre[0] + normal[0] * along - normal[1] * across,
       centre[1] + normal[1] * along + normal[0] * across,
     ];
-    const points = [
-      ...corner(from, inner),
-      ...corner(to, inner),
-      ...corner(to, outer),
-      ...corner(from, outer),
-    ];
-    target.poly(points).fill({ color, alpha });
+    return [...corner(from, inner), ...corner(to, inner), ...corner(to, outer), ...corner(from, outer)];
   };
   for (let k = 0; k < FADES; k++) {
-    const from = k === 0 ? -2 * SHY : (reach * k) / FADES;
-    const to = (reach * (k + 1)) / FADES;
+    const along = [k === 0 ? -2 * SHY : (reach * k) / FADES, (reach * (k + 1)) / FADES] as const;
     const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
-    const half = width / 2;
-    strip(below, from, to, -half, half, theme.colour.lumen, alpha);
+    below.poly(strip(along, [-half, half])).fill({ color: theme.colour.lumen, alpha });
     for (const side of [-1, 1]) {
-      strip(above, from, to, side * half, side * (half + WALL), theme.colour.wall, alpha);
-      strip(
-        above,
-        from,
-        to,
-        side * half - 0.07,
-        side * half + 0.35 * side,
-        theme.colour.wallEdge,
-        0.95 * alpha,
-      );
+      const rim = side * half;
+      above.poly(strip(along, [rim, rim + side * WALL])).fill({ color: theme.colour.wall, alpha });
+      above
+        .poly(strip(along, [rim - 0.07, rim + 0.35 * side]))
+        .fill({ color: theme.colour.wallEdge, alpha: 0.95 * alpha });
     }
   }
 }

@@ -1,9 +1,7 @@
 /** The wash-out curve of a dye pulse: how much is still inside, against time, with the tenth that counts as gone. */
-import type { Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
-import type { Lettering } from "../drawing/lettering.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Box } from "../scene.ts";
-import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 
 export interface WashOut {
@@ -45,14 +43,8 @@ export function washOutPanels(box: Box, { label }: Sizes): readonly WashOutPanel
 
 const headOf = (lines: number, label: number): number => label * (0.65 + 1.25 * lines);
 
-export function drawWashOut(
-  ink: Graphics,
-  words: Lettering,
-  curve: WashOut,
-  box: WashOutPanel & Box,
-  sizes: Sizes,
-  theme: Theme,
-): void {
+export function drawWashOut(sheet: Sheet, curve: WashOut, box: WashOutPanel & Box): void {
+  const { ink, words, sizes, theme } = sheet;
   const { colour } = theme;
   const pad = sizes.axis * 0.6;
   const gone = curve.left.findIndex((left) => left <= 0.1);
@@ -76,18 +68,10 @@ export function drawWashOut(
     },
     theme,
   );
-  if (box.plotted) drawCurve(ink, words, curve, head, box, sizes, theme);
+  if (box.plotted) drawCurve(sheet, curve, head, box);
 }
 
-function drawCurve(
-  ink: Graphics,
-  words: Lettering,
-  curve: WashOut,
-  head: number,
-  box: Box,
-  sizes: Sizes,
-  theme: Theme,
-): void {
+function drawCurve({ ink, words, sizes, theme }: Sheet, curve: WashOut, head: number, box: Box): void {
   const { colour } = theme;
   const pad = sizes.axis * 0.6;
   const plot = {

@@ -1,18 +1,11 @@
 /** A pane whose blood reaches the lungs through a pump: heart and lungs of the whole circulation in the pathway's place. */
 import type { Pane } from "../../chain/frame.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
-import type { View } from "../../state/scene-state.ts";
 import { BODY, CHEST } from "../circuit/arrange.ts";
 import { pane as circuitPane } from "../circuit/circuit-pane.ts";
-import type { Box, Viewport } from "../scene.ts";
+import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-
-interface Moment {
-  readonly view: View;
-  readonly time: number;
-  readonly still: boolean;
-  readonly viewport: Viewport;
-}
+import type { Moment } from "./moment.ts";
 
 /** Width over height from which heart and lungs alone fill a box better than the whole body. */
 const WIDE = 1.3;

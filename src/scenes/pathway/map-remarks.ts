@@ -1,15 +1,10 @@
-/** What a map's key has to say beside its scale: over what it is a mean, and whether it can be trusted yet. */
+/** What the key has to say of the flow that moves the picture and of a map over it: that it is a plane's, over what it is a mean, and whether it settles still. */
 import type { Pane } from "../../chain/frame.ts";
-import { type EnergyBudget, energyBudget } from "../../sim/flow-field/energy-book.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** Whether the map may be shown: no loss is read from a flow whose energy budget is not closed. */
 export const mapShown = ({ field, means }: Pane, overlay: Overlay): boolean =>
-  overlay !== "none" &&
-  !!means &&
-  field !== null &&
-  (overlay !== "loss" || energyBudget(field.readings) === "closed");
+  overlay !== "none" && !!means && field !== null;
 
 /** The window of the field's readings, which is the circulation's own: a breath, or a beat while no breath is drawn. */
 const windowOf = (panes: readonly Pane[]): "breath" | "beat" => {
@@ -18,10 +13,10 @@ const windowOf = (panes: readonly Pane[]): "breath" | "beat" => {
 };
 
 export function mapRemarks(panes: readonly Pane[], overlay: Overlay, theme: Theme): string[] {
-  if (overlay === "none") return [];
+  const fields = panes.flatMap(({ field }) => field ?? []);
+  const plane = fields.length > 0 ? [theme.say("scene.inPlane")] : [];
+  if (overlay === "none") return plane;
   const mean = theme.say("scene.map.mean", { window: windowOf(panes) });
-  const books = panes.flatMap(({ field }) => (field ? [energyBudget(field.readings)] : []));
-  const worst = (["open", "settling"] satisfies EnergyBudget[]).find((book) => books.includes(book));
-  if (worst === undefined || (worst === "open" && overlay !== "loss")) return [mean];
-  return [mean, theme.say(overlay === "loss" ? `scene.map.noLoss.${worst}` : "scene.map.settling")];
+  const settling = fields.some(({ readings }) => !readings.settled) ? [theme.say("scene.map.settling")] : [];
+  return [...plane, mean, ...settling];
 }

@@ -1,49 +1,45 @@
 /** Which labels a plane carries, the one thing pointed at or its places, where they come to lie, and whose blood there is to name. */
 import type { Pane } from "../../chain/frame.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import { keepOff } from "../layers/keep-off.ts";
-import { elementLabel, type Label, labelsOf } from "../layers/labels.ts";
+import { elementLabel, type Label, labelsOf, type ToScreen } from "../layers/labels.ts";
 import type { Occupied } from "../layers/occupied.ts";
 import { placesNamed } from "../layers/spots.ts";
 import type { Box } from "../scene.ts";
-import type { Theme } from "../theme/theme.ts";
-import type { Sizes } from "../theme/type.ts";
-
 import { onPlane, type Projection } from "./pathway-layout.ts";
 
-type ToScreen = (point: readonly [number, number]) => readonly [number, number];
+/** A plane whose places and elements can be named. */
+export interface NamedPlane {
+  readonly geometry: PathwayGeometry;
+  readonly circulation: Circulation | null;
+  readonly toScreen: ToScreen;
+  /** room is short: chief places alone, by short names */
+  readonly crowded: boolean;
+}
 
 /** While one thing is pointed at, only it is named; undefined when nothing in this plane is. */
 export function pointed(
   focus: string | null,
-  { places, path }: PathwayGeometry,
-  { circulation }: Pane,
-  toScreen: ToScreen,
-  crowded: boolean,
-  sizes: Sizes,
-  theme: Theme,
+  { geometry: { places, path }, circulation, toScreen, crowded }: NamedPlane,
+  look: Look,
 ): Label[] | undefined {
   if (!focus) return undefined;
   const place = placesNamed(places, focus);
   const brief = crowded && place.every(({ name }) => CHIEF.includes(name));
   const found =
     place.length > 0
-      ? labelsOf(place, circulation, toScreen, sizes, brief, theme)
-      : elementLabel(focus, path, circulation, toScreen, sizes, theme);
+      ? labelsOf(place, circulation, toScreen, brief, look)
+      : elementLabel(focus, path, circulation, toScreen, look);
   return found.length > 0 ? found : undefined;
 }
 
-export function listed(
-  { places }: PathwayGeometry,
-  { circulation }: Pane,
-  crowded: boolean,
-  toScreen: ToScreen,
-  sizes: Sizes,
-  theme: Theme,
-): Label[] {
+export function listed({ geometry, circulation, toScreen, crowded }: NamedPlane, look: Look): Label[] {
+  const { places } = geometry;
   const chief = crowded ? places.filter(({ name }) => CHIEF.includes(name)) : places;
-  return labelsOf(chief, circulation, toScreen, sizes, crowded, theme);
+  return labelsOf(chief, circulation, toScreen, crowded, look);
 }
 
 /** Places that keep their label where room is short. */

@@ -4,7 +4,7 @@ import type { Pane } from "../../chain/frame.ts";
 import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
-import type { Overlay, View } from "../../state/scene-state.ts";
+import type { Overlay } from "../../state/scene-state.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { diluted, tint } from "../layers/tint.ts";
 import type { TracerLayer } from "../layers/tracer-layer.ts";
@@ -16,6 +16,7 @@ import { packed } from "../theme/maps.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mapShown } from "./map-remarks.ts";
+import type { Moment } from "./moment.ts";
 import type { Projection } from "./pathway-layout.ts";
 
 export interface Blood {
@@ -23,7 +24,7 @@ export interface Blood {
   readonly view: Container;
   /** beyond them, before the atrium */
   readonly beyond: Container;
-  draw(pane: Pane, view: View, still: boolean, at: Projection, viewport: Viewport, theme: Theme): void;
+  draw(pane: Pane, moment: Moment, at: Projection, theme: Theme): void;
   release(): void;
 }
 
@@ -65,7 +66,7 @@ export function blood(): Blood {
   return {
     view,
     beyond,
-    draw(pane, asked, still, at, viewport, theme) {
+    draw(pane, { view: asked, still, viewport }, at, theme) {
       const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
       const covered = drawMap(pane, overlay, viewport.elapsed);
@@ -89,9 +90,14 @@ export function blood(): Blood {
         dense: viewport.dense,
       };
       const plain = overlay !== "none" && packed(rgb(covered ? OVER_MAP[overlay] : theme.colour.inkSoft));
+      const tinting = {
+        colouring: asked.colouring,
+        circulation: pane.circulation,
+        dyeing: pane.washOut !== null,
+      };
       const paint = (moved: Tracers, colours: Uint32Array) => {
         if (plain !== false) colours.fill(plain);
-        else tint(moved, asked.colouring, pane.circulation, theme, pane.washOut !== null, colours);
+        else tint(moved, tinting, theme, colours);
       };
       inside.draw(tracers, paint, brush, viewport);
       if (!gone) {

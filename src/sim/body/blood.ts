@@ -10,3 +10,10 @@ export const BLOOD_DENSITY = 1060;
  */
 export const bloodViscosity = (haemoglobin: number): number =>
   1e-3 * 10 ** (0.01138 * 3 * haemoglobin + 0.03699);
+
+/** Haemoglobin (g/dL) that resistances are stated at. */
+const STATED_AT = 14;
+
+/** Resistance of any bed over what it is at the haemoglobin that the set's resistances are stated at: as viscosity (Poiseuille). */
+export const relativeViscosity = (haemoglobin: number): number =>
+  bloodViscosity(haemoglobin) / bloodViscosity(STATED_AT);

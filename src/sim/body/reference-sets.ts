@@ -2,7 +2,7 @@
  * The three reference bodies: one parameter set each, in mmHg, mL and s.
  * Composites inside published ranges (physiology values, section 4; its column "basis" names each range):
  * end-systolic and end-diastolic elastance of single ventricles: Int J Cardiol 2013;168:5385 and Saiki, JAHA 2016;
- * venous compliance 1.6-2 mL/mmHg/kg: Rothe 1983; the remainder from memory of textbook ranges.
+ * venous compliance 1.6-2 mL/mmHg/kg: Rothe 1983; the remainder textbook ranges (docs/constants-from-memory.md).
  * Filling curves and vessels are stated in place, that is at the chest's and belly's mean resting pressure.
  */
 export interface ReferenceSet {

@@ -32,14 +32,14 @@ export function acceleratorOf(scale: Float64Array, known: readonly Secant[]): Ac
       before = undefined;
     },
     next(point, image) {
-      const now = { residual: image.map((value, i) => value - point[i]!), image: image.slice() };
+      const now = { residual: image.map((value, i) => value - (point[i] ?? 0)), image: image.slice() };
       if (before)
         secants = [
           ...secants.slice(1 - MEMORY),
           { residual: difference(now.residual, before.residual), image: difference(now.image, before.image) },
         ];
       before = now;
-      const weighed = now.residual.map((value, i) => value * scale[i]!);
+      const weighed = now.residual.map((value, i) => value * (scale[i] ?? 0));
       const next = image.slice();
       for (const each of independent(secants, scale))
         subtract(next, each.image, product(weighed, each.residual));
@@ -52,7 +52,7 @@ export function acceleratorOf(scale: Float64Array, known: readonly Secant[]): Ac
 function independent(secants: readonly Secant[], scale: Float64Array): Secant[] {
   const found: Secant[] = [];
   for (const secant of secants.toReversed()) {
-    const residual = secant.residual.map((value, i) => value * scale[i]!);
+    const residual = secant.residual.map((value, i) => value * (scale[i] ?? 0));
     const image = secant.image.slice();
     const whole = Math.sqrt(product(residual, residual));
     for (const each of found) {
@@ -71,14 +71,14 @@ function independent(secants: readonly Secant[], scale: Float64Array): Secant[] 
 }
 
 const difference = (one: Float64Array, other: Float64Array): Float64Array =>
-  one.map((value, i) => value - other[i]!);
+  one.map((value, i) => value - (other[i] ?? 0));
 
 function subtract(from: Float64Array, what: Float64Array, times: number): void {
-  for (let i = 0; i < from.length; i++) from[i] = from[i]! - times * what[i]!;
+  for (let i = 0; i < from.length; i++) from[i] = (from[i] ?? 0) - times * (what[i] ?? 0);
 }
 
 function product(one: Float64Array, other: Float64Array): number {
   let sum = 0;
-  for (let i = 0; i < one.length; i++) sum += one[i]! * other[i]!;
+  for (let i = 0; i < one.length; i++) sum += (one[i] ?? 0) * (other[i] ?? 0);
   return sum;
 }

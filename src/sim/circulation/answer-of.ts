@@ -4,35 +4,37 @@ import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
-import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
+import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
+import { type PathwayShares, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
-import { regionalUse } from "../oxygen/use.ts";
-import { numberSetting } from "../parameters/parameters.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMilliwatt, toMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
 import * as at from "./compartments.ts";
 import { extrasOf } from "./extras.ts";
+import { mixingOf } from "./oxygen-of.ts";
 import type { Periodic } from "./periodic.ts";
 import type { Recording } from "./recording.ts";
 import { hepaticVein, tracesOf } from "./traces.ts";
+import { heldBy } from "./volume-rule.ts";
 
-const flow = at.FLOW_INDEX;
-
+/** @param lasting the watched cycle whose pressures the tissues settle at: of rest, where `recording` is only passed through */
 export function answerOf(
   request: CirculationRequest,
   law: PathwayLaw,
   periodic: Periodic,
   recording: Recording,
   state: readonly number[],
+  lasting: Recording = recording,
 ): Circulation {
-  const pressure = (index: number) => toMmHg(recording.pressures[index]!);
-  const across = (index: number) => toLitresPerMinute(recording.flows[index]!);
-  const along = (index: number) => toLitresPerMinute(recording.states[index]!);
+  const pressure = (index: at.Compartment) => toMmHg(recording.pressures[index]);
+  const across = (index: at.Flow) => toLitresPerMinute(recording.flows[index]);
+  const along = (index: at.InertFlow) => toLitresPerMinute(recording.states[index]);
   const pressures = {
     svc: pressure(at.UPPER),
     ivc: pressure(at.IVC),
-    hepaticVein: toMmHg(hepaticVein(recording.pressures[at.IVC]!, recording.pressures[at.SPLANCHNIC]!)),
+    hepaticVein: toMmHg(hepaticVein(recording.pressures[at.IVC], recording.pressures[at.SPLANCHNIC])),
     pathway: pressure(at.JUNCTION),
     pulmonaryArteryLeft: pressure(at.LUNG_LEFT),
     pulmonaryArteryRight: pressure(at.LUNG_RIGHT),
@@ -44,19 +46,21 @@ export function answerOf(
     aortaDiastolic: toMmHg(recording.aortaLowest),
   };
   const flows = {
-    systemic:
-      across(flow.upperBed) + across(flow.splanchnicBed) + across(flow.legBed) + across(flow.coronary),
+    systemic: across(at.UPPER_BED) + across(at.SPLANCHNIC_BED) + across(at.LEG_BED) + across(at.CORONARY),
     pulmonary: along(at.LEFT_FLOW) + along(at.RIGHT_FLOW),
     svc: along(at.SVC_FLOW),
     ivc: along(at.IVC_FLOW),
     left: along(at.LEFT_FLOW),
     right: along(at.RIGHT_FLOW),
-    fenestration: across(flow.fenestration),
+    fenestration: across(at.FENESTRATION),
   };
-  const oxygen = oxygenOf(request, periodic, recording);
-  const exchange = exchangeOf(request, pressures.svc, pressure(at.SPLANCHNIC), pressure(at.LEGS));
+  const exchange = exchangeOf(request, lasting);
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
+  const estimate = pathwayEstimate(request, meanFlows(recording), loss);
+  const oxygen = mixOxygen(mixingOf(request)(recording, dividedBlood(request, recording, estimate?.shares)));
+  const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
+
   const { energy } = recording;
   const inMilliwatt = (powers: Readonly<Record<string, number>>) =>
     Object.fromEntries(Object.entries(powers).map(([name, power]) => [name, toMilliwatt(power)]));
@@ -72,9 +76,12 @@ export function answerOf(
     },
     pathway: {
       ...loss,
+      band: estimate?.band ?? null,
+      outsideSet: estimate?.outsideSet ?? [],
       ledger: ledger(law, pathwayFlows),
       gradeLine: gradeLine(law, pathwayFlows, pressures),
     },
+    shares: estimate?.shares ?? null,
     energy: {
       in: toMilliwatt(energy.in),
       lost: toMilliwatt(energy.lost),
@@ -87,52 +94,67 @@ export function answerOf(
       beats: periodic.cycles * periodic.forcing.beats,
       seconds: periodic.cycles * recording.period,
       residual: periodic.residual,
-      converged: periodic.reason === undefined,
-      ...(periodic.reason ? { reason: periodic.reason } : {}),
+      converged: reason === undefined,
+      held: heldBy(request),
+      ...(reason ? { reason } : {}),
     },
-    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss }),
+    extras: extrasOf(request, periodic, recording, { pressures, flows, oxygen, loss, estimate }),
     traces: tracesOf(periodic, recording),
     state,
   };
 }
 
+/** mmHg of mean arterial pressure, arterial saturation (0..1), part of what organs use at rest: below any of them no body lives on (teaching values, set low). */
+const MIN_ARTERIAL = 30;
+const MIN_SATURATION = 0.2;
+const MIN_USE = 0.75;
+
+/** Why the state that was found is none that a person survives, or undefined. */
+function notSurvived(
+  request: CirculationRequest,
+  arterialMean: number,
+  oxygen: OxygenBalance,
+): string | undefined {
+  if (arterialMean < MIN_ARTERIAL)
+    return "no one survives these settings: mean arterial pressure would fall below 30 mmHg";
+  if (oxygen.arterial < MIN_SATURATION)
+    return "no one survives these settings: arterial saturation would fall below 20 %";
+  if (oxygen.used < MIN_USE * numberSetting(request, "oxygenUseIndex") * request.body.bsa)
+    return "no one survives these settings: a quarter of the oxygen that the organs need at rest would be missing";
+  return undefined;
+}
+
 function pathwayFlowsOf(law: PathwayLaw, { sampled }: Recording): PathwayFlows {
   return {
-    ivc: sampled.states[at.IVC_FLOW]!,
-    svc: sampled.states[at.SVC_FLOW]!,
-    left: sampled.states[at.LEFT_FLOW]!,
-    right: sampled.states[at.RIGHT_FLOW]!,
-    ...(law.fenestration ? { fenestration: sampled.flows[flow.fenestration]! } : {}),
+    ivc: sampled.states[at.IVC_FLOW],
+    svc: sampled.states[at.SVC_FLOW],
+    left: sampled.states[at.LEFT_FLOW],
+    right: sampled.states[at.RIGHT_FLOW],
+    ...(law.fenestration ? { fenestration: sampled.flows[at.FENESTRATION] } : {}),
   };
 }
 
-function oxygenOf(request: CirculationRequest, { network }: Periodic, recording: Recording): OxygenBalance {
-  const setting = (name: string) => numberSetting(request, name);
-  const positive = (...indices: number[]) =>
-    Math.max(0, toLitresPerMinute(indices.reduce((sum, index) => sum + recording.flows[index]!, 0)));
-  const { connections } = network;
-  return mixOxygen({
-    flows: {
-      upper: positive(flow.upperBed),
-      lower: positive(flow.splanchnicBed, flow.legBed),
-      coronary: positive(flow.coronary),
-      collaterals: positive(flow.collateralLeft, flow.collateralRight),
-      lungs: positive(flow.lungLeft, flow.lungRight),
-      fenestrationForward: toLitresPerMinute(recording.fenestrationForward),
-      fenestrationBackward: toLitresPerMinute(recording.fenestrationBackward),
-    },
-    lowerPassesLungs: connections.ivcInto !== "atrium",
-    coronaryPassesLungs: connections.rightHeart,
-    haemoglobin: request.body.haemoglobin,
-    lungTension: pulmonaryVeinTension(setting("inspiredOxygen") / 100, setting("altitude")),
-    use: regionalUse(setting("oxygenUseIndex") * request.body.bsa, setting("metabolicEquivalents")),
-  });
-}
+/** Which vein's blood goes where, as the mixing asks for it. */
+const dividedBlood = (request: CirculationRequest, recording: Recording, shares: PathwayShares | undefined) =>
+  shares && {
+    holeFromBelow: holeFromBelow(request.stage, meanFlows(recording)),
+    left: { ivc: shares.ivc.left, svc: shares.svc.left },
+    right: { ivc: shares.ivc.right, svc: shares.svc.right },
+  };
+
+const meanFlows = ({ states }: Recording): FlowSplit => ({
+  ivc: states[at.IVC_FLOW],
+  svc: states[at.SVC_FLOW],
+  left: states[at.LEFT_FLOW],
+  right: states[at.RIGHT_FLOW],
+});
 
 /** mL/h: where the tissues settle if these pressures last, lymph not yet grown. Limbs see the mean of upper and leg veins. */
-function exchangeOf(request: CirculationRequest, upper: number, abdomen: number, legs: number) {
+function exchangeOf(request: CirculationRequest, { pressures }: Recording) {
   const setting = (name: string) => numberSetting(request, name);
-  const venous = { limbs: (upper + legs) / 2, abdomen };
+  const pressure = (index: at.Compartment) => toMmHg(pressures[index]);
+  const venous = { limbs: (pressure(at.UPPER) + pressure(at.LEGS)) / 2, abdomen: pressure(at.SPLANCHNIC) };
+  const duct = wordSetting(request, "thoracicDuct") === "atrium" ? at.ATRIUM : at.UPPER;
   const total = { filtration: 0, lymph: 0, overflow: 0 };
   for (const region of REGIONS) {
     const settled = steadyExchange(region, {
@@ -141,6 +163,7 @@ function exchangeOf(request: CirculationRequest, upper: number, abdomen: number,
       reflection: setting("proteinReflection"),
       leakage: setting("capillaryLeakage"),
       lymphMaximum: setting("lymphMaximum"),
+      lymphOutflow: pressure(duct),
       weight: usualWeight(request.body.bsa),
     });
     total.filtration += settled.filtration;

@@ -1,5 +1,6 @@
 /** What the circulation answers: plain data, cloneable to a worker. Keys follow the compute contract. */
 import type { GradePoint, LedgerRow } from "../hydraulics/law.ts";
+import type { LossBand, Outside, PathwayShares } from "../hydraulics/pathway-estimate.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 
 export interface Circulation {
@@ -42,11 +43,17 @@ export interface Circulation {
     readonly pressureDrop: number;
     /** mW, all four branches */
     readonly powerLoss: number;
+    /** what the loss law's error leaves open; null in a stage whose veins do not meet the pulmonary arteries in one pathway */
+    readonly band: LossBand | null;
+    /** what lies outside the set of 3D cases that the law was fitted to, by feature: there the band is wider */
+    readonly outsideSet: readonly Outside[];
     /** WU */
     readonly resistance: number;
     readonly ledger: readonly LedgerRow[];
     readonly gradeLine: readonly GradePoint[];
   };
+  /** parts of each vein's blood to either lung; null as for `band` */
+  readonly shares: PathwayShares | null;
   readonly energy: {
     /** mW */
     readonly in: number;
@@ -64,6 +71,8 @@ export interface Circulation {
     readonly seconds: number;
     readonly residual: number;
     readonly converged: boolean;
+    /** What was held while these numbers were found, in a sentence. */
+    readonly held: string;
     /** Why it did not converge, in a sentence. */
     readonly reason?: string;
   };

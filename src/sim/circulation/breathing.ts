@@ -1,6 +1,7 @@
 /** Pressures that act from outside: chest, belly, alveoli. All in mmHg above their mean in quiet breathing at rest, air above atmosphere. */
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
+import { mmHgFromWater } from "../units.ts";
 import { exertion } from "./exercise.ts";
 
 /** Shares of a quiet breath: drawing in, letting go, rest (in to out as 1 to 2; common practice, no source). */
@@ -8,16 +9,23 @@ export const INSPIRATORY_SHARE = 0.36;
 const LETTING_GO_SHARE = 0.32;
 /** mean of {@link filling} over a breath */
 const MEAN_FILLING = (INSPIRATORY_SHARE + LETTING_GO_SHARE) / 2;
-/** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (West, Guyton). */
+/** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (5 cmH2O; swings in the gullet are 4-8, from memory). */
 const END_EXPIRATORY_PLEURAL = -3.7;
-const QUIET_SWING = 2.2;
+export const QUIET_SWING = 3.7;
 const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
 const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
-/** Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends, lying down (about equal; from memory). */
-const ABDOMINAL_SHARE = 1;
+/**
+ * Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends: enough that the IVC follows the breath as measured
+ * (Hjortdal 2003), so little that the SVC still fills with it (Wei, Ann Thorac Surg 2016;101:1818). In effort the abdomen's muscles push
+ * while breathing out, and undo it by this many METs above rest (teaching value).
+ */
+const ABDOMINAL_SHARE = 0.45;
+const BELLY_UNDONE = 2.5;
+/** Part of a lasting rise of the abdomen's pressure that reaches the chest (20-50 %; Malbrain, Intensive Care Med 2006;32:1722, from memory). */
+const CHEST_SHARE = 0.3;
 /** Share of a ventilator's pleural rise that the passive diaphragm hands on to the abdomen (teaching value). */
 const ABDOMINAL_SHARE_PASSIVE = 0.5;
-/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbook, from memory). */
+/** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbooks). */
 const PLEURAL_TRANSMISSION = 0.5;
 
 export interface BreathPattern {
@@ -32,38 +40,42 @@ export interface BreathPattern {
 export function breathPattern(request: CirculationRequest): BreathPattern {
   const setting = (name: string) => numberSetting(request, name);
   const abdominal = setting("abdominalPressure");
+  const lifted = CHEST_SHARE * abdominal;
   const effort = exertion(request);
+  const above = setting("metabolicEquivalents") - 1;
+  const bellyShare = ABDOMINAL_SHARE * Math.max(0, 1 - above / BELLY_UNDONE);
   const rate = setting("breathingRate") * effort.breathingRate;
   const drawn = (swing: number, perMinute: number): BreathPattern => ({
     rate: perMinute,
-    intrathoracic: (filling) => QUIET_MEAN - swing * filling,
-    abdominal: (filling) => abdominal + ABDOMINAL_SHARE * (swing * filling - QUIET_MEAN),
+    intrathoracic: (filling) => lifted + QUIET_MEAN - swing * filling,
+    abdominal: (filling) => abdominal + bellyShare * (swing * filling - QUIET_MEAN),
     alveolar: () => 0,
   });
   switch (wordSetting(request, "breathing")) {
     case "deep":
       return drawn(setting("deepBreathingDepth"), Math.max(6, 0.6 * rate));
     case "held":
-      return { rate: 0, intrathoracic: () => 0, abdominal: () => abdominal, alveolar: () => 0 };
+      return { rate: 0, intrathoracic: () => lifted, abdominal: () => abdominal, alveolar: () => 0 };
     case "valsalva": {
       const valsalva = setting("valsalvaPressure");
       return {
         rate: 0,
         intrathoracic: () => valsalva - MEAN_PLEURAL,
-        abdominal: () => abdominal + valsalva,
+        // The diaphragm is slack: what squeezes the chest squeezes the abdomen as much.
+        abdominal: () => abdominal + valsalva - MEAN_PLEURAL,
         // No air moves, so the lungs keep their stretch: the pleura is squeezed, and the air by as much.
         alveolar: () => valsalva - MEAN_PLEURAL,
       };
     }
     case "ventilator": {
-      const low = setting("endExpiratoryPressure");
-      const high = Math.max(low, setting("ventilatorPressure"));
+      const low = mmHgFromWater(setting("endExpiratoryPressure"));
+      const high = Math.max(low, mmHgFromWater(setting("ventilatorPressure")));
       const alveolar = (filling: number) => low + (high - low) * filling;
       const pleura = (filling: number) => PLEURAL_TRANSMISSION * alveolar(filling);
       return {
         rate,
         alveolar,
-        intrathoracic: (filling) => QUIET_MEAN + pleura(filling),
+        intrathoracic: (filling) => lifted + QUIET_MEAN + pleura(filling),
         abdominal: (filling) => abdominal + ABDOMINAL_SHARE_PASSIVE * pleura(filling),
       };
     }

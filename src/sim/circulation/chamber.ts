@@ -13,16 +13,31 @@ const PEAK = (() => {
   return peak;
 })();
 
-/** 0 relaxed .. 1 fully contracted */
-export const ventricularActivation = (phase: number): number => doubleHill(phase) / PEAK;
+/** Beyond it nothing would be left of the beat for filling. */
+const LONGEST_SYSTOLE = 1.75;
 
-/** Atrial contraction lasts 0.18 of a beat about 0.85 (physiology values, section 4); in junctional rhythm it falls into systole. */
+/**
+ * How much longer a part of the beat systole is than at the body's own resting rate: it shortens only as the square root of the
+ * beat (Bazett, Heart 1920;7:353), so that a fast heart loses its filling time first.
+ * @param rate over the resting rate
+ * @param contractility over that at rest: a heart driven by its nerves also relaxes sooner (Weissler, Circulation 1968;37:149: systolic
+ *   times shorten under isoprenaline; size is a teaching value)
+ */
+export const systoleStretch = (rate: number, contractility: number): number =>
+  Math.min(LONGEST_SYSTOLE, Math.sqrt(rate) * contractility ** -0.3);
+
+/** 0 relaxed .. 1 fully contracted */
+export const ventricularActivation = (phase: number, stretch = 1): number =>
+  doubleHill(phase / stretch) / PEAK;
+
+/** Atrial contraction lasts 0.18 of a resting beat (physiology values, section 4); in junctional rhythm it begins with systole. */
 const ATRIAL_WIDTH = 0.18;
-export const SINUS_CENTRE = 0.85;
-export const JUNCTIONAL_CENTRE = 0.2;
+export const JUNCTIONAL_CENTRE = 0.1;
+/** In sinus rhythm it ends as the ventricle begins to contract. */
+export const sinusCentre = (stretch: number): number => 1 - (ATRIAL_WIDTH * stretch) / 2;
 
 /** 0 relaxed .. 1 fully contracted */
-export function atrialActivation(phase: number, centre: number): number {
-  const away = Math.abs(phase - centre) / ATRIAL_WIDTH;
+export function atrialActivation(phase: number, centre: number, stretch = 1): number {
+  const away = Math.abs(phase - centre) / (ATRIAL_WIDTH * stretch);
   return away < 0.5 ? 0.5 + 0.5 * Math.cos(2 * Math.PI * away) : 0;
 }

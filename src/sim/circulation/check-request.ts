@@ -14,12 +14,16 @@ import {
 } from "../parameters/request.ts";
 
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
-const DEFAULT_VOLUME_RULE: VolumeRule = "hold-atrial-pressure";
+/** Settings of the heart itself: a body answers a weaker or stiffer one by keeping water until output is back. */
+const HEART_SETTINGS = ["contractility", "stiffness", "atrioventricularValveLeak", "semilunarValveLeak"];
+const defaultVolumeRule = (set: Readonly<Record<string, ParameterValue>>): VolumeRule =>
+  HEART_SETTINGS.some((name) => name in set) ? "hold-output" : "hold-atrial-pressure";
 
 export type Checked<T> = { readonly request: T } | { readonly faults: readonly Fault[] };
 
 /**
- * `stage` and `body` are required, of the body what has no usual value; `volumeRule` defaults to hold-atrial-pressure and `set` to nothing set.
+ * `stage` and `body` are required, of the body what has no usual value; `volumeRule` defaults to hold-atrial-pressure, or to hold-output where the heart's own
+ * settings are moved, so that a weaker or stiffer heart congests; `set` to nothing set.
  * @param path prefix of the key paths in faults, such as "base."
  */
 export function checkRequest(input: unknown, path = ""): Checked<CirculationRequest> {
@@ -30,12 +34,12 @@ export function checkRequest(input: unknown, path = ""): Checked<CirculationRequ
   if (input.kind !== "circulation")
     faults.push({ path: `${path}kind`, found: shown(input.kind), allowed: '"circulation"' });
   const stage = oneOf<Stage>(input.stage, STAGES, `${path}stage`, faults);
-  const volumeRule =
-    input.volumeRule === undefined
-      ? DEFAULT_VOLUME_RULE
-      : oneOf<VolumeRule>(input.volumeRule, VOLUME_RULES, `${path}volumeRule`, faults);
   const body = checkBody(input.body, `${path}body`, faults);
   const set = checkSettings(input.set, `${path}set`, faults);
+  const volumeRule =
+    input.volumeRule === undefined
+      ? defaultVolumeRule(set)
+      : oneOf<VolumeRule>(input.volumeRule, VOLUME_RULES, `${path}volumeRule`, faults);
   if (faults.length > 0 || !stage || !volumeRule) return { faults };
   return { request: { kind: "circulation", stage, body: body as Body, volumeRule, set } };
 }

@@ -1,7 +1,8 @@
 /** One request's network as plain numbers, SI: what the equations read. The five stages differ by `connections` alone. */
+import { relativeViscosity } from "../body/blood.ts";
 import { referenceSet } from "../body/growth.ts";
 import { BRANCHES, type BranchName, type PathwayLaw } from "../hydraulics/law.ts";
-import { numberSetting } from "../parameters/parameters.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import {
   fromCompliance,
@@ -20,6 +21,8 @@ import {
   AORTA,
   ARTERIES,
   ATRIUM,
+  type ByCompartment,
+  type Compartment,
   IVC,
   JUNCTION,
   LEGS,
@@ -32,8 +35,11 @@ import {
   UPPER,
   VENTRICLE,
   VOLUMES,
+  vector,
 } from "./compartments.ts";
-import { exertion } from "./exercise.ts";
+import { exertion, mostVenousTone } from "./exercise.ts";
+import { lungTone } from "./lung-tone.ts";
+import { lungOpening } from "./pressures.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
 
 /** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. */
@@ -45,14 +51,19 @@ export interface Path {
 
 export interface Network {
   readonly connections: Connections;
-  /** [VOLUMES] m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
-  readonly unstressed: Float64Array;
-  readonly compliance: Float64Array;
+  /** m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
+  readonly unstressed: ByCompartment;
+  readonly compliance: ByCompartment;
   readonly ventricle: Ventricle;
   readonly rightVentricle: Ventricle;
   /** Pa/m3 relaxed, and added by full contraction */
   readonly atriumRelaxed: number;
   readonly atriumContracted: number;
+  /** part of a ventricle's change of volume by which its base moves and draws its atrium, and the volume (m3) at which it stands midway */
+  readonly longAxisShare: number;
+  readonly longAxisVolume: number;
+  /** Pa/m3 added to the junction by full contraction of the wall that it is made of */
+  readonly junctionContracted: number;
   readonly atrioventricularValve: Path;
   readonly semilunarValve: Path;
   /** b of the leaking hole, Infinity when tight */
@@ -79,7 +90,13 @@ export interface Network {
   readonly lungLeft: number;
   readonly lungRight: number;
   readonly distensibility: number;
+  /** Pa: the column of blood from the lungs' middle to the middle of their upper third */
+  readonly lungHeight: number;
   readonly pulmonaryVeins: number;
+  /** m3/s/Pa: upper veins to atrium, past the lungs */
+  readonly venoVenous: number;
+  /** Pa: column of blood between heart and leg veins; 0 lying down */
+  readonly legColumn: number;
 }
 
 export interface Ventricle {
@@ -90,8 +107,23 @@ export interface Ventricle {
   readonly passiveRate: number;
 }
 
-/** Share of output that coronary and veno-venous channels carry straight to the atrium (physiology values, section 5). */
+/** Share of output that the heart's own vessels take at rest, before they follow demand (textbooks: 4-5 %, three in five of it by the sinus). */
 const CORONARY_SHARE = 0.03;
+/** Part of stroke volume that the descent of the ventricle's base makes (Carlsson, Am J Physiol Heart 2007;293:H636: 60 % of a left ventricle's). */
+const LONG_AXIS_SHARE = 0.6;
+/** mL/m2 above the unstressed volume: a ventricle midway through its beat. */
+const LONG_AXIS_MIDDLE = 55;
+/** Contractility of a ventricle whose walls are paced one after the other (dyssynchrony; teaching value). */
+const OUT_OF_STEP = 0.85;
+/** Force of an atrium stretched by the pathway's pressure, over that of a healthy one (teaching value: a waves of some 4 mmHg). */
+const STRETCHED_ATRIUM = 0.25;
+/** mmHg between upper veins and atrium at which veno-venous channels carry what is set: usual after completion. */
+const VENO_VENOUS_HEAD = 5;
+/** mm of blood in a mmHg; mm from the lungs' middle to that of their upper third, lying and upright, at 1.72 m2 (lungs some 180 and 280 high; textbook sizes). */
+const MILLIMETRES_OF_BLOOD = 12.8;
+const LUNG_HEIGHT = { lying: 60, upright: 93 };
+/** mm: heart to the middle of what leg veins hold, upright, at 1.72 m2 (textbook: a foot lies 1.2 m below the heart). */
+const LEG_COLUMN = 650;
 /** Aortic root's share of arterial compliance, and its characteristic resistance over the systemic one (textbook: 4-7 %). */
 const ROOT_SHARE = 0.3;
 const CHARACTERISTIC_SHARE = 0.04;
@@ -110,19 +142,24 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
   const connections = CONNECTIONS[request.stage];
   const effort = exertion(request);
   const bsa = request.body.bsa;
-  const tone = 1 - Math.min(0.3, setting("venousTone") / 100 + effort.venousTone);
+  const viscosity = relativeViscosity(request.body.haemoglobin);
+  const upright = wordSetting(request, "posture") === "upright";
+  const bodyLength = Math.sqrt(bsa / 1.72);
+  const column = (millimetres: number) => fromMmHg((millimetres * bodyLength) / MILLIMETRES_OF_BLOOD);
+  const lungHeight = column(upright ? LUNG_HEIGHT.upright : LUNG_HEIGHT.lying);
+  const tone = 1 - Math.min(mostVenousTone(request.stage), setting("venousTone") / 100 + effort.venousTone);
   const leftShare = setting("leftLungShare") / 100;
 
-  const unstressed = new Float64Array(VOLUMES);
-  const compliance = new Float64Array(VOLUMES);
-  const vessel = (index: number, unstressedMl: number, complianceMl: number) => {
+  const unstressed: ByCompartment = vector(VOLUMES);
+  const compliance: ByCompartment = vector(VOLUMES);
+  const vessel = (index: Compartment, unstressedMl: number, complianceMl: number) => {
     unstressed[index] = fromMillilitre(unstressedMl);
     compliance[index] = fromCompliance(complianceMl);
   };
   unstressed[VENTRICLE] = fromMillilitre(set.ventricleUnstressed);
   unstressed[RIGHT_VENTRICLE] = fromMillilitre(set.rightVentricleUnstressed);
   unstressed[ATRIUM] = fromMillilitre(set.atriumUnstressed);
-  unstressed[RIGHT_ATRIUM] = unstressed[ATRIUM]!;
+  unstressed[RIGHT_ATRIUM] = unstressed[ATRIUM];
   vessel(AORTA, ROOT_SHARE * set.arteryUnstressed, ROOT_SHARE * set.arteryCompliance);
   vessel(ARTERIES, (1 - ROOT_SHARE) * set.arteryUnstressed, (1 - ROOT_SHARE) * set.arteryCompliance);
   vessel(UPPER, tone * set.upperVeinUnstressed, set.upperVeinCompliance);
@@ -143,7 +180,7 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
   vessel(PULMONARY_VEINS, set.pulmonaryVeinUnstressed, set.pulmonaryVeinCompliance);
 
   // The set's three beds keep their shares; the index fixes the whole, coronary and characteristic parts included.
-  const whole = fromWood(setting("systemicResistanceIndex") / bsa);
+  const whole = viscosity * fromWood(setting("systemicResistanceIndex") / bsa);
   const aortaResistance = CHARACTERISTIC_SHARE * whole;
   const setConductance = 1 / set.upperResistance + 1 / set.splanchnicResistance + 1 / set.legResistance;
   const bed = (resistance: number, flow: number) =>
@@ -154,17 +191,21 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
   const pulmonaryVeinResistance = fromResistance(set.pulmonaryVeinResistance);
   const lungs = Math.max(
     0.1 * pulmonaryVeinResistance,
-    (fromWood(setting("pulmonaryResistanceIndex") / bsa) - pulmonaryVeinResistance) * effort.lungResistance,
+    viscosity *
+      lungTone(request) *
+      (fromWood(setting("pulmonaryResistanceIndex") / bsa) - pulmonaryVeinResistance),
   );
   const distensibility = fromPerMmHg(Math.max(1e-4, setting("pulmonaryDistensibility") / 100));
   const strength =
     fromMmHg(PULMONARY_ARTERY_USUAL - PULMONARY_VEIN_USUAL) /
     lungs /
-    ((1 + distensibility * fromMmHg(PULMONARY_ARTERY_USUAL)) ** 5 -
-      (1 + distensibility * fromMmHg(PULMONARY_VEIN_USUAL)) ** 5);
+    (lungOpening(distensibility, fromMmHg(PULMONARY_ARTERY_USUAL), lungHeight) -
+      lungOpening(distensibility, fromMmHg(PULMONARY_VEIN_USUAL), lungHeight));
 
+  const inStep = wordSetting(request, "rhythm") === "vvi" ? OUT_OF_STEP : 1;
   const ventricle = (side: "ventricle" | "rightVentricle"): Ventricle => ({
-    elastance: fromElastance(set[`${side}Elastance`]) * setting("contractility") * effort.contractility,
+    elastance:
+      fromElastance(set[`${side}Elastance`]) * setting("contractility") * effort.contractility * inStep,
     unstressed: fromMillilitre(set[`${side}Unstressed`]),
     passivePressure: fromMmHg(set[`${side}PassivePressure`]),
     passiveRate: fromPerMillilitre(set[`${side}PassiveRate`]) * setting("stiffness"),
@@ -187,6 +228,11 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     rightVentricle: ventricle("rightVentricle"),
     atriumRelaxed: fromElastance(set.atriumElastanceRelaxed),
     atriumContracted: fromElastance(set.atriumElastanceContracted - set.atriumElastanceRelaxed),
+    longAxisShare: LONG_AXIS_SHARE,
+    longAxisVolume: fromMillilitre(set.ventricleUnstressed + LONG_AXIS_MIDDLE * bsa),
+    junctionContracted: connections.junctionContracts
+      ? STRETCHED_ATRIUM * fromElastance(set.atriumElastanceContracted - set.atriumElastanceRelaxed)
+      : 0,
     atrioventricularValve: valve("atrioventricularValve"),
     semilunarValve: valve("semilunarValve"),
     atrioventricularLeak: leak(setting("atrioventricularValveLeak")),
@@ -207,7 +253,10 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
     lungLeft: leftShare * strength,
     lungRight: (1 - leftShare) * strength,
     distensibility,
+    lungHeight,
     pulmonaryVeins: 1 / pulmonaryVeinResistance,
+    venoVenous: fromLitresPerMinute(setting("venoVenousFlowIndex") * bsa) / fromMmHg(VENO_VENOUS_HEAD),
+    legColumn: upright ? column(LEG_COLUMN) : 0,
   };
 }
 

@@ -4,9 +4,11 @@
  */
 
 import type { Network, Path } from "./circuit-network.ts";
+import type { Scratch } from "./compartments.ts";
 import * as at from "./compartments.ts";
-import type { Scratch } from "./equations.ts";
+import { CLOSING } from "./equations.ts";
 import type { Forcing } from "./forcing.ts";
+import { LEGS_IN_BELLY } from "./pressures.ts";
 
 export interface EnergyBudget {
   /** W, means */
@@ -36,6 +38,7 @@ const LOSSES = [
   "collaterals",
   "hepatic",
   "legVeins",
+  "venoVenous",
   "collapsingVeins",
   "pathwayIvc",
   "pathwaySvc",
@@ -49,8 +52,12 @@ const LOSSES = [
   "rightSemilunarValve",
 ] as const;
 
-/** What stretched vessels and moving blood give back; over a cycle that returns it is nothing, and is left out of the budget. */
-const STORED = SOURCES.indexOf("stored");
+type Sums<Name extends string> = { [At in Name]: number };
+type Sources = Sums<(typeof SOURCES)[number]>;
+type Losses = Sums<(typeof LOSSES)[number]>;
+
+const zeros = <Name extends string>(names: readonly Name[]): Sums<Name> =>
+  Object.fromEntries(names.map((name) => [name, 0])) as Sums<Name>;
 
 // Own copies, as in equations.ts: what follows runs once a step.
 const {
@@ -58,72 +65,98 @@ const {
   AORTA_FLOW,
   ARTERIES,
   ATRIUM,
+  COLLATERAL_LEFT,
+  COLLATERAL_RIGHT,
+  CORONARY,
+  FENESTRATION,
+  ATRIOVENTRICULAR_VALVE,
   IVC,
+  IVC_COLLAPSE,
   IVC_FLOW,
   JUNCTION,
   LEFT_FLOW,
+  LEG_BED,
+  LEG_VEINS,
   LEGS,
+  LIVER,
+  LUNG_BED_LEFT,
+  LUNG_BED_RIGHT,
   LUNG_LEFT,
   LUNG_RIGHT,
   PULMONARY_VEINS,
+  PULMONARY_VEINS_OUT,
+  SEMILUNAR_VALVE,
   RIGHT_ATRIUM,
   RIGHT_FLOW,
+  RIGHT_ATRIOVENTRICULAR_VALVE,
+  RIGHT_SEMILUNAR_VALVE,
   RIGHT_VENTRICLE,
   SPLANCHNIC,
+  SPLANCHNIC_BED,
   SVC_FLOW,
   UPPER,
+  UPPER_BED,
+  UPPER_COLLAPSE,
+  VENO_VENOUS,
   VENTRICLE,
 } = at;
 
+const IVC_ENDS = { junction: JUNCTION, atrium: ATRIUM, rightAtrium: RIGHT_ATRIUM } as const;
+
 export interface Powers {
   /** Counts one step: its state, rates of change, and what its evaluation left behind. */
-  add(step: number, state: Float64Array, rates: Float64Array, scratch: Scratch): void;
+  add(step: number, state: at.State, rates: at.State, scratch: Scratch): void;
   /** sums over the steps, W */
-  readonly sources: Float64Array;
-  readonly losses: Float64Array;
+  readonly sources: Sources;
+  readonly losses: Losses;
 }
 
 export function watchPowers(network: Network, forcing: Forcing): Powers {
-  const sources = new Float64Array(SOURCES.length);
-  const losses = new Float64Array(LOSSES.length);
+  const sources = zeros(SOURCES);
+  const losses = zeros(LOSSES);
   const rightHeart = network.connections.rightHeart;
   const coronaryEnd = rightHeart ? RIGHT_ATRIUM : ATRIUM;
-  const { aortaResistance, aortaInertance } = network;
+  const { aortaResistance, aortaInertance, legColumn } = network;
   const { svc, ivc, left, right } = network.branches;
+  const ivcInto = IVC_ENDS[network.connections.ivcInto];
+  const contracting = network.junctionContracted > 0;
   return {
     sources,
     losses,
     add(step, state, rates, { pressures: p, flows: q, collapse }) {
-      const intrathoracic = forcing.intrathoracic[2 * step]!;
-      const abdominal = forcing.abdominal[2 * step]!;
-      const muscle = forcing.muscle[2 * step]!;
-      sources[0]! += released(p, rates, VENTRICLE, intrathoracic);
-      sources[1]! += released(p, rates, ATRIUM, intrathoracic);
+      const intrathoracic = forcing.intrathoracic[2 * step] ?? 0;
+      const abdominal = forcing.abdominal[2 * step] ?? 0;
+      const muscle = forcing.muscle[2 * step] ?? 0;
+      sources.ventricle += released(p, rates, VENTRICLE, intrathoracic);
+      sources.atrium += released(p, rates, ATRIUM, intrathoracic);
       if (rightHeart) {
-        sources[2]! += released(p, rates, RIGHT_VENTRICLE, intrathoracic);
-        sources[3]! += released(p, rates, RIGHT_ATRIUM, intrathoracic);
+        sources.rightVentricle += released(p, rates, RIGHT_VENTRICLE, intrathoracic);
+        sources.rightAtrium += released(p, rates, RIGHT_ATRIUM, intrathoracic);
       }
       const inThorax =
-        rates[VENTRICLE]! +
-        rates[ATRIUM]! +
-        rates[AORTA]! +
-        rates[JUNCTION]! +
-        rates[LUNG_LEFT]! +
-        rates[LUNG_RIGHT]! +
-        rates[PULMONARY_VEINS]! +
-        rates[RIGHT_ATRIUM]! +
-        rates[RIGHT_VENTRICLE]!;
-      sources[4]! -= intrathoracic * inThorax + abdominal * (rates[SPLANCHNIC]! + rates[IVC]!);
-      sources[5]! -= muscle * rates[LEGS]!;
-      sources[STORED]! +=
+        rates[VENTRICLE] +
+        rates[ATRIUM] +
+        rates[AORTA] +
+        rates[JUNCTION] +
+        rates[LUNG_LEFT] +
+        rates[LUNG_RIGHT] +
+        rates[PULMONARY_VEINS] +
+        rates[RIGHT_ATRIUM] +
+        rates[RIGHT_VENTRICLE];
+      sources.breathing -=
+        intrathoracic * inThorax + abdominal * (rates[SPLANCHNIC] + rates[IVC] + LEGS_IN_BELLY * rates[LEGS]);
+      sources.muscle -= muscle * rates[LEGS];
+      const junction = released(p, rates, JUNCTION, intrathoracic);
+      if (contracting) sources.rightAtrium += junction;
+      sources.stored +=
         released(p, rates, AORTA, intrathoracic) +
-        released(p, rates, JUNCTION, intrathoracic) +
+        (contracting ? 0 : junction) +
         released(p, rates, LUNG_LEFT, intrathoracic) +
         released(p, rates, LUNG_RIGHT, intrathoracic) +
         released(p, rates, PULMONARY_VEINS, intrathoracic) +
         released(p, rates, SPLANCHNIC, abdominal) +
         released(p, rates, IVC, abdominal) +
-        released(p, rates, LEGS, muscle) +
+        released(p, rates, LEGS, muscle + LEGS_IN_BELLY * abdominal - legColumn) +
         released(p, rates, ARTERIES, 0) +
         released(p, rates, UPPER, 0) +
         slowing(state, rates, AORTA_FLOW, aortaInertance) +
@@ -132,66 +165,83 @@ export function watchPowers(network: Network, forcing: Forcing): Powers {
         slowing(state, rates, LEFT_FLOW, left.inertance) +
         slowing(state, rates, RIGHT_FLOW, right.inertance);
 
-      losses[0]! += across(p, q, 0, ATRIUM, VENTRICLE);
-      losses[1]! += across(p, q, 1, VENTRICLE, AORTA);
-      losses[2]! += aortaResistance * square(state[AORTA_FLOW]!);
-      losses[3]! += across(p, q, 2, ARTERIES, UPPER);
-      losses[4]! += across(p, q, 3, ARTERIES, SPLANCHNIC);
-      losses[5]! += across(p, q, 4, ARTERIES, LEGS);
-      losses[6]! += across(p, q, 5, ARTERIES, coronaryEnd);
-      losses[7]! += across(p, q, 6, ARTERIES, LUNG_LEFT) + across(p, q, 7, ARTERIES, LUNG_RIGHT);
-      losses[8]! += across(p, q, 8, SPLANCHNIC, IVC);
-      losses[9]! += across(p, q, 9, LEGS, IVC);
-      losses[10]! +=
-        svc.a * (collapse[0]! - 1) * square(state[SVC_FLOW]!) +
-        ivc.a * (collapse[3]! - 1) * square(state[IVC_FLOW]!);
-      losses[11]! += path(ivc, state[IVC_FLOW]!);
-      losses[12]! += path(svc, state[SVC_FLOW]!);
-      losses[13]! += path(left, state[LEFT_FLOW]!);
-      losses[14]! += path(right, state[RIGHT_FLOW]!);
-      losses[15]! += across(p, q, 10, JUNCTION, ATRIUM);
-      losses[16]! += across(p, q, 11, LUNG_LEFT, PULMONARY_VEINS);
-      losses[17]! += across(p, q, 12, LUNG_RIGHT, PULMONARY_VEINS);
-      losses[18]! += across(p, q, 13, PULMONARY_VEINS, ATRIUM);
-      losses[19]! += across(p, q, 14, RIGHT_ATRIUM, RIGHT_VENTRICLE);
-      losses[20]! += across(p, q, 15, RIGHT_VENTRICLE, JUNCTION);
+      losses.atrioventricularValve += across(p, q, ATRIOVENTRICULAR_VALVE, ATRIUM, VENTRICLE);
+      losses.semilunarValve += across(p, q, SEMILUNAR_VALVE, VENTRICLE, AORTA);
+      losses.aorta += aortaResistance * square(state[AORTA_FLOW]);
+      losses.upperBed += across(p, q, UPPER_BED, ARTERIES, UPPER);
+      losses.splanchnicBed += across(p, q, SPLANCHNIC_BED, ARTERIES, SPLANCHNIC);
+      losses.legBed += across(p, q, LEG_BED, ARTERIES, LEGS) + legColumn * q[LEG_BED];
+      losses.coronary += across(p, q, CORONARY, ARTERIES, coronaryEnd);
+      losses.collaterals +=
+        across(p, q, COLLATERAL_LEFT, ARTERIES, LUNG_LEFT) +
+        across(p, q, COLLATERAL_RIGHT, ARTERIES, LUNG_RIGHT);
+      losses.hepatic += across(p, q, LIVER, SPLANCHNIC, IVC);
+      losses.legVeins += across(p, q, LEG_VEINS, LEGS, IVC) - legColumn * q[LEG_VEINS];
+      losses.venoVenous += across(p, q, VENO_VENOUS, UPPER, ATRIUM);
+      losses.collapsingVeins +=
+        svc.a * (collapse[UPPER_COLLAPSE] - 1) * square(state[SVC_FLOW]) +
+        ivc.a * (collapse[IVC_COLLAPSE] - 1) * square(state[IVC_FLOW]) +
+        Math.max(0, abdominal + CLOSING - p[ivcInto]) * state[IVC_FLOW];
+      losses.pathwayIvc += path(ivc, state[IVC_FLOW]);
+      losses.pathwaySvc += path(svc, state[SVC_FLOW]);
+      losses.pathwayLeft += path(left, state[LEFT_FLOW]);
+      losses.pathwayRight += path(right, state[RIGHT_FLOW]);
+      losses.fenestration += across(p, q, FENESTRATION, JUNCTION, ATRIUM);
+      losses.lungLeft += across(p, q, LUNG_BED_LEFT, LUNG_LEFT, PULMONARY_VEINS);
+      losses.lungRight += across(p, q, LUNG_BED_RIGHT, LUNG_RIGHT, PULMONARY_VEINS);
+      losses.pulmonaryVeins += across(p, q, PULMONARY_VEINS_OUT, PULMONARY_VEINS, ATRIUM);
+      losses.rightAtrioventricularValve += across(
+        p,
+        q,
+        RIGHT_ATRIOVENTRICULAR_VALVE,
+        RIGHT_ATRIUM,
+        RIGHT_VENTRICLE,
+      );
+      losses.rightSemilunarValve += across(p, q, RIGHT_SEMILUNAR_VALVE, RIGHT_VENTRICLE, JUNCTION);
     },
   };
 }
 
 // Not within `add`: a function made anew each step costs more than what it computes.
 /** W that a wall gives off, against what stands outside it. */
-const released = (pressures: Float64Array, rates: Float64Array, index: number, outside: number): number =>
-  (outside - pressures[index]!) * rates[index]!;
+const released = (
+  pressures: at.ByCompartment,
+  rates: at.State,
+  index: at.Compartment,
+  outside: number,
+): number => (outside - pressures[index]) * rates[index];
 
 /** W that slowing blood gives off. */
-const slowing = (state: Float64Array, rates: Float64Array, index: number, inertance: number): number =>
-  -inertance * state[index]! * rates[index]!;
+const slowing = (state: at.State, rates: at.State, index: at.InertFlow, inertance: number): number =>
+  -inertance * state[index] * rates[index];
 
 /** W that a flow loses from one compartment to the next. */
 const across = (
-  pressures: Float64Array,
-  flows: Float64Array,
-  flow: number,
-  from: number,
-  to: number,
-): number => flows[flow]! * (pressures[from]! - pressures[to]!);
+  pressures: at.ByCompartment,
+  flows: at.Flows,
+  flow: at.Flow,
+  from: at.Compartment,
+  to: at.Compartment,
+): number => flows[flow] * (pressures[from] - pressures[to]);
 
 const path = ({ a, b }: Path, flow: number): number => (a + b * Math.abs(flow)) * flow * flow;
 
 const square = (value: number): number => value * value;
 
-/** @param returns whether the watched cycle ended where it began */
+/** @param returns whether the watched cycle ended where it began: what was stored then comes to nothing, and is left out of the budget */
 export function energyBudget(powers: Powers, steps: number, returns: boolean): EnergyBudget {
-  if (returns) powers.sources[STORED] = 0;
-  const named = (names: readonly string[], sums: Float64Array) =>
+  if (returns) powers.sources.stored = 0;
+  const named = (sums: Readonly<Record<string, number>>) =>
     Object.fromEntries(
-      names.map((name, i) => [name, sums[i]! / steps] as const).filter(([, power]) => power !== 0),
+      Object.entries(sums)
+        .map(([name, sum]) => [name, sum / steps] as const)
+        .filter(([, power]) => power !== 0),
     );
-  const total = (sums: Float64Array) => sums.reduce((sum, value) => sum + value, 0) / steps;
+  const total = (sums: Readonly<Record<string, number>>) =>
+    Object.values(sums).reduce((sum, value) => sum + value, 0) / steps;
   return {
-    sources: named(SOURCES, powers.sources),
-    losses: named(LOSSES, powers.losses),
+    sources: named(powers.sources),
+    losses: named(powers.losses),
     in: total(powers.sources),
     lost: total(powers.losses),
   };

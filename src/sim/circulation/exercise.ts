@@ -1,6 +1,6 @@
 /** What rises and falls together with exertion, as factors on the values at rest. */
-import { numberSetting } from "../parameters/parameters.ts";
-import type { CirculationRequest } from "../parameters/request.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest, Stage } from "../parameters/request.ts";
 
 export interface Exertion {
   readonly heartRate: number;
@@ -9,38 +9,59 @@ export interface Exertion {
   readonly legFlow: number;
   readonly splanchnicFlow: number;
   readonly upperFlow: number;
-  readonly lungResistance: number;
   /** part of the veins' unstressed volume given up, 0..1 */
   readonly venousTone: number;
   readonly breathingRate: number;
   readonly breathingDepth: number;
-  /** mmHg of rhythmic muscle pressure on the calves */
-  readonly calfPressure: number;
+  /** mmHg of rhythmic muscle pressure on the legs, and the part of their veins that lies within working muscle */
+  readonly musclePressure: number;
+  readonly muscleShare: number;
   /** factor on the arterial pressure that the reflex defends */
   readonly arterialMean: number;
 }
 
+/** Part of the leg veins that lies within the calf (an adult's hold 60-100 mL; textbooks), and within calf and thigh. */
+export const CALF_SHARE = 0.07;
+const LEG_SHARE = 0.25;
+
+/**
+ * Greatest part of their unstressed volume that veins give up: some 10 mL/kg (Rothe, Physiol Rev 1983;63:1281); less after completion and
+ * before it, since those veins are constricted and stiff at rest (Kelley, Am J Cardiol 1995;76:158; sizes are teaching values).
+ */
+export const mostVenousTone = (stage: Stage): number => (stage === "two-ventricle" ? 0.3 : 0.2);
+
+/** A pacemaker holds the rate that is set, whatever reflexes and effort ask for. */
+export const isPaced = (request: CirculationRequest): boolean =>
+  ["aai", "vvi"].includes(wordSetting(request, "rhythm"));
+
+/** Gain of contractility for each MET of a single ventricle, which is weaker and has less in reserve (Saiki, J Am Heart Assoc 2016: PMC5079039; size is a teaching value). */
+const SINGLE_INOTROPY = 0.04;
+
 /**
  * Linear in METs above rest, each with its ceiling. Slopes are teaching values, one set for all bodies and stages, chosen so that leg
- * work of 1 W/kg (about 3.5 MET) gives the lower body about twice its flow and the upper body its old one (Hjortdal 2003);
- * venous tone after physiology values, section 4, last line.
+ * work of 1 W/kg (about 3.5 MET) gives the lower body about twice its flow and the upper body its old one (Hjortdal 2003).
+ * The lungs' resistance is left to their distension: it falls no further (Reeves 1988, from memory).
  */
 export function exertion(request: CirculationRequest): Exertion {
   const above = numberSetting(request, "metabolicEquivalents") - 1;
+  const calves = numberSetting(request, "calfPumpPressure");
   const rest = numberSetting(request, "heartRate");
   // Ceiling: 85 % of the usual greatest rate 220 - age (both common practice, no source).
-  const ceiling = Math.max(1, (0.85 * (220 - request.body.ageYears)) / rest);
+  const reserve = numberSetting(request, "heartRateReserve") / 100;
+  const ceiling = 1 + reserve * Math.max(0, (0.85 * (220 - request.body.ageYears)) / rest - 1);
+  const inotropy = request.stage === "two-ventricle" ? 0.08 : SINGLE_INOTROPY;
+  const legs = Math.min(1, above / 2);
   return {
-    heartRate: Math.min(ceiling, 1 + 0.14 * above),
-    contractility: Math.min(1.6, 1 + 0.08 * above),
-    legFlow: 1 + 0.95 * above,
-    splanchnicFlow: Math.max(0.6, 1 - 0.05 * above),
+    heartRate: isPaced(request) ? 1 : Math.min(ceiling, 1 + 0.14 * above),
+    contractility: Math.min(1 + 7.5 * inotropy, 1 + inotropy * above),
+    legFlow: 1 + 1.05 * above,
+    splanchnicFlow: Math.max(0.35, 1 - 0.07 * above),
     upperFlow: Math.max(0.8, 1 - 0.03 * above),
-    lungResistance: Math.max(0.7, 1 / (1 + 0.05 * above)),
-    venousTone: Math.min(0.2, 0.06 * above),
+    venousTone: Math.min(0.93 * mostVenousTone(request.stage), 0.04 * above),
     breathingRate: Math.min(2.5, 1 + 0.2 * above),
     breathingDepth: Math.min(3, 1 + 0.2 * above),
-    calfPressure: 60 * Math.min(1, above / 2),
+    musclePressure: Math.max(calves, 100 * legs),
+    muscleShare: CALF_SHARE + (LEG_SHARE - CALF_SHARE) * legs,
     arterialMean: 1 + 0.03 * above,
   };
 }

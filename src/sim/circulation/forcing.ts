@@ -1,9 +1,17 @@
 /** All that depends on time alone, tabulated at half steps before the run, so that the hot loop looks up and never computes it. */
-import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+
+import { referenceSet } from "../body/growth.ts";
+import { wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromMmHg } from "../units.ts";
 import { breathPattern, filling } from "./breathing.ts";
-import { atrialActivation, JUNCTIONAL_CENTRE, SINUS_CENTRE, ventricularActivation } from "./chamber.ts";
+import {
+  atrialActivation,
+  JUNCTIONAL_CENTRE,
+  sinusCentre,
+  systoleStretch,
+  ventricularActivation,
+} from "./chamber.ts";
 import type { Network } from "./circuit-network.ts";
 import { exertion } from "./exercise.ts";
 import { fastestRate } from "./stiffness.ts";
@@ -20,6 +28,12 @@ export interface Forcing {
   readonly abdominal: Float64Array;
   readonly alveolar: Float64Array;
   readonly muscle: Float64Array;
+  /** Pa, mean over a breath */
+  readonly meanChest: number;
+  /** the part of the leg veins that `muscle` was scaled by */
+  readonly muscleShare: number;
+  /** Shapes the beat for a heart at this factor on the rate that the tables' length was chosen for. */
+  readonly beatAt: (rateFactor: number) => void;
 }
 
 /** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */
@@ -31,9 +45,6 @@ export const SAMPLES_PER_BEAT = 60;
 const MAX_BEATS = 16;
 /** Contractions of the calves a minute (walking; common practice, no source), and the share of a contraction's time. */
 const CADENCE = 55;
-/** Part of the leg veins that lies within working muscle (teaching value: calves hold 60-100 mL in an adult). */
-export const CALF_SHARE = 0.07;
-
 /**
  * A breath is locked to a whole number of beats and holds a whole number of calf contractions, so that everything repeats.
  * @param heartRate 1/min before the reflex acts
@@ -46,33 +57,60 @@ export function forcingOf(
   fineness: number,
 ): Forcing {
   const pattern = breathPattern(request);
-  const calf = Math.max(numberSetting(request, "calfPumpPressure"), exertion(request).calfPressure);
-  const breathRate = pattern.rate > 0 ? pattern.rate : calf > 0 ? 15 : heartRate;
+  const { musclePressure, muscleShare, contractility } = exertion(request);
+  const breathRate = pattern.rate > 0 ? pattern.rate : musclePressure > 0 ? 15 : heartRate;
   const beats = Math.min(MAX_BEATS, Math.max(1, Math.round(heartRate / breathRate)));
   const step = Math.min(GREATEST_STEP, GREATEST_PRODUCT / fastestRate(network));
   const steps = SAMPLES_PER_BEAT * Math.ceil(60 / heartRate / step / SAMPLES_PER_BEAT) * fineness;
   const contractions = Math.max(1, Math.round((CADENCE * beats) / heartRate));
-  const rhythm = wordSetting(request, "rhythm");
-  const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : SINUS_CENTRE;
   const length = 2 * steps * beats;
   const filled = table(length, filling);
   const breath = (value: (filled: number) => number) => filled.map((part) => fromMmHg(value(part)));
+  const ventricle = new Float64Array(2 * steps);
+  const atrium = new Float64Array(2 * steps);
+  const intrathoracic = breath(pattern.intrathoracic);
+  const shape = beatShape(request);
+  const restingRate = referenceSet(request.stage, request.body.bsa).heartRate;
+  let shapedFor = Number.NaN;
   return {
     beats,
     steps,
-    ventricle: table(2 * steps, ventricularActivation),
-    atrium: table(2 * steps, (phase) =>
-      rhythm === "no-atrial-contraction" ? 0 : atrialActivation(phase, centre),
-    ),
-    intrathoracic: breath(pattern.intrathoracic),
+    ventricle,
+    atrium,
+    intrathoracic,
     abdominal: breath(pattern.abdominal),
     alveolar: breath(pattern.alveolar),
     muscle:
-      calf > 0
+      musclePressure > 0
         ? table(length, (phase) =>
-            fromMmHg(calf * CALF_SHARE * Math.sin(Math.PI * contractions * phase) ** 2),
+            fromMmHg(musclePressure * muscleShare * Math.sin(Math.PI * contractions * phase) ** 2),
           )
         : new Float64Array(length),
+    meanChest: intrathoracic.reduce((sum, value) => sum + value, 0) / length,
+    muscleShare,
+    beatAt(rateFactor) {
+      if (Math.abs(rateFactor - shapedFor) < SAME_RATE) return;
+      shapedFor = rateFactor;
+      const stretch = systoleStretch((heartRate * rateFactor) / restingRate, contractility);
+      shape(stretch, ventricle, atrium);
+    },
+  };
+}
+
+/** Factors on heart rate that differ by less give one beat. */
+const SAME_RATE = 1e-7;
+
+/** Fills the tables of one beat (0..1) by the rhythm that is asked for. */
+function beatShape(request: CirculationRequest) {
+  const rhythm = wordSetting(request, "rhythm");
+  return (stretch: number, ventricle: Float64Array, atrium: Float64Array): void => {
+    const centre = rhythm === "junctional" ? JUNCTIONAL_CENTRE : sinusCentre(stretch);
+    const contracts = rhythm !== "no-atrial-contraction" && rhythm !== "vvi";
+    for (let i = 0; i < ventricle.length; i++) {
+      const phase = i / ventricle.length;
+      ventricle[i] = ventricularActivation(phase, stretch);
+      atrium[i] = contracts ? atrialActivation(phase, centre, stretch) : 0;
+    }
   };
 }
 

@@ -1,60 +1,46 @@
 /** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
-import { BRANCHES } from "../hydraulics/law.ts";
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
-import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
+import { fromMillilitre, fromMmHg } from "../units.ts";
 import { acceleratorOf, type Secant } from "./anderson.ts";
 import type { Network } from "./circuit-network.ts";
+import type { Point, State, Vector } from "./compartments.ts";
 import * as compartment from "./compartments.ts";
 import { exertion } from "./exercise.ts";
 import { type Forcing, forcingOf } from "./forcing.ts";
 import { type Stepper, stepperOf } from "./integrate.ts";
-import { type Reflex, reflexOf } from "./reflex.ts";
-import {
-  type CycleMeans,
-  give,
-  meanFilling,
-  totalVolume,
-  type VolumeControl,
-  volumeReason,
-} from "./volume-rule.ts";
-import { SEARCHED, type WarmStart } from "./warm-start.ts";
+import { coronaryFactor, mixingOf } from "./oxygen-of.ts";
+import { reflexOf } from "./reflex.ts";
+import { fits, plausible, usualPoint } from "./start-point.ts";
+import { type CycleMeans, give, totalVolume, type VolumeControl, volumeReason } from "./volume-rule.ts";
+import type { WarmStart } from "./warm-start.ts";
 
 // Own copies, as in equations.ts.
 const {
   AORTA,
-  AORTA_FLOW,
-  ARTERIES,
   ATRIUM,
-  IVC,
+  CORONARY,
+  CORONARY_FLOW,
+  FENESTRATION,
   IVC_FLOW,
-  JUNCTION,
   LEFT_FLOW,
-  LEGS,
-  LUNG_LEFT,
-  LUNG_RIGHT,
-  PULMONARY_VEINS,
-  RIGHT_ATRIUM,
+  LEG_BED,
+  RATE,
+  SEARCHED,
   RIGHT_FLOW,
-  RIGHT_VENTRICLE,
-  SPLANCHNIC,
+  SPLANCHNIC_BED,
   STATES,
   SVC_FLOW,
-  UPPER,
-  VENTRICLE,
+  UPPER_BED,
   VOLUMES,
 } = compartment;
-
-const RATE = STATES;
-const RESISTANCE = STATES + 1;
 
 export interface Periodic {
   readonly network: Network;
   readonly forcing: Forcing;
   readonly stepper: Stepper;
-  /** [SEARCHED] */
-  readonly point: Float64Array;
+  readonly point: Point;
   /** how the map changes about the point */
   readonly secants: readonly Secant[];
   /** s */
@@ -76,27 +62,28 @@ const RENEWED_UNTIL = 0.01;
 const UNKNOWN = 1000;
 const MAX_CYCLES = 120;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
-/** Pa: giving volume in search of an output ends here; and no filling beyond the other is ever tried. */
+/** Pa: giving volume in search of an output ends here. */
 const HIGHEST_ATRIUM = fromMmHg(45);
-const HIGHEST_TRIED = fromMmHg(80);
 
+/** @param adapted see {@link reflexOf} */
 export function findPeriodic(
   request: CirculationRequest,
   network: Network,
   control: VolumeControl,
   start: WarmStart | undefined,
   fineness: number,
+  adapted: number | undefined,
   renew?: (flows: FlowSplit) => void,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
   const forcing = forcingOf(request, network, baseRate, fineness);
   const stepper = stepperOf(network, forcing);
-  const reflex = reflexOf(request);
+  const regulate = regulationOf(request, forcing, adapted);
   const scale = scaleOf(network);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
   const near = start && !refused && fits(start.point, network, control) ? start : undefined;
   const accelerator = acceleratorOf(scale, near?.secants ?? []);
-  let point = near?.point.slice() ?? usualPoint(network, request.body.bsa);
+  let point = (near?.point.slice() as Point | undefined) ?? usualPoint(network, request.body.bsa);
   if (!refused && (control.fixed || !near)) give(point, network, control.volume - totalVolume(point));
   let good = point;
   let image = point;
@@ -106,8 +93,8 @@ export function findPeriodic(
   let before = 0;
   let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
   while (cycles < MAX_CYCLES && !refused) {
-    image = point.slice();
-    const means = cycle(image, forcing, stepper, baseRate, reflex);
+    image = point.slice() as Point;
+    const means = cycle(image, forcing, stepper, baseRate, regulate);
     cycles++;
     const given = control.give(means);
     give(image, network, given);
@@ -115,7 +102,7 @@ export function findPeriodic(
 
     if (!Number.isFinite(residual)) {
       residual = UNKNOWN;
-      point = good.slice();
+      point = good.slice() as Point;
       reason = TOO_FAST;
       break;
     }
@@ -129,17 +116,21 @@ export function findPeriodic(
       reason = "no blood volume reaches what is to be held: the atrium would pass 45 mmHg";
       break;
     }
-    if (residual > 3 * smallest) accelerator.forget();
+    if (residual > 3 * smallest) {
+      accelerator.forget();
+      smallest = residual;
+    }
     smallest = Math.min(smallest, residual);
     // Gifts cut short, one after the other, do not follow the shortfall: there is nothing to extrapolate.
-    const next = control.cut(given) && given === before ? image : accelerator.next(point, image);
+    const next = control.cut(given) && given === before ? image : (accelerator.next(point, image) as Point);
     before = given;
     point = plausible(next, network) ? next : image;
     if (point === image) accelerator.forget();
     // Secants of a search that gave volume would give it here too.
     if (control.fixed) give(point, network, control.volume - totalVolume(point));
   }
-  const heartPeriod = 60 / (baseRate * point[RATE]!);
+  forcing.beatAt(point[RATE]);
+  const heartPeriod = 60 / (baseRate * point[RATE]);
   return {
     network,
     forcing,
@@ -156,137 +147,125 @@ export function findPeriodic(
 
 /**
  * What becomes of a state after some seconds under the request, beat by beat, with the reflex answering: for what is not steady.
- * @param start [SEARCHED] the state when it begins
+ * @param start the state when it begins
+ * @param adapted see {@link reflexOf}
  */
 export function passThrough(
   request: CirculationRequest,
   network: Network,
-  start: Float64Array,
+  start: Point,
   seconds: number,
   fineness: number,
+  adapted: number | undefined,
 ): Periodic {
   const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
   const forcing = forcingOf(request, network, baseRate, fineness);
   const stepper = stepperOf(network, forcing);
-  const reflex = reflexOf(request);
+  const regulate = regulationOf(request, forcing, adapted);
   const scale = scaleOf(network);
-  const point = start.slice();
+  const point = start.slice() as Point;
   let residual = 0;
   let cycles = 0;
   let elapsed = 0;
   while (elapsed < seconds) {
-    const before = point.slice();
-    elapsed += (60 / (baseRate * point[RATE]!)) * forcing.beats;
-    cycle(point, forcing, stepper, baseRate, reflex);
+    const before = point.slice() as Point;
+    const seconds = (60 / (baseRate * point[RATE])) * forcing.beats;
+    elapsed += seconds;
+    cycle(point, forcing, stepper, baseRate, regulate, seconds);
     cycles++;
     residual = distance(before, point, scale);
   }
-  const heartPeriod = 60 / (baseRate * point[RATE]!);
+  const heartPeriod = 60 / (baseRate * point[RATE]);
   return { network, forcing, stepper, point, secants: [], heartPeriod, cycles, returns: false, residual };
 }
 
-/** One cycle in place: state and reflex factors; answers the means that rules and reflex act on. */
+/** Places of what is summed over a cycle beside the flows: Pa, m3/s. */
+const ATRIUM_SUM = 0;
+const AORTA_SUM = 1;
+const FORWARD_SUM = 2;
+const BACKWARD_SUM = 3;
+
+/** Sets the factors of the next repeat by the means of this one. */
+type Regulation = (point: Point, means: CycleMeans, seconds?: number) => void;
+
+function regulationOf(
+  request: CirculationRequest,
+  forcing: Forcing,
+  adapted: number | undefined,
+): Regulation {
+  const reflex = reflexOf(request, adapted);
+  const mixing = mixingOf(request);
+  return (point, means, seconds) => {
+    reflex(point, { aorta: means.aorta, atrium: means.atrium - forcing.meanChest }, seconds);
+    point[CORONARY_FLOW] = coronaryFactor(mixing(means), point[CORONARY_FLOW]);
+  };
+}
+
+/**
+ * One cycle in place: state and what regulates it; answers the means that rules and reflex act on.
+ * @param seconds that pass meanwhile, where a course is followed; left out in a search
+ */
 function cycle(
-  point: Float64Array,
+  point: Point,
   forcing: Forcing,
   stepper: Stepper,
   baseRate: number,
-  reflex: Reflex,
+  regulate: Regulation,
+  seconds?: number,
 ): CycleMeans {
-  const stepSize = 60 / (baseRate * point[RATE]!) / forcing.steps;
+  const stepSize = 60 / (baseRate * point[RATE]) / forcing.steps;
   const { pressures, flows } = stepper.scratch;
-  let atrium = 0;
-  let aorta = 0;
-  let systemic = 0;
-  const branches = { ivc: 0, svc: 0, left: 0, right: 0 };
-  stepper.advance(point, stepSize, point[RESISTANCE]!, () => {
-    atrium += pressures[ATRIUM]!;
-    aorta += pressures[AORTA]!;
-    systemic += flows[2]! + flows[3]! + flows[4]! + flows[5]!;
-    branches.svc += point[SVC_FLOW]!;
-    branches.ivc += point[IVC_FLOW]!;
-    branches.left += point[LEFT_FLOW]!;
-    branches.right += point[RIGHT_FLOW]!;
+  // Arrays, since a number that a closure counts up is made anew each time.
+  const sums: compartment.Flows = compartment.vector(flows.length);
+  const inert: State = compartment.vector(STATES);
+  const other: Vector<0 | 1 | 2 | 3> = compartment.vector(4);
+  stepper.advance(point, stepSize, point, () => {
+    for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] ?? 0) + (flows[i] ?? 0);
+    for (let i = SVC_FLOW; i < STATES; i++) inert[i] = (inert[i] ?? 0) + (point[i] ?? 0);
+    other[ATRIUM_SUM] += pressures[ATRIUM];
+    other[AORTA_SUM] += pressures[AORTA];
+    other[FORWARD_SUM] += Math.max(0, flows[FENESTRATION]);
+    other[BACKWARD_SUM] += Math.max(0, -flows[FENESTRATION]);
   });
   const steps = forcing.steps * forcing.beats;
-  for (const name of BRANCHES) branches[name] /= steps;
-  const means = { atrium: atrium / steps, aorta: aorta / steps, systemic: systemic / steps, branches };
-  point[RATE] = reflex.heartRate(means.aorta);
-  point[RESISTANCE] = reflex.resistance(means.aorta);
-  return means;
+  const flowMeans = sums.map((sum) => sum / steps) as compartment.Flows;
+  const found: CycleMeans = {
+    atrium: other[ATRIUM_SUM] / steps,
+    aorta: other[AORTA_SUM] / steps,
+    systemic: flowMeans[UPPER_BED] + flowMeans[SPLANCHNIC_BED] + flowMeans[LEG_BED] + flowMeans[CORONARY],
+    branches: {
+      svc: inert[SVC_FLOW] / steps,
+      ivc: inert[IVC_FLOW] / steps,
+      left: inert[LEFT_FLOW] / steps,
+      right: inert[RIGHT_FLOW] / steps,
+    },
+    flows: flowMeans,
+    fenestrationForward: other[FORWARD_SUM] / steps,
+    fenestrationBackward: other[BACKWARD_SUM] / steps,
+  };
+  regulate(point, found, seconds);
+  return found;
 }
 
 /** Turns each component into mmHg, or what weighs as much. */
 function scaleOf(network: Network): Float64Array {
   const scale = new Float64Array(SEARCHED);
   const perMmHg = 1 / fromMmHg(1);
-  for (let i = 0; i < VOLUMES; i++)
-    scale[i] =
-      network.compliance[i]! > 0 ? perMmHg / network.compliance[i]! : perMmHg * network.atriumRelaxed;
-  for (let i = VOLUMES; i < STATES; i++) scale[i] = 0.1 / fromMillilitre(1);
-  scale[RATE] = 20;
-  scale[RESISTANCE] = 20;
+  network.compliance.forEach((compliance, i) => {
+    scale[i] = compliance > 0 ? perMmHg / compliance : perMmHg * network.atriumRelaxed;
+  });
+  scale.fill(0.1 / fromMillilitre(1), VOLUMES, STATES);
+  scale.fill(20, STATES);
+  scale[CORONARY_FLOW] = 2;
   return scale;
 }
 
-function distance(point: Float64Array, image: Float64Array, scale: Float64Array): number {
+function distance(point: Point, image: Point, scale: Float64Array): number {
   let greatest = 0;
-  for (let i = 0; i < point.length; i++) {
-    const away = Math.abs(image[i]! - point[i]!) * scale[i]!;
+  for (const [i, weight] of scale.entries()) {
+    const away = Math.abs((image[i] ?? 0) - (point[i] ?? 0)) * weight;
     if (!Number.isFinite(away)) return away;
     greatest = Math.max(greatest, away);
   }
   return greatest;
-}
-
-/** Whether a point is worth trying: no vessel all but empty, not blood enough to burst. */
-function plausible(point: Float64Array, network: Network): boolean {
-  if (meanFilling(totalVolume(point), network) > HIGHEST_TRIED) return false;
-  for (let i = 0; i < VOLUMES; i++) {
-    const empty =
-      network.unstressed[i]! > 0 && network.compliance[i]! > 0 ? 0.05 * network.unstressed[i]! : -1e-5;
-    if (!(point[i]! > empty)) return false;
-  }
-  return point[RATE]! > 0.5 && point[RATE]! < 2 && point[RESISTANCE]! > 0.5 && point[RESISTANCE]! < 2;
-}
-
-/** Whether a start belongs to this kind of heart and this size of body. */
-const fits = (start: Float64Array, network: Network, control: VolumeControl): boolean =>
-  start[RIGHT_VENTRICLE]! > 0 === network.connections.rightHeart &&
-  Math.abs(totalVolume(start) / control.volume - 1) < NEAR;
-
-/** A start whose blood volume differs by a larger part belongs to another body. */
-const NEAR = 0.3;
-
-/** mmHg in each vessel to begin a cold search from. */
-const USUAL: Readonly<Record<number, number>> = {
-  [AORTA]: 60,
-  [ARTERIES]: 70,
-  [UPPER]: 12,
-  [SPLANCHNIC]: 13,
-  [LEGS]: 13,
-  [IVC]: 12,
-  [JUNCTION]: 12,
-  [LUNG_LEFT]: 12,
-  [LUNG_RIGHT]: 12,
-  [PULMONARY_VEINS]: 8,
-};
-
-function usualPoint(network: Network, bsa: number): Float64Array {
-  const point = new Float64Array(SEARCHED);
-  for (const [index, pressure] of Object.entries(USUAL)) {
-    const i = Number(index);
-    point[i] = network.unstressed[i]! + network.compliance[i]! * fromMmHg(pressure);
-  }
-  point[ATRIUM] = network.unstressed[ATRIUM]! + fromMmHg(7) / network.atriumRelaxed;
-  point[VENTRICLE] = network.unstressed[VENTRICLE]! + fromMillilitre(60 * bsa);
-  if (network.connections.rightHeart) {
-    point[RIGHT_ATRIUM] = network.unstressed[RIGHT_ATRIUM]! + fromMmHg(4) / network.atriumRelaxed;
-    point[RIGHT_VENTRICLE] = network.unstressed[RIGHT_VENTRICLE]! + fromMillilitre(60 * bsa);
-  }
-  // The aorta flows at a usual index; the pathway starts from rest, since a usual flow through a tight narrowing would be absurd.
-  point[AORTA_FLOW] = fromLitresPerMinute(3 * bsa);
-  point[RATE] = 1;
-  point[RESISTANCE] = 1;
-  return point;
 }

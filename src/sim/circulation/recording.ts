@@ -4,19 +4,27 @@ import { type EnergyBudget, energyBudget, watchPowers } from "./energy-budget.ts
 import { SAMPLES_PER_BEAT } from "./forcing.ts";
 import type { Periodic } from "./periodic.ts";
 
+/** One column of samples for each named place. */
+export type Sampled<Place extends number> = readonly Float64Array[] & {
+  readonly [At in Place]: Float64Array;
+};
+
 export interface Recording {
   /** means over the cycle: Pa by compartment, m3/s by flow of FLOWS, m3 and m3/s by state */
-  readonly pressures: Float64Array;
-  readonly flows: Float64Array;
-  readonly states: Float64Array;
+  readonly pressures: at.ByCompartment;
+  readonly flows: at.Flows;
+  readonly states: at.State;
   /** m3/s: mean of what passes the fenestration forward, and backward (positive) */
   readonly fenestrationForward: number;
   readonly fenestrationBackward: number;
+  /** m3/s: mean of what the valves leak backward (positive) */
+  readonly inletBackward: number;
+  readonly outletBackward: number;
   /** [samples of the cycle, begin included, end not] of each compartment, flow and state */
   readonly sampled: {
-    readonly pressures: readonly Float64Array[];
-    readonly flows: readonly Float64Array[];
-    readonly states: readonly Float64Array[];
+    readonly pressures: Sampled<at.Compartment>;
+    readonly flows: Sampled<at.Flow>;
+    readonly states: Sampled<at.Compartment | at.InertFlow>;
   };
   /** means over the beats of each beat's extremes: Pa, m3 */
   readonly aortaHighest: number;
@@ -34,25 +42,35 @@ export interface Recording {
 }
 
 // Own copies, as in equations.ts: the visit below runs once a step.
-const { AORTA, JUNCTION, RIGHT_VENTRICLE, STATES, VENTRICLE, VOLUMES } = at;
+const {
+  AORTA,
+  FENESTRATION,
+  ATRIOVENTRICULAR_VALVE,
+  JUNCTION,
+  SEMILUNAR_VALVE,
+  RIGHT_VENTRICLE,
+  STATES,
+  VENTRICLE,
+  VOLUMES,
+} = at;
 const FLOWS = at.FLOWS.length;
-const FENESTRATION = at.FLOW_INDEX.fenestration;
 
 export function record(periodic: Periodic): Recording {
   const { forcing, stepper, point, heartPeriod, network } = periodic;
   const steps = forcing.steps * forcing.beats;
   const every = forcing.steps / SAMPLES_PER_BEAT;
   const samples = SAMPLES_PER_BEAT * forcing.beats;
-  const pressures = new Float64Array(VOLUMES);
-  const flows = new Float64Array(FLOWS);
-  const states = new Float64Array(STATES);
-  const columns = (count: number) => Array.from({ length: count }, () => new Float64Array(samples));
-  const sampled = {
+  const pressures: at.ByCompartment = at.vector(VOLUMES);
+  const flows: at.Flows = at.vector(FLOWS);
+  const states: at.State = at.vector(STATES);
+  const columns = <Place extends number>(count: number) =>
+    Array.from({ length: count }, () => new Float64Array(samples)) as unknown as Sampled<Place>;
+  const sampled: Recording["sampled"] = {
     pressures: columns(VOLUMES),
     flows: columns(FLOWS),
     states: columns(STATES),
   };
-  const state = point.slice();
+  const state = point.slice() as at.Point;
   const { scratch, rates } = stepper;
   const powers = watchPowers(network, forcing);
   const aorta = extremes();
@@ -61,43 +79,52 @@ export function record(periodic: Periodic): Recording {
   const ventricle = extremes();
   let forward = 0;
   let backward = 0;
+  let inletBackward = 0;
+  let outletBackward = 0;
   let endDiastolicPressure = 0;
   let endDiastolicVolume = 0;
 
-  stepper.advance(state, heartPeriod / forcing.steps, point[STATES + 1]!, (step) => {
-    for (let i = 0; i < VOLUMES; i++) pressures[i] = pressures[i]! + scratch.pressures[i]!;
-    for (let i = 0; i < FLOWS; i++) flows[i] = flows[i]! + scratch.flows[i]!;
-    for (let i = 0; i < STATES; i++) states[i] = states[i]! + state[i]!;
-    const leak = scratch.flows[FENESTRATION]!;
+  const inert = state.subarray(0, STATES);
+  stepper.advance(state, heartPeriod / forcing.steps, point, (step) => {
+    add(pressures, scratch.pressures);
+    add(flows, scratch.flows);
+    add(states, inert);
+    inletBackward += Math.max(0, -scratch.flows[ATRIOVENTRICULAR_VALVE]);
+    outletBackward += Math.max(0, -scratch.flows[SEMILUNAR_VALVE]);
+    const leak = scratch.flows[FENESTRATION];
     if (leak > 0) forward += leak;
     else backward -= leak;
     powers.add(step, state, rates, scratch);
-    aorta.see(scratch.pressures[AORTA]!);
-    rightVentricle.see(scratch.pressures[RIGHT_VENTRICLE]!);
-    pulmonaryArtery.see(scratch.pressures[JUNCTION]!);
-    ventricle.see(state[VENTRICLE]!);
+    aorta.see(scratch.pressures[AORTA]);
+    rightVentricle.see(scratch.pressures[RIGHT_VENTRICLE]);
+    pulmonaryArtery.see(scratch.pressures[JUNCTION]);
+    ventricle.see(state[VENTRICLE]);
     if (step % forcing.steps === 0) {
-      endDiastolicPressure += scratch.pressures[VENTRICLE]!;
-      endDiastolicVolume += state[VENTRICLE]!;
+      endDiastolicPressure += scratch.pressures[VENTRICLE];
+      endDiastolicVolume += state[VENTRICLE];
     }
     if ((step + 1) % forcing.steps === 0)
       for (const each of [aorta, rightVentricle, pulmonaryArtery, ventricle]) each.closeBeat();
     if (step % every === 0) {
       const sample = step / every;
-      for (let i = 0; i < VOLUMES; i++) sampled.pressures[i]![sample] = scratch.pressures[i]!;
-      for (let i = 0; i < FLOWS; i++) sampled.flows[i]![sample] = scratch.flows[i]!;
-      for (let i = 0; i < STATES; i++) sampled.states[i]![sample] = state[i]!;
+      keep(sampled.pressures, sample, scratch.pressures);
+      keep(sampled.flows, sample, scratch.flows);
+      keep(sampled.states, sample, inert);
     }
   });
 
   for (const means of [pressures, flows, states])
-    for (let i = 0; i < means.length; i++) means[i] = means[i]! / steps;
+    means.forEach((sum, i) => {
+      means[i] = sum / steps;
+    });
   return {
     pressures,
     flows,
     states,
     fenestrationForward: forward / steps,
     fenestrationBackward: backward / steps,
+    inletBackward: inletBackward / steps,
+    outletBackward: outletBackward / steps,
     sampled,
     aortaHighest: aorta.highest(),
     aortaLowest: aorta.lowest(),
@@ -110,6 +137,16 @@ export function record(periodic: Periodic): Recording {
     energy: energyBudget(powers, steps, periodic.returns),
     period: heartPeriod * forcing.beats,
   };
+}
+
+function add(sums: Float64Array, values: Float64Array): void {
+  for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] ?? 0) + (values[i] ?? 0);
+}
+
+function keep(columns: readonly Float64Array[], sample: number, values: Float64Array): void {
+  columns.forEach((column, i) => {
+    column[sample] = values[i] ?? 0;
+  });
 }
 
 /** Means over beats of each beat's greatest and least value. */

@@ -3,10 +3,12 @@ import type { PathwayLaw } from "../hydraulics/law.ts";
 import { pathwayLaw } from "../hydraulics/pathway-network.ts";
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
+import { fromMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
 import { VALSALVA_SECONDS } from "./breathing.ts";
 import { branchesOf, networkOf } from "./circuit-network.ts";
+import { ATRIUM } from "./compartments.ts";
 import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
 import { record } from "./recording.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
@@ -23,8 +25,8 @@ export interface SolveOptions {
  * The periodic state of a checked request. Never throws, never NaN: where nothing periodic is found, `run.converged` is false,
  * `run.reason` says why, and the figures are those of the last breath that was still finite.
  *
- * Under the two holding rules volume is given at rest: in quiet spontaneous breathing at 1 MET. A Valsalva manoeuvre, a held or deep breath,
- * a ventilator, exertion, calf work and abdominal pressure then act at that volume, as they do before anyone can give more.
+ * Under the two holding rules volume is given at rest: lying, in quiet spontaneous breathing at 1 MET. A Valsalva manoeuvre, a held or deep breath,
+ * a ventilator, exertion, calf work, abdominal pressure and standing up then act at that volume, as they do before anyone can give more.
  * A Valsalva manoeuvre is no periodic state: it is run from rest for VALSALVA_SECONDS and the beat reached is reported.
  */
 export function solve(request: CirculationRequest, options: SolveOptions = {}): Circulation {
@@ -33,19 +35,29 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const starts = splitStart(options.start);
   const inValsalva = wordSetting(request, "breathing") === "valsalva";
   if (rest === request || (request.volumeRule === "fixed-volume" && !inValsalva)) {
-    const { found, law, kept } = search(request, undefined, starts.acting, fineness);
+    const { found, law, kept } = search(request, undefined, starts.acting, fineness, usedTo(request));
     return answerOf(request, law, found, record(found), pack(kept));
   }
-  const resting = search(rest, undefined, starts.resting, fineness);
+  const resting = search(rest, undefined, starts.resting, fineness, usedTo(rest));
   if (resting.found.reason)
     return answerOf(request, resting.law, resting.found, record(resting.found), pack(resting.kept));
   if (inValsalva) {
     const network = networkOf(request, resting.law);
-    const inValsalva = passThrough(request, network, resting.found.point, VALSALVA_SECONDS, fineness);
-    return answerOf(request, resting.law, inValsalva, record(inValsalva), pack(resting.kept));
+    const adapted = restingAtrium(rest, resting.found);
+    const inValsalva = passThrough(
+      request,
+      network,
+      resting.found.point,
+      VALSALVA_SECONDS,
+      fineness,
+      adapted,
+    );
+    const kept = pack(resting.kept);
+    return answerOf(request, resting.law, inValsalva, record(inValsalva), kept, record(resting.found));
   }
   const volume = totalVolume(resting.found.point);
-  const acting = search(request, volume, starts.acting ?? resting.kept, fineness);
+  const adapted = restingAtrium(rest, resting.found);
+  const acting = search(request, volume, starts.acting ?? resting.kept, fineness, adapted);
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
   return answerOf(request, acting.law, counted, record(acting.found), state);
@@ -63,6 +75,7 @@ function search(
   volume: number | undefined,
   start: WarmStart | undefined,
   fineness: number,
+  adapted: number | undefined,
 ): Found {
   // Where the steps prove too coarse, finer ones are tried before giving up.
   for (let finer = fineness; ; finer *= 2) {
@@ -70,19 +83,31 @@ function search(
     let law = pathwayLaw(request, flows);
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
-    const found = findPeriodic(request, network, control, start, finer, (means) => {
+    const found = findPeriodic(request, network, control, start, finer, adapted, (means) => {
       flows = means;
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);
     });
     // A far start may mislead: whatever fails is tried once more from nothing.
-    if (found.reason && start) return search(request, volume, undefined, fineness);
+    if (found.reason && start) return search(request, volume, undefined, fineness, adapted);
     if (found.reason !== TOO_FAST || finer >= FINEST * fineness) {
       const { point, secants } = found;
       return { found, law, kept: { point, secants, ...(flows ? { flows } : {}) } };
     }
   }
 }
+
+/**
+ * Pa: the atrial pressure that a person's reflexes count as usual. Where volume is given to reach a mark there is none yet: whatever is
+ * reached is what they are used to.
+ */
+const usedTo = (request: CirculationRequest): number | undefined =>
+  request.volumeRule === "fixed-volume" ? fromMmHg(numberSetting(request, "heldAtrialPressure")) : undefined;
+
+const restingAtrium = (rest: CirculationRequest, found: Periodic): number =>
+  rest.volumeRule === "hold-atrial-pressure"
+    ? fromMmHg(numberSetting(rest, "heldAtrialPressure"))
+    : record(found).pressures[ATRIUM];
 
 /** Greatest refinement of the step that is tried. */
 const FINEST = 4;
@@ -93,7 +118,8 @@ function atRest(request: CirculationRequest): CirculationRequest {
     wordSetting(request, "breathing") !== "spontaneous" ||
     numberSetting(request, "metabolicEquivalents") > 1 ||
     numberSetting(request, "calfPumpPressure") > 0 ||
-    numberSetting(request, "abdominalPressure") !== 0;
+    numberSetting(request, "abdominalPressure") !== 0 ||
+    wordSetting(request, "posture") !== "lying";
   if (!acts) return request;
   const set = {
     ...request.set,
@@ -101,6 +127,7 @@ function atRest(request: CirculationRequest): CirculationRequest {
     metabolicEquivalents: 1,
     calfPumpPressure: 0,
     abdominalPressure: 0,
+    posture: "lying",
   };
   return { ...request, set };
 }

@@ -9,6 +9,8 @@ export interface Connections {
   readonly rightHeart: boolean;
   /** How much of an atrium's wall the junction is made of: it gives way as that part of a relaxed atrium does. */
   readonly junctionWall: number;
+  /** Whether that wall contracts with the atrium. */
+  readonly junctionContracts: boolean;
 }
 
 export const CONNECTIONS: Readonly<Record<Stage, Connections>> = {
@@ -16,10 +18,35 @@ export const CONNECTIONS: Readonly<Record<Stage, Connections>> = {
     svcInto: "rightAtrium",
     ivcInto: "rightAtrium",
     rightHeart: true,
-    junctionWall: 0.1,
+    junctionWall: 0.25,
+    junctionContracts: false,
   },
-  glenn: { svcInto: "junction", ivcInto: "atrium", rightHeart: false, junctionWall: 0.05 },
-  atriopulmonary: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 1 },
-  "lateral-tunnel": { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.2 },
-  extracardiac: { svcInto: "junction", ivcInto: "junction", rightHeart: false, junctionWall: 0.05 },
+  glenn: {
+    svcInto: "junction",
+    ivcInto: "atrium",
+    rightHeart: false,
+    junctionWall: 0.05,
+    junctionContracts: false,
+  },
+  atriopulmonary: {
+    svcInto: "junction",
+    ivcInto: "junction",
+    rightHeart: false,
+    junctionWall: 1,
+    junctionContracts: true,
+  },
+  "lateral-tunnel": {
+    svcInto: "junction",
+    ivcInto: "junction",
+    rightHeart: false,
+    junctionWall: 0.2,
+    junctionContracts: false,
+  },
+  extracardiac: {
+    svcInto: "junction",
+    ivcInto: "junction",
+    rightHeart: false,
+    junctionWall: 0.05,
+    junctionContracts: false,
+  },
 };

@@ -3,24 +3,26 @@ import { toLitresPerMinute, toMillilitre, toMmHg } from "../units.ts";
 import type { Traces } from "./answer.ts";
 import { INSPIRATORY_SHARE, pleuralPressure } from "./breathing.ts";
 import * as at from "./compartments.ts";
-import { CALF_SHARE, SAMPLES_PER_BEAT } from "./forcing.ts";
+import { SAMPLES_PER_BEAT } from "./forcing.ts";
 import type { Periodic } from "./periodic.ts";
 import type { Recording } from "./recording.ts";
 
-const flow = at.FLOW_INDEX;
+/** A sample that is there. */
+const add = (one: number, other: number): number => one + other;
+const of = (samples: Float64Array, i: number): number => samples[i] ?? 0;
 
 export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Traces {
   const { forcing, network, heartPeriod } = periodic;
   const samples = SAMPLES_PER_BEAT * forcing.beats;
   const closed = (value: (sample: number) => number) =>
     Float64Array.from({ length: samples + 1 }, (_, i) => value(i % samples));
-  const pressure = (index: number) => closed((i) => toMmHg(sampled.pressures[index]![i]!));
-  const volume = (index: number) => closed((i) => toMillilitre(sampled.states[index]![i]!));
-  const along = (index: number) => closed((i) => toLitresPerMinute(sampled.states[index]![i]!));
-  const across = (...indices: number[]) =>
-    closed((i) => toLitresPerMinute(indices.reduce((sum, index) => sum + sampled.flows[index]![i]!, 0)));
+  const pressure = (index: at.Compartment) => closed((i) => toMmHg(of(sampled.pressures[index], i)));
+  const volume = (index: at.Compartment) => closed((i) => toMillilitre(of(sampled.states[index], i)));
+  const along = (index: at.InertFlow) => closed((i) => toLitresPerMinute(of(sampled.states[index], i)));
+  const across = (...indices: at.Flow[]) =>
+    closed((i) => indices.map((index) => toLitresPerMinute(of(sampled.flows[index], i))).reduce(add));
   const halfSteps = (2 * forcing.steps) / SAMPLES_PER_BEAT;
-  const outside = (table: Float64Array) => closed((i) => toMmHg(table[i * halfSteps]!));
+  const outside = (table: Float64Array) => closed((i) => toMmHg(of(table, i * halfSteps)));
   const rightHeart = network.connections.rightHeart;
   return {
     time: Float64Array.from({ length: samples + 1 }, (_, i) => (period * i) / samples),
@@ -30,7 +32,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       svc: pressure(at.UPPER),
       ivc: pressure(at.IVC),
       hepaticVein: closed((i) =>
-        toMmHg(hepaticVein(sampled.pressures[at.IVC]![i]!, sampled.pressures[at.SPLANCHNIC]![i]!)),
+        toMmHg(hepaticVein(of(sampled.pressures[at.IVC], i), of(sampled.pressures[at.SPLANCHNIC], i))),
       ),
       pathway: pressure(at.JUNCTION),
       pulmonaryArteryLeft: pressure(at.LUNG_LEFT),
@@ -42,30 +44,30 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       pleural: outside(forcing.intrathoracic).map(pleuralPressure),
       alveolar: outside(forcing.alveolar),
       abdominal: outside(forcing.abdominal),
-      calf: outside(forcing.muscle).map((value) => value / CALF_SHARE),
+      calf: outside(forcing.muscle).map((value) => value / forcing.muscleShare),
       ...(rightHeart
         ? { rightAtrium: pressure(at.RIGHT_ATRIUM), rightVentricle: pressure(at.RIGHT_VENTRICLE) }
         : {}),
     },
     flows: {
-      systemic: across(flow.upperBed, flow.splanchnicBed, flow.legBed, flow.coronary),
+      systemic: across(at.UPPER_BED, at.SPLANCHNIC_BED, at.LEG_BED, at.CORONARY),
       pulmonary: closed((i) =>
-        toLitresPerMinute(sampled.states[at.LEFT_FLOW]![i]! + sampled.states[at.RIGHT_FLOW]![i]!),
+        toLitresPerMinute(of(sampled.states[at.LEFT_FLOW], i) + of(sampled.states[at.RIGHT_FLOW], i)),
       ),
       svc: along(at.SVC_FLOW),
       ivc: along(at.IVC_FLOW),
       left: along(at.LEFT_FLOW),
       right: along(at.RIGHT_FLOW),
-      fenestration: across(flow.fenestration),
-      aorta: across(flow.semilunarValve),
-      atrioventricularValve: across(flow.atrioventricularValve),
-      pulmonaryVein: across(flow.pulmonaryVeins),
-      collaterals: across(flow.collateralLeft, flow.collateralRight),
-      hepaticVein: across(flow.hepatic),
-      legs: across(flow.legVeins),
-      legBed: across(flow.legBed),
-      splanchnic: across(flow.splanchnicBed),
-      upper: across(flow.upperBed),
+      fenestration: across(at.FENESTRATION),
+      aorta: across(at.SEMILUNAR_VALVE),
+      atrioventricularValve: across(at.ATRIOVENTRICULAR_VALVE),
+      pulmonaryVein: across(at.PULMONARY_VEINS_OUT),
+      collaterals: across(at.COLLATERAL_LEFT, at.COLLATERAL_RIGHT),
+      hepaticVein: across(at.LIVER),
+      legs: across(at.LEG_VEINS),
+      legBed: across(at.LEG_BED),
+      splanchnic: across(at.SPLANCHNIC_BED),
+      upper: across(at.UPPER_BED),
     },
     volumes: {
       ventricle: volume(at.VENTRICLE),

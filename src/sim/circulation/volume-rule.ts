@@ -1,12 +1,13 @@
 /** Which blood volume is in force, and how much to give or take after a cycle that missed the mark. */
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { defaultSetting, findParameter, numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
 import type { Network } from "./circuit-network.ts";
-import { VOLUMES } from "./compartments.ts";
+import { type ByCompartment, type State, VOLUMES } from "./compartments.ts";
+import type { MeanFlows } from "./oxygen-of.ts";
 
-export interface CycleMeans {
+export interface CycleMeans extends MeanFlows {
   /** Pa */
   readonly atrium: number;
   readonly aorta: number;
@@ -36,6 +37,19 @@ export const fixedVolume = (volume: number): VolumeControl => ({
 /** Part of the blood volume that one cycle may give or take at most, so that a far guess is not overshot. */
 const MAX_GIVEN = 0.08;
 
+/** What a request holds, in a sentence: no number means anything without it. */
+export function heldBy(request: CirculationRequest): string {
+  const setting = (name: string) => String(Number(numberSetting(request, name).toFixed(2)));
+  switch (request.volumeRule) {
+    case "fixed-volume":
+      return `blood volume held at ${setting("bloodVolume")} mL`;
+    case "hold-output":
+      return `volume given at rest until output stands at ${setting("heldOutputIndex")} L/min/m2`;
+    default:
+      return `volume given at rest until atrial pressure stands at ${setting("heldAtrialPressure")} mmHg`;
+  }
+}
+
 /** Sensitivities below only speed the search; the answer does not depend on them. */
 export function volumeControl(request: CirculationRequest, network: Network): VolumeControl {
   const setting = (name: string) => numberSetting(request, name);
@@ -61,8 +75,8 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
 
 /** Why this volume can't circulate, or undefined: too little to fill slack vessels, or far more than they hold. */
 export function volumeReason(volume: number, network: Network): string | undefined {
-  const slack = network.unstressed.reduce((sum, each) => sum + each, 0);
-  if (volume < MIN_FILLED * slack) return "the blood volume is too small to fill this body's vessels";
+  if (volume < MIN_FILLED * slackOf(network))
+    return "the blood volume is too small to fill this body's vessels";
   if (meanFilling(volume, network) > HIGHEST_FILLING)
     return "the blood volume is far more than this body's vessels hold";
   return undefined;
@@ -70,27 +84,24 @@ export function volumeReason(volume: number, network: Network): string | undefin
 
 /** Pa: what all vessels would share if nothing flowed. */
 export const meanFilling = (volume: number, network: Network): number =>
-  (volume - network.unstressed.reduce((sum, each) => sum + each, 0)) / totalCompliance(network);
+  (volume - slackOf(network)) / totalCompliance(network);
 
 /** Of the unstressed volume; Pa of mean filling pressure (40 mmHg). */
 const MIN_FILLED = 0.75;
 const HIGHEST_FILLING = fromMmHg(40);
 
-const totalCompliance = (network: Network): number => {
-  let total = 0;
-  for (let i = 0; i < VOLUMES; i++) total += network.compliance[i]!;
-  return total;
-};
+const sum = (values: ByCompartment): number => values.reduce((total, each) => total + each, 0);
+const slackOf = ({ unstressed }: Network): number => sum(unstressed);
+const totalCompliance = ({ compliance }: Network): number => sum(compliance);
 
 /** Spreads a volume (m3) over the vessels by their compliance. */
-export function give(state: Float64Array, network: Network, volume: number): void {
+export function give(state: State, network: Network, volume: number): void {
   const share = volume / totalCompliance(network);
-  for (let i = 0; i < VOLUMES; i++) state[i] = state[i]! + share * network.compliance[i]!;
+  network.compliance.forEach((compliance, i) => {
+    state[i] = (state[i] ?? 0) + share * compliance;
+  });
 }
 
 /** m3 */
-export function totalVolume(state: ArrayLike<number>): number {
-  let total = 0;
-  for (let i = 0; i < VOLUMES; i++) total += state[i]!;
-  return total;
-}
+export const totalVolume = (state: State): number =>
+  state.subarray(0, VOLUMES).reduce((total, volume) => total + volume, 0);

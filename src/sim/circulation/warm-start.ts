@@ -1,15 +1,11 @@
 /** What one search leaves for the next: the point found, the flows its pathway's law was taken at, and how its map changes. */
 import { BRANCHES } from "../hydraulics/law.ts";
-import type { FlowSplit } from "../hydraulics/pathway-network.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { MEMORY, type Secant } from "./anderson.ts";
-import { STATES } from "./compartments.ts";
-
-/** The searched vector: the state, then the reflex's two factors (heart rate, resistance). */
-export const SEARCHED = STATES + 2;
+import { type Point, SEARCHED } from "./compartments.ts";
 
 export interface WarmStart {
-  /** [SEARCHED] */
-  readonly point: Float64Array;
+  readonly point: Point;
   /** m3/s; left out when the law was taken at no flow */
   readonly flows?: FlowSplit;
   readonly secants: readonly Secant[];
@@ -30,11 +26,11 @@ export function unpack(block: readonly number[]): WarmStart | undefined {
   if (block.length !== BLOCK) return undefined;
   const part = (from: number) => Float64Array.from(block.slice(from, from + SEARCHED));
   const kept = block.slice(SEARCHED, SEARCHED + BRANCHES.length);
-  const flows = Object.fromEntries(BRANCHES.map((name, i) => [name, kept[i]!])) as unknown as FlowSplit;
+  const flows = Object.fromEntries(BRANCHES.map((name, i) => [name, kept[i] ?? 0])) as unknown as FlowSplit;
   const secants: Secant[] = [];
   for (let at = SEARCHED + BRANCHES.length; at < BLOCK; at += 2 * SEARCHED) {
     const residual = part(at);
     if (residual.some((value) => value !== 0)) secants.push({ residual, image: part(at + SEARCHED) });
   }
-  return { point: part(0), secants, ...(kept.some((flow) => flow !== 0) ? { flows } : {}) };
+  return { point: part(0) as Point, secants, ...(kept.some((flow) => flow !== 0) ? { flows } : {}) };
 }

@@ -1,4 +1,4 @@
-/** Owns a rigid-body world: clots in a plane, carried by the field, held by walls and by the fenestration's rim. */
+/** Owns a rigid-body world: clots in a plane, moved by the flow, stopped by walls and by the fenestration's rim. */
 import Matter from "matter-js";
 import type { FlowGeometry, Opening } from "../geometry/geometry.ts";
 import type { RandomSource } from "../random.ts";
@@ -7,9 +7,10 @@ import { gate, UNITS, wallBodies } from "./wall-bodies.ts";
 
 /** Plain record of one clot for a picture; the same fields that a frame carries. */
 export interface Clot {
-  /** mm */
+  /** mm: centre */
   readonly x: number;
   readonly y: number;
+  /** mm */
   readonly diameter: number;
   /** radians */
   readonly angle: number;
@@ -17,12 +18,12 @@ export interface Clot {
   readonly place: string;
 }
 
-/** s of blood time of the longest step of the engine, and mm that a clot may move in one: less than a wall is thick */
+/** s of blood time of the engine's longest step, and mm that a clot may move in it: less than a wall is thick */
 const LONGEST_STEP = 1 / 480;
 const LONGEST_MOVE = 0.4;
-/** ms that the engine is told a step lasts: its velocities are then in units a step */
+/** ms passed to the engine as a step's length: its velocities are then in units per step */
 const ENGINE_STEP = 1000 / 60;
-/** s: after a longer pause the world goes on from where it was */
+/** s: after a longer pause the clots continue from where they were */
 const LONGEST_CALL = 0.25;
 
 /** Collision category of walls and clots; the gates' categories follow it. */
@@ -37,6 +38,10 @@ interface Moving {
   v: number;
 }
 
+/**
+ * The clots of one plane. Positions and diameters in mm, time in s of blood time. Diameters may be up to the opening's width; larger ones are
+ * reduced on release. Call `clear` when done: the engine holds memory.
+ */
 export class ClotWorld {
   readonly #engine = Matter.Engine.create({
     gravity: { x: 0, y: 0 },
@@ -77,7 +82,7 @@ export class ClotWorld {
     }));
   }
 
-  /** Sets a clot just inside an opening, beside its middle by chance. @param diameter mm, at most the opening's width */
+  /** Puts a clot just inside an opening, at a random place across it. @param diameter mm, at most the opening's width */
   release(diameter: number, opening: string, random: RandomSource): void {
     const cut = this.#geometry.openings.find(({ name }) => name === opening);
     if (!cut) return;
@@ -91,7 +96,7 @@ export class ClotWorld {
     );
   }
 
-  /** Sets a clot at rest at a place. All in mm. */
+  /** Puts a clot at rest at (x, y). All in mm. */
   place(diameter: number, x: number, y: number): void {
     const body = Matter.Bodies.circle(UNITS * x, UNITS * y, (UNITS * diameter) / 2, {
       friction: 0.05,
@@ -104,7 +109,7 @@ export class ClotWorld {
     this.#clots.push({ body, diameter, place: "pathway", u: 0, v: 0 });
   }
 
-  /** Walls and clots are solid for all; an exit's gate for those that its width does not let through. */
+  /** Walls and clots are solid for all; an exit's gate only for clots at least as wide as the exit. */
   #solidFor(diameter: number): number {
     return this.#exits.reduce(
       (mask, { width }, n) => (diameter >= width ? mask | (EVERYTHING << (n + 1)) : mask),
@@ -133,7 +138,7 @@ export class ClotWorld {
     }
   }
 
-  /** Gives the engine's memory back. */
+  /** Releases the engine's memory. */
   clear(): void {
     Matter.Engine.clear(this.#engine);
     Matter.Composite.clear(this.#engine.world, false);

@@ -1,6 +1,7 @@
 /** What blood does to a rigid sphere in it: drag against the blood around it, and the pressure gradient across it. */
+import { bilinear } from "../flow-field/bilinear.ts";
 import type { FieldShape, FlowField } from "../flow-field/flow-field.ts";
-import { bilinear, distanceAt } from "../tracers/tracer-plane.ts";
+import { distanceAt } from "../tracers/tracer-plane.ts";
 import { PASCAL_PER_MMHG } from "../units.ts";
 
 /** The flow around a body as the plane has it between two moments. */

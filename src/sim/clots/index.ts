@@ -1,3 +1,3 @@
-/** Loose bodies: clots carried by the field. */
+/** Clots moved by the flow field. */
 export { type Clot, ClotWorld } from "./clot-world.ts";
 export type { Blood, Surroundings } from "./forces.ts";

@@ -4,12 +4,15 @@
  */
 import type { Blood } from "./forces.ts";
 
+/** Size of a valve with two equal leaflets. */
 export interface ValveSize {
-  /** m: half the vein's width at the hinge, and the leaflet's length; longer than half the width, or it would not close */
+  /** m: half the vein's width at the hinge */
   readonly halfWidth: number;
+  /** m, more than `halfWidth`: shorter leaflets would not meet */
   readonly length: number;
 }
 
+/** Position and motion of a leaflet. */
 export interface LeafletState {
   /** radians from the vein's wall, pointing downstream; grows as it closes */
   readonly angle: number;
@@ -17,11 +20,11 @@ export interface LeafletState {
   readonly turning: number;
 }
 
-/** radians: a leaflet never lies flat in its pocket, so that blood running back gets behind it (common practice, no source) */
+/** radians: a leaflet is never flat in its pocket, so that blood flowing back gets behind it (common practice, no source) */
 const WIDEST = 0.2;
 /** Drag coefficient of a flat plate across the stream (Hoerner 1965). */
 const PLATE_DRAG = 2;
-/** 1/s2: recoil towards closed, chosen for teaching: alone it closes a leaflet in about 0.4 s, as long as closing takes at rest (Lurie 2003, from memory) */
+/** 1/s2: recoil towards closed, chosen for teaching: alone it closes a leaflet in about 0.4 s, as long as closing takes at rest (Lurie 2003: 0.41 s) */
 const RECOIL = 60;
 /** Points along the plate at which drag is summed, and s of one step */
 const SLICES = 8;
@@ -31,15 +34,16 @@ const STEP = 5e-4;
 export const closedAngle = ({ halfWidth, length }: ValveSize): number =>
   Math.asin(Math.min(1, halfWidth / length));
 
-/** 0 shut .. 1 as wide as the pocket lets it */
+/** Dimensionless: 0 closed, 1 as wide as the pocket allows. */
 export function openness(valve: ValveSize, { angle }: LeafletState): number {
   const shut = closedAngle(valve);
   return (shut - angle) / (shut - WIDEST);
 }
 
 /**
- * The leaflet after `seconds` in blood that runs with `velocity` (m/s, mean over the vein, towards the heart positive).
- * Inertia is that of the blood turned along: 9 pi rho L^4 / 128 for a plate about its edge (Newman 1977); the leaflet's own is small beside it.
+ * The leaflet after `seconds`.
+ * Inertia is that of the blood moved with it: 9 pi rho L^4 / 128 for a plate about its edge (Newman 1977); the leaflet's own is small beside it.
+ * @param velocity m/s, mean over the vein, towards the heart positive
  */
 export function swing(
   valve: ValveSize,

@@ -1,4 +1,4 @@
-/** The plane's walls as thin rigid blocks behind the traced outline. */
+/** The plane's walls as thin rigid blocks behind the traced outline, for clots to collide with. */
 import Matter from "matter-js";
 import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
 import { type WallOutline, wallOutlines } from "../geometry/walls.ts";
@@ -9,10 +9,13 @@ export const UNITS = 20;
 /** mm: mesh of the traced outline, and by how much a simplified wall may miss it */
 const MESH = 0.35;
 const MISS = 0.04;
-/** mm: blocks stand this deep behind the wall; thinner than the wall that a fenestration passes */
+/** mm: thickness of the blocks behind the wall; less than the wall that a fenestration passes */
 const DEEP = 1.5;
 
-/** `passable`: openings through which bodies may leave; every other cut counts as wall. */
+/**
+ * Blocks in engine lengths ({@link UNITS} per mm).
+ * @param passable openings through which clots may leave; every other cut counts as wall
+ */
 export function wallBodies(geometry: FlowGeometry, passable: readonly string[]): Matter.Body[] {
   return wallOutlines(geometry, MESH).flatMap((outline) =>
     simplified(outline).flatMap(([from, to, opening]) =>
@@ -80,7 +83,10 @@ function block(from: Point, to: Point, category = 1): Matter.Body {
   });
 }
 
-/** Closes an opening's outer cut for bodies whose mask has `category`: an engine's contacts give a little, a rim must not. */
+/**
+ * A block that closes an opening's outer cut, in engine lengths, for clots whose mask has the bit `category` (dimensionless): wall contacts are slightly soft,
+ * but a rim that is too narrow must hold.
+ */
 export function gate({ centre, normal, width }: Opening, category: number): Matter.Body {
   const end = (side: number): Point => [
     centre[0] - (side * normal[1] * width) / 2,

@@ -15,9 +15,11 @@ function flatTable(answer: object, unitOf: (path: string) => string | undefined)
   return { columns: ["quantity", "value", "unit"], rows };
 }
 
+/** The answer as a table; every number with its unit in the row or column head. */
 export const tableOf = (kind: Kind, answer: object): Table =>
   kind.table?.(answer) ?? flatTable(answer, (path) => kind.unitOf?.(path));
 
+/** CSV with CRLF line ends; a cell with a comma, quote or line end is quoted. */
 export const csvOf = ({ columns, rows }: Table): string =>
   [columns, ...rows].map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
 

@@ -74,6 +74,7 @@ type CaseName = keyof typeof CASES;
 const NAMES = Object.keys(CASES) as CaseName[];
 const CELLS = { min: 8, max: 512 } as const;
 
+/** One published case; Reynolds number dimensionless, `cells` a count. */
 export interface BenchmarkRequest {
   readonly case: CaseName;
   readonly reynolds: number;

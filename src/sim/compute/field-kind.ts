@@ -11,7 +11,7 @@ import { fieldSchema } from "./field-schema.ts";
 import type { Kind, Outcome } from "./kind.ts";
 import { MAX_WALL_SECONDS, secondsNow } from "./stopwatch.ts";
 
-/** Cell updates after which a flow is answered as it stands, "steady": false; by the clock after MAX_WALL_SECONDS or three times the blood's. */
+/** Cell updates after which a flow is answered as it is, "steady": false; by the clock after MAX_WALL_SECONDS, or three times the blood time. */
 const MAX_UPDATES = 4e9;
 
 export const FIELD_KIND: Kind<FieldRequest> = {

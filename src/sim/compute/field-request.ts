@@ -1,4 +1,4 @@
-/** Kind "field": unknown input in, a trusted plane with its openings out, or every fault. */
+/** Kind "field": from unknown input to a checked plane with its openings, or to every fault. */
 import {
   type Checked,
   isRecord,
@@ -11,16 +11,19 @@ import type { Fault } from "../faults.ts";
 import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
 import { checkShapes, FAR, isPoint, narrowestTube } from "./shapes.ts";
 
+/** A checked request; ranges in {@link FIELD_RANGES}. */
 export interface FieldRequest {
   readonly geometry: FlowGeometry;
   /** kg/m3, mPa.s */
   readonly fluid: { readonly density: number; readonly viscosity: number };
   readonly depth: "uniform" | "round";
+  /** cells across the narrowest tube or opening */
   readonly cellsAcross: number;
   /** mm */
   readonly dx: number;
   /** s of blood time */
   readonly maxSeconds: number;
+  /** largest relative change, a fraction */
   readonly steadyTolerance: number;
 }
 
@@ -45,12 +48,13 @@ export const FIELD_RANGES = {
   steadyTolerance: { min: 1e-9, max: 0.1, usual: 1e-5, unit: "" },
 } as const;
 
-/** Speeds and pressures beyond which a number is taken for a slip. */
+/** m/s and mmHg beyond which a number is taken for a typing error. */
 const FAST = 20;
 const HIGH = 400;
-/** Cells of the whole grid; beyond this memory runs short. */
+/** Cells of the whole grid; beyond this memory may not suffice. */
 const MAX_CELLS = 3e6;
 
+/** The request with lengths in mm, or all faults at once, each with path, what was found and what is allowed. */
 export function checkField(input: unknown): Checked<FieldRequest> {
   const faults: Fault[] = [];
   if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
@@ -95,7 +99,7 @@ export function checkField(input: unknown): Checked<FieldRequest> {
   return { request };
 }
 
-/** Rough number of cells of the whole grid; too many is a fault at `cellsAcross`. */
+/** A fault at `cellsAcross` when the whole grid would have too many cells (`count`, roughly). */
 export function refuseTooMany(count: number, cellsAcross: number): Fault | undefined {
   if (count <= MAX_CELLS) return undefined;
   const allowed = Math.floor(cellsAcross * Math.sqrt(MAX_CELLS / count));

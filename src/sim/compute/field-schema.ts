@@ -62,6 +62,7 @@ const shape: Schema = {
   ],
 };
 
+/** JSON Schema; each number's description begins with its unit. */
 export const fieldSchema = (): Schema =>
   object(
     {

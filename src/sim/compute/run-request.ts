@@ -1,4 +1,4 @@
-/** From text to text, as `npm run -s compute` answers: what goes to standard output, what to standard error, the exit code. */
+/** From text to text, as `npm run -s compute` does: standard output, standard error and exit code. */
 import { isRecord, oneOf, shown } from "../circulation/check-request.ts";
 import { describeFault, type Fault } from "../faults.ts";
 import { currentIds } from "../parameters/aliases.ts";
@@ -6,17 +6,23 @@ import { csvOf, tableOf } from "./answer-csv.ts";
 import { findKind, KINDS } from "./kinds.ts";
 import { requestSchema } from "./schema.ts";
 
+/** What a command prints and returns. */
 export interface Computed {
   readonly output: string;
   /** one line each */
   readonly errors: readonly string[];
-  /** 0 answered, 2 refused, 3 no answer found */
+  /** exit code, dimensionless: 0 answered, 2 refused, 3 no answer found */
   readonly exit: 0 | 2 | 3;
 }
 
+/** JSON Schema of all kinds, indented. */
 export const schemaText = (): string => `${JSON.stringify(requestSchema(KINDS), null, 2)}\n`;
 
-/** @param text one JSON request */
+/**
+ * Never throws for bad input: faults are in `errors`.
+ * @param text one JSON request
+ * @param progress fraction done, 0 to 1
+ */
 export async function compute(
   text: string,
   format: "json" | "csv",
@@ -24,7 +30,7 @@ export async function compute(
 ): Promise<Computed> {
   let input: unknown;
   try {
-    // A byte-order mark, as some editors write it, is no part of the request.
+    // Some editors write a byte-order mark; it is not part of the request.
     input = currentIds(JSON.parse(text.replace(/^\uFEFF/, "")));
   } catch (error) {
     return refused([{ path: "request", found: (error as Error).message, allowed: "one JSON object" }]);

@@ -1,8 +1,10 @@
 /** JSON Schema 2020-12 of requests, from the same tables that check them. */
-import { type NumberParameter, PARAMETERS, type Parameter } from "../parameters/parameters.ts";
+import type { NumberParameter, Parameter } from "../parameters/parameter.ts";
+import { PARAMETERS } from "../parameters/parameters.ts";
 import { BODY_RANGES, STAGES, VOLUME_RULES } from "../parameters/request.ts";
 import type { Kind, Schema } from "./kind.ts";
 
+/** Schema of an object that allows no other keys. */
 export const object = (
   properties: Readonly<Record<string, Schema>>,
   required: readonly string[],
@@ -28,6 +30,7 @@ const parameterSchema = (parameter: Parameter): Schema =>
     ? numberSchema(parameter)
     : { enum: parameter.words, default: parameter.default, description: parameter.meaning };
 
+/** Schema of kind "circulation"; each number's description begins with its unit. */
 export const circulationSchema = (): Schema =>
   object(
     {

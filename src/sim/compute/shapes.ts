@@ -3,9 +3,10 @@ import { isRecord, numberWithin, refuseUnknownKeys, shown } from "../circulation
 import type { Fault } from "../faults.ts";
 import type { Point, Shape } from "../geometry/geometry.ts";
 
-/** mm: lengths beyond this are taken for a slip. */
+/** mm: lengths beyond this are taken for a typing error. */
 export const FAR = 1e4;
 
+/** True for [x, y] in mm, neither beyond {@link FAR}. */
 export const isPoint = (value: unknown): value is Point =>
   Array.isArray(value) &&
   value.length === 2 &&
@@ -18,6 +19,7 @@ const KEYS = {
   polygon: ["points"],
 } as const;
 
+/** The shapes (mm) that are valid; adds a fault for everything else. `path` is where `input` is in the request. */
 export function checkShapes(input: unknown, path: string, faults: Fault[]): Shape[] {
   if (!Array.isArray(input)) {
     faults.push({ path, found: shown(input), allowed: "a list of shapes" });

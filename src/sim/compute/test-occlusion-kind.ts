@@ -1,4 +1,4 @@
-/** Kind "test-occlusion": a circulation with its fenestration open, and the same shut at the same volume. */
+/** Kind "test-occlusion": a circulation with its fenestration open, and closed at the same volume. */
 import { type Checked, checkRequest, isRecord } from "../circulation/check-request.ts";
 import { occludeFenestration } from "../circulation/test-occlusion.ts";
 import { numberSetting } from "../parameters/parameters.ts";

@@ -1,8 +1,16 @@
 /** Fluid exchange over days to weeks: tissues fill, lymph grows, what overflows collects in chest and abdomen and is drained. */
 import { usualWeight } from "../body/bsa.ts";
 import type { Circulation } from "../circulation/answer.ts";
-import { numberSetting } from "../parameters/parameters.ts";
-import { filtration, lymphAtRest, overflow, REGIONS, type Region, type Tissue } from "./filtration.ts";
+import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import {
+  filtration,
+  lymphAtRest,
+  lymphCeiling,
+  overflow,
+  REGIONS,
+  type Region,
+  type Tissue,
+} from "./filtration.ts";
 import { lymphRatio } from "./lymph.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
 
@@ -13,8 +21,8 @@ export interface ExchangeOptions {
   readonly operation?: boolean;
   /** A drain takes what collects, default true; without one it is slowly taken up again. */
   readonly drain?: boolean;
-  /** Protein lost through the drain is given back, default true. */
-  readonly proteinReplaced?: boolean;
+  /** Water and protein lost through the drain are given back, default true; without, both leave the blood. */
+  readonly replaced?: boolean;
   /** The circulation that the first one settles to (such as lungs that have relaxed); default the first. */
   readonly later?: Circulation;
 }
@@ -35,6 +43,8 @@ export interface ExchangeCourse {
   readonly collected: readonly number[];
   /** greatest lymph flow over that at rest */
   readonly lymphMaximum: readonly number[];
+  /** mL that the blood is short of */
+  readonly bloodLost: readonly number[];
   /** mL in all */
   readonly drainedTotal: number;
   /** Days until the drain gives less than DRY for good; null when it does not within the course. */
@@ -47,20 +57,24 @@ const DRY = 2;
 /**
  * Teaching values, of a size that lets a child with hard lungs (index 3) drain some 15-30 mL/kg/day for about a week, and less than half of
  * that through an open fenestration (series give 10-25 for 7-14 days, and -55 %: Lemler, Circulation 2002). After bypass
- * capillaries leak 1.2 times as much, keep 0.95 of the protein pull and face thinned plasma; recovery in days.
+ * capillaries leak a little more, keep 0.98 of the protein pull and face thinned plasma; recovery in days. The lymph's own outflow does the
+ * rest.
  */
-const OPERATION = { leakage: 1.2, reflection: 0.95, plasmaShare: 0.84 };
+const OPERATION = { leakage: 1.05, reflection: 0.98, plasmaShare: 0.86 };
 const RECOVERY = { leakage: 7, reflection: 20, plasma: 30, pressure: 10, lymph: 14 };
 /** Lymph vessels that work near their limit grow, to at most this many times their first limit. */
 const LYMPH_GROWTH = 2;
 /** 1/day: what a drain takes of what has collected, and what is taken up again without one. */
 const DRAIN_RATE = 12;
 const UPTAKE_RATE = 0.1;
-/** Protein of drained fluid over plasma's; volume that the body's protein would fill at plasma's strength, mL/kg (albumin: 45 mL/kg of plasma hold 40 %; textbooks, from memory). */
+/** Protein of drained fluid over plasma's; volume that the body's protein would fill at plasma's strength, mL/kg (albumin: 45 mL/kg of plasma hold 40 %; textbooks). */
 const PROTEIN_SHARE = 0.6;
 const PROTEIN_VOLUME = 45 / 0.4;
-/** mmHg: plasma protein is given before it falls lower, whatever the plan (teaching value). */
+/** mmHg: plasma protein is given before it falls lower, unless it was lower from the start (teaching value). */
 const MIN_ONCOTIC = 20;
+/** mL/mmHg/kg of all veins (Rothe 1983: 1.6-2): what lost volume takes off their pressure; and 1/day in which drinking and kidneys restore it (teaching value). */
+const VENOUS_COMPLIANCE = 1.8;
+const RESTORED = 0.5;
 /** days */
 const STEP = 1 / 720;
 const POINTS_PER_DAY = 4;
@@ -74,9 +88,13 @@ interface RegionState {
   ceiling: number;
 }
 
+/** mmHg where the thoracic duct empties: the vein behind the left clavicle, or the atrium where it has been joined to that. */
+export const ductPressure = ({ request, pressures }: Circulation): number =>
+  wordSetting(request, "thoracicDuct") === "atrium" ? pressures.atrium : pressures.svc;
+
 /** @param circulation gives venous pressures, body and the fluid parameters of its request */
 export function solveExchange(circulation: Circulation, options: ExchangeOptions = {}): ExchangeCourse {
-  const { days = 21, operation = true, drain = true, proteinReplaced = true } = options;
+  const { days = 21, operation = true, drain = true, replaced = true } = options;
   const { request } = circulation;
   const setting = (name: string) => numberSetting(request, name);
   const weight = usualWeight(request.body.bsa);
@@ -84,9 +102,10 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
   const settling = (read: (from: Circulation) => number) => (day: number) =>
     read(later) + (read(circulation) - read(later)) * Math.exp(-day / RECOVERY.pressure);
   const venous = {
-    limbs: settling(({ pressures, extras }) => (pressures.svc + extras.legVeinPressure!) / 2),
-    abdomen: settling(({ extras }) => extras.splanchnicPressure!),
+    limbs: settling(({ pressures, extras }) => (pressures.svc + (extras.legVeinPressure ?? 0)) / 2),
+    abdomen: settling(({ extras }) => extras.splanchnicPressure ?? 0),
   };
+  const duct = settling(ductPressure);
   const states: RegionState[] = REGIONS.map((region) => ({
     region,
     venous: venous[region.name],
@@ -98,6 +117,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
   let oncotic = fullOncotic * (operation ? OPERATION.plasmaShare : 1);
   let collected = 0;
   let drainedTotal = 0;
+  let bloodLost = 0;
   const course = newCourse();
   const steps = Math.round(days / STEP);
   const every = Math.round(1 / (STEP * POINTS_PER_DAY));
@@ -108,7 +128,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     for (const state of states) {
       const { region } = state;
       const tissue: Tissue = {
-        venousPressure: state.venous(day),
+        venousPressure: Math.max(0, state.venous(day) - bloodLost / (VENOUS_COMPLIANCE * weight)),
         plasmaOncoticPressure: oncotic,
         reflection:
           setting("proteinReflection") *
@@ -120,7 +140,11 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         weight,
       };
       const { pressure } = state;
-      const ratio = lymphRatio(pressure, state.ceiling);
+      const outflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
+      const ratio = lymphRatio(
+        pressure,
+        lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow: outflow }),
+      );
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
@@ -138,9 +162,10 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     const uptake = (UPTAKE_RATE * collected) / HOURS;
     collected += (flows.overflow - drained - uptake) * HOURS * STEP;
     drainedTotal += drained * HOURS * STEP;
-    const lost = proteinReplaced ? 0 : (PROTEIN_SHARE * drained * HOURS) / (PROTEIN_VOLUME * weight);
+    const lost = replaced ? 0 : (PROTEIN_SHARE * drained * HOURS) / (PROTEIN_VOLUME * weight);
     oncotic += ((fullOncotic - oncotic) / RECOVERY.plasma - lost * oncotic) * STEP;
-    oncotic = Math.max(MIN_ONCOTIC, oncotic);
+    oncotic = Math.max(Math.min(MIN_ONCOTIC, fullOncotic), oncotic);
+    if (!replaced) bloodLost += (drained * HOURS - RESTORED * bloodLost) * STEP;
     if (step % every === 0) {
       course.days.push(day);
       course.filtration.push(flows.filtration);
@@ -150,6 +175,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
       course.interstitialPressure.push(flows.pressure);
       course.plasmaOncoticPressure.push(oncotic);
       course.collected.push(collected);
+      course.bloodLost.push(bloodLost);
       course.lymphMaximum.push(flows.ceiling);
     }
   }
@@ -165,6 +191,7 @@ const newCourse = () => ({
   interstitialPressure: [] as number[],
   plasmaOncoticPressure: [] as number[],
   collected: [] as number[],
+  bloodLost: [] as number[],
   lymphMaximum: [] as number[],
 });
 
@@ -172,7 +199,7 @@ const newCourse = () => ({
 function dryDay(course: ReturnType<typeof newCourse>, weight: number): number | null {
   const limit = (DRY * weight) / HOURS;
   for (let i = course.days.length - 1; i >= 0; i--)
-    if (Math.max(course.drained[i]!, course.overflow[i]!) > limit)
-      return i + 1 < course.days.length ? course.days[i + 1]! : null;
+    if (Math.max(course.drained[i] ?? 0, course.overflow[i] ?? 0) > limit)
+      return i + 1 < course.days.length ? (course.days[i + 1] ?? null) : null;
   return 0;
 }

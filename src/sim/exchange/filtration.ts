@@ -1,5 +1,5 @@
 /** Filtration from capillaries, after Starling and Landis. Pressures mmHg, flows mL/h. */
-import { lymphRatio } from "./lymph.ts";
+import { againstOutflow, lymphRatio } from "./lymph.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
 const FILTRATION_COEFFICIENT = 6.67 / 70;
@@ -36,6 +36,8 @@ export interface Tissue {
   /** factor on the filtration coefficient */
   readonly leakage: number;
   readonly lymphMaximum: number;
+  /** mmHg where the thoracic duct empties; a healthy vein's when left out */
+  readonly lymphOutflow?: number;
   /** kg */
   readonly weight: number;
 }
@@ -62,6 +64,13 @@ export function filtration(region: Region, tissue: Tissue, tissuePressure: numbe
 export const overflow = (region: Region, tissue: Tissue, tissuePressure: number): number =>
   OVERFLOW_CONDUCTANCE * lymphAtRest(region, tissue.weight) * Math.max(0, tissuePressure - OVERFLOW_PRESSURE);
 
+/** Greatest lymph flow over that at rest, at the pressure that the duct empties against. */
+export const lymphCeiling = ({
+  lymphMaximum,
+  lymphOutflow,
+}: Pick<Tissue, "lymphMaximum" | "lymphOutflow">): number =>
+  lymphMaximum * (lymphOutflow === undefined ? 1 : againstOutflow(lymphOutflow));
+
 export interface Exchange {
   readonly filtration: number;
   readonly lymph: number;
@@ -83,7 +92,7 @@ export function steadyExchange(region: Region, tissue: Tissue): Exchange {
 }
 
 function exchangeAt(region: Region, tissue: Tissue, tissuePressure: number): Exchange {
-  const ratio = lymphRatio(tissuePressure, tissue.lymphMaximum);
+  const ratio = lymphRatio(tissuePressure, lymphCeiling(tissue));
   return {
     filtration: filtration(region, tissue, tissuePressure, ratio),
     lymph: ratio * lymphAtRest(region, tissue.weight),

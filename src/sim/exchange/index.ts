@@ -5,5 +5,6 @@ export {
   steadyExchange,
   type Tissue,
 } from "./filtration.ts";
-export { lymphRatio } from "./lymph.ts";
+export { againstOutflow, lymphRatio } from "./lymph.ts";
+export { albuminOf } from "./protein.ts";
 export { tissueCompliance } from "./tissue.ts";

@@ -1,10 +1,15 @@
-/** A solver's flow of this moment at the centres of its cells, in the units of a picture. */
+/** A solver's present flow at the centres of its cells, in the units of a picture. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { toMmHg } from "../units.ts";
 import type { FlowField } from "./flow-field.ts";
 import { referencePressure } from "./measure.ts";
 
-/** `density` kg/m3; `lungs`: openings from whose mean pressure pressures count; `into`: arrays to fill where they fit. */
+/**
+ * Velocities (m/s) and static pressure (mmHg) at the cell centres, each [ny*nx].
+ * @param density kg/m3
+ * @param lungs openings whose mean pressure is the zero; absolute when empty
+ * @param into arrays to fill where they have the right length
+ */
 export function atCentres(
   solver: FlowSolver,
   density: number,

@@ -1,4 +1,4 @@
-/** Puts the boundary conditions of a moment onto a solver's openings. */
+/** Applies the boundary conditions of a moment to a solver's openings. */
 
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { holdFlow, type SolverOpening } from "../flow-solver/openings.ts";
@@ -8,7 +8,7 @@ import { fromMillilitre, fromMmHg } from "../units.ts";
 import type { BoundaryConditions } from "./flow-field.ts";
 import { flowUnit } from "./measure.ts";
 
-/** Whether an opening's velocity or its pressure is given: by the boundary conditions where it names the opening, else by the geometry. */
+/** Whether an opening's velocity or its pressure is given: by the boundary conditions where they name the opening, else by the geometry. */
 export function openingRule(opening: Opening, boundary: BoundaryConditions | undefined): OpeningRule {
   if (boundary && opening.name in boundary.inflow) return "velocity";
   // What leaves finds its own profile: the pressure follows the flow that is asked for.
@@ -28,7 +28,10 @@ function waveAt(wave: Float32Array, turns: number): number {
 const solverFlow = (solver: FlowSolver, flow: number): number =>
   (solver.choice.depth === "round" ? fromMillilitre(flow) : flow) / flowUnit(solver);
 
-/** Sets flows and wanted outflows at `time` (s). Without boundary conditions the geometry's own velocities and pressures stand. */
+/**
+ * Sets given inflows and wanted outflows at `time` (s). Openings that the boundary conditions do not name keep what the geometry gives
+ * ({@link applyGiven}).
+ */
 export function applyBoundary(solver: FlowSolver, boundary: BoundaryConditions, time: number): void {
   const turns = boundary.period > 0 ? time / boundary.period : 0;
   let leaving = 0;
@@ -52,7 +55,7 @@ export function applyBoundary(solver: FlowSolver, boundary: BoundaryConditions, 
   }
 }
 
-/** Holds what the geometry itself gives: mean velocity (m/s) or pressure (mmHg). `density` kg/m3. */
+/** Holds what the geometry itself gives: mean velocity (m/s) or mean pressure (mmHg). `density` in kg/m3. */
 export function applyGiven(solver: FlowSolver, density: number): void {
   for (const opening of solver.openings) {
     const { velocity, pressure } = opening.opening;
@@ -68,7 +71,7 @@ function fullArea(solver: FlowSolver, { opening }: SolverOpening): number {
   return solver.choice.depth === "round" ? (across * Math.PI * opening.width) / 4 : across;
 }
 
-/** m/s: the fastest blood that boundary conditions sends through any opening, in the middle of its parabola. */
+/** m/s: the fastest blood that the boundary conditions send through any opening, in the middle of its parabola. */
 export function boundarySpeed(solver: FlowSolver, boundary: BoundaryConditions): number {
   let fastest = 0;
   for (const opening of solver.openings) {

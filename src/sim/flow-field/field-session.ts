@@ -1,4 +1,4 @@
-/** One flow field that lives on: built, driven, advanced, reshaped, read. It knows no clock and no thread; who steps it does. */
+/** One flow field over its whole life: built, given boundary conditions, advanced, reshaped, read. Clock and thread are the caller's. */
 
 import { buildMesh, type CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
@@ -12,6 +12,7 @@ import type { FieldMeans } from "./means.ts";
 import { type Readings, trackReadings } from "./readings.ts";
 import { remap } from "./remap.ts";
 
+/** The blood's properties. */
 export interface FieldFluid {
   /** kg/m3 */
   readonly density: number;
@@ -19,30 +20,33 @@ export interface FieldFluid {
   readonly viscosity: number;
 }
 
+/** Resolution and depth of the plane. */
 export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
 }
 
+/** A running field. Times are blood time in s unless stated. */
 export interface FieldSession {
   /** Sets what the openings carry; takes effect with the next step, keeping the flow. */
-  setBoundary(setBoundary: BoundaryConditions): void;
-  /** Advances whole steps and answers the blood seconds that passed. */
+  setBoundary(boundary: BoundaryConditions): void;
+  /** Advances whole steps; returns the seconds of blood time that passed. */
   advance(steps: number): number;
   /** Advances at least `seconds` of blood time. */
   advanceSeconds(seconds: number): number;
-  /** New walls, the flow kept: what the new lumen shares with the old goes on; `shape()` changes with it. */
+  /** New walls: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
   reshape(geometry: FlowGeometry): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
   read(into?: readonly Float32Array[]): FlowField;
-  /** Means over the readings' window, where they are newer than those last taken. */
+  /** Means over the readings' window; undefined when there are none newer than those last taken. */
   takeMeans(): FieldMeans | undefined;
   shape(): FieldShape;
-  /** Blood seconds in one step, and cells solved in it: what pace can be reckoned from. */
+  /** s of blood time in one step */
   readonly step: number;
+  /** number of cells solved in one step */
   readonly cells: number;
-  /** Wall-clock seconds that the caller measured for `steps` steps: pace and rate in the readings come from here. */
+  /** Reports the wall-clock seconds that the caller measured for `steps` steps: pace and rate in the readings come from these. */
   timed(steps: number, wallSeconds: number): void;
   /** Drops the memory; nothing may be called afterwards. */
   release(): void;
@@ -60,7 +64,10 @@ function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
   return Math.min(...widths) / cellsAcross;
 }
 
-/** Starts a field at rest. */
+/**
+ * Starts a field at rest.
+ * @param choice cells across the narrowest opening set the cell width (mm); 4 at least
+ */
 export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: FieldChoice): FieldSession {
   const viscosity = fromMillipascalSecond(fluid.viscosity);
   const blood = { density: fluid.density, viscosity };
@@ -162,7 +169,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
 const lungSide = (boundary: BoundaryConditions | undefined): string[] => Object.keys(boundary?.split ?? {});
 const periodOf = (boundary: BoundaryConditions | undefined): number => boundary?.period ?? 0.5;
 
-/** m/s: fastest blood to reckon with before any has been seen. */
+/** m/s: fastest blood to allow for before any has been measured. */
 function expectedSpeed(geometry: FlowGeometry): number {
   return Math.max(0.02, ...geometry.openings.map(({ velocity }) => 1.5 * Math.abs(velocity ?? 0)));
 }

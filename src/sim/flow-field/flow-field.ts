@@ -1,5 +1,6 @@
-/** The flow field as the rest of the house sees it: plain arrays that move between threads by transfer. */
+/** The flow field as other folders see it: plain arrays that are transferred between threads. */
 
+/** Size and position of the grid. */
 export interface FieldGrid {
   /** cells */
   readonly nx: number;
@@ -10,7 +11,7 @@ export interface FieldGrid {
   readonly originY: number;
 }
 
-/** What does not change until the geometry does. All arrays [ny*nx], row-major from the bottom row. */
+/** What changes only with the geometry. All arrays [ny*nx], row-major from the bottom row. */
 export interface FieldShape extends FieldGrid {
   /** mm, signed distance to the wall, negative in the blood; openings are not walls */
   readonly distance: Float32Array;
@@ -18,9 +19,9 @@ export interface FieldShape extends FieldGrid {
   readonly depth: Float32Array;
 }
 
-/** One moment of the flow. */
+/** The flow at one moment. Arrays [ny*nx], row-major from the bottom row. */
 export interface FlowField {
-  /** identifies the FieldShape it belongs to */
+  /** count of shapes so far: which FieldShape it belongs to */
   readonly shapeId: number;
   /** s of blood time since the field was built */
   readonly time: number;
@@ -32,6 +33,7 @@ export interface FlowField {
   readonly readings: FieldReadings;
 }
 
+/** Means at one opening over the readings' window. */
 export interface OpeningReading {
   readonly name: string;
   /** mL/s INTO the blood positive ("round"); m2/s with uniform depth */
@@ -40,15 +42,17 @@ export interface OpeningReading {
   readonly pressure: number;
   /** mmHg, flow-weighted over the opening, the static part a mean over time */
   readonly totalPressure: number;
+  /** dimensionless, from mean speed and the opening's width */
   readonly reynolds: number;
 }
 
+/** Means over whole periods; see docs/model-field.md. */
 export interface FieldReadings {
   readonly openings: readonly OpeningReading[];
   /** mW ("round"), mW/m with uniform depth: total-pressure power in minus out, and viscous dissipation with drag */
   readonly powerLoss: number;
   readonly dissipation: number;
-  /** (in - out - dissipation) as % of loss */
+  /** %: (power in - power out - dissipation) over the loss */
   readonly auditPercent: number;
   /** % of inflow */
   readonly massBalancePercent: number;
@@ -60,12 +64,13 @@ export interface FieldReadings {
   readonly washOutSeconds?: number;
   /** settled: kinetic energy averaged over a period changes by less than the tolerance */
   readonly settled: boolean;
-  /** blood seconds advanced in one wall-clock second, measured */
+  /** ratio of blood time to wall-clock time, measured */
   readonly pace: number;
+  /** 1/s of wall-clock time, measured */
   readonly cellUpdatesPerSecond: number;
 }
 
-/** Opening conditions over one cycle of breath and beat; evenly spaced samples from 0 to the period, end excluded. */
+/** Boundary conditions over one cycle of breath and beat; evenly spaced samples from 0 to the period, end excluded. */
 export interface BoundaryConditions {
   /** s */
   readonly period: number;

@@ -1,3 +1,3 @@
-/** The door of the flow field. */
+/** What other folders import of the flow field. */
 
 export { buildField, type FieldSession } from "./field-session.ts";

@@ -1,4 +1,4 @@
-/** Where the flow turns energy into heat, cell by cell: the map behind the one number of the field's readings. */
+/** Where the flow turns energy into heat, cell by cell: the map behind the single loss of the readings. */
 import type { FieldGrid, FlowField } from "./flow-field.ts";
 
 /** Drag of the front and back wall over the plane's own shear: 20 nu u / D2 (docs/model.md, depth). */

@@ -1,11 +1,11 @@
-/** Means over the window of the readings, cell by cell: what a map of the flow shows, so that it can be held against means elsewhere. */
+/** Means over the window of the readings, cell by cell: what a map of the flow shows, so that it can be compared with means from elsewhere. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { atCentres } from "./at-centres.ts";
 import { lossMap } from "./loss-map.ts";
 
 /** Arrays [ny*nx]. */
 export interface FieldMeans {
-  /** identifies the FieldShape that it belongs to */
+  /** count of shapes so far: which FieldShape it belongs to */
   readonly shapeId: number;
   /** m/s, of the magnitude */
   readonly speed: Float32Array;
@@ -17,21 +17,25 @@ export interface FieldMeans {
 
 type Arrays = Omit<FieldMeans, "shapeId">;
 
+/** Collects samples and publishes their means. */
 export interface Means {
-  /** Adds this moment; `lungs`: openings from whose mean pressure pressures count. */
+  /** Adds the present moment; `lungs`: openings whose mean pressure is the zero. */
   sample(lungs: readonly string[]): void;
   /** The window is over. */
   close(): void;
-  /** Begins a window for another drive; what was known stands until some of it has passed. */
+  /** Begins a window for other boundary conditions; the last means stay until part of it has passed. */
   begin(): void;
   /** New means since they were last taken. */
   take(): Arrays | undefined;
 }
 
-/** Samples of a window that is still open after which their mean replaces an earlier one. */
+/** Samples of an unfinished window after which their mean replaces an earlier one. */
 const ENOUGH = 12;
 
-/** `density` kg/m3, `viscosity` Pa.s. */
+/**
+ * @param density kg/m3
+ * @param viscosity Pa.s
+ */
 export function trackMeans(solver: FlowSolver, density: number, viscosity: number): Means {
   const { mesh } = solver;
   const blank = (): Arrays => {

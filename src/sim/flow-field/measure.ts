@@ -4,6 +4,7 @@ import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { openingFlow, type SolverOpening } from "../flow-solver/openings.ts";
 import { pressureOnPlane } from "../flow-solver/pressure-outlet.ts";
 
+/** One opening at one moment, SI. */
 export interface OpeningMoment {
   /** m3/s into the blood ("round"); m2/s per depth with uniform depth */
   readonly flow: number;
@@ -11,10 +12,11 @@ export interface OpeningMoment {
   readonly pressure: number;
   /** W (W/m): total pressure carried in by the flow */
   readonly power: number;
-  /** W (W/m): of it, what the mean static pressure does not carry: motion, and how pressure varies across the opening */
+  /** W (W/m): the part of it not carried by the mean static pressure: motion, and how pressure varies across the opening */
   readonly motion: number;
 }
 
+/** All openings and the whole plane at one moment, SI; per metre of depth when the depth is uniform. */
 export interface Moment {
   readonly openings: readonly OpeningMoment[];
   /** W (W/m): walls, shear, drag and steps of depth */
@@ -26,12 +28,14 @@ export interface Moment {
 /** m of depth for one unit of the depth array: mm when round; one metre when uniform, so that answers are per metre. */
 const depthUnit = (solver: FlowSolver): number => (solver.choice.depth === "round" ? 1e-3 : 1);
 
-/** Flow in SI for one solver units of flow (m/s times cells times depth). */
+/** Flow in SI (m3/s; m2/s with uniform depth) for one solver unit of flow (m/s times cells times depth). */
 export const flowUnit = (solver: FlowSolver): number => solver.mesh.dx * 1e-3 * depthUnit(solver);
 
 /**
- * `density` kg/m3, `viscosity` Pa.s. Pressures and powers count from the mean pressure of the openings named in `from` at this moment: where
- * all flows are given, the level of the pressure means nothing and would weigh what sound stores as if it were lost. None: as they are.
+ * The present moment. Pressures and powers are relative to the mean pressure of the openings named in `from`: where all flows are given, the
+ * level of the pressure has no meaning, and would count what sound stores as a loss. Absolute when `from` is empty.
+ * @param density kg/m3
+ * @param viscosity Pa.s
  */
 export function measure(
   solver: FlowSolver,
@@ -50,14 +54,14 @@ export function measure(
   };
 }
 
-/** Pa: mean pressure of the named openings now; 0 when there are none. */
+/** Pa: mean pressure of the named openings now; 0 without names. `density` in kg/m3. */
 export function referencePressure(solver: FlowSolver, density: number, names: readonly string[]): number {
   const named = solver.openings.filter(({ opening }) => names.includes(opening.name));
   const pressures = named.map((opening) => measureOpening(solver, opening, density).pressure);
   return pressures.reduce((sum, pressure) => sum + pressure / named.length, 0);
 }
 
-/** Mean of the moments' flows, pressures, powers, dissipation and kinetic energy. */
+/** Means of the moments' flows, pressures, powers, dissipation and kinetic energy, in their own units. One moment at least. */
 export function momentsMean(moments: readonly Moment[]): Moment {
   const mean = (of: (moment: Moment) => number) =>
     moments.reduce((sum, moment) => sum + of(moment) / moments.length, 0);

@@ -4,31 +4,34 @@ import { entering, follow, onFace, type Place, UNDER_WAY } from "./pathlines.ts"
 
 /** Parcels that enter in one period, all openings together. */
 const IN_A_PERIOD = 240;
-/** Most that travel at once: what an eddy keeps is given up, oldest first. */
+/** Most that travel at once: beyond it those caught in eddies are dropped, oldest first. */
 const MAX = 1200;
-/** Spreads places evenly however many there are: the golden section. */
+/** Spreads positions evenly, however many there are: the golden ratio. */
 const SPREAD = 0.6180339887498949;
 
 interface Parcel extends Place {
   readonly from: number;
 }
 
-/** from opening -> to opening -> parcels */
+/** from opening -> to opening -> number of parcels */
 export type Passed = Record<string, Record<string, number>>;
 
+/** Adds `count` parcels to `passed`, in place. */
 export function addPassed(passed: Passed, from: string, to: string, count: number): void {
   passed[from] = { ...passed[from], [to]: (passed[from]?.[to] ?? 0) + count };
 }
 
+/** Parcels under way between the openings. */
 export interface Passage {
-  /** Lets all parcels travel for `seconds` in the present flow, and new ones enter in proportion to what flows in. `period` (s) sets how many. */
+  /** Moves all parcels for `seconds` in the present flow, and lets new ones enter in proportion to inflow. `period` (s) sets how many. */
   advance(seconds: number, period: number): void;
-  /** Whether of every opening's parcels some have come out: before that no share can be told. */
+  /** True once some parcels of every opening have left: before that no share is known. */
   known(): boolean;
   /** What has left since this was last called. */
   taken(): Passed;
 }
 
+/** Starts without parcels; each one stands for an equal part of the inflow. */
 export function trackPassage(solver: FlowSolver): Passage {
   const { openings } = solver;
   /** parcels that each opening owes, a fraction of one */

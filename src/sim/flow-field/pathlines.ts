@@ -5,10 +5,10 @@
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import type { SolverOpening } from "../flow-solver/openings.ts";
 
-/** Cells that a line may pass before it counts as caught in an eddy. */
+/** A line that passes more cells than this many times (nx + ny) counts as caught in an eddy. */
 const PATIENCE = 12;
 
-/** Somewhere in a cell: x, y in 0..1 from its lower left corner. */
+/** A position in a cell: `cell` is its index, x and y run from 0 to 1 from its lower left corner. */
 export interface Place {
   cell: number;
   x: number;
@@ -17,11 +17,13 @@ export interface Place {
 
 /** What became of a line that reached no opening. */
 const CAUGHT = -1;
+
+/** Answer of {@link follow}: the time was over before an opening was reached. */
 export const UNDER_WAY = -2;
 
 /**
- * Moves `place` along its line, forward (+1) or backward (-1), to an opening, whose number it answers, or for `seconds`.
- * CAUGHT: it met a point where nothing flows on, or has gone round for longer than any line that leads out.
+ * Moves `place` along its line, forward (+1) or backward (-1), for at most `seconds`.
+ * @returns index of the opening that it reached; UNDER_WAY; or CAUGHT, when it met a stagnation point or circled in an eddy
  */
 export function follow(solver: FlowSolver, place: Place, direction: 1 | -1, seconds = Infinity): number {
   const { nx, ny, beyond, area, depth, dx } = solver.mesh;
@@ -78,7 +80,10 @@ function moved(a: number, b: number, at: number, time: number): number {
   return Math.min(1, Math.max(0, at + grown));
 }
 
-/** What enters through each face of an opening at this moment, solver units, and whether the opening takes in more than it lets out. */
+/**
+ * Flow into the blood through each face of an opening now (solver units: m/s times cells times depth), and whether the opening takes in
+ * more than it lets out.
+ */
 export function entering(
   { arrays }: FlowSolver,
   { crossing }: SolverOpening,
@@ -95,7 +100,7 @@ export function entering(
   };
 }
 
-/** On face `n` of an opening, `along` it from 0 to 1. */
+/** The position on face `n` (index) of an opening, `along` it from 0 to 1. */
 export function onFace({ crossing }: SolverOpening, n: number, along: number): Place {
   const first = crossing.into[n]! > 0 ? 0 : 1;
   return crossing.vertical[n]
@@ -103,7 +108,10 @@ export function onFace({ crossing }: SolverOpening, n: number, along: number): P
     : { cell: crossing.inside[n]!, x: first, y: along };
 }
 
-/** from opening -> to opening -> fraction of the flow that enters there, by lines of equal flow in the present field: what happens while the flow is steady. */
+/**
+ * from opening -> to opening -> fraction of the flow that enters there, by lines of equal flow in the present field: valid for steady flow.
+ * @param lines count for each opening
+ */
 export function flowShares(solver: FlowSolver, lines = 200): Record<string, Record<string, number>> {
   // Without prototypes: an opening may have any name.
   const shares: Record<string, Record<string, number>> = Object.create(null);
@@ -125,7 +133,7 @@ export function flowShares(solver: FlowSolver, lines = 200): Record<string, Reco
         }
       }
     });
-    // Lines caught at a stagnation point stand for no flow of their own.
+    // Lines caught at a stagnation point carry no flow.
     for (const name of Object.keys(to)) to[name]! /= Math.max(1e-12, 1 - caught);
     shares[opening.opening.name] = to;
   }
@@ -133,7 +141,8 @@ export function flowShares(solver: FlowSolver, lines = 200): Record<string, Reco
 }
 
 /**
- * Fraction of the blood's area whose line, followed backward, comes from no opening: closed eddies. `stride` skips cells for speed.
+ * Fraction (0 to 1) of the blood's area whose line, followed backward, comes from no opening: closed eddies.
+ * @param stride tests every so many cells in each direction, for speed; 1 tests all
  */
 export function recirculatingArea(solver: FlowSolver, stride = 1): number {
   const { nx, ny, area, beyond } = solver.mesh;

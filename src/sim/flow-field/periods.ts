@@ -1,8 +1,8 @@
-/** What periods of a drive have in common: when a flow counts as settled, and over which of them its readings are means. */
+/** Periods of the boundary conditions: when a flow counts as settled, and over which periods its readings are means. */
 import { type Moment, momentsMean } from "./measure.ts";
 import { addPassed, type Passed } from "./parcel-passage.ts";
 
-/** Means over one period of the drive. */
+/** Means over one period of the boundary conditions. */
 export interface Period extends Moment {
   /** fraction of the blood's area */
   readonly eddies: number;
@@ -13,7 +13,7 @@ export interface Period extends Moment {
 const LONGEST = 12;
 /** Relative change of kinetic energy, and of the power lost, from one period to the next below which a flow repeats. */
 const CYCLES = { kinetic: 2e-3, loss: 1e-2 };
-/** What never repeats: fewest periods, the first of them left out, of whose two halves the means agree this well. */
+/** For flows that never repeat: fewest periods (the first left out) whose two halves must have means that agree this well. */
 const FEWEST = 7;
 const RUN_IN = 1;
 const WANDERS = { kinetic: 2e-2, loss: 5e-2 };
@@ -27,8 +27,8 @@ function agree(a: Moment, b: Moment, within: typeof CYCLES): boolean {
 }
 
 /**
- * Settled: the shares can be told (`known`), and the last two periods agree, or both halves of a longer run do (blood that eddies never repeats itself). From then on it
- * stays so, and its readings are means that grow to {@link LONGEST} periods.
+ * Settled: all shares are known (`known`), and the last two periods agree, or both halves of a longer run do (an unsteady flow never
+ * repeats exactly). It then stays settled, and the readings become means over up to {@link LONGEST} periods.
  */
 export function settledPeriods(
   all: readonly Period[],
@@ -46,7 +46,7 @@ export function settledPeriods(
   return { periods: settled ? later : periods, settled };
 }
 
-/** Of what passed, the sum. */
+/** Means of the periods in their own units (SI, fractions); parcels are summed. One period at least. */
 export function meanOf(periods: readonly Period[]): Period {
   const passed: Passed = {};
   for (const period of periods)

@@ -1,14 +1,17 @@
-/** What makes a plane impossible to solve, said before anything is solved. */
+/** Reasons why a plane cannot be solved, found before anything is solved. */
 import type { Fault } from "../faults.ts";
 import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { shapeBounds } from "../geometry/distance.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { openingRule } from "./boundary-conditions.ts";
 
-/** Cells across the widest side of the grid on which openings and connections are looked at. */
+/** Cells across the widest side of the grid on which openings and connections are checked. */
 const FEW = 600;
 
-/** @param tooMany gives the fault when a grid of so many cells is refused */
+/**
+ * All faults of the plane (mm): too many cells, openings without blood behind them, given flows that do not cancel.
+ * @param tooMany gives the fault when a grid of so many cells is refused
+ */
 export function planeFaults(
   geometry: FlowGeometry,
   choice: GridChoice,
@@ -92,7 +95,7 @@ function partBehind(
 ): number {
   for (let k = nx; k < part.length - nx; k++) {
     if (beyond[k] !== index) continue;
-    // The opening's own cut must not pass for blood where there is none behind it.
+    // Where there is no blood behind the opening, its own cut must not count as blood.
     for (const [next, open] of [
       [k - 1, west[k]!],
       [k + 1, west[k + 1]!],

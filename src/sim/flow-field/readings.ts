@@ -1,4 +1,4 @@
-/** Readings averaged over whole periods of the drive, refreshed as the field advances. */
+/** Readings averaged over whole periods of the boundary conditions, updated as the field advances. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
@@ -8,7 +8,7 @@ import { trackPassage } from "./parcel-passage.ts";
 import { recirculatingArea } from "./pathlines.ts";
 import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 
-/** A period is cut into ticks, at each of which parcels travel on; so many ticks apart the moments of its mean are taken, its eddies, and its maps. */
+/** A period is divided into ticks; parcels move at each of them. Moments, eddies and maps are sampled every so many ticks. */
 const TICKS = 192;
 const MOMENT_EVERY = 2;
 const EDDIES_EVERY = 48;
@@ -16,17 +16,21 @@ const MEANS_EVERY = 4;
 /** Cells skipped when eddies are looked for. */
 const STRIDE = 3;
 
+/** Collects moments of a solver and publishes their means. */
 export interface Readings {
   stepsUntilSample(): number;
   sample(steps: number): void;
-  /** Begins anew for a drive that repeats after so many seconds; `lungs`: openings from whose mean pressure all pressures count, none: absolute. */
+  /** Restarts for boundary conditions of this period (s); `lungs`: openings whose mean pressure is the zero, absolute when empty. */
   begin(seconds: number, lungs: readonly string[]): void;
   timed(steps: number, wallSeconds: number): void;
   now(): FieldReadings;
   takeMeans: Means["take"];
 }
 
-/** `seconds`, `lungs` as for `begin`. `earlier` hands over what goes on across a reshaping: the pace. */
+/**
+ * `seconds`, `lungs` as for `begin`; density kg/m3, viscosity Pa.s.
+ * @param earlier readings before a reshaping: pace and rate carry over
+ */
 export function trackReadings(
   solver: FlowSolver,
   { density, viscosity }: { readonly density: number; readonly viscosity: number },
@@ -55,7 +59,7 @@ export function trackReadings(
   let pace = earlier?.now().pace ?? 0;
   let rate = earlier?.now().cellUpdatesPerSecond ?? 0;
 
-  /** Ticks lie evenly however the steps fall, so that the mean of what repeats is exact. */
+  /** Ticks are evenly spaced whatever the step, so that the mean over a period is exact. */
   const plan = () => {
     due = Math.max(1, Math.round((begun + ((tick + 1) * length) / TICKS - solver.time) / solver.step));
   };
@@ -100,7 +104,7 @@ export function trackReadings(
       moved = solver.time;
       if (tick % MOMENT_EVERY === 0) {
         moments.push(measure(solver, density, viscosity, lungSide));
-        // Until a whole period is known, what there is of the first: what flows in must be known at once.
+        // Until the first period is complete, the mean of its part so far: inflow must be known at once.
         if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
       }
       if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(solver, STRIDE));
@@ -133,8 +137,12 @@ export function trackReadings(
 }
 
 /**
- * Trade units of one opening's means. Total pressure: the mean static one and what each millilitre carries beyond it; weighing the static one
- * by its flow in time as well would count what one stream lends another as they surge in turn. An opening without flow carries no motion.
+ * One opening's means in clinical units (mL/s, mmHg). Total pressure: the mean static pressure plus the rest of the energy per volume of
+ * flow. Weighing the static pressure by the flow in time as well would count what two streams that surge in turn lend each other. An opening
+ * without flow has no kinetic part.
+ * @param width mm
+ * @param density kg/m3
+ * @param viscosity Pa.s
  */
 export function openingReading(
   solver: FlowSolver,
@@ -155,7 +163,10 @@ export function openingReading(
   };
 }
 
-/** `dissipation` W; the loss is the total pressure's power in minus out. */
+/**
+ * Powers in mW (mW/m with uniform depth), errors in %; the loss is the total pressure's power in minus out.
+ * @param dissipation W (W/m)
+ */
 export function balance(
   means: readonly OpeningMoment[],
   dissipation: number,

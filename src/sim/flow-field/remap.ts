@@ -1,7 +1,8 @@
-/** Carries the flow of one flow solver into another laid over new walls, so that nothing jumps when a handle is dragged. */
+/** Transfers the flow of one solver to another with new walls, so that nothing jumps when a handle is dragged. */
 
 import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
+import { bilinear } from "./bilinear.ts";
 
 /** Bilinear sample of an array whose entry (0,0) lies at (originX, originY), mm; 0 outside. */
 function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY: number) {
@@ -9,20 +10,11 @@ function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY
   return (x: number, y: number): number => {
     const fx = (x - originX) / dx - shiftX;
     const fy = (y - originY) / dx - shiftY;
-    const i = Math.floor(fx);
-    const j = Math.floor(fy);
-    if (i < 0 || j < 0 || i >= nx - 1 || j >= ny - 1) return 0;
-    const a = fx - i;
-    const b = fy - j;
-    const k = j * nx + i;
-    return (
-      (1 - b) * ((1 - a) * values[k]! + a * values[k + 1]!) +
-      b * ((1 - a) * values[k + nx]! + a * values[k + nx + 1]!)
-    );
+    return fx >= 0 && fy >= 0 && fx < nx - 1 && fy < ny - 1 ? bilinear(values, nx, fx, fy) : 0;
   };
 }
 
-/** Velocities and pressures of `from` wherever `to` is free to take them; openings keep their pressure by name. */
+/** Interpolates velocities and pressures of `from` to every free face and cell of `to`, in solver units; openings keep their pressure by name. */
 export function remap(from: FlowSolver, to: FlowSolver): void {
   const { nx, ny, dx, originX, originY } = to.mesh;
   const a = to.arrays;

@@ -1,4 +1,4 @@
-/** Brings the flow of given openings to rest in time: coarse grids first, then the one asked for. */
+/** Advances the flow of given openings until it is steady: coarse grids first, then the one asked for. */
 
 import { buildMesh } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
@@ -9,40 +9,43 @@ import { applyGiven, openingRule } from "./boundary-conditions.ts";
 import { type Moment, measure, momentsMean } from "./measure.ts";
 import { remap } from "./remap.ts";
 
+/** Grid and limits of a run to the steady state. */
 export interface SettleChoice {
   /** mm */
   readonly dx: number;
   readonly depth: "uniform" | "round";
   /** s of blood time on the finest grid at most */
   readonly maxSeconds: number;
-  /** largest relative change of energy, flows, pressures and dissipation in the time that blood needs to pass its own width */
+  /** largest relative change (a fraction) of energy, flows, pressures and dissipation while blood travels the narrowest width */
   readonly tolerance: number;
-  /** cell updates after which it stops unsettled: what keeps a request from running for hours */
+  /** count of cell updates after which it stops unsettled, so that no request runs for hours */
   readonly maxUpdates: number;
-  /** for flows known to be steady, whose answer the speed of sound does not touch: slower sound, fewer steps */
+  /** ratio of sound speed to the fastest blood; lower for flows known to be steady, whose answer does not depend on it: fewer steps */
   readonly soundSpeedRatio?: number;
   /** asked now and then: true ends the run unsettled */
   readonly enough?: () => boolean;
 }
 
+/** The flow at the end of the run. */
 export interface Settled {
   readonly solver: FlowSolver;
   /** the last moment when steady, else means over the later half of the run */
   readonly moment: Moment;
   readonly steady: boolean;
-  /** on the finest grid */
+  /** count on the finest grid */
   readonly steps: number;
-  /** of cells, on all grids */
+  /** count of cell updates on all grids */
   readonly updates: number;
   /** why there is no answer */
   readonly reason?: string;
 }
 
-/** Coarsest grid that is worth its while, cells across. */
+/** Cells across the narrowest width below which a coarser grid no longer helps. */
 const COARSEST = 5;
 /** Cell updates between two looks at the flow and the clock. */
 const MAX_AT_ONCE = 8e7;
 
+/** Plane and fluid to solve. */
 export interface SettleProblem {
   readonly geometry: FlowGeometry;
   /** kg/m3 */
@@ -53,7 +56,11 @@ export interface SettleProblem {
   readonly cellsAcross: number;
 }
 
-/** @param seed disturbs the first, coarsest field */
+/**
+ * Advances until steady or until a limit of `choice` is reached; a flow that grows without bound has a `reason`.
+ * @param progress fraction done, 0 to 1
+ * @param seed disturbs the first, coarsest field
+ */
 export function settle(
   problem: SettleProblem,
   choice: SettleChoice,
@@ -87,7 +94,7 @@ export function settle(
   return { ...before!, updates };
 }
 
-/** The problem's flow solver on one grid, begun from a coarser grid's flow or at rest. */
+/** The problem's flow solver on one grid, started from a coarser grid's flow or at rest. */
 function begin(
   { geometry, density, viscosity }: SettleProblem,
   { dx, depth, soundSpeedRatio }: SettleChoice,

@@ -1,4 +1,5 @@
 /** Streamlines of one moment of the flow, evenly spaced, by second-order steps through the sampled velocity. */
+import { bilinear } from "./bilinear.ts";
 import type { FieldShape, FlowField } from "./flow-field.ts";
 
 export interface Streamline {
@@ -13,19 +14,11 @@ const STANDING = 0.004;
 
 /** Velocity (m/s) between cell centres, straight in both directions; [0, 0] outside the blood. */
 export function sampleVelocity(shape: FieldShape, field: FlowField, x: number, y: number): [number, number] {
-  const i = (x - shape.originX) / shape.dx;
-  const j = (y - shape.originY) / shape.dx;
-  const i0 = Math.floor(i);
-  const j0 = Math.floor(j);
-  if (i0 < 0 || j0 < 0 || i0 >= shape.nx - 1 || j0 >= shape.ny - 1) return [0, 0];
-  const a = i - i0;
-  const b = j - j0;
-  const k = j0 * shape.nx + i0;
-  const blend = (values: Float32Array): number =>
-    (values[k]! * (1 - a) + values[k + 1]! * a) * (1 - b) +
-    (values[k + shape.nx]! * (1 - a) + values[k + shape.nx + 1]! * a) * b;
-  if (blend(shape.distance) >= 0) return [0, 0];
-  return [blend(field.u), blend(field.v)];
+  const { nx, ny, dx, originX, originY, distance } = shape;
+  const i = (x - originX) / dx;
+  const j = (y - originY) / dx;
+  if (!(i >= 0 && j >= 0 && i < nx - 1 && j < ny - 1) || bilinear(distance, nx, i, j) >= 0) return [0, 0];
+  return [bilinear(field.u, nx, i, j), bilinear(field.v, nx, i, j)];
 }
 
 /**

@@ -1,4 +1,4 @@
-/** Where each array lies in a solver's one block of memory; kernels in any language share it. */
+/** Position of each array in a solver's one block of memory; shared with kernels in any language. */
 
 /**
  * All of [ny*nx] doubles, row-major from the bottom row. Staggered: `u` on west faces, `v` on south faces, `p` in cell centres.
@@ -13,12 +13,12 @@ export const ARRAYS = [
   "vAhead",
   "uNext",
   "vNext",
-  /** pressure extrapolated by a part of its last change: damps sound, nothing else */
+  /** pressure extrapolated by a part of its last change: damps sound only */
   "pAhead",
   /** open width times depth of the west and south faces */
   "westArea",
   "southArea",
-  /** 1 / (area times depth) that the momentum of a face is carried by; 0 where the velocity is given */
+  /** 1 / (area times depth) of the volume that a face's momentum belongs to; 0 where the velocity is given */
   "uInverse",
   "vInverse",
   /** 1 / (area times depth) of a cell; 0 where the pressure is given */
@@ -64,6 +64,10 @@ export type SolverArrays = Record<ArrayName, Float64Array>;
 /** First and last+1 cell that any stencil must visit, for each row: [2*ny]. */
 export type RowSpans = Int32Array;
 
+/**
+ * Views of `buffer` for `count` cells.
+ * @param offset bytes, a multiple of 8
+ */
 export function viewArrays(buffer: ArrayBufferLike, offset: number, count: number): SolverArrays {
   const views = {} as SolverArrays;
   ARRAYS.forEach((name, n) => {

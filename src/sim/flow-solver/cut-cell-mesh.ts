@@ -1,13 +1,14 @@
-/** What of each cell of a square grid is blood: face openings, cell areas, depth, and which cells lie beyond an opening. */
+/** Which part of each cell of a square grid is blood: face openings, cell areas, depth, and which cells are beyond an opening. */
 import { type LocalDepth, roundDepth, uniformDepth } from "../geometry/depth.ts";
 import { planeDistance, seenFrom, shapeBounds } from "../geometry/distance.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 
-/** Cells kept empty round the blood so that no stencil leaves the arrays. */
+/** Empty cells around the blood, so that no stencil leaves the arrays. */
 const MARGIN = 3;
-/** Cells that the channel beyond an opening reaches: room for the stencil of the last solved face. */
+/** Length in cells of the channel beyond an opening: enough for the stencil of the last solved face. */
 const CHANNEL = 4;
 
+/** The grid over a plane, after Ingram, Causon & Mingham (2003). Arrays [ny*nx], row-major from the bottom row. */
 export interface CutCellMesh extends LocalDepth {
   /** cells; nx is even so that rows stay aligned for pairs of numbers */
   readonly nx: number;
@@ -24,17 +25,18 @@ export interface CutCellMesh extends LocalDepth {
   readonly west: Float64Array;
   readonly south: Float64Array;
   readonly area: Float64Array;
-  /** [ny*nx] index of the opening that a cell lies beyond, or -1 */
+  /** [ny*nx] index of the opening beyond which a cell is, or -1 */
   readonly beyond: Int16Array;
 }
 
+/** Cell width, and how deep the plane is: 1 everywhere, or as round lumens. */
 export interface GridChoice {
   /** mm */
   readonly dx: number;
   readonly depth: "uniform" | "round";
 }
 
-/** Lays the grid over the blood; its lines pass through the first openings' planes. */
+/** Puts the grid (cell width dx in mm) over the blood; its lines pass through the first openings' planes. */
 export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): CutCellMesh {
   const [left, bottom, right, top] = bounds(geometry, dx);
   const nx = 2 * Math.ceil((Math.ceil((right - left) / dx - 1e-6) + 2 * MARGIN) / 2);
@@ -103,7 +105,7 @@ function bounds(geometry: FlowGeometry, dx: number): [number, number, number, nu
   return [down(left, anchor(0)), down(bottom, anchor(1)), right, top];
 }
 
-/** Open fraction of an edge between two corners, the wall crossing it where linear interpolation says. */
+/** Open fraction of an edge between two corners, the wall crossing it where linear interpolation gives 0. */
 const openPart = (a: number, b: number): number =>
   a <= 0 && b <= 0 ? (a === 0 && b === 0 ? 0 : 1) : a >= 0 && b >= 0 ? 0 : a < 0 ? a / (a - b) : b / (b - a);
 
@@ -126,7 +128,7 @@ function openFaces(nx: number, ny: number, corner: Float64Array) {
   return { west, south, area };
 }
 
-/** Open part below which a face that crosses an opening belongs to the wall: blood beyond it answers to no continuity, and would race through a slit. */
+/** Open fraction below which a face across an opening counts as wall: continuity is not solved beyond it, so blood would race through a slit. */
 const SLIVER = 0.3;
 
 function closeSlivers(

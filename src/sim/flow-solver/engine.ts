@@ -1,10 +1,10 @@
-/** Chooses how a solver's steps are done: by the vector kernel where the machine has it, else by the plain time step. */
+/** Chooses how a solver's steps are done: by the vector kernel where the computer supports it, else by the plain time step. */
 
 import { ARRAYS, type SolverArrays, viewArrays } from "./array-layout.ts";
 import { type Engine, plainEngine } from "./flow-solver.ts";
 import { KERNEL_WASM } from "./kernel.wasm.ts";
 
-/** What of WebAssembly is used; sim is compiled without the DOM library that would declare it. */
+/** The part of WebAssembly that is used; sim is compiled without the DOM library that would declare it. */
 interface WebAssemblyHost {
   validate(bytes: Uint8Array): boolean;
   Module: new (bytes: Uint8Array) => object;
@@ -45,11 +45,14 @@ const PAGE = 65536;
 
 let compiled: object | undefined;
 
-/** Memory and time step of the vector kernel; throws where {@link hasVectors} is false. */
+/**
+ * Memory for `count` cells and the time step of the vector kernel.
+ * @throws where {@link hasVectors} is false
+ */
 export function vectorEngine(count: number): Engine {
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeBase64(KERNEL_WASM));
-  // A row is at least a cell long: spans (two whole numbers a row) never need more than this.
+  // A row is at least a cell long: spans (two whole numbers per row) never need more than this.
   const base = RESERVED + 16 * Math.ceil((8 * count) / 16);
   // Vectors may read two rows past the last.
   const bytes = base + 8 * ARRAYS.length * count + PAGE;

@@ -7,30 +7,33 @@ import { applyPressureOutlet } from "./pressure-outlet.ts";
 import { fillCoefficients, type OpeningRule, rowSpans } from "./stencil-coefficients.ts";
 import { timeStep } from "./time-step.ts";
 
-/** Sound goes this many times faster than the fastest blood: its lag is what an unsteady flow is wrong by, squared. */
+/** Artificial sound speed over that of the fastest blood: the error of an unsteady flow falls with its square. */
 const SOUND_SPEED_RATIO = 4;
 const SOUND_DAMPING = 0.15;
-/** Part of the stability bound that a step may use. */
+/** Fraction of the stability bound that a step may use. */
 const SAFETY = 0.8;
 /** Largest viscosity times step over cell squared. */
 const VISCOUS_STEP = 0.07;
 const UPSTREAM = 1 / 16;
-/** Times that sound could cross the plane while an opening forgets the flow it had: quicker, and waves come back; slower, and flow lags. */
+/** Rate at which an opening adapts to a new flow, per crossing of the plane by sound: faster reflects waves, slower makes the flow lag. */
 const FORGET = 2;
 
+/** What a solver must know of the fluid; density enters only where pressures are read. */
 export interface SolverFluid {
   /** m2/s */
   readonly kinematicViscosity: number;
-  /** sound's speed over the fastest blood's, {@link SOUND_SPEED_RATIO} when left out: what an unsteady flow's accuracy costs steps for */
+  /** ratio of sound speed to the fastest blood's, {@link SOUND_SPEED_RATIO} when left out: a larger one is more accurate in unsteady flow and needs more steps */
   readonly soundSpeedRatio?: number;
-  /** m/s: sound is never slower than this, however slow the blood; what keeps a beat from arriving late at the far end */
+  /** m/s: sound is never slower than this, however slow the blood, so that a beat does not arrive late at the far end */
   readonly minSoundSpeed?: number;
 }
 
+/** A running solver. */
 export interface FlowSolver {
   readonly mesh: CutCellMesh;
   readonly choice: GridChoice;
   readonly arrays: SolverArrays;
+  /** cell indices, see {@link RowSpans} */
   readonly spans: RowSpans;
   readonly openings: readonly SolverOpening[];
   readonly settings: StepSettings;
@@ -38,11 +41,11 @@ export interface FlowSolver {
   readonly time: number;
   /** s: the coming step's length */
   readonly step: number;
-  /** cells that are solved */
+  /** count of cells that are solved */
   readonly cells: number;
-  /** m/s: fastest blood when last looked */
+  /** m/s: fastest blood when last measured */
   readonly fastest: number;
-  /** Makes ready for blood of `speed` (m/s), before any has been seen. */
+  /** Sets the step for blood of `speed` (m/s), before any has been measured. */
   expect(speed: number): void;
   /** Advances `steps`; `before` may set openings' flows and targets each step (s). */
   advance(steps: number, before?: (time: number) => void): void;
@@ -63,6 +66,7 @@ export interface Engine {
   readonly timeStep: TimeStep;
 }
 
+/** Memory for `count` cells and the plain time step. */
 export const plainEngine = (count: number): Engine => ({
   arrays: viewArrays(new ArrayBuffer(8 * ARRAYS.length * count), 0, count),
   timeStep,
@@ -76,7 +80,10 @@ export interface SolverPlane {
   readonly rules: readonly OpeningRule[];
 }
 
-/** Lays a flow solver at rest. `rules` says for each opening what is given; `speed` (m/s) is the fastest blood to expect at first. */
+/**
+ * A flow solver at rest.
+ * @param speed m/s: fastest blood to expect at first
+ */
 export function buildFlowSolver(
   { geometry, mesh, choice, rules }: SolverPlane,
   fluid: SolverFluid,
@@ -91,7 +98,7 @@ export function buildFlowSolver(
   return runFlowSolver({ mesh, choice, openings }, fluid, speed, engine);
 }
 
-/** As {@link buildFlowSolver}, for arrays already filled. */
+/** As {@link buildFlowSolver}, for arrays already filled; `speed` in m/s. */
 export function runFlowSolver(
   { mesh, choice, openings }: Pick<FlowSolver, "mesh" | "choice" | "openings">,
   fluid: SolverFluid,
@@ -114,7 +121,7 @@ export function runFlowSolver(
   function look(): void {
     sinceLooked = 0;
     const now = fastestBlood(arrays, nx, spans);
-    // Quick to slow down for a jet, slow to speed up again.
+    // The step shrinks at once for a jet and grows back slowly.
     fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
     if (!Number.isFinite(fastest)) return;
     const least = choose(fastest, viscosityOverDx, artificialSoundSpeed(fastest));

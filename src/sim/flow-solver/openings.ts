@@ -1,4 +1,4 @@
-/** How blood enters and leaves a flow solver: given velocities with a parabola across the opening, or a given pressure that lets sound out. */
+/** How blood enters and leaves a flow solver: given velocities with a parabola across the opening, or a given pressure that lets sound leave. */
 import { seenFrom } from "../geometry/distance.ts";
 import type { Opening } from "../geometry/geometry.ts";
 import type { SolverArrays } from "./array-layout.ts";
@@ -10,42 +10,43 @@ export interface Crossing {
   /** [n] face index, and whether it is a south face (else a west face) */
   readonly face: Int32Array;
   readonly vertical: Uint8Array;
-  /** [n] +1 or -1: the axis velocity that enters */
+  /** [n] dimensionless: +1 or -1, the sign of the axis velocity that enters */
   readonly into: Int8Array;
-  /** [n] the cell in the blood beside the face, and the one beyond */
+  /** [n] index of the cell in the blood beside the face, and of the one beyond */
   readonly inside: Int32Array;
   readonly outside: Int32Array;
-  /** [n] cells beyond the plane at which those two lie (the first is not positive) */
+  /** [n] cells: how far beyond the plane those two are (the first is not positive) */
   readonly insideBeyond: Float64Array;
   readonly outsideBeyond: Float64Array;
 }
 
+/** An opening on the grid, with what is held there. */
 export interface SolverOpening {
   readonly opening: Opening;
   readonly rule: OpeningRule;
   readonly crossing: Crossing;
-  /** faces beyond the opening, with given velocity on it too, and their share of one unit of flow (m/s for a flow of 1 m/s times open area) */
+  /** faces beyond the opening (and on it where its velocity is given), and their velocity for one unit of flow (m/s per m/s times area) */
   readonly held: { readonly u: Int32Array; readonly v: Int32Array };
   readonly heldShape: { readonly u: Float64Array; readonly v: Float64Array };
-  /** given pressure: the face in the blood that each held one repeats; cells whose pressure is held, their distance beyond (cells) */
+  /** given pressure: the face in the blood that each held face copies; cells whose pressure is held, and their distance beyond (cells) */
   readonly repeats: { readonly u: Int32Array; readonly v: Int32Array };
   readonly cells: Int32Array;
   readonly cellBeyond: Float64Array;
-  /** open width times depth of the crossing */
+  /** cells times mm: open width times depth of the crossing */
   readonly area: number;
   /** m2/s2: pressure over density asked for on the plane */
   target: number;
-  /** m/s outward: slow mean that sound is told from */
+  /** m/s outward: slow mean; what differs from it is sound */
   slowSpeed: number;
-  /** m/s outward that the opening is to carry, its pressure following; undefined: the pressure is kept and the flow follows */
+  /** m/s outward that is wanted, the pressure following; undefined: the pressure is held and the flow follows */
   wanted: number | undefined;
-  /** m2/s2: what is added to the target so that the mean pressure on the plane is the target, whatever slope the flow brings with it */
+  /** m2/s2: added to the target so that the mean pressure on the plane equals it, whatever the pressure gradient of the flow */
   shift: number;
   /** m2/s2 per cell, per m/s outward: developed pressure slope of the channel that the opening cuts */
   readonly slope: number;
 }
 
-/** What an opening is laid into. */
+/** What an opening belongs to. */
 export interface OpeningPlane {
   readonly mesh: CutCellMesh;
   readonly arrays: SolverArrays;
@@ -55,6 +56,10 @@ export interface OpeningPlane {
   readonly kinematicViscosity: number;
 }
 
+/**
+ * Finds the faces and cells of an opening and their shares of its flow (solver units: m/s times cells times mm).
+ * @param index of the opening in the mesh's `beyond`
+ */
 export function layOpening(
   { mesh, arrays: a, round, kinematicViscosity }: OpeningPlane,
   opening: Opening,

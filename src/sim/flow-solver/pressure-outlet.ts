@@ -1,4 +1,4 @@
-/** A pressure opening from step to step: what is held beyond its plane, and the mean that makes of it on the plane. */
+/** A pressure outlet from step to step: what is held beyond its plane so that the mean on the plane is the wanted one. */
 import type { SolverArrays } from "./array-layout.ts";
 import { type Crossing, openingFlow, type SolverOpening } from "./openings.ts";
 
@@ -14,7 +14,7 @@ function enteringPart({ crossing }: SolverOpening, a: SolverArrays, flow: number
   return flow / enters;
 }
 
-/** Beyond a pressure opening: what leaves goes on as it is; what enters comes with the developed profile, lest a jet feed itself. */
+/** Beyond a pressure outlet: what leaves continues unchanged; what enters has the developed profile, so that no jet feeds itself. */
 function follow(
   [now, ahead, next]: readonly [Float64Array, Float64Array, Float64Array],
   held: Int32Array,
@@ -32,8 +32,10 @@ function follow(
 }
 
 /**
- * Holds a pressure opening: its target, plus the impedance of sound times the quick part of its speed, so that waves leave and the mean
- * stays. `soundSpeed` m/s; `forget`: part of the slow mean renewed in one step.
+ * Holds a pressure outlet: its target, plus the impedance of sound times the fast part of its speed, so that waves leave and the mean
+ * stays.
+ * @param soundSpeed m/s
+ * @param forget fraction of the slow mean that is renewed in one step
  */
 export function applyPressureOutlet(
   opening: SolverOpening,
@@ -63,7 +65,7 @@ export function applyPressureOutlet(
   keepEddiesTame(opening, a, Math.max(0, -outward));
 }
 
-/** Pressure over density (m2/s2) where face `n` of a pressure opening meets the plane: between the cells on its two sides. */
+/** Pressure over density (m2/s2) where face `n` (index) of a pressure outlet meets the plane: between the cells on its two sides. */
 export function pressureOnPlane(crossing: Crossing, a: SolverArrays, n: number): number {
   return onPlane(crossing, n, a.p[crossing.inside[n]!]!, a.p[crossing.outside[n]!]!);
 }
@@ -81,8 +83,8 @@ function onPlane(
 }
 
 /**
- * How far the mean pressure on the plane stays behind what is held there, `pressure` growing by `slope` per cell beyond it: what the flow's
- * own slope in the blood makes of it. Payments of eddies are left out, lest they feed themselves.
+ * How far the mean pressure on the plane is below what is held there, `pressure` growing by `slope` per cell beyond it: the effect of the
+ * pressure gradient in the blood. Corrections for eddies are left out, so that they do not feed themselves.
  */
 function shortfall({ crossing }: SolverOpening, a: SolverArrays, pressure: number, slope: number): number {
   const { face, vertical, inside, outsideBeyond } = crossing;
@@ -97,8 +99,8 @@ function shortfall({ crossing }: SolverOpening, a: SolverArrays, pressure: numbe
 }
 
 /**
- * An eddy that sits across an opening would draw itself in without end. Blood that enters faster than the opening's own inflow explains
- * (twice its mean; a parabola has 1.5) pays for its speed with its pressure, as if drawn from rest.
+ * An eddy across an opening would keep drawing itself in. Blood that enters faster than the opening's own inflow explains (twice its mean;
+ * a parabola has 1.5) loses the pressure that it takes to accelerate it from rest.
  */
 function keepEddiesTame({ crossing }: SolverOpening, a: SolverArrays, meanInward: number): void {
   const { face, vertical, into, outside } = crossing;

@@ -8,11 +8,16 @@ import type { CutCellMesh } from "./cut-cell-mesh.ts";
  */
 export const ROUND_DRAG = 16.96;
 
+/** Whether an opening's velocity or its pressure is given. */
 export type OpeningRule = "velocity" | "pressure";
 
 const dimension = (mesh: CutCellMesh, k: number): number => (4 / Math.PI) * mesh.depth[k]!;
 
-/** `rules` holds one entry for each opening: is its velocity given, or its pressure? */
+/**
+ * Fills all constant arrays of `a` in the units of array-layout.ts (cells, mm of depth); velocities and pressure are kept.
+ * @param rules one for each opening
+ * @param round the depth is that of round lumens: adds drag of the front and back walls, and step losses
+ */
 export function fillCoefficients(
   mesh: CutCellMesh,
   rules: readonly OpeningRule[],
@@ -40,7 +45,7 @@ function faceAreas({ nx, ny, west, south, depth }: CutCellMesh, a: SolverArrays)
     }
 }
 
-/** Cells outside the blood have no depth and don't take part. */
+/** Cells outside the blood have no depth and do not count. */
 const meanDepth = (a: number, b: number): number => (a === 0 ? b : b === 0 ? a : 0.5 * (a + b));
 
 /** Cells from the middle of a face's open part to the wall; 0 when closed. */
@@ -78,7 +83,7 @@ function links(mesh: CutCellMesh, a: SolverArrays): void {
         );
       const around = [depth[k]!, depth[k - 1]!, depth[k - nx]!, depth[k - nx - 1]!].filter((h) => h > 0);
       const h = around.reduce((sum, value) => sum + value, 0) / Math.max(1, around.length);
-      // A closed face stands for the wall; two open parts that the wall keeps apart have no link.
+      // A closed face represents the wall; two open parts separated by the wall have no link.
       const apart = corner[k]! > 0;
       if (linked(west[k]!, west[k - nx]!, apart))
         a.uThroughCorner[k] =
@@ -133,8 +138,8 @@ function drag(mesh: CutCellMesh, k: number, other: number, dx: number, open: num
 }
 
 /**
- * Where the lumen steps wider, blood loses what a sudden round expansion takes (Borda and Carnot: (1 - A1/A2)2 of the dynamic pressure)
- * beyond what the plane itself loses over its widths. With x = h / narrow h: dL = 3 u2 (x - 1) / x2 dx, whatever the spreading of the step.
+ * Where the lumen widens in a step, blood loses what a sudden round expansion does (Borda-Carnot: (1 - A1/A2)2 of the dynamic pressure),
+ * less what the plane's own widening loses. With x = h / narrow h: dL = 3 u2 (x - 1) / x2 dx, over however many cells the step is spread.
  */
 function stepLoss(mesh: CutCellMesh, a: SolverArrays): void {
   const { nx, ny, depth, narrow } = mesh;
@@ -173,7 +178,7 @@ function inverses(mesh: CutCellMesh, rules: readonly OpeningRule[], a: SolverArr
         a.vThroughCell[k]! + a.vThroughCell[k - nx]! + a.vThroughCorner[k]! + a.vThroughCorner[k + 1]!;
       const uh = meanDepth(depth[k]!, depth[k - 1]!);
       const vh = meanDepth(depth[k]!, depth[k - nx]!);
-      // A thin sliver is carried by more volume than it has: it answers more slowly, and settles to the same.
+      // A thin sliver gets more volume than it has: it reacts more slowly and reaches the same steady state.
       const uVolume = Math.max(a.westArea[k]!, 0.5 * uh * (area[k]! + area[k - 1]!), 0.25 * uLinks);
       const vVolume = Math.max(a.southArea[k]!, 0.5 * vh * (area[k]! + area[k - nx]!), 0.25 * vLinks);
       const closedU = west[k] === 0;
@@ -209,7 +214,7 @@ function smoothLinks({ nx, ny, west, south, beyond }: CutCellMesh, a: SolverArra
     }
 }
 
-/** For each row the cells between the first and the last that touch blood, rounded out to even numbers. */
+/** For each row the cells from the first to the last that touch blood, rounded out to even indices: [2*ny] first, last + 1. */
 export function rowSpans({ nx, ny }: CutCellMesh, a: SolverArrays): RowSpans {
   const spans = new Int32Array(2 * ny);
   for (let j = INNER; j < ny - INNER; j++) {

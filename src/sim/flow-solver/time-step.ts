@@ -1,11 +1,15 @@
 /**
- * One time step in plain words: the reference for the vector kernel and its stand-in where that cannot run.
- * Explicit, staggered: central advection in the form that keeps energy (Verstappen & Veldman 2003) with a damping of waves too short for the grid, viscous links, pressure, implicit
- * friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967), which vanishes when steady.
+ * One time step in plain code: the reference for the vector kernel, and used where that cannot run.
+ * Explicit, staggered: central advection in the form that conserves energy (Verstappen & Veldman 2003) with damping of waves too short for
+ * the grid, viscous links, pressure, implicit friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967). The
+ * divergence vanishes when the flow is steady.
  */
 import type { RowSpans, SolverArrays, StepSettings } from "./array-layout.ts";
 
-/** Advances all rows once. Reads uAhead and vAhead, writes uNext and vNext; the caller exchanges them. */
+/**
+ * Advances all rows once, in the units of array-layout.ts (m/s, m2/s2, cells). Reads uAhead and vAhead, writes uNext and vNext; the caller
+ * exchanges them. `settings` must keep the step stable: flow-solver.ts chooses it.
+ */
 export function timeStep(
   nx: number,
   ny: number,
@@ -18,7 +22,7 @@ export function timeStep(
     const last = j * nx + spans[2 * j + 1]!;
     acrossRow(nx, first, last, a, settings);
     upRow(nx, first, last, a, settings);
-    // A row's pressure may move once the faces above it have moved; nobody needs its old value any more.
+    // A row's pressure may change once the faces above it are done: its old value is no longer needed.
     const below = j - 1;
     const from = below * nx + spans[2 * below]!;
     const to = below * nx + spans[2 * below + 1]!;

@@ -1,13 +1,17 @@
 /** Plane curves in mm: cubic arcs, smooth closed outlines, and walking along a line of points. */
 import type { Point } from "./geometry.ts";
 
-/** A line of points with the length run at each. */
+/** Points in mm, with the length from the first point to each. */
 export interface Line {
   readonly points: readonly Point[];
   /** mm, [points.length] */
   readonly run: readonly number[];
 }
 
+/**
+ * The points (mm) with the length along them.
+ * @param points two at least
+ */
 export function line(points: readonly Point[]): Line {
   const run = [0];
   for (let i = 1; i < points.length; i++) {
@@ -18,6 +22,7 @@ export function line(points: readonly Point[]): Line {
   return { points, run };
 }
 
+/** A place on a line (mm) with its local directions. */
 export interface Spot {
   readonly at: Point;
   /** unit vectors: along the line, and to its left */
@@ -25,7 +30,7 @@ export interface Spot {
   readonly left: Point;
 }
 
-/** The spot at `part` (0..1) of the line's length. */
+/** The place (mm) at `part` of the line's length, a fraction that is clamped to 0 to 1. */
 export function spotAt({ points, run }: Line, part: number): Spot {
   const length = run[run.length - 1]! * Math.min(1, Math.max(0, part));
   let i = 1;
@@ -38,7 +43,11 @@ export function spotAt({ points, run }: Line, part: number): Spot {
   return { at: [ax + t * (bx - ax), ay + t * (by - ay)], along, left: [-along[1], along[0]] };
 }
 
-/** A cubic arc from `from` to `to`, the two middle points pulling. */
+/**
+ * A cubic Bezier curve as `steps + 1` points, mm.
+ * @param pull control point (mm) near `from`
+ * @param draw control point (mm) near `to`
+ */
 export function arc(from: Point, pull: Point, draw: Point, to: Point, steps = 16): Point[] {
   return Array.from({ length: steps + 1 }, (_, i) => {
     const t = i / steps;
@@ -49,13 +58,13 @@ export function arc(from: Point, pull: Point, draw: Point, to: Point, steps = 16
   });
 }
 
-/** 0 below `low`, 1 above `high`, smooth between. */
+/** 0 below `low`, 1 above `high`, 3t2 - 2t3 between; `x`, `low` and `high` in one and the same unit, the answer dimensionless. `low` < `high`. */
 export function smoothStep(low: number, high: number, x: number): number {
   const t = Math.min(1, Math.max(0, (x - low) / (high - low)));
   return t * t * (3 - 2 * t);
 }
 
-/** A closed smooth outline through the points (Catmull-Rom). */
+/** A smooth closed outline (mm) through the points (mm), by Catmull-Rom; `steps` points for each given one. Three points at least. */
 export function closedOutline(through: readonly Point[], steps = 8): Point[] {
   const count = through.length;
   return through.flatMap((_, i) => {
@@ -71,7 +80,7 @@ export function closedOutline(through: readonly Point[], steps = 8): Point[] {
   });
 }
 
-/** Outline of a band around a line of points, its width running from `begin` to `end`. */
+/** Outline (mm) of a band around a line of points (mm); its width goes from `begin` to `end` (mm) linearly with length. */
 export function band(points: readonly Point[], begin: number, end: number): Point[] {
   const whole = line(points);
   const total = whole.run[whole.run.length - 1]!;

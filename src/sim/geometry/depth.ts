@@ -1,20 +1,12 @@
 /**
  * Local depth of the plane: h = pi D/4, so that width times depth is the area of a round lumen of diameter D.
  * D is the tube's own width, a disc's diameter, an ellipse's smaller diameter or a polygon's local thickness; the widest of the
- * open shapes that contain the point; less where a solid stands in the lumen.
+ * open shapes that contain the point; less where there is a solid in the lumen.
  */
+import type { DepthGrid } from "./depth-grid.ts";
 import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
 import { localThickness } from "./thickness.ts";
-
-export interface DepthGrid {
-  readonly nx: number;
-  readonly ny: number;
-  /** mm: cell width and centre of cell (0,0) */
-  readonly dx: number;
-  readonly originX: number;
-  readonly originY: number;
-}
 
 export interface LocalDepth {
   /** mm, [ny*nx] */
@@ -26,13 +18,16 @@ export interface LocalDepth {
 /** Greatest growth of depth from cell to cell: a step is spread over a few cells on its wide side, never into the narrow one. */
 const DEPTH_GROWTH = 1.3;
 
-/** Plain plane: depth 1 everywhere (mm in the record; per unit depth in the answers). */
+/** Depth 1 in every cell, [ny*nx]: it is stored as mm and read as one metre, so that answers are per metre of depth. */
 export function uniformDepth(grid: DepthGrid): LocalDepth {
   const depth = new Float64Array(grid.nx * grid.ny).fill(1);
   return { depth, narrow: depth };
 }
 
-/** Depth of round lumens. `distance` is the plane's distance at the cell centres, mm. */
+/**
+ * Depth pi D/4 (mm) of round lumens, [ny*nx].
+ * @param distance mm [ny*nx]: the plane's signed distance at the cell centres
+ */
 export function roundDepth(geometry: FlowGeometry, grid: DepthGrid, distance: Float64Array): LocalDepth {
   const diameter = ownDiameter(geometry, grid, distance);
   if (geometry.solid.length > 0) narrowBySolids(geometry, grid, distance, diameter);
@@ -110,7 +105,7 @@ function narrowBySolids(
     if (before[k]! > 0 && after[k]! > 0) diameter[k]! *= Math.min(1, after[k]! / before[k]!);
 }
 
-/** Beyond an opening the diameter just inside it goes on. */
+/** Beyond an opening the diameter just inside it continues. */
 function fillOutside(
   geometry: FlowGeometry,
   grid: DepthGrid,
@@ -133,7 +128,7 @@ function fillOutside(
     }
 }
 
-/** Lower envelope that grows by at most {@link DEPTH_GROWTH} a cell; remembers the depth that each lowered cell grew from. */
+/** Lower envelope that grows by at most {@link DEPTH_GROWTH} per cell; keeps the depth from which each lowered cell grew. */
 function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Array): LocalDepth {
   const { nx, ny, dx } = grid;
   const depth = sharp.slice();

@@ -1,10 +1,10 @@
-/** Signed distance from the shapes of a plane: what the flow solver, the drawn wall and the walls for loose bodies share. */
+/** Signed distance from the shapes of a plane: shared by the flow solver, the drawn wall and the walls for clots. */
 import type { FlowGeometry, Opening, Point, Shape } from "./geometry.ts";
 
-/** mm, negative inside. */
+/** Signed distance in mm at a point (x, y) in mm: negative inside. */
 export type Distance = (x: number, y: number) => number;
 
-/** What of a tube lies nearest: signed distance to its wall, and its own width at the nearest point of the centre line (mm). */
+/** What lies nearest on a tube, mm: signed distance to its wall, and its own width at the nearest point of the centre line. */
 export interface TubePoint {
   distance: number;
   width: number;
@@ -13,7 +13,10 @@ export interface TubePoint {
 const widthAt = (width: number | readonly number[], i: number): number =>
   typeof width === "number" ? width : width[i]!;
 
-/** Nearest wall of a tube whose width varies linearly between points; ends and joints are round. Writes into `out`. */
+/**
+ * Nearest wall of a tube whose width varies linearly between points; ends and joints are round. All in mm.
+ * Writes into `out`, which is returned.
+ */
 export function tubePoint(
   tube: { readonly points: readonly Point[]; readonly width: number | readonly number[] },
   x: number,
@@ -90,7 +93,7 @@ function polygonDistance(points: readonly Point[], x: number, y: number): number
   return (inside ? -1 : 1) * Math.sqrt(nearest2);
 }
 
-/** Signed distance of one shape. */
+/** Signed distance (mm) from one shape. */
 export function shapeDistance(shape: Shape): Distance {
   if ("tube" in shape) {
     const out: TubePoint = { distance: 0, width: 0 };
@@ -133,7 +136,7 @@ export function shapeBounds(shape: Shape): [number, number, number, number] {
   ];
 }
 
-/** Where a point lies seen from an opening: `beyond` the plane (mm, positive outside the blood) and `across` it from the centre. */
+/** Position of the point (x, y), mm, relative to an opening: `beyond` its plane (mm, positive outside the blood) and `across` from its centre (mm). */
 export function seenFrom(opening: Opening, x: number, y: number): { beyond: number; across: number } {
   const { beyond, across } = outside(opening, x, y);
   return { beyond, across };
@@ -150,8 +153,8 @@ function outside(opening: Opening, x: number, y: number): { beyond: number; acro
 }
 
 /**
- * Distance of the whole plane: union of `open` minus `solid`. Each opening cuts what lies beyond its plane straight off and a
- * channel of the opening's width goes on for `channel` mm, so that the opening itself is never a wall.
+ * Signed distance (mm) from the whole plane: union of `open` minus `solid`. Each opening cuts off what lies beyond it, and a
+ * channel of the opening's width continues for `channel` mm, so that the opening itself is never a wall.
  */
 export function planeDistance(geometry: FlowGeometry, channel: number): Distance {
   const open = geometry.open.map(shapeDistance);

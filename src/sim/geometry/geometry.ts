@@ -1,8 +1,9 @@
-/** ONE description of a pathway's plane, in mm with y up: cut-cell mesh, drawn wall, walls for loose bodies and handles all come from it. */
+/** ONE description of a pathway's plane, in mm with y up: cut-cell mesh, drawn wall, walls for clots and handles all come from it. */
 
+/** mm, y up; a unit vector where it is a direction. */
 export type Point = readonly [x: number, y: number];
 
-/** The compute contract's shapes. A tube's width may be one number or one for each point (linear in between). */
+/** The shapes of a `compute` request, in mm. A tube's width may be one number or one for each point (linear in between). */
 export type Shape =
   | { readonly tube: { readonly points: readonly Point[]; readonly width: number | readonly number[] } }
   | { readonly disc: { readonly centre: Point; readonly radius: number } }
@@ -15,7 +16,7 @@ export type Shape =
     }
   | { readonly polygon: { readonly points: readonly Point[] } };
 
-/** A straight cut where blood enters or leaves. */
+/** A straight cut where blood enters or leaves; `centre` in mm. */
 export interface Opening {
   readonly name: string;
   readonly centre: Point;
@@ -29,7 +30,7 @@ export interface Opening {
   readonly pressure?: number;
 }
 
-/** What a flow solver can be built from: nothing here knows of pathways. */
+/** What a flow solver can be built from; it knows nothing of pathways. */
 export interface FlowGeometry {
   /** union of these ... */
   readonly open: readonly Shape[];
@@ -38,7 +39,7 @@ export interface FlowGeometry {
   readonly openings: readonly Opening[];
 }
 
-/** A point of the picture that edits one parameter of the request: dragged, keyed or typed. */
+/** A point of the picture (mm) that edits one parameter of the request: dragged, keyed or typed. */
 export interface Handle {
   /** parameter name */
   readonly edits: string;
@@ -49,28 +50,28 @@ export interface Handle {
   readonly perMillimetre: number;
 }
 
-/** A named spot with room for words. */
+/** A named place with space for its label, mm. */
 export interface Place {
   /** word key: "svc", "ivc", "atrium", "leftPulmonaryArtery", an element of the ledger ... */
   readonly name: string;
   readonly at: Point;
-  /** where the label's plate should stand, outside the lumen */
+  /** where the label should be, outside the lumen */
   readonly label: Point;
-  /** mm to light up around it, where it is more than a spot */
+  /** mm around it to highlight, where it is more than a point */
   readonly radius?: number;
 }
 
 /** One station of the path that the grade line and the picture share. */
 export interface Station {
   readonly element: string;
-  /** 0..1 from the hepatic vein to the atrium, begin and end */
+  /** fractions from the hepatic vein to the atrium: start and end */
   readonly from: number;
   readonly to: number;
   /** where in the plane (mm), for lighting up the element; absent for places beyond the plane such as the lung bed */
   readonly area?: { readonly centre: Point; readonly radius: number };
 }
 
-/** A pathway (or a further scene's plane), whole. Openings of a pathway are named "ivc", "svc", "left", "right" and, when open, "fenestration". */
+/** A complete pathway (or another scene's plane). Openings of a pathway are named "ivc", "svc", "left", "right" and, when open, "fenestration". */
 export interface PathwayGeometry extends FlowGeometry {
   readonly name: string;
   /** mm: [left, bottom, right, top] of the blood */
@@ -78,6 +79,6 @@ export interface PathwayGeometry extends FlowGeometry {
   readonly handles: readonly Handle[];
   readonly places: readonly Place[];
   readonly path: readonly Station[];
-  /** Outlines that are drawn but carry no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
+  /** Outlines that are drawn but have no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
   readonly backdrop: readonly { readonly name: string; readonly outline: readonly Point[] }[];
 }

@@ -1,6 +1,7 @@
-/** The path from a hepatic vein to the atrium as stretches of 0..1: what the grade line and the picture both count along. */
+/** The path from a hepatic vein to the atrium as fractions from 0 to 1: grade line and picture use the same ones. */
 import type { Station } from "./geometry.ts";
 
+/** A part of a branch; `from` and `to` in one unit for all parts (mm along the branch). */
 export interface Stretch {
   readonly element: string;
   readonly from: number;
@@ -8,20 +9,21 @@ export interface Stretch {
 }
 
 /**
- * How blood gets from the lower vein to the lungs: the branches join; they are parted, the lower vein ending in the atrium
- * (at the Glenn stage); or a right ventricle stands between them.
+ * How blood gets from the lower vein to the lungs: the branches join; they are separate, the lower vein ending in the
+ * atrium (Glenn stage); or a right ventricle pumps between them.
  */
 export type Course = "joined" | "parted" | "pumped";
 
-/** Parts of the whole path that lie beyond the plane; the pathway's own elements share the rest by their length. */
+/** Fractions of the whole path that lie beyond the plane; the pathway's own elements share the rest in proportion to length. */
 const HEPATIC_VEIN = 0.07;
 const RIGHT_VENTRICLE = 0.1;
 const LUNG_BED = 0.22;
 const PULMONARY_VEIN = 0.11;
 
 /**
- * @param lower the inferior vena cava's branch, in the blood's order
- * @param lung the pulmonary artery's branch that the path follows
+ * The stations of the whole path as fractions of it, 0 to 1, in the blood's order.
+ * @param lower the inferior vena cava's branch, in the blood's order, mm
+ * @param lung the pulmonary artery's branch that the path follows, mm
  */
 export function pathOrder(lower: readonly Stretch[], lung: readonly Stretch[], course: Course): Station[] {
   const run = (stretches: readonly Stretch[]) => stretches.reduce((sum, { from, to }) => sum + to - from, 0);

@@ -1,12 +1,12 @@
 /** How wide a lumen is at each of its cells, from the signed distance alone: polygons, and lumens in which a solid stands. */
-import type { DepthGrid } from "./depth.ts";
+import type { DepthGrid } from "./depth-grid.ts";
 import type { Distance } from "./distance.ts";
 
-/** Growth of inscribed circles along a branch beyond which it runs into a corner and is no lumen of its own (a wedge of 66 degrees). */
+/** Growth of inscribed circles along a branch beyond which it is a corner and not a lumen (a wedge of 66 degrees). */
 const CORNER = 0.55;
-/** Growth up to which the walls count as parallel: such a lumen keeps its own width up to where it opens into a wider one. */
+/** Growth up to which the walls count as parallel: such a lumen keeps its width up to where it opens into a wider one. */
 const PARALLEL = 0.04;
-/** Directions looked into for the growth of the inscribed circle. */
+/** Directions in which the growth of the inscribed circle is tried. */
 const DIRECTIONS = 64;
 
 /** An inscribed circle, mm. */
@@ -17,10 +17,11 @@ interface Circle {
 }
 
 /**
- * Width (mm) of the lumen at each cell, 0 outside: between parallel walls their distance; elsewhere the diameter of the largest inscribed
- * circle that contains the cell (Hildebrand & Rueegsegger, J Microsc 185:67, 1997); corners as the lumen beside them.
- * Circles are centred where they are largest, not on cells, so that the width does not depend on how the grid happens to lie.
- * @param distance `gap` at the cell centres
+ * Width (mm) of the lumen at each cell, 0 outside, [ny*nx]: between parallel walls their distance; elsewhere the diameter of the
+ * largest inscribed circle that contains the cell (Hildebrand & Rueegsegger, J Microsc 185:67, 1997); corners as the lumen beside them.
+ * Circles are centred where they are largest, not on cells, so that the width does not depend on where the grid lines fall.
+ * @param gap signed distance, mm
+ * @param distance mm [ny*nx]: `gap` at the cell centres
  */
 export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64Array): Float64Array {
   const { nx, ny, dx, originX, originY } = grid;
@@ -96,7 +97,7 @@ function growthAt(gap: Distance, { x, y, radius }: Circle, reach: number) {
   return { growth: (most - radius) / reach, along };
 }
 
-/** Calls back for each cell of the square about a circle, with its place seen from the centre. */
+/** Calls back for each cell of the square about a circle, with its position relative to the centre. */
 function visit(
   { nx, ny, dx, originX, originY }: DepthGrid,
   { x, y }: Circle,

@@ -1,8 +1,8 @@
-/** Wall outlines traced from the signed distance by marching squares: for drawing and for loose bodies to run against. */
+/** Wall outlines traced from the signed distance by marching squares: for drawing, and for clots to collide with. */
 import { type Distance, planeDistance, seenFrom, shapeBounds } from "./distance.ts";
 import type { FlowGeometry, Opening, Point } from "./geometry.ts";
 
-/** One closed outline in mm, blood on the left of the way round. */
+/** One closed outline in mm, the blood on its left. */
 export interface WallOutline {
   readonly points: readonly Point[];
   /** [points.length]: name of the opening that the piece from point i to the next lies on; null where it is wall */
@@ -10,8 +10,8 @@ export interface WallOutline {
 }
 
 /**
- * All outlines, the longest first.
- * @param cell mm: mesh width; detail finer than this is lost (a third of the narrowest lumen, 1 at most, does well)
+ * All outlines in mm, the longest first.
+ * @param dx mm: mesh width; finer detail is lost (use a third of the narrowest lumen, at most 1 mm)
  */
 export function wallOutlines(geometry: FlowGeometry, dx: number): WallOutline[] {
   const distance = closedDistance(geometry, dx);
@@ -44,7 +44,7 @@ function closedDistance(geometry: FlowGeometry, dx: number): Distance {
   };
 }
 
-/** Squares of this many cells are looked at first; one that lies clear of every wall needs no closer look. */
+/** Squares of this many cells are tested first; one that is clear of every wall needs no closer test. */
 const BLOCK = 8;
 
 function fill({ left, bottom, dx, nx, ny, value }: Mesh, distance: Distance): void {

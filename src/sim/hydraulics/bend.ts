@@ -21,13 +21,16 @@ export function quarterTurn(radiusOverDiameter: number): number {
   return 0.2;
 }
 
-/** Quarter turn in a tube whose inner corner is rounded to radius `flare` (m). */
-export function bend(diameter: number, flare: number, fluid: Fluid): Element {
+/**
+ * Quarter turn in a tube whose inner corner is rounded to radius `flare` (m).
+ * @param part of the handbook's loss: its tables are of turbulent flow in long legs
+ */
+export function bend(diameter: number, flare: number, fluid: Fluid, part: number): Element {
   return {
     a: 0,
-    b: quadraticLoss(quarterTurn(0.5 + flare / diameter), diameter, fluid),
+    b: quadraticLoss(part * quarterTurn(0.5 + flare / diameter), diameter, fluid),
     inertance: 0,
-    source: "quarter bend, mitred to rounded (Miller; Crane)",
+    source: "quarter bend, mitred to rounded (Miller; Crane), times a part fitted to the 3D set",
     validReynolds: [1e4, Number.POSITIVE_INFINITY],
   };
 }

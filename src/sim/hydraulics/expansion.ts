@@ -1,4 +1,5 @@
 import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
+import { LAMINAR_LIMIT } from "./pipe.ts";
 
 /** Loss coefficient on the upstream head; `areaRatio` = smaller over larger area. Borda-Carnot, flat profiles. */
 export const suddenExpansion = (areaRatio: number): number => (1 - areaRatio) ** 2;
@@ -11,14 +12,14 @@ export const suddenExpansionParabolic = (areaRatio: number): number =>
 export const suddenExpansionPlane = (areaRatio: number): number =>
   54 / 35 - (12 / 5) * areaRatio + (6 / 7) * areaRatio ** 2;
 
-/** Sudden widening from `before` to `after` (m); into a chamber it loses the whole head. */
+/** Sudden widening from `before` to `after` (m) of a stream with a developed profile; into a chamber it loses nearly its two heads. */
 export function expansion(before: number, after: number, fluid: Fluid): Element {
-  const coefficient = suddenExpansion(lumenArea(before) / lumenArea(after));
+  const coefficient = suddenExpansionParabolic(lumenArea(before) / lumenArea(after));
   return {
     a: 0,
     b: quadraticLoss(coefficient, before, fluid),
     inertance: 0,
-    source: "sudden expansion (Borda-Carnot)",
-    validReynolds: [3300, Number.POSITIVE_INFINITY],
+    source: "sudden expansion of a developed stream (Borda-Carnot's momentum balance)",
+    validReynolds: [30, LAMINAR_LIMIT],
   };
 }

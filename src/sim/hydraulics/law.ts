@@ -17,6 +17,8 @@ export interface ElementLaw {
   readonly b: number;
   /** Pa.s2/m3 */
   readonly inertance: number;
+  /** by which the fit to the 3D set has scaled a and b */
+  readonly factor: number;
   /** m2, the cross-section whose mean velocity carries the total pressure after this element */
   readonly areaAfter: number;
   /** Handbook or paper, with the relation's name. */
@@ -68,6 +70,8 @@ export interface LedgerRow {
   /** fraction of the power lost in all rows, 0..1 */
   readonly share: number;
   readonly source: string;
+  /** by which the fit to the set of 3D cases has scaled the relation; 1 where it has not */
+  readonly factor: number;
   readonly reynolds: number;
   /** False when the Reynolds number lies outside the relation's measured range. */
   readonly inRange: boolean;

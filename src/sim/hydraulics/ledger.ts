@@ -32,6 +32,7 @@ export function ledger(law: PathwayLaw, flows: PathwayFlows): LedgerRow[] {
       powerLoss: toMilliwatt(meanPower(element, flow)),
       share: 0,
       source: element.source,
+      factor: element.factor,
       reynolds,
       inRange: reynolds >= low && reynolds <= high,
     };
@@ -40,13 +41,15 @@ export function ledger(law: PathwayLaw, flows: PathwayFlows): LedgerRow[] {
     law.branches[branch].map((element) => row(element, branch, flows[branch])),
   );
   if (law.fenestration && flows.fenestration !== undefined) {
-    rows.push(row({ ...law.fenestration, element: "fenestration" }, "fenestration", flows.fenestration));
+    rows.push(
+      row({ ...law.fenestration, element: "fenestration", factor: 1 }, "fenestration", flows.fenestration),
+    );
   }
   const total = rows.reduce((sum, { powerLoss }) => sum + powerLoss, 0);
   return rows.map((each) => ({ ...each, share: total > 0 ? each.powerLoss / total : 0 }));
 }
 
-type Listed = Pick<ElementLaw, "element" | "a" | "b" | "diameter" | "source" | "validReynolds">;
+type Listed = Pick<ElementLaw, "element" | "a" | "b" | "diameter" | "source" | "factor" | "validReynolds">;
 
 export interface PathwayLoss {
   /**

@@ -1,4 +1,4 @@
-/** From a request to the pathway's laws: each named section gets its handbook relation. */
+/** From a request to the pathway's laws: each named section gets its relation, and together they meet the law fitted to the 3D set. */
 import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
 import {
   courseOf,
@@ -12,24 +12,21 @@ import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../units.ts";
 import { bend } from "./bend.ts";
 import { contraction } from "./contraction.ts";
-import { type Element, type Fluid, lumenArea } from "./element.ts";
+import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
 import { expansion } from "./expansion.ts";
+import { headOn, jointEntry, meeting } from "./facing-streams.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "./law.ts";
+import type { LossConstants } from "./loss-law/constants.ts";
+import { fitted } from "./loss-law/correction.ts";
+import { clearance, type FlowSplit, streamsOf } from "./loss-law/features.ts";
+import { CONSTANTS } from "./loss-law/law-set.ts";
 import { orifice } from "./orifice.ts";
 import { developingPipe, pipe } from "./pipe.ts";
-import { stenosis } from "./stenosis.ts";
-import { division, meeting, overlap } from "./tee.ts";
+import { stenosis, stenosisBefore } from "./stenosis.ts";
+import { division } from "./tee.ts";
 
 /** mm: a smaller fenestration counts as none. */
 const SMALLEST_HOLE = 0.05;
-
-/** m3/s: the mean flows at which coefficients that depend on the split are taken. */
-export interface FlowSplit {
-  readonly ivc: number;
-  readonly svc: number;
-  readonly left: number;
-  readonly right: number;
-}
 
 /**
  * The pathway of any stage as four branches that meet at one junction. At the Glenn stage the IVC's branch, and with two
@@ -37,11 +34,21 @@ export interface FlowSplit {
  * @param split mean flows, m3/s; when left out, an index of 3 L/min/m2 with 55 % from below and 45 % to the left lung
  */
 export function pathwayLaw(request: CirculationRequest, split?: FlowSplit): PathwayLaw {
+  const flows = split ?? restingSplit(request);
+  const base = baseLaw(request, flows);
+  return base.course === "joined" ? fitted(base, pathwaySizes(request), flows) : base;
+}
+
+/** The relations alone, before the fit to the 3D set scales them. */
+export function baseLaw(
+  request: CirculationRequest,
+  flows: FlowSplit,
+  constants: LossConstants = CONSTANTS,
+): PathwayLaw {
   const sizes = pathwaySizes(request);
   const sections = pathwaySections(sizes);
   const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(request.body.haemoglobin) };
-  const flows = split ?? restingSplit(request);
-  const place: Placement = { sizes, sections, fluid, flows };
+  const place: Placement = { sizes, sections, fluid, flows, constants };
   const chain = (branch: BranchName) => sections[branch].map((section) => lawOf(section, branch, place));
   const hole = sizes.fenestration >= SMALLEST_HOLE && courseOf(request.stage) === "joined";
   const law = {
@@ -67,6 +74,7 @@ interface Placement {
   readonly sections: PathwaySections;
   readonly fluid: Fluid;
   readonly flows: FlowSplit;
+  readonly constants: LossConstants;
 }
 
 function lawOf(section: Section, branch: BranchName, place: Placement): ElementLaw {
@@ -80,6 +88,7 @@ function lawOf(section: Section, branch: BranchName, place: Placement): ElementL
     inertance,
     source,
     validReynolds,
+    factor: 1,
     areaAfter: lumenArea(after),
     diameter: fromMillimetre(section.narrowest ?? Math.min(section.before, section.after)),
     from: section.from,
@@ -87,11 +96,8 @@ function lawOf(section: Section, branch: BranchName, place: Placement): ElementL
   };
 }
 
-function relation(
-  section: Section,
-  branch: BranchName,
-  { sizes, sections, fluid, flows }: Placement,
-): Element {
+function relation(section: Section, branch: BranchName, place: Placement): Element {
+  const { sizes, fluid, flows, constants } = place;
   const before = fromMillimetre(section.before);
   const after = fromMillimetre(section.after);
   const length = fromMillimetre(section.to - section.from);
@@ -105,18 +111,43 @@ function relation(
       return expansion(before, after, fluid);
     case "areaChange":
       return after >= before ? expansion(before, after, fluid) : contraction(before, after, length, fluid);
-    case "stenosis":
-      return stenosis(before, fromMillimetre(section.narrowest!), length, fluid);
-    case "turn":
-      return bend(before, flare, fluid);
-    case "meeting": {
-      const other = branch === "ivc" ? sections.svc : sections.ivc;
-      const facing = fromMillimetre(other[other.length - 1]!.after);
-      return meeting(before, overlap(before, facing, fromMillimetre(sizes.offset)), fluid);
+    case "stenosis": {
+      const whole = stenosis(before, fromMillimetre(section.narrowest!), length, fluid);
+      if (branch === "ivc" || branch === "svc") return whole;
+      const left = fromMillimetre(sizes[`${branch}Length`] - section.to);
+      return stenosisBefore(whole, left, before, constants.jetLength);
     }
+    case "turn":
+      return bend(before, flare, fluid, constants.turn);
+    case "jointEntry":
+      return jointEntry(before, constants.jointEntry * veinPart(branch, place), fluid);
+    case "meeting":
+      return meeting(facingLoss(branch, place));
     case "division":
       return division(before, speedRatio(before, flows[branch], sizes, flows), flare, fluid);
   }
+}
+
+/** Square of the part of a vein's blood that reaches the joint: a fenestration takes some before. */
+function veinPart(branch: BranchName, { sizes, flows }: Placement): number {
+  const { lungs, lower } = streamsOf(sizes.stage, flows);
+  const vein = branch === "ivc" ? flows.ivc : flows.svc;
+  const reaches = lungs * (branch === "ivc" ? lower : 1 - lower);
+  return lungs > 0 && vein > 0 ? Math.min(1, reaches / vein) ** 2 : 1;
+}
+
+/** Pa.s2/m6 of a vein's own flow: what it loses to the stream that faces it. */
+function facingLoss(branch: BranchName, place: Placement): number {
+  const { sizes, fluid, flows, constants } = place;
+  const { lower } = streamsOf(sizes.stage, flows);
+  const head = (diameter: number, share: number) =>
+    quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
+  const heads = { ivc: head(sizes.trunkEnd, lower), svc: head(sizes.svc, 1 - lower) };
+  const own = branch === "ivc" ? heads.ivc : heads.svc;
+  const mean = lower * heads.ivc + (1 - lower) * heads.svc;
+  const lost = 2 * constants.facing * (mean + constants.ownPart * (own - mean));
+  const hit = headOn(clearance(sizes, constants.headOnPlace), constants.clearance);
+  return (lost * hit * veinPart(branch, place)) / (branch === "ivc" ? lower : 1 - lower) ** 2;
 }
 
 /** Mean velocity in a pulmonary artery over that in the common leg it leaves: chamber, upper vein, or the main pulmonary artery. */

@@ -1,7 +1,7 @@
 import { type Element, type Fluid, plugInertance, quadraticLoss, reynoldsNumber } from "./element.ts";
 
 /** Reynolds number below which a pipe's flow stays laminar (White, Fluid Mechanics). */
-const LAMINAR_LIMIT = 2100;
+export const LAMINAR_LIMIT = 2100;
 
 /** Developed laminar pipe flow. Diameter and length in m. */
 export function pipe(diameter: number, length: number, fluid: Fluid): Element {
@@ -25,14 +25,18 @@ export function entranceExcess(inverseGraetz: number): number {
   return root + (1.25 + 64 * inverseGraetz - root) / (1 + 0.00021 / inverseGraetz ** 2) - 64 * inverseGraetz;
 }
 
+/** Of the developed 1.25 heads one is no loss of total pressure: the parabola carries it on as kinetic energy. */
+const CARRIED_ON = 1 / 1.25;
+
 /** Laminar pipe into which blood comes with a flat profile, as after a sharp inlet; the excess is taken at `flow` (m3/s). */
 export function developingPipe(diameter: number, length: number, flow: number, fluid: Fluid): Element {
   const reynolds = Math.max(reynoldsNumber(flow, diameter, fluid), 1);
-  const excess = entranceExcess(length / (diameter * reynolds));
+  const excess = (1 - CARRIED_ON) * entranceExcess(length / (diameter * reynolds));
   return {
     ...pipe(diameter, length, fluid),
     b: quadraticLoss(excess, diameter, fluid),
-    source: "Hagen-Poiseuille with developing entrance (Shah & London 1978)",
+    source:
+      "Hagen-Poiseuille with developing entrance (Shah & London 1978), less the kinetic energy carried on",
   };
 }
 

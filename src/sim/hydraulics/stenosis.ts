@@ -1,6 +1,6 @@
 import { type Element, type Fluid, lumenArea } from "./element.ts";
 
-/** Young & Tsai 1973 (constants from memory; form confirmed in dogs, Young 1975). */
+/** Young & Tsai 1973, loss of a blunt plug from Seeley & Young 1976; form confirmed in dogs (Young 1975). */
 const TURBULENT_LOSS = 1.52;
 const INERTIAL = 1.2;
 
@@ -21,5 +21,20 @@ export function stenosis(diameter: number, narrowest: number, length: number, fl
     inertance: (INERTIAL * fluid.density * length) / area,
     source: "stenosis (Young & Tsai 1973)",
     validReynolds: [100, 5000],
+  };
+}
+
+/**
+ * A constriction near the end of a branch: the part of its loss that its jet has lost before it passes the opening.
+ * @param left m, from the constriction to the opening
+ * @param jetLength diameters over which a jet loses 63 %
+ */
+export function stenosisBefore(whole: Element, left: number, diameter: number, jetLength: number): Element {
+  const part = 1 - Math.exp(-left / (jetLength * diameter));
+  return {
+    ...whole,
+    a: part * whole.a,
+    b: part * whole.b,
+    source: `${whole.source}; what its jet loses beyond the branch's opening is not counted`,
   };
 }

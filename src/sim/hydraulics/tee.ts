@@ -42,18 +42,3 @@ export function division(branch: number, speedRatio: number, flare: number, flui
     validReynolds: TURBULENT,
   };
 }
-
-/** Part of two facing streams' lumens (m) that hit each other when their axes lie `offset` apart: 1 head-on .. 0 clear. */
-export const overlap = (one: number, other: number, offset: number): number =>
-  Math.max(0, 1 - Math.abs(offset) / ((one + other) / 2));
-
-/** Head-on streams with two side outlets: no handbook row exists; the stream's own head is lost as far as they overlap. */
-export function meeting(diameter: number, overlapping: number, fluid: Fluid): Element {
-  return {
-    a: 0,
-    b: quadraticLoss(overlapping, diameter, fluid),
-    inertance: 0,
-    source: "facing streams: own rule for teaching, the stream's dynamic head times overlap",
-    validReynolds: [0, 0],
-  };
-}

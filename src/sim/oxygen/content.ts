@@ -13,6 +13,10 @@ export const saturationOf = (tension: number): number =>
 export const contentOf = (tension: number, haemoglobin: number): number =>
   BINDING * haemoglobin * saturationOf(tension) + DISSOLVED * tension;
 
+/** mL/dL of blood that is saturated this far (0..1). */
+export const contentAtSaturation = (saturation: number, haemoglobin: number): number =>
+  contentOf(tensionAtSaturation(saturation), haemoglobin);
+
 /** mmHg at which blood of this content stands; by halving, since both parts rise with tension. */
 export const tensionOf = (content: number, haemoglobin: number): number =>
   halve((tension) => contentOf(tension, haemoglobin) - content);

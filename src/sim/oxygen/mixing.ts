@@ -1,17 +1,21 @@
 /** Steady mixing of oxygen with the mean flows: each vein carries what its organs leave, the lungs fill what passes them. */
-import { contentOf, saturationOf, tensionOf } from "./content.ts";
+import { contentAtSaturation, contentOf, saturationOf, tensionOf } from "./content.ts";
+import { type ByOrgan, MIN_SATURATION, ORGANS, type Organ } from "./use.ts";
 
 /** L/min, none negative */
-interface MixingFlows {
-  readonly upper: number;
-  /** belly and legs together */
-  readonly lower: number;
-  readonly coronary: number;
+export interface MixingFlows extends ByOrgan {
   readonly collaterals: number;
   /** through both lungs, collaterals included */
   readonly lungs: number;
   readonly fenestrationForward: number;
   readonly fenestrationBackward: number;
+  /** of the upper body's veins, past the lungs to the atrium */
+  readonly venoVenous: number;
+}
+
+interface VeinParts {
+  readonly ivc: number;
+  readonly svc: number;
 }
 
 export interface MixingRequest {
@@ -19,16 +23,35 @@ export interface MixingRequest {
   /** where the lower veins' blood goes, and whether the coronary veins' joins it before the lungs */
   readonly lowerPassesLungs: boolean;
   readonly coronaryPassesLungs: boolean;
+  /** where the veins meet the lungs' arteries: parts of each vein's blood to either lung, and of a fenestration's blood from below */
+  readonly pathway?: {
+    readonly holeFromBelow: number;
+    readonly left: VeinParts;
+    readonly right: VeinParts;
+  };
   readonly haemoglobin: number;
   /** mmHg in the pulmonary veins */
   readonly lungTension: number;
-  /** mL/min */
-  readonly use: { readonly upper: number; readonly lower: number; readonly coronary: number };
+  /** part of the lungs' flow that passes them without meeting air, 0..1 */
+  readonly lungShunt: number;
+  /** mL/min asked for */
+  readonly use: ByOrgan;
+}
+
+/** mL/dL */
+export interface Contents {
+  readonly arterial: number;
+  /** what each organ leaves in its vein */
+  readonly left: ByOrgan;
+  readonly pulmonaryVein: number;
+  /** what enters the lungs by their arteries, collaterals included */
+  readonly pulmonaryArtery: number;
 }
 
 export interface OxygenBalance {
   /** 0..1 */
   readonly arterial: number;
+  readonly organs: ByOrgan;
   readonly upper: number;
   readonly lower: number;
   readonly coronary: number;
@@ -37,6 +60,8 @@ export interface OxygenBalance {
   readonly pulmonaryVein: number;
   /** blood that enters the lungs by their arteries, collaterals included */
   readonly pulmonaryArtery: number;
+  /** the same for each lung, where it is known which vein's blood goes there; collaterals left out */
+  readonly pulmonaryArteries?: { readonly left: number; readonly right: number };
   /** mL/min carried to the body, and really used there */
   readonly delivery: number;
   readonly used: number;
@@ -48,87 +73,165 @@ export interface OxygenBalance {
 
 const DECILITRES = 10;
 const MAX_ROUNDS = 200;
+const LOWER: readonly Organ[] = ["kidneys", "gut", "legs"];
 
 /** Goes round until the arterial content stands (each round forgets all but the share that bypasses the lungs). */
-export function mixOxygen({
-  flows,
-  lowerPassesLungs,
-  coronaryPassesLungs,
-  haemoglobin,
-  lungTension,
-  use,
-}: MixingRequest): OxygenBalance {
-  const lungContent = contentOf(lungTension, haemoglobin);
-  let arterial = lungContent;
-  let left = venous(arterial);
+export function mixContents(request: MixingRequest): Contents {
+  const { flows, haemoglobin, use, lungShunt } = request;
+  const filled = contentOf(request.lungTension, haemoglobin);
+  const floor = (organ: Organ) => contentAtSaturation(MIN_SATURATION[organ], haemoglobin);
+  const floors = byOrgan(floor);
+  const leave = (content: number, organ: Organ): number => {
+    const flow = flows[organ];
+    if (flow <= 0) return 0;
+    // What an organ can't draw out stays in its vein.
+    return Math.max(Math.min(content, floors[organ]), content - use[organ] / (flow * DECILITRES));
+  };
+  let arterial = filled;
+  let left = byOrgan((organ) => leave(arterial, organ));
+  let pulmonaryArtery = arterial;
+  let pulmonaryVein = arterial;
   for (let round = 0; round < MAX_ROUNDS; round++) {
-    left = venous(arterial);
-    const next = enteringVentricle(arterial);
+    left = byOrgan((organ) => leave(arterial, organ));
+    const joint = jointContent(request, left, arterial);
+    pulmonaryArtery = intoLungs(flows, towardsLungs(request, left, joint), arterial);
+    pulmonaryVein = filled + lungShunt * (Math.min(filled, pulmonaryArtery) - filled);
+    const next = enteringVentricle(request, left, joint, pulmonaryVein, arterial);
     const settled = Math.abs(next - arterial) < 1e-10;
     arterial = next;
     if (settled) break;
   }
+  return { arterial, left, pulmonaryVein, pulmonaryArtery };
+}
 
-  function venous(content: number) {
-    const leave = (demand: number, flow: number) =>
-      flow > 0 ? Math.max(0, content - demand / (flow * DECILITRES)) : 0;
-    return {
-      upper: leave(use.upper, flows.upper),
-      lower: leave(use.lower, flows.lower),
-      coronary: leave(use.coronary, flows.coronary),
-    };
+const byOrgan = (value: (organ: Organ) => number): ByOrgan => ({
+  upper: value("upper"),
+  kidneys: value("kidneys"),
+  gut: value("gut"),
+  legs: value("legs"),
+  coronary: value("coronary"),
+});
+
+/** Mean of contents weighted by flow; `without` where nothing flows. */
+function mean(parts: readonly (readonly [flow: number, content: number])[], without: number): number {
+  let flow = 0;
+  let carried = 0;
+  for (const [each, content] of parts) {
+    flow += each;
+    carried += each * content;
   }
+  return flow > 0 ? carried / flow : without;
+}
 
-  function joint(content: number): number {
-    const lower = lowerPassesLungs ? flows.lower : 0;
-    const coronary = coronaryPassesLungs ? flows.coronary : 0;
-    const total = flows.upper + lower + coronary + flows.fenestrationBackward;
-    if (total <= 0) return content;
-    const carried =
-      flows.upper * left.upper +
-      lower * left.lower +
-      coronary * left.coronary +
-      flows.fenestrationBackward * content;
-    return carried / total;
-  }
+const lowerVein = (flows: ByOrgan, left: ByOrgan): number =>
+  mean(
+    LOWER.map((organ) => [flows[organ], left[organ]] as const),
+    0,
+  );
 
-  function enteringVentricle(content: number): number {
-    const lower = lowerPassesLungs ? 0 : flows.lower;
-    const coronary = coronaryPassesLungs ? 0 : flows.coronary;
-    const total = flows.lungs + flows.fenestrationForward + lower + coronary;
-    if (total <= 0) return content;
-    const carried =
-      flows.lungs * lungContent +
-      flows.fenestrationForward * joint(content) +
-      lower * left.lower +
-      coronary * left.coronary;
-    return carried / total;
-  }
+const lowerFlow = (flows: ByOrgan): number => flows.kidneys + flows.gut + flows.legs;
 
+function jointContent(request: MixingRequest, left: ByOrgan, arterial: number): number {
+  const { flows, lowerPassesLungs, coronaryPassesLungs } = request;
+  return mean(
+    [
+      [Math.max(0, flows.upper - flows.venoVenous), left.upper],
+      [lowerPassesLungs ? lowerFlow(flows) : 0, lowerVein(flows, left)],
+      [coronaryPassesLungs ? flows.coronary : 0, left.coronary],
+      [flows.fenestrationBackward, arterial],
+    ],
+    arterial,
+  );
+}
+
+const intoLungs = (flows: MixingFlows, joint: number, arterial: number): number =>
+  mean(
+    [
+      [Math.max(0, flows.lungs - flows.collaterals), joint],
+      [flows.lungs > 0 ? flows.collaterals : 0, arterial],
+    ],
+    0,
+  );
+
+/** What a fenestration lets out; it takes no more of the lower veins' blood than there is. */
+function throughHole({ flows, pathway }: MixingRequest, left: ByOrgan, joint: number): number {
+  if (!pathway || flows.fenestrationForward <= 0) return joint;
+  const below = Math.min(pathway.holeFromBelow, lowerFlow(flows) / flows.fenestrationForward);
+  return below * lowerVein(flows, left) + (1 - below) * left.upper;
+}
+
+/** What is left for the lungs when a fenestration has taken its part of the joint's blood. */
+function towardsLungs(request: MixingRequest, left: ByOrgan, joint: number): number {
+  const { lungs, collaterals, fenestrationForward } = request.flows;
+  const fromJoint = Math.max(0, lungs - collaterals);
+  if (fromJoint <= 0) return joint;
+  const hole = throughHole(request, left, joint);
+  return ((fromJoint + fenestrationForward) * joint - fenestrationForward * hole) / fromJoint;
+}
+
+/** Each lung's artery, where it is known which vein's blood goes there. */
+function eachArtery({ flows, pathway }: MixingRequest, left: ByOrgan) {
+  if (!pathway) return undefined;
+  const lower = lowerVein(flows, left);
+  const artery = ({ ivc, svc }: VeinParts): number =>
+    mean(
+      [
+        [lowerFlow(flows) * ivc, lower],
+        [flows.upper * svc, left.upper],
+      ],
+      0,
+    );
+  return { left: artery(pathway.left), right: artery(pathway.right) };
+}
+
+function enteringVentricle(
+  request: MixingRequest,
+  left: ByOrgan,
+  joint: number,
+  pulmonaryVein: number,
+  arterial: number,
+): number {
+  const { flows, lowerPassesLungs, coronaryPassesLungs } = request;
+  return mean(
+    [
+      [flows.lungs, pulmonaryVein],
+      [flows.fenestrationForward, throughHole(request, left, joint)],
+      [flows.venoVenous, left.upper],
+      [lowerPassesLungs ? 0 : lowerFlow(flows), lowerVein(flows, left)],
+      [coronaryPassesLungs ? 0 : flows.coronary, left.coronary],
+    ],
+    arterial,
+  );
+}
+
+export function mixOxygen(request: MixingRequest): OxygenBalance {
+  const { flows, haemoglobin, use } = request;
+  const { arterial, left, pulmonaryVein, pulmonaryArtery } = mixContents(request);
+  const arteries = eachArtery(request, left);
   const saturation = (content: number) => saturationOf(tensionOf(content, haemoglobin));
-  const systemic = flows.upper + flows.lower + flows.coronary;
-  const mixed =
-    systemic > 0
-      ? (flows.upper * left.upper + flows.lower * left.lower + flows.coronary * left.coronary) / systemic
-      : 0;
+  const systemic = ORGANS.reduce((sum, organ) => sum + flows[organ], 0);
+  const mixed = mean(
+    ORGANS.map((organ) => [flows[organ], left[organ]] as const),
+    0,
+  );
   const delivery = arterial * systemic * DECILITRES;
   const used = (arterial - mixed) * systemic * DECILITRES;
-  const fromJoint = Math.max(0, flows.lungs - flows.collaterals);
-  const intoLungs =
-    flows.lungs > 0
-      ? (fromJoint * joint(arterial) + flows.collaterals * arterial) / (fromJoint + flows.collaterals)
-      : 0;
+  const asked = ORGANS.reduce((sum, organ) => sum + use[organ], 0);
   return {
     arterial: saturation(arterial),
+    organs: byOrgan((organ) => saturation(left[organ])),
     upper: saturation(left.upper),
-    lower: saturation(left.lower),
+    lower: saturation(lowerVein(flows, left)),
     coronary: saturation(left.coronary),
     mixedVenous: saturation(mixed),
-    pulmonaryVein: saturationOf(lungTension),
-    pulmonaryArtery: saturation(intoLungs),
+    pulmonaryVein: saturation(pulmonaryVein),
+    pulmonaryArtery: saturation(pulmonaryArtery),
+    ...(arteries
+      ? { pulmonaryArteries: { left: saturation(arteries.left), right: saturation(arteries.right) } }
+      : {}),
     delivery,
     used,
-    missing: Math.max(0, use.upper + use.lower + use.coronary - used),
+    missing: Math.max(0, asked - used),
     extraction: delivery > 0 ? used / delivery : 0,
   };
 }

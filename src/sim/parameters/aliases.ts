@@ -1,6 +1,6 @@
 /**
- * Ids that requests, lessons and links of earlier versions use -> today's. Read wherever input comes in, written nowhere;
- * the only place in which the earlier words stand.
+ * Ids of earlier versions in requests, lessons and links -> current ones. Applied wherever input comes in, never written; the earlier
+ * words appear nowhere else.
  */
 export const ALIASES = {
   words: { "before-completion": "glenn", strain: "valsalva" },
@@ -29,13 +29,13 @@ export const ALIASES = {
   },
 } as const satisfies Record<string, Readonly<Record<string, string>>>;
 
-/** Today's id; any other text as it is. */
+/** The current id; any other text unchanged. */
 export function currentId(kind: keyof typeof ALIASES, id: string): string {
   const known: Readonly<Record<string, string>> = ALIASES[kind];
   return Object.hasOwn(known, id) ? known[id]! : id;
 }
 
-/** `second.extras.lungArteryPressure`, `set.strainPressure` -> the same by today's ids, whichever state they are read from. */
+/** `second.extras.lungArteryPressure`, `set.strainPressure` -> the same path in current ids, with or without the state's name before it. */
 export function currentPath(path: string): string {
   for (const [earlier, now] of Object.entries(ALIASES.outputs))
     if (path === earlier || path.endsWith(`.${earlier}`))
@@ -46,7 +46,7 @@ export function currentPath(path: string): string {
   );
 }
 
-/** Unknown input with its ids brought up to date, wherever a request or a scene lies in it. What is no id stays. */
+/** Unknown input with its ids replaced by current ones, wherever it holds a request or a scene. Everything else is unchanged. */
 export function currentIds(input: unknown): unknown {
   if (Array.isArray(input)) return input.map(currentIds);
   if (typeof input !== "object" || input === null) return input;
@@ -64,7 +64,7 @@ function currentValue(key: string, value: unknown): unknown {
   return value;
 }
 
-/** A parameter given by both of its ids keeps the earlier one, which is then refused as unknown. */
+/** A parameter that is given under both ids keeps the earlier one, which is then refused as unknown. */
 function currentSet(set: object): object {
   const entries = Object.entries(set).map(([name, value]) => {
     const now = currentId("parameters", name);

@@ -1,6 +1,6 @@
 /** The settable rows of vessels, heart, breathing, activity, oxygen and fluid. Long because it is one table. */
 import { referenceSet } from "../body/growth.ts";
-import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameters.ts";
+import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
 
 const SETS = "physiology values, section 4 (the body's parameter set)";
@@ -57,6 +57,12 @@ function collateralFlowIndex(stage: Stage): number {
   return stage === "glenn" ? 1.2 : 0.5;
 }
 
+/** %: none in health; at the Glenn stage what the arteries' saturation leaves over. */
+function lungShunt(stage: Stage): number {
+  if (stage === "two-ventricle") return 0;
+  return stage === "glenn" ? 3 : 6;
+}
+
 /** mL: what leaves each stage at its usual atrial pressure; at the Glenn stage less, since the abdominal veins hold less. */
 function bloodVolume(stage: Stage, body: Body): number {
   const share = stage === "glenn" ? 0.9 : 1;
@@ -77,9 +83,9 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "pulmonaryDistensibility",
       "%/mmHg",
       [0, 4, 0.1],
-      2,
+      (stage) => (stage === "two-ventricle" ? 2 : 1.3),
       "widening of lung vessels for each mmHg inside them",
-      "1-2 %/mmHg (Linehan 1992, Krenz 2003; from memory)",
+      "1-2 %/mmHg in health (Linehan 1992, Krenz 2003; from memory); less without a pulse: lung resistance hardly falls in exertion (La Gerche & Gewillig, Int J Pediatr 2010;2010:791291)",
     ],
     [
       "leftLungShare",
@@ -105,6 +111,15 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "flow from arteries straight to the pulmonary arteries at the usual arterial pressure",
       "Whitehead 2015, Grosse-Wortmann 2009 (physiology values, section 2)",
     ],
+    [
+      "venoVenousFlowIndex",
+      "L/min/m2",
+      [0, 1.5, 0.05],
+      (stage) => (stage === "glenn" ? 0.15 : 0),
+      "flow from the upper body's veins past the lungs to the atrium, at 5 mmHg between them",
+      "teaching value: some have them at the Glenn stage, and they grow with the pressure behind them",
+    ],
+    ["lungVasodilation", "%", [0, 60, 5], 0, "fall of the lungs' resistance by a drug", TEACHING],
     ["venousTone", "%", [0, 25, 1], 0, "fall of the veins' unstressed volume", PRACTICE],
   ]),
   ...numbers("heart", [
@@ -115,6 +130,14 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       (stage, body) => round(referenceSet(stage, body.bsa).heartRate, 1),
       "heart rate at rest",
       SETS,
+    ],
+    [
+      "heartRateReserve",
+      "%",
+      [0, 120, 1],
+      (stage) => (stage === "two-ventricle" ? 100 : 77),
+      "rise of heart rate that the greatest effort can reach, over that of a healthy heart",
+      "71 +- 21 against 92 +- 15 a minute (Claessen, J Am Heart Assoc 2019;8:e011008)",
     ],
     ["contractility", "1", [0.3, 2, 0.05], 1, "end-systolic elastance over the body's own", SETS],
     ["stiffness", "1", [0.5, 3, 0.05], 1, "relaxed ventricle's stiffness over the body's own", SETS],
@@ -131,8 +154,8 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
   word(
     "heart",
     "rhythm",
-    ["sinus", "no-atrial-contraction", "junctional"],
-    "junctional: the atrium contracts against a closed valve",
+    ["sinus", "no-atrial-contraction", "junctional", "aai", "vvi"],
+    "junctional: the atrium contracts against a closed valve; aai and vvi (pacing of atrium and ventricle) hold the rate",
     PRACTICE,
   ),
   word(
@@ -148,9 +171,9 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "breathingDepth",
       "mmHg",
       [0, 15, 0.1],
-      2.2,
+      3.7,
       "swing of pleural pressure in quiet breathing",
-      "West, Guyton (physiology values, section 7)",
+      "5 cmH2O; 3 (West) to 8 are stated",
     ],
     [
       "deepBreathingDepth",
@@ -168,12 +191,19 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "pressure in the chest during a Valsalva manoeuvre",
       "30-40 (physiology values, section 7)",
     ],
-    ["ventilatorPressure", "mmHg", [4, 30, 0.5], 15, "ventilator's pressure at end of inspiration", PRACTICE],
+    [
+      "ventilatorPressure",
+      "cmH2O",
+      [5, 40, 0.5],
+      20,
+      "ventilator's pressure at end of inspiration",
+      PRACTICE,
+    ],
     [
       "endExpiratoryPressure",
-      "mmHg",
-      [0, 15, 0.5],
-      4,
+      "cmH2O",
+      [0, 20, 0.5],
+      5,
       "ventilator's pressure at end of expiration",
       PRACTICE,
     ],
@@ -205,12 +235,13 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       TEACHING,
     ],
   ]),
+  word("activity", "posture", ["lying", "upright"], "upright: blood sinks into the leg veins", PRACTICE),
   word(
     "activity",
     "reflex",
-    ["on", "off"],
-    "heart rate and body resistance answer to arterial pressure",
-    "simple linear baroreflex; teaching gains",
+    ["on", "sedated", "off"],
+    "heart rate, resistance, contractility and veins answer to arterial and atrial pressure; a ventilator's sedation blunts them",
+    "linear reflexes; teaching gains",
   ),
   ...numbers("oxygen", [
     [
@@ -222,6 +253,23 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "about 130 (model) and 125 often assumed in adults (physiology values, section 5)",
     ],
     ["inspiredOxygen", "%", [15, 100, 1], 21, "oxygen in the breathed gas", "definition"],
+    [
+      "lungShunt",
+      "%",
+      [0, 40, 1],
+      lungShunt,
+      "part of the lungs' flow that meets no air: fistulas and unventilated parts",
+      "Miranda 2024 (89 % in exertion) and Atz 2011 (95 % at rest) together",
+    ],
+    [
+      "carbonDioxide",
+      "mmHg",
+      [25, 70, 1],
+      40,
+      "carbon dioxide in the arteries where nothing else drives breathing",
+      PRACTICE,
+    ],
+    ["baseDeficit", "mmol/L", [0, 20, 1], 0, "what the blood lacks of base", PRACTICE],
     ["altitude", "m", [0, 5000, 50], 0, "height above the sea", "ISO 2533 standard atmosphere"],
   ]),
   ...numbers("fluid", [
@@ -282,4 +330,11 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "Guyton (physiology values, section 8)",
     ],
   ]),
+  word(
+    "fluid",
+    "thoracicDuct",
+    ["vein", "atrium"],
+    "where lymph returns to the blood; joined to the atrium it empties against less pressure",
+    "decompression of the duct, practice",
+  ),
 ];

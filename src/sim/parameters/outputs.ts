@@ -1,7 +1,8 @@
-/** Every single number that a circulation answers, once: path, unit, meaning. Sweeps name their outputs here and lessons their figures. */
+/** Every number of a circulation's answer, once: path, unit, meaning. Sweeps and lessons choose their outputs from this table. */
 import type { Circulation } from "../circulation/answer.ts";
-import type { Stage } from "./request.ts";
+import { PATHWAY_STAGES, type Stage } from "./request.ts";
 
+/** A row of the table of outputs. */
 export interface Output {
   /** key path into {@link Circulation} */
   readonly path: string;
@@ -118,8 +119,25 @@ const EXTRAS = group("extras", [
   ["oxygenUse", "mL/min", "oxygen used"],
   ["oxygenMissing", "mL/min", "asked for and not there"],
   ["oxygenExtraction", "%", "used over delivered"],
+  ["hepaticVeinSaturation", "%", "veins of liver and gut"],
+  ["renalVeinSaturation", "%", "veins of the kidneys"],
+  ["legVeinSaturation", "%", "veins of the legs and the rest of the lower body"],
+  ["venoVenousFlow", "L/min", "from the upper body's veins past the lungs to the atrium"],
+  [
+    "inletRegurgitation",
+    "%",
+    "part of what enters the ventricle that leaks back by its atrioventricular valve",
+  ],
+  ["outletRegurgitation", "%", "part of what the ventricle ejects that leaks back by its semilunar valve"],
+  ["endSystolicElastance", "mmHg/mL", "systemic ventricle, fully contracted"],
+  ["strokeWork", "mJ", "area of the systemic ventricle's pressure-volume loop"],
+  ["albumin", "g/dL", "albumin that usually goes with this pull of plasma protein"],
+  ["carbonDioxide", "mmHg", "carbon dioxide that breathing leaves in the alveoli"],
+  ["oxygenUsePerKilogram", "mL/min/kg", "oxygen used, for the usual weight at this body surface area"],
   ["reflexHeartRate", "1", "factor of the reflex on heart rate"],
   ["reflexResistance", "1", "factor of the reflex on the body's resistance"],
+  ["reflexContractility", "1", "factor of the reflex on the ventricles' elastance"],
+  ["reflexVenousTone", "%", "unstressed volume of the veins that the reflex has taken up"],
 ]);
 
 const RIGHT_HEART = group(
@@ -134,6 +152,20 @@ const RIGHT_HEART = group(
   ["two-ventricle"],
 );
 
+const EACH_LUNG = group(
+  "extras",
+  [
+    ["pulmonaryArterySaturationLeft", "%", "what the pathway brings to the left lung"],
+    ["pulmonaryArterySaturationRight", "%", "what the pathway brings to the right lung"],
+    [
+      "hepaticShareLeft",
+      "%",
+      "of the lower vein's, and so the liver's, blood to both lungs: the left lung's part",
+    ],
+  ],
+  PATHWAY_STAGES,
+);
+
 export const OUTPUTS: readonly Output[] = [
   ...PRESSURES,
   ...FLOWS,
@@ -143,6 +175,7 @@ export const OUTPUTS: readonly Output[] = [
   ...EXCHANGE,
   ...EXTRAS,
   ...RIGHT_HEART,
+  ...EACH_LUNG,
 ];
 
 const byPath = new Map(OUTPUTS.map((output) => [output.path, output]));
@@ -150,7 +183,7 @@ const byPath = new Map(OUTPUTS.map((output) => [output.path, output]));
 /** The table's row, or undefined for an unknown path. */
 export const findOutput = (path: string): Output | undefined => byPath.get(path);
 
-/** The number at a listed path, or undefined where the stage has none. */
+/** The number at a listed path, in the unit of its row; undefined where the stage has none. */
 export function readOutput(circulation: Circulation, path: string): number | undefined {
   const [head, tail] = path.split(".") as [string, string];
   const found = (circulation as unknown as Record<string, Record<string, unknown>>)[head]?.[tail];

@@ -3,46 +3,9 @@
  * Sliders, the request schema, the docs and the lesson checker all read this table.
  */
 import { BODY_PARAMETERS } from "./body-parameters.ts";
+import type { Parameter } from "./parameter.ts";
 import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, ParameterValue, Stage } from "./request.ts";
-
-export type ParameterGroup =
-  | "vessels"
-  | "heart"
-  | "breathing"
-  | "activity"
-  | "pathway"
-  | "fenestration"
-  | "oxygen"
-  | "fluid";
-
-interface Described {
-  readonly name: string;
-  readonly group: ParameterGroup;
-  /** One clause in plain technical English; the page shows translated words from `src/i18n`. */
-  readonly meaning: string;
-  readonly source: string;
-  /** Stages in which it acts; all of them when left out. */
-  readonly stages?: readonly Stage[];
-}
-
-export interface NumberParameter extends Described {
-  readonly kind: "number";
-  readonly unit: string;
-  readonly min: number;
-  readonly max: number;
-  readonly step: number;
-  /** In the stated unit; may depend on stage and body (growth). */
-  readonly default: number | ((stage: Stage, body: Body) => number);
-}
-
-export interface WordParameter extends Described {
-  readonly kind: "word";
-  readonly words: readonly string[];
-  readonly default: string;
-}
-
-export type Parameter = NumberParameter | WordParameter;
 
 export const PARAMETERS: readonly Parameter[] = [...BODY_PARAMETERS, ...PATHWAY_PARAMETERS];
 
@@ -51,13 +14,16 @@ const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]
 /** The table's row, or undefined for an unknown name. */
 export const findParameter = (name: string): Parameter | undefined => byName.get(name);
 
-/** The default in the parameter's own unit for this stage and body. */
+/** The default for this stage and body, in the parameter's own unit. */
 export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): ParameterValue {
   if (parameter.kind === "word") return parameter.default;
   return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
 }
 
-/** The value in force: what the request sets, else the default. `name` must be a number parameter's. */
+/**
+ * The value in force, in the parameter's own unit: what the request sets, else the default. It is not checked against the range again.
+ * @throws when `name` is not a number parameter's
+ */
 export function numberSetting(
   request: {
     readonly stage: Stage;
@@ -71,7 +37,10 @@ export function numberSetting(
   return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
 }
 
-/** As {@link numberSetting}, for a word parameter. */
+/**
+ * As {@link numberSetting}, for a word parameter.
+ * @throws when `name` is not a word parameter's
+ */
 export function wordSetting(
   request: {
     readonly stage: Stage;

@@ -1,5 +1,5 @@
 /** The settable sizes of the pathway and of its fenestration: rows of the parameter table. */
-import type { NumberParameter } from "./parameters.ts";
+import type { NumberParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
 
 const TUBES: readonly Stage[] = ["lateral-tunnel", "extracardiac"];
@@ -139,7 +139,7 @@ export const PATHWAY_PARAMETERS: readonly NumberParameter[] = [
     step: 0.1,
     default: 0,
     meaning: "diameter of the hole between pathway and atrium; 0 = none",
-    source: "surgical practice 3-6 mm, usually 4 (from memory)",
+    source: "3-6 mm, usually 4 (surgical practice, no source)",
     stages: PATHWAYS,
   },
   {
@@ -166,7 +166,7 @@ export const PATHWAY_PARAMETERS: readonly NumberParameter[] = [
     step: 0.01,
     default: 0.7,
     meaning: "discharge coefficient: flow through the hole over the flow of an ideal hole of its size",
-    source: "0.65-0.72 at Reynolds 1000-2000 (Idelchik, from memory)",
+    source: "0.65-0.72 at Reynolds number 1000-2000 (Idelchik)",
     stages: PATHWAYS,
   },
 ];

@@ -1,12 +1,17 @@
 /** What is asked of the circulation: the very record that `compute` takes, that a lesson step sets and that the controls edit. */
 
 export const STAGES = ["two-ventricle", "glenn", "atriopulmonary", "lateral-tunnel", "extracardiac"] as const;
+
+/** Which circulation: two ventricles, Glenn, or one of the three Fontan pathways. */
 export type Stage = (typeof STAGES)[number];
 
 /** The three stages in which all venous blood reaches the lungs through a pathway without a pump. */
 export const PATHWAY_STAGES = ["atriopulmonary", "lateral-tunnel", "extracardiac"] as const;
+
+/** A stage with a pathway without a pump. */
 export type PathwayStage = (typeof PATHWAY_STAGES)[number];
 
+/** True for the three stages of {@link PATHWAY_STAGES}. */
 export const hasPathway = (stage: Stage): stage is PathwayStage =>
   (PATHWAY_STAGES as readonly Stage[]).includes(stage);
 
@@ -14,9 +19,13 @@ export const hasPathway = (stage: Stage): stage is PathwayStage =>
 export const hasPlane = (stage: Stage): boolean => stage !== "two-ventricle";
 
 export const VOLUME_RULES = ["fixed-volume", "hold-atrial-pressure", "hold-output"] as const;
+
+/** What is held while the solution is found; see docs/model-circulation.md. */
 export type VolumeRule = (typeof VOLUME_RULES)[number];
 
+/** The person's body; ranges in {@link BODY_RANGES}. */
 export interface Body {
+  /** years */
   readonly ageYears: number;
   /** body surface area, m2 */
   readonly bsa: number;
@@ -27,6 +36,7 @@ export interface Body {
 /** g/dL: taken where a body does not say (common practice, no source). */
 export const USUAL_HAEMOGLOBIN = 14;
 
+/** Allowed range of one value of the body; numbers in `unit`. */
 export interface BodyRange {
   readonly min: number;
   readonly max: number;
@@ -46,6 +56,7 @@ export const BODY_RANGES = {
 /** A parameter's value: a number in the unit that `parameters.ts` states, or one of its words. */
 export type ParameterValue = number | string;
 
+/** One circulation to solve. */
 export interface CirculationRequest {
   readonly kind: "circulation";
   readonly stage: Stage;
@@ -61,7 +72,10 @@ export const CASES = {
   caseB: { ageYears: 19, bsa: 1.7, haemoglobin: USUAL_HAEMOGLOBIN },
 } as const satisfies Record<string, Body>;
 
-/** Between the two demo bodies in proportion to age, so that the two ends are exactly they; rounded to what an address can carry. */
+/**
+ * The body at an age (years): linear between the two demo bodies, which it meets exactly, and beyond them. Body surface area in m2 and
+ * haemoglobin in g/dL, rounded to what an address can carry.
+ */
 export function bodyAt(ageYears: number): Body {
   const { caseA, caseB } = CASES;
   const share = (ageYears - caseA.ageYears) / (caseB.ageYears - caseA.ageYears);
@@ -70,7 +84,7 @@ export function bodyAt(ageYears: number): Body {
   return { ageYears, bsa: between("bsa"), haemoglobin: between("haemoglobin") };
 }
 
-/** The same with the fenestration shut at the volume (mL) that the person has with it open: a test occlusion. */
+/** The same with the fenestration closed at the volume (mL) that the person has with it open: a test occlusion. */
 export const occluded = (request: CirculationRequest, bloodVolume: number): CirculationRequest => ({
   ...request,
   volumeRule: "fixed-volume",

@@ -1,6 +1,6 @@
 /**
- * The hot loop: every tracer follows the flow by the midpoint rule, in strides of at most {@link STRIDE} cells, in a field that
- * goes over from one moment to the next. Nothing is allocated. A step that would end in a wall is set back along the wall's normal.
+ * The hot loop: every tracer follows the flow by the midpoint rule, in strides of at most {@link STRIDE} cells, in a field that is
+ * interpolated between two moments. Nothing is allocated. A step that would end in a wall is set back along the wall's normal.
  */
 import type { FlowField } from "../flow-field/flow-field.ts";
 import type { RandomSource } from "../random.ts";
@@ -8,10 +8,11 @@ import { enter, entrance, type Supply } from "./release.ts";
 import { layTrails, type TracerCloud } from "./tracer-cloud.ts";
 import { STRIDE, type TracerPlane } from "./tracer-plane.ts";
 
+/** One step of all tracers. */
 export interface Step {
   readonly from: FlowField;
   readonly to: FlowField;
-  /** 0 = `from`, 1 = `to` */
+  /** fraction: 0 = `from`, 1 = `to` */
   readonly blend: number;
   /** s of blood time */
   readonly seconds: number;
@@ -57,7 +58,11 @@ function sample(velocity: Float32Array, nx: number, gx: number, gy: number): voi
 /** Tracer `n` leaves by opening number `opening`, `across` mm from its middle, with `left` s of the step to go. */
 type Leave = (n: number, opening: number, across: number, left: number) => void;
 
-/** Moves all tracers by `seconds`; those that leave come in again in proportion to the inflows, at an even spread of moments. */
+/**
+ * Moves all tracers by `step.seconds` (s); those that leave enter again in proportion to the inflows, at evenly spread moments.
+ * Positions in mm, speeds in m/s.
+ * @param leave called with the tracer's number, the opening's number, mm across it from its middle, and s of the step that are left
+ */
 export function advance(
   cloud: TracerCloud,
   plane: TracerPlane,
@@ -99,18 +104,18 @@ export function advance(
         const deltaY = originY + nextY * dx - cuts[c + 1]!;
         if (deltaX * cuts[c + 2]! + deltaY * cuts[c + 3]! > 0) {
           const gate = entrance(plane, supply, random);
-          if (gate < 0) break; // Nothing comes in: it waits at the cut.
+          if (gate < 0) break; // No inflow: it waits at the cut.
           leave?.(n, c / 5, deltaY * cuts[c + 2]! - deltaX * cuts[c + 3]!, left);
           enter(cloud, plane, n, gate, { hepaticShare: supply.hepaticShare, random });
           x = (position[2 * n]! - originX) / dx;
           y = (position[2 * n + 1]! - originY) / dx;
           age[n] = left;
-          // The moment within this step at which it enters is chance: no bands of tracers at an inlet.
+          // It enters at a random moment of the step, so that no bands of tracers form at an inlet.
           left *= random();
           continue;
         }
       }
-      // Near a wall: hold it off along the wall's normal; where that fails it stays where it was.
+      // Near a wall: push it back along the wall's normal; where that fails it stays where it was.
       if (distance[k]! > -1.5 * dx) {
         const off = held(distance, nx, nextX, nextY, dx);
         if (off === 2) continue;
@@ -134,7 +139,7 @@ const within = (value: number, most: number): number => Math.max(0, Math.min(val
 /** Place (cells) to which `held` has pushed */
 const pushed = new Float64Array(2);
 
-/** 0 when the place is clear of the wall; 1 when `pushed` holds a clear place near it; 2 when there is none. */
+/** 0 when the place is clear of the wall; 1 when `pushed` holds a clear place near it; 2 when no such place was found. */
 function held(distance: Float32Array, nx: number, gx: number, gy: number, dx: number): number {
   let x = gx;
   let y = gy;

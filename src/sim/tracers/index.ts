@@ -1,5 +1,5 @@
 /** Tracers: massless, from an opening to another, never through a wall. */
-export { advance } from "./advance.ts";
+export { advance, type Step } from "./advance.ts";
 export { farWall, freeJet, type Hole, type Jet } from "./jet.ts";
 export { entrance, fill, resettle, type Supply } from "./release.ts";
 export { TracerCloud } from "./tracer-cloud.ts";

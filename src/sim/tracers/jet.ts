@@ -1,12 +1,13 @@
 /**
- * What goes on beyond a hole in the pathway's wall: tracers that leave through it as a round free jet. It starts with the orifice law's
- * speed Q / (Cd A) across the contracted stream, keeps its momentum, and widens in proportion to the way (half-width 0.094 of it: Hussein,
- * Capp & George, J Fluid Mech 258:31, 1994), so that its middle slows as 1 / way and blood from around is drawn in.
+ * Beyond a hole in the pathway's wall: tracers leave through it as a round free jet. It starts with the orifice law's speed Q / (Cd A)
+ * across the contracted stream, keeps its momentum, and widens in proportion to distance (half-width 0.094 of it: Hussein, Capp & George,
+ * J Fluid Mech 258:31, 1994), so that its centre slows as 1 / distance and surrounding blood is drawn in.
  */
 import type { Point } from "../geometry/geometry.ts";
 import type { RandomSource } from "../random.ts";
 import { layTrails, place, TracerCloud } from "./tracer-cloud.ts";
 
+/** Where a jet leaves the pathway. */
 export interface Hole {
   /** mm: middle of its outer end, and the unit vector out of the pathway */
   readonly centre: Point;
@@ -17,15 +18,16 @@ export interface Hole {
   readonly reach: number;
 }
 
+/** The tracers of one jet. */
 export interface Jet {
   readonly tracers: TracerCloud;
-  /** [capacity] part of a tracer's blood that is still the pathway's own, 1..0 */
+  /** [capacity] fraction of a tracer's blood that still comes from the pathway, 1 to 0 */
   readonly undiluted: Float32Array;
-  /** Another hole, or none: what was under way is gone. */
+  /** Another hole, or none: tracers under way are dropped. */
   lay(hole: Hole | null): void;
   /** Tracer `n` of `from` leaves, `across` mm from the middle, at the jet's `speed` (m/s), with `left` s of the step to go. */
   take(from: TracerCloud, n: number, across: number, speed: number, left: number): void;
-  /** Moves what left in earlier steps. */
+  /** Moves by `seconds` the tracers that left in earlier steps. */
   advance(seconds: number): void;
 }
 
@@ -33,13 +35,19 @@ export interface Jet {
 const SPREAD = 0.094;
 /** Half-width of a bell curve over its deviation. */
 const HALF = Math.sqrt(2 * Math.LN2);
-/** mm moved between two looks at the speed */
+/** mm moved between two samples of the speed */
 const STRIDE = 1.5;
 /** How soon eddies shuffle tracers across the jet, per doubling of its width or so. */
 const SHUFFLE = 0.3;
-/** Part of the reach over which what is left fades into the blood around. */
+/** Fraction of the reach over which the rest fades into the surrounding blood. */
 const FADES = 0.5;
 
+/**
+ * A jet without tracers and without a hole.
+ * @param capacity count of tracers at most
+ * @param trailLength count of points in a trail
+ * @param trail s of blood time that a trail spans
+ */
 export function freeJet(capacity: number, trailLength: number, trail: number, random: RandomSource): Jet {
   const tracers = new TracerCloud(capacity, trailLength, trail);
   const undiluted = new Float32Array(capacity);
@@ -129,7 +137,7 @@ export function freeJet(capacity: number, trailLength: number, trail: number, ra
   };
 }
 
-/** mm from a point in a direction to where the outline is last met; undefined where it never is. */
+/** Distance (mm) from a point (mm) in a direction to the last crossing of the outline; undefined where there is no crossing. */
 export function farWall(outline: readonly Point[], from: Point, along: Point): number | undefined {
   let farthest: number | undefined;
   outline.forEach(([x0, y0], i) => {

@@ -1,14 +1,14 @@
-/** Where tracers come from: an even filling to begin with, then the openings through which blood enters. */
+/** Where tracers come from: an even filling at first, then the openings through which blood enters. */
 import type { RandomSource } from "../random.ts";
 import { place, type TracerCloud } from "./tracer-cloud.ts";
 import { distanceAt, type TracerPlane } from "./tracer-plane.ts";
 import { ORIGINS, type Origin } from "./tracers.ts";
 
-/** What enters just now. */
+/** What enters at present. */
 export interface Supply {
-  /** mL/s into the blood, by opening; what is 0 or less lets nothing in */
+  /** mL/s into the blood, by opening; nothing enters where it is 0 or less */
   readonly inflow: Readonly<Record<string, number>>;
-  /** part of the lower vein's blood that comes from the liver, 0..1 */
+  /** fraction of the lower vein's blood that comes from the liver */
   readonly hepaticShare: number;
 }
 
@@ -20,8 +20,8 @@ const LEGS = ORIGINS.indexOf("legs") as Origin;
 const MARGIN = 0.25;
 
 /**
- * Fills the cloud with `count` tracers, evenly by volume (denser where the plane is deeper). Their origin is drawn from the flows
- * until blood that has really entered replaces them. A pulse of dye that was asked for waits for the blood that enters next.
+ * Fills the cloud with `count` tracers (at most its capacity), evenly by volume: denser where the plane is deeper. Their origins are drawn in
+ * proportion to the flows until tracers that entered replace them. A pulse of dye that was asked for waits for the blood that enters next.
  */
 export function fill(
   cloud: TracerCloud,
@@ -46,7 +46,7 @@ export function fill(
   }
 }
 
-/** After the walls have moved: tracers that would lie in a wall are strewn anew, the rest stay where they are. */
+/** After the walls have moved: tracers that would be in a wall are placed again at random, the rest stay where they are. */
 export function resettle(cloud: TracerCloud, plane: TracerPlane, random: RandomSource): void {
   for (let n = 0; n < cloud.count; n++) {
     const x = cloud.position[2 * n]!;
@@ -64,7 +64,7 @@ function beyondCut({ shape, near, cuts }: TracerPlane, x: number, y: number): bo
   return c >= 0 && (x - cuts[c]!) * cuts[c + 2]! + (y - cuts[c + 1]!) * cuts[c + 3]! > 0;
 }
 
-/** Tries before a tracer is left where it is: a plane without blood must not hang. */
+/** Tries before a tracer stays where it is, so that a plane without blood does not hang. */
 const TRIES = 2000;
 
 function scatter(cloud: TracerCloud, plane: TracerPlane, n: number, random: RandomSource): void {
@@ -82,7 +82,7 @@ function scatter(cloud: TracerCloud, plane: TracerPlane, n: number, random: Rand
   }
 }
 
-/** Number of the opening through which the next tracer enters, drawn in proportion to flow; -1 when nothing enters. */
+/** Index of the opening through which the next tracer enters, drawn in proportion to flow; -1 when nothing enters. */
 export function entrance({ openings }: TracerPlane, { inflow }: Supply, random: RandomSource): number {
   let total = 0;
   for (let n = 0; n < openings.length; n++) total += Math.max(0, inflow[openings[n]!.name] ?? 0);
@@ -100,8 +100,8 @@ export function entrance({ openings }: TracerPlane, { inflow }: Supply, random: 
 }
 
 /**
- * What enters below is layered as its veins join it: liver blood at the sides, blood from the legs in the middle.
- * @param across part of the flow to one side minus that to the other, -1..1
+ * Blood enters the lower vein in layers, as its veins join it: liver blood at the sides, blood from the legs in the middle.
+ * @param across fraction of the flow on one side minus that on the other, -1 to 1
  * @param before origin of the tracer that left, kept when blood comes back through an outlet
  */
 function originAt(opening: string, across: number, hepaticShare: number, before: number): number {
@@ -111,8 +111,9 @@ function originAt(opening: string, across: number, hepaticShare: number, before:
 }
 
 /**
- * Sets tracer `n` on the cut of opening `from`, spread as a parabolic profile carries blood through it, and counts its dye.
- * @param from number of the opening
+ * Puts tracer `n` on the cut of an opening, distributed as a parabolic profile carries blood through it, and counts its dye.
+ * @param from index of the opening
+ * @param options.hepaticShare fraction of the lower vein's blood that comes from the liver
  */
 export function enter(
   cloud: TracerCloud,

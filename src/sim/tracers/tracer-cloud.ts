@@ -11,16 +11,16 @@ export class TracerCloud implements Tracers {
   readonly position: Float32Array;
   /** [capacity][trailLength][2] newest first, mm */
   readonly trail: Float32Array;
-  /** [capacity] */
+  /** [capacity], units as in Tracers */
   readonly origin: Uint8Array;
   readonly age: Float32Array;
   readonly speed: Float32Array;
   readonly dyed: Uint8Array;
-  /** s since the last point of the trails was laid */
+  /** s since the last point of the trails */
   sinceTrail = 0;
   /** s for which what enters is still dyed */
   dyeLeft = 0;
-  /** how many were dyed by the running pulse, and how many of them are still inside */
+  /** count of tracers dyed by the present pulse, and of those still inside */
   dyedEver = 0;
   dyedInside = 0;
 
@@ -41,7 +41,7 @@ export class TracerCloud implements Tracers {
   }
 }
 
-/** Puts tracer `n` at a place, its trail collapsed there. */
+/** Puts tracer `n` at (x, y), mm, its trail collapsed there. */
 export function place(cloud: TracerCloud, n: number, x: number, y: number): void {
   const { position, trail, trailLength } = cloud;
   position[2 * n] = x;
@@ -53,7 +53,7 @@ export function place(cloud: TracerCloud, n: number, x: number, y: number): void
   }
 }
 
-/** Lays a point of every trail when its time has come. */
+/** Adds a point to every trail when its time has come; `seconds` (s) of blood time have passed since the last call. */
 export function layTrails(cloud: TracerCloud, seconds: number): void {
   cloud.sinceTrail += seconds;
   if (cloud.sinceTrail < cloud.trailSpacing) return;

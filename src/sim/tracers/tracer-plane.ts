@@ -1,4 +1,5 @@
 /** The plane as tracers need it: where the wall is, and which cells lie near an opening. */
+import { bilinear } from "../flow-field/bilinear.ts";
 import type { FieldShape } from "../flow-field/flow-field.ts";
 import type { Opening } from "../geometry/geometry.ts";
 
@@ -42,19 +43,6 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
   let deepest = 0;
   for (let k = 0; k < nx * ny; k++) if (shape.distance[k]! < 0) deepest = Math.max(deepest, shape.depth[k]!);
   return { shape, openings, near, cuts, deepest, velocity: new Float32Array(2 * nx * ny) };
-}
-
-/** Bilinear value at a place given in cells from the centre of cell (0,0); the place must lie within the grid. */
-export function bilinear(values: Float32Array, nx: number, gx: number, gy: number): number {
-  const i = gx | 0;
-  const j = gy | 0;
-  const s = gx - i;
-  const t = gy - j;
-  const k = j * nx + i;
-  return (
-    (1 - t) * ((1 - s) * values[k]! + s * values[k + 1]!) +
-    t * ((1 - s) * values[k + nx]! + s * values[k + nx + 1]!)
-  );
 }
 
 /** mm, negative in the blood; beyond the grid counts as wall. */

@@ -1,16 +1,19 @@
 /** Massless tracers as flat arrays, allocated once. */
 
+/** Where blood came from: superior vena cava, liver, legs. */
 export const ORIGINS = ["upper", "liver", "legs"] as const;
 /** index into ORIGINS */
 export type Origin = 0 | 1 | 2;
 
+/** What a picture reads of the tracers. */
 export interface Tracers {
-  /** how many of the slots are in use */
+  /** count of slots in use */
   readonly count: number;
   /** mm [2*capacity] interleaved x, y */
   readonly position: Float32Array;
   /** mm [2*capacity*trail] earlier positions, newest first, interleaved, for short trails; a fresh tracer's trail is collapsed on itself */
   readonly trail: Float32Array;
+  /** count of points in a trail */
   readonly trailLength: number;
   /** [capacity] index into ORIGINS */
   readonly origin: Uint8Array;
@@ -18,6 +21,6 @@ export interface Tracers {
   readonly age: Float32Array;
   /** m/s [capacity] */
   readonly speed: Float32Array;
-  /** 1 for dyed [capacity] */
+  /** dimensionless, 1 for dyed [capacity] */
   readonly dyed: Uint8Array;
 }

@@ -1,4 +1,4 @@
-/** Something one tap away within a sentence: a button that opens a note beneath its line; Esc closes it. */
+/** A button within a sentence that opens a note below its line; Esc closes it. */
 import type { ComponentChildren } from "preact";
 import { useId, useRef, useState } from "preact/hooks";
 

@@ -1,4 +1,4 @@
-/** An equation: set once the typesetter has arrived, its TeX until then. Only the technical telling ever asks for it. */
+/** An equation: typeset once the typesetter is loaded, its TeX until then. Only the technical version uses it. */
 import { useEffect, useState } from "preact/hooks";
 
 export function Equation({ tex, display }: { readonly tex: string; readonly display?: boolean }) {

@@ -1,4 +1,4 @@
-/** A lesson's text on the page: each of its parts an element of its own, never markup. */
+/** A lesson's text on the page: each of its parts a separate element, never markup. */
 import type { ComponentChildren } from "preact";
 import type { Block, Inline, Prose } from "../../lesson/prose.ts";
 import { Equation } from "./equation.tsx";

@@ -87,7 +87,7 @@ function AnswerOf({ question, voice, editing, given, judgement, again, onAnswer 
   }
 }
 
-/** The model's own answer, told where the reason alone does not show it. */
+/** The model's own answer, shown where the reason alone does not give it. */
 function truthOf(question: Question, { right, truth }: Judgement, voice: Voice) {
   if (question.kind === "estimate" && typeof truth === "number") {
     return t("lesson.truth", { value: formatQuantity(truth, question.format.unit, question.format.digits) });

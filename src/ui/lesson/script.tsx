@@ -1,4 +1,4 @@
-/** The words of one step: as much of a telling as the place allows, and the caution that belongs to it. */
+/** The text of one step: as much of a version as the mode shows, and its caution. */
 
 import { t } from "../../i18n/index.ts";
 import type { Lesson, Part, Step, Translation } from "../../lesson/lesson.ts";
@@ -13,7 +13,7 @@ export interface ScriptProps {
   readonly paragraphs?: number;
 }
 
-/** The part that tells this step in the chosen telling; the plain one where there is no other. */
+/** The part of this step in the chosen version; the plain one where there is no other. */
 const partOf = (step: Step, { telling }: Voice): Part =>
   (telling === "technical" ? step.technical : null) ?? step.plain;
 
@@ -36,7 +36,7 @@ export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voi
     </div>
   );
 
-/** Where a translation stands: whether it can be relied on. */
+/** State of a translation: whether it can be relied on. */
 export function TranslationNote({ translation }: { readonly translation: Translation | null }) {
   if (!translation) return null;
   return (

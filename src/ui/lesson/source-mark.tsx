@@ -23,7 +23,7 @@ export const SourceMark = ({
     <span>[{name}]</span>
   );
 
-/** Titles stand in their own language; English unless the file says otherwise. */
+/** Titles are in their own language; English unless the file says otherwise. */
 export const SourceLine = ({ source }: { readonly source: Source }) => (
   <>
     <bdi>

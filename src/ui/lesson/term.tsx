@@ -5,7 +5,7 @@ import { Disclosure } from "./disclosure.tsx";
 import type { Telling } from "./voice.ts";
 
 export interface TermProps {
-  /** Undefined where the glossary has none: the word then stands alone. */
+  /** Undefined where the glossary has no entry: the word is then shown as it is. */
   readonly entry: GlossaryEntry | undefined;
   readonly telling: Telling;
   readonly children: ComponentChildren;

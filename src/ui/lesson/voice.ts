@@ -1,9 +1,10 @@
-/** What a lesson's words need from the page to be shown: numbers of the moment, explanations, and the way to other steps. */
+/** What a lesson's text needs from the page: current numbers, explanations, and links to other steps. */
 
 import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
+import { figureBand } from "../../lesson/figure-band.ts";
 import type { Situation } from "../../lesson/figure-paths.ts";
 import type { Glossary, Sources } from "../../lesson/glossary.ts";
-import { type Figure, figureValue } from "../../lesson/live-figures.ts";
+import { type Figure, figureValue, type Kept } from "../../lesson/live-figures.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 
 export const TELLINGS = ["plain", "technical"] as const;
@@ -24,11 +25,15 @@ export function numberIn(situation: Situation, figure: Figure): string {
   const value = figureValue(figure, situation);
   if (value === null)
     return t(/(^|[^A-Za-z])field\./.test(figure.written) ? "lesson.measuring" : "lesson.waiting");
-  return formatFigure(value, figure);
+  const band = figureBand(figure, situation);
+  return formatFigure(band ? [value, ...band] : value, figure);
 }
 
 /** As the reader's language writes it. */
-export function formatFigure(value: number, { format: { unit, digits, signed, bare } }: Figure): string {
-  const text = bare ? formatNumber(value, digits) : formatQuantity(value, unit, digits);
+export function formatFigure(kept: Kept, { format: { unit, digits, signed, bare } }: Figure): string {
+  const [value, ...band] = typeof kept === "number" ? [kept] : kept;
+  const text = bare
+    ? formatNumber(value, digits)
+    : formatQuantity(value, unit, digits, band.length === 2 ? band : undefined);
   return signed && Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
 }

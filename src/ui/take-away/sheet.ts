@@ -1,4 +1,4 @@
-/** A picture of the stage with its numbers, cautions, version and date beneath: drawn to a canvas, for stills and clips. */
+/** A picture of the stage with its numbers, cautions, version and date below: drawn to a canvas, for stills and clips. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
@@ -21,7 +21,7 @@ export interface Sheet {
   readonly family: string;
 }
 
-/** Part of the height that the words take. */
+/** Fraction of the height used by the text. */
 const BAND = 0.17;
 
 /** px of the picture's own area within a sheet of this size. */
@@ -68,7 +68,7 @@ interface Row {
   readonly bold: boolean;
 }
 
-/** What stands beneath the picture on a sheet of this size. */
+/** The text below the picture on a sheet of this size. */
 export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
   const top = pictureArea(width, height).height;
   const unit = (height - top) / 7;
@@ -83,9 +83,9 @@ export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
     bold,
   });
   const figures = sheet.figures
-    .filter(({ value, source }) => value !== null && source !== "field")
-    .map(({ name, value, unit, digits }) =>
-      t("sheet.figure", { name: t(`figure.${name}`), value: formatQuantity(value!, unit, digits) }),
+    .filter(({ value }) => value !== null)
+    .map(({ name, value, unit, digits, band }) =>
+      t("sheet.figure", { name: t(`figure.${name}`), value: formatQuantity(value!, unit, digits, band) }),
     );
   const cautions = cautionSentences();
   const half = Math.ceil(cautions.length / 2);

@@ -1,8 +1,7 @@
 /** The state and its ledger as a table for a spreadsheet: settings, results and losses with units, cautions, version, date. */
 
-import { language, t } from "../../i18n/index.ts";
+import { type Band, language, shareOf, t } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { FieldReadings } from "../../sim/flow-field/flow-field.ts";
 import { PARAMETERS } from "../../sim/parameters/parameters.ts";
 import { actsIn, settingOf } from "../../state/edit.ts";
 import { VERSION } from "../app-version.ts";
@@ -10,7 +9,7 @@ import { cautionSentences } from "../cautions.tsx";
 import { figuresOf } from "../figures.ts";
 import { type Cell, writeCsv } from "./csv.ts";
 
-/** UCUM codes of our units (case-sensitive form, from memory of the standard). */
+/** UCUM codes of our units, case-sensitive form (docs/constants-from-memory.md). */
 const UCUM: Readonly<Record<string, string>> = {
   mmHg: "mm[Hg]",
   "L/min": "L/min",
@@ -30,31 +29,49 @@ const UCUM: Readonly<Record<string, string>> = {
   "%/mmHg": "%/mm[Hg]",
   "WU.m2": "mm[Hg].min/L.m2",
   MET: "[MET]",
+  cmH2O: "cm[H2O]",
+  "mmol/L": "mmol/L",
+  "mL/min/kg": "mL/min/kg",
 };
 
 export interface TableSource {
   readonly circulation: Circulation;
-  readonly readings: FieldReadings | null;
   /** The link that opens this state. */
   readonly link: string;
   /** RFC 3339 */
   readonly date: string;
 }
 
-/** Columns: section, name, value, unit, UCUM code, source. Numbers keep all digits and the point as decimal sign. */
-export function writeTable({ circulation, readings, link, date }: TableSource): string {
+/** Columns: section, name, value, ends of its band, unit, UCUM code, source. Numbers keep all digits and the point as decimal sign. */
+export function writeTable({ circulation, link, date }: TableSource): string {
   const { request } = circulation;
-  const row = (section: string, name: string, value: Cell, unit = "", source = ""): readonly Cell[] => [
+  const row = (
+    section: string,
+    name: string,
+    value: Cell,
+    unit = "",
+    source = "",
+    band: Band | readonly ["", ""] = ["", ""],
+  ): readonly Cell[] => [
     t(`table.${section}`),
     name,
     value,
+    ...band,
     unit === "1" ? "" : unit,
     UCUM[unit] ?? "",
     source,
   ];
   const about = (name: string, value: Cell, unit?: string) => row("about", t(`table.${name}`), value, unit);
-  const results = figuresOf(circulation, readings).flatMap(({ name, value, unit, source }) =>
-    value === null ? [] : [row("results", t(`figure.${name}`), value, unit, t(`figure.source.${source}`))],
+  const results = figuresOf(circulation).flatMap(({ name, value, unit, band }) =>
+    value === null ? [] : [row("results", t(`figure.${name}`), value, unit, "", band)],
+  );
+  const { shares } = circulation;
+  const parts = (shares ? (["ivc", "svc"] as const) : []).flatMap((vein) =>
+    (["left", "right"] as const).map((lung) => {
+      const { value, band } = shareOf(shares![vein], lung);
+      const name = `${t(`opening.${vein}`)} → ${t(`opening.${lung}`)}`;
+      return row("shares", name, value, "%", "", band);
+    }),
   );
   const settings = PARAMETERS.filter((parameter) => actsIn(parameter, request.stage)).map((parameter) =>
     row(
@@ -73,7 +90,9 @@ export function writeTable({ circulation, readings, link, date }: TableSource): 
     ];
   });
   return writeCsv([
-    ["section", "name", "value", "unit", "ucum", "source"].map((column) => t(`table.column.${column}`)),
+    ["section", "name", "value", "low", "high", "unit", "ucum", "source"].map((column) =>
+      t(`table.column.${column}`),
+    ),
     about("program", `${t("name")} ${VERSION}`),
     about("date", date),
     about("language", language()),
@@ -84,6 +103,7 @@ export function writeTable({ circulation, readings, link, date }: TableSource): 
     about("bsa", request.body.bsa, "m2"),
     about("haemoglobin", request.body.haemoglobin, "g/dL"),
     ...results,
+    ...parts,
     ...settings,
     ...losses,
     ...cautionSentences().map((sentence) => row("caution", sentence, "")),

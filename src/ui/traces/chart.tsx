@@ -1,4 +1,4 @@
-/** One chart: curves over axes by uplot (loaded when first shown), a legend in words, a marker in step with the picture, a table beside it. */
+/** One chart: curves over axes by uplot (loaded when first shown), a legend in words, a marker in step with the picture, and a table. */
 import { useEffect, useRef } from "preact/hooks";
 import type uPlot from "uplot";
 import { formatNumber, formatQuantity, hasMessage, t } from "../../i18n/index.ts";
@@ -25,9 +25,9 @@ export interface ChartProps {
   readonly type: number;
   /** CSS px */
   readonly height: number;
-  /** Where the marker stands on the horizontal axis, asked before each drawn frame; without it there is none. */
+  /** Position of the marker on the horizontal axis, read before each drawn frame; no marker without it. */
   readonly moment?: () => number | null;
-  /** Marker stands still on this value. */
+  /** The marker stays on this value. */
   readonly mark?: number;
 }
 

@@ -1,4 +1,4 @@
-/** Decimals with which all marks of an axis are told exactly, at most six. */
+/** Decimals with which all marks of an axis are exact, at most six. */
 export function digitsFor(marks: readonly number[]): number {
   for (let digits = 0; digits < 6; digits++) {
     const scale = 10 ** digits;

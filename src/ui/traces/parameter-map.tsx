@@ -30,7 +30,7 @@ export interface ParameterMapProps {
   readonly type: number;
 }
 
-/** Units stand once, in the corner, so that the heads of rows and columns stay narrow. */
+/** Units are given once, in the corner, so that the heads of rows and columns stay narrow. */
 const withUnit = ({ name, unit }: { readonly name: string; readonly unit: string }): string =>
   unitSymbol(unit) ? `${name}, ${unitSymbol(unit)}` : name;
 

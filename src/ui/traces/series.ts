@@ -81,7 +81,7 @@ export interface Loop {
   readonly series: readonly Series[];
 }
 
-/** Pressure (mmHg) against volume (mL) of the ventricle over the whole repeat; null while the model gives none. */
+/** Pressure (mmHg) against volume (mL) of the ventricle over the whole cycle; null while the model gives none. */
 export function pressureVolumeLoop({ traces }: Circulation, palette: Palette): Loop | null {
   const { ventricle } = traces.pressures;
   const { ventricle: volume } = traces.volumes;
@@ -108,7 +108,7 @@ export interface Summary {
   readonly greatest: number;
 }
 
-/** Figures for the table that stands for a chart; gaps are left out, null when nothing is left. The last sample of a closed trace repeats the first. */
+/** Figures for the table in place of a chart; gaps are left out, null when nothing is left. The last sample of a closed trace repeats the first. */
 export function summaryOf(values: ArrayLike<number>, closed: boolean): Summary | null {
   let [sum, count] = [0, 0];
   let [least, greatest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

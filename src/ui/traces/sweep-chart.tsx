@@ -14,7 +14,7 @@ export interface SweepChartProps {
   readonly read: (circulation: Circulation) => number;
   /** Curve's name in words, by the sweep's name of it and its index. */
   readonly nameOf: (curve: string, index: number) => string;
-  /** what is changed, as it stands in the scene */
+  /** present value of what is varied, in the scene */
   readonly mark?: number;
   readonly palette: Palette;
   /** CSS px of the smallest words: 24 in a lecture or kiosk */

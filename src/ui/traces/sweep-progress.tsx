@@ -1,4 +1,4 @@
-/** How far a sweep has come, and a button that ends it; nothing once it is whole. */
+/** Progress of a sweep, and a button that ends it; nothing once it is complete. */
 import type { RunningSweep } from "../../chain/running-sweep.ts";
 import { formatQuantity, t } from "../../i18n/index.ts";
 

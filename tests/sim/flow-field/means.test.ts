@@ -11,7 +11,7 @@ const boundary: BoundaryConditions = {
   outflow: {},
 };
 
-test("maps are means over a whole window of the drive, replaced window by window and not with the beat", () => {
+test("maps are means over a whole period of the boundary conditions, replaced period by period and not with the beat", () => {
   const session = buildField(crossing(), fluid, { cellsAcross: 8, depth: "round" });
   session.setBoundary(boundary);
   session.advanceSeconds(2.01);

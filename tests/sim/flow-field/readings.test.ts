@@ -1,14 +1,12 @@
 import { expect, test } from "vitest";
 import { boundaryConditions } from "../../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../../src/chain/fluid.ts";
-import { tabulatedLoss } from "../../../src/chain/tabulated.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
-import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.ts";
+import type { BoundaryConditions, FieldReadings } from "../../../src/sim/flow-field/flow-field.ts";
 import { buildField } from "../../../src/sim/flow-field/index.ts";
 import { trackPassage } from "../../../src/sim/flow-field/parcel-passage.ts";
 import { flowShares } from "../../../src/sim/flow-field/pathlines.ts";
 import { type Period, settledPeriods, sharesOf } from "../../../src/sim/flow-field/periods.ts";
-import { lowerVeinDrop } from "../../../src/sim/flow-field/pressure-drop.ts";
 import { settle } from "../../../src/sim/flow-field/steady-state.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
 import { PATHWAY_STAGES } from "../../../src/sim/parameters/request.ts";
@@ -17,8 +15,14 @@ import { crossing } from "./planes.ts";
 
 const fluid = { density: 1060, viscosity: 3.5 };
 
-/** Asked for by LUNGWARD_LONG=1: the page's own grid and all three pathways, whose figures docs/model-field.md and model-pathways.md tell. */
+/** Asked for by LUNGWARD_LONG=1: the page's own grid and all three pathways, whose figures docs/model-field.md tells. */
 const long = process.env.LUNGWARD_LONG === "1";
+
+/** mmHg of total pressure from the lower vein to the left lung's opening. */
+function fall({ openings }: FieldReadings): number {
+  const total = (name: string) => openings.find((opening) => opening.name === name)!.totalPressure;
+  return total("ivc") - total("left");
+}
 
 test.each(long ? PATHWAY_STAGES : (["atriopulmonary", "lateral-tunnel"] as const))(
   "%s: blood that breathes and beats settles, its energy budget closes within 7 %, and its readings then stand",
@@ -41,21 +45,12 @@ test.each(long ? PATHWAY_STAGES : (["atriopulmonary", "lateral-tunnel"] as const
     const later = field.read().readings;
     expect(later.settled).toBe(true);
     expect(Math.abs(later.powerLoss / first.powerLoss - 1)).toBeLessThan(0.01);
-    expect(Math.abs(lowerVeinDrop(later)! / lowerVeinDrop(first)! - 1)).toBeLessThan(0.01);
+    expect(Math.abs(fall(later) / fall(first) - 1)).toBeLessThan(0.01);
     expect(Math.abs(later.shares.ivc!.left! - first.shares.ivc!.left!)).toBeLessThan(0.05);
     if (!long) return;
-    const table = tabulatedLoss(circulation)!;
-    const reported = {
-      power: later.powerLoss / table.powerLoss,
-      drop: lowerVeinDrop(later)! / table.pressureDrop,
-    };
-    console.log(stage, { periods, auditPercent: later.auditPercent, ...reported });
+    console.log(stage, { periods, auditPercent: later.auditPercent });
     expect(periods).toBe(3);
     expect(Math.abs(later.auditPercent)).toBeLessThan(4);
-    expect(reported.power).toBeGreaterThan(0.95);
-    expect(reported.power).toBeLessThan(1.2);
-    expect(reported.drop).toBeGreaterThan(1.15);
-    expect(reported.drop).toBeLessThan(1.9);
   },
   120_000,
 );
@@ -128,7 +123,7 @@ const even = (period: number, lower: number): BoundaryConditions => ({
   outflow: {},
 });
 
-test("What flows in is read at once, not only after a whole repeat: tracers enter by it", () => {
+test("Inflow is read at once, not only after a whole cycle: tracers enter by it", () => {
   const field = buildField(crossing(), fluid, { cellsAcross: 6, depth: "round" });
   field.setBoundary(even(2.4, 12));
   field.advanceSeconds(0.05);

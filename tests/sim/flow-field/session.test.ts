@@ -34,7 +34,7 @@ describe("A field session", () => {
     }
   });
 
-  test("goes on through moved walls: no jump, no lost mass", () => {
+  test("continues through moved walls: no jump, no lost mass", () => {
     const speedAt = (
       field: typeof before,
       geometry: FlowGeometry,

@@ -41,7 +41,7 @@ describe("Depth of a polygon", () => {
     [30, 10],
     [45, 13],
   ])(
-    "a straight channel of 8 mm turned by %i degrees is 8 mm deep-and-wide on %i cells, wherever the grid lies",
+    "a straight channel of 8 mm turned by %i degrees is 8 mm wide and accordingly deep on %i cells, at any position of the grid",
     (degrees, cells) => {
       const mesh = buildMesh(polygon(turned(channel, degrees)), { dx: 8 / cells, depth: "round" });
       for (const at of turned(

@@ -101,7 +101,7 @@ test.each(STAGES)("%s: the picture's stations are the grade line's", (stage) => 
   }
 });
 
-test.each(STAGES)("%s: labels stand outside the lumen", (stage) => {
+test.each(STAGES)("%s: labels are outside the lumen", (stage) => {
   for (const body of BODIES) {
     const geometry = plane(stage, { fenestrationDiameter: 4 }, body);
     const distance = planeDistance(geometry, 0);
@@ -140,7 +140,7 @@ test.each(STAGES)("%s: a handle on a wall moves with the wall that it sets", (st
   }
 });
 
-test("a narrowing narrows the drawn lumen to what the ledger reckons with", () => {
+test("a narrowing narrows the drawn lumen to the width that the ledger uses", () => {
   const geometry = plane("extracardiac", { pathwayNarrowing: 50, cavalOffset: 0 });
   const distance = planeDistance(geometry, 0);
   const { at, along } = geometry.handles.find(({ edits }) => edits === "pathwayNarrowing")!;
@@ -156,7 +156,7 @@ test("the conduit keeps its width in an adult while the veins grow", () => {
   expect(widest(CASES.caseB, "ivc")).toBeGreaterThan(1.2 * widest(CASES.caseA, "ivc"));
 });
 
-test.each(PATHWAY_STAGES)("%s: a child's plane is 100 to 140 mm tall and lies within its bounds", (stage) => {
+test.each(PATHWAY_STAGES)("%s: a child's plane is 100 to 140 mm tall and within its bounds", (stage) => {
   const geometry = plane(stage);
   const [left, bottom, right, top] = geometry.bounds;
   expect(top - bottom).toBeGreaterThan(100);

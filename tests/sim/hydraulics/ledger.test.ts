@@ -15,6 +15,7 @@ const element = (branch: BranchName, a: number, b: number): ElementLaw => ({
   areaAfter: lumenArea(0.01),
   source: "by hand",
   validReynolds: [200, 900],
+  factor: 1,
   diameter: 0.02,
   from: 0,
   to: 10,

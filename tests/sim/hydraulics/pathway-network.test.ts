@@ -3,9 +3,9 @@ import { pathwaySizes } from "../../../src/sim/geometry/pathways/sizes.ts";
 import { gradeLine } from "../../../src/sim/hydraulics/grade-line.ts";
 import { BRANCHES, type PathwayFlows } from "../../../src/sim/hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
-import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
+import { baseLaw, pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
 import { developingPipe } from "../../../src/sim/hydraulics/pipe.ts";
-import { meeting, overlap, division as tee } from "../../../src/sim/hydraulics/tee.ts";
+import { division as tee } from "../../../src/sim/hydraulics/tee.ts";
 import {
   CASES,
   type CirculationRequest,
@@ -37,17 +37,21 @@ const loss = (
 };
 
 test.each(Object.entries(CASES))(
-  "%s: each pathway spends 0.2-2 mmHg at rest and the chamber most (acceptance fact 11; Haggerty 2014)",
+  "%s: each pathway spends 0.2-2 mmHg at rest; offset matters more than type (acceptance fact 11; 3D set)",
   (_, body) => {
-    const drops = Object.fromEntries(PATHWAY_STAGES.map((stage) => [stage, loss(stage, {}, body)]));
-    for (const { pressureDrop, powerLoss } of Object.values(drops)) {
+    for (const stage of PATHWAY_STAGES) {
+      const { pressureDrop, powerLoss } = loss(stage, {}, body);
       expect(pressureDrop).toBeGreaterThan(0.2);
       expect(pressureDrop).toBeLessThan(2);
       expect(powerLoss).toBeGreaterThan(1);
       expect(powerLoss).toBeLessThan(20);
     }
-    expect(drops.atriopulmonary!.powerLoss).toBeGreaterThan(drops["lateral-tunnel"]!.powerLoss);
-    expect(drops.atriopulmonary!.powerLoss).toBeGreaterThan(drops.extracardiac!.powerLoss);
+    const far = { cavalOffset: 8 };
+    const chamber = loss("atriopulmonary", {}, body).powerLoss;
+    for (const stage of ["extracardiac", "lateral-tunnel"] as const) {
+      expect(loss(stage, { cavalOffset: -1 }, body).powerLoss).toBeGreaterThan(chamber);
+      expect(loss(stage, far, body).powerLoss).toBeLessThan(chamber);
+    }
   },
 );
 
@@ -60,12 +64,12 @@ test.each(PATHWAY_STAGES)(
   },
 );
 
-test("a narrowing of 30 % outweighs the difference of tunnel and conduit (Tang 2014, Haggerty 2014)", () => {
+test("a narrowing of 40 % outweighs the difference of tunnel and conduit (Tang 2014, Haggerty 2014)", () => {
   const between = Math.abs(
     loss("lateral-tunnel", {}, CASES.caseB).powerLoss - loss("extracardiac", {}, CASES.caseB).powerLoss,
   );
   const narrowed =
-    loss("extracardiac", { leftBranchStenosis: 30 }, CASES.caseB).powerLoss -
+    loss("extracardiac", { leftBranchStenosis: 40 }, CASES.caseB).powerLoss -
     loss("extracardiac", {}, CASES.caseB).powerLoss;
   expect(narrowed).toBeGreaterThan(between);
 });
@@ -75,7 +79,6 @@ test("offset and flare lower the loss, head-on joints lose most (Dubini 1996, En
     loss("extracardiac", { cavalOffset, jointFlare }).powerLoss;
   expect(at(0, 0)).toBeGreaterThan(at(0, 3));
   expect(at(0, 3)).toBeGreaterThan(at(8, 3));
-  expect(at(8, 3)).toBeCloseTo(at(-8, 3), 12);
 });
 
 test.each(["conduitDiameter", "tunnelDiameter"])("a %s of 8 mm costs more than the default", (name) => {
@@ -221,13 +224,14 @@ test("each section has the relation of its kind: narrowing, hole of the least si
   expect(narrowing.map(({ element }) => element)).toEqual(["leftBranchStenosis"]);
   expect(narrowing[0]!.diameter).toBeLessThan(0.8 * law.branches.left.at(-1)!.diameter);
   // The vein goes narrower into a conduit of 12 mm, and wider again behind it.
-  expect(named(/contraction/).length).toBeGreaterThan(0);
+  expect(named(/contraction/).map(({ element }) => element)).toEqual(["conduitEntry"]);
   for (const { diameter, areaAfter } of named(/contraction/))
     expect(diameter ** 2 * (Math.PI / 4)).toBeCloseTo(areaAfter, 12);
   for (const { diameter, areaAfter } of named(/sudden expansion/))
     expect(diameter ** 2 * (Math.PI / 4)).toBeLessThan(areaAfter);
   expect(law.fenestration?.diameter).toBeCloseTo(5e-5, 12);
-  const artery = law.branches.right.find(({ source }) => /entrance/.test(source))!;
+  const base = baseLaw(ask("extracardiac"), rest(CASES.caseA));
+  const artery = base.branches.right.find(({ source }) => /entrance/.test(source))!;
   const alone = developingPipe(
     artery.diameter,
     1e-3 * (artery.to - artery.from),
@@ -241,7 +245,7 @@ test("a pulmonary artery's mouth is reckoned by its speed against the trunk's; w
   const blood = pathwayLaw(ask("atriopulmonary")).fluid;
   const taken = (left: number) => {
     const flows = { ...rest(CASES.caseA), left, right: 3e-5 - left };
-    return pathwayLaw(ask("atriopulmonary", { jointFlare: 0 }), flows).branches.left.find(({ source }) =>
+    return baseLaw(ask("atriopulmonary", { jointFlare: 0 }), flows).branches.left.find(({ source }) =>
       /dividing/.test(source),
     )!;
   };
@@ -258,16 +262,15 @@ test("a pulmonary artery's mouth is reckoned by its speed against the trunk's; w
   ).toBe(true);
 });
 
-test("facing streams overlap by their own lumens: each loses as far as the other's mouth lies before it", () => {
-  const { branches, fluid } = pathwayLaw(ask("extracardiac", { cavalOffset: 6 }), rest(CASES.caseA));
-  const mouth = (branch: "ivc" | "svc") => 2 * Math.sqrt(branches[branch].at(-1)!.areaAfter / Math.PI);
-  for (const [branch, other] of [
-    ["ivc", "svc"],
-    ["svc", "ivc"],
-  ] as const) {
-    const found = branches[branch].find(({ source }) => /facing/.test(source))!;
-    const part = overlap(found.diameter, mouth(other), 0.006);
-    expect(part).toBeGreaterThan(0.1);
-    expect(found.b / meeting(found.diameter, part, fluid).b).toBeCloseTo(1, 9);
-  }
+test("facing streams lose more to each other the nearer they meet, and each also by its own speed", () => {
+  const flows = rest(CASES.caseA);
+  const meets = (cavalOffset: number, branch: "ivc" | "svc") =>
+    baseLaw(ask("extracardiac", { cavalOffset }), flows).branches[branch].find(({ source }) =>
+      /facing/.test(source),
+    )!.b *
+    flows[branch] ** 2;
+  expect(meets(-1, "svc")).toBeGreaterThan(meets(4, "svc"));
+  expect(meets(4, "svc")).toBeGreaterThan(meets(9, "svc"));
+  // the upper vein is the narrower one
+  expect(meets(2, "svc")).toBeGreaterThan(meets(2, "ivc"));
 });

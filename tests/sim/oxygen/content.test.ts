@@ -1,6 +1,11 @@
 import { expect, test } from "vitest";
-import { barometricPressure, pulmonaryVeinTension } from "../../../src/sim/oxygen/alveolar.ts";
+import {
+  alveolarCarbonDioxide,
+  barometricPressure,
+  pulmonaryVeinTension,
+} from "../../../src/sim/oxygen/alveolar.ts";
 import { contentOf, saturationOf, tensionAtSaturation, tensionOf } from "../../../src/sim/oxygen/content.ts";
+import { request } from "../circulation/requests.ts";
 
 test.each([
   [20, 31.98],
@@ -36,11 +41,20 @@ test("tension and saturation are found back from content and curve", () => {
 });
 
 test("air at sea level fills the pulmonary vein to 97 % (physiology values, section 5)", () => {
-  expect(100 * saturationOf(pulmonaryVeinTension(0.21, 0))).toBeCloseTo(97, 0);
+  expect(100 * saturationOf(pulmonaryVeinTension(request("extracardiac")))).toBeCloseTo(97, 0);
 });
 
 test("the standard atmosphere at 2400 m is 567 mmHg (ISO 2533)", () => {
   expect(barometricPressure(2400)).toBeCloseTo(567.4, 0);
+});
+
+test("at height breathing rises and carbon dioxide falls: some 34 mmHg at 3,500 m, 30 at 5,000 (West, from memory), 40 below", () => {
+  const at = (altitude: number) => alveolarCarbonDioxide(request("two-ventricle", undefined, { altitude }));
+  expect(at(0)).toBeCloseTo(40, 0);
+  expect(at(3500)).toBeGreaterThan(31);
+  expect(at(3500)).toBeLessThan(36);
+  expect(at(5000)).toBeGreaterThan(26);
+  expect(at(5000)).toBeLessThan(32);
 });
 
 test("blood without oxygen tension holds none", () => {

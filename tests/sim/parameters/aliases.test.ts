@@ -30,7 +30,7 @@ describe("the table of earlier ids", () => {
     }
   });
 
-  test("gives each earlier and each present parameter a code of its own in links", () => {
+  test("gives each earlier and each present parameter a different code in links", () => {
     const names = [
       ...PARAMETERS.map(({ name }) => name),
       ...entries("parameters").map(([earlier]) => earlier),
@@ -99,7 +99,7 @@ describe("earlier ids are read", () => {
     expect(errors[0]).toContain("strainPressure");
   });
 
-  test("in a link: stage whole and short, codes of parameters, a place pointed at, the mode", () => {
+  test("in a link: stage whole and short, codes of parameters, a highlighted place, the mode", () => {
     for (const stage of ["before-completion", "bc", "glenn"]) {
       const { state, dropped } = readAddress(`1~t${stage}`);
       expect(dropped, stage).toEqual([]);

@@ -66,7 +66,7 @@ describe("the jet beyond the fenestration", () => {
     expect(fed(0, 1).tracers.count).toBe(0);
   });
 
-  it("mixes into the blood around, gone at the far wall", () => {
+  it("mixes into the surrounding blood, and ends at the far wall", () => {
     const { tracers, undiluted } = fed(4000, 1);
     for (let n = 0; n < tracers.count; n++) {
       const x = tracers.position[2 * n]! - hole.centre[0];
@@ -77,7 +77,7 @@ describe("the jet beyond the fenestration", () => {
     }
   });
 
-  it("stands still when no time passes, and ends with the hole", () => {
+  it("does not move when no time passes, and ends with the hole", () => {
     const jet = fed(3000, 1);
     const before = jet.tracers.position.slice();
     jet.advance(0);

@@ -187,7 +187,7 @@ test("a dye pulse begins to leave after the fastest transit and is 90 % out when
   expect(curve!.left.at(-1)!).toBeLessThan(0.05);
 });
 
-test("trails lie behind, newest first, and collapse where a tracer enters", () => {
+test("trails are behind, newest first, and collapse where a tracer enters", () => {
   const { cloud } = running(500, 1);
   const length = cloud.trailLength;
   for (let n = 0; n < cloud.count; n++) {
@@ -198,7 +198,7 @@ test("trails lie behind, newest first, and collapse where a tracer enters", () =
   }
 });
 
-test("after the walls have moved every tracer lies in the blood again", () => {
+test("after the walls have moved every tracer is in the blood again", () => {
   const wide = conduit();
   const random = seededRandom(5);
   const cloud = new TracerCloud(3000);

@@ -1,5 +1,6 @@
 /** The two numbers that a hall or a visitor should see large: those that the step's own words name, else the scene's. */
 
+import { type Band, LOSS_DIGITS } from "../../../i18n/index.ts";
 import { namesIn } from "../../../lesson/expression.ts";
 import type { Step } from "../../../lesson/lesson.ts";
 import { inlinesOf } from "../../../lesson/prose.ts";
@@ -14,6 +15,8 @@ export interface LargeFigure {
   readonly name: string;
   /** One for each pane in the pictures' order, in `unit`; null while it is not known. */
   readonly values: readonly (number | null)[];
+  /** One for each value, in `unit`; undefined where the model leaves no range open. */
+  readonly bands: readonly (Band | undefined)[];
   readonly unit: string;
   readonly digits: number;
   /** Message that has to stand beside the numbers, where one of them says what cannot be. */
@@ -48,9 +51,13 @@ const NAMES: Readonly<Record<string, string>> = {
   "extras.legVeinPressure": "legVeinPressure",
 };
 
-const DIGITS: Readonly<Record<string, number>> = { mmHg: 1, "L/min": 1, mW: 1, "%": 0, "mL/h": 0 };
-/** Pathways differ by less than a tenth. */
-const FINER = { path: "pathway.pressureDrop", digits: 2 } as const;
+const DIGITS: Readonly<Record<string, number>> = { mmHg: 1, "L/min": 1, "%": 0, "mL/h": 0 };
+
+/** What of a path is drop or loss of the pathway. */
+const LOSSES: Readonly<Record<string, keyof typeof LOSS_DIGITS>> = {
+  "pathway.pressureDrop": "pressureDrop",
+  "pathway.powerLoss": "powerLoss",
+};
 
 /** What each scene is about. */
 const OF_SCENE: Readonly<Record<SceneName, readonly string[]>> = {
@@ -104,16 +111,18 @@ export function figuresThatMatter(
     .slice(0, beside.length > 0 ? MAX.beside : MAX.alone)
     .map((path) => {
       const { unit } = findOutput(path)!;
-      const values = stages.map((stage, pane) => {
+      // The answer of the step before stands until the new one has come.
+      const known = stages.map((stage, pane) => {
         const circulation = circulations[pane];
-        // The answer of the step before stands until the new one has come.
-        return circulation?.request.stage === stage ? (readOutput(circulation, path) ?? null) : null;
+        return circulation?.request.stage === stage ? circulation : null;
       });
+      const loss = LOSSES[path];
       return {
         name: NAMES[path]!,
-        values,
+        values: known.map((circulation) => (circulation && readOutput(circulation, path)) ?? null),
+        bands: known.map((circulation) => (loss && circulation?.pathway.band?.[loss]) || undefined),
         unit,
-        digits: beside.length > 0 && path === FINER.path ? FINER.digits : DIGITS[unit]!,
+        digits: loss ? LOSS_DIGITS[loss] : DIGITS[unit]!,
         ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
           ? { note: SHORT_OF_OXYGEN }
           : {}),

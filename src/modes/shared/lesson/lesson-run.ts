@@ -2,8 +2,7 @@
 import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
 import { dealAnswers } from "../../../lesson/deal.ts";
 import type { Situation } from "../../../lesson/figure-paths.ts";
-import { findStep, type Lesson, type Question } from "../../../lesson/lesson.ts";
-import { numbersIn } from "../../../lesson/live-figures.ts";
+import { findStep, type Lesson } from "../../../lesson/lesson.ts";
 import {
   type Again,
   type Player,
@@ -14,25 +13,13 @@ import {
   stepAt,
 } from "../../../lesson/player.ts";
 import type { LessonProgress } from "../../../lesson/progress.ts";
-import { type Given, judge, nearerGoal } from "../../../lesson/questions.ts";
-import {
-  namesRead,
-  requestsOf,
-  situationOf,
-  statesOfQuestion,
-  statesRead,
-} from "../../../lesson/situation.ts";
+import type { Given } from "../../../lesson/questions.ts";
+import { namesRead, numbersIn, situationOf, statesRead } from "../../../lesson/situation.ts";
 import { statesAround, stepState } from "../../../lesson/states.ts";
 import type { SceneState } from "../../../state/scene-state.ts";
 import type { Session } from "../session.ts";
 import { knownAnswers } from "./known-answers.ts";
-
-interface QuestionInView {
-  readonly question: Question;
-  readonly lesson: Lesson;
-  readonly step: number;
-  readonly key: string;
-}
+import { askQuestions, judgeByModel, type QuestionInView } from "./question-in-view.ts";
 
 export interface LessonRun {
   readonly lesson: Lesson;
@@ -57,9 +44,9 @@ export interface RunOptions {
   readonly alone: boolean;
   /** Decides where a question's answers stand. */
   readonly reader: number;
-  readonly earlier?: LessonProgress;
+  readonly earlier?: LessonProgress | undefined;
   /** id of the step to begin at */
-  readonly at?: string;
+  readonly at?: string | undefined;
   readonly due?: readonly Again[];
   /** For questions asked again from other lessons. */
   readonly lessons: readonly Lesson[];
@@ -80,22 +67,14 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     return phase === "why" && why !== null ? findStep(lesson, why) : step;
   });
 
-  const showStep = (index: number): void => {
-    const { view } = session.scene.peek();
-    const wanted = stepState(lesson, index);
-    // A pause and a slower pace belong to the reader; a dye pulse is a count that only rises.
-    const released = index > 0 ? stepState(lesson, index - 1).view.dye : 0;
-    const dye = view.dye + Math.max(0, wanted.view.dye - released);
-    session.show({ ...wanted, view: { ...wanted.view, paused: view.paused, dye } });
-  };
+  const showStep = (index: number): void => session.show(sceneOfStep(lesson, index, session.scene.peek()));
   const stopShowing = effect(() => {
     const index = shown.value;
     untracked(() => showStep(index));
   });
 
-  const own = computed<SceneState>(() => session.scene.value);
   const names = computed(() => namesRead(lesson.steps[shown.value]!));
-  const states = computed(() => statesAround(lesson, shown.value, own.value));
+  const states = computed(() => statesAround(lesson, shown.value, session.scene.value));
   const stopAsking = effect(() => {
     for (const [name, { request }] of Object.entries(statesRead(names.value, states.value))) {
       if (name !== "second" && name !== "third") known.want(request);
@@ -103,42 +82,9 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
   });
   const situation = computed(() => situationOf(states.value, known.answered, chain.readings.value));
 
-  const question = computed<QuestionInView | null>(() => {
-    const { phase, queue } = player.value;
-    const again = phase === "again" ? queue[0] : undefined;
-    const from = again?.lesson ? others.find(({ id }) => id === again.lesson) : lesson;
-    const index = again ? (from ? findStep(from, again.step) : -1) : player.value.step;
-    const step = from?.steps[index];
-    if (!from || !step?.question) return null;
-    return { question: step.question, lesson: from, step: index, key: `${from.id}#${step.id}` };
-  });
-  const asked = computed(() => {
-    const view = question.value;
-    if (!view || player.value.phase !== "again") return null;
-    return statesAround(view.lesson, view.step);
-  });
-  const stopAskingAgain = effect(() => {
-    const view = question.value;
-    if (!view || !asked.value) return;
-    for (const request of requestsOf(namesRead(view.lesson.steps[view.step]!), asked.value))
-      known.want(request);
-  });
-  const questionSituation = computed(() =>
-    asked.value ? situationOf(asked.value, known.answered) : situation.value,
-  );
-
-  const judgeGiven = async (view: QuestionInView, given: Given, scene?: SceneState) => {
-    const around = statesOfQuestion(view.lesson, view.step, scene);
-    const needed = namesRead(view.lesson.steps[view.step]!);
-    const nearerScene = view.question.kind === "goal" && scene ? nearerGoal(view.question, scene) : null;
-    const nearerStates = nearerScene && statesAround(view.lesson, view.step, nearerScene);
-    await known.fetch([
-      ...requestsOf(needed, around),
-      ...(nearerStates ? requestsOf(needed, nearerStates) : []),
-    ]);
-    const nearer = nearerStates && situationOf(nearerStates, known.exactly);
-    return judge(view.question, given, situationOf(around, known.exactly), nearer);
-  };
+  const asking = askQuestions(lesson, others, player, known);
+  const { question } = asking;
+  const questionSituation = computed(() => asking.ownSituation.value ?? situation.value);
 
   const send = (event: PlayerEvent): void => {
     player.value = play(lesson, player.peek(), event);
@@ -155,7 +101,7 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
       step: findStep(lesson, prediction.id),
       key: prediction.id,
     };
-    void judgeGiven(view, attempt.given).then((judgement) => {
+    void judgeByModel(known, view, attempt.given).then((judgement) => {
       if (judgement) send({ kind: "judged", question: prediction.id, judgement });
     });
   });
@@ -172,7 +118,7 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     const seen = questionSituation.peek();
     const first = before.phase !== "again" && view.question.kind === "predict";
     const scene = before.phase === "again" ? undefined : session.scene.peek();
-    const judgement = first ? null : await judgeGiven(view, given, scene);
+    const judgement = first ? null : await judgeByModel(known, view, given, scene);
     const now = player.peek();
     // The learner may have walked on while the model was at work.
     if (now.step !== before.step || now.phase !== before.phase) return;
@@ -194,10 +140,18 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
       batch(() => {
         stopShowing();
         stopAsking();
-        stopAskingAgain();
+        asking.release();
         stopJudging();
         stopTelling();
       });
     },
   };
+}
+
+/** The step's scene; a pause and a slower pace belong to the reader, and a dye pulse is a count that only rises. */
+function sceneOfStep(lesson: Lesson, index: number, { view }: SceneState): SceneState {
+  const wanted = stepState(lesson, index);
+  const released = index > 0 ? stepState(lesson, index - 1).view.dye : 0;
+  const dye = view.dye + Math.max(0, wanted.view.dye - released);
+  return { ...wanted, view: { ...wanted.view, paused: view.paused, dye } };
 }

@@ -7,7 +7,7 @@ import { fillCoefficients } from "../../flow-solver/stencil-coefficients.ts";
 import { remap } from "../remap.ts";
 import { STEADY_SOUND_SPEED_RATIO } from "./channel.ts";
 
-/** Heights at which the table gives u on the vertical middle line, and places at which it gives v on the horizontal one. */
+/** Over the side: heights at which the table gives u on the vertical centre line, and positions at which it gives v on the horizontal one. */
 export const CAVITY_Y = [
   1, 0.9766, 0.9688, 0.9609, 0.9531, 0.8516, 0.7344, 0.6172, 0.5, 0.4531, 0.2813, 0.1719, 0.1016, 0.0703,
   0.0625, 0.0547, 0,
@@ -19,6 +19,7 @@ export const CAVITY_X = [
 
 const SIDE = 1000;
 
+/** Velocities over the lid's at places over the side, all dimensionless; counts of steps and cell updates. */
 export interface CavityAnswer {
   readonly y: readonly number[];
   readonly u: readonly number[];
@@ -29,7 +30,12 @@ export interface CavityAnswer {
   readonly updates: number;
 }
 
-/** @param enough asked once for every length that the lid has passed: true ends the run as it stands, not steady */
+/**
+ * Lid-driven cavity; velocities over the lid's, lengths over the side, all dimensionless.
+ * @param cells count across the side
+ * @param tolerance largest relative change that still counts as steady
+ * @param enough asked each time the lid has travelled one side: true ends the run as it is, not steady
+ */
 export function solveCavity(
   reynolds: number,
   cells: number,

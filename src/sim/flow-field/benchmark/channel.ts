@@ -4,6 +4,7 @@ import type { FlowSolver } from "../../flow-solver/flow-solver.ts";
 import type { FlowGeometry, Point, Shape } from "../../geometry/geometry.ts";
 import { type Settled, settle } from "../steady-state.ts";
 
+/** A rectangle by its edges, mm. */
 export const box = (left: number, bottom: number, right: number, top: number): Shape => ({
   polygon: {
     points: [
@@ -15,6 +16,7 @@ export const box = (left: number, bottom: number, right: number, top: number): S
   },
 });
 
+/** An opening across a channel: `at` and `width` in mm, velocity in m/s or pressure in mmHg. */
 export const opening = (
   name: string,
   at: Point,
@@ -30,7 +32,7 @@ export const opening = (
 });
 
 const MAX_UPDATES = 6e9;
-/** All these flows come to rest. */
+/** All these flows become steady, so the sound speed may be this low a multiple of the fastest flow. */
 export const STEADY_SOUND_SPEED_RATIO = 2;
 
 interface Channel {
@@ -43,7 +45,7 @@ interface Channel {
   readonly enough?: (() => boolean) | undefined;
 }
 
-/** Steady flow of a fluid of density 1. */
+/** Steady flow of a fluid of density 1 kg/m3; viscosity in Pa.s, dx in mm. */
 export function solve(
   geometry: FlowGeometry,
   { viscosity, cellsAcross, dx, tolerance, seed, enough = () => false }: Channel,
@@ -60,11 +62,14 @@ export function solve(
   return settle({ geometry, density: 1, viscosity, cellsAcross }, choice, undefined, seed);
 }
 
+/** How the run went: counts of steps and of cell updates. */
 export interface Run {
   readonly steady: boolean;
   readonly steps: number;
   readonly updates: number;
 }
+
+/** The counts of a settled run. */
 export const runOf = ({ steady, steps, updates }: Settled): Run => ({ steady, steps, updates });
 
 /** Row index of the lowest (or highest) row of cells in column `i`. */
@@ -76,7 +81,7 @@ function edgeRow({ nx, ny, area }: FlowSolver["mesh"], i: number, fromTop: boole
   return -1;
 }
 
-/** Places (m) where the flow along the bottom or top wall turns about, between `from` and `to` (m). */
+/** Positions (m) where the flow along the bottom or top wall reverses, between `from` and `to` (m). */
 export function turnsAlong(solver: FlowSolver, fromTop: boolean, from: number, to: number): number[] {
   const { mesh, arrays } = solver;
   const turns: number[] = [];

@@ -4,8 +4,9 @@ import type { FlowSolver } from "../../flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../../geometry/geometry.ts";
 import { box, opening, type Run, runOf, solve, turnsAlong } from "./channel.ts";
 
+/** Dimensionless: lengths over the width, velocities over the mean. */
 export interface PoiseuilleAnswer extends Run {
-  /** heights over the channel's width, and u over the mean velocity there; the exact value beside it */
+  /** heights over the channel's width, and u over the mean velocity there; and the exact value */
   readonly y: readonly number[];
   readonly u: readonly number[];
   readonly exact: readonly number[];
@@ -15,7 +16,10 @@ export interface PoiseuilleAnswer extends Run {
   readonly slopeError: number;
 }
 
-/** Width 1 m, mean velocity 1 m/s, 4 m long; the fluid's viscosity from the Reynolds number (mean velocity and width). */
+/**
+ * Width 1 m, mean velocity 1 m/s, 4 m long; the viscosity follows from the Reynolds number (mean velocity and width).
+ * @param cells count across the width
+ */
 export function solvePoiseuille(reynolds: number, cells: number, enough?: () => boolean): PoiseuilleAnswer {
   const geometry: FlowGeometry = {
     open: [box(0, 0, 4000, 1000)],
@@ -59,8 +63,9 @@ export function solvePoiseuille(reynolds: number, cells: number, enough?: () => 
   };
 }
 
+/** Dimensionless lengths from the step. */
 export interface StepAnswer extends Run {
-  /** lower eddy's end, upper eddy's beginning and end, in channel heights from the step; absent when there is none */
+  /** lower eddy's end, upper eddy's beginning and end, in channel heights from the step; null without such an eddy */
   readonly reattachment: number | null;
   readonly upperSeparation: number | null;
   readonly upperReattachment: number | null;
@@ -69,8 +74,9 @@ export interface StepAnswer extends Run {
 }
 
 /**
- * Step of half the channel's height, parabola entering at the step itself (Gartling 1990). Reynolds number with the mean velocity of
- * the inlet and the channel's height, which is Armaly's hydraulic diameter of the inlet.
+ * Step of half the channel's height, parabola entering at the step itself (Gartling 1990). Reynolds number (dimensionless) with the mean
+ * velocity of the inlet and the channel's height, which is Armaly's hydraulic diameter of the inlet.
+ * @param cells count across the channel's height, even
  */
 export function solveStep(reynolds: number, cells: number, enough?: () => boolean): StepAnswer {
   const long = reynolds > 400 ? 24000 : 14000;
@@ -100,6 +106,7 @@ export function solveStep(reynolds: number, cells: number, enough?: () => boolea
   };
 }
 
+/** Dimensionless lengths from the expansion. */
 export interface ExpansionAnswer extends Run {
   /** ends of the two eddies, inlet heights from the step */
   readonly lowerReattachment: number | null;
@@ -109,8 +116,9 @@ export interface ExpansionAnswer extends Run {
 }
 
 /**
- * Symmetric sudden expansion, 1 to `ratio`; Reynolds number with mean velocity and height of the inlet. The first field is tilted so that
- * an unsteady balance cannot stay symmetric by arithmetic alone.
+ * Symmetric sudden expansion, 1 to `ratio`; Reynolds number (dimensionless) with mean velocity and height of the inlet. The first field is
+ * tilted so that an unstable symmetric flow cannot last merely because the arithmetic is symmetric.
+ * @param cells count across the inlet's height
  */
 export function solveExpansion(
   reynolds: number,

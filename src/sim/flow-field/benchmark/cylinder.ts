@@ -4,6 +4,7 @@ import type { FlowSolver } from "../../flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../../geometry/geometry.ts";
 import { box, opening, type Run, runOf, solve } from "./channel.ts";
 
+/** Coefficients (dimensionless) over 1/2 rho U2 D, U the mean velocity and D the diameter. */
 export interface CylinderAnswer extends Run {
   readonly dragCoefficient: number;
   readonly liftCoefficient: number;
@@ -11,7 +12,11 @@ export interface CylinderAnswer extends Run {
   readonly pressureDifference: number;
 }
 
-/** Case 2D-1 of Schaefer & Turek (1996): channel 2.2 m x 0.41 m, cylinder of 0.1 m at (0.2, 0.2), mean 0.2 m/s at Reynolds number 20. */
+/**
+ * Case 2D-1 of Schaefer & Turek (1996): channel 2.2 m x 0.41 m, cylinder of 0.1 m at (0.2, 0.2), mean 0.2 m/s; the viscosity follows from the
+ * Reynolds number (20 in the table).
+ * @param cells count across the channel's height
+ */
 export function solveCylinder(reynolds: number, cells: number, enough?: () => boolean): CylinderAnswer {
   const mean = 0.2;
   const geometry: FlowGeometry = {
@@ -73,7 +78,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
 /** A link whose other end the wall has closed. */
 const shut = (open: Float64Array, other: number, link: number): number => (open[other] === 0 ? link : 0);
 
-/** Pressure on the cylinder at (x, 200), carried on from whole cells outward. */
+/** Pressure on the cylinder at (x, 200), extrapolated from whole cells further out. */
 function wallPressure({ mesh, arrays }: FlowSolver, x: number, outward: 1 | -1): number {
   const { nx, dx, originX, originY } = mesh;
   const sample = (at: number): number => {

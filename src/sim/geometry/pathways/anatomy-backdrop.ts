@@ -5,6 +5,7 @@ import type { Branch } from "./branch.ts";
 import { spotOn } from "./branch.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
+/** Outlines (mm) and labelled places that are drawn without computed flow. */
 export interface Backdrop {
   readonly outlines: readonly { readonly name: string; readonly outline: readonly Point[] }[];
   readonly places: readonly Place[];
@@ -24,7 +25,7 @@ interface Around {
   readonly scale: number;
 }
 
-/** Back to front. */
+/** The surroundings in mm, back to front. */
 export function backdrop(around: Around): Backdrop {
   const { edge, floor, roof, clear, scale: s } = around;
   const middle = (floor + roof) / 2;

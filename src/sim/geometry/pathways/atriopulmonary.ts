@@ -11,6 +11,10 @@ import { whole } from "./whole.ts";
 /** degrees from the top of the chamber at which the pulmonary arteries leave it */
 const MOUTH = 50;
 
+/**
+ * Plane of the atriopulmonary connection, mm.
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
+ */
 export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeometry {
   const sections = pathwaySections(sizes);
   const radii: Point = [sizes.trunk / 2, sizes.trunkLength / 2];

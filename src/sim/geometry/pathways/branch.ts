@@ -3,6 +3,7 @@ import { type Line, line, type Spot, smoothStep, spotAt } from "../centreline.ts
 import type { Opening, Point, Shape } from "../geometry.ts";
 import type { Section } from "./sections.ts";
 
+/** A branch: its sections and its centre line, mm. */
 export interface Branch {
   readonly sections: readonly Section[];
   readonly line: Line;
@@ -15,10 +16,10 @@ export function branch(sections: readonly Section[], points: readonly Point[]): 
   return { sections, line: line(points), length: sections[sections.length - 1]!.to };
 }
 
-/** Where the branch is `distance` mm along its sections. */
+/** The place (mm) on the branch at `distance` (mm) along its sections, clamped to its ends. */
 export const spotOn = ({ line, length }: Branch, distance: number): Spot => spotAt(line, distance / length);
 
-/** mm: lumen width `distance` mm along; narrowings are cosine-shaped as in Young & Tsai's models. */
+/** Lumen width (mm) `distance` mm along; narrowings are cosine-shaped as in Young & Tsai's models (1973). */
 export function widthOn({ sections }: Branch, distance: number): number {
   const section = sections.find(({ to }) => distance <= to) ?? sections[sections.length - 1]!;
   const { kind, from, to, before, after, narrowest } = section;
@@ -30,8 +31,8 @@ export function widthOn({ sections }: Branch, distance: number): number {
 }
 
 /**
- * The lumen from one distance to another as a tube; places where line and width run straight need no points of their own.
- * `widen` multiplies the width (a bulge), 1 when left out.
+ * The lumen from one distance (mm) to another as a tube; no extra points where line and width are straight.
+ * @param widen multiplies the width (a bulge), dimensionless; 1 when left out
  */
 export function tubeOf(
   branch: Branch,

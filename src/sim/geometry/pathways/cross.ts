@@ -10,7 +10,7 @@ import { narrowingMiddle, pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 import { whole } from "./whole.ts";
 
-/** What tells a tunnel from a conduit in the plane; mm for a 5-year-old. */
+/** Differences between tunnel and conduit in the plane; mm for a 5-year-old. */
 interface Course {
   readonly trunk: "conduit" | "tunnel";
   readonly diameterName: "conduitDiameter" | "tunnelDiameter";
@@ -42,8 +42,17 @@ const TUNNEL: Course = {
   atriumEdge: (halfWidth) => -halfWidth - 8,
 };
 
+/**
+ * Plane of the extracardiac conduit, mm.
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
+ */
 export const extracardiac = (sizes: PathwaySizes, scale: number): PathwayGeometry =>
   cross(sizes, scale, CONDUIT);
+
+/**
+ * Plane of the lateral tunnel, mm.
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
+ */
 export const lateralTunnel = (sizes: PathwaySizes, scale: number): PathwayGeometry =>
   cross(sizes, scale, TUNNEL);
 
@@ -109,7 +118,12 @@ function lowerLine(sizes: PathwaySizes, scale: number, course: Course, bottom: n
   });
 }
 
-/** From the upper opening down to the joint's axis, leaning to the midline at its top. */
+/**
+ * Centre line (mm) from the upper opening down to the joint's axis, leaning to the midline at its top.
+ * @param length mm, from the opening to the axis
+ * @param top mm: the joint's upper end, above which the vein may lean
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
+ */
 export function upperLine(length: number, scale: number, top: number): Point[] {
   const steps = 24;
   return Array.from({ length: steps + 1 }, (_, i) => {

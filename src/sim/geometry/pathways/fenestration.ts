@@ -2,6 +2,7 @@
 import type { Handle, Opening, Place, Point, Shape } from "../geometry.ts";
 import { type PathwaySizes, WALL_THICKNESS } from "./sizes.ts";
 
+/** What a fenestration adds to a pathway's plane, mm; nothing when closed. */
 export interface Fenestration {
   readonly shapes: readonly Shape[];
   readonly openings: readonly Opening[];
@@ -9,7 +10,7 @@ export interface Fenestration {
   readonly handles: readonly Handle[];
 }
 
-/** mm around the hole that are lit with it, so that its jet is seen */
+/** mm around the hole that are highlighted with it, so that its jet is visible */
 const JET_SEEN = 18;
 
 /**

@@ -10,6 +10,10 @@ import { pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
 import { whole } from "./whole.ts";
 
+/**
+ * Plane of the Glenn stage, mm: superior vena cava and pulmonary arteries.
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
+ */
 export function glenn(sizes: PathwaySizes, scale: number): PathwayGeometry {
   const { svc, left, right, flare } = sizes;
   const sections = pathwaySections(sizes);

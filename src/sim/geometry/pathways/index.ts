@@ -6,7 +6,7 @@ import { extracardiac, lateralTunnel } from "./cross.ts";
 import { glenn } from "./glenn.ts";
 import { pathwaySizes } from "./sizes.ts";
 
-/** Null with two ventricles: there the veins reach the lungs through a pump, not through a pathway. */
+/** The plane of the request's pathway, mm. Null with two ventricles: there the veins reach the lungs through a pump, not through a pathway. */
 export function pathwayGeometry(request: CirculationRequest): PathwayGeometry | null {
   const sizes = pathwaySizes(request);
   const scale = Math.sqrt(request.body.bsa / 0.72);

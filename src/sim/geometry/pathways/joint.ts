@@ -4,6 +4,7 @@
  */
 import type { Point, Shape } from "../geometry.ts";
 
+/** mm: the polygon, and how far it reaches from the joint's centre on each side. */
 export interface Joint {
   readonly shape: Shape;
   /** mm: how far it reaches sideways from the upper vein's axis, and the heights where the plain tubes take over */
@@ -26,6 +27,7 @@ interface Stems {
 /** mm by which shapes overlap so that no seam shows */
 const OVERLAP = 1;
 
+/** The joint of veins and pulmonary arteries; diameters, offset and flare in mm. */
 export function joint({ svc, left, right, lower, flare }: Stems): Joint {
   const upper = svc / 2;
   const wide = lower ? lower.diameter / 2 : 0;

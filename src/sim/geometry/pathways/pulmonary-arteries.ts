@@ -3,9 +3,10 @@ import { arc } from "../centreline.ts";
 import type { Point } from "../geometry.ts";
 
 /**
- * @param straight mm: how far the artery runs level beside the joint
+ * Centre line of the left pulmonary artery, mm.
+ * @param straight mm: how far the artery is level beside the joint
  * @param reach mm: where it ends, sideways from the joint's axis
- * @param scale the body's lengths over a 5-year-old's
+ * @param scale the body's lengths over a 5-year-old's, dimensionless
  */
 export function leftArteryLine(straight: number, reach: number, scale: number): Point[] {
   const end = Math.max(reach, straight + 24 * scale);
@@ -21,6 +22,7 @@ export function leftArteryLine(straight: number, reach: number, scale: number): 
   ];
 }
 
+/** Centre line of the right pulmonary artery, mm; parameters as {@link leftArteryLine}, sideways to the patient's right. */
 export function rightArteryLine(straight: number, reach: number, scale: number): Point[] {
   const end = Math.max(reach, straight + 18 * scale);
   const span = end - straight;

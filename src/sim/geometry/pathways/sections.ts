@@ -4,10 +4,20 @@ import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
 
 /** The relation that a section obeys. */
-type SectionKind = "pipe" | "artery" | "areaChange" | "meeting" | "turn" | "division" | "stenosis" | "exit";
+type SectionKind =
+  | "pipe"
+  | "artery"
+  | "areaChange"
+  | "jointEntry"
+  | "meeting"
+  | "turn"
+  | "division"
+  | "stenosis"
+  | "exit";
 
+/** A part of a branch that obeys one hydraulic relation; lengths and diameters in mm. */
 export interface Section {
-  /** Key of the ledger's words, unique in the pathway. */
+  /** Message key of the ledger row, unique in the pathway. */
   readonly element: string;
   readonly kind: SectionKind;
   /** mm along the branch, the way blood usually goes: veins from their opening, pulmonary arteries from the joint */
@@ -20,6 +30,7 @@ export interface Section {
   readonly narrowest?: number;
 }
 
+/** The four branches, each as its sections in order from 0 mm. */
 export interface PathwaySections {
   readonly ivc: readonly Section[];
   readonly svc: readonly Section[];
@@ -34,6 +45,7 @@ const STENOSIS_PLACE = 0.4;
 /** Where along conduit or tunnel a narrowing sits. */
 const TRUNK_PLACE = 0.5;
 
+/** The sections (mm) of a stage's four branches, without gaps: each begins where the one before it ends. */
 export function pathwaySections(sizes: PathwaySizes): PathwaySections {
   const lungs = {
     left: pulmonaryArtery(sizes, "left"),
@@ -134,9 +146,16 @@ const jointReach = (sizes: PathwaySizes): number => Math.max(sizes.left, sizes.r
 function meetingSvc(sizes: PathwaySizes): Section[] {
   const end = sizes.svcLength;
   const meets = end - jointReach(sizes);
+  return [vein("superiorVenaCava", sizes.svc, meets), ...joining("upper", meets, end, sizes.svc)];
+}
+
+/** A stream enters the joint, then meets the other one. */
+function joining(side: "lower" | "upper", from: number, to: number, diameter: number): Section[] {
+  const whole = { before: diameter, after: diameter };
+  const middle = (from + to) / 2;
   return [
-    vein("superiorVenaCava", sizes.svc, meets),
-    { element: "upperMeeting", kind: "meeting", from: meets, to: end, before: sizes.svc, after: sizes.svc },
+    { element: `${side}JointEntry`, kind: "jointEntry", from, to: middle, ...whole },
+    { element: `${side}Meeting`, kind: "meeting", from: middle, to, ...whole },
   ];
 }
 
@@ -176,15 +195,7 @@ function trunked(sizes: PathwaySizes, name: "conduit" | "tunnel"): Section[] {
       after: trunkEnd,
     });
   }
-  sections.push({
-    element: "lowerMeeting",
-    kind: "meeting",
-    from: meets,
-    to: end,
-    before: trunkEnd,
-    after: trunkEnd,
-  });
-  return sections;
+  return [...sections, ...joining("lower", meets, end, trunkEnd)];
 }
 
 function pulmonaryArtery(sizes: PathwaySizes, side: "left" | "right"): Section[] {
@@ -246,6 +257,7 @@ function interrupted(
   ];
 }
 
+/** How blood from the lower vein reaches the lungs at this stage. */
 export const courseOf = (stage: Stage): Course =>
   stage === "two-ventricle" ? "pumped" : stage === "glenn" ? "parted" : "joined";
 
@@ -253,7 +265,7 @@ export const courseOf = (stage: Stage): Course =>
 export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "left" | "right" =>
   leftStenosis > rightStenosis ? "left" : "right";
 
-/** mm along the branch: the middle of the narrowing in force, or where one would come in the stretch `element`. */
+/** Middle (mm along the branch) of the narrowing, or where one would be in the stretch `element`, which must exist. */
 export function narrowingMiddle(sections: readonly Section[], element: string): number {
   const narrowed = sections.find(({ kind }) => kind === "stenosis");
   if (narrowed) return (narrowed.from + narrowed.to) / 2;

@@ -3,6 +3,7 @@ import { numberSetting } from "../../parameters/parameters.ts";
 import { grown } from "../../parameters/pathway-parameters.ts";
 import type { CirculationRequest, Stage } from "../../parameters/request.ts";
 
+/** Every length of a pathway, mm; fractions and the discharge coefficient are dimensionless. */
 export interface PathwaySizes {
   readonly stage: Stage;
   /** mm, inner diameters */
@@ -45,8 +46,8 @@ export const WALL_THICKNESS = 2;
 const CHAMBER_HEIGHT = 1.2;
 
 /**
- * Diameters: physiology values, section 9, at 5 and 20 years. Lengths at 5 years from the usual angiogram, growing as body
- * surface area to the half (common practice, no source); the cavae join the right pulmonary artery, so the left arm is the longer.
+ * Lengths in mm. Diameters: the normal values of docs/model-pathways.md at 5 and 20 years. Lengths at 5 years from the usual angiogram,
+ * growing as body surface area to the half (common practice, no source); the cavae join the right pulmonary artery, so the left arm is longer.
  */
 export function pathwaySizes(request: CirculationRequest): PathwaySizes {
   const { stage, body } = request;

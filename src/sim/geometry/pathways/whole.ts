@@ -27,6 +27,7 @@ interface Parts {
   readonly lowerBeyond?: Branch;
 }
 
+/** The complete pathway in mm: openings, bounds, handles, places and path from its parts. */
 export function whole({
   name,
   sizes,

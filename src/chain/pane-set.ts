@@ -1,0 +1,59 @@
+/** The panes side by side: as many as the state asks for, sharing out what one page can afford. */
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { type PaneLink, paneLink } from "./pane-link.ts";
+import type { Port } from "./port.ts";
+
+export interface PaneSetOptions {
+  readonly startField: () => Port;
+  /** 0..1 */
+  readonly random: () => number;
+  /** tracers in all panes together; 10,000 when left out */
+  readonly tracers?: number;
+}
+
+export interface PaneSet {
+  readonly links: readonly PaneLink[];
+  /** Word keys of the steps down the ladder that any pane has taken. */
+  readonly degraded: readonly string[];
+  /** Makes the panes anew where their number changes, and says whether it did. */
+  keep(count: number): boolean;
+  /** The answers are these now; `more` are to come. */
+  drive(circulations: readonly (Circulation | null)[], more: boolean): void;
+  release(): void;
+}
+
+const TRACERS = 10_000;
+/** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
+const CELLS_ALONE = 12;
+const CELLS_BESIDE = 9;
+/** Steps down the ladder, in the order in which they are told. */
+const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
+
+export function paneSet({ startField, random, tracers = TRACERS }: PaneSetOptions): PaneSet {
+  let links: readonly PaneLink[] = [];
+  const release = () => {
+    for (const pane of links) pane.release();
+  };
+  return {
+    get links() {
+      return links;
+    },
+    get degraded() {
+      return STEPS.filter((step) => links.some((pane) => pane.degraded.includes(step)));
+    },
+    keep(count) {
+      if (links.length === count) return false;
+      release();
+      const [share, cells] = [Math.floor(tracers / count), count > 1 ? CELLS_BESIDE : CELLS_ALONE];
+      links = Array.from({ length: count }, () => paneLink(startField, random, share, cells));
+      return true;
+    },
+    drive(circulations, more) {
+      const first = circulations[0] ?? null;
+      links.forEach((pane, i) => {
+        pane.drive({ own: circulations[i] ?? null, first }, more);
+      });
+    },
+    release,
+  };
+}

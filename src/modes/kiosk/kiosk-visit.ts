@@ -1,0 +1,57 @@
+/** The visit under way: its screen, its lesson, its larger type. At its end all of it begins anew, with the scene and the address. */
+import { type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import { START } from "../../state/scene-state.ts";
+import { drawReader } from "../reader.ts";
+import { stopReading } from "../shared/aloud.ts";
+import type { Context } from "../shared/mode.ts";
+import { organiser } from "./organiser-settings.ts";
+import { startVisit, USUAL_PATIENCE, type Visit, type VisitEvent, visit } from "./visit.ts";
+
+/** s, never jumping with the machine's clock */
+const seconds = (): number => performance.now() / 1000;
+
+export interface KioskVisit {
+  readonly now: ReadonlySignal<Visit>;
+  /** id of the lesson chosen */
+  readonly lesson: ReadonlySignal<string | null>;
+  readonly larger: Signal<boolean>;
+  readonly reader: ReadonlySignal<number>;
+  readonly touch: () => void;
+  readonly tick: () => void;
+  readonly leave: () => void;
+  readonly openTopics: () => void;
+  readonly openLesson: (id: string) => void;
+}
+
+export function kioskVisit({ session, address }: Pick<Context, "session" | "address">): KioskVisit {
+  const now = signal(startVisit(seconds()));
+  const lesson = signal<string | null>(null);
+  const larger = signal(false);
+  const reader = signal(drawReader());
+  const send = (event: VisitEvent) => {
+    const before = now.peek().screen;
+    now.value = visit(now.peek(), event, { ...USUAL_PATIENCE, idle: organiser.value.idle });
+    if (before === "welcome" || now.value.screen !== "welcome") return;
+    // Back at the start: nothing of this visit may show in the next.
+    stopReading();
+    lesson.value = null;
+    larger.value = false;
+    reader.value = drawReader();
+    session.show(START);
+    address.go({ language: "", lesson: "", step: "" });
+  };
+  return {
+    now,
+    lesson,
+    larger,
+    reader,
+    touch: () => send({ kind: "touch", at: seconds() }),
+    tick: () => send({ kind: "tick", at: seconds() }),
+    leave: () => send({ kind: "leave", at: seconds() }),
+    openTopics: () => send({ kind: "open", screen: "topics", at: seconds() }),
+    openLesson(id) {
+      lesson.value = id;
+      send({ kind: "open", screen: "lesson", at: seconds() });
+    },
+  };
+}

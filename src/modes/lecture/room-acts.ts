@@ -1,0 +1,68 @@
+/** What a speaker can do in the room, by key or by the bar. */
+import type { Signal } from "@preact/signals";
+import type { Context } from "../shared/mode.ts";
+import { togglePlay } from "../shared/play.ts";
+import { toggleFullScreen } from "./full-screen.ts";
+import type { LectureActs } from "./lecture-keys.ts";
+import type { RoomState } from "./room-state.ts";
+
+export type RoomPanel = "help" | "keys" | "whatIf";
+
+export interface RoomView {
+  readonly open: Signal<RoomPanel | null>;
+  readonly pointing: Signal<boolean>;
+  /** Digits of the step to go to. */
+  readonly typed: Signal<string>;
+}
+
+export interface RoomActs extends LectureActs {
+  readonly help: () => void;
+}
+
+export function roomActs(context: Context, room: RoomState, view: RoomView): RoomActs {
+  const { open, pointing, typed } = view;
+  const show = (name: RoomPanel) => () => {
+    open.value = open.value === name ? null : name;
+  };
+  return {
+    say(event) {
+      typed.value = "";
+      room.begin();
+      room.say(event);
+    },
+    fullScreen: toggleFullScreen,
+    start(fromHere) {
+      // A remote's one button sends F5 and Esc in turn: only the first F5 of a talk goes to its start.
+      if (!fromHere && !room.hasBegun()) room.say({ kind: "first" });
+      room.begin();
+      if (!document.fullscreenElement) toggleFullScreen();
+    },
+    pause: () => togglePlay(context),
+    point() {
+      pointing.value = !pointing.value;
+      if (!pointing.value) room.say({ kind: "unpoint" });
+    },
+    help: show("help"),
+    whatIf: show("whatIf"),
+    speaker: room.openSpeaker,
+    theme() {
+      const { theme } = context;
+      theme.value = theme.value === "dark" ? "light" : "dark";
+    },
+    digit(digit) {
+      typed.value = `${typed.value}${digit}`.slice(-3);
+    },
+    enter() {
+      const number = Number(typed.value);
+      typed.value = "";
+      if (!number) return false;
+      room.say({ kind: "go", at: number - 1 });
+      return true;
+    },
+    escape() {
+      typed.value = "";
+      open.value = null;
+    },
+    keyList: show("keys"),
+  };
+}

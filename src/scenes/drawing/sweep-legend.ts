@@ -1,0 +1,81 @@
+/** Which line of a sweep is whose, along the top of its plots, and how far the sweep has come. */
+import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
+import { formatQuantity } from "../../i18n/index.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
+import type { Box } from "../scene.ts";
+import { lookOf } from "../theme/curve-look.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sheet } from "./drawing-sheet.ts";
+import { dashes } from "./plot.ts";
+
+/** A sweep's curve in words. */
+function nameOf(curve: SweepCurve, theme: Theme): string {
+  if (curve.name === "reference") return theme.say("further.sweep.reference");
+  const request = curve.points[0]!.request;
+  const stage = theme.say(`stage.${request.stage}`);
+  if (request.stage !== "extracardiac") return stage;
+  return theme.say("further.sweep.pathway", {
+    stage,
+    diameter: formatQuantity(numberSetting(request, "conduitDiameter"), "mm"),
+  });
+}
+
+/** Where a name's sample begins; the name stands behind it. */
+type Spot = readonly [x: number, y: number];
+
+/** Returns the height taken. */
+export function drawSweepLegend(sheet: Omit<Sheet, "sizes">, sweep: Sweep, box: Box, type: number): number {
+  const { words, theme } = sheet;
+  let [x, y] = [box.x, box.y + type * 0.7];
+  for (const curve of sweep.curves) {
+    const note = {
+      lines: [{ words: nameOf(curve, theme), size: type, colour: theme.colour.ink }],
+      anchor: [0, 0.5] as const,
+      bare: true,
+    };
+    const wanted = words.write({ ...note, x: x + type * 2.8, y }, theme);
+    if (x > box.x && wanted.x + wanted.width > box.x + box.width) {
+      // The word does not fit behind the others: it moves to a line of its own.
+      x = box.x;
+      y += type * 1.5;
+      words.takeBack(1);
+      words.write({ ...note, x: x + type * 2.8, y }, theme);
+    }
+    drawSample(sheet, curve, [x, y], type);
+    x += type * 2.8 + wanted.width + type * 1.6;
+  }
+  if (sweep.progress < 1) {
+    y += type * 1.5;
+    const says = theme.say("further.sweep.solving", { share: formatQuantity(100 * sweep.progress, "%") });
+    words.write(
+      {
+        lines: [{ words: says, size: type, colour: theme.colour.inkSoft }],
+        x: box.x,
+        y,
+        anchor: [0, 0.5],
+        bare: true,
+      },
+      theme,
+    );
+  }
+  return y - box.y + type * 1.4;
+}
+
+function drawSample(
+  { ink, theme }: Pick<Sheet, "ink" | "theme">,
+  curve: SweepCurve,
+  [x, y]: Spot,
+  type: number,
+) {
+  const { colour, dash } = lookOf(curve.name, theme.colour);
+  const sample: [number, number][] = [
+    [x, y],
+    [x + type * 2.3, y],
+  ];
+  const pattern = dash?.map((part) => part * type);
+  for (const [start, ...rest] of pattern ? dashes(sample, pattern) : [sample]) {
+    ink.moveTo(...start!);
+    for (const [px, py] of rest) ink.lineTo(px, py);
+    ink.stroke({ color: colour, width: Math.max(2.2, type * 0.17), cap: "round" });
+  }
+}

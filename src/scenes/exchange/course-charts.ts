@@ -1,0 +1,101 @@
+/** Curves of the days after the operation, with a marker at the day that the picture shows. */
+import { Container, Graphics } from "pixi.js";
+import type { ExchangeCourse } from "../../sim/exchange/index.ts";
+import { lettering } from "../drawing/lettering.ts";
+import { columnOf, drawPlot, fitting, markAt, type Plot, type Plotted } from "../drawing/plot.ts";
+import { type Range, rangeOf } from "../drawing/scale.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { CURVES, nameCurves } from "./notes.ts";
+
+interface CourseState {
+  readonly course: ExchangeCourse;
+  /** every pane's, so that panes share their axes */
+  readonly all: readonly ExchangeCourse[];
+  /** mL at the top of the axis of what has collected */
+  readonly full: number;
+  readonly day: number;
+}
+
+export interface CourseCharts {
+  readonly view: Container;
+  draw(state: CourseState, box: Box, type: number, theme: Theme): void;
+}
+
+export function courseCharts(): CourseCharts {
+  const view = new Container();
+  const [ink, marker] = [new Graphics(), new Graphics()];
+  const words = lettering();
+  view.addChild(ink, words.view, marker);
+  let drawn: ExchangeCourse | null = null;
+  let signature = "";
+  let plots: readonly Plotted[] = [];
+
+  const drawStill = (state: CourseState, box: Box, type: number, theme: Theme): readonly Plotted[] => {
+    ink.clear();
+    words.begin();
+    const named = nameCurves(ink, words, box, type, theme);
+    const below: Box = { ...box, y: box.y + named, height: box.height - named };
+    const shown = fitting(plotsOf(state, type, theme), below.height, type);
+    // Names of lines that are not there would only be in the way.
+    if (shown.length === 0) {
+      ink.clear();
+      words.begin();
+    }
+    const boxes = columnOf(below, shown.length, type);
+    const x = daysOf(state.course);
+    const foot = theme.say("further.axis.days");
+    const plotted = shown.map((plot, i) => {
+      const last = i === shown.length - 1 ? { foot } : {};
+      return drawPlot(ink, words, { ...plot, ...last, box: boxes[i]!, x, type }, theme);
+    });
+    words.end();
+    return plotted;
+  };
+
+  return {
+    view,
+    draw(state, box, type, theme) {
+      const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.days"), state.full]);
+      if (drawn !== state.course || signature !== next) {
+        drawn = state.course;
+        signature = next;
+        plots = drawStill(state, box, type, theme);
+      }
+      marker.clear();
+      for (const plot of plots) markAt(marker, plot, state.day, type, theme);
+    },
+  };
+}
+
+function daysOf({ days }: ExchangeCourse): Range {
+  const range = rangeOf(days, { count: 6 });
+  const last = days[days.length - 1]!;
+  return { ...range, max: last, marks: range.marks.filter((mark) => mark <= last) };
+}
+
+/** Flows, and below them what has collected; the first points are those of the operation itself. */
+function plotsOf(
+  { course, all, full }: CourseState,
+  type: number,
+  theme: Theme,
+): readonly Pick<Plot, "y" | "lines" | "title">[] {
+  const flows = all.flatMap((each) => CURVES.flatMap(({ key }) => each[key].slice(2)));
+  return [
+    {
+      y: rangeOf(flows, { zero: true, count: 4 }),
+      lines: CURVES.map(({ key, colour, dash }) => ({
+        x: course.days.slice(2),
+        y: course[key].slice(2),
+        colour: colour(theme),
+        ...(dash.length > 0 ? { dash: dash.map((part) => part * type) } : {}),
+      })),
+      title: theme.say("further.exchange.flows"),
+    },
+    {
+      y: rangeOf([full], { zero: true, count: 3, least: 10 }),
+      lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
+      title: theme.say("further.exchange.collectedTitle"),
+    },
+  ];
+}

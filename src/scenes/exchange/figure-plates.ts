@@ -1,0 +1,52 @@
+/** The exchange scene's words: the day above, and the figures of that day on plates over the picture, none on another. */
+import type { Lettering, Note } from "../drawing/lettering.ts";
+import type { Fit } from "../drawing/split.ts";
+import { keepOff } from "../layers/keep-off.ts";
+import { settle } from "../layers/spread-labels.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sizes } from "../theme/type.ts";
+import type { DayFigures } from "./day.ts";
+import { figureLines } from "./notes.ts";
+
+/** Figures on the picture: where they stand (plane), and the unit. */
+const NUMBERS = [
+  { key: "filtration", at: [560, 188], unit: "mL/h" },
+  { key: "lymph", at: [96, 520], unit: "mL/h" },
+  { key: "overflow", at: [540, 596], unit: "mL/h" },
+  { key: "collected", at: [560, 690], unit: "mL" },
+  { key: "drained", at: [790, 690], unit: "mL/h" },
+] as const;
+
+export const figureNotes = (figures: DayFigures, fit: Fit, type: Sizes, theme: Theme): readonly Note[] =>
+  NUMBERS.map(({ key, at, unit }) => ({
+    lines: figureLines(key, figures[key], unit, type, theme),
+    x: fit.x + at[0] * fit.scale,
+    y: fit.y + at[1] * fit.scale,
+    anchor: [0, 0.5],
+  }));
+
+/**
+ * Writes the head and, clear of it and of each other, the notes.
+ * @param around where plates may go
+ * @param small  the picture is: a plate that has no room of its own is left out
+ */
+export function writePlates(
+  words: Lettering,
+  notes: readonly Note[],
+  head: Note,
+  { around, small }: { readonly around: Box; readonly small: boolean },
+  theme: Theme,
+): void {
+  words.begin();
+  const plates = notes.map((note) => {
+    const { x, y, width, height } = words.write(note, theme);
+    const middle = [x + width / 2, y + height / 2] as const;
+    return { note, at: middle, x: middle[0], y: middle[1], width, height };
+  });
+  words.begin();
+  const taken = [words.write(head, theme)];
+  const placed = small ? keepOff(plates, around, taken, () => false) : settle(plates, around, taken);
+  for (const { note, x, y } of placed) words.write({ ...note, x, y, anchor: [0.5, 0.5] }, theme);
+  words.end();
+}

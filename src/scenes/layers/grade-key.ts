@@ -1,0 +1,51 @@
+/** Which grade line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
+import { writeDrop } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
+import type { Lain, Line } from "../drawing/lettering.ts";
+import type { Box } from "../scene.ts";
+import { frame, type Key, readable } from "./grade-frame.ts";
+import { pathLine } from "./path-line.ts";
+
+/** The room that the key takes; null where it would leave no plot: the pictures' own numbers then stand for it. */
+export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: Box): Key | null {
+  const { words, sizes, theme } = sheet;
+  const lines = linesOf(sheet, known);
+  const sample = 3.6 * sizes.axis;
+  // A low plot rather gives of its width.
+  const beside = box.width > (box.height < 11 * sizes.axis ? 28 : 40) * sizes.axis;
+  const block = { lines, x: box.x + sample, y: box.y, bare: true };
+  let lain = words.write(block, theme);
+  if (beside) {
+    words.takeBack(lines.length);
+    const x = box.x + box.width - lain.width;
+    lain = words.write({ ...block, x, y: box.y + (box.height - lain.height) / 2 }, theme);
+  }
+  const key = beside
+    ? { width: lain.width + sample + sizes.axis, height: 0 }
+    : { width: 0, height: lain.height + sizes.axis * 0.4 };
+  if (!readable(frame(box, key, sizes), sizes)) {
+    words.takeBack(lines.length);
+    return null;
+  }
+  drawSamples(sheet, lain, lines.length, sample);
+  return key;
+}
+
+function linesOf({ sizes, theme }: Sheet, known: readonly Circulation[]): readonly Line[] {
+  return known.map(({ request: { stage }, pathway }) => {
+    const pane = theme.say(`stage.${stage}`);
+    const words = hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop: writeDrop(pathway) }) : pane;
+    return { words, size: sizes.label, colour: theme.colour.ink, bold: true };
+  });
+}
+
+/** A piece of each line before its words. */
+function drawSamples({ ink, sizes, theme }: Sheet, lain: Lain, count: number, sample: number): void {
+  for (let index = 0; index < count; index++) {
+    const level = lain.y + (lain.height * (index + 0.5)) / count;
+    const ends = [lain.x - sample + sizes.axis * 0.3, level, lain.x - 0.6 * sizes.axis, level];
+    pathLine(ink, ends, index, sizes, theme);
+  }
+}

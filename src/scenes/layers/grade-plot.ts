@@ -1,0 +1,188 @@
+/** The plot of the grade line: levels, elements, the lines themselves, what its stretches are called and what is spent in them. */
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { wholeMarks } from "../drawing/scale.ts";
+import type { Plot } from "./grade-frame.ts";
+import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
+import { dashed, heightAt, pathLine } from "./path-line.ts";
+
+/** Where stations (0..1) and pressures (mmHg) lie on the canvas, CSS px. */
+interface Axes {
+  readonly plot: Plot;
+  readonly bottom: number;
+  /** mmHg at the lower and upper edge */
+  readonly least: number;
+  readonly most: number;
+  readonly x: (station: number) => number;
+  readonly y: (pressure: number) => number;
+}
+
+function axesOf(known: readonly Circulation[], plot: Plot): Axes {
+  const all = known.flatMap(({ pathway }) =>
+    pathway.gradeLine.flatMap((point) => [point.pressure, point.totalPressure]),
+  );
+  const least = Math.max(0, Math.floor(Math.min(...all) - 0.5));
+  const most = Math.ceil(Math.max(...all) + 0.5);
+  return {
+    plot,
+    bottom: plot.top + plot.height,
+    least,
+    most,
+    x: (station) => plot.left + station * plot.width,
+    y: (pressure) => plot.top + plot.height * (1 - (pressure - least) / (most - least)),
+  };
+}
+
+/** @param known at least one, of which the first gives the elements */
+export function drawGradePlot(
+  sheet: Sheet,
+  known: readonly Circulation[],
+  plot: Plot,
+  focus: string | null,
+): void {
+  const axes = axesOf(known, plot);
+  drawLevels(sheet, axes);
+  drawElements(sheet, known[0]!, axes, focus);
+  drawLines(sheet, known, axes);
+  writeNames(sheet, known, axes);
+  writeFigures(sheet, known, axes);
+}
+
+function drawLevels({ ink, words, sizes, theme }: Sheet, { plot, least, most, y }: Axes): void {
+  const { colour } = theme;
+  const beside = (says: string, at: number, anchor: readonly [number, number]) =>
+    words.write(
+      {
+        lines: [{ words: says, size: sizes.axis, colour: colour.inkSoft }],
+        x: plot.left - 10,
+        y: at,
+        anchor,
+        bare: true,
+      },
+      theme,
+    );
+  for (const level of wholeMarks(least, most, plot.height, sizes.axis * 1.6)) {
+    ink
+      .moveTo(plot.left, y(level))
+      .lineTo(plot.left + plot.width, y(level))
+      .stroke({ width: 1, color: colour.hair, alpha: 0.28 });
+    beside(formatNumber(level), y(level), [1, 0.5]);
+  }
+  beside("mmHg", plot.top - sizes.axis * 0.75, [1, 1]);
+}
+
+/** Marks where elements begin, and a light on the one that is pointed at. */
+function drawElements(
+  { ink, theme: { colour } }: Sheet,
+  { pathway }: Circulation,
+  { plot, bottom, x }: Axes,
+  focus: string | null,
+): void {
+  const points = pathway.gradeLine;
+  points.forEach((point, i) => {
+    const from = x(point.station);
+    if (point.at === focus) {
+      const width = Math.max(3, x(points[i + 1]?.station ?? 1) - from);
+      ink.rect(from, plot.top, width, plot.height).fill({ color: colour.accent, alpha: 0.2 });
+      ink.rect(from, bottom, width, 4).fill({ color: colour.accent });
+    }
+    ink
+      .moveTo(from, bottom)
+      .lineTo(from, bottom + 6)
+      .stroke({ width: 1, color: colour.hair, alpha: 0.8 });
+  });
+  ink
+    .moveTo(plot.left, bottom)
+    .lineTo(plot.left + plot.width, bottom)
+    .stroke({ width: 1.5, color: colour.hair, alpha: 0.9 });
+}
+
+/** Static pressure of each, and of one on its own the total pressure too. */
+function drawLines({ ink, sizes, theme }: Sheet, known: readonly Circulation[], { x, y }: Axes): void {
+  known.forEach(({ pathway: { gradeLine } }, index) => {
+    const total = gradeLine.flatMap((point) => [x(point.station), y(point.totalPressure)]);
+    const pressure = gradeLine.flatMap((point) => [x(point.station), y(point.pressure)]);
+    if (known.length === 1)
+      dashed(ink, total, [10, 7], { width: 2, color: theme.colour.totalPressure, alpha: 0.85 });
+    pathLine(ink, pressure, index, sizes, theme);
+  });
+}
+
+/** The great stretches by name under the line, where they are the same in every pane. */
+function writeNames(
+  { ink, words, sizes, theme }: Sheet,
+  known: readonly Circulation[],
+  { bottom, x }: Axes,
+): void {
+  const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
+  const named = (stretches: readonly Stretch[]) => stretches.map(({ key }) => key).join();
+  if (!first || others.some((other) => named(other) !== named(first))) return;
+  for (const { key, from, to } of first) {
+    ink
+      .moveTo(x(from), bottom)
+      .lineTo(x(from), bottom + 12)
+      .stroke({ width: 1.5, color: theme.colour.hair });
+    const name = theme.say(key);
+    // About half an em a letter: what does not fit its stretch is left to the picture above.
+    if (name.length * sizes.axis * 0.5 > x(to) - x(from) + sizes.axis) continue;
+    words.write(
+      {
+        lines: [{ words: name, size: sizes.axis, colour: theme.colour.inkSoft }],
+        x: (x(from) + x(to)) / 2,
+        y: bottom + 8,
+        anchor: [0.5, 0],
+        bare: true,
+      },
+      theme,
+    );
+  }
+}
+
+/** What is spent or gained at the place where the line falls or rises, and the line's ends. */
+function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
+  const { ink, sizes, theme } = sheet;
+  const { plot, x, y } = axes;
+  const points = known[0]!.pathway.gradeLine;
+  const brief = plot.width < 32 * sizes.label;
+  if (known.length === 1) writeChanges(sheet, known[0]!, axes, brief);
+  const radius = Math.max(4, sizes.axis * 0.26);
+  const last = points[points.length - 1]!.pressure;
+  ink.circle(x(0), y(points[0]!.pressure), radius).fill({ color: theme.colour.pressure });
+  ink.circle(x(1), y(last), radius).fill({ color: theme.colour.pressure });
+  if (brief) return;
+  const end = formatQuantity(last, "mmHg", 1);
+  // Above the line where its letters begin, each about six tenths of its height wide.
+  const begin = x(1) - 4 - 0.6 * sizes.label * end.length;
+  const line = points.flatMap((point) => [x(point.station), y(point.pressure)]);
+  sheet.words.write(
+    {
+      lines: [{ words: end, size: sizes.label, colour: theme.colour.pressure, bold: true }],
+      x: x(1) - 4,
+      y: Math.min(y(last), heightAt(line, begin)) - 6,
+      anchor: [1, 1],
+      bare: true,
+    },
+    theme,
+  );
+}
+
+const ANCHORS = { beneath: [0.5, 0], before: [1, 0.5], after: [0, 0.5] } as const;
+
+function writeChanges(
+  { words, sizes: { label }, theme }: Sheet,
+  circulation: Circulation,
+  { bottom, x, y }: Axes,
+  brief: boolean,
+): void {
+  for (const { words: says, figure, station, pressure, side } of changesOf(circulation, theme))
+    words.write(
+      {
+        lines: [{ words: brief ? figure : says, size: label, colour: theme.colour.ink, bold: true }],
+        x: x(station) + { beneath: 0, before: -label, after: label / 2 }[side],
+        y: side === "beneath" ? Math.min(bottom - 2.3 * label, y(pressure) + label * 0.8) : y(pressure),
+        anchor: ANCHORS[side],
+      },
+      theme,
+    );
+}

@@ -1,0 +1,115 @@
+/** Words and lines over the pathways: the key, titles where panes are compared, names at their places, the wash-out curve. */
+import type { Frame, Pane } from "../../chain/frame.ts";
+import { formatNumber } from "../../i18n/index.ts";
+import { hasPlane } from "../../sim/parameters/request.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { roomFor } from "../layers/keep-off.ts";
+import { drawLabels } from "../layers/labels.ts";
+import { drawLegend, type LegendPlace } from "../layers/legend.ts";
+import { saturationsByOrigin } from "../layers/tint.ts";
+import { drawWashOut, washOutPanels } from "../layers/wash-out-plot.ts";
+import type { Box } from "../scene.ts";
+import { mapRemarks } from "./map-remarks.ts";
+import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
+import type { PaneView } from "./pane-view.ts";
+
+/** Deviation of the play speed that is worth saying. */
+const PACE_SAID = 0.04;
+
+/**
+ * Returns the room that the key takes.
+ * @param before that it took in the last drawing
+ * @param moving not a picture that is taken along: that one has no speed
+ */
+export function writeKey(
+  sheet: Sheet,
+  frame: Frame,
+  at: LegendPlace,
+  before: Box | null,
+  moving: boolean,
+): Box {
+  const { ink, sizes, theme } = sheet;
+  const { panes, still, state } = frame;
+  const { colouring, overlay, camera } = state.view;
+  const remarks = mapRemarks(panes, overlay, theme);
+  if (still && moving) remarks.push(theme.say("scene.pace.still"));
+  else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
+    remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
+  if (panes.length > 1 && panes.every(({ equalInflow }) => equalInflow))
+    remarks.push(theme.say("scene.equalInflow"));
+  // A camera that has come close fills the corner with vessels: the key then stands on a plate.
+  if (before && camera !== "whole") {
+    const pad = sizes.axis * 0.5;
+    ink
+      .roundRect(before.x - pad, before.y - pad, before.width + 2 * pad, before.height + 2 * pad, 8)
+      .fill({ color: theme.colour.plate, alpha: 0.88 });
+  }
+  const facts = {
+    colouring,
+    overlay,
+    saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
+    origins: originsIn(panes),
+    pumped: panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
+    still,
+    dyed: panes.some(({ washOut }) => washOut !== null),
+    remarks,
+  };
+  return drawLegend(sheet, facts, at);
+}
+
+export function writeTitle({ words, sizes, theme }: Sheet, pane: Pane, box: Box): void {
+  const stage = pane.circulation?.request.stage ?? pane.geometry?.name ?? "";
+  words.write(
+    {
+      lines: [
+        { words: theme.say(`stage.${stage}`), size: sizes.label, colour: theme.colour.ink, bold: true },
+      ],
+      x: box.x + box.width / 2,
+      y: box.y + box.height / 2,
+      anchor: [0.5, 0.5],
+    },
+    theme,
+  );
+}
+
+export interface Annotated {
+  readonly pane: Pane;
+  readonly drawn: PaneView;
+  readonly box: Box;
+  /** what nothing may cover */
+  readonly key: Box;
+  /** of the wash-out's panel, the same in all panes */
+  readonly form: number;
+  readonly focus: string | null;
+  /** room is short */
+  readonly crowded: boolean;
+  /** plates close to their parts alone */
+  readonly near: boolean;
+  /** only what is pointed at is named */
+  readonly silent: boolean;
+}
+
+export function annotate(sheet: Sheet, annotated: Annotated): void {
+  const { pane, drawn, box, key, focus, crowded, near, silent } = annotated;
+  const { geometry, projection, occupied } = drawn;
+  if (!geometry || !projection || !occupied) return;
+  const taken = [key, ...annotateWashOut(sheet, annotated)];
+  const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
+  const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
+  const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
+  if (plates.length === 0) return;
+  const labels = placed(plates, occupied, projection, box, taken, near);
+  drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
+}
+
+/** Returns the room that the panel takes; it is left out where there is none. */
+function annotateWashOut(sheet: Sheet, { pane, drawn, box, key, form }: Annotated): readonly Box[] {
+  const { projection, occupied } = drawn;
+  if (!pane.washOut || !projection || !occupied) return [];
+  const covers = coverIn(occupied, projection);
+  const panels = washOutPanels(box, sheet.sizes).slice(form);
+  const panel = roomFor(panels, box, [key], (each) => covers(each, "washOut"));
+  if (!panel) return [];
+  drawWashOut(sheet, pane.washOut, panel);
+  return [panel];
+}

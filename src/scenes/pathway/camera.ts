@@ -1,0 +1,50 @@
+/** Where a pane's plane lies on the screen: whole, or from close by; a camera that changes glides. */
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { Box } from "../scene.ts";
+import { ease } from "../theme/motion.ts";
+import type { Moment } from "./moment.ts";
+import { extent, type Projection, project } from "./pathway-layout.ts";
+
+/** How near a "close" camera comes, times the whole. */
+const CLOSE = 2.4;
+/** s of a glide */
+const GLIDE = 0.8;
+
+export interface Camera {
+  /** null until it has been aimed */
+  readonly projection: Projection | null;
+  aim(geometry: PathwayGeometry, box: Box, moment: Moment): Projection;
+}
+
+export function paneCamera(): Camera {
+  let projection: Projection | null = null;
+  let name = "";
+  let gliding = false;
+  return {
+    get projection() {
+      return projection;
+    },
+    aim(geometry, box, { view, viewport }) {
+      const whole = project(box, extent(geometry));
+      const place = geometry.places.find((each) => each.name === view.camera);
+      const goal = place ? near(whole, box, place.at) : whole;
+      // Only a change of the camera glides; a new size or new lengths take their place at once.
+      if (name !== view.camera && projection) gliding = true;
+      name = view.camera;
+      const wait = gliding ? viewport.elapsed : Number.POSITIVE_INFINITY;
+      const from = projection ?? goal;
+      projection = {
+        scale: ease(from.scale, goal.scale, wait, GLIDE),
+        x: ease(from.x, goal.x, wait, GLIDE),
+        y: ease(from.y, goal.y, wait, GLIDE),
+      };
+      gliding = projection.scale !== goal.scale || projection.x !== goal.x || projection.y !== goal.y;
+      return projection;
+    },
+  };
+}
+
+function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {
+  const scale = CLOSE * whole.scale;
+  return { scale, x: box.x + box.width / 2 - scale * at[0], y: box.y + box.height / 2 + scale * at[1] };
+}

@@ -1,0 +1,60 @@
+/** The panes of the pathway scene: each a pathway, or heart and lungs where its blood is pumped to the lungs. */
+import { Container } from "pixi.js";
+import type { Frame } from "../../chain/frame.ts";
+import type { Box, Viewport } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { type HeartView, heartView } from "./heart-view.ts";
+import { momentOf } from "./moment.ts";
+import { type PaneView, paneView } from "./pane-view.ts";
+
+interface PlaneBoxes {
+  /** where each pathway lies */
+  readonly planes: readonly Box[];
+  /** where each heart with its words lies */
+  readonly hearts: readonly Box[];
+}
+
+export interface Planes {
+  readonly view: Container;
+  readonly panes: readonly PaneView[];
+  /** a body is shown in part, down to the lower edge of its box */
+  readonly cut: boolean;
+  /** Makes as many panes as are needed, and lets the rest go. */
+  keep(count: number): void;
+  draw(frame: Frame, boxes: PlaneBoxes, viewport: Viewport, theme: Theme): void;
+  pick(pane: number, x: number, y: number): string | null;
+}
+
+export function planes(): Planes {
+  const view = new Container();
+  const panes: PaneView[] = [];
+  const hearts: HeartView[] = [];
+  return {
+    view,
+    panes,
+    get cut() {
+      return hearts.some((heart) => heart.cut);
+    },
+    keep(count) {
+      while (panes.length < count) {
+        const pane = paneView();
+        panes.push(pane);
+        const heart = heartView();
+        hearts.push(heart);
+        view.addChild(pane.view, heart.view);
+      }
+      while (panes.length > count) {
+        panes.pop()!.release();
+        hearts.pop()!.release();
+      }
+    },
+    draw(frame, boxes, viewport, theme) {
+      const moment = momentOf(frame, viewport);
+      frame.panes.forEach((pane, i) => {
+        panes[i]!.draw(pane, boxes.planes[i]!, moment, theme);
+        hearts[i]!.draw(pane, boxes.hearts[i]!, moment, theme);
+      });
+    },
+    pick: (pane, x, y) => panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y) ?? null,
+  };
+}

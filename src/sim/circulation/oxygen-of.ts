@@ -1,0 +1,67 @@
+/** Oxygen of a circulation: its mean flows and its request put to the mixing of the blood. */
+import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
+import { contentAtSaturation } from "../oxygen/content.ts";
+import { type MixingRequest, mixContents } from "../oxygen/mixing.ts";
+import { CORONARY_SATURATION, KIDNEY_SHARE, organUse } from "../oxygen/use.ts";
+import { numberSetting } from "../parameters/parameters.ts";
+import type { CirculationRequest } from "../parameters/request.ts";
+import { toLitresPerMinute } from "../units.ts";
+import * as at from "./compartments.ts";
+import { CONNECTIONS } from "./stages.ts";
+
+/** m3/s: means over a cycle; what passes the fenestration forward, and backward (positive) */
+export interface MeanFlows {
+  readonly flows: at.Flows;
+  readonly fenestrationForward: number;
+  readonly fenestrationBackward: number;
+}
+
+/** What mixing is asked for, of any mean flows; all that the request alone decides is worked out once. */
+export function mixingOf(
+  request: CirculationRequest,
+): (means: MeanFlows, pathway?: MixingRequest["pathway"]) => MixingRequest {
+  const setting = (name: string) => numberSetting(request, name);
+  const connections = CONNECTIONS[request.stage];
+  const fixed = {
+    lowerPassesLungs: connections.ivcInto !== "atrium",
+    coronaryPassesLungs: connections.rightHeart,
+    haemoglobin: request.body.haemoglobin,
+    lungTension: pulmonaryVeinTension(request),
+    lungShunt: setting("lungShunt") / 100,
+    use: organUse(setting("oxygenUseIndex") * request.body.bsa, setting("metabolicEquivalents")),
+  };
+  return ({ flows, fenestrationForward, fenestrationBackward }, pathway) => {
+    const positive = (flow: number) => Math.max(0, toLitresPerMinute(flow));
+    const abdominal = positive(flows[at.SPLANCHNIC_BED]);
+    return {
+      ...fixed,
+      ...(pathway ? { pathway } : {}),
+      flows: {
+        upper: positive(flows[at.UPPER_BED]),
+        kidneys: KIDNEY_SHARE * abdominal,
+        gut: (1 - KIDNEY_SHARE) * abdominal,
+        legs: positive(flows[at.LEG_BED]),
+        coronary: positive(flows[at.CORONARY]),
+        collaterals: positive(flows[at.COLLATERAL_LEFT] + flows[at.COLLATERAL_RIGHT]),
+        lungs: positive(flows[at.LUNG_BED_LEFT] + flows[at.LUNG_BED_RIGHT]),
+        fenestrationForward: toLitresPerMinute(fenestrationForward),
+        fenestrationBackward: toLitresPerMinute(fenestrationBackward),
+        venoVenous: positive(flows[at.VENO_VENOUS]),
+      },
+    };
+  };
+}
+
+/** How far the heart's vessels narrow and widen, as factors on their usual conductance (reserve four- to fivefold; textbook). */
+const [NARROWEST, WIDEST] = [0.3, 6];
+/** mL/dL: least difference that a flow is worked out from. */
+const MIN_DIFFERENCE = 1;
+
+/** The factor that lets the heart draw its use from the arterial blood of these flows, down to the sinus's usual saturation. */
+export function coronaryFactor(mixing: MixingRequest, present: number): number {
+  const { arterial } = mixContents(mixing);
+  const left = contentAtSaturation(CORONARY_SATURATION, mixing.haemoglobin);
+  const wanted = mixing.use.coronary / (10 * Math.max(MIN_DIFFERENCE, arterial - left));
+  if (mixing.flows.coronary <= 0) return present;
+  return Math.min(WIDEST, Math.max(NARROWEST, (present * wanted) / mixing.flows.coronary));
+}

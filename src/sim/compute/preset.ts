@@ -1,0 +1,35 @@
+/** A request that begins with a named person: what the preset says, and over it whatever else is asked. */
+import { isRecord, oneOf } from "../circulation/check-request.ts";
+import type { Fault } from "../faults.ts";
+import { PRESETS } from "../presets.ts";
+import type { Schema } from "./kind.ts";
+
+type Preset = keyof typeof PRESETS;
+const NAMES = Object.keys(PRESETS) as Preset[];
+
+export function withPreset(input: unknown): { readonly rest: unknown; readonly faults: readonly Fault[] } {
+  if (!isRecord(input) || input.preset === undefined) return { rest: input, faults: [] };
+  const { preset, ...rest } = input;
+  const faults: Fault[] = [];
+  const name = oneOf<Preset>(preset, NAMES, "preset", faults);
+  if (!name) return { rest, faults };
+  const person = PRESETS[name];
+  return { rest: { ...person, ...rest, set: overlaid(person.set, rest.set) }, faults };
+}
+
+/** What is no record is left for the check to refuse. */
+const overlaid = (set: object, asked: unknown): unknown =>
+  asked === undefined ? set : isRecord(asked) ? { ...set, ...asked } : asked;
+
+export const presetSchema = (schema: Schema): Schema => ({
+  ...schema,
+  required: ["kind"],
+  anyOf: [{ required: ["stage", "body"] }, { required: ["preset"] }],
+  properties: {
+    ...(schema.properties as object),
+    preset: {
+      enum: NAMES,
+      description: "a person after completion to begin with, in place of stage and body; set is laid over it",
+    },
+  },
+});

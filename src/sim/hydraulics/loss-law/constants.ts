@@ -1,0 +1,17 @@
+/** The few numbers by which the handbook's pathway was changed to agree with the 3D set; each stands for one thing that blood does. */
+export interface LossConstants {
+  /** heads of its own that a stream loses on entering the joint */
+  readonly jointEntry: number;
+  /** part of a turn's turbulent loss */
+  readonly turn: number;
+  /** heads lost by streams that meet head-on, over the two that a developed stream carries */
+  readonly facing: number;
+  /** part of that which each stream loses of its own heads, not of the mean of both */
+  readonly ownPart: number;
+  /** offset of the head-on place over the upper vein's diameter */
+  readonly headOnPlace: number;
+  /** clearance in mean radii at which 37 % of the head-on loss is left */
+  readonly clearance: number;
+  /** diameters over which the jet of a narrowing loses 63 % of what it will lose */
+  readonly jetLength: number;
+}

@@ -1,0 +1,60 @@
+/** Where each vein's blood goes: how far the streams cross, between what the flows allow. */
+import type { Streams } from "./features.ts";
+
+/** Parts of a vein's blood that go to the left lung. */
+export interface LeftParts {
+  readonly ivc: number;
+  readonly svc: number;
+}
+
+const within = (low: number, value: number, high: number): number => Math.min(high, Math.max(low, value));
+
+/** Least and greatest part of the lower stream that can go left, both lungs and both veins having their flow. */
+function allowed({ lower, left }: Streams): readonly [number, number] {
+  return [Math.max(0, (left - (1 - lower)) / lower), Math.min(1, left / lower)];
+}
+
+/** Part of the lower stream that may go either way. */
+export const crossable = (streams: Streams): number => {
+  const [least, most] = allowed(streams);
+  return most - least;
+};
+
+/** @param position 0: as much of the lower stream as can goes right; 1: as much as can goes left */
+export function partsAt(position: number, streams: Streams): LeftParts {
+  const [least, most] = allowed(streams);
+  const ivc = least + within(0, position, 1) * (most - least);
+  return { ivc, svc: within(0, (streams.left - streams.lower * ivc) / (1 - streams.lower), 1) };
+}
+
+/** The position that gives the lower stream more to the left than the upper one by this difference. */
+export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
+  const [least, most] = allowed(streams);
+  // ivc - svc grows along the allowed stretch as ivc does, by 1 / (1 - lower)
+  const balanced = streams.left + (1 - streams.lower) * (ivc - svc);
+  return (balanced - least) / (most - least);
+}
+
+/** The few fitted numbers of the rule by which streams pass each other or mix. */
+export interface Crossing {
+  /** clearance (mean radii) at which 71 % of what can cross does */
+  readonly width: number;
+  /** by how much the place of even mixing lies off the head-on place, and moves with the shares from below and to the left */
+  readonly shift: number;
+  readonly lower: number;
+  readonly left: number;
+  /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams */
+  readonly jet: number;
+}
+
+/** Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix. */
+export function usualPosition(
+  clearance: number,
+  jet: number,
+  { lower, left }: Pick<Streams, "lower" | "left">,
+  rule: Crossing,
+): number {
+  const away = clearance - rule.shift + rule.lower * (lower - 0.55) + rule.left * (left - 0.45);
+  const kept = Math.exp(-((jet / rule.jet) ** 4));
+  return 0.5 + (0.5 * kept * away) / Math.hypot(away, rule.width);
+}

@@ -1,0 +1,113 @@
+/**
+ * Interpolation between computed cases by a Gaussian process (Rasmussen & Williams 2006): a squared exponential in all features together,
+ * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
+ */
+
+export interface Spread {
+  /** standard deviations: of the part in all features together, of the features' own parts, of what no feature explains */
+  readonly together: number;
+  readonly alone: number;
+  readonly noise: number;
+  /** by feature: the distance over which the answer changes */
+  readonly lengths: readonly number[];
+}
+
+export function covariance(
+  one: ArrayLike<number>,
+  other: ArrayLike<number>,
+  { together, alone, lengths }: Spread,
+): number {
+  let square = 0;
+  let own = 0;
+  for (let i = 0; i < lengths.length; i++) {
+    const away = (one[i]! - other[i]!) / lengths[i]!;
+    const half = 0.5 * away * away;
+    square += half;
+    own += Math.exp(-half);
+  }
+  return together * together * Math.exp(-square) + (alone * alone * own) / lengths.length;
+}
+
+/** Lower triangle L of a symmetric positive matrix, L L' = matrix; undefined where it is not positive. */
+export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
+  const lower = matrix.map((row) => row.slice());
+  for (let i = 0; i < lower.length; i++) {
+    const row = lower[i]!;
+    for (let j = 0; j <= i; j++) {
+      const above = lower[j]!;
+      let sum = row[j]!;
+      for (let k = 0; k < j; k++) sum -= row[k]! * above[k]!;
+      if (j < i) row[j] = sum / above[j]!;
+      else if (sum > 0) row[j] = Math.sqrt(sum);
+      else return undefined;
+    }
+  }
+  return lower;
+}
+
+/** Solves L x = right. */
+export function forward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
+  const x = Float64Array.from(right);
+  for (let i = 0; i < x.length; i++) {
+    let sum = x[i]!;
+    for (let k = 0; k < i; k++) sum -= lower[i]![k]! * x[k]!;
+    x[i] = sum / lower[i]![i]!;
+  }
+  return x;
+}
+
+/** Solves L' x = right. */
+export function backward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
+  const x = Float64Array.from(right);
+  for (let i = x.length - 1; i >= 0; i--) {
+    let sum = x[i]!;
+    for (let k = i + 1; k < x.length; k++) sum -= lower[k]![i]! * x[k]!;
+    x[i] = sum / lower[i]![i]!;
+  }
+  return x;
+}
+
+export interface Samples {
+  /** by case, by feature */
+  readonly points: readonly (readonly number[])[];
+  readonly values: readonly number[];
+  /** standard error of each value */
+  readonly errors: readonly number[];
+}
+
+export interface Estimate {
+  readonly mean: number;
+  /** standard deviation of a case's value about it */
+  readonly deviation: number;
+}
+
+export interface Process {
+  mean(at: ArrayLike<number>): number;
+  estimate(at: ArrayLike<number>): Estimate;
+}
+
+export const covariances = ({ points, errors }: Samples, spread: Spread): Float64Array[] =>
+  points.map((one, i) =>
+    Float64Array.from(
+      points,
+      (other, j) => covariance(one, other, spread) + (i === j ? spread.noise ** 2 + errors[i]! ** 2 : 0),
+    ),
+  );
+
+export function processOf(samples: Samples, spread: Spread): Process {
+  const lower = cholesky(covariances(samples, spread));
+  if (!lower) throw new Error("the cases of the loss law have a covariance that is not positive");
+  const weights = backward(lower, forward(lower, samples.values));
+  const own = spread.together ** 2 + spread.alone ** 2;
+  const towards = (at: ArrayLike<number>) =>
+    Float64Array.from(samples.points, (point) => covariance(at, point, spread));
+  const along = (covered: Float64Array) => covered.reduce((sum, each, i) => sum + each * weights[i]!, 0);
+  return {
+    mean: (at) => along(towards(at)),
+    estimate(at) {
+      const covered = towards(at);
+      const known = forward(lower, covered).reduce((sum, each) => sum + each * each, 0);
+      return { mean: along(covered), deviation: Math.sqrt(Math.max(0, own - known) + spread.noise ** 2) };
+    },
+  };
+}

@@ -1,0 +1,49 @@
+/** The fitted law as data (`loss-law.json`, written by `npx tsx scripts/three-d.ts fit`), and what is made of it once. */
+import type { PathwayStage } from "../../parameters/request.ts";
+import type { LossConstants } from "./constants.ts";
+import type { Crossing } from "./crossing.ts";
+import type { Feature } from "./features.ts";
+import { type Process, processOf, type Samples, type Spread } from "./gaussian-process.ts";
+import stored from "./loss-law.json" with { type: "json" };
+
+export interface Fitted {
+  readonly spread: Spread;
+  /** deviations that hold 90 % of cases that were left out of a fit */
+  readonly reach: number;
+  readonly values: readonly number[];
+  readonly errors: readonly number[];
+}
+
+export interface LawSet {
+  readonly constants: LossConstants;
+  readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
+  /** names and features of the cases, in one order */
+  readonly cases: readonly string[];
+  readonly points: readonly (readonly number[])[];
+  /** what 3D has over the handbook, as logarithms, of power and drop; and what the crossing share has beyond its rule */
+  readonly power: Fitted;
+  readonly drop: Fitted;
+  readonly share: Fitted;
+  /** logarithm by which the handbook's power and drop miss 90 % of cases: the least that the band is outside the set */
+  readonly outside: { readonly power: number; readonly drop: number; readonly share: number };
+  /** what each stage's cases span */
+  readonly ranges: Readonly<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>;
+}
+
+export const LAW: LawSet = stored as unknown as LawSet;
+export const CONSTANTS: LossConstants = LAW.constants;
+
+type Quantity = "power" | "drop" | "share";
+const made = new Map<Quantity, Process>();
+
+/** Made when first asked for: about a millisecond each. */
+export function fittedProcess(quantity: Quantity): Process {
+  let process = made.get(quantity);
+  if (!process) {
+    const { spread, values, errors } = LAW[quantity];
+    const samples: Samples = { points: LAW.points, values, errors };
+    process = processOf(samples, spread);
+    made.set(quantity, process);
+  }
+  return process;
+}

@@ -1,0 +1,117 @@
+/** What the loss law leaves open about a pathway, and where each vein's blood goes. */
+import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
+import { pathwaySizes } from "../geometry/pathways/sizes.ts";
+import { type CirculationRequest, hasPathway, type PathwayStage } from "../parameters/request.ts";
+import type { PathwayLoss } from "./ledger.ts";
+import { crossable, partsAt, usualPosition } from "./loss-law/crossing.ts";
+import {
+  clearance,
+  FEATURES,
+  type Feature,
+  type FlowSplit,
+  featuresOf,
+  jetStrength,
+  runsThrough,
+  streamsOf,
+} from "./loss-law/features.ts";
+import { CONSTANTS, fittedProcess, LAW } from "./loss-law/law-set.ts";
+
+/** Lowest and highest value that stays open. */
+export type Band = readonly [low: number, high: number];
+
+export interface LossBand {
+  /** mmHg */
+  readonly pressureDrop: Band;
+  /** mW */
+  readonly powerLoss: Band;
+}
+
+/** Parts of a vein's blood; together they are less than 1 by what leaves through a fenestration. */
+export interface VeinShares {
+  readonly left: number;
+  readonly right: number;
+  /** of `left` */
+  readonly band: Band;
+}
+
+export interface PathwayShares {
+  readonly ivc: VeinShares;
+  readonly svc: VeinShares;
+}
+
+export interface PathwayEstimate {
+  readonly band: LossBand;
+  readonly shares: PathwayShares;
+  /** what lies outside the 3D set's range for the stage, by name */
+  readonly outsideSet: readonly Outside[];
+}
+
+export type Outside = Feature | "flows";
+
+/** Part of a feature's span by which it may pass the set's ends. */
+const MARGIN = 0.05;
+/** Within the set no band is wider, up or down. */
+const WIDEST = Math.log(1.3);
+
+const within = (low: number, value: number, high: number): number => Math.min(high, Math.max(low, value));
+
+/** @param flows means, m3/s; undefined for a stage whose veins do not meet the lungs' arteries in one pathway */
+export function pathwayEstimate(
+  request: CirculationRequest,
+  flows: FlowSplit,
+  { pressureDrop, powerLoss }: Pick<PathwayLoss, "pressureDrop" | "powerLoss">,
+): PathwayEstimate | undefined {
+  const { stage, body } = request;
+  if (!hasPathway(stage)) return undefined;
+  const sizes = pathwaySizes(request);
+  const streams = streamsOf(stage, flows);
+  const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(body.haemoglobin) };
+  const at = featuresOf(sizes, streams, fluid, CONSTANTS.headOnPlace);
+  const outsideSet: Outside[] = runsThrough(flows) ? outside(stage, at) : ["flows"];
+  const reach = (quantity: "power" | "drop" | "share") => {
+    const { deviation, mean } = fittedProcess(quantity).estimate(at);
+    const open = LAW[quantity].reach * deviation;
+    return { mean, open: outsideSet.length > 0 ? Math.max(open, LAW.outside[quantity]) : open };
+  };
+  const banded = (value: number, quantity: "power" | "drop"): Band => {
+    const { open } = reach(quantity);
+    const factor = Math.exp(outsideSet.length > 0 ? open : Math.min(open, WIDEST));
+    return [value / factor, value * factor];
+  };
+  const chamber = stage === "atriopulmonary";
+  const share = reach("share");
+  const rule = LAW.crossing[chamber ? "chamber" : "tubes"];
+  const usual = usualPosition(
+    clearance(sizes, CONSTANTS.headOnPlace),
+    jetStrength(sizes, streams),
+    streams,
+    rule,
+  );
+  const parts = partsAt(usual + share.mean, streams);
+  const lowerOpen = share.open * (outsideSet.length > 0 ? 1 : crossable(streams));
+  const upperOpen = (lowerOpen * streams.lower) / (1 - streams.lower);
+  const kept = (share: number, vein: number) => (vein > 0 ? within(0, (streams.lungs * share) / vein, 1) : 1);
+  return {
+    band: { pressureDrop: banded(pressureDrop, "drop"), powerLoss: banded(powerLoss, "power") },
+    shares: {
+      ivc: veinShares(parts.ivc, lowerOpen, kept(streams.lower, flows.ivc)),
+      svc: veinShares(parts.svc, upperOpen, kept(1 - streams.lower, flows.svc)),
+    },
+    outsideSet,
+  };
+}
+
+/** @param whole part of the vein's blood that reaches the lungs at all */
+const veinShares = (left: number, open: number, whole: number): VeinShares => ({
+  left: left * whole,
+  right: (1 - left) * whole,
+  band: [within(0, left - open, 1) * whole, within(0, left + open, 1) * whole],
+});
+
+function outside(stage: PathwayStage, at: readonly number[]): Feature[] {
+  return FEATURES.filter((name, k) => {
+    const [low, high] = LAW.ranges[stage][name];
+    const margin = MARGIN * (high - low);
+    return at[k]! < low - margin - 1e-9 || at[k]! > high + margin + 1e-9;
+  });
+}
