@@ -63,8 +63,11 @@ const open = async (page: Page, query = "?mode=bench") => {
   await figure(page, "pressureDrop");
 };
 
-/** ms beyond a first start, which a busy machine stretches as much, until the flow is back; a silence must be noticed first */
-const BEYOND_A_START = { dies: 1500, "falls silent": 5000 } as const;
+/** ms beyond a first start, which a busy machine stretches as much, until the flow is back. */
+const STARTED_ANEW = 1500;
+/** ms for which a worker may be silent before it is given up (src/chain/field-link.ts) */
+const NOTICED = 1400;
+const BEYOND_A_START = { dies: STARTED_ANEW, "falls silent": NOTICED + STARTED_ANEW } as const;
 /** ms until the picture is back */
 const PICTURE_BACK = 3000;
 
@@ -80,6 +83,8 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
     const index = fields.findIndex((at) => at !== undefined);
     return fields[index]! - begun[index]!;
   });
+  // What a start takes on this machine at this moment: the longest yet.
+  let start = firstStart;
   for (const [how, end] of [
     ["dies", "(worker) => worker.dispatchEvent(new ErrorEvent('error', { message: 'made up' }))"],
     ["falls silent", "(worker) => worker.terminate()"],
@@ -99,7 +104,8 @@ test("a field worker that dies or falls silent is replaced, flows again soon aft
     console.log(
       `flows again after ${(took / 1000).toFixed(2)} s when it ${how}; a first start took ${(firstStart / 1000).toFixed(2)} s`,
     );
-    expect(took).toBeLessThan(firstStart + BEYOND_A_START[how]);
+    expect(took).toBeLessThan(start + BEYOND_A_START[how]);
+    start = Math.max(start, took);
     expect(await figure(page, "pressureDrop")).toBeCloseTo(before, 6);
   }
   const count = await probe(page, ({ workers }) => {

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
 import { unzipSync } from "fflate";
+import { t } from "../../src/i18n/index.ts";
 import { expectAccessible, figure } from "./page.ts";
 
 const open = async (page: Page) => {
@@ -77,7 +78,12 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
     [bytes.toString("utf8"), still.bytes.toString("base64")] as const,
   );
   expect(found.wrong).toBeNull();
-  for (const word of ["Chamber", "Left pulmonary artery", "liver and gut", "Pressure drop along the pathway"])
+  for (const word of [
+    "Chamber",
+    t("place.leftPulmonaryArtery"),
+    "liver and gut",
+    "Pressure drop along the pathway",
+  ])
     expect(found.words).toContain(word);
   expect(found.words).toMatch(/not for diagnosis/);
   expect(found.reported).toMatch(/mmHg/);

@@ -74,9 +74,38 @@ test("a column keeps the plots that can be read at its height, by rank and in th
       .map(({ name }) => name)
       .join("");
   expect(kept(200)).toBe("abc");
-  expect(kept(110)).toBe("bc");
+  expect(kept(140)).toBe("bc");
   expect(kept(70)).toBe("b");
   expect(kept(40)).toBe("");
+  // Titles of two lines leave the curves less; only those of plots that stay count.
+  const wordy = (names: string) =>
+    fitting(
+      plots,
+      140,
+      10,
+      ({ rank }) => rank,
+      ({ name }) => (names.includes(name) ? 2 : 1),
+    ).length;
+  expect(wordy("bc")).toBe(1);
+  expect(wordy("a")).toBe(2);
+});
+
+test("a curve that is shown has at least three heights of type", () => {
+  for (let height = 60; height < 900; height += 10)
+    for (const lines of [1, 2, 3]) {
+      const shown = fitting(
+        [1, 2, 3, 4],
+        height,
+        10,
+        (each) => each,
+        () => lines,
+      );
+      const boxes = columnOf({ x: 0, y: 0, width: 300, height }, shown.length, 10);
+      if (shown.length > 1)
+        boxes.forEach((box, i) => {
+          expect(innerBox(box, 10, i === shown.length - 1, lines).height).toBeGreaterThanOrEqual(30);
+        });
+    }
 });
 
 test("the boxes of a column follow each other, and the last holds the foot", () => {

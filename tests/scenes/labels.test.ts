@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { hairline, keepOff, quietCorner } from "../../src/scenes/layers/keep-off.ts";
+import { hairline, keepOff, roomFor } from "../../src/scenes/layers/keep-off.ts";
 import { heightAt } from "../../src/scenes/layers/path-line.ts";
 import { type Block, settle } from "../../src/scenes/layers/spread-labels.ts";
 import { seededRandom } from "../../src/sim/random.ts";
@@ -58,16 +58,20 @@ describe("plates over a plane", () => {
     expect(new Set(hairline(placed[1]!).map(side)).size).toBe(1);
   });
 
-  it("a panel takes the corner in which it hides least blood, and none that is taken", () => {
-    const at = (taken: readonly (typeof box)[], blood: (x: number, y: number) => boolean) => {
-      const { x, y } = quietCorner(box, 200, 100, taken, blood);
-      return [x > 500 ? "right" : "left", y > 300 ? "below" : "above"].join(" ");
-    };
-    expect(at([], () => false)).toBe("right above");
-    expect(at([], (x) => x > 900)).toBe("left below");
-    // A narrow vessel between two wide looks is seen all the same.
-    expect(at([], (x, y) => y < 300 && Math.abs(x - 870) < 12)).toBe("right below");
-    expect(at([{ x: 700, y: 0, width: 300, height: 600 }], (_, y) => y > 550)).toBe("left above");
+  it("a panel takes the room nearest a corner in which it covers nothing, the smaller one where the larger has none", () => {
+    const panels = [
+      { width: 400, height: 200, plotted: true },
+      { width: 200, height: 100, plotted: false },
+    ];
+    const at = (taken: readonly (typeof box)[], left: number, right: number) =>
+      roomFor(panels, box, taken, ({ x, width }) => x + width > left && x < right);
+    expect(at([], 2000, 3000)).toMatchObject({ x: 592, y: 8, plotted: true });
+    expect(at([], 900, 1000)).toMatchObject({ x: 8, y: 8, plotted: true });
+    // A narrow vessel beneath the middle of a panel is seen all the same.
+    expect(at([], 780, 790)!.x + 400).toBeLessThanOrEqual(780);
+    expect(at([{ ...box, height: 100 }], 300, 700)).toMatchObject({ x: 792, plotted: false });
+    expect(at([{ ...box, height: 100 }], 300, 700)!.y).toBeGreaterThanOrEqual(100);
+    expect(at([box], 2000, 3000)).toBeNull();
   });
 
   it("do not let a hairline pass below another plate", () => {

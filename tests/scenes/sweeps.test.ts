@@ -48,6 +48,15 @@ test("exercise is described from the computed ends, and two ventricles reach mor
   expect(t(reading.key, reading.args)).toContain("with two ventricles");
 });
 
+test("before completion growth tells of no tube, and exercise of the veins whose blood goes to the lungs", () => {
+  const glenn = { ...START, request: { ...START.request, stage: "glenn" as const } };
+  const growth = readGrowth(frameOf("growth", answered(planSweep({ ...glenn, scene: "growth" })!)))!;
+  expect(t(growth.key, growth.args)).toContain("no tube");
+  const sweep = answered(planSweep({ ...glenn, scene: "exercise" })!);
+  const exercise = readExercise(frameOf("exercise", sweep))!;
+  expect(exercise.args.pathwayFrom).toBe(sweep.curves[0]!.points[0]!.circulation!.pressures.svc);
+});
+
 test("nothing is described before the ends are answered", () => {
   expect(readGrowth(frameOf("growth", planSweep({ ...START, scene: "growth" })))).toBeNull();
   expect(readExercise(frameOf("exercise", null))).toBeNull();

@@ -20,8 +20,6 @@ import { Welcome } from "./welcome.tsx";
 
 /** CSS px: nothing at a kiosk is smaller */
 const FLOOR = 24;
-/** Of the picture's smaller side: larger words would leave the vessels no room. */
-const LARGEST_SHARE = 0.04;
 
 export function Kiosk({ context }: { readonly context: Context }) {
   const { address } = context;
@@ -52,7 +50,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
       />
     );
   return (
-    <StageView context={context} floor={sceneType(words)}>
+    <StageView context={context} floor={words}>
       <div
         class={larger.value ? "kiosk larger" : "kiosk"}
         style={larger.value ? { fontSize: `${words}px` } : undefined}
@@ -119,7 +117,3 @@ function guard({ address }: Context, visit: KioskVisit): () => void {
     for (const release of releases) release();
   };
 }
-
-/** CSS px: the scene's own words grow as far as the picture keeps its room; what they say stands in the lesson's words too. */
-const sceneType = (words: number): number =>
-  Math.max(FLOOR, Math.min(words, Math.round(LARGEST_SHARE * Math.min(0.6 * innerWidth, 0.7 * innerHeight))));

@@ -4,14 +4,16 @@ import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
+import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { doingAt, fillings } from "./chest.ts";
-import { type Thorax, thorax } from "./thorax.ts";
+import { type Shown, type Thorax, thorax } from "./thorax.ts";
 
 /** Readings on the plate change this often, so that they can be read. */
 const READINGS_PER_SECOND = 4;
@@ -47,13 +49,35 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** Names on the picture, on the circuit's plane. */
+/** Names on the picture, on the circuit's plane, and the side of the spot on which they stand. */
 const NAMES = [
-  { name: "further.place.svc", at: [466, 196] },
-  { name: "further.place.ivc", at: [466, 604] },
-  { name: "further.place.diaphragm", at: [640, 536] },
-  { name: "further.place.lung", at: [690, 470] },
+  { name: "further.place.svc", at: [416, 176], side: 1 },
+  { name: "further.place.ivc", at: [466, 604], side: 0 },
+  { name: "further.place.diaphragm", at: [640, 536], side: 0 },
+  { name: "further.place.lung", at: [690, 470], side: 0 },
 ] as const;
+
+/** Each beside its spot; rather none than one over blood or over another. */
+function writeNames(
+  words: Lettering,
+  { fit, vessels }: Shown,
+  taken: readonly Lain[],
+  size: number,
+  theme: Theme,
+): void {
+  const lain = [...taken];
+  const apart = (a: Lain) => (b: Lain) =>
+    a.x >= b.x + b.width || b.x >= a.x + a.width || a.y >= b.y + b.height || b.y >= a.y + a.height;
+  for (const { name, at, side } of NAMES) {
+    const lines = [{ words: theme.say(name), size, colour: theme.colour.ink }];
+    const box = words.measure({ lines }, theme);
+    const x = fit.x + at[0] * fit.scale - side * box.width;
+    const y = fit.y + at[1] * fit.scale - box.height / 2;
+    const plate = { x, y, width: box.width, height: box.height };
+    if (onVessel(vessels, fit, plate) || !lain.every(apart(plate))) continue;
+    lain.push(words.write({ lines, x, y }, theme));
+  }
+}
 
 function breath(): ScenePane {
   const view = new Container();
@@ -79,7 +103,7 @@ function breath(): ScenePane {
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
         : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };
-      const fit = chest.draw(circulation, time, still, picture, theme);
+      const shown = chest.draw(circulation, time, still, picture, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
       const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
@@ -123,24 +147,7 @@ function breath(): ScenePane {
           theme,
         );
       }
-      if (labels)
-        for (const { name, at } of NAMES) {
-          words.write(
-            {
-              lines: [{ words: theme.say(name), size: type.axis, colour: theme.colour.ink }],
-              x: fit.x + at[0] * fit.scale,
-              y: Math.max(
-                fit.y + at[1] * fit.scale,
-                // A name comes to lie beneath the note that it would touch.
-                noted && fit.x + at[0] * fit.scale < noted.x + noted.width
-                  ? noted.y + noted.height + type.axis
-                  : 0,
-              ),
-              anchor: [0, 0.5],
-            },
-            theme,
-          );
-        }
+      if (labels) writeNames(words, shown, noted ? [noted] : [], type.axis, theme);
       words.end();
     },
     release: () => chest.release(),

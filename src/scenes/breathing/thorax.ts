@@ -5,7 +5,7 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessel } from "../circuit/body-drawing.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
-import { layVessels } from "../circuit/dots.ts";
+import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { drawHeart } from "../circuit/heart.ts";
 import { ORGANS } from "../circuit/outlines.ts";
@@ -34,9 +34,15 @@ const LUNGS = ORGANS.filter(({ name }) => /Lung/.test(name));
 const ARROW = 6;
 const LONGEST_ARROW = 110;
 
+/** Where the plane lies in its box, and the vessels on it. */
+export interface Shown {
+  readonly fit: Fit;
+  readonly vessels: readonly Laid[];
+}
+
 export interface Thorax {
   readonly view: Container;
-  draw(circulation: Circulation, time: number, still: boolean, box: Box, theme: Theme): Fit;
+  draw(circulation: Circulation, time: number, still: boolean, box: Box, theme: Theme): Shown;
   release(): void;
 }
 
@@ -49,6 +55,7 @@ export function thorax(): Thorax {
   view.mask = mask;
   let known: Circulation | null = null;
   let themed: Theme | null = null;
+  let laid: readonly Laid[] = [];
 
   const drawChest = (circulation: Circulation, time: number, theme: Theme): void => {
     const { traces } = circulation;
@@ -106,7 +113,7 @@ export function thorax(): Thorax {
         const shown = vesselsOf(circulation.request.stage, fenestrated(circulation)).filter(
           ({ name }) => !HIDDEN.test(name),
         );
-        const laid = layVessels(shown);
+        laid = layVessels(shown);
         blood.follow(laid, circulation);
         back.clear();
         front.clear();
@@ -119,7 +126,7 @@ export function thorax(): Thorax {
       drawChest(circulation, time, theme);
       drawHeart(heart, circulation, time, theme);
       blood.move(time, still, theme);
-      return fit;
+      return { fit, vessels: laid };
     },
     release: () => blood.release(),
   };

@@ -32,7 +32,14 @@ const CORNERS = [
   { from: 868, to: 1096 },
 ] as const;
 
-export function arrange(blocks: readonly Block[], box: Box, gap: number, extent: Extent = BODY): Arranged {
+/** @param head CSS px above the plates on the left that something else takes, beside a body in a wide box */
+export function arrange(
+  blocks: readonly Block[],
+  box: Box,
+  gap: number,
+  extent: Extent = BODY,
+  head = 0,
+): Arranged {
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
@@ -53,7 +60,7 @@ export function arrange(blocks: readonly Block[], box: Box, gap: number, extent:
             const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, -gap * 0.6);
             return { blocks, top: Math.max(box.y, Math.min(top, bottom - need)), bottom };
           })
-      : [{ blocks: own, top: box.y, bottom: box.y + box.height }];
+      : [{ blocks: own, top: box.y + (side === "left" ? head : 0), bottom: box.y + box.height }];
     for (const { blocks: group, top, bottom } of groups) {
       const wanted = group.map(({ plate }) => fit.y + plate.at[1] * fit.scale);
       const tops = stack(

@@ -2,7 +2,7 @@
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
-import type { Lain, Note } from "../drawing/lettering.ts";
+import type { Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { type Arranged, arrange, type Block, CHEST, type Extent } from "./arrange.ts";
@@ -35,6 +35,12 @@ export interface Standing {
   readonly height: number;
 }
 
+/** Where no plate has room beside its part, this one stands beneath the body, named and without a hairline. */
+const MAIN = "svc";
+
+/** In sizes of type. */
+const NARROWEST_TITLE = 6;
+
 /** mmHg with one decimal where a single mmHg matters. */
 const pressureWords = (value: number): string => formatQuantity(value, "mmHg", Math.abs(value) < 30 ? 1 : 0);
 
@@ -44,36 +50,40 @@ interface Measured extends Block {
   readonly column: number;
 }
 
+/** Where the body may stand, and what its left side leaves free above its plates. */
+interface Under {
+  readonly area: Box;
+  readonly head: number;
+}
+
+interface Plates {
+  readonly fit: Fit;
+  readonly standing: readonly Standing[];
+}
+
 /** Writes the pane's title and plates; returns how the plane lies in the box and where the plates stand. */
-export function drawPlates(
-  sheet: Sheet,
-  contents: PaneContents,
-  vessels: readonly Laid[],
-  box: Box,
-): { readonly fit: Fit; readonly standing: readonly Standing[] } {
+export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readonly Laid[], box: Box): Plates {
   const { ink, words, sizes: type } = sheet;
+  const plates = platesIn(contents, box.height < 30 * type.label);
+  const gap = type.label * 0.7;
   words.begin();
-  const blocks = measured(sheet, contents, platesIn(contents, box.height < 30 * type.label));
-  words.begin();
-  const title = contents.titled ? writeTitle(sheet, contents, box) : null;
-  // Beside a wide body the title has the corner to itself; in a narrow box the body begins below it.
-  const below =
-    !title || (box.width > box.height * 1.3 && title.width < box.width * 0.4)
-      ? 0
-      : title.height + type.label * 0.6;
-  const area = { ...box, y: box.y + below, height: box.height - below };
+  const blocks = measured(sheet, contents, plates);
+  const { area, head } = contents.titled ? writeTitle(sheet, contents, blocks, box) : { area: box, head: 0 };
   const wanted = fitting(blocks, area.height, type.label * 0.42);
-  const { fit, places } = arrange(wanted, area, type.label * 0.7, contents.extent);
-  ink.clear();
-  const standing = wanted.flatMap((block, i) => {
+  const { fit, places } = arrange(wanted, area, gap, contents.extent, head);
+  // Rather none than one over blood.
+  const shown = wanted.flatMap((block, i) => {
     const { width, height } = block;
-    // Rather none than one over blood.
-    return onVessel(vessels, fit, { ...places[i]!, width, height })
-      ? []
-      : writePlate(sheet, contents, block, places[i]!, fit);
+    const place = places[i]!;
+    return onVessel(vessels, fit, { ...place, width, height }) ? [] : [{ block, place }];
   });
+  ink.clear();
+  const drawn =
+    shown.length === 0 && plates.length > 0
+      ? writeBeneath(sheet, contents, area, gap)
+      : { fit, standing: shown.map(({ block, place }) => writePlate(sheet, contents, block, place, fit)) };
   words.end();
-  return { fit, standing };
+  return drawn;
 }
 
 /** What is to be labelled: all, or where there is room for few the first. */
@@ -107,7 +117,7 @@ function noteOf({ sizes: type, theme }: Look, { circulation, focus }: PaneConten
 const measured = (sheet: Sheet, contents: PaneContents, plates: readonly Plate[]): readonly Measured[] =>
   plates.map((plate) => {
     const { label } = sheet.sizes;
-    const { width, height } = sheet.words.write(noteOf(sheet, contents, plate), sheet.theme);
+    const { width, height } = sheet.words.measure(noteOf(sheet, contents, plate), sheet.theme);
     const column = plate.organ && contents.compared ? levelWidth(label) : 0;
     return { plate, column, width: width + column, height: column > 0 ? label * 4.6 : height };
   });
@@ -127,28 +137,49 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
   });
 
 /** The stage, and beneath it what it puts out and how red. */
-function writeTitle({ words, sizes: type, theme }: Sheet, { circulation }: PaneContents, box: Box): Lain {
+function titleOf({ sizes: type, theme }: Look, { request, flows, saturations }: Circulation): Note {
   const caption = theme.say("further.circuit.caption", {
-    output: formatQuantity(circulation.flows.systemic, "L/min", 1),
-    saturation: formatQuantity(circulation.saturations.arterial, "%"),
+    output: formatQuantity(flows.systemic, "L/min", 1),
+    saturation: formatQuantity(saturations.arterial, "%"),
   });
-  return words.write(
-    {
-      lines: [
-        {
-          words: theme.say(`stage.${circulation.request.stage}`),
-          size: type.label,
-          colour: theme.colour.ink,
-          bold: true,
-        },
-        { words: caption, size: type.axis, colour: theme.colour.inkSoft },
-      ],
-      x: box.x,
-      y: box.y,
-      wrap: box.width - type.label * 2,
-    },
-    theme,
-  );
+  return {
+    lines: [
+      { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },
+      { words: caption, size: type.axis, colour: theme.colour.inkSoft },
+    ],
+    x: 0,
+    y: 0,
+  };
+}
+
+/** Beside a wide body the title has the corner to itself, over the plates; where they need the room, the body begins below. */
+function writeTitle(sheet: Sheet, contents: PaneContents, blocks: readonly Measured[], box: Box): Under {
+  const { words, sizes: type, theme } = sheet;
+  const gap = type.label * 0.7;
+  const title = { ...titleOf(sheet, contents.circulation), x: box.x, y: box.y };
+  const beside = fitting(blocks, box.height, type.label * 0.42);
+  const { fit } = arrange(beside, box, gap, contents.extent);
+  // CSS px to the left of a body that has the whole box
+  const corner = fit.x + contents.extent.left * fit.scale - 2 * gap - box.x;
+  const head = words.measure({ ...title, wrap: corner }, theme).height + gap;
+  const need = beside
+    .filter(({ plate }) => plate.side === "left")
+    .reduce((sum, { height }) => sum + height + gap, 0);
+  if (corner > NARROWEST_TITLE * type.label && head + need < box.height) {
+    words.write({ ...title, wrap: corner }, theme);
+    return { area: box, head };
+  }
+  const below = words.write({ ...title, wrap: box.width - type.label * 2 }, theme).height + type.label * 0.6;
+  return { area: { ...box, y: box.y + below, height: box.height - below }, head: 0 };
+}
+
+/** The main plate alone, beneath a body that has no room for any beside it. */
+function writeBeneath(sheet: Sheet, contents: PaneContents, area: Box, gap: number): Plates {
+  const plate = platesOf(contents.circulation.request.stage).find(({ name }) => name === MAIN)!;
+  const at = { x: area.x + area.width / 2, y: area.y + area.height, anchor: [0.5, 1] as const };
+  const lain = sheet.words.write({ ...noteOf(sheet, contents, plate), ...at }, sheet.theme);
+  const above = { ...area, height: Math.max(1, area.height - lain.height - gap) };
+  return { fit: arrange([], above, gap, contents.extent).fit, standing: [{ name: MAIN, ...lain }] };
 }
 
 /** One plate at its place, its hairline to the vessel, and its level where it has one. */

@@ -41,6 +41,8 @@ export interface Lettering {
   /** Forgets the notes of the last drawing. */
   begin(): void;
   write(note: Note, theme: Theme): Lain;
+  /** The room that a note would take, CSS px. */
+  measure(note: Omit<Note, "x" | "y">, theme: Theme): { readonly width: number; readonly height: number };
   /** Frees the texts of the last `count` lines, to write them elsewhere. */
   takeBack(count: number): void;
   /** Hides what was not written again. */
@@ -91,6 +93,14 @@ export function lettering(): Lettering {
     return text;
   };
 
+  const set = (note: Omit<Note, "x" | "y">, theme: Theme) => {
+    const parts = note.lines.map((line) => take(line, theme, note.wrap));
+    const pad = note.bare ? 0 : Math.round(PAD * note.lines[0]!.size);
+    const inner = Math.max(...parts.map((part) => part.width));
+    const height = Math.ceil(parts.reduce((sum, part) => sum + part.height, 0)) + Math.round(1.2 * pad);
+    return { parts, pad, inner, width: Math.ceil(inner) + 2 * pad, height };
+  };
+
   return {
     view,
     begin() {
@@ -98,11 +108,7 @@ export function lettering(): Lettering {
       plates.clear();
     },
     write(note, theme) {
-      const parts = note.lines.map((line) => take(line, theme, note.wrap));
-      const pad = note.bare ? 0 : Math.round(PAD * note.lines[0]!.size);
-      const inner = Math.max(...parts.map((part) => part.width));
-      const width = Math.ceil(inner) + 2 * pad;
-      const height = Math.ceil(parts.reduce((sum, part) => sum + part.height, 0)) + Math.round(1.2 * pad);
+      const { parts, pad, inner, width, height } = set(note, theme);
       const [ax, ay] = note.anchor ?? [0, 0];
       const x = Math.round(note.x - ax * width);
       const y = Math.round(note.y - ay * height);
@@ -119,6 +125,11 @@ export function lettering(): Lettering {
         top += part.height;
       }
       return { x, y, width, height };
+    },
+    measure(note, theme) {
+      const { width, height } = set(note, theme);
+      used -= note.lines.length;
+      return { width, height };
     },
     takeBack(count) {
       used -= count;

@@ -44,25 +44,33 @@ export interface Plotted {
 
 /** In sizes of type: title and air around a plot, its least height to be read, and what a foot takes below the last of a column. */
 const AROUND = 2.3;
-const MIN = 2;
+const MIN = 3.2;
 const FOOT = 2.3;
+const LINE = 1.2;
 /** A column lower than this shows none: it would lie on what stands beneath. */
 const NONE = 4.8;
 
 /**
  * Those of a column of plots that can be read at this height: the first in rank, in their own order.
- * @param rank 0 stays longest; by their order without it
+ * @param rank    0 stays longest; by their order without it
+ * @param linesOf how many lines a plot's title takes
  */
 export function fitting<Each>(
   plots: readonly Each[],
   height: number,
   type: number,
   rank: (plot: Each) => number = (plot) => plots.indexOf(plot),
+  linesOf: (plot: Each) => number = () => 1,
 ): readonly Each[] {
   if (height < NONE * type) return [];
-  const room = Math.max(1, Math.floor((height / type - FOOT) / (AROUND + MIN)));
-  if (room >= plots.length) return plots;
-  const kept = [...plots].sort((a, b) => rank(a) - rank(b)).slice(0, room);
+  const ranked = [...plots].sort((a, b) => rank(a) - rank(b));
+  const room = (count: number) => {
+    const lines = Math.max(...ranked.slice(0, count).map(linesOf));
+    return count * (AROUND + LINE * (lines - 1) + MIN) <= height / type - FOOT;
+  };
+  let count = plots.length;
+  while (count > 1 && !room(count)) count--;
+  const kept = ranked.slice(0, count);
   return plots.filter((plot) => kept.includes(plot));
 }
 
@@ -80,7 +88,7 @@ export function columnOf(box: Box, count: number, type: number): readonly Box[] 
 /** The drawing area inside the box, when numbers of size `type` stand at the left and, with a foot, beneath. */
 export function innerBox(box: Box, type: number, foot: boolean, titleLines = 1): Box {
   const left = type * 2.7;
-  const top = type * (0.5 + 1.2 * titleLines);
+  const top = type * (0.5 + LINE * titleLines);
   const bottom = foot ? type * 2.9 : type * 0.6;
   return {
     x: box.x + left,
@@ -90,21 +98,29 @@ export function innerBox(box: Box, type: number, foot: boolean, titleLines = 1):
   };
 }
 
+const titleRoom = (width: number, type: number): number => width - type * 2.7;
+
+/** How many lines a title takes over a plot of this width, CSS px. */
+export function titleLines(
+  words: Lettering,
+  title: string,
+  width: number,
+  type: number,
+  theme: Theme,
+): number {
+  const note = { lines: [{ words: title, size: type, colour: theme.colour.ink }], bare: true };
+  const one = words.measure(note, theme).height;
+  return Math.round(words.measure({ ...note, wrap: titleRoom(width, type) }, theme).height / one);
+}
+
 /** Words that belong to a plot, bare on the ground. */
 type Say = (text: string, x: number, y: number, anchor: readonly [number, number]) => void;
 
 export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: Theme): Plotted {
   const { colour } = theme;
   const { type, x, y } = plot;
-  const ofTitle = {
-    lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
-    anchor: [0, 1] as const,
-    bare: true,
-  };
-  const room = plot.box.width - type * 2.7;
-  const long = words.write({ ...ofTitle, x: 0, y: 0 }, theme).width > room;
-  words.takeBack(1);
-  const inner = innerBox(plot.box, type, plot.foot !== undefined, long ? 2 : 1);
+  const titled = titleLines(words, plot.title, plot.box.width, type, theme);
+  const inner = innerBox(plot.box, type, plot.foot !== undefined, titled);
   const plotted: Plotted = {
     inner,
     toX: (value) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width,
@@ -122,7 +138,17 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
       theme,
     );
   drawAxes(ink, say, plot, plotted, theme);
-  words.write({ ...ofTitle, x: inner.x, y: inner.y - type * 0.25, ...(long ? { wrap: room } : {}) }, theme);
+  words.write(
+    {
+      lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
+      anchor: [0, 1],
+      bare: true,
+      x: inner.x,
+      y: inner.y - type * 0.25,
+      wrap: titleRoom(plot.box.width, type),
+    },
+    theme,
+  );
   for (const line of plot.lines) drawLine(ink, line, plotted, type);
   return plotted;
 }

@@ -6,7 +6,7 @@ import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lettering } from "./lettering.ts";
-import { columnOf, drawPlot, fitting, markAt, type Plotted } from "./plot.ts";
+import { columnOf, drawPlot, fitting, markAt, type Plotted, titleLines } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 import { meanOf, phaseOf, valueAt } from "./trace-clock.ts";
 
@@ -71,20 +71,17 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const shown = fitting(
-      rows.filter((row) => row.trace(traces)),
-      box.height,
-      type,
-      ({ rank }) => rank,
-    );
+    const told = rows.filter((row) => row.trace(traces));
+    const titleOf = (row: Row) =>
+      theme.say(row.title, { mean: formatQuantity(meanOf(traces, row.trace(traces)!), row.unit, 1) });
+    const linesOf = (row: Row) => titleLines(words, titleOf(row), box.width, type, theme);
+    const shown = fitting(told, box.height, type, ({ rank }) => rank, linesOf);
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
       const values = row.trace(traces)!;
       const colour = row.colour(theme.colour);
       const last = i === shown.length - 1;
-      const title = theme.say(row.title, {
-        mean: formatQuantity(meanOf(traces, values), row.unit, 1),
-      });
+      const title = titleOf(row);
       const plotted = drawPlot(
         ink,
         words,

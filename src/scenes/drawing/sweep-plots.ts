@@ -33,7 +33,9 @@ export interface SweepPlots {
 
 const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme): Line => {
   const { colour, dash } = lookOf(curve.name, theme.colour);
-  const solved = curve.points.filter(({ circulation }) => circulation);
+  const solved = curve.points.filter(
+    ({ circulation }) => circulation && Number.isFinite(plot.read(circulation)),
+  );
   const open = solved.flatMap(({ circulation }) => {
     const range = plot.band?.(circulation!);
     return range ? [range] : [];
@@ -57,6 +59,12 @@ function axisOf({ curves }: Sweep): Range {
   return { min, max, marks: marks.filter((mark) => mark >= min - 1e-9 && mark <= max + 1e-9) };
 }
 
+/** A quantity that no state of the sweep has gets no axis; while nothing is solved yet each has one. */
+function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
+  const solved = sweep.curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
+  return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
+}
+
 /** @param plots the more telling first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const view = new Container();
@@ -70,11 +78,12 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const drawStill = ({ sweep, foot }: SweepState, box: Box, type: number, theme: Theme) => {
     ink.clear();
     words.begin();
+    const told = plots.filter((plot) => hasValues(sweep, plot));
     const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
-    const wide = area.width > area.height * 1.5 && area.width > plots.length * 19 * type;
+    const wide = area.width > area.height * 1.5 && area.width > told.length * 19 * type;
     const x = axisOf(sweep);
-    const shown = wide ? plots : fitting(plots, area.height, type);
+    const shown = wide ? told : fitting(told, area.height, type);
     const column = columnOf(area, shown.length, type);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));

@@ -8,6 +8,7 @@ import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
+import { veinsToLungs } from "./exercise-reading.ts";
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
@@ -15,7 +16,7 @@ export const makeExercise: MakeScene = () => {
   const legend = circuitLegend();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
-    { title: "further.exercise.pathway", read: ({ pressures }) => pressures.ivc },
+    { title: "further.exercise.pathway", read: veinsToLungs },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
     {
       title: "further.exercise.drop",

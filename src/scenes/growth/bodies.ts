@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import { BODY } from "../circuit/outlines.ts";
 import { curve } from "../drawing/curve-drawing.ts";
 import { lettering } from "../drawing/lettering.ts";
@@ -69,22 +70,9 @@ export function bodies(): Bodies {
           if (open)
             ink.stroke({ color: here ? colour.accent : colour.hair, width: here ? 3 : 1.8, cap: "round" });
         }
-        const { trunk, ivc } = pathwaySizes(point.request);
-        const perMillimetre = rings / 2 / (widest / 2) / 1.04;
+        const perMillimetre = rings / widest / 1.04;
         const y = box.y + tallest + type * 0.5 + rings / 2;
-        ink
-          .circle(x, y, (trunk / 2) * perMillimetre)
-          .fill({ color: colour.lumen })
-          .stroke({ color: colour.wallEdge, width: Math.max(3, type * 0.2) });
-        const around: [number, number][] = Array.from({ length: 61 }, (_, k) => [
-          x + (ivc / 2) * perMillimetre * Math.cos((k * Math.PI) / 30),
-          y + (ivc / 2) * perMillimetre * Math.sin((k * Math.PI) / 30),
-        ]);
-        for (const piece of dashes(around, [type * 0.4, type * 0.3])) {
-          ink.moveTo(...piece[0]!);
-          for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
-          ink.stroke({ color: colour.poor, width: Math.max(2.5, type * 0.16) });
-        }
+        if (hasPathway(point.request.stage)) drawRings(ink, point, x, y, perMillimetre, type, theme);
         words.write(
           {
             lines: [
@@ -106,4 +94,30 @@ export function bodies(): Bodies {
       words.end();
     },
   };
+}
+
+/** The tube and the body's own lower vein in section, to one scale. */
+function drawRings(
+  ink: Graphics,
+  { request }: SweepPoint,
+  x: number,
+  y: number,
+  perMillimetre: number,
+  type: number,
+  { colour }: Theme,
+): void {
+  const { trunk, ivc } = pathwaySizes(request);
+  ink
+    .circle(x, y, (trunk / 2) * perMillimetre)
+    .fill({ color: colour.lumen })
+    .stroke({ color: colour.wallEdge, width: Math.max(3, type * 0.2) });
+  const around: [number, number][] = Array.from({ length: 61 }, (_, k) => [
+    x + (ivc / 2) * perMillimetre * Math.cos((k * Math.PI) / 30),
+    y + (ivc / 2) * perMillimetre * Math.sin((k * Math.PI) / 30),
+  ]);
+  for (const piece of dashes(around, [type * 0.4, type * 0.3])) {
+    ink.moveTo(...piece[0]!);
+    for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
+    ink.stroke({ color: colour.poor, width: Math.max(2.5, type * 0.16) });
+  }
 }

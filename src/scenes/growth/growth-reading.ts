@@ -2,19 +2,31 @@
 import type { Frame } from "../../chain/frame.ts";
 import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 
-/** Message key and arguments (mm, m2; drop and power in words); null until both ends of the curve are answered. */
+/** Message key and arguments (mm, m2, mmHg, L/min; drop and power in words); null until both ends of the curve are answered. */
 export function readGrowth({ sweep }: Frame): Reading | null {
   const points = sweep?.over === "bsa" ? (sweep.curves[0]?.points ?? []) : [];
   const [first, last] = [points[0], points[points.length - 1]];
   if (!first?.circulation || !last?.circulation) return null;
+  const body = { from: first.at, to: last.at };
+  if (!hasPathway(first.request.stage))
+    return {
+      key: "further.reading.growthWithoutPathway",
+      args: {
+        ...body,
+        outputFrom: first.circulation.flows.systemic,
+        outputTo: last.circulation.flows.systemic,
+        pressureFrom: first.circulation.pressures.ivc,
+        pressureTo: last.circulation.pressures.ivc,
+      },
+    };
   return {
     key: "further.reading.growth",
     args: {
+      ...body,
       diameter: pathwaySizes(first.request).trunk,
-      from: first.at,
-      to: last.at,
       dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
       dropTo: writeDrop(last.circulation.pathway, speakQuantity),
       powerFrom: writeLoss(first.circulation.pathway, speakQuantity),

@@ -2,30 +2,69 @@
 import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import { lettering } from "../drawing/lettering.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
+import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
-import { sweepPlots } from "../drawing/sweep-plots.ts";
+import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
 import { rowHeight } from "./row.ts";
+
+type Quantity = SweepPlot["read"];
+
+/** Before a pathway is made there is no tube and nothing is spent on it: the body's own quantities are told. */
+const ofPathway =
+  (read: Quantity): Quantity =>
+  (circulation) =>
+    hasPathway(circulation.request.stage) ? read(circulation) : Number.NaN;
+const ofBody =
+  (read: Quantity): Quantity =>
+  (circulation) =>
+    hasPathway(circulation.request.stage) ? Number.NaN : read(circulation);
+
+const PLOTS: readonly SweepPlot[] = [
+  {
+    title: "further.growth.drop",
+    read: ofPathway(({ pathway }) => pathway.pressureDrop),
+    band: ({ pathway }) => pathway.band?.pressureDrop,
+  },
+  {
+    title: "further.growth.power",
+    read: ofPathway(({ pathway }) => pathway.powerLoss),
+    band: ({ pathway }) => pathway.band?.powerLoss,
+  },
+  { title: "further.exercise.output", read: ofBody(({ flows }) => flows.systemic) },
+  { title: "further.growth.pressure", read: ofBody(({ pressures }) => pressures.ivc) },
+];
+
+/** What the rings in the bodies are, under them. */
+function writeNote(words: Lettering, tube: number, row: Box, type: number, theme: Theme): void {
+  words.write(
+    {
+      lines: [
+        {
+          words: theme.say("further.growth.rings", { tube: formatQuantity(tube, "mm") }),
+          size: type,
+          colour: theme.colour.inkSoft,
+        },
+      ],
+      x: row.x + row.width / 2,
+      y: row.y + row.height + type * 0.5,
+      anchor: [0.5, 0],
+      bare: true,
+      wrap: row.width,
+    },
+    theme,
+  );
+}
 
 export const makeGrowth: MakeScene = () => {
   const view = new Container();
   const row = bodies();
   const words = lettering();
-  const plots = sweepPlots([
-    {
-      title: "further.growth.drop",
-      read: ({ pathway }) => pathway.pressureDrop,
-      band: ({ pathway }) => pathway.band?.pressureDrop,
-    },
-    {
-      title: "further.growth.power",
-      read: ({ pathway }) => pathway.powerLoss,
-      band: ({ pathway }) => pathway.band?.powerLoss,
-    },
-  ]);
+  const plots = sweepPlots(PLOTS);
   view.addChild(row.view, plots.view, words.view);
   return {
     view,
@@ -50,25 +89,8 @@ export const makeGrowth: MakeScene = () => {
       const bsa = state.request.body.bsa;
       row.draw(points, bsa, top, type, theme);
       words.begin();
-      words.write(
-        {
-          lines: [
-            {
-              words: theme.say("further.growth.rings", {
-                tube: formatQuantity(pathwaySizes(points[0]!.request).trunk, "mm"),
-              }),
-              size: type,
-              colour: theme.colour.inkSoft,
-            },
-          ],
-          x: clear.x + across / 2,
-          y: clear.y + top.height + type * 0.5,
-          anchor: [0.5, 0],
-          bare: true,
-          wrap: across,
-        },
-        theme,
-      );
+      const { request } = points[0]!;
+      if (hasPathway(request.stage)) writeNote(words, pathwaySizes(request).trunk, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },

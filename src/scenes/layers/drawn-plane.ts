@@ -3,7 +3,7 @@
 import { bilinear } from "../../sim/flow-field/bilinear.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
-import type { FlowGeometry, Opening } from "../../sim/geometry/geometry.ts";
+import type { FlowGeometry, Opening, Point } from "../../sim/geometry/geometry.ts";
 
 /** mm between samples: outlines then lie within a few hundredths of a millimetre. */
 const CELL = 1;
@@ -71,17 +71,15 @@ export function inBlood(plane: Plane | null, x: number, y: number): boolean {
   return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && plane.distance[j * plane.nx + i]! < 0;
 }
 
-/** mm of the stream beyond a fenestration that no plate should cover, and how it widens to either side. */
+/** mm of the stream beyond a fenestration that no plate may cover, and how it widens to either side. */
 const STREAM = { reach: 22, widens: 0.17 } as const;
 
-/** Whether a point of the plane (mm) lies where blood is seen to leave through the fenestration. */
-export function inStream({ openings }: FlowGeometry, x: number, y: number): boolean {
-  const hole = openings.find(({ name }) => name === "fenestration");
-  if (!hole) return false;
-  const [nx, ny] = hole.normal;
-  const dx = x - hole.centre[0];
-  const dy = y - hole.centre[1];
-  const beyond = dx * nx + dy * ny;
-  const across = Math.abs(dy * nx - dx * ny);
-  return beyond > 0 && beyond < STREAM.reach && across < hole.width / 2 + STREAM.widens * beyond;
+/** Where blood is seen to leave through the fenestration. */
+export function streamOutline({ centre: [x, y], normal: [nx, ny], width }: Opening): readonly Point[] {
+  const corner = (along: number, across: number): Point => [
+    x + nx * along - ny * across,
+    y + ny * along + nx * across,
+  ];
+  const [near, far] = [width / 2, width / 2 + STREAM.widens * STREAM.reach];
+  return [corner(0, near), corner(STREAM.reach, far), corner(STREAM.reach, -far), corner(0, -near)];
 }

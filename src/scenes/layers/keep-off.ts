@@ -15,12 +15,16 @@ interface Plate extends Block {
   readonly at: readonly [number, number];
 }
 
-/** @param covers whether a plate at that place would lie on what has to be seen */
+/**
+ * @param covers  whether a plate at that place would lie on what has to be seen
+ * @param longest heights of a plate that its hairline may be long
+ */
 export function keepOff<T extends Plate>(
   plates: readonly T[],
   box: Box,
   taken: readonly Box[],
   covers: (plate: T) => boolean,
+  longest = Number.POSITIVE_INFINITY,
 ): T[] {
   const placed: T[] = [];
   const free = ({ x, y, width, height }: Block): boolean =>
@@ -46,7 +50,7 @@ export function keepOff<T extends Plate>(
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
       const tried = { ...plate, x, y };
-      if (!free(tried) || covers(tried)) return;
+      if (!free(tried) || lengthOf(hairline(tried)) > longest * plate.height || covers(tried)) return;
       const cost = way + (placed.some((other) => tangled(tried, other)) ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;
@@ -62,51 +66,46 @@ export function keepOff<T extends Plate>(
   return placed;
 }
 
-/** Part of a plate (0..1) under which a vessel runs, looked for at `looks` points across and down. */
-function onBlood(
-  { x, y, width, height }: Block,
-  [across, down]: readonly [number, number],
-  inBlood: (x: number, y: number) => boolean,
-): number {
-  let found = 0;
-  for (let i = 0; i < across; i++)
-    for (let j = 0; j < down; j++)
-      if (inBlood(x + width * (i / (across - 1) - 0.5), y + height * (j / (down - 1) - 0.5))) found++;
-  return found / (across * down);
+/** CSS px between a panel and the edge of its box, and in which steps it is tried. */
+const EDGE = 8;
+const TRIED = 12;
+
+/** Where the first of these panels that has room at all goes: nearest a corner, above on the right among equals; it covers nothing that has to be seen. Null where none has room. */
+export function roomFor<T extends { readonly width: number; readonly height: number }>(
+  panels: readonly T[],
+  box: Box,
+  taken: readonly Box[],
+  covers: (box: Box) => boolean,
+): (T & Box) | null {
+  const apart = (a: Box) => (b: Box) =>
+    a.x >= b.x + b.width || b.x >= a.x + a.width || a.y >= b.y + b.height || b.y >= a.y + a.height;
+  for (const panel of panels) {
+    const [left, top] = [box.x + EDGE, box.y + EDGE];
+    const [right, bottom] = [
+      box.x + box.width - panel.width - EDGE,
+      box.y + box.height - panel.height - EDGE,
+    ];
+    if (right < left || bottom < top) continue;
+    let best: (T & Box) | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (const x of steps(right, left))
+      for (const y of steps(top, bottom)) {
+        const way = Math.min(x - left, right - x) + Math.min(y - top, bottom - y);
+        if (way >= least) continue;
+        const tried = { ...panel, x, y };
+        if (!taken.every(apart(tried)) || covers(tried)) continue;
+        least = way;
+        best = tried;
+      }
+    if (best) return best;
+  }
+  return null;
 }
 
-/** CSS px between a panel and the edge of its box */
-const EDGE = 8;
-/** Points of a panel at which the blood is looked for: no vessel slips between them. */
-const PANEL_LOOKS = [12, 9] as const;
-
-/** The corner of `box` in which a panel hides least blood and nothing that is taken; the first named of equals, beginning above on the right. */
-export function quietCorner(
-  box: Box,
-  width: number,
-  height: number,
-  taken: readonly Box[],
-  inBlood: (x: number, y: number) => boolean,
-): Box {
-  const [right, bottom] = [box.x + box.width - width - EDGE, box.y + box.height - height - EDGE];
-  const corners = [
-    [right, box.y + EDGE],
-    [right, bottom],
-    [box.x + EDGE, bottom],
-    [box.x + EDGE, box.y + EDGE],
-  ] as const;
-  const hidden = ([x, y]: readonly [number, number]) =>
-    onBlood({ x: x + width / 2, y: y + height / 2, width, height }, PANEL_LOOKS, inBlood) +
-    taken.filter(
-      (other) =>
-        x < other.x + other.width &&
-        other.x < x + width &&
-        y < other.y + other.height &&
-        other.y < y + height,
-    ).length;
-  const costs = corners.map(hidden);
-  const [x, y] = corners[costs.indexOf(Math.min(...costs))]!;
-  return { x, y, width, height };
+/** From one end to the other, both of them tried. */
+function steps(from: number, to: number): readonly number[] {
+  const count = Math.max(1, Math.ceil(Math.abs(to - from) / TRIED));
+  return Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
 }
 
 type Point = readonly [number, number];
@@ -116,6 +115,8 @@ export const hairline = ({ at: [ax, ay], x, y, width, height }: Plate): readonly
   [ax, ay],
   [clamp(ax, x - width / 2, x + width / 2), clamp(ay, y - height / 2, y + height / 2)],
 ];
+
+const lengthOf = ([[ax, ay], [bx, by]]: readonly [Point, Point]): number => Math.hypot(bx - ax, by - ay);
 
 /** The hairline of one runs through that of the other, or through the other's plate. */
 const tangled = (a: Plate, b: Plate): boolean =>

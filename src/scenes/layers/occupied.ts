@@ -1,7 +1,7 @@
-/** What no plate may cover: blood with its walls, and the heart and vessels around it. Lungs are the ground on which all else lies. */
+/** What no plate may cover: blood with its walls, the stream through a fenestration, and the heart and vessels around it. Lungs are the ground on which all else lies. */
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import type { Plane } from "./drawn-plane.ts";
+import { type Plane, streamOutline } from "./drawn-plane.ts";
 import { FADE, fadeReach, WALL } from "./fade.ts";
 
 export interface Occupied {
@@ -26,6 +26,10 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   const parts: Part[] = [
     ...geometry.backdrop.filter(({ name }) => !name.endsWith("Lung")),
     ...geometry.openings.filter(({ name }) => name !== "fenestration").map(beyond),
+    // Last: it runs into the atrium, and the atrium's own plate keeps off it too.
+    ...geometry.openings
+      .filter(({ name }) => name === "fenestration")
+      .map((hole) => ({ name: "", outline: streamOutline(hole) })),
   ];
   const xs = parts.flatMap(({ outline }) => outline.map(([x]) => x));
   const ys = parts.flatMap(({ outline }) => outline.map(([, y]) => y));

@@ -3,17 +3,15 @@ import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
-import { inBlood, inStream } from "../layers/drawn-plane.ts";
-import { quietCorner } from "../layers/keep-off.ts";
+import { roomFor } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
-import { drawWashOut } from "../layers/wash-out-plot.ts";
+import { drawWashOut, washOutPanels } from "../layers/wash-out-plot.ts";
 import type { Box } from "../scene.ts";
 import { mapRemarks } from "./map-remarks.ts";
-import { listed, originsIn, placed, pointed } from "./named.ts";
+import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
-import { onPlane } from "./pathway-layout.ts";
 
 /** Deviation of the play speed that is worth saying. */
 const PACE_SAID = 0.04;
@@ -80,33 +78,38 @@ export interface Annotated {
   readonly box: Box;
   /** what nothing may cover */
   readonly key: Box;
+  /** of the wash-out's panel, the same in all panes */
+  readonly form: number;
   readonly focus: string | null;
   /** room is short */
   readonly crowded: boolean;
+  /** plates close to their parts alone */
+  readonly near: boolean;
   /** only what is pointed at is named */
   readonly silent: boolean;
 }
 
 export function annotate(sheet: Sheet, annotated: Annotated): void {
-  const { pane, drawn, box, key, focus, crowded, silent } = annotated;
+  const { pane, drawn, box, key, focus, crowded, near, silent } = annotated;
   const { geometry, projection, occupied } = drawn;
-  if (!geometry || !projection) return;
-  const { sizes } = sheet;
+  if (!geometry || !projection || !occupied) return;
+  const taken = [key, ...annotateWashOut(sheet, annotated)];
   const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
-  const onBlood = (sx: number, sy: number) => {
-    const [px, py] = onPlane(projection, sx, sy);
-    return inBlood(drawn.plane, px, py) || inStream(geometry, px, py);
-  };
-  const taken = [key];
-  if (pane.washOut) {
-    const width = Math.min(box.width * 0.45, sizes.label * 12);
-    const height = Math.min(Math.max(width * 0.62, sizes.label * 6.5), box.height * 0.45);
-    const inset = quietCorner(box, width, height, [key], onBlood);
-    drawWashOut(sheet, pane.washOut, inset);
-    taken.push(inset);
-  }
   const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
   const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
-  if (plates.length > 0 && occupied)
-    drawLabels(sheet.ink, sheet.words, placed(plates, occupied, projection, box, taken), focus, sheet.theme);
+  if (plates.length === 0) return;
+  const labels = placed(plates, occupied, projection, box, taken, near);
+  drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
+}
+
+/** Returns the room that the panel takes; it is left out where there is none. */
+function annotateWashOut(sheet: Sheet, { pane, drawn, box, key, form }: Annotated): readonly Box[] {
+  const { projection, occupied } = drawn;
+  if (!pane.washOut || !projection || !occupied) return [];
+  const covers = coverIn(occupied, projection);
+  const panels = washOutPanels(box, sheet.sizes).slice(form);
+  const panel = roomFor(panels, box, [key], (each) => covers(each, "washOut"));
+  if (!panel) return [];
+  drawWashOut(sheet, pane.washOut, panel);
+  return [panel];
 }

@@ -45,6 +45,9 @@ export function listed({ geometry, circulation, toScreen, crowded }: NamedPlane,
 /** Places that keep their label where room is short. */
 const CHIEF = ["svc", "ivc", "leftPulmonaryArtery", "rightPulmonaryArtery", "atrium", "fenestration"];
 
+/** Heights of a plate that hairlines are long at most where room is short: longer ones run across the heart and each other. */
+const SHORT = 1.5;
+
 /** The labels that have room, where no plate covers blood or a part that is not its own; a spot that a close camera has left behind needs none. */
 export function placed(
   labels: readonly Label[],
@@ -52,15 +55,33 @@ export function placed(
   projection: Projection,
   box: Box,
   taken: readonly Box[],
+  crowded: boolean,
 ): Label[] {
   const seen = ({ at: [x, y] }: Label) =>
     x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
-  return keepOff(labels.filter(seen), box, taken, ({ name, x, y, width, height }) => {
-    const [left, bottom] = onPlane(projection, x - width / 2, y + height / 2);
-    const [right, top] = onPlane(projection, x + width / 2, y - height / 2);
-    return parts.covers(left, bottom, right, top, name);
-  });
+  const covers = coverIn(parts, projection);
+  const place = (some: readonly Label[], longest?: number) =>
+    keepOff(
+      some.filter(seen),
+      box,
+      taken,
+      ({ name, x, y, width, height }) => covers({ x: x - width / 2, y: y - height / 2, width, height }, name),
+      longest,
+    );
+  if (!crowded) return place(labels);
+  const near = place(labels, SHORT);
+  // At least one is named, and whatever is named alone, however far its plate.
+  return near.length > 0 ? near : place(labels).slice(0, 1);
 }
+
+/** Whether a box (CSS px) lies on blood or on a part that is not its own. */
+export const coverIn =
+  (parts: Occupied, projection: Projection) =>
+  ({ x, y, width, height }: Box, own: string): boolean => {
+    const [left, bottom] = onPlane(projection, x, y + height);
+    const [right, top] = onPlane(projection, x + width, y);
+    return parts.covers(left, bottom, right, top, own);
+  };
 
 /** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
 export function originsIn(panes: readonly Pane[]): boolean[] {

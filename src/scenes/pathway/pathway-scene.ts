@@ -14,6 +14,7 @@ import { grounds } from "./grounds.ts";
 import type { PaneView } from "./pane-view.ts";
 import { keyPlace, type Layout, layout } from "./pathway-layout.ts";
 import { planes } from "./planes.ts";
+import { washOutForm } from "./wash-out-form.ts";
 
 /** CSS px: radius of a drawn handle; the page's own target over it is larger. */
 const HANDLE = 11;
@@ -73,10 +74,13 @@ export const makePathway: MakeScene = () => {
     // Beside a pane in which something is pointed at, the others keep silent.
     const silent = !labels || (compared && shown.panes.some((each) => points(each, focus)));
     const crowded = compared || at.narrow;
+    const form = washOutForm(frame.panes, shown.panes, at.planes, written, sizes);
     const size = HANDLE * Math.max(1, viewport.floor / 20);
     frame.panes.forEach((pane, i) => {
       const drawn = shown.panes[i]!;
-      annotate(sheet, { pane, drawn, box: at.planes[i]!, key: written, focus, crowded, silent });
+      const box = at.planes[i]!;
+      const near = compared && at.narrow;
+      annotate(sheet, { pane, drawn, box, key: written, form, focus, crowded, near, silent });
       if (held && drawn.geometry && drawn.projection)
         drawHandles(
           handles,

@@ -1,0 +1,27 @@
+/** How much the panel of a wash-out tells: as much as every pane has room for, so that what is compared looks alike. */
+import type { Pane } from "../../chain/frame.ts";
+import { roomFor } from "../layers/keep-off.ts";
+import { washOutPanels } from "../layers/wash-out-plot.ts";
+import type { Box } from "../scene.ts";
+import type { Sizes } from "../theme/type.ts";
+import { coverIn } from "./named.ts";
+import type { PaneView } from "./pane-view.ts";
+
+/** Index into the panels of `washOutPanels`. */
+export function washOutForm(
+  panes: readonly Pane[],
+  drawn: readonly PaneView[],
+  boxes: readonly Box[],
+  key: Box,
+  sizes: Sizes,
+): number {
+  const forms = panes.map(({ washOut }, i) => {
+    const { occupied, projection } = drawn[i]!;
+    if (!washOut || !occupied || !projection) return 0;
+    const covers = coverIn(occupied, projection);
+    return washOutPanels(boxes[i]!, sizes).findIndex((panel) =>
+      roomFor([panel], boxes[i]!, [key], (each) => covers(each, "washOut")),
+    );
+  });
+  return Math.max(0, ...forms);
+}
