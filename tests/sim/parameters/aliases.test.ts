@@ -51,7 +51,13 @@ describe("earlier ids are read", () => {
   };
 
   test("in a request for one circulation: stage, parameters, pattern of breathing", async () => {
-    const request = (stage: string, set: object) => ({ kind: "circulation", stage, body: BODY, set });
+    const request = (stage: string, set: object) => ({
+      kind: "circulation",
+      stage,
+      body: BODY,
+      volumeRule: "hold-atrial-pressure",
+      set,
+    });
     for (const [earlier, now] of [
       [request("before-completion", {}), request("glenn", {})],
       [
