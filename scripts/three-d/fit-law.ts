@@ -21,7 +21,7 @@ import type { SetCase } from "./fit-set.ts";
 export const QUANTITIES = ["power", "drop", "share"] as const;
 export type Quantity = (typeof QUANTITIES)[number];
 /** In a chamber the streams mix before they part, so that its rule has numbers of its own. */
-export interface Crossings {
+interface Crossings {
   readonly tubes: Crossing;
   readonly chamber: Crossing;
 }
@@ -36,7 +36,7 @@ export interface Law {
 
 const isChamber = ({ request }: SetCase): boolean => request.stage === "atriopulmonary";
 
-export const pointOf = (each: SetCase, { headOnPlace }: LossConstants): number[] =>
+const pointOf = (each: SetCase, { headOnPlace }: LossConstants): number[] =>
   featuresOf(each.sizes, each.streams, each.fluid, headOnPlace);
 
 /** Of the blood that reaches the lungs, what a fenestration takes left out. */

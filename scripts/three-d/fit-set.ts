@@ -17,7 +17,7 @@ interface Shares {
   readonly uncertainty: number;
 }
 
-export interface StoredCase {
+interface StoredCase {
   readonly name: string;
   readonly family: string;
   readonly stage: PathwayStage;

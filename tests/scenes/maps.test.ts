@@ -60,7 +60,7 @@ test.each([
   ["atriopulmonary", {}],
   ["lateral-tunnel", { breathing: "held" }],
   ["extracardiac", { breathing: "held" }],
-  ["extracardiac", { breathing: "held", pathwayNarrowing: 60 }],
+  ["extracardiac", { breathing: "held", pathwayNarrowing: 65 }],
 ] as const)(
   "%s %o: the vessels' colours on the pressure map are in the order of the plates' mean pressures",
   (stage, set) => {

@@ -11,7 +11,7 @@ const LETTING_GO_SHARE = 0.32;
 const MEAN_FILLING = (INSPIRATORY_SHARE + LETTING_GO_SHARE) / 2;
 /** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (5 cmH2O; swings in the gullet are 4-8, from memory). */
 const END_EXPIRATORY_PLEURAL = -3.7;
-export const QUIET_SWING = 3.7;
+const QUIET_SWING = 3.7;
 const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
 const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
 /**

@@ -61,7 +61,7 @@ export const VENOUS_ROOM = 22;
 /** on the conductance of the heart's own vessels */
 export const CORONARY_FLOW = 23;
 export const SEARCHED = 24;
-export type Regulated = 19 | 20 | 21 | 22 | 23;
+type Regulated = 19 | 20 | 21 | 22 | 23;
 
 /** [VOLUMES] */
 export type ByCompartment = Vector<Compartment>;
@@ -116,13 +116,13 @@ export const UPPER_COLLAPSE = 0;
 export const SPLANCHNIC_COLLAPSE = 1;
 export const LEG_COLLAPSE = 2;
 export const IVC_COLLAPSE = 3;
-export type Collapse = Vector<0 | 1 | 2 | 3>;
+type Collapse = Vector<0 | 1 | 2 | 3>;
 
 /** How far open the lungs' vessels are, on their two arterial sides and the venous one. */
 export const LEFT_OPENING = 0;
 export const RIGHT_OPENING = 1;
 export const VEIN_OPENING = 2;
-export type Openings = Vector<0 | 1 | 2>;
+type Openings = Vector<0 | 1 | 2>;
 
 /** What one evaluation leaves behind for whoever records: Pa, m3/s. */
 export interface Scratch {

@@ -21,7 +21,7 @@ export interface Exertion {
 }
 
 /** Part of the leg veins that lies within the calf (an adult's hold 60-100 mL; textbooks), and within calf and thigh. */
-export const CALF_SHARE = 0.07;
+const CALF_SHARE = 0.07;
 const LEG_SHARE = 0.25;
 
 /**

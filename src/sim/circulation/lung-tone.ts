@@ -29,7 +29,7 @@ export function lungTone(request: CirculationRequest): number {
 const USUAL_TENSION = 100;
 
 /** Acute: 0.008 for each mmHg of carbon dioxide (textbook), less what is missing of base (0.015 for each mmol/L). */
-export const arterialPh = (request: CirculationRequest): number =>
+const arterialPh = (request: CirculationRequest): number =>
   7.4 -
   0.008 * (numberSetting(request, "carbonDioxide") - 40) -
   0.015 * numberSetting(request, "baseDeficit");

@@ -5,7 +5,7 @@ import { SAMPLES_PER_BEAT } from "./forcing.ts";
 import type { Periodic } from "./periodic.ts";
 
 /** One column of samples for each named place. */
-export type Sampled<Place extends number> = readonly Float64Array[] & {
+type Sampled<Place extends number> = readonly Float64Array[] & {
   readonly [At in Place]: Float64Array;
 };
 

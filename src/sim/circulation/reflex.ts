@@ -10,7 +10,7 @@ import { CONTRACTILITY, type Point, RATE, RESISTANCE, VENOUS_ROOM } from "./comp
 import { exertion, isPaced, mostVenousTone } from "./exercise.ts";
 
 /** Pa: means over a cycle, the atrium's across its wall */
-export interface Sensed {
+interface Sensed {
   readonly aorta: number;
   readonly atrium: number;
 }

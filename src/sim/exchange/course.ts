@@ -89,7 +89,7 @@ interface RegionState {
 }
 
 /** mmHg where the thoracic duct empties: the vein behind the left clavicle, or the atrium where it has been joined to that. */
-export const ductPressure = ({ request, pressures }: Circulation): number =>
+const ductPressure = ({ request, pressures }: Circulation): number =>
   wordSetting(request, "thoracicDuct") === "atrium" ? pressures.atrium : pressures.svc;
 
 /** @param circulation gives venous pressures, body and the fluid parameters of its request */

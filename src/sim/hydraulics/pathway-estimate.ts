@@ -17,7 +17,7 @@ import {
 import { CONSTANTS, fittedProcess, LAW } from "./loss-law/law-set.ts";
 
 /** Lowest and highest value that stays open. */
-export type Band = readonly [low: number, high: number];
+type Band = readonly [low: number, high: number];
 
 export interface LossBand {
   /** mmHg */

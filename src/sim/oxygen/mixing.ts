@@ -3,7 +3,7 @@ import { contentAtSaturation, contentOf, saturationOf, tensionOf } from "./conte
 import { type ByOrgan, MIN_SATURATION, ORGANS, type Organ } from "./use.ts";
 
 /** L/min, none negative */
-export interface MixingFlows extends ByOrgan {
+interface MixingFlows extends ByOrgan {
   readonly collaterals: number;
   /** through both lungs, collaterals included */
   readonly lungs: number;

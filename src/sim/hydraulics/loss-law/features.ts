@@ -69,7 +69,7 @@ export function runsThrough({ ivc, svc, left, right }: FlowSplit): boolean {
 }
 
 /** mm: mean radius of the two lumens that face each other */
-export const facingRadius = (sizes: PathwaySizes): number =>
+const facingRadius = (sizes: PathwaySizes): number =>
   ((sizes.stage === "atriopulmonary" ? sizes.ivc : sizes.trunkEnd) + sizes.svc) / 4;
 
 /** Offset from where the streams truly meet head-on, over the facing lumens' mean radius. */

@@ -12,7 +12,7 @@ export interface Spread {
   readonly lengths: readonly number[];
 }
 
-export function covariance(
+function covariance(
   one: ArrayLike<number>,
   other: ArrayLike<number>,
   { together, alone, lengths }: Spread,
