@@ -17,7 +17,7 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
     .setInputFiles({ name: "my-lesson.md", mimeType: "text/markdown", buffer: Buffer.from(example()) });
   const words = page.locator(".author-preview .lesson-words");
   await expect(words.locator("h2")).toHaveText("A wide tube");
-  await expect(words.locator(".live-number")).toHaveText(/\d\.\d.mmHg/);
+  await expect(words.locator(".live-number")).toHaveText(/\d\.\d\d.mmHg \(/);
   await expect(page.locator(".author-faults")).toContainText("No faults");
   await paste(page.locator("textarea"), example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
   await expect(page.locator(".author-faults li")).toHaveText(/Line 24: .*nearest: conduitDiameter/);

@@ -31,7 +31,7 @@ test("U24 U26 a learner predicts, watches, reads why, and finds the place again 
   await expect(feedback).toContainText("You said:");
   await expect(feedback).toContainText("The model does something else.");
   expect(((await feedback.locator("p").last().textContent()) ?? "").split(/\s+/).length).toBeGreaterThan(4);
-  await expect(page.locator(".script .live-number").first()).toHaveText(/\d\.\d.mmHg/);
+  await expect(page.locator(".script .live-number").first()).toHaveText(/\d\.\d+.mmHg/);
   await page.getByLabel("What surprised you?").fill("That it rises below the narrow place.");
   await next(page).click();
   const step = new URL(page.url()).searchParams.get("step");

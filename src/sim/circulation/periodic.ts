@@ -56,8 +56,8 @@ export interface Periodic {
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
 const TOLERANCE = 2e-4;
 /** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
-const MAX_RENEWED = 12;
-const RENEWED_UNTIL = 0.01;
+const MAX_RENEWED = 40;
+const RENEWED_UNTIL = 0.0003;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
 const MAX_CYCLES = 120;
