@@ -13,6 +13,7 @@ import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
 import { createStageLoop, themeNamed } from "./modes/shared/stage-loop.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
+import { present } from "./sim/checked/present.ts";
 
 const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mode }>>>> = {
   home: () => import("./modes/home/index.tsx"),
@@ -63,14 +64,14 @@ mountLinkNote();
 void keepOffline();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.
-const host = document.getElementById("page")!;
+const host = present(document.getElementById("page"));
 let shown: ModeName | null = null;
 let leave = () => {};
 effect(() => {
   const { mode: name } = place.value;
   if (name === shown) return;
   shown = name;
-  void (MODES[name] ?? MODES.home!)().then(({ mode }) => {
+  void (MODES[name] ?? present(MODES.home))().then(({ mode }) => {
     if (shown !== name) return;
     leave();
     leave = mode.mount(host, context);

@@ -1,4 +1,6 @@
 /** The line to the circulation's worker: one question at a time, the latest for each asker wins, a lost worker is replaced. */
+
+import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { Port } from "./port.ts";
@@ -49,7 +51,7 @@ export function circulationLink(start: () => Port): CirculationLink {
   let lastWatch: number | undefined;
   let lastKnock = Number.NEGATIVE_INFINITY;
 
-  const send = (message: ToCirculation) => port!.post(message);
+  const send = (message: ToCirculation) => present(port).post(message);
 
   const next = () => {
     if (asked || !port) return;

@@ -1,4 +1,6 @@
 /** From the circulation's traces to the conditions at the field's openings. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation, Traces } from "../sim/circulation/answer.ts";
 import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import { fromLitresPerMinute, toMillilitre } from "../sim/units.ts";
@@ -16,7 +18,7 @@ export function traceAt(traces: Traces, values: ArrayLike<number>, time: number)
   const place = (turns - Math.floor(turns)) * last;
   const index = Math.min(last - 1, Math.floor(place));
   const share = place - index;
-  return values[index]! * (1 - share) + values[index + 1]! * share;
+  return entryAt(values, index) * (1 - share) + entryAt(values, index + 1) * share;
 }
 
 /** mL/s over one period at the field's sampling; a steady flow where the circulation kept no trace. */

@@ -1,5 +1,6 @@
 /** Runs one field at the pace it is asked for, in short slices, and sends its moments. Knows no thread; the worker lends it one. */
 
+import { entryAt, present } from "../sim/checked/present.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 import { buildField, type FieldSession } from "../sim/flow-field/index.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
@@ -69,7 +70,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     spare.length = 0;
     pace.warm();
     sentTime = Number.NEGATIVE_INFINITY;
-    say({ kind: "built", shapeId: what.shapeId, shape: solver.session!.shape() });
+    say({ kind: "built", shapeId: what.shapeId, shape: present(solver.session).shape() });
   };
 
   const send = (field: FieldSession, { shapeId }: Build) => {
@@ -249,7 +250,7 @@ const follow = (before: number | undefined, now: number): number =>
 /** Every 7th cell suffices: a field that fails does so everywhere within a few steps. */
 function possible({ u, v }: FlowField): boolean {
   for (let k = 0; k < u.length; k += 7) {
-    if (!(Math.abs(u[k]!) < IMPOSSIBLE && Math.abs(v[k]!) < IMPOSSIBLE)) return false;
+    if (!(Math.abs(entryAt(u, k)) < IMPOSSIBLE && Math.abs(entryAt(v, k)) < IMPOSSIBLE)) return false;
   }
   return true;
 }

@@ -1,4 +1,6 @@
 /** The moment of the field that a still picture shows: taken anew at a few looks, until the flow has settled. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 
 /** s of field time at which a still picture takes the field anew, until it has settled */
@@ -18,7 +20,7 @@ export function heldMoment(): HeldMoment {
     of(field) {
       const due = field.readings.settled || field.time >= (LOOKS[looks] ?? Number.POSITIVE_INFINITY);
       if (held && (held.readings.settled || !due)) return held;
-      while (looks < LOOKS.length && LOOKS[looks]! <= field.time) looks++;
+      while (looks < LOOKS.length && entryAt(LOOKS, looks) <= field.time) looks++;
       held = { ...field, u: field.u.slice(), v: field.v.slice(), pressure: field.pressure.slice() };
       return held;
     },

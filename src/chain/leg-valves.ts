@@ -1,6 +1,7 @@
 /** The leg veins' two valves: leaflets swung by the computed flow, on the running clock. */
 
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation, Traces } from "../sim/circulation/answer.ts";
 import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/clots/leaflet.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
@@ -26,7 +27,7 @@ function flowAt({ time, period }: Traces, flow: Float64Array, seconds: number): 
   const phase = (((seconds % period) + period) % period) / period;
   const at = phase * (time.length - 1);
   const i = Math.min(time.length - 2, Math.floor(at));
-  return flow[i]! + (flow[i + 1]! - flow[i]!) * (at - i);
+  return entryAt(flow, i) + (entryAt(flow, i + 1) - entryAt(flow, i)) * (at - i);
 }
 
 /** Follows one pane's circulation; null while it has no leg flows. */

@@ -1,4 +1,6 @@
 /** Clots of one pane: let in below, carried by the field, let in again when the last has gone. */
+
+import { present } from "../sim/checked/present.ts";
 import { type Blood, type Clot, ClotWorld, type Surroundings } from "../sim/clots/index.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 
@@ -38,14 +40,14 @@ export function paneClots(random: () => number): PaneClots {
 
   const letIn = (seconds: number) => {
     untilNext -= seconds;
-    const onTheWay = world!.clots.some(({ place }) => place === "pathway");
+    const onTheWay = present(world).clots.some(({ place }) => place === "pathway");
     if (waiting.length === 0 && !onTheWay) {
       if (untilNext > 0) return;
       waiting = [...wished];
       untilNext = PAUSE;
     }
     if (waiting.length === 0 || untilNext > 0) return;
-    world!.release(waiting.shift()!, "ivc", random);
+    present(world).release(present(waiting.shift()), "ivc", random);
     untilNext = waiting.length > 0 ? APART : PAUSE;
   };
 
@@ -62,9 +64,9 @@ export function paneClots(random: () => number): PaneClots {
       if (geometry !== madeFor) rebuild(geometry, blood);
       if (seconds > 0) {
         letIn(seconds);
-        world!.advance(around, seconds);
+        present(world).advance(around, seconds);
       }
-      return world!.clots;
+      return present(world).clots;
     },
     release: clear,
   };

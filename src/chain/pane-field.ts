@@ -1,4 +1,6 @@
 /** One pane's walls and the field between them: built when an answer says what flows in, driven anew when that changes. */
+
+import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
@@ -54,7 +56,7 @@ export function paneField(startField: () => Port, cellsAcross: number): PaneFiel
     const time = field?.time ?? 0;
     driven = { shapeId, time };
     // The field counts from when it was built, the page's clock from the start.
-    link.boundary(boundaryConditions(own, shares(inflow) ? first! : own, leaks, clock - time));
+    link.boundary(boundaryConditions(own, shares(inflow) ? present(first) : own, leaks, clock - time));
   };
 
   const build = () => {

@@ -1,4 +1,6 @@
 /** One pane: its geometry, its field worker, its tracers and its dye. */
+
+import { present } from "../sim/checked/present.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { fromMillipascalSecond } from "../sim/units.ts";
@@ -42,7 +44,7 @@ export function paneLink(
   let inflow: Inflow = { own: null, first: null };
 
   const clotsIn = ({ shape, field: to, from, blend }: Shown, step: number) => {
-    const { geometry, fluid } = field.walls!;
+    const { geometry, fluid } = present(field.walls);
     const blood = { density: fluid.density, viscosity: fromMillipascalSecond(fluid.viscosity) };
     return clots.follow(geometry, blood, { shape, from, to, blend }, step);
   };

@@ -1,4 +1,6 @@
 /** Tracers of one pane between two moments of its field, their dye, and the held moment of a picture that stands still. */
+
+import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
@@ -84,7 +86,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     shapeId = id;
     held.forget();
     ledIn = null;
-    moving.settle(tracerPlane(shape!, geometry.openings), firstSupply(circulation));
+    moving.settle(tracerPlane(present(shape), geometry.openings), firstSupply(circulation));
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
@@ -152,7 +154,7 @@ function mover(cloud: TracerCloud, dye: DyePulse, random: () => number) {
       const step = { ...whole, seconds: whole.seconds / strides };
       for (let n = 0; n < strides; n++) {
         jet.advance(step.seconds);
-        advance(cloud, plane!, step, random, (tracer, opening, across, left) => {
+        advance(cloud, present(plane), step, random, (tracer, opening, across, left) => {
           if (opening === leak) jet.take(cloud, tracer, across, speed, left);
         });
       }

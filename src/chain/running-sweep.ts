@@ -1,5 +1,6 @@
 /** One quantity changed step by step, everything else held: planned from the scene state, solved beside the panes, filled in as answers come. */
 import { type ReadonlySignal, signal } from "@preact/signals";
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { bodyAt, type CirculationRequest, type Stage } from "../sim/parameters/request.ts";
 import { paneRequest, type SceneState } from "../state/scene-state.ts";
@@ -68,7 +69,7 @@ export function planSweep(state: SceneState): Sweep | null {
   const curves = panes.map((request, i) => curveOver(String(i), request, "metabolicEquivalents", EFFORTS));
   const withReference = panes.some(({ stage }) => stage === reference)
     ? curves
-    : [...curves, curveOver("reference", referenceOf(panes[0]!), "metabolicEquivalents", EFFORTS)];
+    : [...curves, curveOver("reference", referenceOf(entryAt(panes, 0)), "metabolicEquivalents", EFFORTS)];
   return { over: "metabolicEquivalents", progress: 0, curves: withReference };
 }
 
@@ -131,7 +132,9 @@ export function createSweep(
   const runLane = async () => {
     for (let place = open.shift(); place; place = open.shift()) {
       const { curve, index } = place;
-      const solved = await answer(plan.curves[curve]!.points[index]!.request).catch(() => null);
+      const solved = await answer(entryAt(entryAt(plan.curves, curve).points, index).request).catch(
+        () => null,
+      );
       if (cancelled.peek()) return;
       answered++;
       sweep.value = {

@@ -1,4 +1,6 @@
 /** Several circulation workers for one long job: each question goes to the first that is free, from the state it last found. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
@@ -22,7 +24,7 @@ export function workerPool(start: () => Port, size: number): WorkerPool {
   return {
     size,
     answer(request) {
-      const member = members.find(({ busy }) => !busy) ?? members[0]!;
+      const member = members.find(({ busy }) => !busy) ?? entryAt(members, 0);
       member.busy = true;
       return new Promise((resolve, reject) => {
         member.link.ask("pool", request, member.from, (reply) => {

@@ -1,5 +1,6 @@
 /** `npm run -s compute -- FILE` (or `-`), `--csv`, `--schema`. */
 import { readFileSync } from "node:fs";
+import { entryAt } from "../sim/checked/present.ts";
 import { compute, schemaText } from "../sim/compute/run-request.ts";
 
 const USAGE = "allowed: FILE or - for standard input, with --csv if wanted; or --schema";
@@ -37,7 +38,7 @@ async function main(words: readonly string[]): Promise<void> {
   if (files.length !== 1) usageFault(files.length === 0 ? "no file" : files.join(" "));
   let text: string;
   try {
-    text = readFileSync(files[0] === "-" ? 0 : files[0]!, "utf8");
+    text = readFileSync(files[0] === "-" ? 0 : entryAt(files, 0), "utf8");
   } catch (error) {
     return usageFault((error as Error).message);
   }

@@ -6,6 +6,7 @@ import type { Lesson } from "../lesson/lesson.ts";
 import { readLesson } from "../lesson/read.ts";
 import { type Page, readPage } from "../lesson/read-page.ts";
 import { readTranslation } from "../lesson/read-translation.ts";
+import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 
 export interface LessonFiles {
@@ -48,10 +49,13 @@ export function readLessonFiles(folder: string): LessonFiles {
       const name = basename(file, ".md");
       const page = keep(readPage(text(file), file, language, pages[SOURCE_LANGUAGE]?.[name] ?? null), null);
       if (page) pages[language][name] = page;
-      if (page?.translation?.outOfDate) faults.push(outOfDate(file, pages[SOURCE_LANGUAGE]![name]!.version));
+      if (page?.translation?.outOfDate)
+        faults.push(outOfDate(file, present(present(pages[SOURCE_LANGUAGE])[name]).version));
     }
     faults.push(...missingTranslations(folder, language));
-    faults.push(...glossaryGaps(glossaryFile, glossaries[language]!, glossaries[SOURCE_LANGUAGE]!));
+    faults.push(
+      ...glossaryGaps(glossaryFile, present(glossaries[language]), present(glossaries[SOURCE_LANGUAGE])),
+    );
   }
   return { sources, glossaries, lessons, pages, faults };
 }

@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join, relative, sep } from "node:path";
 import { type Zippable, zipSync } from "fflate";
 import { courseStructure, scormManifest } from "../lms/manifests.ts";
+import { present } from "../sim/checked/present.ts";
 
 const [folder = "dist/folder"] = process.argv.slice(2);
 const OUT = "dist/course";
@@ -37,7 +38,7 @@ if (!existsSync(join(folder, "index.html"))) {
   const course = {
     id: name,
     version,
-    title: words("home")["home.title"]!,
+    title: present(words("home")["home.title"]),
     description: `${words("home")["home.what"]} ${words("cautions")["caution.short"]}`,
     language: "en",
     launch: "index.html?mode=study",

@@ -1,5 +1,6 @@
 /** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from the results of validation/field-convergence.ts. */
 import { mkdirSync, writeFileSync } from "node:fs";
+import { entryAt, present } from "../sim/checked/present.ts";
 import { CAVITY_X, CAVITY_Y, solveCavity } from "../sim/flow-field/benchmark/cavity.ts";
 import { solvePoiseuille } from "../sim/flow-field/benchmark/channels.ts";
 import { solveCylinder } from "../sim/flow-field/benchmark/cylinder.ts";
@@ -24,10 +25,10 @@ function plot(
 ): string {
   const x = (value: number) => 40 + 320 * value;
   const y = (value: number) => 190 - 140 * value;
-  const line = at.map((value, n) => `${x(value).toFixed(1)},${y(found[n]!).toFixed(1)}`).join(" ");
+  const line = at.map((value, n) => `${x(value).toFixed(1)},${y(entryAt(found, n)).toFixed(1)}`).join(" ");
   const rings = at.map(
     (value, n) =>
-      `<circle cx="${x(value).toFixed(1)}" cy="${y(table[n]!).toFixed(1)}" r="3.5" fill="none" stroke="#b00"/>`,
+      `<circle cx="${x(value).toFixed(1)}" cy="${y(entryAt(table, n)).toFixed(1)}" r="3.5" fill="none" stroke="#b00"/>`,
   );
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 260" font-family="sans-serif" font-size="12"><rect width="400" height="260" fill="#fff"/><path d="M40 30V250M40 190H370" stroke="#888"/><polyline points="${line}" fill="none" stroke="#06c" stroke-width="1.5"/>${rings.join("")}<text x="50" y="24">${name}: line computed, rings Ghia et al (1982)</text></svg>\n`;
 }
@@ -40,16 +41,17 @@ interface Line {
 
 /** Lines over cells across, both axes logarithmic; the dashed one falls with the square of the cell width. */
 function plotOrder(cells: readonly number[], lines: readonly Line[]): string {
-  const x = (value: number) => 60 + 300 * (Math.log(value / cells[0]!) / Math.log(cells.at(-1)! / cells[0]!));
+  const x = (value: number) =>
+    60 + 300 * (Math.log(value / entryAt(cells, 0)) / Math.log(present(cells.at(-1)) / entryAt(cells, 0)));
   const most = Math.max(...lines.flatMap(({ values }) => values));
   const y = (value: number) => 40 + 32 * Math.log(most / value);
   const path = (values: readonly number[]) =>
-    values.map((value, n) => `${x(cells[n]!).toFixed(1)},${y(value).toFixed(1)}`).join(" ");
+    values.map((value, n) => `${x(entryAt(cells, n)).toFixed(1)},${y(value).toFixed(1)}`).join(" ");
   const drawn = lines.map(
     ({ name, values, colour }, n) =>
       `<polyline points="${path(values)}" fill="none" stroke="${colour}" stroke-width="2"/><text x="70" y="${205 + 16 * n}" fill="${colour}">${name}</text>`,
   );
-  const square = path(cells.map((count) => most * (cells[0]! / count) ** 2));
+  const square = path(cells.map((count) => most * (entryAt(cells, 0) / count) ** 2));
   const ticks = cells.map((count) => `<text x="${x(count) - 6}" y="256">${count}</text>`);
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 260" font-family="sans-serif" font-size="12"><rect width="400" height="260" fill="#fff"/><polyline points="${square}" fill="none" stroke="#888" stroke-dasharray="4 4"/>${drawn.join("")}${ticks.join("")}<text x="60" y="20">error over cells across (dashed: second order)</text></svg>\n`;
 }
@@ -87,7 +89,7 @@ writeFileSync(
 );
 writeFileSync("docs/validation/audit.svg", plotAudits(rows));
 const worst = (found: readonly number[], table: readonly number[]) =>
-  Math.max(...found.map((value, n) => Math.abs(value - table[n]!))).toFixed(4);
+  Math.max(...found.map((value, n) => Math.abs(value - entryAt(table, n)))).toFixed(4);
 const percent = (value: number) => `${(100 * value).toFixed(2)} %`;
 writeFileSync(
   "docs/validation-field.md",

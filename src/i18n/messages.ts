@@ -1,6 +1,7 @@
 /** Messages by key: which languages there are, and the text of a key with its arguments filled in. */
 import { signal } from "@preact/signals";
 import { IntlMessageFormat } from "intl-messageformat";
+import { entryAt } from "../sim/checked/present.ts";
 import { messageFiles } from "./files.ts";
 import { isPseudo, pseudoMessage } from "./pseudo.ts";
 
@@ -11,7 +12,7 @@ export const MESSAGES: Readonly<Record<string, Readonly<Record<string, string>>>
   // Without prototypes: a tag or key from an address, such as "constructor", finds nothing.
   const merged: Record<string, Record<string, string>> = Object.create(null);
   for (const [path, messages] of Object.entries(messageFiles)) {
-    const language = path.split("/")[1]!;
+    const language = entryAt(path.split("/"), 1);
     merged[language] = Object.assign(merged[language] ?? Object.create(null), messages);
   }
   return merged;
@@ -41,14 +42,14 @@ export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en"
 /** The language with messages that fits this tag; undefined when there is none. */
 export function languageFor(tag: string): string | undefined {
   if (isPseudo(tag) || tag in MESSAGES) return tag;
-  const primary = tag.split("-")[0]!.toLowerCase();
+  const primary = entryAt(tag.split("-"), 0).toLowerCase();
   return LANGUAGES.find((each) => each.split("-")[0] === primary);
 }
 
 const RIGHT_TO_LEFT = ["ar", "fa", "he", "ur"];
 
 export const direction = (tag: string = language()): "ltr" | "rtl" =>
-  RIGHT_TO_LEFT.includes(tag.split("-")[0]!) ? "rtl" : "ltr";
+  RIGHT_TO_LEFT.includes(entryAt(tag.split("-"), 0)) ? "rtl" : "ltr";
 
 /** A language by its own name. */
 export function languageName(tag: string): string {

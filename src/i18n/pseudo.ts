@@ -1,5 +1,6 @@
 /** Two invented languages that show what a translation would break: `en-XA` is 40 % longer, `ar-XB` is right to left. */
 import { IntlMessageFormat } from "intl-messageformat";
+import { entryAt, present } from "../sim/checked/present.ts";
 
 type Nodes = ReturnType<NonNullable<typeof IntlMessageFormat.__parse>>;
 
@@ -10,7 +11,7 @@ export const isPseudo = (language: string): language is PseudoLanguage =>
   (PSEUDO_LANGUAGES as readonly string[]).includes(language);
 
 const ACCENTED: Readonly<Record<string, string>> = Object.fromEntries(
-  [..."aeiounycsAEIOUNYCS"].map((letter, index) => [letter, [..."áéíóúñýçšÁÉÍÓÚÑÝÇŠ"][index]!]),
+  [..."aeiounycsAEIOUNYCS"].map((letter, index) => [letter, entryAt([..."áéíóúñýçšÁÉÍÓÚÑÝÇŠ"], index)]),
 );
 
 /** Accents the letters, then lengthens by 40 % with whole syllables so that lines can still break. */
@@ -27,7 +28,7 @@ const mirror = (text: string): string => `\u202e${text}\u202c`;
 /** The English message with its literal parts changed and its arguments unchanged. */
 export function pseudoMessage(message: string, language: PseudoLanguage): Nodes {
   const change = language === "en-XA" ? lengthen : mirror;
-  return changeLiterals(IntlMessageFormat.__parse!(message), change);
+  return changeLiterals(present(IntlMessageFormat.__parse)(message), change);
 }
 
 function changeLiterals(nodes: Nodes, change: (text: string) => string): Nodes {

@@ -1,10 +1,12 @@
 /** Numbers with their units, as the language writes and speaks them. */
+
+import { entryAt, present } from "../sim/checked/present.ts";
 import { hasMessage, language, t } from "./messages.ts";
 import { isPseudo } from "./pseudo.ts";
 
 const THIN_SPACE = "\u202f";
 
-const numberLanguage = (): string => (isPseudo(language()) ? language().split("-")[0]! : language());
+const numberLanguage = (): string => (isPseudo(language()) ? entryAt(language().split("-"), 0) : language());
 
 /** True minus; `digits` decimals always shown; -0 is 0. */
 export function formatNumber(value: number, digits = 0): string {
@@ -48,7 +50,7 @@ export const speakQuantity: Quantity = (value, unit, digits = 0, band) => {
     : formatQuantity(value, unit, digits);
   if (!band) return text;
   const [low, high] = band.map((end) => formatNumber(end, digits));
-  return t("figure.banded.spoken", { value: text, low: low!, high: high! });
+  return t("figure.banded.spoken", { value: text, low: present(low), high: present(high) });
 };
 
 /** Decimals that a step of this size needs: 0.5 -> 1, 1 -> 0. */

@@ -1,4 +1,6 @@
 /** The places of a lesson's right answers, over many readers: a place that gives them away is a fault. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { Solve } from "./check-model.ts";
 import { dealAnswers } from "./deal.ts";
 import type { Lesson } from "./lesson.ts";
@@ -34,7 +36,11 @@ export function checkPlaces(lesson: Lesson, solve: Solve, refuse: Refuse): reado
   if (alike > 0) refuse(1, `all right answers at one place for ${alike} of ${READERS} readers`, REMEDY);
   const worst = shares.findIndex((share) => share > LARGEST_SHARE);
   if (all >= FEWEST_QUESTIONS * READERS && worst >= 0)
-    refuse(1, `${Math.round(100 * shares[worst]!)} % of the right answers at place ${worst + 1}`, REMEDY);
+    refuse(
+      1,
+      `${Math.round(100 * entryAt(shares, worst))} % of the right answers at place ${worst + 1}`,
+      REMEDY,
+    );
   return shares;
 }
 

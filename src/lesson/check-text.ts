@@ -1,4 +1,6 @@
 /** Limits on a lesson's text that need no model: how much is shown at once, how hard it is to read, words not used with families. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { Lesson, Step } from "./lesson.ts";
 import { countWords, type Prose, wordsOf } from "./prose.ts";
 import type { Page } from "./read-page.ts";
@@ -41,7 +43,7 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
     const grades = familyTexts(step).map(readingGrade);
     for (const grade of grades) checkGrade(lesson, step, grade, refuse);
     checkWording(lesson, step, refuse);
-    return grades[0]!;
+    return entryAt(grades, 0);
   });
 }
 

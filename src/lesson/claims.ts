@@ -1,4 +1,6 @@
 /** Marked statements: what a sentence says of the model, and whether the model does it. */
+
+import { present } from "../sim/checked/present.ts";
 import { type Expression, evaluate, holds, namesIn, type Parsed, parseExpression } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 import { LIMITS } from "./limits.ts";
@@ -60,7 +62,7 @@ function parseClaim(written: string): Parsed<Claim> {
   if (word !== undefined && (word === "within") !== (kind === "holds")) {
     return { ok: false, found: `${kind} ... ${word}`, allowed: kind === "holds" ? "within" : "by" };
   }
-  const of = parseExpression(expression!);
+  const of = parseExpression(present(expression));
   if (!of.ok) return of;
   const usual = kind === "holds" ? MAX_DRIFT : MIN_CHANGE;
   return {
@@ -69,7 +71,7 @@ function parseClaim(written: string): Parsed<Claim> {
       kind,
       written,
       of: of.value,
-      from: from!,
+      from: present(from),
       amount: amount === undefined ? usual : { value: Number(amount), percent: percent === "%" },
     },
   };

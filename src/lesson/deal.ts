@@ -1,4 +1,6 @@
 /** The places of a question's answers: the same for a reader and a step each time, and no place gives the right answer away. */
+
+import { entryAt, present } from "../sim/checked/present.ts";
 import { seededRandom } from "../sim/random.ts";
 import type { Answer, ChoiceQuestion, Lesson, Step } from "./lesson.ts";
 import { fingerprint } from "./lesson-version.ts";
@@ -19,9 +21,9 @@ export function dealAnswers(lesson: Lesson, reader: number): Lesson {
     const turn = turns.get(many) ?? 0;
     turns.set(many, turn + 1);
     const round = `${reader} ${lesson.id} ${many} ${Math.floor(turn / many)}`;
-    const place = shuffled([...question.answers.keys()], round)[turn % many]!;
+    const place = entryAt(shuffled([...question.answers.keys()], round), turn % many);
     const rest = shuffled(others, `${reader} ${lesson.id}#${step.id}`);
-    return withAnswers(step, question, [...rest.slice(0, place), first!, ...rest.slice(place)]);
+    return withAnswers(step, question, [...rest.slice(0, place), present(first), ...rest.slice(place)]);
   };
   return { ...lesson, steps: lesson.steps.map(deal) };
 }
@@ -40,7 +42,7 @@ function shuffled<Item>(items: readonly Item[], seed: string): readonly Item[] {
   const list = [...items];
   for (let last = list.length - 1; last > 0; last--) {
     const other = Math.floor(random() * (last + 1));
-    [list[last], list[other]] = [list[other]!, list[last]!];
+    [list[last], list[other]] = [entryAt(list, other), entryAt(list, last)];
   }
   return list;
 }

@@ -1,4 +1,6 @@
 /** The arithmetic that lesson files may write: names, numbers, + - * /, comparison, and / or / not, abs, min, max. Nothing else can be said. */
+
+import { entryAt, present } from "../sim/checked/present.ts";
 import { LIMITS } from "./limits.ts";
 
 export type Expression =
@@ -30,7 +32,7 @@ const STRENGTH: ReadonlyMap<string, number> = new Map([
   ["*", 5],
   ["/", 5],
 ]);
-const COMPARISON = STRENGTH.get("<")!;
+const COMPARISON = present(STRENGTH.get("<"));
 const TOKEN = /\s*(?:(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*)*)|(<=|>=|[-+*/()<>,]))/y;
 /** Deeper nesting than this is a mistake, and would only exhaust the stack. */
 const DEEPEST = 40;
@@ -56,7 +58,7 @@ export function parseExpression(text: string): Parsed<Expression> {
         JSON.stringify(text.slice(at).trim().slice(0, 20)),
         "names, numbers, + - * / < <= > >= ( )",
       );
-    tokens.push(match[1] ?? match[2] ?? match[3]!);
+    tokens.push(match[1] ?? match[2] ?? entryAt(match, 3));
     if (tokens.length > MAX_TOKENS) return refuse("a very long expression", `at most ${MAX_TOKENS} parts`);
   }
   let position = 0;
@@ -128,7 +130,7 @@ export function parseExpression(text: string): Parsed<Expression> {
 
   const value = binary(1, 0);
   if (value && position < tokens.length) fail("an operator or the end");
-  return refusal ?? { ok: true, value: value! };
+  return refusal ?? { ok: true, value: present(value) };
 }
 
 const isComparison = (expression: Expression): boolean =>

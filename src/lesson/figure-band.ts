@@ -1,4 +1,6 @@
 /** What the model leaves open about a live number: the band of the pathway's drop, loss and shares. */
+
+import { entryAt, present } from "../sim/checked/present.ts";
 import { type Expression, evaluate, namesIn } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 
@@ -16,9 +18,9 @@ export function figureBand(
 ): Band | null {
   const names = namesIn(of);
   if (format.bare || names.length !== 1) return null;
-  const ends = bandOf(names[0]!, situation)?.map((end) => evaluate(of, () => end));
+  const ends = bandOf(entryAt(names, 0), situation)?.map((end) => evaluate(of, () => end));
   const known = ends?.filter((end) => end !== null).sort((a, b) => a - b);
-  return known?.length === 2 ? [known[0]!, known[1]!] : null;
+  return known?.length === 2 ? [entryAt(known, 0), entryAt(known, 1)] : null;
 }
 
 function bandOf(path: string, situation: Situation): readonly number[] | null {
@@ -31,6 +33,6 @@ function bandOf(path: string, situation: Situation): readonly number[] | null {
   if (low === null || high === null) return null;
   if (lung !== "right") return [low, high];
   // The band is the left lung's; what it leaves is the right one's.
-  const both = lookup(`${state}shares.${vein}.left`)! + lookup(path)!;
+  const both = present(lookup(`${state}shares.${vein}.left`)) + present(lookup(path));
   return [both - high, both - low];
 }

@@ -1,4 +1,6 @@
 /** Which model outputs a lesson can name, and how a name finds its number. */
+
+import { entryAt, present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
@@ -68,18 +70,20 @@ export function nameFault(
 ): { found: string; allowed: string } | null {
   const parts = currentPath(path).split(".");
   const states = [...BUILT_IN_STATES, ...stateNames];
-  if (states.includes(parts[0]!)) parts.shift();
+  if (states.includes(entryAt(parts, 0))) parts.shift();
   const [group, member] = parts;
   if (group === undefined || member === undefined)
     return refusal(path, group ?? "", ["pressures.pathway", ...groups(), ...states]);
   if (OPEN_GROUPS.includes(group)) return null;
   if (group === "field" && Object.hasOwn(NOT_OF_FIELD, member))
-    return { found: path, allowed: NOT_OF_FIELD[member]! };
+    return { found: path, allowed: present(NOT_OF_FIELD[member]) };
   const members = group === "set" ? numberParameters() : FIXED.get(group);
   if (!members) return refusal(path, group, [...groups(), ...states]);
   if (!members.includes(member)) return refusal(path, member, members);
   if (group === "shares")
-    return parts.length === 3 && LUNGS.includes(parts[2]!) ? null : refusal(path, parts[2] ?? "", LUNGS);
+    return parts.length === 3 && LUNGS.includes(entryAt(parts, 2))
+      ? null
+      : refusal(path, parts[2] ?? "", LUNGS);
   return parts.length > 2 ? refusal(path, member, members) : null;
 }
 
@@ -97,22 +101,25 @@ export const lookupIn =
   (situation: Situation): Lookup =>
   (path) => {
     const parts = currentPath(path).split(".");
-    if (Object.hasOwn(situation.others, parts[0]!)) {
-      const other = situation.others[parts.shift()!];
+    if (Object.hasOwn(situation.others, entryAt(parts, 0))) {
+      const other = situation.others[present(parts.shift())];
       return other ? read(other, parts) : null;
     }
     return read(situation.own, parts);
   };
 
 function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | null {
-  if (group === "body") return finite((outcome.request.body as unknown as Record<string, unknown>)[rest[0]!]);
-  if (group === "set") return setting(outcome.request, rest[0]!);
+  if (group === "body")
+    return finite((outcome.request.body as unknown as Record<string, unknown>)[entryAt(rest, 0)]);
+  if (group === "set") return setting(outcome.request, entryAt(rest, 0));
   if (group === "field")
-    return finite((outcome.field as unknown as Record<string, unknown> | null | undefined)?.[rest[0]!]);
+    return finite(
+      (outcome.field as unknown as Record<string, unknown> | null | undefined)?.[entryAt(rest, 0)],
+    );
   if (!outcome.circulation) return null;
   if (group === "ledger") return fromLedger(outcome.circulation, rest);
   let value: unknown = outcome.circulation;
-  for (const part of [group!, ...rest]) {
+  for (const part of [present(group), ...rest]) {
     if (typeof value !== "object" || value === null || !Object.hasOwn(value, part)) return null;
     value = (value as Record<string, unknown>)[part];
   }

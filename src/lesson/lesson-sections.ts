@@ -1,4 +1,6 @@
 /** The outer shape of a lesson file: front matter, steps, their blocks and parts, each with its line. Reads lines, understands nothing. */
+
+import { entryAt, lastOf } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import { fenceAfter, readFence, readStepHeading } from "./heading.ts";
 import { LIMITS } from "./limits.ts";
@@ -41,11 +43,11 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
   const ids = new Set<string>();
   let fence: string | null = null;
   for (let index = next; index < lines.length; index++) {
-    const line = lines[index]!;
+    const line = entryAt(lines, index);
     fence = fenceAfter(fence, line);
     const heading = fence === null ? readStepHeading(line) : null;
     if (heading) {
-      if (steps.length > 0) steps[steps.length - 1]!.to = index;
+      if (steps.length > 0) lastOf(steps).to = index;
       if (steps.length === LIMITS.steps) {
         refuse(index + 1, "a further step", `at most ${LIMITS.steps} steps`);
         break;
@@ -56,7 +58,7 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
     } else if (steps.length === 0 && line.trim() !== "") {
       refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
       // One fault is enough; the rest up to the first step is of the same kind.
-      while (index + 1 < lines.length && !/^##(\s|$)/.test(lines[index + 1]!)) index++;
+      while (index + 1 < lines.length && !/^##(\s|$)/.test(entryAt(lines, index + 1))) index++;
     }
   }
   for (const { extract, from, to } of steps) splitStep(extract, lines, from, to, refuse);
@@ -116,11 +118,11 @@ function splitStep(
     if (part !== null) keepExtract(parts, part, { text: kept.join("\n"), line: partFrom + 1 }, refuse);
   };
   for (let index = from; index < to; index++) {
-    const line = lines[index]!;
+    const line = entryAt(lines, index);
     const block = readFence(line);
     if (block) {
       let end = index + 1;
-      while (end < to && fenceAfter(block.mark, lines[end]!) !== null) end++;
+      while (end < to && fenceAfter(block.mark, entryAt(lines, end)) !== null) end++;
       if (end >= to) refuse(index + 1, "a block without an end", `a line of ${shorten(block.mark)}`);
       const extract = { text: lines.slice(index + 1, end).join("\n"), line: index + 2 };
       const name = named(block.name, BLOCKS, index + 1, refuse);

@@ -1,4 +1,6 @@
 /** The kit's own lessons, as the page loads them: one language at a time, English where there is no translation. */
+
+import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
@@ -82,7 +84,7 @@ async function readLibrary(language: string): Promise<Library> {
     }
     for (const { file, text } of await texts(inLanguage(PAGES, each))) {
       await rest();
-      const name = file.split("/").pop()!.replace(".md", "");
+      const name = present(file.split("/").pop()).replace(".md", "");
       const page = keep(readPage(text, file, each, pages[name] ?? null));
       if (page) pages[name] = page;
     }

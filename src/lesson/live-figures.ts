@@ -1,4 +1,6 @@
 /** Live numbers: `expression | unit digits flags` -> Figure -> the number for a situation. */
+
+import { present } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import { type Expression, evaluate, type Parsed, parseExpression } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
@@ -60,7 +62,7 @@ export function parseFormat(text: string): Parsed<Format> {
   return {
     ok: true,
     value: {
-      unit: UNITS[unit]!,
+      unit: present(UNITS[unit]),
       digits: Number(digits),
       signed: flags.includes("signed"),
       bare: flags.includes("bare"),

@@ -1,4 +1,6 @@
 /** A lesson being taken, as a pure state machine: (state, event) -> state. It uses no clock, page or model; judgements arrive with the events. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import { findStep, type Lesson, type Step } from "./lesson.ts";
 import type { Kept } from "./live-figures.ts";
 import type { Attempt, LessonProgress } from "./progress.ts";
@@ -85,14 +87,14 @@ export function startPlayer(
 }
 
 export const progressOf = (lesson: Lesson, player: Player): LessonProgress => ({
-  step: lesson.steps[player.step]!.id,
+  step: entryAt(lesson.steps, player.step).id,
   seen: [...player.seen],
   finished: player.finished,
   answers: { ...player.answers },
   recalled: { ...player.recalled },
 });
 
-export const stepAt = (lesson: Lesson, player: Player): Step => lesson.steps[player.step]!;
+export const stepAt = (lesson: Lesson, player: Player): Step => entryAt(lesson.steps, player.step);
 
 /** The prediction that the step in view reveals, if one was to be made. */
 export const predictionFor = (lesson: Lesson, step: Step): Step | null =>
@@ -160,12 +162,12 @@ export function mayGoOn(lesson: Lesson, player: Player): boolean {
 }
 
 function enter(lesson: Lesson, player: Player, wanted: number): Player {
-  const target = lesson.steps[wanted]!;
+  const target = entryAt(lesson.steps, wanted);
   const prediction = predictionFor(lesson, target);
   const open = prediction !== null && !(prediction.id in player.answers);
   // A run is not shown before its prediction, whichever way one came.
   const step = player.alone && open ? findStep(lesson, prediction.id) : wanted;
-  const here = lesson.steps[step]!;
+  const here = entryAt(lesson.steps, step);
   const attempt = here.question ? player.answers[here.id] : undefined;
   const watching =
     prediction !== null && step === wanted && player.alone && player.answers[prediction.id]?.right === null;
@@ -198,7 +200,7 @@ function next(lesson: Lesson, player: Player): Player {
 function goTo(lesson: Lesson, player: Player, to: number): Player {
   const due = player.queue.findIndex(({ at }) => at <= to);
   if (due >= 0) {
-    const queue = [player.queue[due]!, ...player.queue.filter((_, index) => index !== due)];
+    const queue = [entryAt(player.queue, due), ...player.queue.filter((_, index) => index !== due)];
     return { ...player, queue, to, phase: "again", judgement: null, given: null, hints: 0 };
   }
   if (to < lesson.steps.length) return enter(lesson, player, to);

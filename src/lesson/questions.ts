@@ -1,4 +1,6 @@
 /** Judging: what a learner gave, against what the model does. Every outcome comes with its reason. */
+
+import { present } from "../sim/checked/present.ts";
 import { findParameter, numberSetting } from "../sim/parameters/parameters.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
@@ -70,7 +72,7 @@ export function rightOrder(question: OrderQuestion, situation: Situation): reado
   const values = question.items.map(({ id, value }) => ({ id, value: value && evaluate(value, lookup) }));
   if (values.some(({ value }) => value === null)) return null;
   const sign = question.lowest ? 1 : -1;
-  return values.sort((a, b) => sign * (a.value! - b.value!)).map(({ id }) => id);
+  return values.sort((a, b) => sign * (present(a.value) - present(b.value))).map(({ id }) => id);
 }
 
 function judgeOrder(

@@ -1,4 +1,6 @@
 /** A page to read in addition to the lessons ("about the model"): a title, and sections of prose; a translation has front matter. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import { pageFrontSchema } from "./front-matter.ts";
 import type { Translation } from "./lesson.ts";
 import { fingerprint } from "./lesson-version.ts";
@@ -38,10 +40,10 @@ export function readPage(text: string, file: string, language: string, source: P
     if (prose.trim() !== "") sections.push({ title: heading, prose: readProse(prose, from + 1, refuse) });
   };
   for (let index = body + 1; index < lines.length; index++) {
-    const next = /^##\s+(\S.*)$/.exec(lines[index]!);
+    const next = /^##\s+(\S.*)$/.exec(entryAt(lines, index));
     if (!next) continue;
     close(index);
-    [heading, from] = [next[1]!.trim(), index + 1];
+    [heading, from] = [entryAt(next, 1).trim(), index + 1];
   }
   close(lines.length);
   if (source && sections.length !== source.sections.length)

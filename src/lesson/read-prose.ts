@@ -1,5 +1,6 @@
 /** Markdown with our own marks -> Prose. HTML, pictures and outside links are not part of the language: they stay text or are refused. */
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
+import { entryAt, lastOf, present } from "../sim/checked/present.ts";
 import { parseClaims } from "./claims.ts";
 import { formulaFault } from "./formula.ts";
 import { parseFigure } from "./live-figures.ts";
@@ -15,7 +16,7 @@ const DEEPEST = 20;
 /** `#step` or `lesson#step`; null when it is neither. */
 export function parseReference(text: string): StepReference | null {
   const match = REFERENCE.exec(text);
-  return match ? { lesson: match[1] ?? null, step: match[2]! } : null;
+  return match ? { lesson: match[1] ?? null, step: entryAt(match, 2) } : null;
 }
 
 const markdown = new MarkdownIt("zero", { html: false }).enable([
@@ -118,7 +119,7 @@ function splitMath(text: string, firstLine: number): { text: string; line: numbe
 function readBlocks(tokens: readonly Token[], firstLine: number, refuse: Refuse): Block[] {
   const stack: { blocks: Block[]; items: Block[][] }[] = [{ blocks: [], items: [] }];
   for (const token of tokens) {
-    const top = stack[stack.length - 1]!;
+    const top = lastOf(stack);
     switch (token.type) {
       case "inline": {
         const line = firstLine + (token.map?.[0] ?? 0);
@@ -132,26 +133,26 @@ function readBlocks(tokens: readonly Token[], firstLine: number, refuse: Refuse)
         break;
       case "list_item_close":
         stack.pop();
-        stack[stack.length - 1]!.items.push(top.blocks);
+        lastOf(stack).items.push(top.blocks);
         break;
       case "bullet_list_close":
       case "ordered_list_close":
         stack.pop();
-        stack[stack.length - 1]!.blocks.push({
+        lastOf(stack).blocks.push({
           kind: "list",
           ordered: token.type === "ordered_list_close",
           items: top.items,
         });
     }
   }
-  return stack[0]!.blocks;
+  return entryAt(stack, 0).blocks;
 }
 
 function readTokens(tokens: readonly Token[], firstLine: number, refuse: Refuse, depth: number): Inline[] {
   let line = firstLine;
   type Open = { close: (content: Inline[]) => Inline[]; content: Inline[] };
   const stack: Open[] = [{ close: (content) => content, content: [] }];
-  const add = (...nodes: Inline[]) => stack[stack.length - 1]!.content.push(...nodes);
+  const add = (...nodes: Inline[]) => lastOf(stack).content.push(...nodes);
   const inner = (text: string, at: number): readonly Inline[] => {
     if (depth >= DEEPEST) return [{ kind: "text", text }];
     return readTokens(markdown.parseInline(text, {})[0]?.children ?? [], at, refuse, depth + 1);
@@ -175,7 +176,7 @@ function readTokens(tokens: readonly Token[], firstLine: number, refuse: Refuse,
       case "em_close":
       case "strong_close":
       case "link_close": {
-        const open = stack.pop()!;
+        const open = present(stack.pop());
         add(...open.close(open.content));
         break;
       }
@@ -199,7 +200,7 @@ function readTokens(tokens: readonly Token[], firstLine: number, refuse: Refuse,
         if (token.content) add({ kind: "text", text: token.content });
     }
   }
-  return stack[0]!.content;
+  return entryAt(stack, 0).content;
 }
 
 function openLink(token: Token, line: number, refuse: Refuse): (content: Inline[]) => Inline[] {

@@ -1,5 +1,6 @@
 /** A question block -> Question. */
 import * as v from "valibot";
+import { present } from "../sim/checked/present.ts";
 import { findParameter } from "../sim/parameters/parameters.ts";
 import { type Expression, parseExpression } from "./expression.ts";
 import type { Answer, Question, Words } from "./lesson.ts";
@@ -21,7 +22,7 @@ export function readQuestion(block: Extract, nextStep: string | null, refuse: Re
 
 function schemaFor(raw: unknown): v.GenericSchema {
   const kind = (raw as { kind?: unknown } | null)?.kind;
-  return QUESTION_SCHEMAS[QUESTION_KINDS.find((each) => each === kind)!] ?? kindSchema;
+  return QUESTION_SCHEMAS[present(QUESTION_KINDS.find((each) => each === kind))] ?? kindSchema;
 }
 
 const sameKeys = (listed: readonly string[], keys: readonly string[]): boolean =>
@@ -207,8 +208,12 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
         return null;
       const answers = question.answers.map((answer) => ({
         ...answer,
-        say: readInline(given[answer.id]!.say, read.lineOf("answers", answer.id, "say"), refuse),
-        because: readInline(given[answer.id]!.because, read.lineOf("answers", answer.id, "because"), refuse),
+        say: readInline(present(given[answer.id]).say, read.lineOf("answers", answer.id, "say"), refuse),
+        because: readInline(
+          present(given[answer.id]).because,
+          read.lineOf("answers", answer.id, "because"),
+          refuse,
+        ),
       }));
       return { ...question, ...asked, answers };
     }
@@ -230,7 +235,7 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
         return null;
       const items = question.items.map((item) => ({
         ...item,
-        say: readInline(given[item.id]!, read.lineOf("items", item.id), refuse),
+        say: readInline(present(given[item.id]), read.lineOf("items", item.id), refuse),
       }));
       return { ...question, ...asked, items, right: words("right"), wrong: words("wrong") };
     }

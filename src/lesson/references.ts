@@ -1,4 +1,6 @@
 /** What a lesson's parts say of each other: steps, states and output names that must exist; parts that must be where they are. */
+
+import { present } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import { type Claim, claimNames } from "./claims.ts";
 import { type Expression, namesIn } from "./expression.ts";
@@ -28,7 +30,7 @@ export function checkReferences(lesson: Lesson, front: ReadRecord<unknown>, refu
 /** A question to be asked again must exist and must not need the scene. */
 function checkRecall(lesson: Lesson, id: string, line: number, refuse: Refuse): void {
   if (!stepExists(lesson, id, line, refuse)) return;
-  const question = lesson.steps.find((step) => step.id === id)!.question;
+  const question = present(lesson.steps.find((step) => step.id === id)).question;
   if (!question) refuse(line, `step "${id}" has no question`, "a step with a question");
   else if (question.kind === "goal")
     refuse(line, `step "${id}" asks for a control`, "a question without the scene");

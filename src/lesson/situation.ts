@@ -1,4 +1,6 @@
 /** From a step to the numbers that its text and question need: which states to solve, and their answers put together. */
+
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
@@ -50,7 +52,7 @@ export function statesRead(
   names: readonly string[],
   states: StepStates,
 ): Readonly<Record<string, SceneState>> {
-  const first = new Set(names.map((name) => name.split(".")[0]!));
+  const first = new Set(names.map((name) => entryAt(name.split("."), 0)));
   return Object.fromEntries(Object.entries(states.others).filter(([name]) => first.has(name)));
 }
 

@@ -1,3 +1,5 @@
+import { entryAt } from "../sim/checked/present.ts";
+
 /** Words not used with families, by language: talking down, blame, promises. */
 const NOT_SAID: Readonly<Record<string, readonly string[]>> = {
   en: [
@@ -64,4 +66,4 @@ export const LANGUAGES_WITH_WORDING = Object.keys(NOT_SAID);
 
 /** The first such word; null when none is found or the language has no list. */
 export const notSaid = (text: string, language: string): string | null =>
-  patterns[language.split("-")[0]!]?.exec(text)?.[0] ?? null;
+  patterns[entryAt(language.split("-"), 0)]?.exec(text)?.[0] ?? null;

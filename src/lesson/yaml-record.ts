@@ -1,6 +1,7 @@
 /** YAML text -> a record that fits its schema, each fault with its line in the file. */
 import * as v from "valibot";
 import { type Document, isMap, isNode, isScalar, LineCounter, parseDocument } from "yaml";
+import { entryAt } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import { currentIds } from "../sim/parameters/aliases.ts";
 import { RECORD_LIMITS, type RecordLimits } from "./limits.ts";
@@ -60,7 +61,7 @@ export function readRecord<S extends Schema>(
   return null;
 }
 
-const firstSentence = (message: string): string => message.split("\n")[0]!.slice(0, 160);
+const firstSentence = (message: string): string => entryAt(message.split("\n"), 0).slice(0, 160);
 
 /** Nearest enclosing node that the document has for this path. */
 function offsetOf(document: Document, path: readonly (string | number)[]): number {
@@ -91,7 +92,7 @@ const shorten = (input: unknown): string => {
 
 function allowedBy(issue: v.BaseIssue<unknown>, path: readonly (string | number)[], schema: Schema): string {
   if (issue.expected === "never") return keysAllowed(schema, path);
-  const words = [...(issue.expected ?? "").matchAll(/"([^"]*)"/g)].map((match) => match[1]!);
+  const words = [...(issue.expected ?? "").matchAll(/"([^"]*)"/g)].map((match) => entryAt(match, 1));
   if (issue.received === "undefined") return `${path[path.length - 1]} is needed`;
   if (words.length > 0) {
     const near = typeof issue.input === "string" ? nearestMatch(issue.input, words) : undefined;

@@ -1,4 +1,6 @@
 /** The files that describe a package to a course system, as SCORM 1.2 and cmi5 (Quartz) specify. */
+
+import { present } from "../sim/checked/present.ts";
 import { PASS_SHARE } from "./record-adapter.ts";
 
 export interface Course {
@@ -15,7 +17,7 @@ export interface Course {
 }
 
 const escaped = (text: string): string =>
-  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
+  text.replace(/[&<>"]/g, (sign) => present({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" }[sign]));
 
 /** SCORM 1.2 (ADL 2001), one shareable content object. No mastery score: with one, a system would mark an unfinished visit as failed. */
 export const scormManifest = ({

@@ -1,6 +1,7 @@
 /** A scene that shows every state of the circulation in a box of its own: panes are made as states come, and hidden as they go. */
 import { Container } from "pixi.js";
 import type { Frame, Pane } from "../chain/frame.ts";
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { Legend } from "./circuit/circuit-legend.ts";
 import { splitBox, withAir } from "./drawing/split.ts";
@@ -62,7 +63,7 @@ export function paneScene(make: () => ScenePane, options: PaneSceneOptions = {})
         const circulation = pane?.circulation;
         each.view.visible = Boolean(pane && circulation && shows(pane));
         if (pane && circulation && each.view.visible)
-          each.draw({ frame, index, pane, circulation }, boxes[index]!, viewport, theme);
+          each.draw({ frame, index, pane, circulation }, entryAt(boxes, index), viewport, theme);
       });
     },
     pick(x, y) {

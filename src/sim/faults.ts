@@ -1,3 +1,5 @@
+import { entryAt, lastOf } from "./checked/present.ts";
+
 /** Why input is refused: where, what was found, what is allowed. Collected at the boundary; nothing inside sim throws these. */
 export interface Fault {
   /** Key path such as `set.conduitDiameter`, or file and line such as `03-pathways/lesson.md:14`. */
@@ -34,11 +36,11 @@ function editDistance(a: string, b: string): number {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const change = a[i - 1] === b[j - 1] ? 0 : 1;
-      next.push(Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + change));
+      next.push(Math.min(entryAt(next, j - 1) + 1, entryAt(row, j) + 1, entryAt(row, j - 1) + change));
     }
     row = next;
   }
-  return row[b.length]!;
+  return lastOf(row);
 }
 
 /** A list of allowed words on one line; long ones are cut. */

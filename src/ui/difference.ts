@@ -1,6 +1,7 @@
 /** How another pane differs from the first, in words. */
 
 import { formatQuantity, LOSS_DIGITS, t, writeDrop } from "../i18n/index.ts";
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 
 /** One sentence a pane; panes that have no answer yet are left out. `names`: what each pane is called. */
@@ -16,8 +17,8 @@ export function differences(
       (other.pathway.pressureDrop - first.pathway.pressureDrop).toFixed(LOSS_DIGITS.pressureDrop),
     );
     return t("difference.drop", {
-      other: names[index + 1]!,
-      first: names[0]!,
+      other: entryAt(names, index + 1),
+      first: entryAt(names, 0),
       drop: writeDrop(other.pathway),
       by: formatQuantity(Math.abs(by), "mmHg", LOSS_DIGITS.pressureDrop),
       change: by > 0 ? "more" : by < 0 ? "less" : "same",

@@ -1,6 +1,7 @@
 /** The energy budget: who puts power in, where it is spent, and by how much the two sides fail to meet. */
 
 import { formatNumber, formatQuantity, t, writeLoss } from "../i18n/index.ts";
+import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { hasPathway } from "../sim/parameters/request.ts";
 
@@ -36,8 +37,8 @@ export function EnergyTable({ circulation }: { readonly circulation: Circulation
         <p>
           {t("energy.pathway", {
             power: writeLoss(circulation.pathway),
-            ofVentricle: formatQuantity(extras.powerShare!, "%", 1),
-            ofHead: formatQuantity(extras.headShare!, "%"),
+            ofVentricle: formatQuantity(present(extras.powerShare), "%", 1),
+            ofHead: formatQuantity(present(extras.headShare), "%"),
           })}
         </p>
       )}

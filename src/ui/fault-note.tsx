@@ -1,11 +1,12 @@
 /** What could not be used or computed, each with what was found and what is allowed. */
 
 import { hasMessage, t } from "../i18n/index.ts";
+import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 
 /** The last word of a fault's path as the page calls it, where it has a name. */
 const nameOf = (path: string): string => {
-  const last = path.split(".").at(-1)!;
+  const last = present(path.split(".").at(-1));
   const key = [`parameter.${last}`, `control.${last}`, `link.part.${last}`].find(hasMessage);
   return key ? t(key) : path;
 };

@@ -1,5 +1,6 @@
 /** A row of buttons with one tab stop: arrows, Home and End move along it. */
 import { useRef, useState } from "preact/hooks";
+import { present } from "../sim/checked/present.ts";
 
 interface ToolbarItem {
   readonly name: string;
@@ -33,7 +34,7 @@ export function Toolbar({ label, items }: ToolbarProps) {
     if (next === undefined) return;
     event.preventDefault();
     if (row.current && getComputedStyle(row.current).direction === "rtl" && event.key.startsWith("Arrow"))
-      next = MOVES[event.key === "ArrowRight" ? "ArrowLeft" : "ArrowRight"]!(current, items.length);
+      next = present(MOVES[event.key === "ArrowRight" ? "ArrowLeft" : "ArrowRight"])(current, items.length);
     setStop(next);
     row.current?.querySelectorAll("button")[next]?.focus();
   };

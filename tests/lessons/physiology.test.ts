@@ -6,7 +6,7 @@ import { solve } from "../../src/sim/circulation/solve.ts";
 import { CASES } from "../../src/sim/parameters/request.ts";
 
 const { lessons, sources } = readLessonFiles("lessons");
-const english = lessons["en"] ?? [];
+const english = lessons.en ?? [];
 const text = (id: string): string => readFileSync(`lessons/en/${id}.md`, "utf8");
 
 /** Where a curve stands highest, as a part of the breath, each beat evened out. */

@@ -1,4 +1,6 @@
 /** One plane through kind "field" of `compute`, and how much two answers differ. */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import { FIELD_KIND } from "../../sim/compute/field-kind.ts";
 import type { ValidationPlane } from "./field-planes.ts";
 
@@ -55,8 +57,10 @@ export function gapBetween(coarse: PlaneAnswer, fine: PlaneAnswer): Gap {
   );
   return {
     loss: Math.abs(coarse.loss.power / fine.loss.power - 1),
-    pressure: Math.max(...found.map((value, n) => Math.abs(value - exact[n]!))) / head,
-    flow: Math.max(...fine.openings.map(({ flow }, n) => Math.abs(coarse.openings[n]!.flow - flow))) / inflow,
+    pressure: Math.max(...found.map((value, n) => Math.abs(value - entryAt(exact, n)))) / head,
+    flow:
+      Math.max(...fine.openings.map(({ flow }, n) => Math.abs(entryAt(coarse.openings, n).flow - flow))) /
+      inflow,
     share: Math.max(0, ...shares),
   };
 }

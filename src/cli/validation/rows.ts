@@ -1,4 +1,6 @@
 /** Quantities, published ranges (mean +- SD, quartiles or textbook ranges as the source gives them; none is tuned to), sources. Long because it is one table. */
+
+import { present } from "../../sim/checked/present.ts";
 import type { Persons } from "./persons.ts";
 
 export interface Row {
@@ -71,25 +73,31 @@ function before({ before: { pressures, saturations, extras, flows } }: Persons):
     [
       "collateral flow",
       INDEX,
-      extras.collateralIndex!,
+      present(extras.collateralIndex),
       [0.58, 3.83],
       "1.42 (0.58-3.83), Grosse-Wortmann 2009",
     ],
     [
       "lung over body flow, collaterals counted",
       "1",
-      extras.qpQs!,
+      present(extras.qpQs),
       [0.67, 1.19],
       "0.93 +- 0.26, Grosse-Wortmann 2009",
     ],
     [
       "upper body's share of flow",
       "1",
-      extras.svcShare! / 100,
+      present(extras.svcShare) / 100,
       [0.38, 0.63],
       "0.46-0.55 +- 0.08, caval-flow study, Cardiol Young 2005",
     ],
-    ["cardiac index", INDEX, extras.cardiacIndex!, [2.4, 4], "usual range at catheterization, from memory"],
+    [
+      "cardiac index",
+      INDEX,
+      present(extras.cardiacIndex),
+      [2.4, 4],
+      "usual range at catheterization, from memory",
+    ],
     [
       "aortic mean",
       "mmHg",
@@ -148,7 +156,7 @@ function childCirculation({ before: earlier, child: now }: Persons): Row[] {
     [
       "wedged minus free hepatic-vein pressure",
       "mmHg",
-      extras.hepaticWedgeGradient!,
+      present(extras.hepaticWedgeGradient),
       [1.1, 1.7],
       "1.4 +- 0.3 in adults, CJC Open 2020",
       "those adults were studied for their livers; the set's liver is healthy",
@@ -156,33 +164,39 @@ function childCirculation({ before: earlier, child: now }: Persons): Row[] {
     [
       "gradient across the lungs",
       "mmHg",
-      extras.transpulmonaryGradient!,
+      present(extras.transpulmonaryGradient),
       [3, 8],
       "5 (3-8), from Miranda 2022",
     ],
-    ["lung resistance", "WU.m2", extras.lungResistanceIndex!, [0.7, 2.1], "1.2 +- 0.5; 1.8 (1.5-2.1)"],
-    ["cardiac index", INDEX, extras.cardiacIndex!, [2.53, 3.95], "3.24 +- 0.71, Caro-Dominguez 2019"],
+    [
+      "lung resistance",
+      "WU.m2",
+      present(extras.lungResistanceIndex),
+      [0.7, 2.1],
+      "1.2 +- 0.5; 1.8 (1.5-2.1)",
+    ],
+    ["cardiac index", INDEX, present(extras.cardiacIndex), [2.53, 3.95], "3.24 +- 0.71, Caro-Dominguez 2019"],
     ["arterial saturation", "%", saturations.arterial, [93, 97], "95, Atz 2011"],
     [
       "mixed venous saturation",
       "%",
-      extras.mixedVenousSaturation!,
+      present(extras.mixedVenousSaturation),
       [65, 70],
       "65-70 usual",
       "oxygen use of 130 mL/min/m2 instead of the 150 of LaFarge's formula, which over-reads here",
     ],
-    ["collateral flow", INDEX, extras.collateralIndex!, [0.23, 1.83], "1.03 +- 0.8, Whitehead 2015"],
+    ["collateral flow", INDEX, present(extras.collateralIndex), [0.23, 1.83], "1.03 +- 0.8, Whitehead 2015"],
     [
       "lung over body flow, collaterals counted",
       "1",
-      extras.qpQs!,
+      present(extras.qpQs),
       [1.11, 1.43],
       "1.27 +- 0.16, Grosse-Wortmann 2009",
     ],
     [
       "body's resistance",
       "WU.m2",
-      extras.bodyResistanceIndex!,
+      present(extras.bodyResistanceIndex),
       [12, 25],
       "split at 20 between two groups, Kawasaki 2023",
     ],
@@ -209,8 +223,14 @@ function childPathway({ child: now, childTunnel, childChamber }: Persons): Row[]
       "3D flows through the same chamber agree with ours: its outlets are as wide as the pulmonary arteries",
     ],
     ["pathway's power loss, conduit", "mW", pathway.powerLoss, [1, 20], "1-20, bench and computed studies"],
-    ["pathway's loss in the ventricle's power", "%", extras.powerShare!, [0, 5], "under 5, arithmetic"],
-    ["pathway's loss in the driving head", "%", extras.headShare!, [5, 25], "5-25, arithmetic"],
+    [
+      "pathway's loss in the ventricle's power",
+      "%",
+      present(extras.powerShare),
+      [0, 5],
+      "under 5, arithmetic",
+    ],
+    ["pathway's loss in the driving head", "%", present(extras.headShare), [5, 25], "5-25, arithmetic"],
     ["conduit's resistance", "WU", pathway.resistance, [0.1, 0.7], "0.4 +- 0.3, Sundareswaran 2008"],
   ]);
 }
@@ -218,11 +238,11 @@ function childPathway({ child: now, childTunnel, childChamber }: Persons): Row[]
 function childVolumes({ before: earlier, child: now, childVentilator, healthyChild }: Persons): Row[] {
   const { extras, exchange } = now;
   return rows([
-    ["blood volume", "mL/kg", extras.bloodVolumePerKilogram!, [75, 80], "75-80, textbook"],
+    ["blood volume", "mL/kg", present(extras.bloodVolumePerKilogram), [75, 80], "75-80, textbook"],
     [
       "volume given at completion",
       "%",
-      100 * (extras.bloodVolume! / earlier.extras.bloodVolume! - 1),
+      100 * (present(extras.bloodVolume) / present(earlier.extras.bloodVolume) - 1),
       [7, 20],
       "+17 in sheep, PMC2925053",
     ],
@@ -251,7 +271,7 @@ function childVolumes({ before: earlier, child: now, childVentilator, healthyChi
 }
 
 function fenestration({ childOpen: open, childShut: shut, childEarly, childEarlyOpen }: Persons): Row[] {
-  const fall = 100 * (1 - shut.extras.cardiacIndex! / open.extras.cardiacIndex!);
+  const fall = 100 * (1 - present(shut.extras.cardiacIndex) / present(open.extras.cardiacIndex));
   return rows([
     ["flow through the hole", "L/min", open.flows.fenestration, [0.4, 0.75], "orifice law at 3-8 mmHg"],
     [
@@ -308,10 +328,17 @@ function fenestration({ childOpen: open, childShut: shut, childEarly, childEarly
 }
 
 function twelve({ twelve: rest, twelveHalf, twelveWork }: Persons): Row[] {
-  const aorta = (work: typeof rest) => work.extras.cardiacOutput! / rest.extras.cardiacOutput!;
+  const aorta = (work: typeof rest) =>
+    present(work.extras.cardiacOutput) / present(rest.extras.cardiacOutput);
   const source = "Hjortdal 2003";
   return rows([
-    ["aortic flow at rest", INDEX, rest.extras.cardiacOutput! / 1.3, [2.16, 3.82], `2.99 +- 0.83, ${source}`],
+    [
+      "aortic flow at rest",
+      INDEX,
+      present(rest.extras.cardiacOutput) / 1.3,
+      [2.16, 3.82],
+      `2.99 +- 0.83, ${source}`,
+    ],
     ["lower vena cava's flow at rest", INDEX, rest.flows.ivc / 1.3, [1.08, 2.12], `1.60 +- 0.52, ${source}`],
     ["aortic flow, 0.5 W/kg over rest", "1", aorta(twelveHalf), [1.13, 1.53], `1.33, ${source} (+-15 %)`],
     ["aortic flow, 1 W/kg over rest", "1", aorta(twelveWork), [1.31, 1.78], `1.55, ${source} (+-15 %)`],
@@ -332,13 +359,25 @@ function twelve({ twelve: rest, twelveHalf, twelveWork }: Persons): Row[] {
     [
       "lower vena cava while breathing in over mean, rest",
       "1",
-      rest.extras.ivcInspiratoryRatio!,
+      present(rest.extras.ivcInspiratoryRatio),
       [1.4, 2.4],
       `1.9 +- 0.5, ${source}`,
       "just below the range since the pathway's loss follows the 3D set; the cause was not examined",
     ],
-    ["same, 1 W/kg", "1", twelveWork.extras.ivcInspiratoryRatio!, [1.1, 1.7], `1.4 +- 0.3, ${source}`],
-    ["lower vena cava, backward over mean", "%", rest.extras.ivcBackward!, [0, 23], `11 +- 12, ${source}`],
+    [
+      "same, 1 W/kg",
+      "1",
+      present(twelveWork.extras.ivcInspiratoryRatio),
+      [1.1, 1.7],
+      `1.4 +- 0.3, ${source}`,
+    ],
+    [
+      "lower vena cava, backward over mean",
+      "%",
+      present(rest.extras.ivcBackward),
+      [0, 23],
+      `11 +- 12, ${source}`,
+    ],
   ]);
 }
 
@@ -347,7 +386,7 @@ function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Persons):
   return rows([
     ["pathway", "mmHg", pressures.pathway, [12, 14.5], "13 (12-14.5), Miranda 2022"],
     ["pulmonary vein (wedge)", "mmHg", pressures.pulmonaryVein, [6, 11.8], "8 (6-11.8), Miranda 2022"],
-    ["cardiac index", INDEX, extras.cardiacIndex!, [2.4, 3.6], "fact 1; Caro-Dominguez 2019"],
+    ["cardiac index", INDEX, present(extras.cardiacIndex), [2.4, 3.6], "fact 1; Caro-Dominguez 2019"],
     ["aortic systolic", "mmHg", pressures.aortaSystolic, [95, 125], "110, usual"],
     ["aortic diastolic", "mmHg", pressures.aortaDiastolic, [55, 80], "68, usual"],
     ["aortic mean", "mmHg", pressures.aortaMean, [74, 94], "84, usual"],
@@ -360,7 +399,7 @@ function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Persons):
       "3.3 (2.5-4.0) at 16.9 years, Rijnberg 2022",
       "hearts of the set have an index at the lower end of the band",
     ],
-    ["ejection fraction", "%", extras.ejectionFraction!, [40, 60], "single ventricles, from memory"],
+    ["ejection fraction", "%", present(extras.ejectionFraction), [40, 60], "single ventricles, from memory"],
     [
       "conduit's resistance",
       "WU",
@@ -381,28 +420,40 @@ function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Persons):
     [
       "stroke volume in a Valsalva manoeuvre over rest",
       "1",
-      adultValsalva.extras.strokeVolume! / extras.strokeVolume!,
+      present(adultValsalva.extras.strokeVolume) / present(extras.strokeVolume),
       [0, 1],
       "falls, Shafer 2012; Van De Bruaene 2015",
     ],
     [
       "stroke volume, calves at work over rest",
       "1",
-      adultCalves.extras.strokeVolume! / extras.strokeVolume!,
+      present(adultCalves.extras.strokeVolume) / present(extras.strokeVolume),
       [1, 2],
       "rises, Shafer 2012",
     ],
-    ["blood volume", "mL/kg", extras.bloodVolumePerKilogram!, [65, 75], "65-75, textbook"],
+    ["blood volume", "mL/kg", present(extras.bloodVolumePerKilogram), [65, 75], "65-75, textbook"],
   ]);
 }
 
 function healthy({ healthy: grown, healthyChild }: Persons): Row[] {
   const { pressures, saturations, extras, exchange } = grown;
   return rows([
-    ["right atrium", "mmHg", extras.rightAtrium!, [2, 6], "4 (2-6), textbooks"],
-    ["right ventricle, systolic", "mmHg", extras.rightVentricleSystolic!, [15, 30], "25 (15-30), textbooks"],
+    ["right atrium", "mmHg", present(extras.rightAtrium), [2, 6], "4 (2-6), textbooks"],
+    [
+      "right ventricle, systolic",
+      "mmHg",
+      present(extras.rightVentricleSystolic),
+      [15, 30],
+      "25 (15-30), textbooks",
+    ],
     ["main pulmonary artery, mean", "mmHg", pressures.pathway, [10.7, 17.3], "14 +- 3.3, Kovacs 2009"],
-    ["main pulmonary artery, systolic", "mmHg", extras.pulmonaryArterySystolic!, [15, 30], "25, textbooks"],
+    [
+      "main pulmonary artery, systolic",
+      "mmHg",
+      present(extras.pulmonaryArterySystolic),
+      [15, 30],
+      "25, textbooks",
+    ],
     ["wedge", "mmHg", pressures.pulmonaryVein, [6, 12], "8 (6-12), textbooks"],
     [
       "left ventricle, end-diastolic",
@@ -412,24 +463,30 @@ function healthy({ healthy: grown, healthyChild }: Persons): Row[] {
       "8 (4-12), textbooks",
     ],
     ["aortic mean", "mmHg", pressures.aortaMean, [83, 103], "93, textbooks"],
-    ["cardiac index", INDEX, extras.cardiacIndex!, [2.5, 4], "textbooks"],
-    ["ejection fraction", "%", extras.ejectionFraction!, [55, 70], "textbooks"],
-    ["lung resistance", "WU", extras.lungResistanceIndex! / 1.7, [0.5, 1.3], "0.9 +- 0.4, Kovacs 2012"],
+    ["cardiac index", INDEX, present(extras.cardiacIndex), [2.5, 4], "textbooks"],
+    ["ejection fraction", "%", present(extras.ejectionFraction), [55, 70], "textbooks"],
+    [
+      "lung resistance",
+      "WU",
+      present(extras.lungResistanceIndex) / 1.7,
+      [0.5, 1.3],
+      "0.9 +- 0.4, Kovacs 2012",
+    ],
     ["arterial saturation", "%", saturations.arterial, [95, 100], "textbooks"],
     [
       "mixed venous saturation",
       "%",
-      extras.mixedVenousSaturation!,
+      present(extras.mixedVenousSaturation),
       [65, 75],
       "65-75, textbooks",
       "same oxygen use as above, with a resting index of 3.2",
     ],
-    ["upper body's share of flow", "%", extras.svcShare!, [30, 40], "35 from 6.6 years, Salim 1995"],
+    ["upper body's share of flow", "%", present(extras.svcShare), [30, 40], "35 from 6.6 years, Salim 1995"],
     ["filtration", "mL/h", exchange.filtration, [96, 144], "120 (+-20 %) in 70 kg, Guyton"],
     [
       "index of a healthy child, 5 years",
       INDEX,
-      healthyChild.extras.cardiacIndex!,
+      present(healthyChild.extras.cardiacIndex),
       [3.32, 4.6],
       "3.96 +- 0.64, controls of Caro-Dominguez 2019",
     ],

@@ -6,6 +6,7 @@ import type { Situation } from "../../lesson/figure-paths.ts";
 import type { Lesson, Step } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { inlinesOf } from "../../lesson/prose.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { runLesson } from "../shared/lesson/lesson-run.ts";
 import type { Session } from "../shared/session.ts";
 import { LessonWords } from "../study/lesson-words.tsx";
@@ -37,7 +38,7 @@ export function Preview({ session, library, lesson, line }: PreviewProps) {
   useEffect(() => {
     if (at !== undefined) run.send({ kind: "go", step: at });
   }, [run, at]);
-  const broken = brokenClaims(lesson.steps[run.shown.value]!, run.situation.value);
+  const broken = brokenClaims(entryAt(lesson.steps, run.shown.value), run.situation.value);
   return (
     <div class="author-preview">
       {broken.map((claim) => (

@@ -1,6 +1,7 @@
 /** The fenestration shut on trial, as in the catheter room: the same blood, before and after. */
 import { useSignal } from "@preact/signals";
 import { formatQuantity, t } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { occluded } from "../../sim/parameters/request.ts";
 import type { Context } from "../shared/mode.ts";
@@ -40,7 +41,9 @@ export function TestOcclusionPanel({ context }: { readonly context: Context }) {
   if (!open || open.flows.fenestration === 0) return null;
   const close = async () => {
     // A solver that fails on it is told of by the chain.
-    const closed = await chain.answer(occluded(open.request, open.extras.bloodVolume!)).catch(() => null);
+    const closed = await chain
+      .answer(occluded(open.request, present(open.extras.bloodVolume)))
+      .catch(() => null);
     if (closed?.run.converged) trial.value = { open, closed };
   };
   return (

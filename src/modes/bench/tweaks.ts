@@ -3,6 +3,7 @@ import { effect } from "@preact/signals";
 import type { BindingApi } from "@tweakpane/core";
 import { type FolderApi, Pane } from "tweakpane";
 import { digitsOfStep, formatNumber, t, unitSymbol } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Parameter } from "../../sim/parameters/parameter.ts";
 import { bodyAt, STAGES, type Stage, VOLUME_RULES, type VolumeRule } from "../../sim/parameters/request.ts";
 import {
@@ -109,8 +110,14 @@ export function buildTweaks(host: HTMLElement, session: Session): () => void {
       values,
       row.name,
       row.range
-        ? { label, min: min!, max: max!, step: step!, format: (value: number) => formatNumber(value, digits) }
-        : { label, options: row.words! },
+        ? {
+            label,
+            min: present(min),
+            max: present(max),
+            step: present(step),
+            format: (value: number) => formatNumber(value, digits),
+          }
+        : { label, options: present(row.words) },
     ) as BindingApi;
     const write = (value: number | string, last: boolean) => {
       session.edit(row.name, row.write(value));

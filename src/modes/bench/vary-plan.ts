@@ -1,5 +1,6 @@
 /** One parameter run over its range, alone or against a second one: which states are solved. */
 import { curveOver, type Sweep } from "../../chain/running-sweep.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { PARAMETERS } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest, Stage } from "../../sim/parameters/request.ts";
@@ -45,4 +46,7 @@ export function planVary(
 
 /** Index of the value nearest to what is set. */
 export const nearestIndex = (values: readonly number[], value: number): number =>
-  values.reduce((best, each, i) => (Math.abs(each - value) < Math.abs(values[best]! - value) ? i : best), 0);
+  values.reduce(
+    (best, each, i) => (Math.abs(each - value) < Math.abs(entryAt(values, best) - value) ? i : best),
+    0,
+  );

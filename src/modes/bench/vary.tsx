@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { createSweep, type RunningSweep, type Sweep } from "../../chain/running-sweep.ts";
 import { digitsOfStep, LOSS_DIGITS, t, unitSymbol } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
@@ -128,9 +129,9 @@ function Result({
 }) {
   const { across, down, running } = shown;
   const sweep = running.sweep.value;
-  const { name, unit, digits, read } = FIGURES.find((each) => each.name === figure)!;
+  const { name, unit, digits, read } = present(FIGURES.find((each) => each.name === figure));
   const title = `${t(`figure.${name}`)}, ${unitSymbol(unit)}`;
-  const [request] = sweep.curves[0]!.points.map((point) => point.request);
+  const [request] = entryAt(sweep.curves, 0).points.map((point) => point.request);
   const here = numberSetting(context.session.chain.scene.value.request, across.name);
   if (!down)
     return (
@@ -141,7 +142,7 @@ function Result({
           unit={unit}
           foot={`${named(across)}, ${unitSymbol(across.unit)}`}
           read={read}
-          nameOf={() => t(`stage.${request!.stage}`)}
+          nameOf={() => t(`stage.${present(request).stage}`)}
           mark={here}
           palette={themeNamed(context.theme.value).colour}
           type={14}
@@ -157,7 +158,7 @@ function Result({
     values,
   });
   const downs = downValues(sweep, down.name);
-  const acrosses = sweep.curves[0]!.points.map(({ at }) => at);
+  const acrosses = entryAt(sweep.curves, 0).points.map(({ at }) => at);
   return (
     <>
       <ParameterMap
@@ -181,4 +182,4 @@ function Result({
 }
 
 const downValues = (sweep: Sweep, name: string): readonly number[] =>
-  sweep.curves.map(({ points }) => points[0]!.request.set[name] as number);
+  sweep.curves.map(({ points }) => entryAt(points, 0).request.set[name] as number);

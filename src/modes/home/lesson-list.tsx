@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { language, t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
+import { present } from "../../sim/checked/present.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 
 export function LessonList() {
@@ -19,7 +20,7 @@ export function LessonList() {
           library.value = loaded;
         });
     });
-    seen.observe(section.current!);
+    seen.observe(present(section.current));
     return () => seen.disconnect();
   }, [library, tag]);
   return (

@@ -4,6 +4,7 @@ import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../ui/lesson/script.tsx";
@@ -45,7 +46,7 @@ export function KioskLesson({
   const trying = useSignal(false);
   const voice = useComputed(() => voiceOf(library, run.situation.value, "plain", null));
   const { phase, given, judgement, hints } = run.player.value;
-  const step = lesson.steps[run.shown.value]!;
+  const step = entryAt(lesson.steps, run.shown.value);
   const question = phase === "ask" ? run.question.value : null;
   const ended = phase === "end";
   const go = (kind: "next" | "back") => {

@@ -2,6 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { LANGUAGES, languageName, MESSAGES } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { PATHWAY_STAGES } from "../../sim/parameters/request.ts";
 import { setStage } from "../../state/edit.ts";
 import type { Context } from "../shared/mode.ts";
@@ -17,7 +18,8 @@ export interface WelcomeProps {
 }
 
 /** A message of a language other than the one in force; it has no arguments. */
-const inLanguage = (tag: string, key: string): string => MESSAGES[tag]?.[key] ?? MESSAGES.en![key]!;
+const inLanguage = (tag: string, key: string): string =>
+  MESSAGES[tag]?.[key] ?? present(present(MESSAGES.en)[key]);
 
 export function Welcome({ context, onLanguage }: WelcomeProps) {
   const { session } = context;
@@ -26,7 +28,7 @@ export function Welcome({ context, onLanguage }: WelcomeProps) {
     const change = setInterval(() => {
       if (!isMoving(context)) return;
       turn.value++;
-      const stage = PATHWAY_STAGES[Math.floor(turn.value / 3) % PATHWAY_STAGES.length]!;
+      const stage = entryAt(PATHWAY_STAGES, Math.floor(turn.value / 3) % PATHWAY_STAGES.length);
       const state = session.scene.peek();
       if (state.request.stage !== stage) session.show(setStage(stage)(state));
     }, TURN * 1000);

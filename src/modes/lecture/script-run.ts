@@ -1,6 +1,7 @@
 /** The scene and the words that follow a place in a playlist: one lesson under way at a time. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
@@ -22,7 +23,7 @@ export function runScript(
   at: ReadonlySignal<number>,
   reader: number,
 ): ScriptRun {
-  const stop = computed(() => stops[at.value]!);
+  const stop = computed(() => entryAt(stops, at.value));
   const begin = ({ lesson, step }: FoundStop) =>
     runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: library.lessons });
   const run = signal(begin(stop.peek()));

@@ -1,6 +1,7 @@
 /** Slide-size pictures of every step of a talk, each with its numbers and cautions, in one ZIP. */
 import { zip } from "fflate";
 import { stepState } from "../../lesson/states.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import type { Context } from "../shared/mode.ts";
 import { settled } from "../shared/settled.ts";
@@ -29,7 +30,7 @@ export async function saveStills(
       onProgress(index);
       session.show(stepState(lesson, step));
       await settled(context, cancel);
-      const name = `${String(index + 1).padStart(3, "0")}-${lesson.id}-${lesson.steps[step]!.id}.png`;
+      const name = `${String(index + 1).padStart(3, "0")}-${lesson.id}-${entryAt(lesson.steps, step).id}.png`;
       files[name] = new Uint8Array(await (await stillOf(context, HEIGHT)).arrayBuffer());
     }
   } finally {

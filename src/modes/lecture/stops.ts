@@ -1,5 +1,6 @@
 /** A playlist's stops found on the library: lessons and steps that are there, in the playlist's order. */
 import { findStep, type Lesson, type Step } from "../../lesson/lesson.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
 import type { Stop } from "./playlist.ts";
 
@@ -21,7 +22,7 @@ export function findStops(
   const found = stops.flatMap(({ lesson: id, step }) => {
     const lesson = lessons.find((each) => each.id === id);
     const index = lesson ? findStep(lesson, step) : -1;
-    if (lesson && index >= 0) return [{ lesson, index, step: lesson.steps[index]! }];
+    if (lesson && index >= 0) return [{ lesson, index, step: entryAt(lesson.steps, index) }];
     const allowed = lesson ? lesson.steps.map((each) => each.id) : lessons.map((each) => each.id);
     dropped.push({ path: "list", found: lesson ? `${id}#${step}` : id, allowed: allowed.join(", ") });
     return [];

@@ -1,6 +1,7 @@
 /** Tells a screen reader, once and politely, what an edit changed: after the answer has arrived, as words with units. */
 import { effect } from "@preact/signals";
 import { language, speakQuantity, t } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import { announce } from "../../ui/announce.tsx";
 import { type Figure, figuresOf } from "../../ui/figures.ts";
 import type { Session } from "./session.ts";
@@ -9,7 +10,7 @@ import type { Session } from "./session.ts";
 export function tellAnswers(session: Session): () => void {
   const { chain } = session;
   const current = (): readonly Figure[] => figuresOf(chain.circulations.value[0] ?? null);
-  const spoken = ({ value, unit, digits, band }: Figure) => speakQuantity(value!, unit, digits, band);
+  const spoken = ({ value, unit, digits, band }: Figure) => speakQuantity(present(value), unit, digits, band);
   let announced = new Map<string, string>();
   let announcedEdits = session.edits.peek();
   return effect(() => {
@@ -25,7 +26,7 @@ export function tellAnswers(session: Session): () => void {
     announcedEdits = edits;
     const list = new Intl.ListFormat(language(), { type: "conjunction" }).format(
       changed.map((figure) =>
-        t("announce.figure", { name: t(`figure.${figure.name}`), value: now.get(figure.name)! }),
+        t("announce.figure", { name: t(`figure.${figure.name}`), value: present(now.get(figure.name)) }),
       ),
     );
     announce(t("announce.changed", { list }));

@@ -6,6 +6,7 @@ import { findStep, type Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround, stepState } from "../../lesson/states.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { Script } from "../../ui/lesson/script.tsx";
 import { Handout } from "../../ui/take-away/handout.tsx";
 import { knownAnswers } from "./lesson/known-answers.ts";
@@ -42,7 +43,7 @@ export function LessonHandout({ context, library, lesson, onClose }: LessonHando
   const steps = useMemo(
     () =>
       picturedSteps(lesson).map((index) => {
-        const step = lesson.steps[index]!;
+        const step = entryAt(lesson.steps, index);
         const states = statesAround(lesson, index);
         for (const request of requestsOf(namesRead(step), states)) known.want(request);
         return { index, step, states };

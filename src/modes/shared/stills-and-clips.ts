@@ -1,6 +1,7 @@
 /** Stills and clips of the stage, each with its numbers, cautions, version and date. */
 
 import { t } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { recordClip } from "../../ui/take-away/clip.ts";
 import { saveFile } from "../../ui/take-away/save-file.ts";
@@ -29,7 +30,7 @@ function canvasOf(width: number, height: number) {
   const canvas = document.createElement("canvas");
   canvas.width = width;
   canvas.height = height;
-  return { canvas, context: canvas.getContext("2d")! };
+  return { canvas, context: present(canvas.getContext("2d")) };
 }
 
 /** px high, 16 to 9 */

@@ -11,6 +11,7 @@ import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
 import { openRecord } from "../../lms/open.ts";
 import type { RecordAdapter } from "../../lms/record-adapter.ts";
 import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
+import { present } from "../../sim/checked/present.ts";
 import { drawReader } from "../reader.ts";
 
 /** Every learner has a number from the start; it is kept with what is done, and goes with it. */
@@ -51,7 +52,7 @@ export async function openProgress(): Promise<KeptProgress> {
     erase:
       voice.erase &&
       (() => {
-        voice.erase!();
+        present(voice.erase)();
         newer = false;
         keeps.value = true;
         progress.value = withReader(NO_PROGRESS);

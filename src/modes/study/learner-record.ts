@@ -7,6 +7,7 @@ import { type Attempt, type Progress, scoreOf, writeProgress } from "../../lesso
 import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
 import { type Answered, namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround } from "../../lesson/states.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { cautionSentences } from "../../ui/cautions.tsx";
 import { formatFigure, numberIn } from "../../ui/lesson/voice.ts";
@@ -55,7 +56,7 @@ const hasFigure = (words: Words): boolean => [...inlinesOf(words)].some(({ kind 
 /** The question with the numbers that the learner saw in it. */
 function askedAs(lesson: Lesson, index: number, { numbers }: Attempt, answered: Answered): string {
   const situation = situationOf(statesAround(lesson, index), answered);
-  return wordsOf(lesson.steps[index]!.question!.ask, (figure) => {
+  return wordsOf(present(entryAt(lesson.steps, index).question).ask, (figure) => {
     const kept = numbers?.[figure.written];
     return kept === undefined ? numberIn(situation, figure) : formatFigure(kept, figure);
   });

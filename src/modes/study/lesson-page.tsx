@@ -3,6 +3,7 @@ import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { releaseDye, setView } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import { Choice, Switch } from "../../ui/choice.tsx";
@@ -140,7 +141,7 @@ function Steps({ context: { place }, run, onClose }: StepsProps) {
     <Panel title={t("lesson.steps")} onClose={onClose}>
       <StepList
         lesson={lesson}
-        current={lesson.steps[player.value.step]!.id}
+        current={entryAt(lesson.steps, player.value.step).id}
         seen={player.value.seen}
         onGo={(step) => {
           run.send({ kind: "go", step });

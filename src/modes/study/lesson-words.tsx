@@ -4,6 +4,7 @@ import { t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
 import { mayGoOn, predictionFor } from "../../lesson/player.ts";
 import type { StepReference } from "../../lesson/prose.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution, TranslationNote } from "../../ui/lesson/script.tsx";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
@@ -26,7 +27,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
   const { lesson } = run;
   const player = run.player.value;
   const { phase } = player;
-  const step = lesson.steps[run.shown.value]!;
+  const step = entryAt(lesson.steps, run.shown.value);
   const follow = (to: StepReference) => {
     if (to.lesson === null || to.lesson === lesson.id) run.send({ kind: "go", step: to.step });
   };

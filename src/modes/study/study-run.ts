@@ -3,6 +3,7 @@ import { findStep, type Lesson } from "../../lesson/lesson.ts";
 import { progressOf } from "../../lesson/player.ts";
 import { dueForRecall, withLesson } from "../../lesson/progress.ts";
 import { parseReference } from "../../lesson/read-prose.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";
 import type { StudyProps } from "./study-home.tsx";
@@ -48,7 +49,7 @@ function stepIn(lesson: Lesson, step: string): string | undefined {
 /** The address follows the step, and the step an address that someone went to. */
 export function followPlace({ address, place }: Context, run: LessonRun): () => void {
   const { lesson } = run;
-  const idNow = () => lesson.steps[run.player.peek().step]!.id;
+  const idNow = () => entryAt(lesson.steps, run.player.peek().step).id;
   // First: someone may have gone on between the lesson opening and now.
   const stopReading = place.subscribe(({ lesson: where, step }) => {
     const wanted = stepIn(lesson, step);

@@ -1,4 +1,6 @@
 /** What the breath does to the picture, read from the traces: how far the lungs are stretched, and when the chest fills. */
+
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -27,14 +29,14 @@ export function fillings(traces: Traces): readonly Stretch[] {
   const found: Stretch[] = [];
   let from: number | null = null;
   for (let i = 1; i < stretch.length; i++) {
-    const rises = stretch[i]! - stretch[i - 1]! > swing * 1e-5;
-    if (rises && from === null) from = traces.time[i - 1]!;
+    const rises = entryAt(stretch, i) - entryAt(stretch, i - 1) > swing * 1e-5;
+    if (rises && from === null) from = entryAt(traces.time, i - 1);
     if (!rises && from !== null) {
-      found.push({ from, to: traces.time[i - 1]! });
+      found.push({ from, to: entryAt(traces.time, i - 1) });
       from = null;
     }
   }
-  if (from !== null) found.push({ from, to: traces.time[traces.time.length - 1]! });
+  if (from !== null) found.push({ from, to: lastOf(traces.time) });
   return found;
 }
 

@@ -1,5 +1,6 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
@@ -28,7 +29,7 @@ const RIBS: readonly Spot[] = [
   [186, 500],
   [206, 580],
 ];
-const DIAPHRAGM = ORGANS.find(({ name }) => name === "diaphragm")!.points;
+const DIAPHRAGM = present(ORGANS.find(({ name }) => name === "diaphragm")).points;
 const LUNGS = ORGANS.filter(({ name }) => /Lung/.test(name));
 /** Plane units of the arrow on the chest wall for each mmHg. */
 const ARROW = 6;

@@ -1,4 +1,6 @@
 /** Dots in the leg vein, carried by the flow in below the muscle and the flow out above it; in between the one passes into the other. */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { CALF, PLANE } from "./vein.ts";
@@ -33,9 +35,9 @@ export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
       const left = outflow.passed(to) - outflow.passed(from);
       const entered = inflow.passed(to) - inflow.passed(from);
       for (let i = 0; i < COUNT; i++) {
-        const share = Math.min(1, Math.max(0, (CALF.bottom - y[i]!) / (CALF.bottom - CALF.top)));
+        const share = Math.min(1, Math.max(0, (CALF.bottom - entryAt(y, i)) / (CALF.bottom - CALF.top)));
         const passed = entered + (left - entered) * share;
-        const next = y[i]! - (passed * REACH) / bodySize;
+        const next = entryAt(y, i) - (passed * REACH) / bodySize;
         y[i] = ((next % PLANE.height) + PLANE.height) % PLANE.height;
       }
     },

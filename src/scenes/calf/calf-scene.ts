@@ -1,6 +1,7 @@
 /** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
 import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { type Row, strips } from "../drawing/strips.ts";
@@ -125,7 +126,11 @@ function calfPane(): ScenePane {
         );
       if (labels) {
         VALVES.forEach((valve, i) => {
-          name(open[i]! > 0.05 ? "further.calf.open" : "further.calf.shut", PLANE.middle + 72, valve.y - 26);
+          name(
+            entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
+            PLANE.middle + 72,
+            valve.y - 26,
+          );
         });
         name("further.calf.heart", PLANE.middle + 72, 40);
         name("further.calf.belly", 110, (CALF.top + CALF.bottom) / 2);

@@ -1,5 +1,6 @@
 /** The lower leg's tissues at one moment: skin, the muscle around the vein, the vein's wall and the leaflets of its valves. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -44,7 +45,7 @@ export function drawMuscle(ink: Graphics, squeeze: number, { colour }: Theme): v
       .fill({ color: mix(colour.backdrop, colour.clot, 0.3) })
       .stroke({ color: edge, width: 2.5 });
     for (const part of FIBRES) {
-      const fibre = inner.map(([x, y], i): Spot => [x + (outer[i]![0] - x) * part, y]);
+      const fibre = inner.map(([x, y], i): Spot => [x + (entryAt(outer, i)[0] - x) * part, y]);
       ink.poly(fibre.flat(), false).stroke({ color: edge, width: 1.5, alpha: 0.6 });
     }
   }
@@ -63,8 +64,8 @@ export function drawVein(ink: Graphics, squeeze: number, saturation: number, { c
 export function drawValves(ink: Graphics, open: readonly number[], theme: Theme): void {
   ink.clear();
   VALVES.forEach((valve, i) => {
-    for (const { hinge, tip } of leaflets(valve.y, open[i]!)) {
-      const bow = (hinge[0] - PLANE.middle) * 0.18 * open[i]!;
+    for (const { hinge, tip } of leaflets(valve.y, entryAt(open, i))) {
+      const bow = (hinge[0] - PLANE.middle) * 0.18 * entryAt(open, i);
       ink
         .moveTo(...hinge)
         .quadraticCurveTo((hinge[0] + tip[0]) / 2 - bow, (hinge[1] + tip[1]) / 2 + 8, ...tip)

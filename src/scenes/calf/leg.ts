@@ -1,6 +1,7 @@
 /** One lower leg: vein, muscle that squeezes it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { RICH, saturationOf } from "../circuit/circuit-blood.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
@@ -84,11 +85,11 @@ function placeBlood(
   const saturation = saturationOf(circulation, "ivc");
   const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
   for (let i = 0; i < column.count; i++) {
-    const y = column.y[i]!;
+    const y = entryAt(column.y, i);
     const free = freeHalfWidth(y, squeeze, open);
     const speed = legs ? Math.abs(valueAt(traces, y < CALF.top ? legs.out : legs.in, time)) : 0;
     blood.set(i, {
-      x: PLANE.middle + column.across[i]! * Math.max(0, free - 7),
+      x: PLANE.middle + entryAt(column.across, i) * Math.max(0, free - 7),
       y,
       angle: -Math.PI / 2,
       length: 10 + Math.min(26, (14 * speed) / request.body.bsa),

@@ -2,6 +2,8 @@
  * The leg vein's shape at a moment: how far muscle narrows it, how far each valve stands open.
  * A plane of its own, 600 wide and 900 high, y down; the heart lies upward.
  */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 
@@ -55,7 +57,7 @@ export function leaflets(y: number, open: number): readonly [Leaflet, Leaflet] {
 export function freeHalfWidth(y: number, squeeze: number, open: readonly number[]): number {
   const wall = halfWidth(y, squeeze);
   return VALVES.reduce((free, valve, i) => {
-    const [, right] = leaflets(valve.y, open[i]!);
+    const [, right] = leaflets(valve.y, entryAt(open, i));
     const along = (valve.y - y) / (valve.y - right.tip[1]);
     if (along < 0 || along > 1) return free;
     const gap = right.hinge[0] + (right.tip[0] - right.hinge[0]) * along - PLANE.middle;

@@ -2,6 +2,8 @@
  * The schematic of the whole circulation, as a table: what joins what in each stage, and where it lies.
  * A plane of our own, 1000 wide and 1100 high, y down, seen from the front: the body's right is on the left.
  */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
@@ -198,7 +200,7 @@ export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
   ],
   "lateral-tunnel": [
     { volume: "atrium", centre: [488, 372], radii: [78, 50], lean: 0, blood: "pulmonaryVein" },
-    SINGLE[1]!,
+    entryAt(SINGLE, 1),
   ],
   extracardiac: SINGLE,
 };

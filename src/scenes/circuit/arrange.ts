@@ -1,4 +1,6 @@
 /** Where the body and its plates go in a box: plates beside the body when it is wide, in the free corners over it when it is tall. */
+
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Plate } from "./plates.ts";
@@ -76,11 +78,11 @@ export function arrange(
             ? fit.x + extent.left * fit.scale - gap - block.width
             : fit.x + extent.right * fit.scale + gap;
         const outer = side === "left" ? box.x : box.x + box.width - block.width;
-        places.set(block, { x: tall ? outer : inner, y: tops[i]! });
+        places.set(block, { x: tall ? outer : inner, y: entryAt(tops, i) });
       });
     }
   }
-  return { fit, places: blocks.map((block) => places.get(block)!) };
+  return { fit, places: blocks.map((block) => present(places.get(block))) };
 }
 
 /**
@@ -97,20 +99,20 @@ export function stack(
   const tops: number[] = [];
   let free = top;
   wanted.forEach((centre, i) => {
-    tops.push(Math.max(free, centre - heights[i]! / 2));
-    free = tops[i]! + heights[i]! + gap;
+    tops.push(Math.max(free, centre - entryAt(heights, i) / 2));
+    free = entryAt(tops, i) + entryAt(heights, i) + gap;
   });
   let limit = bottom;
-  for (let i = tops.length - 1; i >= 0 && tops[i]! + heights[i]! > limit; i--) {
-    tops[i] = limit - heights[i]!;
-    limit = tops[i]! - gap;
+  for (let i = tops.length - 1; i >= 0 && entryAt(tops, i) + entryAt(heights, i) > limit; i--) {
+    tops[i] = limit - entryAt(heights, i);
+    limit = entryAt(tops, i) - gap;
   }
   const over = top - (tops[0] ?? top);
   if (over <= 0) return tops;
   free = top;
   return tops.map((each, i) => {
     const y = Math.max(each, free);
-    free = y + heights[i]! + gap;
+    free = y + entryAt(heights, i) + gap;
     return y;
   });
 }

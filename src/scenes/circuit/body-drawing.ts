@@ -1,5 +1,6 @@
 /** The still part of the schematic: the body in hairlines, and vessels with wall and lumen in the colour of their blood. */
 import type { Graphics } from "pixi.js";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
@@ -16,7 +17,7 @@ const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
 const JOIN = "miter";
 
 const isClosed = ({ points }: Outline): boolean => {
-  const [first, last] = [points[0]!, points[points.length - 1]!];
+  const [first, last] = [entryAt(points, 0), lastOf(points)];
   return first[0] === last[0] && first[1] === last[1];
 };
 
@@ -95,12 +96,12 @@ function drawStrand(
     // Each piece reaches a little into the next, so that no crack shows where they bend.
     for (let k = i; k <= Math.min(i + PIECE + 1, last); k++) {
       const near = Math.min(k, last - 1);
-      const dx = line.x[near + 1]! - line.x[near]!;
-      const dy = line.y[near + 1]! - line.y[near]!;
+      const dx = entryAt(line.x, near + 1) - entryAt(line.x, near);
+      const dy = entryAt(line.y, near + 1) - entryAt(line.y, near);
       const step = Math.hypot(dx, dy) || 1;
       const side = across * vessel.width * spread(vessel, k / last);
-      const x = line.x[k]! - (dy / step) * side;
-      const y = line.y[k]! + (dx / step) * side;
+      const x = entryAt(line.x, k) - (dy / step) * side;
+      const y = entryAt(line.y, k) + (dx / step) * side;
       if (k === i) ink.moveTo(x, y);
       else ink.lineTo(x, y);
     }

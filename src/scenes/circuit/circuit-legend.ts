@@ -1,6 +1,7 @@
 /** What drops, rings and speed mean: always on. */
 import { Container } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
@@ -53,17 +54,17 @@ export function circuitLegend(levels = false): Legend {
       });
       words.begin();
       const sizesOf = entries.map((entry) => words.write(noteOf(entry), theme));
-      const widths = sizesOf.map(({ width }, i) => width + (entries[i]!.mark ? type * 1.9 : 0));
+      const widths = sizesOf.map(({ width }, i) => width + (entryAt(entries, i).mark ? type * 1.9 : 0));
       const rows = rowsOf(widths, clear.width, type * 1.6);
-      const heights = rows.map((row) => Math.max(...row.map((i) => sizesOf[i]!.height)) * 1.12);
+      const heights = rows.map((row) => Math.max(...row.map((i) => entryAt(sizesOf, i).height)) * 1.12);
       let foot = clear.y + clear.height - heights.reduce((sum, height) => sum + height, 0);
       words.begin();
       rows.forEach((row, r) => {
         let x = clear.x;
-        const middle = foot + heights[r]! / 2;
-        foot += heights[r]!;
+        const middle = foot + entryAt(heights, r) / 2;
+        foot += entryAt(heights, r);
         for (const i of row) {
-          const entry = entries[i]!;
+          const entry = entryAt(entries, i);
           const { mark } = entry;
           words.write(
             { ...noteOf(entry), x: x + (mark ? type * 1.9 : 0), y: middle, anchor: [0, 0.5] },
@@ -79,7 +80,7 @@ export function circuitLegend(levels = false): Legend {
               colour: Number.parseInt(mark.colour.slice(1), 16),
               shape: shapeOf(mark.rich, still),
             });
-          x += widths[i]! + type * 1.6;
+          x += entryAt(widths, i) + type * 1.6;
         }
       });
       words.end();

@@ -1,5 +1,6 @@
 /** Dots of blood on the schematic: set down once, evenly and without chance, then moved by what the model's traces let pass. */
 
+import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, placeOn } from "../drawing/curve-drawing.ts";
 import type { Vessel } from "./anatomy.ts";
 
@@ -39,7 +40,7 @@ export function layDots(laid: readonly Laid[]): Dots {
   };
   let at = 0;
   for (let i = 0; i < laid.length; i++) {
-    const n = counts[i]!;
+    const n = entryAt(counts, i);
     for (let k = 0; k < n; k++, at++) {
       dots.vessel[at] = i;
       dots.start[at] = (k + 0.5) / n;
@@ -63,7 +64,7 @@ export function placeDot(laid: Laid, start: number, across: number, reach: numbe
   const fraction = turned - Math.floor(turned);
   placeOn(laid.line, fraction, out);
   const side = across * 0.36 * laid.vessel.width * spread(laid.vessel, fraction);
-  out[0] = out[0]! - out[3]! * side;
-  out[1] = out[1]! + out[2]! * side;
+  out[0] = entryAt(out, 0) - entryAt(out, 3) * side;
+  out[1] = entryAt(out, 1) + entryAt(out, 2) * side;
   out[4] = fraction;
 }

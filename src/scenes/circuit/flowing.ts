@@ -1,5 +1,6 @@
 /** The moving part of the schematic: every dot goes as far as the model's blood went since the last drawing. */
 import type { Container } from "pixi.js";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
@@ -52,7 +53,7 @@ export function flowing(): Flowing {
   const share = (all: Dots, lit: ReadonlySet<string>) => {
     if (shared === lit) return;
     shared = lit;
-    const front = all.vessel.filter((vessel) => layerOf(laid[vessel]!, lit) === 1).length;
+    const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
     layers[0].resize(all.count - front);
     layers[1].resize(front);
   };
@@ -87,26 +88,29 @@ export function flowing(): Flowing {
       last = time;
       const speed = streams.map((stream, i) => {
         if (!stream) return 0;
-        reach[i]! += (stream.blood.passed(time) - stream.blood.passed(before)) * stream.perMillilitre;
-        const flow = still ? stream.mean : valueAt(circulation!.traces, stream.flow, time);
+        reach[i] =
+          entryAt(reach, i) +
+          (stream.blood.passed(time) - stream.blood.passed(before)) * stream.perMillilitre;
+        const flow = still ? stream.mean : valueAt(present(circulation).traces, stream.flow, time);
         return flow * ML_S_PER_L_MIN * stream.perMillilitre;
       });
       const counts: [number, number] = [0, 0];
       for (let i = 0; i < dots.count; i++) {
-        const index = dots.vessel[i]!;
-        const each = laid[index]!;
-        placeDot(each, dots.start[i]!, dots.across[i]!, reach[index]!, out);
-        const saturation = saturationAlong(circulation, each.vessel, out[4]!);
+        const index = entryAt(dots.vessel, i);
+        const each = entryAt(laid, index);
+        placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
+        const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const plain = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
         const width = still ? plain * 2.3 : plain;
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = still && i % 3 !== 0;
-        const length = Math.min(LONGEST, width + Math.abs(speed[index]!) * STRETCH * (still ? 2 : 1));
+        const length = Math.min(LONGEST, width + Math.abs(entryAt(speed, index)) * STRETCH * (still ? 2 : 1));
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
-          x: out[0]!,
-          y: out[1]!,
-          angle: Math.atan2(out[3]!, out[2]!) + (still && speed[index]! < 0 ? Math.PI : 0),
+          x: entryAt(out, 0),
+          y: entryAt(out, 1),
+          angle:
+            Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,
           width,
           colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),

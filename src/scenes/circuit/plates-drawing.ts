@@ -1,5 +1,6 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
 import type { Note } from "../drawing/lettering.ts";
@@ -74,7 +75,7 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
   // Rather none than one over blood.
   const shown = wanted.flatMap((block, i) => {
     const { width, height } = block;
-    const place = places[i]!;
+    const place = entryAt(places, i);
     return onVessel(vessels, fit, { ...place, width, height }) ? [] : [{ block, place }];
   });
   ink.clear();
@@ -175,7 +176,7 @@ function writeTitle(sheet: Sheet, contents: PaneContents, blocks: readonly Measu
 
 /** The main plate alone, beneath a body that has no room for any beside it. */
 function writeBeneath(sheet: Sheet, contents: PaneContents, area: Box, gap: number): Plates {
-  const plate = platesOf(contents.circulation.request.stage).find(({ name }) => name === MAIN)!;
+  const plate = present(platesOf(contents.circulation.request.stage).find(({ name }) => name === MAIN));
   const at = { x: area.x + area.width / 2, y: area.y + area.height, anchor: [0.5, 1] as const };
   const lain = sheet.words.write({ ...noteOf(sheet, contents, plate), ...at }, sheet.theme);
   const above = { ...area, height: Math.max(1, area.height - lain.height - gap) };

@@ -1,6 +1,7 @@
 /** A smooth line through a few points, sampled evenly by length, so that blood can be set at a distance along it. */
 
 import type { Graphics } from "pixi.js";
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 
 export type Spot = readonly [x: number, y: number];
 
@@ -8,7 +9,7 @@ export type Spot = readonly [x: number, y: number];
 export const spots = (text: string): readonly Spot[] =>
   text.split(",").map((pair) => {
     const [x, y] = pair.trim().split(/\s+/).map(Number);
-    return [x!, y!] as const;
+    return [present(x), present(y)] as const;
   });
 
 export interface Curve {
@@ -25,13 +26,20 @@ export function curve(points: readonly Spot[], spacing = 4): Curve {
   if (points.length < 2) throw new Error(`a curve needs two points, got ${points.length}`);
   const dense: Spot[] = [];
   const last = points.length - 1;
-  const closed = last > 2 && points[0]![0] === points[last]![0] && points[0]![1] === points[last]![1];
+  const closed =
+    last > 2 &&
+    entryAt(points, 0)[0] === entryAt(points, last)[0] &&
+    entryAt(points, 0)[1] === entryAt(points, last)[1];
   for (let i = 0; i < last; i++) {
-    const a = points[i - 1] ?? (closed ? points[last - 1]! : reflect(points[i]!, points[i + 1]!));
-    const d = points[i + 2] ?? (closed ? points[1]! : reflect(points[i + 1]!, points[i]!));
-    for (let k = 0; k < PER_SPAN; k++) dense.push(between(a, points[i]!, points[i + 1]!, d, k / PER_SPAN));
+    const a =
+      points[i - 1] ??
+      (closed ? entryAt(points, last - 1) : reflect(entryAt(points, i), entryAt(points, i + 1)));
+    const d =
+      points[i + 2] ?? (closed ? entryAt(points, 1) : reflect(entryAt(points, i + 1), entryAt(points, i)));
+    for (let k = 0; k < PER_SPAN; k++)
+      dense.push(between(a, entryAt(points, i), entryAt(points, i + 1), d, k / PER_SPAN));
   }
-  dense.push(points[last]!);
+  dense.push(entryAt(points, last));
   return resample(dense, spacing);
 }
 
@@ -56,26 +64,32 @@ function between(a: Spot, b: Spot, c: Spot, d: Spot, fraction: number): Spot {
 function resample(dense: readonly Spot[], spacing: number): Curve {
   const along = [0];
   for (let i = 1; i < dense.length; i++)
-    along.push(along[i - 1]! + Math.hypot(dense[i]![0] - dense[i - 1]![0], dense[i]![1] - dense[i - 1]![1]));
-  const length = along[along.length - 1]!;
+    along.push(
+      entryAt(along, i - 1) +
+        Math.hypot(
+          entryAt(dense, i)[0] - entryAt(dense, i - 1)[0],
+          entryAt(dense, i)[1] - entryAt(dense, i - 1)[1],
+        ),
+    );
+  const length = lastOf(along);
   const n = Math.max(2, Math.round(length / spacing) + 1);
   const x = new Float64Array(n);
   const y = new Float64Array(n);
   let i = 0;
   for (let k = 0; k < n; k++) {
     const s = (length * k) / (n - 1);
-    while (i < dense.length - 2 && along[i + 1]! < s) i++;
-    const w = (s - along[i]!) / (along[i + 1]! - along[i]! || 1);
-    x[k] = dense[i]![0] + (dense[i + 1]![0] - dense[i]![0]) * w;
-    y[k] = dense[i]![1] + (dense[i + 1]![1] - dense[i]![1]) * w;
+    while (i < dense.length - 2 && entryAt(along, i + 1) < s) i++;
+    const w = (s - entryAt(along, i)) / (entryAt(along, i + 1) - entryAt(along, i) || 1);
+    x[k] = entryAt(dense, i)[0] + (entryAt(dense, i + 1)[0] - entryAt(dense, i)[0]) * w;
+    y[k] = entryAt(dense, i)[1] + (entryAt(dense, i + 1)[1] - entryAt(dense, i)[1]) * w;
   }
   return { x, y, length };
 }
 
 /** Lays the line as the path that `ink` fills or strokes next. */
 export function traceCurve(ink: Graphics, line: Pick<Curve, "x" | "y">): void {
-  ink.moveTo(line.x[0]!, line.y[0]!);
-  for (let i = 1; i < line.x.length; i++) ink.lineTo(line.x[i]!, line.y[i]!);
+  ink.moveTo(entryAt(line.x, 0), entryAt(line.y, 0));
+  for (let i = 1; i < line.x.length; i++) ink.lineTo(entryAt(line.x, i), entryAt(line.y, i));
 }
 
 /** Where `fraction` (0..1, clamped) of the length lies: x, y and the unit tangent, written into `out` (4 numbers). */
@@ -84,11 +98,11 @@ export function placeOn(line: Curve, fraction: number, out: Float64Array): void 
   const at = Math.min(1, Math.max(0, fraction)) * last;
   const i = Math.min(last - 1, Math.floor(at));
   const w = at - i;
-  const dx = line.x[i + 1]! - line.x[i]!;
-  const dy = line.y[i + 1]! - line.y[i]!;
+  const dx = entryAt(line.x, i + 1) - entryAt(line.x, i);
+  const dy = entryAt(line.y, i + 1) - entryAt(line.y, i);
   const step = Math.hypot(dx, dy) || 1;
-  out[0] = line.x[i]! + dx * w;
-  out[1] = line.y[i]! + dy * w;
+  out[0] = entryAt(line.x, i) + dx * w;
+  out[1] = entryAt(line.y, i) + dy * w;
   out[2] = dx / step;
   out[3] = dy / step;
 }

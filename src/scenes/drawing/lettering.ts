@@ -1,5 +1,6 @@
 /** Words and numbers over a scene, each on a plate so that it keeps its contrast; texts are kept and reused from drawing to drawing. */
 import { Container, Graphics, Text, TextStyle } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 
 export interface Line {
@@ -95,7 +96,7 @@ export function lettering(): Lettering {
 
   const set = (note: Omit<Note, "x" | "y">, theme: Theme) => {
     const parts = note.lines.map((line) => take(line, theme, note.wrap));
-    const pad = note.bare ? 0 : Math.round(PAD * note.lines[0]!.size);
+    const pad = note.bare ? 0 : Math.round(PAD * entryAt(note.lines, 0).size);
     const inner = Math.max(...parts.map((part) => part.width));
     const height = Math.ceil(parts.reduce((sum, part) => sum + part.height, 0)) + Math.round(1.2 * pad);
     return { parts, pad, inner, width: Math.ceil(inner) + 2 * pad, height };
@@ -135,7 +136,7 @@ export function lettering(): Lettering {
       used -= count;
     },
     end() {
-      for (let i = used; i < texts.length; i++) texts[i]!.visible = false;
+      for (let i = used; i < texts.length; i++) entryAt(texts, i).visible = false;
     },
   };
 }

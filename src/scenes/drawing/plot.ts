@@ -1,6 +1,7 @@
 /** Curves over axes, drawn into a scene: hairline marks, names at the curves themselves. */
 import type { Graphics } from "pixi.js";
 import { formatNumber } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Lettering } from "./lettering.ts";
@@ -198,13 +199,14 @@ function drawLine(ink: Graphics, line: Line, { toX, toY }: Plotted, type: number
   const style = { color: line.colour, width, join: "round", cap: "round" } as const;
   const points: [number, number][] = [];
   for (let i = 0; i < line.x.length; i++)
-    if (Number.isFinite(line.y[i])) points.push([toX(line.x[i]!), toY(line.y[i]!)]);
+    if (Number.isFinite(line.y[i])) points.push([toX(entryAt(line.x, i)), toY(entryAt(line.y, i))]);
   if (line.open && line.open.length > 1) {
-    const edge = (end: 0 | 1) => line.open!.map((range, i) => [toX(line.x[i]!), toY(range[end])] as const);
+    const edge = (end: 0 | 1) =>
+      present(line.open).map((range, i) => [toX(entryAt(line.x, i)), toY(range[end])] as const);
     ink.poly([...edge(1), ...edge(0).reverse()].flat()).fill({ color: line.colour, alpha: 0.2 });
   }
   for (const piece of line.dash ? dashes(points, line.dash) : points.length > 1 ? [points] : []) {
-    ink.moveTo(...piece[0]!);
+    ink.moveTo(...entryAt(piece, 0));
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
     ink.stroke(style);
   }
@@ -218,11 +220,11 @@ export function dashes(
 ): [number, number][][] {
   const pieces: [number, number][][] = [];
   let part = 0;
-  let left = pattern[0]!;
+  let left = entryAt(pattern, 0);
   let piece: [number, number][] = points[0] ? [[...points[0]]] : [];
   for (let i = 1; i < points.length; i++) {
-    let [ax, ay] = points[i - 1]!;
-    const [bx, by] = points[i]!;
+    let [ax, ay] = entryAt(points, i - 1);
+    const [bx, by] = entryAt(points, i);
     let length = Math.hypot(bx - ax, by - ay);
     while (length > left) {
       const w = left / length;
@@ -230,7 +232,7 @@ export function dashes(
       length -= left;
       if (part % 2 === 0) pieces.push([...piece, [ax, ay]]);
       part = (part + 1) % pattern.length;
-      left = pattern[part]!;
+      left = entryAt(pattern, part);
       piece = [[ax, ay]];
     }
     left -= length;

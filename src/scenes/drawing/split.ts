@@ -1,4 +1,6 @@
 /** Boxes for panes side by side, and the fit of a plane into a box. */
+
+import { lastOf } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
 
 /** The clear box with air around it, so that words and curves do not touch what stands beside the scene. */
@@ -36,7 +38,7 @@ export function rowsOf(
       rows.push([i]);
       free = width - each - gap;
     } else {
-      rows[rows.length - 1]!.push(i);
+      lastOf(rows).push(i);
       free -= each + gap;
     }
   });

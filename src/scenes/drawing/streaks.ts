@@ -3,6 +3,7 @@
  * the second channel beside colour. Where nothing may move they become darts, filled or open, that point the way.
  */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 
 const STREAK_SIZE = 24;
 
@@ -87,10 +88,10 @@ export function streaks(): Streaks {
         sprites.push(sprite);
         view.addChild(sprite);
       }
-      for (let i = 0; i < sprites.length; i++) sprites[i]!.visible = i < count;
+      for (let i = 0; i < sprites.length; i++) entryAt(sprites, i).visible = i < count;
     },
     set(index, { x, y, angle, length, width, colour, shape, alpha = 1 }) {
-      const sprite = sprites[index]!;
+      const sprite = entryAt(sprites, index);
       const texture = textures[shape];
       if (sprite.texture !== texture) sprite.texture = texture;
       sprite.position.set(x, y);

@@ -1,6 +1,7 @@
 /** Traces against the breath, one above another, with a marker that keeps step with the picture. */
 import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
 import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
@@ -73,12 +74,12 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     words.begin();
     const told = rows.filter((row) => row.trace(traces));
     const titleOf = (row: Row) =>
-      theme.say(row.title, { mean: formatQuantity(meanOf(traces, row.trace(traces)!), row.unit, 1) });
+      theme.say(row.title, { mean: formatQuantity(meanOf(traces, present(row.trace(traces))), row.unit, 1) });
     const linesOf = (row: Row) => titleLines(words, titleOf(row), box.width, type, theme);
     const shown = fitting(told, box.height, type, ({ rank }) => rank, linesOf);
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
-      const values = row.trace(traces)!;
+      const values = present(row.trace(traces));
       const colour = row.colour(theme.colour);
       const last = i === shown.length - 1;
       const title = titleOf(row);
@@ -86,7 +87,7 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
         ink,
         words,
         {
-          box: boxes[i]!,
+          box: entryAt(boxes, i),
           x: time,
           y: ranges[row.unit],
           lines: [{ x: traces.time, y: values, colour }],

@@ -10,6 +10,7 @@ import {
   type Texture,
 } from "pixi.js";
 import { inMarkup } from "../../i18n/markup.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 
 interface Collected {
   /** definitions: pictures and clips */
@@ -46,7 +47,7 @@ function picture(collected: Collected, texture: Texture, tint: number): string {
   const canvas = document.createElement("canvas");
   canvas.width = source.width;
   canvas.height = source.height;
-  const ink = canvas.getContext("2d")!;
+  const ink = present(canvas.getContext("2d"));
   ink.drawImage(source, 0, 0);
   if (tint !== 0xffffff) {
     ink.globalCompositeOperation = "source-in";
@@ -73,7 +74,7 @@ function words({ text, style }: Text): string {
   const family = [style.fontFamily].flat().join(", ");
   const rows = lines.map(
     (line, i) =>
-      `<tspan x="0" y="${number(shift + i * lineHeight)}" textLength="${number(lineWidths[i]!)}" lengthAdjust="spacingAndGlyphs">${inMarkup(line)}</tspan>`,
+      `<tspan x="0" y="${number(shift + i * lineHeight)}" textLength="${number(entryAt(lineWidths, i))}" lengthAdjust="spacingAndGlyphs">${inMarkup(line)}</tspan>`,
   );
   return `<text font-family="${inMarkup(family)}" font-size="${number(Number(style.fontSize))}" font-weight="${style.fontWeight}" fill="${String(style.fill)}">${rows.join("")}</text>`;
 }

@@ -1,6 +1,7 @@
 /** Which line of a sweep is whose, along the top of its plots, and how far the sweep has come. */
 import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
@@ -11,7 +12,7 @@ import { dashes } from "./plot.ts";
 /** A sweep's curve in words. */
 function nameOf(curve: SweepCurve, theme: Theme): string {
   if (curve.name === "reference") return theme.say("further.sweep.reference");
-  const request = curve.points[0]!.request;
+  const request = entryAt(curve.points, 0).request;
   const stage = theme.say(`stage.${request.stage}`);
   if (request.stage !== "extracardiac") return stage;
   return theme.say("further.sweep.pathway", {
@@ -74,7 +75,7 @@ function drawSample(
   ];
   const pattern = dash?.map((part) => part * type);
   for (const [start, ...rest] of pattern ? dashes(sample, pattern) : [sample]) {
-    ink.moveTo(...start!);
+    ink.moveTo(...present(start));
     for (const [px, py] of rest) ink.lineTo(px, py);
     ink.stroke({ color: colour, width: Math.max(2.2, type * 0.17), cap: "round" });
   }

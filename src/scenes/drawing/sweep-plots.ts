@@ -1,6 +1,7 @@
 /** Curves of a sweep: one colour and one dash pattern for each, named in a legend of their own. */
 import { Container, Graphics } from "pixi.js";
 import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
@@ -37,12 +38,12 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
     ({ circulation }) => circulation && Number.isFinite(plot.read(circulation)),
   );
   const open = solved.flatMap(({ circulation }) => {
-    const range = plot.band?.(circulation!);
+    const range = plot.band?.(present(circulation));
     return range ? [range] : [];
   });
   return {
     x: solved.map(({ at }) => at),
-    y: solved.map(({ circulation }) => plot.read(circulation!)),
+    y: solved.map(({ circulation }) => plot.read(present(circulation))),
     colour,
     width: Math.max(2.2, type * 0.17),
     points: curve.name !== "reference",
@@ -93,7 +94,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       );
       const last = wide || i === shown.length - 1;
       const width = area.width / shown.length;
-      const part: Box = wide ? { ...area, x: area.x + i * width, width: width - type } : column[i]!;
+      const part: Box = wide ? { ...area, x: area.x + i * width, width: width - type } : entryAt(column, i);
       return drawPlot(
         ink,
         words,

@@ -1,3 +1,5 @@
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+
 /** Traces read on the running clock: a value at a moment, and how much blood has passed. */
 
 /** The part of a trace that a reading needs; time in s from 0 to the period, ends included. */
@@ -17,7 +19,7 @@ function spanOf(clock: Clocked, phase: number): number {
   let high = clock.time.length - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (clock.time[middle]! <= phase) low = middle;
+    if (entryAt(clock.time, middle) <= phase) low = middle;
     else high = middle;
   }
   return low;
@@ -25,11 +27,11 @@ function spanOf(clock: Clocked, phase: number): number {
 
 /** The trace's value at `seconds` of the running clock, linear between samples. */
 export function valueAt(clock: Clocked, values: Float64Array, seconds: number): number {
-  if (values.length === 1) return values[0]!;
+  if (values.length === 1) return entryAt(values, 0);
   const phase = phaseOf(clock, seconds);
   const i = spanOf(clock, phase);
-  const w = (phase - clock.time[i]!) / (clock.time[i + 1]! - clock.time[i]! || 1);
-  return values[i]! + (values[i + 1]! - values[i]!) * w;
+  const w = (phase - entryAt(clock.time, i)) / (entryAt(clock.time, i + 1) - entryAt(clock.time, i) || 1);
+  return entryAt(values, i) + (entryAt(values, i + 1) - entryAt(values, i)) * w;
 }
 
 export const meanOf = (clock: Clocked, flow: Float64Array): number =>
@@ -46,10 +48,10 @@ export interface Passage {
 export function passage(clock: Clocked, flow: Float64Array): Passage {
   const total = new Float64Array(flow.length);
   for (let i = 1; i < flow.length; i++) {
-    const step = clock.time[i]! - clock.time[i - 1]!;
-    total[i] = total[i - 1]! + ((flow[i]! + flow[i - 1]!) / 2) * step * (1000 / 60);
+    const step = entryAt(clock.time, i) - entryAt(clock.time, i - 1);
+    total[i] = entryAt(total, i - 1) + ((entryAt(flow, i) + entryAt(flow, i - 1)) / 2) * step * (1000 / 60);
   }
-  const perPeriod = total[total.length - 1]!;
+  const perPeriod = lastOf(total);
   return {
     perPeriod,
     passed(seconds) {
@@ -69,5 +71,5 @@ export function flowTrace(
   if (!first || more.some((each) => !each)) return undefined;
   return more.length === 0
     ? first
-    : first.map((value, i) => more.reduce((sum, each) => sum + each![i]!, value));
+    : first.map((value, i) => more.reduce((sum, each) => sum + entryAt(present(each), i), value));
 }

@@ -1,5 +1,6 @@
 /** Curves of the days after the operation, with a marker at the day that the picture shows. */
 import { Container, Graphics } from "pixi.js";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { columnOf, drawPlot, fitting, markAt, type Plot, type Plotted } from "../drawing/plot.ts";
@@ -47,7 +48,7 @@ export function courseCharts(): CourseCharts {
     const foot = theme.say("further.axis.days");
     const plotted = shown.map((plot, i) => {
       const last = i === shown.length - 1 ? { foot } : {};
-      return drawPlot(ink, words, { ...plot, ...last, box: boxes[i]!, x, type }, theme);
+      return drawPlot(ink, words, { ...plot, ...last, box: entryAt(boxes, i), x, type }, theme);
     });
     words.end();
     return plotted;
@@ -70,7 +71,7 @@ export function courseCharts(): CourseCharts {
 
 function daysOf({ days }: ExchangeCourse): Range {
   const range = rangeOf(days, { count: 6 });
-  const last = days[days.length - 1]!;
+  const last = lastOf(days);
   return { ...range, max: last, marks: range.marks.filter((mark) => mark <= last) };
 }
 

@@ -1,4 +1,6 @@
 /** Which day of the course is shown, and its figures: one day passes in a second and a half, the last day stays a while. */
+
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 
 const DAYS_PER_SECOND = 1 / 1.5;
@@ -10,7 +12,7 @@ const STILL_DAY = 1;
 
 /** Day at `seconds` of the running clock; `still` shows the one on which everything can be seen. */
 export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {
-  const last = course.days[course.days.length - 1]!;
+  const last = lastOf(course.days);
   if (still) return Math.min(last, STILL_DAY);
   const turn = last / DAYS_PER_SECOND + REST;
   return Math.min(last, (seconds % turn) * DAYS_PER_SECOND);
@@ -34,11 +36,11 @@ const FIGURES = ["filtration", "lymph", "overflow", "drained", "collected", "int
 export function figuresAt(course: ExchangeCourse, day: number): DayFigures {
   const { days } = course;
   const last = days.length - 1;
-  const at = Math.min(last, Math.max(0, (day / (days[last]! || 1)) * last));
+  const at = Math.min(last, Math.max(0, (day / (entryAt(days, last) || 1)) * last));
   const i = Math.min(last - 1, Math.floor(at));
   const w = at - i;
   const read = (key: (typeof FIGURES)[number]) =>
-    course[key][i]! + (course[key][i + 1]! - course[key][i]!) * w;
+    entryAt(course[key], i) + (entryAt(course[key], i + 1) - entryAt(course[key], i)) * w;
   return Object.fromEntries(FIGURES.map((key) => [key, read(key)])) as unknown as DayFigures;
 }
 

@@ -1,5 +1,6 @@
 /** The days after the operation told in words. */
 import type { Frame } from "../../chain/frame.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 
 /** Message key and arguments (mL/h, mL, days); null while there is no course. */
@@ -10,9 +11,9 @@ export function readExchange({ panes }: Frame): Reading | null {
   return {
     key: "further.reading.exchange",
     args: {
-      filtration: exchange.filtration[last]!,
-      lymph: exchange.lymph[last]!,
-      days: exchange.days[last]!,
+      filtration: entryAt(exchange.filtration, last),
+      lymph: entryAt(exchange.lymph, last),
+      days: entryAt(exchange.days, last),
       most: Math.max(...exchange.drained),
       drained: exchange.drainedTotal,
       dry: exchange.daysToDry === null ? "no" : "yes",

@@ -1,6 +1,7 @@
 /** The words of the exchange scene: the day, the figures at their places, and the names of the curves. */
 import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { dashed } from "../layers/path-line.ts";
@@ -66,13 +67,14 @@ export function nameCurves(ink: Graphics, words: Lettering, box: Box, size: numb
     let x = box.x;
     const middle = box.y + (r + 0.5) * 1.45 * size;
     for (const i of row) {
-      const each = CURVES[i]!;
+      const each = entryAt(CURVES, i);
       const style = { width: Math.max(2, size * 0.14), color: each.colour(theme), alpha: 1 };
       const ends = [x, middle, x + sample - 0.5 * size, middle];
-      if (each.dash.length === 0) ink.moveTo(ends[0]!, middle).lineTo(ends[2]!, middle).stroke(style);
+      if (each.dash.length === 0)
+        ink.moveTo(entryAt(ends, 0), middle).lineTo(entryAt(ends, 2), middle).stroke(style);
       else dashed(ink, ends, [each.dash[0] * size, each.dash[1] * size], style);
       words.write({ ...noteOf(each), x: x + sample, y: middle, anchor: [0, 0.5] }, theme);
-      x += widths[i]! + size;
+      x += entryAt(widths, i) + size;
     }
   });
   return rows.length * 1.45 * size + 0.4 * size;

@@ -1,5 +1,6 @@
 /** A piece of tissue: capillary above, cells and the space between them, lymph vessel beneath, and the hollow where the rest collects. */
 import { Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
@@ -40,10 +41,10 @@ export interface TissuePicture {
 function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64Array): void {
   const across = ((index + 1) * GOLDEN) % 1;
   placeOn(CAPILLARY, 0.16 + 0.68 * across, out);
-  const [x0, y0] = [out[0]!, out[1]! + 34];
+  const [x0, y0] = [entryAt(out, 0), entryAt(out, 1) + 34];
   const fall = Math.min(1, phase / 0.5);
   if (goesToLymph) {
-    const mouth = LYMPH_MOUTHS[index % LYMPH_MOUTHS.length]!;
+    const mouth = entryAt(LYMPH_MOUTHS, index % LYMPH_MOUTHS.length);
     placeOn(LYMPH, phase < 0.5 ? mouth : mouth + ((phase - 0.5) / 0.5) * (1 - mouth), out);
     if (phase >= 0.5) return;
   } else {
@@ -52,8 +53,8 @@ function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64
     if (phase >= 0.5) return;
   }
   const wander = Math.sin(Math.PI * fall) * 26 * Math.sin(index * 2.4 + fall * 5);
-  out[0] = x0 + (out[0]! - x0) * fall ** 1.6 + wander;
-  out[1] = y0 + (out[1]! - y0) * fall;
+  out[0] = x0 + (entryAt(out, 0) - x0) * fall ** 1.6 + wander;
+  out[1] = y0 + (entryAt(out, 1) - y0) * fall;
 }
 
 export function tissuePicture(): TissuePicture {
@@ -107,9 +108,9 @@ function placeBlood(blood: Streaks, { circulation, time, still }: TissueState, t
     const side = (2 * ((i * GOLDEN) % 1) - 1) * 24;
     const saturation = saturations.arterial + (saturations.ivc - saturations.arterial) * along;
     blood.set(i, {
-      x: out[0]! - out[3]! * side,
-      y: out[1]! + out[2]! * side,
-      angle: Math.atan2(out[3]!, out[2]!),
+      x: entryAt(out, 0) - entryAt(out, 3) * side,
+      y: entryAt(out, 1) + entryAt(out, 2) * side,
+      angle: Math.atan2(entryAt(out, 3), entryAt(out, 2)),
       length: 17,
       width: 12,
       colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
@@ -130,8 +131,8 @@ function placeDrops(drops: Streaks, { figures, drop, time }: TissueState, theme:
     const phase = (((index * GOLDEN * 1.7) % 1) + time * 0.11) % 1;
     dropAt(index, phase, toLymph, out);
     drops.set(i, {
-      x: out[0]!,
-      y: out[1]!,
+      x: entryAt(out, 0),
+      y: entryAt(out, 1),
       angle: 0,
       length: 9,
       width: 9,

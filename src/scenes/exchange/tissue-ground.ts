@@ -1,5 +1,6 @@
 /** The still part of the tissue, on a plane of its own (y down): capillary, cells, lymph vessels, and the hollow with its drain. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Curve, curve, placeOn, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { groundColour, mix } from "../theme/colour.ts";
@@ -96,7 +97,9 @@ export function drawCapillary(vessels: Graphics, { saturations }: Circulation, {
       Math.round((k * last) / PIECES),
       Math.min(last, Math.round(((k + 1) * last) / PIECES) + 1),
     ];
-    vessels.moveTo(CAPILLARY.x[a]!, CAPILLARY.y[a]!).lineTo(CAPILLARY.x[b]!, CAPILLARY.y[b]!);
+    vessels
+      .moveTo(entryAt(CAPILLARY.x, a), entryAt(CAPILLARY.y, a))
+      .lineTo(entryAt(CAPILLARY.x, b), entryAt(CAPILLARY.y, b));
     vessels.stroke({
       color: groundColour(colour, from + ((to - from) * k) / PIECES),
       width: 68,
@@ -107,8 +110,8 @@ export function drawCapillary(vessels: Graphics, { saturations }: Circulation, {
   for (let k = 4; k < PIECES - 2; k += 2) {
     placeOn(CAPILLARY, k / PIECES, out);
     vessels
-      .moveTo(out[0]! - out[3]! * 30, out[1]! + out[2]! * 30)
-      .lineTo(out[0]! - out[3]! * 41, out[1]! + out[2]! * 41);
+      .moveTo(entryAt(out, 0) - entryAt(out, 3) * 30, entryAt(out, 1) + entryAt(out, 2) * 30)
+      .lineTo(entryAt(out, 0) - entryAt(out, 3) * 41, entryAt(out, 1) + entryAt(out, 2) * 41);
     vessels.stroke({ color: colour.stage, width: 4 });
   }
 }

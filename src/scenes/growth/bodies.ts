@@ -1,6 +1,7 @@
 /** A row of growing bodies, each with its tube and its own lower vein in section, all to one scale. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { BODY } from "../circuit/outlines.ts";
@@ -41,7 +42,7 @@ export function bodies(): Bodies {
       const { colour } = theme;
       const shown = shownOf(points, box.width, type);
       const step = box.width / shown.length;
-      const largest = points[points.length - 1]!.at;
+      const largest = lastOf(points).at;
       const foot = type * 1.6;
       const rings = Math.max(1, Math.min(step * 0.86, (box.height - foot) * 0.34));
       const tallest = Math.max(10, box.height - foot - rings - type);
@@ -56,13 +57,13 @@ export function bodies(): Bodies {
         const here = Math.abs(point.at - now) < 0.06;
         for (const outline of BODY) {
           const line = curve(outline.points);
-          const px = (k: number) => x + (line.x[k]! - 500) * size;
-          const py = (k: number) => ground + (line.y[k]! - FIGURE.bottom) * size;
+          const px = (k: number) => x + (entryAt(line.x, k) - 500) * size;
+          const py = (k: number) => ground + (entryAt(line.y, k) - FIGURE.bottom) * size;
           const shownUntil = line.y.findIndex((y) => y > FIGURE.bottom);
           const last = shownUntil < 0 ? line.y.length : shownUntil;
           let open = false;
           for (let k = 0; k < last; k++) {
-            if (line.y[k]! > FIGURE.bottom) continue;
+            if (entryAt(line.y, k) > FIGURE.bottom) continue;
             if (open) ink.lineTo(px(k), py(k));
             else ink.moveTo(px(k), py(k));
             open = true;
@@ -116,7 +117,7 @@ function drawRings(
     y + (ivc / 2) * perMillimetre * Math.sin((k * Math.PI) / 30),
   ]);
   for (const piece of dashes(around, [type * 0.4, type * 0.3])) {
-    ink.moveTo(...piece[0]!);
+    ink.moveTo(...entryAt(piece, 0));
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
     ink.stroke({ color: colour.poor, width: Math.max(2.5, type * 0.16) });
   }

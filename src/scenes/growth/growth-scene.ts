@@ -1,6 +1,7 @@
 /** A body that grows with a tube that does not. */
 import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
@@ -89,7 +90,7 @@ export const makeGrowth: MakeScene = () => {
       const bsa = state.request.body.bsa;
       row.draw(points, bsa, top, type, theme);
       words.begin();
-      const { request } = points[0]!;
+      const { request } = entryAt(points, 0);
       if (hasPathway(request.stage)) writeNote(words, pathwaySizes(request).trunk, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);

@@ -1,5 +1,6 @@
 /** Heart, lungs and the veins around: quiet shapes whose size follows the model's volumes. */
 import { Container, Graphics } from "pixi.js";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -47,7 +48,7 @@ export function backdropLayer(): BackdropLayer {
     move(circulation, time, still) {
       for (const { name, graphics } of shapes) {
         const volume = circulation?.traces.volumes[FOLLOWS[name] ?? ""];
-        const size = volume && !still ? valueAt(circulation!.traces, volume, time) / mean(volume) : 1;
+        const size = volume && !still ? valueAt(present(circulation).traces, volume, time) / mean(volume) : 1;
         // A volume seen as a silhouette: its width goes with the cube root.
         graphics.scale.set(Math.cbrt(Math.max(0.1, size)));
       }

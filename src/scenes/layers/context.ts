@@ -1,5 +1,6 @@
 /** What stays of heart, lungs and vessels where the veil lies: their outlines, quiet but plain to see, without motion. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
@@ -22,13 +23,15 @@ export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][]
     // A vessel's outline runs up one side and back down the other: its ends stay open.
     sides: /Vein|aorta/.test(name)
       ? [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]
-      : [[...outline, outline[0]!]],
+      : [[...outline, entryAt(outline, 0)]],
     distance: planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
   }));
   const vessels = contour(plane, plane.distance, WALL);
   const inVessel = ([x, y]: Point) =>
     inBlood(plane, x, y) ||
-    [0, 1, 2, 3].some((k) => inBlood(plane, x + WALL * [1, -1, 0, 0][k]!, y + WALL * [0, 0, 1, -1][k]!));
+    [0, 1, 2, 3].some((k) =>
+      inBlood(plane, x + WALL * entryAt([1, -1, 0, 0], k), y + WALL * entryAt([0, 0, 1, -1], k)),
+    );
   const behind = (index: number) => (point: Point) =>
     inVessel(point) || parts.slice(index + 1).some(({ distance }) => distance(...point) < 0);
   return [
@@ -36,9 +39,9 @@ export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][]
     ...vessels.flatMap((loop) => {
       const points = Array.from(
         { length: loop.length / 2 },
-        (_, i): Point => [loop[2 * i]!, loop[2 * i + 1]!],
+        (_, i): Point => [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)],
       );
-      return shownRuns([...points, points[0]!], ([x, y]) =>
+      return shownRuns([...points, entryAt(points, 0)], ([x, y]) =>
         geometry.openings.some((opening) => beyondOpening(opening, x, y, GOES_ON)),
       );
     }),

@@ -1,4 +1,6 @@
 /** Outlines of a signed-distance grid at any level, by marching squares: lumen, wall and soft shading come from one field. */
+
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 
 /** A closed line in mm, interleaved x, y; first point not repeated. */
@@ -65,7 +67,7 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
   const { nx, ny, dx, originX, originY } = grid;
   const outside = level + dx;
   const at = (i: number, j: number): number =>
-    i < 0 || j < 0 || i >= nx || j >= ny ? outside : values[j * nx + i]!;
+    i < 0 || j < 0 || i >= nx || j >= ny ? outside : entryAt(values, j * nx + i);
   const next = crossings(grid, at, level);
   const width = nx + 2;
 
@@ -87,7 +89,7 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
     let key: number | undefined = start;
     while (key !== undefined && next.has(key)) {
       place(key, loop);
-      const following: number = next.get(key)!;
+      const following: number = present(next.get(key));
       next.delete(key);
       key = following;
     }
@@ -114,9 +116,9 @@ function crossings(
       const pattern = (a < level ? 1 : 0) | (b < level ? 2 : 0) | (c < level ? 4 : 0) | (d < level ? 8 : 0);
       if (pattern === 0 || pattern === 15) continue;
       const middle = (a + b + c + d) / 4 < level;
-      const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? RUNS[pattern]!;
+      const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? entryAt(RUNS, pattern);
       const edges = [across(i, j), across(i + 1, j) + 1, across(i, j + 1), across(i, j) + 1];
-      for (const [from, to] of runs) next.set(edges[from]!, edges[to]!);
+      for (const [from, to] of runs) next.set(entryAt(edges, from), entryAt(edges, to));
     }
   }
   return next;
@@ -127,7 +129,7 @@ export function turning(loop: Loop): number {
   let sum = 0;
   for (let i = 0; i < loop.length; i += 2) {
     const j = (i + 2) % loop.length;
-    sum += loop[i]! * loop[j + 1]! - loop[j]! * loop[i + 1]!;
+    sum += entryAt(loop, i) * entryAt(loop, j + 1) - entryAt(loop, j) * entryAt(loop, i + 1);
   }
   return sum;
 }

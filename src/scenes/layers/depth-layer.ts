@@ -1,5 +1,6 @@
 /** The stage's ground: a soft pool of light behind the scene, so that it has depth without a pattern. */
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
+import { present } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -28,7 +29,7 @@ export function depthLayer(): DepthLayer {
       const width = Math.max(1, Math.round(full.width * texels));
       const height = Math.max(1, Math.round(full.height * texels));
       const canvas = DOMAdapter.get().createCanvas(width, height) as HTMLCanvasElement;
-      const ink = canvas.getContext("2d")!;
+      const ink = present(canvas.getContext("2d"));
       ink.scale(width, height);
       const x = (light.x + light.width / 2) / full.width;
       const y = (light.y + light.height / 2) / full.height;
@@ -67,7 +68,7 @@ export interface ShoreLayer {
  */
 export function shoreLayer(side: "below" | "above" = "below"): ShoreLayer {
   const canvas = DOMAdapter.get().createCanvas(1, SIZE) as HTMLCanvasElement;
-  const ink = canvas.getContext("2d")!;
+  const ink = present(canvas.getContext("2d"));
   const texture = Texture.from(canvas, true);
   const view = new Sprite(texture);
   let drawn = "";

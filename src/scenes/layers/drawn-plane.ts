@@ -1,5 +1,6 @@
 /** The drawn plane of a pathway: its signed distance on a grid fine enough for smooth outlines. */
 
+import { entryAt } from "../../sim/checked/present.ts";
 import { bilinear } from "../../sim/flow-field/bilinear.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
@@ -68,7 +69,7 @@ export function inBlood(plane: Plane | null, x: number, y: number): boolean {
   if (!plane) return false;
   const i = Math.round((x - plane.originX) / plane.dx);
   const j = Math.round((y - plane.originY) / plane.dx);
-  return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && plane.distance[j * plane.nx + i]! < 0;
+  return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && entryAt(plane.distance, j * plane.nx + i) < 0;
 }
 
 /** mm of the stream beyond a fenestration that no plate may cover, and how it widens to either side. */

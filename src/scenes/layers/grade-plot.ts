@@ -1,5 +1,6 @@
 /** The plot of the grade line: levels, elements, the lines themselves, what its stretches are called and what is spent in them. */
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { wholeMarks } from "../drawing/scale.ts";
@@ -43,7 +44,7 @@ export function drawGradePlot(
 ): void {
   const axes = axesOf(known, plot);
   drawLevels(sheet, axes);
-  drawElements(sheet, known[0]!, axes, focus);
+  drawElements(sheet, entryAt(known, 0), axes, focus);
   drawLines(sheet, known, axes);
   writeNames(sheet, known, axes);
   writeFigures(sheet, known, axes);
@@ -143,12 +144,12 @@ function writeNames(
 function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
   const { ink, sizes, theme } = sheet;
   const { plot, x, y } = axes;
-  const points = known[0]!.pathway.gradeLine;
+  const points = entryAt(known, 0).pathway.gradeLine;
   const brief = plot.width < 32 * sizes.label;
-  if (known.length === 1) writeChanges(sheet, known[0]!, axes, brief);
+  if (known.length === 1) writeChanges(sheet, entryAt(known, 0), axes, brief);
   const radius = Math.max(4, sizes.axis * 0.26);
-  const last = points[points.length - 1]!.pressure;
-  ink.circle(x(0), y(points[0]!.pressure), radius).fill({ color: theme.colour.pressure });
+  const last = lastOf(points).pressure;
+  ink.circle(x(0), y(entryAt(points, 0).pressure), radius).fill({ color: theme.colour.pressure });
   ink.circle(x(1), y(last), radius).fill({ color: theme.colour.pressure });
   if (brief) return;
   const end = formatQuantity(last, "mmHg", 1);

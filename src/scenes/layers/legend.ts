@@ -1,6 +1,7 @@
 /** What the colours and shapes of this moment mean; always on. */
 import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
@@ -122,8 +123,8 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
     else
       ORIGINS.forEach((origin, index) => {
         if (!facts.origins[index]) return;
-        const saturation = facts.saturations[index]!;
-        const tone = colouring === "origin" ? colour.origin[index]! : bloodColour(colour, saturation);
+        const saturation = entryAt(facts.saturations, index);
+        const tone = colouring === "origin" ? entryAt(colour.origin, index) : bloodColour(colour, saturation);
         const says =
           colouring === "oxygen"
             ? theme.say(`scene.oxygen.${origin}`, { saturation: formatQuantity(saturation, "%") })

@@ -1,4 +1,6 @@
 /** What no plate may cover: blood with its walls, the stream through a fenestration, and the heart and vessels around it. Lungs are the ground on which all else lies. */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { type Plane, streamOutline } from "./drawn-plane.ts";
@@ -72,7 +74,7 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   });
   for (let j = 0; j < plane.ny; j++)
     for (let i = 0; i < plane.nx; i++) {
-      if (plane.distance[j * plane.nx + i]! >= WALL + 2 * REACH) continue;
+      if (entryAt(plane.distance, j * plane.nx + i) >= WALL + 2 * REACH) continue;
       const x = Math.round(plane.originX + i * plane.dx - left);
       const y = Math.round(plane.originY + j * plane.dx - bottom);
       taken[y * nx + x] = 1;
@@ -107,10 +109,10 @@ function summed(cells: Uint8Array, nx: number, ny: number, wanted: number): Sums
     let row = 0;
     for (let i = 0; i < nx; i++) {
       if (cells[j * nx + i] === wanted) row++;
-      total[(j + 1) * (nx + 1) + i + 1] = total[j * (nx + 1) + i + 1]! + row;
+      total[(j + 1) * (nx + 1) + i + 1] = entryAt(total, j * (nx + 1) + i + 1) + row;
     }
   }
-  const at = (i: number, j: number) => total[j * (nx + 1) + i]!;
+  const at = (i: number, j: number) => entryAt(total, j * (nx + 1) + i);
   return (i0, j0, i1, j1) => at(i1, j1) - at(i0, j1) - at(i1, j0) + at(i0, j0);
 }
 

@@ -1,5 +1,6 @@
 /** A measured field as a map under the tracers: speed, pressure or loss, on a published scale. */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import { WITH_ALL } from "../scene.ts";
@@ -34,7 +35,7 @@ export function overlayLayer(): OverlayLayer {
     texture?.destroy(true);
     sprite?.destroy();
     const canvas = DOMAdapter.get().createCanvas(shape.nx, shape.ny) as HTMLCanvasElement;
-    ink = canvas.getContext("2d")!;
+    ink = present(canvas.getContext("2d"));
     image = ink.createImageData(shape.nx, shape.ny);
     texels = new Uint32Array(image.data.buffer);
     source = nearestInside(shape).map((from, k) => {
@@ -61,11 +62,11 @@ export function overlayLayer(): OverlayLayer {
         tableName = map;
       }
       for (let k = 0; k < texels.length; k++) {
-        const from = source[k]!;
-        texels[k] = from < 0 ? 0 : table[mapStep(map, values[from]!)]!;
+        const from = entryAt(source, k);
+        texels[k] = from < 0 ? 0 : entryAt(table, mapStep(map, entryAt(values, from)));
       }
-      ink!.putImageData(image!, 0, 0);
-      texture!.source.update();
+      present(ink).putImageData(present(image), 0, 0);
+      present(texture).source.update();
     },
     release() {
       texture?.destroy(true);
@@ -82,10 +83,10 @@ function nearestInside({ nx, ny, distance }: FieldShape): Int32Array {
     for (let j = 1; j < ny - 1; j++) {
       for (let i = 1; i < nx - 1; i++) {
         const k = j * nx + i;
-        if (before[k]! >= 0) continue;
+        if (entryAt(before, k) >= 0) continue;
         for (const step of [1, -1, nx, -nx]) {
-          if (before[k + step]! >= 0) {
-            source[k] = before[k + step]!;
+          if (entryAt(before, k + step) >= 0) {
+            source[k] = entryAt(before, k + step);
             break;
           }
         }

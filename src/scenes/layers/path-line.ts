@@ -1,5 +1,6 @@
 /** The lines of a plot by which panes are told apart: whole, dashed, dotted. */
 import type { Graphics } from "pixi.js";
+import { lastOf } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 
@@ -50,5 +51,5 @@ export function heightAt(points: readonly number[], x: number): number {
     const [ax, ay, bx, by] = points.slice(i, i + 4) as [number, number, number, number];
     if (x <= bx) return ay + ((by - ay) * Math.max(0, x - ax)) / Math.max(1e-9, bx - ax);
   }
-  return points[points.length - 1]!;
+  return lastOf(points);
 }

@@ -1,4 +1,6 @@
 /** Where plates come to lie when none may cover another. */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
 
 /** Rounds of giving way; a dozen plates need a few. */
@@ -21,7 +23,7 @@ export function settle<T extends Block>(labels: readonly T[], box: Box, taken: r
   for (let round = 0; round < MAX_ROUNDS; round++) {
     let clear = true;
     for (let i = 0; i < moved.length; i++) {
-      const a = moved[i]!;
+      const a = entryAt(moved, i);
       for (const { x, y, width, height } of taken) {
         const over = overlap(a, { x: x + width / 2, y: y + height / 2, width, height }, gap);
         if (!over) continue;
@@ -37,7 +39,7 @@ export function settle<T extends Block>(labels: readonly T[], box: Box, taken: r
         if (nearest) [a.x, a.y] = nearest;
       }
       for (let j = i + 1; j < moved.length; j++) {
-        const b = moved[j]!;
+        const b = entryAt(moved, j);
         const over = overlap(a, b, gap);
         if (!over) continue;
         clear = false;
@@ -53,7 +55,7 @@ export function settle<T extends Block>(labels: readonly T[], box: Box, taken: r
     }
     if (clear) break;
   }
-  return labels.map((label, i) => ({ ...label, x: moved[i]!.x, y: moved[i]!.y }));
+  return labels.map((label, i) => ({ ...label, x: entryAt(moved, i).x, y: entryAt(moved, i).y }));
 }
 
 /** Centre and size, CSS px. */

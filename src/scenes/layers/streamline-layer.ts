@@ -1,5 +1,6 @@
 /** Lines along the flow of this moment, evenly set, with arrows: what teaches when nothing may move. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { FieldShape, FlowField } from "../../sim/flow-field/flow-field.ts";
 import type { Streamline } from "../../sim/flow-field/streamlines.ts";
 import { sampleVelocity } from "../../sim/flow-field/streamlines.ts";
@@ -37,16 +38,16 @@ export function drawStreamlines(
   for (const { points } of lines) {
     let run = ARROW_EVERY / 2;
     for (let k = 2; k < points.length; k += 2) {
-      const dx = points[k]! - points[k - 2]!;
-      const dy = points[k + 1]! - points[k - 1]!;
+      const dx = entryAt(points, k) - entryAt(points, k - 2);
+      const dy = entryAt(points, k + 1) - entryAt(points, k - 1);
       const length = Math.hypot(dx, dy);
       run += length;
       if (run < ARROW_EVERY || length === 0) continue;
       run = 0;
-      const [u, v] = sampleVelocity(shape, field, points[k]!, points[k + 1]!);
+      const [u, v] = sampleVelocity(shape, field, entryAt(points, k), entryAt(points, k + 1));
       const size = width * (1.5 + 4 * Math.min(0.5, Math.hypot(u, v)));
       const [cx, cy] = [dx / length, dy / length];
-      const [x, y] = [points[k]!, points[k + 1]!];
+      const [x, y] = [entryAt(points, k), entryAt(points, k + 1)];
       ink
         .poly([
           x + 1.4 * size * cx,

@@ -3,6 +3,7 @@
  * where it has been, so that a still reads as motion. One mesh, one buffer, filled anew for each drawing.
  */
 import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
 
 /** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
@@ -108,10 +109,10 @@ export function tracerLayer(capacity: number): TracerLayer {
         const { x, y, hx, hy, tx, ty, back, reach, half: h } = now;
         const bx = x - hx * back;
         const by = y - hy * back;
-        const solid = colours[i]! | 0xff000000;
-        const faint = (colours[i]! & 0xffffff) | 0xb0000000;
-        const none = colours[i]! & 0xffffff;
-        const code = 10 * tracers.origin[i]!;
+        const solid = entryAt(colours, i) | 0xff000000;
+        const faint = (entryAt(colours, i) & 0xffffff) | 0xb0000000;
+        const none = entryAt(colours, i) & 0xffffff;
+        const code = 10 * entryAt(tracers.origin, i);
         place(o, x + hx * h, y + hy * h, hx * h, hy * h);
         place(o + 2 * WORDS, bx, by, ((hx + tx) / 2) * h * MIDDLE, ((hy + ty) / 2) * h * MIDDLE);
         place(o + 4 * WORDS, bx - tx * reach, by - ty * reach, tx * h * END, ty * h * END);

@@ -1,5 +1,6 @@
 /** Tracers without shaders: the processor paints them into a picture of what they cover, pixel on pixel of the screen. */
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { type Head, type Joint, type Paint, paintHead, paintTail } from "../drawing/comets.ts";
 import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
@@ -34,7 +35,7 @@ export function tracerPicture(): TracerLayer {
       grown(width, texture?.width),
       grown(height, texture?.height),
     ) as HTMLCanvasElement;
-    ink = canvas.getContext("2d")!;
+    ink = present(canvas.getContext("2d"));
     image = ink.createImageData(canvas.width, canvas.height);
     colours = new Uint32Array(image.data.buffer);
     texture?.destroy(true);
@@ -67,7 +68,7 @@ export function tracerPicture(): TracerLayer {
       for (let i = 0; i < count; i++) {
         comet(tracers, i, half, longest, now);
         const h = now.half * scale;
-        paint.colour = dyes[i]! & 0xffffff;
+        paint.colour = entryAt(dyes, i) & 0xffffff;
         front.x = head.x = originX + now.x * scale;
         front.y = head.y = originY - now.y * scale;
         joint.x = head.x - now.hx * now.back * scale;
@@ -80,13 +81,13 @@ export function tracerPicture(): TracerLayer {
         head.dx = now.hx;
         head.dy = -now.hy;
         head.half = h;
-        head.shape = tracers.origin[i]!;
+        head.shape = entryAt(tracers.origin, i);
         paintTail(pixels, joint, end, paint);
         paintTail(pixels, front, joint, paint);
         paintHead(pixels, head, paint);
       }
       ink.putImageData(image, 0, 0);
-      texture!.source.update();
+      present(texture).source.update();
     },
     release() {
       view.destroy();
@@ -104,10 +105,10 @@ function boundsOf({ position }: Tracers, count: number): readonly [number, numbe
     Number.NEGATIVE_INFINITY,
   ];
   for (let i = 0; i < count; i++) {
-    left = Math.min(left, position[2 * i]!);
-    right = Math.max(right, position[2 * i]!);
-    low = Math.min(low, position[2 * i + 1]!);
-    high = Math.max(high, position[2 * i + 1]!);
+    left = Math.min(left, entryAt(position, 2 * i));
+    right = Math.max(right, entryAt(position, 2 * i));
+    low = Math.min(low, entryAt(position, 2 * i + 1));
+    high = Math.max(high, entryAt(position, 2 * i + 1));
   }
   return [left, low, right, high];
 }

@@ -1,5 +1,6 @@
 /** Lights what is pointed at with a ring; a plane on its own also dims all the rest, to 30 % or less, with a slow fade, and keeps its outlines. */
 import { Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import { ease } from "../theme/motion.ts";
@@ -71,8 +72,8 @@ export function veilLayer(): VeilLayer {
         const alpha = 1 - (1 - COVER) ** (1 / SOFT);
         lights.forEach(({ centre, radius }, i) => {
           const [x, y] = centre;
-          const from = i === 0 ? y - FAR : (lights[i - 1]!.centre[1] + y) / 2;
-          const to = i === lights.length - 1 ? y + FAR : (y + lights[i + 1]!.centre[1]) / 2;
+          const from = i === 0 ? y - FAR : (entryAt(lights, i - 1).centre[1] + y) / 2;
+          const to = i === lights.length - 1 ? y + FAR : (y + entryAt(lights, i + 1).centre[1]) / 2;
           dark
             .rect(x - FAR, from, 2 * FAR, to - from)
             .fill({ color: theme.colour.stageDeep, alpha })

@@ -1,5 +1,6 @@
 /** Blood in the lower vein where no field is computed for it: marks moved by the computed flow, fastest in the middle. */
 import { Graphics } from "pixi.js";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
@@ -41,8 +42,8 @@ export function veinStream(): VeinStream {
       const colours = new Uint32Array(marks.count);
       tint(marks, { colouring, circulation, dyeing: false }, theme, colours);
       for (let i = 0; i < marks.count; i++) {
-        const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
-        const packed = colours[i]!;
+        const [x, y] = [entryAt(marks.position, 2 * i), entryAt(marks.position, 2 * i + 1)];
+        const packed = entryAt(colours, i);
         const color = ((packed & 255) << 16) | (packed & 0xff00) | ((packed >> 16) & 255);
         if (marks.origin[i] === 1) view.circle(x, y, 0.85 * half).stroke({ width: 0.6 * half, color });
         else
@@ -90,7 +91,7 @@ export function streamIn(
     marks.position[2 * i + 1] = y;
     marks.origin[i] = i / count < liver ? 1 : 2;
     marks.speed[i] = Math.abs(speed) * profile;
-    marks.age[i] = (along * length) / Math.max(1e-3, 1000 * marks.speed[i]!);
+    marks.age[i] = (along * length) / Math.max(1e-3, 1000 * entryAt(marks.speed, i));
   }
   return marks;
 }
@@ -99,12 +100,12 @@ export function streamIn(
 function courseOf(outline: readonly Point[]) {
   const half = outline.length / 2;
   const line = outline.slice(0, half).map(([x, y], i): Point => {
-    const [ox, oy] = outline[outline.length - 1 - i]!;
+    const [ox, oy] = entryAt(outline, outline.length - 1 - i);
     return [(x + ox) / 2, (y + oy) / 2];
   });
-  const [ax, ay] = outline[0]!;
-  const [bx, by] = outline[outline.length - 1]!;
-  const [from, to] = [line[0]!, line[half - 1]!];
+  const [ax, ay] = entryAt(outline, 0);
+  const [bx, by] = lastOf(outline);
+  const [from, to] = [entryAt(line, 0), entryAt(line, half - 1)];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const middle = (along: number): Point => {
     const y = from[1] + along * (to[1] - from[1]);
@@ -112,7 +113,7 @@ function courseOf(outline: readonly Point[]) {
       1,
       line.findIndex((point) => point[1] >= y),
     );
-    const [p, q] = [line[i - 1]!, line[i]!];
+    const [p, q] = [entryAt(line, i - 1), entryAt(line, i)];
     return [p[0] + ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1]), y];
   };
   return { middle, length, width: Math.hypot(ax - bx, ay - by) };

@@ -1,5 +1,6 @@
 /** Vessel walls with thickness, the lumen's round shading and its soft shadow, all from one distance field. */
 import { type Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
@@ -33,7 +34,10 @@ function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): { lin
   const count = loop.length / 2;
   const kept = Array.from(
     { length: count },
-    (_, i) => !openings.some((opening) => beyondOpening(opening, loop[2 * i]!, loop[2 * i + 1]!, reach)),
+    (_, i) =>
+      !openings.some((opening) =>
+        beyondOpening(opening, entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1), reach),
+      ),
   );
   const first = kept.findIndex((keep, i) => keep && !kept[(i + count - 1) % count]);
   if (first < 0) return kept[0] ? [{ line: loop, closed: true }] : [];
@@ -41,7 +45,7 @@ function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): { lin
   let line: Loop = [];
   for (let n = 0; n <= count; n++) {
     const i = (first + n) % count;
-    if (n < count && kept[i]) line.push(loop[2 * i]!, loop[2 * i + 1]!);
+    if (n < count && kept[i]) line.push(entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1));
     else if (line.length > 0) {
       if (line.length >= 4) lines.push({ line, closed: false });
       line = [];

@@ -1,5 +1,6 @@
 /** The wash-out curve of a dye pulse: how much is still inside, against time, with the tenth that counts as gone. */
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Box } from "../scene.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -50,7 +51,7 @@ export function drawWashOut(sheet: Sheet, curve: WashOut, box: WashOutPanel & Bo
   const gone = curve.left.findIndex((left) => left <= 0.1);
   const says =
     gone >= 0
-      ? theme.say("scene.dye.gone", { time: formatQuantity(curve.time[gone]!, "s", 1) })
+      ? theme.say("scene.dye.gone", { time: formatQuantity(entryAt(curve.time, gone), "s", 1) })
       : theme.say("scene.dye.left", {
           share: formatQuantity(100 * (curve.left[curve.left.length - 1] ?? 1), "%"),
         });
@@ -93,7 +94,7 @@ function drawCurve({ ink, words, sizes, theme }: Sheet, curve: WashOut, head: nu
     .moveTo(plot.x, y(0.1))
     .lineTo(plot.x + plot.width, y(0.1))
     .stroke({ width: 1, color: colour.hair, alpha: 0.6 });
-  const line = curve.time.flatMap((time, i) => [x(time), y(curve.left[i]!)]);
+  const line = curve.time.flatMap((time, i) => [x(time), y(entryAt(curve.left, i))]);
   if (line.length >= 4) ink.poly(line, false).stroke({ width: 3, color: colour.dye, join: "round" });
   words.write(
     {

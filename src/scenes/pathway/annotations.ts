@@ -1,6 +1,7 @@
 /** Words and lines over the pathways: the key, titles where panes are compared, names at their places, the wash-out curve. */
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { roomFor } from "../layers/keep-off.ts";
@@ -94,7 +95,7 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
   const { geometry, projection, occupied } = drawn;
   if (!geometry || !projection || !occupied) return;
   const taken = [key, ...annotateWashOut(sheet, annotated)];
-  const toScreen = (point: readonly [number, number]) => drawn.toScreen(point)!;
+  const toScreen = (point: readonly [number, number]) => present(drawn.toScreen(point));
   const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
   const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
   if (plates.length === 0) return;

@@ -1,5 +1,6 @@
 /** A pane whose blood reaches the lungs through a pump: heart and lungs of the whole circulation in the pathway's place. */
 import type { Pane } from "../../chain/frame.ts";
+import { present } from "../../sim/checked/present.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { BODY, CHEST } from "../circuit/arrange.ts";
 import { pane as circuitPane } from "../circuit/circuit-pane.ts";
@@ -28,7 +29,7 @@ export function heartView() {
       if (!drawn.view.visible) return;
       cut = box.width > WIDE * box.height;
       const contents = {
-        circulation: pane.circulation!,
+        circulation: present(pane.circulation),
         against: null,
         compared: false,
         time,

@@ -1,6 +1,7 @@
 /** One pathway: its layers from back to front, drawn in mm under one projection. */
 import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { backdropLayer } from "../layers/backdrop-layer.ts";
 import { drawClots } from "../layers/clots.ts";
@@ -113,7 +114,7 @@ export function paneView(): PaneView {
       const lit = spotsOf(geometry, asked.focus);
       if (lit.length > 0 && linesOf !== geometry) {
         linesOf = geometry;
-        outlines = contextLines(geometry, outline!);
+        outlines = contextLines(geometry, present(outline));
       }
       veil.draw({ lit, dims: !compared, outlines, pxPerMm: at.scale }, viewport.elapsed, theme);
     },

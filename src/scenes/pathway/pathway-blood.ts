@@ -1,6 +1,7 @@
 /** What moves inside the walls, and through the hole in them: the field's map and the tracers, coloured as the view asks. */
 import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
@@ -57,9 +58,9 @@ export function blood(): Blood {
     map.view.alpha = fits || shown ? ease(map.view.alpha, shown ? 1 : 0, elapsed) : 0;
     map.view.visible = map.view.alpha > 0;
     if (!shown || overlay === "none" || (pane.means === mapped && overlay === mappedAs)) return shown;
-    mapped = pane.means!;
+    mapped = present(pane.means);
     mappedAs = overlay;
-    map.draw(pane.shape!, pane.geometry?.openings ?? [], mapped[overlay], overlay);
+    map.draw(present(pane.shape), pane.geometry?.openings ?? [], mapped[overlay], overlay);
     return shown;
   };
 

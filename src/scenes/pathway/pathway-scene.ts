@@ -1,6 +1,7 @@
 /** The pathway scene: one to three pathways, the grade line beneath them, and the key to their colours. */
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles } from "../layers/handles.ts";
@@ -68,7 +69,7 @@ export const makePathway: MakeScene = () => {
     words.begin();
     const written = writeKey(sheet, frame, keyAt, key, Number.isFinite(viewport.elapsed));
     at.titles.forEach((box, i) => {
-      writeTitle(sheet, frame.panes[i]!, box);
+      writeTitle(sheet, entryAt(frame.panes, i), box);
     });
     const compared = frame.panes.length > 1;
     // Beside a pane in which something is pointed at, the others keep silent.
@@ -77,15 +78,15 @@ export const makePathway: MakeScene = () => {
     const form = washOutForm(frame.panes, shown.panes, at.planes, written, sizes);
     const size = HANDLE * Math.max(1, viewport.floor / 20);
     frame.panes.forEach((pane, i) => {
-      const drawn = shown.panes[i]!;
-      const box = at.planes[i]!;
+      const drawn = entryAt(shown.panes, i);
+      const box = entryAt(at.planes, i);
       const near = compared && at.narrow;
       annotate(sheet, { pane, drawn, box, key: written, form, focus, crowded, near, silent });
       if (held && drawn.geometry && drawn.projection)
         drawHandles(
           handles,
           drawn.geometry.handles,
-          (point) => drawn.toScreen(point)!,
+          (point) => present(drawn.toScreen(point)),
           { size, focus },
           theme,
         );
@@ -148,7 +149,8 @@ function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
 }
 
 /** The grade line's ground under the vessels; beside them it stands on ground that nothing else uses. */
-const sinkOf = ({ grade, planes }: Layout): Box | null => (grade && grade.y > planes[0]!.y ? grade : null);
+const sinkOf = ({ grade, planes }: Layout): Box | null =>
+  grade && grade.y > entryAt(planes, 0).y ? grade : null;
 
 /** All that the lines and words depend on, beside the circulations. */
 function cacheKey(

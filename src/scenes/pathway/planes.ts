@@ -1,6 +1,7 @@
 /** The panes of the pathway scene: each a pathway, or heart and lungs where its blood is pumped to the lungs. */
 import { Container } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type HeartView, heartView } from "./heart-view.ts";
@@ -44,15 +45,15 @@ export function planes(): Planes {
         view.addChild(pane.view, heart.view);
       }
       while (panes.length > count) {
-        panes.pop()!.release();
-        hearts.pop()!.release();
+        present(panes.pop()).release();
+        present(hearts.pop()).release();
       }
     },
     draw(frame, boxes, viewport, theme) {
       const moment = momentOf(frame, viewport);
       frame.panes.forEach((pane, i) => {
-        panes[i]!.draw(pane, boxes.planes[i]!, moment, theme);
-        hearts[i]!.draw(pane, boxes.hearts[i]!, moment, theme);
+        entryAt(panes, i).draw(pane, entryAt(boxes.planes, i), moment, theme);
+        entryAt(hearts, i).draw(pane, entryAt(boxes.hearts, i), moment, theme);
       });
     },
     pick: (pane, x, y) => panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y) ?? null,

@@ -1,5 +1,6 @@
 /** How much the panel of a wash-out tells: as much as every pane has room for, so that what is compared looks alike. */
 import type { Pane } from "../../chain/frame.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { roomFor } from "../layers/keep-off.ts";
 import { washOutPanels } from "../layers/wash-out-plot.ts";
 import type { Box } from "../scene.ts";
@@ -16,11 +17,11 @@ export function washOutForm(
   sizes: Sizes,
 ): number {
   const forms = panes.map(({ washOut }, i) => {
-    const { occupied, projection } = drawn[i]!;
+    const { occupied, projection } = entryAt(drawn, i);
     if (!washOut || !occupied || !projection) return 0;
     const covers = coverIn(occupied, projection);
-    return washOutPanels(boxes[i]!, sizes).findIndex((panel) =>
-      roomFor([panel], boxes[i]!, [key], (each) => covers(each, "washOut")),
+    return washOutPanels(entryAt(boxes, i), sizes).findIndex((panel) =>
+      roomFor([panel], entryAt(boxes, i), [key], (each) => covers(each, "washOut")),
     );
   });
   return Math.max(0, ...forms);

@@ -1,3 +1,5 @@
+import { entryAt } from "../../sim/checked/present.ts";
+
 /**
  * The colours of both stages. Each pair that carries meaning stays apart by lightness alone (grey print) and under
  * simulated colour-vision deficiency; tests/scenes/theme hold the figures.
@@ -108,7 +110,7 @@ export const rgb = (hex: string): Rgb => {
 export function mix(a: string, b: string, share: number): string {
   const from = rgb(a);
   const to = rgb(b);
-  const parts = from.map((value, i) => Math.round(255 * (value + (to[i]! - value) * share)));
+  const parts = from.map((value, i) => Math.round(255 * (value + (entryAt(to, i) - value) * share)));
   return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
 }
 

@@ -3,6 +3,8 @@
  * Speed: cividis (Nunez, Anderton & Renslow, PLoS ONE 13:e0199239, 2018). Pressure, loss and age: the one-hue schemes
  * of Harrower & Brewer (Cartographic Journal 40:27, 2003). Each runs from dark (least) to light (most).
  */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import { type Rgb, rgb } from "./colour.ts";
 
 export type MapName = "speed" | "pressure" | "loss" | "age";
@@ -34,8 +36,8 @@ export function mapColour(name: MapName, place: number): Rgb {
   const scaled = Math.min(1, Math.max(0, place)) * (knots.length - 1);
   const index = Math.min(knots.length - 2, Math.floor(scaled));
   const share = scaled - index;
-  const [a, b] = [knots[index]!, knots[index + 1]!];
-  return [0, 1, 2].map((i) => a[i]! + (b[i]! - a[i]!) * share) as unknown as Rgb;
+  const [a, b] = [entryAt(knots, index), entryAt(knots, index + 1)];
+  return [0, 1, 2].map((i) => entryAt(a, i) + (entryAt(b, i) - entryAt(a, i)) * share) as unknown as Rgb;
 }
 
 /** 0xAABBGGRR, the byte order of an RGBA texel or vertex colour on the machines that browsers run on. */

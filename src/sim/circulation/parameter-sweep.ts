@@ -1,5 +1,6 @@
 /** Outputs against one or two quantities: pure, row by row, so that rows may run on several threads. */
 
+import { entryAt } from "../checked/present.ts";
 import { findOutput, readOutput } from "../parameters/outputs.ts";
 import { findParameter } from "../parameters/parameters.ts";
 import { BODY_RANGES, type Body, type CirculationRequest } from "../parameters/request.ts";
@@ -52,13 +53,14 @@ type Skip = () => string | undefined;
 
 /** One row; each point starts from its neighbour's state. */
 export function sweepRow(request: SweepRequest, row: number, skip: Skip = () => undefined): SweepRow {
-  const [first, second] = request.over;
-  const across = second ? [{ name: second.parameter, value: second.values[row]! }] : [];
+  const first = entryAt(request.over, 0);
+  const second = request.over[1];
+  const across = second ? [{ name: second.parameter, value: entryAt(second.values, row) }] : [];
   const failures: SweepFailure[] = [];
   const values = request.outputs.map((): (number | null)[] => []);
   let start: readonly number[] | undefined;
-  for (const value of first!.values) {
-    const changes = [{ name: first!.parameter, value }, ...across];
+  for (const value of first.values) {
+    const changes = [{ name: first.parameter, value }, ...across];
     const skipped = skip();
     if (skipped !== undefined) {
       failures.push({ at: changes.map((change) => change.value), reason: skipped });
@@ -69,7 +71,7 @@ export function sweepRow(request: SweepRequest, row: number, skip: Skip = () => 
     if (answer.run.converged) start = answer.state;
     else failures.push({ at: changes.map((change) => change.value), reason: answer.run.reason ?? "" });
     request.outputs.forEach((path, i) => {
-      values[i]!.push(answer.run.converged ? (readOutput(answer, path) ?? null) : null);
+      entryAt(values, i).push(answer.run.converged ? (readOutput(answer, path) ?? null) : null);
     });
   }
   return { values, failures };
@@ -82,7 +84,7 @@ export function joinRows(request: SweepRequest, rows: readonly SweepRow[]): Swee
     outputs: request.outputs.map((path, i) => ({
       path,
       unit: findOutput(path)?.unit ?? "",
-      values: rows.map(({ values }) => values[i]!),
+      values: rows.map(({ values }) => entryAt(values, i)),
     })),
     failures: rows.flatMap(({ failures }) => failures),
   };

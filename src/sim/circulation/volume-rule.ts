@@ -1,4 +1,6 @@
 /** Which blood volume is in force, and how much to give or take after a cycle that missed the mark. */
+
+import { present } from "../checked/present.ts";
 import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { defaultSetting, findParameter, numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
@@ -54,7 +56,7 @@ export function heldBy(request: CirculationRequest): string {
 export function volumeControl(request: CirculationRequest, network: Network): VolumeControl {
   const setting = (name: string) => numberSetting(request, name);
   if (request.volumeRule === "fixed-volume") return fixedVolume(fromMillilitre(setting("bloodVolume")));
-  const usual = defaultSetting(findParameter("bloodVolume")!, request.stage, request.body) as number;
+  const usual = defaultSetting(present(findParameter("bloodVolume")), request.stage, request.body) as number;
   const volume = fromMillilitre(usual);
   const compliance = totalCompliance(network);
   const most = MAX_GIVEN * volume;

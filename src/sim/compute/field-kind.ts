@@ -1,4 +1,6 @@
 /** Kind "field": steady flow in any plane of shapes and openings. */
+
+import { entryAt } from "../checked/present.ts";
 import type { Checked } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import { flowShares, recirculatingArea } from "../flow-field/pathlines.ts";
@@ -52,21 +54,21 @@ function answerField(request: FieldRequest, progress?: (done: number) => void): 
   const { solver, moment, steady, steps, updates } = settled;
   const wallSeconds = secondsNow() - began;
   const readings = moment.openings.map((mean, n) =>
-    openingReading(solver, mean, geometry.openings[n]!.width, fluid.density, viscosity),
+    openingReading(solver, mean, entryAt(geometry.openings, n).width, fluid.density, viscosity),
   );
   const { powerLoss, dissipation, auditPercent } = balance(moment.openings, moment.dissipation);
   const names = geometry.openings.map(({ name }) => name);
   return {
     answer: {
       openings: readings.map(({ flow, pressure, totalPressure }, n) => ({
-        name: names[n]!,
+        name: entryAt(names, n),
         flow,
         pressure,
         totalPressure,
       })),
       loss: { power: powerLoss, dissipation, auditPercent },
       shares: flowShares(solver, 400),
-      reynolds: Object.fromEntries(readings.map(({ reynolds }, n) => [names[n]!, reynolds])),
+      reynolds: Object.fromEntries(readings.map(({ reynolds }, n) => [entryAt(names, n), reynolds])),
       recirculatingArea: recirculatingArea(solver, solver.cells > 60000 ? 2 : 1),
       run: {
         cells: solver.cells,

@@ -1,4 +1,6 @@
 /** Kind "pathway": the loss law alone, at prescribed steady flows. */
+
+import { present } from "../checked/present.ts";
 import {
   type Checked,
   checkRequest,
@@ -87,7 +89,7 @@ export const PATHWAY_KIND: Kind<PathwayRequest> = {
   run({ request, flows }) {
     const law = pathwayLaw(request, flows);
     const loss = pathwayLoss(law, flows);
-    const { band, shares, outsideSet } = pathwayEstimate(request, flows, loss)!;
+    const { band, shares, outsideSet } = present(pathwayEstimate(request, flows, loss));
     return {
       answer: {
         pathway: { ...loss, band, outsideSet, ledger: ledger(law, flows) },

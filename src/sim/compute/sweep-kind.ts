@@ -1,4 +1,6 @@
 /** Kind "sweep": one circulation, one or two quantities varied, some outputs. */
+
+import { entryAt, present } from "../checked/present.ts";
 import {
   type Checked,
   checkRequest,
@@ -78,7 +80,7 @@ export const SWEEP_KIND: Kind<SweepRequest> = {
   check: checkSweep,
   run(request, progress) {
     const count = rowCount(request);
-    const points = count * request.over[0]!.values.length;
+    const points = count * entryAt(request.over, 0).values.length;
     const limit = request.maxSeconds ?? WALL_SECONDS.usual;
     const began = secondsNow();
     let asked = 0;
@@ -91,7 +93,7 @@ export const SWEEP_KIND: Kind<SweepRequest> = {
     progress?.(1);
     const answer = joinRows(request, rows);
     return answer.failures.length === points
-      ? { reason: `no point has an answer; the first: ${answer.failures[0]!.reason}` }
+      ? { reason: `no point has an answer; the first: ${entryAt(answer.failures, 0).reason}` }
       : { answer };
   },
   table: (answer) => sweepTable(answer as SweepAnswer),
@@ -103,10 +105,10 @@ function sweepTable({ axes, outputs }: SweepAnswer): Table {
   const columns = [...axes.map(({ parameter, unit }) => `${parameter} (${unit})`)];
   columns.push(...outputs.map(({ path, unit }) => `${path} (${unit})`));
   const rows = (second?.values ?? [undefined]).flatMap((across, row) =>
-    first!.values.map((value, i) => [
+    present(first).values.map((value, i) => [
       value,
       ...(across === undefined ? [] : [across]),
-      ...outputs.map(({ values }) => values[row]![i]!),
+      ...outputs.map(({ values }) => present(entryAt(values, row)[i])),
     ]),
   );
   return { columns, rows };
@@ -158,7 +160,7 @@ function axisValues(
   path: string,
   faults: Fault[],
 ): number[] {
-  const { min, max, unit } = axisSpan(parameter)!;
+  const { min, max, unit } = present(axisSpan(parameter));
   if (axis.values !== undefined) {
     if (!Array.isArray(axis.values) || axis.values.length < 1 || axis.values.length > MAX_ALONG) {
       faults.push({

@@ -1,4 +1,6 @@
 /** Plane curves in mm: cubic arcs, smooth closed outlines, and walking along a line of points. */
+
+import { entryAt, lastOf } from "../checked/present.ts";
 import type { Point } from "./geometry.ts";
 
 /** Points in mm, with the length from the first point to each. */
@@ -15,9 +17,9 @@ export interface Line {
 export function line(points: readonly Point[]): Line {
   const run = [0];
   for (let i = 1; i < points.length; i++) {
-    const [ax, ay] = points[i - 1]!;
-    const [bx, by] = points[i]!;
-    run.push(run[i - 1]! + Math.hypot(bx - ax, by - ay));
+    const [ax, ay] = entryAt(points, i - 1);
+    const [bx, by] = entryAt(points, i);
+    run.push(entryAt(run, i - 1) + Math.hypot(bx - ax, by - ay));
   }
   return { points, run };
 }
@@ -32,13 +34,13 @@ export interface Spot {
 
 /** The place (mm) at `part` of the line's length, a fraction that is clamped to 0 to 1. */
 export function spotAt({ points, run }: Line, part: number): Spot {
-  const length = run[run.length - 1]! * Math.min(1, Math.max(0, part));
+  const length = lastOf(run) * Math.min(1, Math.max(0, part));
   let i = 1;
-  while (i < points.length - 1 && run[i]! < length) i++;
-  const [ax, ay] = points[i - 1]!;
-  const [bx, by] = points[i]!;
-  const step = run[i]! - run[i - 1]!;
-  const t = step > 0 ? (length - run[i - 1]!) / step : 0;
+  while (i < points.length - 1 && entryAt(run, i) < length) i++;
+  const [ax, ay] = entryAt(points, i - 1);
+  const [bx, by] = entryAt(points, i);
+  const step = entryAt(run, i) - entryAt(run, i - 1);
+  const t = step > 0 ? (length - entryAt(run, i - 1)) / step : 0;
   const along: Point = [(bx - ax) / step, (by - ay) / step];
   return { at: [ax + t * (bx - ax), ay + t * (by - ay)], along, left: [-along[1], along[0]] };
 }
@@ -68,7 +70,7 @@ export function smoothStep(low: number, high: number, x: number): number {
 export function closedOutline(through: readonly Point[], steps = 8): Point[] {
   const count = through.length;
   return through.flatMap((_, i) => {
-    const [p, q, r, s] = [-1, 0, 1, 2].map((k) => through[(i + k + count) % count]!) as [
+    const [p, q, r, s] = [-1, 0, 1, 2].map((k) => entryAt(through, (i + k + count) % count)) as [
       Point,
       Point,
       Point,
@@ -83,10 +85,10 @@ export function closedOutline(through: readonly Point[], steps = 8): Point[] {
 /** Outline (mm) of a band around a line of points (mm); its width goes from `begin` to `end` (mm) linearly with length. */
 export function band(points: readonly Point[], begin: number, end: number): Point[] {
   const whole = line(points);
-  const total = whole.run[whole.run.length - 1]!;
+  const total = lastOf(whole.run);
   const side = (sign: 1 | -1) =>
     points.map((_, i) => {
-      const part = whole.run[i]! / total;
+      const part = entryAt(whole.run, i) / total;
       const { at, left } = spotAt(whole, part);
       const half = (sign * (begin + (end - begin) * part)) / 2;
       return [at[0] + half * left[0], at[1] + half * left[1]] as const;

@@ -3,6 +3,8 @@
  * D is the tube's own width, a disc's diameter, an ellipse's smaller diameter or a polygon's local thickness; the widest of the
  * open shapes that contain the point; less where there is a solid in the lumen.
  */
+
+import { entryAt } from "../checked/present.ts";
 import type { DepthGrid } from "./depth-grid.ts";
 import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
@@ -45,7 +47,7 @@ function ownDiameter(geometry: FlowGeometry, grid: DepthGrid, distance: Float64A
     for (let i = 0; i < nx; i++) {
       const k = j * nx + i;
       // Cells cut by the wall count: their centre may lie just outside every shape.
-      if (distance[k]! > dx) continue;
+      if (entryAt(distance, k) > dx) continue;
       const x = originX + i * dx;
       const y = originY + j * dx;
       let widest = 0;
@@ -74,7 +76,7 @@ function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: nu
   else if ("ellipse" in shape) width = () => 2 * Math.min(...shape.ellipse.radii);
   else {
     const own = localThickness(grid, gap, gridDistance(grid, gap));
-    width = (k) => own[k]!;
+    width = (k) => entryAt(own, k);
   }
   return (x, y, k) => {
     out.distance = gap(x, y);
@@ -103,7 +105,8 @@ function narrowBySolids(
   const before = localThickness(grid, bare, gridDistance(grid, bare));
   const after = localThickness(grid, planeDistance(geometry, reach), distance);
   for (let k = 0; k < diameter.length; k++)
-    if (before[k]! > 0 && after[k]! > 0) diameter[k]! *= Math.min(1, after[k]! / before[k]!);
+    if (entryAt(before, k) > 0 && entryAt(after, k) > 0)
+      diameter[k] = entryAt(diameter, k) * Math.min(1, entryAt(after, k) / entryAt(before, k));
 }
 
 /** Beyond an opening the diameter just inside it continues. */
@@ -117,7 +120,7 @@ function fillOutside(
   for (let j = 0; j < ny; j++)
     for (let i = 0; i < nx; i++) {
       const k = j * nx + i;
-      if (distance[k]! > dx) continue;
+      if (entryAt(distance, k) > dx) continue;
       const x = originX + i * dx;
       const y = originY + j * dx;
       for (const { centre, normal, width } of geometry.openings) {
@@ -136,11 +139,11 @@ function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Arra
   const narrow = sharp.slice();
   const diagonal = DEPTH_GROWTH ** Math.SQRT2;
   const lower = (k: number, from: number, growth: number): boolean => {
-    if (distance[from]! > 0.5 * dx || depth[from] === 0) return false;
-    const bound = depth[from]! * growth;
-    if (bound >= depth[k]! * 0.999999) return false;
+    if (entryAt(distance, from) > 0.5 * dx || depth[from] === 0) return false;
+    const bound = entryAt(depth, from) * growth;
+    if (bound >= entryAt(depth, k) * 0.999999) return false;
     depth[k] = bound;
-    narrow[k] = narrow[from]!;
+    narrow[k] = entryAt(narrow, from);
     return true;
   };
   for (let pass = 0, changed = true; changed && pass < 12; pass++) {
@@ -149,7 +152,7 @@ function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Arra
     const count = nx * ny;
     for (let n = nx + 1; n < count - nx - 1; n++) {
       const k = forward ? n : count - 1 - n;
-      if (distance[k]! > dx) continue;
+      if (entryAt(distance, k) > dx) continue;
       for (const step of [-1, 1, -nx, nx]) if (lower(k, k + step, DEPTH_GROWTH)) changed = true;
       for (const step of [-nx - 1, -nx + 1, nx - 1, nx + 1]) if (lower(k, k + step, diagonal)) changed = true;
     }

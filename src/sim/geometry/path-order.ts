@@ -1,4 +1,6 @@
 /** The path from a hepatic vein to the atrium as fractions from 0 to 1: grade line and picture use the same ones. */
+
+import { lastOf } from "../checked/present.ts";
 import type { Station } from "./geometry.ts";
 
 /** A part of a branch; `from` and `to` in one unit for all parts (mm along the branch). */
@@ -35,7 +37,7 @@ export function pathOrder(lower: readonly Stretch[], lung: readonly Stretch[], c
   const scale = (1 - beyond) / (run(lower) + (course === "parted" ? 0 : run(lung)));
   const stations: Station[] = [{ element: "hepaticVein", from: 0, to: HEPATIC_VEIN }];
   const append = (element: string, length: number) => {
-    const from = stations[stations.length - 1]!.to;
+    const from = lastOf(stations).to;
     stations.push({ element, from, to: from + length });
   };
   for (const { element, from, to } of lower) append(element, (to - from) * scale);

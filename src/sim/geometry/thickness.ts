@@ -1,4 +1,6 @@
 /** How wide a lumen is at each of its cells, from the signed distance alone: polygons, and lumens in which a solid stands. */
+
+import { entryAt } from "../checked/present.ts";
 import type { DepthGrid } from "./depth-grid.ts";
 import type { Distance } from "./distance.ts";
 
@@ -31,24 +33,24 @@ export function localThickness(grid: DepthGrid, gap: Distance, distance: Float64
   for (let j = 1; j < ny - 1; j++)
     for (let i = 1; i < nx - 1; i++) {
       const k = j * nx + i;
-      const radius = -distance[k]!;
+      const radius = -entryAt(distance, k);
       if (radius <= 0) continue;
       const apart = (n: number) => (n < 4 ? dx : Math.SQRT2 * dx);
-      if (around.some((step, n) => -distance[k + step]! >= radius + CORNER * apart(n))) continue;
+      if (around.some((step, n) => -entryAt(distance, k + step) >= radius + CORNER * apart(n))) continue;
       const circle = largestNear(gap, originX + i * dx, originY + j * dx, dx);
       visit(grid, circle, circle.radius + 0.75 * dx, (at, x, y) => {
         if (Math.hypot(x, y) <= circle.radius + 0.75 * dx)
-          widest[at] = Math.max(widest[at]!, 2 * circle.radius);
+          widest[at] = Math.max(entryAt(widest, at), 2 * circle.radius);
       });
       const { growth, along } = growthAt(gap, circle, 1.5 * dx);
       if (growth > PARALLEL) continue;
       const [tx, ty] = along;
       visit(grid, circle, circle.radius + 1.5 * dx, (at, x, y) => {
         if (Math.abs(x * tx + y * ty) <= 0.75 * dx && Math.abs(x * ty - y * tx) <= circle.radius + dx)
-          own[at] = Math.max(own[at]!, 2 * circle.radius);
+          own[at] = Math.max(entryAt(own, at), 2 * circle.radius);
       });
     }
-  const thickness = widest.map((value, k) => (own[k]! > 0 ? own[k]! : value));
+  const thickness = widest.map((value, k) => (entryAt(own, k) > 0 ? entryAt(own, k) : value));
   fillFromNeighbours(grid, distance, thickness);
   return thickness;
 }
@@ -119,10 +121,10 @@ function fillFromNeighbours({ nx, ny, dx }: DepthGrid, distance: Float64Array, v
     if (value > 0) queue.push(k);
   });
   for (let n = 0; n < queue.length; n++) {
-    const k = queue[n]!;
+    const k = entryAt(queue, n);
     for (const next of [k - 1, k + 1, k - nx, k + nx]) {
-      if (next < 0 || next >= nx * ny || values[next]! > 0 || distance[next]! > dx) continue;
-      values[next] = values[k]!;
+      if (next < 0 || next >= nx * ny || entryAt(values, next) > 0 || entryAt(distance, next) > dx) continue;
+      values[next] = entryAt(values, k);
       queue.push(next);
     }
   }

@@ -1,4 +1,6 @@
 /** Wall outlines traced from the signed distance by marching squares: for drawing, and for clots to collide with. */
+
+import { entryAt, present } from "../checked/present.ts";
 import { type Distance, planeDistance, seenFrom, shapeBounds } from "./distance.ts";
 import type { FlowGeometry, Opening, Point } from "./geometry.ts";
 
@@ -25,7 +27,9 @@ export function wallOutlines(geometry: FlowGeometry, dx: number): WallOutline[] 
   return loops(mesh)
     .map((points) => ({
       points,
-      openings: points.map((point, i) => openingOf(geometry, dx, point, points[(i + 1) % points.length]!)),
+      openings: points.map((point, i) =>
+        openingOf(geometry, dx, point, entryAt(points, (i + 1) % points.length)),
+      ),
     }))
     .sort((one, other) => other.points.length - one.points.length);
 }
@@ -117,12 +121,12 @@ function loops(mesh: Mesh): Point[][] {
     for (let i = 0; i < nx - 1; i++) {
       const k = j * nx + i;
       const corners =
-        (value[k]! < 0 ? 1 : 0) |
-        (value[k + 1]! < 0 ? 2 : 0) |
-        (value[k + nx + 1]! < 0 ? 4 : 0) |
-        (value[k + nx]! < 0 ? 8 : 0);
+        (entryAt(value, k) < 0 ? 1 : 0) |
+        (entryAt(value, k + 1) < 0 ? 2 : 0) |
+        (entryAt(value, k + nx + 1) < 0 ? 4 : 0) |
+        (entryAt(value, k + nx) < 0 ? 8 : 0);
       const edges = [2 * k, 2 * (k + 1) + 1, 2 * (k + nx), 2 * k + 1];
-      for (const [from, to] of PIECES[corners]!) next.set(edges[from]!, edges[to]!);
+      for (const [from, to] of entryAt(PIECES, corners)) next.set(entryAt(edges, from), entryAt(edges, to));
     }
   }
   const found: Point[][] = [];
@@ -131,7 +135,7 @@ function loops(mesh: Mesh): Point[][] {
     const points: Point[] = [];
     let edge: number | undefined = start;
     while (edge !== undefined && next.has(edge)) {
-      const onward: number = next.get(edge)!;
+      const onward: number = present(next.get(edge));
       next.delete(edge);
       points.push(crossing(mesh, edge));
       edge = onward;
@@ -144,8 +148,8 @@ function loops(mesh: Mesh): Point[][] {
 function crossing({ nx, left, bottom, dx, value }: Mesh, edge: number): Point {
   const k = edge >> 1;
   const upwards = edge & 1;
-  const from = value[k]!;
-  const to = value[k + (upwards ? nx : 1)]!;
+  const from = entryAt(value, k);
+  const to = entryAt(value, k + (upwards ? nx : 1));
   const t = from / (from - to);
   const i = k % nx;
   const j = (k - i) / nx;

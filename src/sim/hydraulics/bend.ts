@@ -1,3 +1,4 @@
+import { entryAt } from "../checked/present.ts";
 import { type Element, type Fluid, quadraticLoss } from "./element.ts";
 
 /** Loss of a quarter turn against its axis' radius over diameter: mitred at 0.5 (middle of 1.1-1.3), then Miller's and Crane's bands. */
@@ -12,8 +13,8 @@ const QUARTER_TURN: readonly (readonly [number, number])[] = [
 export function quarterTurn(radiusOverDiameter: number): number {
   if (radiusOverDiameter <= 0.5) return 1.2;
   for (let i = 1; i < QUARTER_TURN.length; i++) {
-    const [low, lossLow] = QUARTER_TURN[i - 1]!;
-    const [high, lossHigh] = QUARTER_TURN[i]!;
+    const [low, lossLow] = entryAt(QUARTER_TURN, i - 1);
+    const [high, lossHigh] = entryAt(QUARTER_TURN, i);
     if (radiusOverDiameter <= high) {
       return lossLow * (lossHigh / lossLow) ** ((radiusOverDiameter - low) / (high - low));
     }

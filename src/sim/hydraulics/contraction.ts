@@ -1,3 +1,4 @@
+import { entryAt, lastOf } from "../checked/present.ts";
 import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
 
 /** Part of a sharp edge's loss that is left when it is rounded to radius over (smaller) diameter: 0, 0.1, 0.15 (Crane). */
@@ -14,11 +15,11 @@ export function suddenContraction(areaRatio: number, rounding: number): number {
 
 function roundedPart(rounding: number): number {
   for (let i = 1; i < ROUNDED.length; i++) {
-    const [low, kept] = ROUNDED[i - 1]!;
-    const [high, left] = ROUNDED[i]!;
+    const [low, kept] = entryAt(ROUNDED, i - 1);
+    const [high, left] = entryAt(ROUNDED, i);
     if (rounding <= high) return kept + ((rounding - low) / (high - low)) * (left - kept);
   }
-  return ROUNDED[ROUNDED.length - 1]![1];
+  return lastOf(ROUNDED)[1];
 }
 
 /** Narrowing from `before` to `after` over an edge of radius `edge` (all m). */

@@ -1,4 +1,6 @@
 /** Hydraulic and energy grade line from a hepatic vein to the atrium, in the order of the picture. */
+
+import { entryAt } from "../checked/present.ts";
 import { pathOrder } from "../geometry/path-order.ts";
 import { toMmHg } from "../units.ts";
 import { lumenArea } from "./element.ts";
@@ -24,13 +26,13 @@ export function gradeLine(law: PathwayLaw, flows: PathwayFlows, pressures: Grade
   const stations = pathOrder(law.branches.ivc, law.branches[lung], law.course);
   const points: GradePoint[] = [];
   const put = (pressure: number, totalPressure = pressure) => {
-    const { element, from } = stations[points.length]!;
+    const { element, from } = entryAt(stations, points.length);
     points.push({ at: element, station: from, pressure, totalPressure });
   };
   /** Points along a branch, down from a total pressure; answers what is left at its end. */
   const along = (branch: "ivc" | "left" | "right", begin: number): number => {
     let total = begin;
-    let area = lumenArea(law.branches[branch][0]!.diameter);
+    let area = lumenArea(entryAt(law.branches[branch], 0).diameter);
     for (const element of law.branches[branch]) {
       const velocity = meanOf(flows[branch]) / area;
       put(total - toMmHg(0.5 * law.fluid.density * velocity * velocity), total);

@@ -1,4 +1,6 @@
 /** The loss ledger: where pressure and power are spent, element by element. */
+
+import { entryAt } from "../checked/present.ts";
 import { toMilliwatt, toMmHg, toWood } from "../units.ts";
 import { reynoldsNumber } from "./element.ts";
 import { BRANCHES, type ElementLaw, type LedgerRow, type PathwayFlows, type PathwayLaw } from "./law.ts";
@@ -9,7 +11,7 @@ type Flow = number | ArrayLike<number>;
 function mean(flow: Flow, of: (flow: number) => number): number {
   if (typeof flow === "number") return of(flow);
   let sum = 0;
-  for (let i = 0; i < flow.length; i++) sum += of(flow[i]!);
+  for (let i = 0; i < flow.length; i++) sum += of(entryAt(flow, i));
   return sum / flow.length;
 }
 

@@ -1,5 +1,6 @@
 /** What the loss law leaves open about a pathway, and where each vein's blood goes. */
 import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
+import { entryAt } from "../checked/present.ts";
 import { pathwaySizes } from "../geometry/pathways/sizes.ts";
 import { type CirculationRequest, hasPathway, type PathwayStage } from "../parameters/request.ts";
 import type { PathwayLoss } from "./ledger.ts";
@@ -123,6 +124,6 @@ function outside(stage: PathwayStage, at: readonly number[]): Feature[] {
   return FEATURES.filter((name, k) => {
     const [low, high] = LAW.ranges[stage][name];
     const margin = MARGIN * (high - low);
-    return at[k]! < low - margin - 1e-9 || at[k]! > high + margin + 1e-9;
+    return entryAt(at, k) < low - margin - 1e-9 || entryAt(at, k) > high + margin + 1e-9;
   });
 }

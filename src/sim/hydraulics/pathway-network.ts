@@ -1,5 +1,6 @@
 /** From a request to the pathway's laws: each named section gets its relation, and together they meet the law fitted to the 3D set. */
 import { BLOOD_DENSITY, bloodViscosity } from "../body/blood.ts";
+import { present } from "../checked/present.ts";
 import {
   courseOf,
   followedLung,
@@ -112,7 +113,7 @@ function relation(section: Section, branch: BranchName, place: Placement): Eleme
     case "areaChange":
       return after >= before ? expansion(before, after, fluid) : contraction(before, after, length, fluid);
     case "stenosis": {
-      const whole = stenosis(before, fromMillimetre(section.narrowest!), length, fluid);
+      const whole = stenosis(before, fromMillimetre(present(section.narrowest)), length, fluid);
       if (branch === "ivc" || branch === "svc") return whole;
       const left = fromMillimetre(sizes[`${branch}Length`] - section.to);
       return stenosisBefore(whole, left, before, constants.jetLength);

@@ -1,3 +1,5 @@
+import { present } from "../checked/present.ts";
+
 /**
  * Ids of earlier versions in requests, lessons and links -> current ones. Applied wherever input comes in, never written; the earlier
  * words appear nowhere else.
@@ -32,7 +34,7 @@ export const ALIASES = {
 /** The current id; any other text unchanged. */
 export function currentId(kind: keyof typeof ALIASES, id: string): string {
   const known: Readonly<Record<string, string>> = ALIASES[kind];
-  return Object.hasOwn(known, id) ? known[id]! : id;
+  return Object.hasOwn(known, id) ? present(known[id]) : id;
 }
 
 /** `second.extras.lungArteryPressure`, `set.strainPressure` -> the same path in current ids, with or without the state's name before it. */

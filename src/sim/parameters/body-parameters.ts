@@ -1,5 +1,6 @@
 /** The settable rows of vessels, heart, breathing, activity, oxygen and fluid. Long because it is one table. */
 import { referenceSet } from "../body/growth.ts";
+import { entryAt } from "../checked/present.ts";
 import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
 
@@ -36,7 +37,7 @@ const word = (
   words: readonly string[],
   meaning: string,
   source: string,
-): WordParameter => ({ kind: "word", group, name, words, default: words[0]!, meaning, source });
+): WordParameter => ({ kind: "word", group, name, words, default: entryAt(words, 0), meaning, source });
 
 const round = (value: number, step: number): number => Math.round(value / step) * step;
 

@@ -2,6 +2,7 @@
 
 import { t } from "../../i18n/index.ts";
 import type { GoalQuestion } from "../../lesson/lesson.ts";
+import { present } from "../../sim/checked/present.ts";
 import { findParameter } from "../../sim/parameters/parameters.ts";
 import { settingOf } from "../../state/edit.ts";
 import type { Editing } from "../editing.ts";
@@ -17,7 +18,7 @@ export interface AnswerGoalProps {
 }
 
 export function AnswerGoal({ question, voice, editing, onAnswer }: AnswerGoalProps) {
-  const parameter = findParameter(question.control)!;
+  const parameter = present(findParameter(question.control));
   return (
     <div class="goal">
       <p>

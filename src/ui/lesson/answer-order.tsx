@@ -4,6 +4,7 @@ import { t } from "../../i18n/index.ts";
 import type { OrderQuestion } from "../../lesson/lesson.ts";
 import { fingerprint } from "../../lesson/lesson-version.ts";
 import { wordsOf } from "../../lesson/prose.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { announce } from "../announce.tsx";
 import { InlineView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
@@ -21,13 +22,14 @@ const mixed = (ids: readonly string[]): readonly string[] =>
 
 export function AnswerOrder({ question, voice, given, onAnswer }: AnswerOrderProps) {
   const [order, setOrder] = useState(given ?? mixed(question.items.map(({ id }) => id)));
-  const nameOf = (id: string) => wordsOf(question.items.find((item) => item.id === id)!.say, voice.number);
+  const nameOf = (id: string) =>
+    wordsOf(present(question.items.find((item) => item.id === id)).say, voice.number);
   const move = (from: number, to: number) => {
     if (to < 0 || to >= order.length) return;
     const next = [...order];
     next.splice(to, 0, ...next.splice(from, 1));
     setOrder(next);
-    announce(t("lesson.moved", { item: nameOf(order[from]!), place: to + 1, count: order.length }));
+    announce(t("lesson.moved", { item: nameOf(entryAt(order, from)), place: to + 1, count: order.length }));
   };
   return (
     <div class="order">
@@ -38,7 +40,7 @@ export function AnswerOrder({ question, voice, given, onAnswer }: AnswerOrderPro
         {order.map((id, index) => (
           <li key={id}>
             <span>
-              <InlineView words={question.items.find((item) => item.id === id)!.say} voice={voice} />
+              <InlineView words={present(question.items.find((item) => item.id === id)).say} voice={voice} />
             </span>
             <MoveButton item={nameOf(id)} way="up" off={index === 0} onMove={() => move(index, index - 1)} />
             <MoveButton

@@ -3,6 +3,7 @@
 import { formatQuantity, t } from "../../i18n/index.ts";
 import type { Question } from "../../lesson/lesson.ts";
 import type { Given, Judgement } from "../../lesson/questions.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Editing } from "../editing.ts";
 import { AnswerChoice } from "./answer-choice.tsx";
 import { AnswerEstimate } from "./answer-estimate.tsx";
@@ -99,7 +100,7 @@ function truthOf(question: Question, { right, truth }: Judgement, voice: Voice) 
       {truth.map((id, index) => (
         <span key={id}>
           {index > 0 ? ", " : ""}
-          <InlineView words={question.items.find((item) => item.id === id)!.say} voice={voice} />
+          <InlineView words={present(question.items.find((item) => item.id === id)).say} voice={voice} />
         </span>
       ))}
     </>

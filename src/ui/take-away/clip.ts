@@ -1,3 +1,5 @@
+import { entryAt } from "../../sim/checked/present.ts";
+
 /** A clip of the moving stage, frame by frame onto a sheet that carries its cautions. */
 
 /** Containers and codecs in the order of preference. */
@@ -49,7 +51,7 @@ export function recordClip(options: ClipOptions): Promise<Blob | null> {
     };
     recorder.onstop = () => {
       stopPainting();
-      resolve(cancel.aborted ? null : new Blob(parts, { type: type.split(";")[0]! }));
+      resolve(cancel.aborted ? null : new Blob(parts, { type: entryAt(type.split(";"), 0) }));
     };
     cancel.addEventListener("abort", () => recorder.state === "recording" && recorder.stop(), { once: true });
     recorder.start(500);

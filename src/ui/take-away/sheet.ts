@@ -2,6 +2,7 @@
 
 import { formatQuantity, t } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
+import { present } from "../../sim/checked/present.ts";
 import { VERSION } from "../app-version.ts";
 import { cautionSentences } from "../cautions.tsx";
 import type { Figure } from "../figures.ts";
@@ -85,7 +86,10 @@ export function sheetRows(sheet: Sheet, width: number, height: number): Row[] {
   const figures = sheet.figures
     .filter(({ value }) => value !== null)
     .map(({ name, value, unit, digits, band }) =>
-      t("sheet.figure", { name: t(`figure.${name}`), value: formatQuantity(value!, unit, digits, band) }),
+      t("sheet.figure", {
+        name: t(`figure.${name}`),
+        value: formatQuantity(present(value), unit, digits, band),
+      }),
     );
   const cautions = cautionSentences();
   const half = Math.ceil(cautions.length / 2);

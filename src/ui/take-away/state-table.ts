@@ -1,6 +1,7 @@
 /** The state and its ledger as a table for a spreadsheet: settings, results and losses with units, cautions, version, date. */
 
 import { type Band, language, shareOf, t } from "../../i18n/index.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { PARAMETERS } from "../../sim/parameters/parameters.ts";
 import { actsIn, settingOf } from "../../state/edit.ts";
@@ -67,7 +68,7 @@ export function writeTable({ circulation, link, date }: TableSource): string {
   const { shares } = circulation;
   const parts = (shares ? (["ivc", "svc"] as const) : []).flatMap((vein) =>
     (["left", "right"] as const).map((lung) => {
-      const { value, band } = shareOf(shares![vein], lung);
+      const { value, band } = shareOf(present(shares)[vein], lung);
       const name = `${t(`opening.${vein}`)} → ${t(`opening.${lung}`)}`;
       return row("shares", name, value, "%", { band });
     }),

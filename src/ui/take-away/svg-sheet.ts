@@ -1,5 +1,6 @@
 /** The sheet of a still as an SVG file: it scales to a poster, and its words can be read out and searched. */
 import { inMarkup } from "../../i18n/markup.ts";
+import { present } from "../../sim/checked/present.ts";
 import { VERSION } from "../app-version.ts";
 import { fontOf, pictureArea, type Sheet, sheetRows } from "./sheet.ts";
 
@@ -15,7 +16,7 @@ export function svgSheet(
   { width, height, description, link }: { width: number; height: number; description: string; link: string },
 ): string {
   const area = pictureArea(width, height);
-  const ruler = document.createElement("canvas").getContext("2d")!;
+  const ruler = present(document.createElement("canvas").getContext("2d"));
   const rows = sheetRows(sheet, width, height).map((row) => {
     ruler.font = fontOf(row, sheet);
     const length = Math.min(row.room, ruler.measureText(row.text).width).toFixed(1);

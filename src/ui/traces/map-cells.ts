@@ -1,11 +1,12 @@
 /** Where a map's cells lie on its colours, and the ink that can be read on them. */
 import type { Rgb } from "../../scenes/theme/colour.ts";
+import { present } from "../../sim/checked/present.ts";
 
 const luminance = (colour: Rgb): number => {
   const [r, g, b] = colour.map((value) =>
     value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4,
   );
-  return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+  return 0.2126 * present(r) + 0.7152 * present(g) + 0.0722 * present(b);
 };
 
 /** Ink that keeps the greater contrast on a colour (WCAG 2.2, relative luminance). */

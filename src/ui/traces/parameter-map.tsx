@@ -4,6 +4,7 @@ import { formatNumber, t, unitSymbol } from "../../i18n/index.ts";
 import { type MapName, mapColour } from "../../scenes/theme/maps.ts";
 import { inkOn, placesOf } from "./map-cells.ts";
 import "./traces.css";
+import { entryAt, present } from "../../sim/checked/present.ts";
 
 export interface ParameterMapProps {
   /** in words, unit of the cells included */
@@ -68,7 +69,7 @@ export function ParameterMap({ title, across, down, cells, digits, map, here, ty
                       color: inkOn(colour),
                     }}
                   >
-                    {formatNumber(cells[i]![k]!, digits)}
+                    {formatNumber(present(entryAt(cells, i)[k]), digits)}
                   </td>
                 );
               })}

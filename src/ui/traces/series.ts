@@ -2,6 +2,7 @@
 import type { Sweep } from "../../chain/running-sweep.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
 import { lookOf } from "../../scenes/theme/curve-look.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
 
 export const TRACE_KINDS = ["pressures", "flows", "breathing"] as const;
@@ -113,7 +114,7 @@ export function summaryOf(values: ArrayLike<number>, closed: boolean): Summary |
   let [sum, count] = [0, 0];
   let [least, greatest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = 0; i < values.length; i++) {
-    const value = values[i]!;
+    const value = entryAt(values, i);
     if (!Number.isFinite(value)) continue;
     least = Math.min(least, value);
     greatest = Math.max(greatest, value);

@@ -4,6 +4,7 @@ import { type Band, LOSS_DIGITS } from "../../../i18n/index.ts";
 import { namesIn } from "../../../lesson/expression.ts";
 import type { Step } from "../../../lesson/lesson.ts";
 import { inlinesOf } from "../../../lesson/prose.ts";
+import { present } from "../../../sim/checked/present.ts";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import { findOutput, readOutput } from "../../../sim/parameters/outputs.ts";
 import { hasPathway } from "../../../sim/parameters/request.ts";
@@ -110,7 +111,7 @@ export function figuresThatMatter(
   return [...new Set(wanted.filter(means))]
     .slice(0, beside.length > 0 ? MAX.beside : MAX.alone)
     .map((path) => {
-      const { unit } = findOutput(path)!;
+      const { unit } = present(findOutput(path));
       // The answer of the step before stands until the new one has come.
       const known = stages.map((stage, pane) => {
         const circulation = circulations[pane];
@@ -118,11 +119,11 @@ export function figuresThatMatter(
       });
       const loss = LOSSES[path];
       return {
-        name: NAMES[path]!,
+        name: present(NAMES[path]),
         values: known.map((circulation) => (circulation && readOutput(circulation, path)) ?? null),
         bands: known.map((circulation) => (loss && circulation?.pathway.band?.[loss]) || undefined),
         unit,
-        digits: loss ? LOSS_DIGITS[loss] : DIGITS[unit]!,
+        digits: loss ? LOSS_DIGITS[loss] : present(DIGITS[unit]),
         ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
           ? { note: SHORT_OF_OXYGEN }
           : {}),

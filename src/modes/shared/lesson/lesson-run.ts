@@ -16,6 +16,7 @@ import type { LessonProgress } from "../../../lesson/progress.ts";
 import type { Given } from "../../../lesson/questions.ts";
 import { namesRead, numbersIn, situationOf, statesRead } from "../../../lesson/situation.ts";
 import { statesAround, stepState } from "../../../lesson/states.ts";
+import { entryAt } from "../../../sim/checked/present.ts";
 import type { SceneState } from "../../../state/scene-state.ts";
 import type { Session } from "../session.ts";
 import { knownAnswers } from "./known-answers.ts";
@@ -73,7 +74,7 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     untracked(() => showStep(index));
   });
 
-  const names = computed(() => namesRead(lesson.steps[shown.value]!));
+  const names = computed(() => namesRead(entryAt(lesson.steps, shown.value)));
   const states = computed(() => statesAround(lesson, shown.value, session.scene.value));
   const stopAsking = effect(() => {
     for (const [name, { request }] of Object.entries(statesRead(names.value, states.value))) {

@@ -6,6 +6,7 @@ import type { Player } from "../../../lesson/player.ts";
 import { type Given, judge, nearerGoal } from "../../../lesson/questions.ts";
 import { namesRead, requestsOf, situationOf, statesOfQuestion } from "../../../lesson/situation.ts";
 import { statesAround } from "../../../lesson/states.ts";
+import { entryAt } from "../../../sim/checked/present.ts";
 import type { SceneState } from "../../../state/scene-state.ts";
 import type { KnownAnswers } from "./known-answers.ts";
 
@@ -47,7 +48,7 @@ export function askQuestions(
   const release = effect(() => {
     const view = question.value;
     if (!view || !asked.value) return;
-    for (const request of requestsOf(namesRead(view.lesson.steps[view.step]!), asked.value))
+    for (const request of requestsOf(namesRead(entryAt(view.lesson.steps, view.step)), asked.value))
       known.want(request);
   });
   const ownSituation = computed(() => asked.value && situationOf(asked.value, known.answered));
@@ -62,7 +63,7 @@ export async function judgeByModel(
   scene?: SceneState,
 ): Promise<ReturnType<typeof judge>> {
   const around = statesOfQuestion(view.lesson, view.step, scene);
-  const needed = namesRead(view.lesson.steps[view.step]!);
+  const needed = namesRead(entryAt(view.lesson.steps, view.step));
   const nearerScene = view.question.kind === "goal" && scene ? nearerGoal(view.question, scene) : null;
   const nearerStates = nearerScene && statesAround(view.lesson, view.step, nearerScene);
   await known.fetch([

@@ -1,4 +1,6 @@
 /** A branch of the plane: its sections laid along a centre line, and the tube that comes of it. */
+
+import { entryAt, lastOf, present } from "../../checked/present.ts";
 import { type Line, line, type Spot, smoothStep, spotAt } from "../centreline.ts";
 import type { Opening, Point, Shape } from "../geometry.ts";
 import type { Section } from "./sections.ts";
@@ -13,7 +15,7 @@ export interface Branch {
 
 /** The sections count from the line's first point; a curved line may be a little longer than they are. */
 export function branch(sections: readonly Section[], points: readonly Point[]): Branch {
-  return { sections, line: line(points), length: sections[sections.length - 1]!.to };
+  return { sections, line: line(points), length: lastOf(sections).to };
 }
 
 /** The place (mm) on the branch at `distance` (mm) along its sections, clamped to its ends. */
@@ -21,7 +23,7 @@ export const spotOn = ({ line, length }: Branch, distance: number): Spot => spot
 
 /** Lumen width (mm) `distance` mm along; narrowings are cosine-shaped as in Young & Tsai's models (1973). */
 export function widthOn({ sections }: Branch, distance: number): number {
-  const section = sections.find(({ to }) => distance <= to) ?? sections[sections.length - 1]!;
+  const section = sections.find(({ to }) => distance <= to) ?? lastOf(sections);
   const { kind, from, to, before, after, narrowest } = section;
   const part = (distance - from) / (to - from);
   if (kind === "areaChange") return before + (after - before) * smoothStep(0, 1, part);
@@ -46,7 +48,7 @@ export function tubeOf(
     return [...spotOn(branch, distance).at, widthOn(branch, distance) * widen(distance)] as Stop;
   });
   const kept = straightened(stops, 0, count - 1);
-  kept.push(stops[count - 1]!);
+  kept.push(entryAt(stops, count - 1));
   return { tube: { points: kept.map(([x, y]) => [x, y]), width: kept.map(([, , width]) => width) } };
 }
 
@@ -58,13 +60,15 @@ const STRAIGHT = 0.04;
 
 /** Stops needed from `first` up to, without, `last` (Douglas & Peucker 1973, width as a third coordinate). */
 function straightened(stops: readonly Stop[], first: number, last: number): Stop[] {
-  const begin = stops[first]!;
-  const end = stops[last]!;
+  const begin = entryAt(stops, first);
+  const end = entryAt(stops, last);
   let worst = STRAIGHT;
   let at = -1;
   for (let i = first + 1; i < last; i++) {
     const t = (i - first) / (last - first);
-    const miss = Math.hypot(...begin.map((value, k) => value + t * (end[k]! - value) - stops[i]![k]!));
+    const miss = Math.hypot(
+      ...begin.map((value, k) => value + t * (entryAt(end, k) - value) - present(entryAt(stops, i)[k])),
+    );
     if (miss > worst) {
       worst = miss;
       at = i;

@@ -1,4 +1,6 @@
 /** A pathway as four branches of named sections: the order and lengths that ledger, grade line and picture share. */
+
+import { present } from "../../checked/present.ts";
 import type { Stage } from "../../parameters/request.ts";
 import type { Course } from "../path-order.ts";
 import type { PathwaySizes } from "./sizes.ts";
@@ -269,7 +271,7 @@ export const followedLung = ({ leftStenosis, rightStenosis }: PathwaySizes): "le
 export function narrowingMiddle(sections: readonly Section[], element: string): number {
   const narrowed = sections.find(({ kind }) => kind === "stenosis");
   if (narrowed) return (narrowed.from + narrowed.to) / 2;
-  const stretch = sections.find((section) => section.element === element)!;
+  const stretch = present(sections.find((section) => section.element === element));
   const place = stretch.kind === "artery" ? STENOSIS_PLACE : TRUNK_PLACE;
   return stretch.from + place * (stretch.to - stretch.from);
 }

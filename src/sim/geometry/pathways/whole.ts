@@ -1,4 +1,6 @@
 /** Puts branches, joint or chamber, hole and surroundings together into one pathway. */
+
+import { entryAt, lastOf, present } from "../../checked/present.ts";
 import { shapeBounds } from "../distance.ts";
 import type { Handle, Opening, PathwayGeometry, Place, Point, Shape, Station } from "../geometry.ts";
 import { pathOrder } from "../path-order.ts";
@@ -40,7 +42,7 @@ export function whole({
   lowerBeyond,
 }: Parts): PathwayGeometry {
   const { ivc, svc, left, right } = branches;
-  const lower = lowerBeyond ?? ivc!;
+  const lower = lowerBeyond ?? present(ivc);
   const cuts = [
     ...(ivc ? [openingOf(ivc, "ivc")] : []),
     openingOf(svc, "svc"),
@@ -67,7 +69,7 @@ function stenosisHandle(branch: Branch, side: "left" | "right"): Handle {
   // The upper wall: left of the way on the patient's left, right of it on the other side.
   const up: Point = side === "left" ? left : [-left[0], -left[1]];
   const half = widthOn(branch, middle) / 2;
-  const whole = branch.sections[branch.sections.length - 1]!.after;
+  const whole = lastOf(branch.sections).after;
   return {
     edits: `${side}BranchStenosis`,
     at: [at[0] + half * up[0], at[1] + half * up[1]],
@@ -86,7 +88,7 @@ function veinPlaces({ svc, left, right }: Branches, lower: Branch): Place[] {
     beside("svc", svc, svc.length * 0.15, -14),
     beside("leftPulmonaryArtery", left, left.length * 0.8, 9),
     beside("rightPulmonaryArtery", right, right.length * 0.8, -9),
-    beside("ivc", lower, lower.sections[0]!.to * 0.5, 14),
+    beside("ivc", lower, entryAt(lower.sections, 0).to * 0.5, 14),
     beside("hepaticVein", lower, 0, 26),
   ];
 }
@@ -117,7 +119,7 @@ function bounds(
   const high = (k: 2 | 3) => Math.max(...boxes.map((box) => box[k]));
   const edge = [low(0), low(1), high(2), high(3)] as [number, number, number, number];
   for (const { centre, normal, width } of cuts) {
-    const reach = (k: 0 | 1) => (width / 2) * Math.abs(normal[1 - k]!);
+    const reach = (k: 0 | 1) => (width / 2) * Math.abs(entryAt(normal, 1 - k));
     if (centre[0] + reach(0) > edge[2] - width / 2 && normal[0] > 0) edge[2] = centre[0] + reach(0);
     if (centre[0] - reach(0) < edge[0] + width / 2 && normal[0] < 0) edge[0] = centre[0] - reach(0);
     if (centre[1] + reach(1) > edge[3] - width / 2 && normal[1] > 0.7) edge[3] = centre[1] + reach(1);

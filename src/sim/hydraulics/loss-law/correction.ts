@@ -1,4 +1,6 @@
 /** Scales a pathway's relations so that its mean drops are those of the law fitted to the 3D set. */
+
+import { present } from "../../checked/present.ts";
 import type { PathwaySizes } from "../../geometry/pathways/sizes.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "../law.ts";
 import { type FlowSplit, featuresOf, runsThrough, streamsOf } from "./features.ts";
@@ -63,7 +65,7 @@ export function leastChange(base: BranchDrops, lower: number, lowerDrop: number,
   const [ivc, svc] = veins.map(({ drop, missing }) =>
     Math.max(MIN_PART, 1 + (missing - change * base.lungs) / drop),
   );
-  return { ivc: ivc!, svc: svc!, lungs: 1 + change };
+  return { ivc: present(ivc), svc: present(svc), lungs: 1 + change };
 }
 
 /** The law fitted to the 3D set; the relations alone where blood does not run from both veins into both lungs. */

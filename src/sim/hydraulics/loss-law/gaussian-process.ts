@@ -1,3 +1,5 @@
+import { entryAt } from "../../checked/present.ts";
+
 /**
  * Interpolation between computed cases by a Gaussian process (Rasmussen & Williams 2006): a squared exponential in all features together,
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
@@ -20,7 +22,7 @@ function covariance(
   let square = 0;
   let own = 0;
   for (let i = 0; i < lengths.length; i++) {
-    const away = (one[i]! - other[i]!) / lengths[i]!;
+    const away = (entryAt(one, i) - entryAt(other, i)) / entryAt(lengths, i);
     const half = 0.5 * away * away;
     square += half;
     own += Math.exp(-half);
@@ -32,12 +34,12 @@ function covariance(
 export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
   const lower = matrix.map((row) => row.slice());
   for (let i = 0; i < lower.length; i++) {
-    const row = lower[i]!;
+    const row = entryAt(lower, i);
     for (let j = 0; j <= i; j++) {
-      const above = lower[j]!;
-      let sum = row[j]!;
-      for (let k = 0; k < j; k++) sum -= row[k]! * above[k]!;
-      if (j < i) row[j] = sum / above[j]!;
+      const above = entryAt(lower, j);
+      let sum = entryAt(row, j);
+      for (let k = 0; k < j; k++) sum -= entryAt(row, k) * entryAt(above, k);
+      if (j < i) row[j] = sum / entryAt(above, j);
       else if (sum > 0) row[j] = Math.sqrt(sum);
       else return undefined;
     }
@@ -49,9 +51,9 @@ export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | unde
 export function forward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
   const x = Float64Array.from(right);
   for (let i = 0; i < x.length; i++) {
-    let sum = x[i]!;
-    for (let k = 0; k < i; k++) sum -= lower[i]![k]! * x[k]!;
-    x[i] = sum / lower[i]![i]!;
+    let sum = entryAt(x, i);
+    for (let k = 0; k < i; k++) sum -= entryAt(entryAt(lower, i), k) * entryAt(x, k);
+    x[i] = sum / entryAt(entryAt(lower, i), i);
   }
   return x;
 }
@@ -60,9 +62,9 @@ export function forward(lower: readonly Float64Array[], right: ArrayLike<number>
 export function backward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
   const x = Float64Array.from(right);
   for (let i = x.length - 1; i >= 0; i--) {
-    let sum = x[i]!;
-    for (let k = i + 1; k < x.length; k++) sum -= lower[k]![i]! * x[k]!;
-    x[i] = sum / lower[i]![i]!;
+    let sum = entryAt(x, i);
+    for (let k = i + 1; k < x.length; k++) sum -= entryAt(entryAt(lower, k), i) * entryAt(x, k);
+    x[i] = sum / entryAt(entryAt(lower, i), i);
   }
   return x;
 }
@@ -90,7 +92,8 @@ export const covariances = ({ points, errors }: Samples, spread: Spread): Float6
   points.map((one, i) =>
     Float64Array.from(
       points,
-      (other, j) => covariance(one, other, spread) + (i === j ? spread.noise ** 2 + errors[i]! ** 2 : 0),
+      (other, j) =>
+        covariance(one, other, spread) + (i === j ? spread.noise ** 2 + entryAt(errors, i) ** 2 : 0),
     ),
   );
 
@@ -101,7 +104,8 @@ export function processOf(samples: Samples, spread: Spread): Process {
   const own = spread.together ** 2 + spread.alone ** 2;
   const towards = (at: ArrayLike<number>) =>
     Float64Array.from(samples.points, (point) => covariance(at, point, spread));
-  const along = (covered: Float64Array) => covered.reduce((sum, each, i) => sum + each * weights[i]!, 0);
+  const along = (covered: Float64Array) =>
+    covered.reduce((sum, each, i) => sum + each * entryAt(weights, i), 0);
   return {
     mean: (at) => along(towards(at)),
     estimate(at) {
