@@ -99,7 +99,7 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
   const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
   const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
   if (plates.length === 0) return;
-  const labels = placed(plates, occupied, projection, box, taken, near);
+  const labels = placed(plates, occupied, projection, { box, taken, crowded: near });
   drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
 }
 

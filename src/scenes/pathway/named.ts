@@ -48,14 +48,19 @@ const CHIEF = ["svc", "ivc", "leftPulmonaryArtery", "rightPulmonaryArtery", "atr
 /** Heights of a plate that hairlines are long at most where room is short: longer ones run across the heart and each other. */
 const SHORT = 1.5;
 
+/** Where labels may lie (CSS px), what is taken of it, and whether it is short. */
+interface Room {
+  readonly box: Box;
+  readonly taken: readonly Box[];
+  readonly crowded: boolean;
+}
+
 /** The labels that have room, where no plate covers blood or a part that is not its own; a spot that a close camera has left behind needs none. */
 export function placed(
   labels: readonly Label[],
   parts: Occupied,
   projection: Projection,
-  box: Box,
-  taken: readonly Box[],
-  crowded: boolean,
+  { box, taken, crowded }: Room,
 ): Label[] {
   const seen = ({ at: [x, y] }: Label) =>
     x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;

@@ -124,13 +124,15 @@ export const RIGHT_OPENING = 1;
 export const VEIN_OPENING = 2;
 type Openings = Vector<0 | 1 | 2>;
 
-/** What one evaluation leaves behind for whoever records: Pa, m3/s. */
+/** What one evaluation leaves behind: Pa, m3/s, and the rates of change of each state. */
 export interface Scratch {
   /** against atmosphere */
   readonly pressures: ByCompartment;
   readonly flows: Flows;
   readonly collapse: Collapse;
   readonly openings: Openings;
+  /** d(state)/dt: m3/s, then m3/s2 */
+  readonly rates: State;
 }
 
 export const scratch = (): Scratch => ({
@@ -138,4 +140,5 @@ export const scratch = (): Scratch => ({
   flows: vector(FLOWS.length),
   collapse: vector(4),
   openings: vector(3),
+  rates: vector(STATES),
 });

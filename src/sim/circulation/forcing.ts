@@ -36,6 +36,12 @@ export interface Forcing {
   readonly beatAt: (rateFactor: number) => void;
 }
 
+/** The closed loop as the equations read it: how it is connected, and what acts on it at each moment of a cycle. */
+export interface ClosedLoop {
+  readonly network: Network;
+  readonly forcing: Forcing;
+}
+
 /** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */
 const GREATEST_STEP = 1.25e-3;
 const GREATEST_PRODUCT = 1.6;

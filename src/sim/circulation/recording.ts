@@ -56,7 +56,7 @@ const {
 const FLOWS = at.FLOWS.length;
 
 export function record(periodic: Periodic): Recording {
-  const { forcing, stepper, point, heartPeriod, network } = periodic;
+  const { forcing, stepper, point, heartPeriod } = periodic;
   const steps = forcing.steps * forcing.beats;
   const every = forcing.steps / SAMPLES_PER_BEAT;
   const samples = SAMPLES_PER_BEAT * forcing.beats;
@@ -71,8 +71,8 @@ export function record(periodic: Periodic): Recording {
     states: columns(STATES),
   };
   const state = point.slice() as at.Point;
-  const { scratch, rates } = stepper;
-  const powers = watchPowers(network, forcing);
+  const { scratch } = stepper;
+  const powers = watchPowers(periodic);
   const aorta = extremes();
   const rightVentricle = extremes();
   const pulmonaryArtery = extremes();
@@ -94,7 +94,7 @@ export function record(periodic: Periodic): Recording {
     const leak = scratch.flows[FENESTRATION];
     if (leak > 0) forward += leak;
     else backward -= leak;
-    powers.add(step, state, rates, scratch);
+    powers.add(step, state, scratch);
     aorta.see(scratch.pressures[AORTA]);
     rightVentricle.see(scratch.pressures[RIGHT_VENTRICLE]);
     pulmonaryArtery.see(scratch.pressures[JUNCTION]);

@@ -36,31 +36,22 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const inValsalva = wordSetting(request, "breathing") === "valsalva";
   if (rest === request || (request.volumeRule === "fixed-volume" && !inValsalva)) {
     const { found, law, kept } = search(request, undefined, starts.acting, fineness, usedTo(request));
-    return answerOf(request, law, found, record(found), pack(kept));
+    return answerOf(request, law, found, pack(kept));
   }
   const resting = search(rest, undefined, starts.resting, fineness, usedTo(rest));
-  if (resting.found.reason)
-    return answerOf(request, resting.law, resting.found, record(resting.found), pack(resting.kept));
+  if (resting.found.reason) return answerOf(request, resting.law, resting.found, pack(resting.kept));
   if (inValsalva) {
     const network = networkOf(request, resting.law);
-    const adapted = restingAtrium(rest, resting.found);
-    const inValsalva = passThrough(
-      request,
-      network,
-      resting.found.point,
-      VALSALVA_SECONDS,
-      fineness,
-      adapted,
-    );
-    const kept = pack(resting.kept);
-    return answerOf(request, resting.law, inValsalva, record(inValsalva), kept, record(resting.found));
+    const run = { request, network, fineness, adapted: restingAtrium(rest, resting.found) };
+    const passed = passThrough(run, resting.found.point, VALSALVA_SECONDS);
+    return answerOf(request, resting.law, passed, pack(resting.kept), resting.found);
   }
   const volume = totalVolume(resting.found.point);
   const adapted = restingAtrium(rest, resting.found);
   const acting = search(request, volume, starts.acting ?? resting.kept, fineness, adapted);
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
-  return answerOf(request, acting.law, counted, record(acting.found), state);
+  return answerOf(request, acting.law, counted, state);
 }
 
 interface Found {
@@ -83,7 +74,8 @@ function search(
     let law = pathwayLaw(request, flows);
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
-    const found = findPeriodic(request, network, control, start, finer, adapted, (means) => {
+    const run = { request, network, fineness: finer, adapted };
+    const found = findPeriodic(run, control, start, (means) => {
       flows = means;
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);

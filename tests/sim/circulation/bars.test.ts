@@ -21,12 +21,8 @@ describe("volume", () => {
     const asked = request(stage, CHILD, {}, "fixed-volume");
     const network = networkOf(asked, pathwayLaw(asked));
     const { point, stepper, heartPeriod, forcing } = findPeriodic(
-      asked,
-      network,
+      { request: asked, network, fineness: 1, adapted: undefined },
       volumeControl(asked, network),
-      undefined,
-      1,
-      undefined,
     );
     const before = totalVolume(point);
     const state = point.slice() as Point;
