@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { filesBelow, TOP } from "./sources.ts";
 
 /** Folders still to be done: the list may only shrink. */
-const NOT_YET = ["body", "circulation", "exchange", "hydraulics", "oxygen"].map((name) => `src/sim/${name}/`);
+const NOT_YET = ["circulation"].map((name) => `src/sim/${name}/`);
 
 const SI =
   "k?g|u?m[23]?|mm[23]?|cm[23]?|ms|s[23]?|k?Pa|mmHg|N|m?W|u?J|Hz|rad|[md]?L|mol|min|h|days?|years?|%";

@@ -6,6 +6,7 @@ import type { Feature } from "./features.ts";
 import { type Process, processOf, type Samples, type Spread } from "./gaussian-process.ts";
 import stored from "./loss-law.json" with { type: "json" };
 
+/** One fitted quantity: its process and the values that it passes near; all dimensionless. */
 export interface Fitted {
   readonly spread: Spread;
   /** deviations that hold 90 % of cases that were left out of a fit */
@@ -14,6 +15,7 @@ export interface Fitted {
   readonly errors: readonly number[];
 }
 
+/** The stored law; all its numbers are dimensionless. */
 export interface LawSet {
   readonly constants: LossConstants;
   readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
