@@ -28,6 +28,7 @@ const ABDOMINAL_SHARE_PASSIVE = 0.5;
 /** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbooks). */
 const PLEURAL_TRANSMISSION = 0.5;
 
+/** Outside pressures through one breath. */
 export interface BreathPattern {
   /** 1/min; 0 = nothing moves */
   readonly rate: number;
@@ -37,6 +38,7 @@ export interface BreathPattern {
   readonly alveolar: (filling: number) => number;
 }
 
+/** The pattern (mmHg above the mean of a quiet breath) of the request's way of breathing. */
 export function breathPattern(request: CirculationRequest): BreathPattern {
   const setting = (name: string) => numberSetting(request, name);
   const abdominal = setting("abdominalPressure");
@@ -90,7 +92,7 @@ export const VALSALVA_SECONDS = 10;
 /** mmHg above atmosphere, of a chest pressure given above its quiet mean. */
 export const pleuralPressure = (intrathoracic: number): number => intrathoracic + MEAN_PLEURAL;
 
-/** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines, then rest. */
+/** How far the chest is filled, 0 to 1, at `phase` (0 to 1) of a breath: in and out by half cosines, then rest. */
 export function filling(phase: number): number {
   if (phase < INSPIRATORY_SHARE) return 0.5 - 0.5 * Math.cos((Math.PI * phase) / INSPIRATORY_SHARE);
   const lettingGo = (phase - INSPIRATORY_SHARE) / LETTING_GO_SHARE;

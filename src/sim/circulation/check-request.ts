@@ -82,6 +82,7 @@ function checkSettings(input: unknown, path: string, faults: Fault[]): Record<st
   return { ...(input as Record<string, ParameterValue>) };
 }
 
+/** An object that is no array. */
 export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
@@ -103,6 +104,7 @@ export function refuseUnknownKeys(
   }
 }
 
+/** The value when it is one of the allowed words, else one fault and undefined. */
 export function oneOf<T extends string>(
   value: unknown,
   allowed: readonly T[],

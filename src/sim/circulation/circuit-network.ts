@@ -24,13 +24,14 @@ import { lungTone } from "./lung-tone.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
 import { vesselsOf } from "./vessels.ts";
 
-/** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. */
+/** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. SI: Pa.s/m3, Pa.s2/m6, Pa.s2/m3. */
 export interface Path {
   readonly a: number;
   readonly b: number;
   readonly inertance: number;
 }
 
+/** Everything the equations need to know of a request but its forcing; SI. */
 export interface Network {
   readonly connections: Connections;
   /** m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
@@ -81,6 +82,7 @@ export interface Network {
   readonly legColumn: number;
 }
 
+/** Walls of a ventricle: active elastance and an exponential filling curve. */
 export interface Ventricle {
   /** Pa/m3, m3, Pa, 1/m3 */
   readonly elastance: number;
@@ -117,6 +119,7 @@ const VALVE_DENSITY = 1060;
 /** mm2: a smaller leak counts as none. */
 const SMALLEST_LEAK = 0.01;
 
+/** The network of a request whose pathway obeys `law`; all in SI. */
 export function networkOf(request: CirculationRequest, law: PathwayLaw): Network {
   const { bsa } = request.body;
   const set = referenceSet(request.stage, bsa);
@@ -232,7 +235,7 @@ function lungsOf(request: CirculationRequest, set: ReferenceSet, height: number)
   };
 }
 
-/** Each branch as one path. */
+/** Each branch as one path, SI; a steep one gets inertance enough for {@link SHORTEST_ANSWER}. */
 export const branchesOf = (law: PathwayLaw): Network["branches"] =>
   Object.fromEntries(BRANCHES.map((name) => [name, sum(law.branches[name])])) as Network["branches"];
 

@@ -6,7 +6,7 @@
 /** An array that is read at named places. */
 export type Vector<Place extends number> = Float64Array & { [At in Place]: number };
 
-/** The array as one of named places; its length is the caller's word. */
+/** A new array of zeros as one of named places; `length`, the number of places, is the caller's word. */
 export const vector = <Place extends number>(length: number): Vector<Place> =>
   new Float64Array(length) as Vector<Place>;
 
@@ -135,6 +135,7 @@ export interface Scratch {
   readonly rates: State;
 }
 
+/** New memory for one evaluation. */
 export const scratch = (): Scratch => ({
   pressures: vector(VOLUMES),
   flows: vector(FLOWS.length),

@@ -10,6 +10,7 @@ import { CLOSING } from "./equations.ts";
 import type { ClosedLoop } from "./forcing.ts";
 import { LEGS_IN_BELLY } from "./pressures.ts";
 
+/** Power put into the blood and lost from it, by name. */
 export interface EnergyBudget {
   /** W, means */
   readonly sources: Readonly<Record<string, number>>;
@@ -106,6 +107,7 @@ const IVC_ENDS = { junction: JUNCTION, atrium: ATRIUM, rightAtrium: RIGHT_ATRIUM
 /** Counts one step: its state, and what its evaluation left behind. */
 type AddStep = (step: number, state: at.State, left: Scratch) => void;
 
+/** Running sums of the powers of a cycle. */
 export interface Powers {
   readonly add: AddStep;
   /** sums over the steps, W */
@@ -113,6 +115,7 @@ export interface Powers {
   readonly losses: Losses;
 }
 
+/** Sums of a cycle, empty at first. */
 export function watchPowers(loop: ClosedLoop): Powers {
   const sources = zeros(SOURCES);
   const losses = zeros(LOSSES);
@@ -246,7 +249,10 @@ const path = ({ a, b }: Path, flow: number): number => (a + b * Math.abs(flow)) 
 
 const square = (value: number): number => value * value;
 
-/** @param returns whether the watched cycle ended where it began: what was stored then comes to nothing, and is left out of the budget */
+/**
+ * Means (W) of what was summed over a number of `steps`.
+ * @param returns whether the watched cycle ended where it began: what was stored then comes to nothing, and is left out of the budget
+ */
 export function energyBudget(powers: Powers, steps: number, returns: boolean): EnergyBudget {
   if (returns) powers.sources.stored = 0;
   const named = (sums: Readonly<Record<string, number>>) =>

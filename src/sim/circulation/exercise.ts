@@ -2,6 +2,7 @@
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest, Stage } from "../parameters/request.ts";
 
+/** Factors (dimensionless, 1 at rest) on the values at rest, unless another unit is given. */
 export interface Exertion {
   readonly heartRate: number;
   readonly contractility: number;

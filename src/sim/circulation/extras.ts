@@ -16,6 +16,7 @@ import type { Recording } from "./recording.ts";
 import { breathShares } from "./traces.ts";
 import { totalVolume } from "./volume-rule.ts";
 
+/** The further outputs, each in the unit that outputs.ts gives for its name. */
 export function extrasOf(
   request: CirculationRequest,
   { forcing, heartPeriod, point, network }: Periodic,

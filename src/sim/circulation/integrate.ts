@@ -7,6 +7,7 @@ import type { ClosedLoop } from "./forcing.ts";
 
 const { RATE, STATES } = compartment;
 
+/** Owns the memory of a run. */
 export interface Stepper {
   /** the evaluation at the step's begin, valid within `visit` */
   readonly scratch: Scratch;
@@ -19,6 +20,7 @@ export interface Stepper {
   advance(state: State, stepSize: number, regulated: Point, visit: (step: number) => void): void;
 }
 
+/** A stepper for this loop; it follows changes of the network's branches. */
 export function stepperOf(loop: ClosedLoop): Stepper {
   const { forcing } = loop;
   const first = scratch();

@@ -36,6 +36,7 @@ const {
   VOLUMES,
 } = compartment;
 
+/** A state that was found, and what it was found with. */
 export interface Periodic {
   readonly network: Network;
   readonly forcing: Forcing;
@@ -45,6 +46,7 @@ export interface Periodic {
   readonly secants: readonly Secant[];
   /** s */
   readonly heartPeriod: number;
+  /** number of cycles that were run */
   readonly cycles: number;
   /** False for a state that is passed through, not returned to (a Valsalva manoeuvre). */
   readonly returns: boolean;
@@ -69,13 +71,14 @@ const HIGHEST_ATRIUM = fromMmHg(45);
 export interface Run {
   readonly request: CirculationRequest;
   readonly network: Network;
-  /** divides the time step */
+  /** ratio of the usual time step to the one taken, a whole number */
   readonly fineness: number;
   /** Pa, see {@link reflexOf} */
   readonly adapted: number | undefined;
 }
 
 /**
+ * Searches the periodic state; where none is found, `reason` says why and the last state is answered. Never throws.
  * @param start a state to begin from; one that does not fit is left aside
  * @param renew called after each of the first cycles with the mean flows, to renew what depends on them
  */
@@ -157,6 +160,7 @@ export function findPeriodic(
 /**
  * What becomes of a state after some seconds under the request, beat by beat, with the reflex answering: for what is not steady.
  * @param start the state when it begins
+ * @param seconds s, run on to the end of the cycle in which they pass
  */
 export function passThrough(run: Run, start: Point, seconds: number): Periodic {
   const { network } = run;

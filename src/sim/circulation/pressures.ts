@@ -49,7 +49,7 @@ const STIFFENING = 1 / (12 * 133.322387415);
 /** Part of the lower body's veins other than gut's and liver's that lies in the abdomen (pelvis, back): teaching value. */
 export const LEGS_IN_BELLY = 0.3;
 
-/** Fills the pressures of heart and arteries, of `state` at a half step of the cycle. */
+/** Fills the pressures (in Pa) of heart and arteries, of `state` at a half step of the cycle. */
 export function heartPressures(
   { network, forcing }: ClosedLoop,
   half: number,
@@ -86,7 +86,7 @@ export function heartPressures(
     intrathoracic + (state[LUNG_RIGHT] - unstressed[LUNG_RIGHT]) / compliance[LUNG_RIGHT];
 }
 
-/** Fills the pressures of the veins and how far those that empty have collapsed. */
+/** Fills the pressures (in Pa) of the veins, at a half step of the cycle, and how far those that empty have collapsed. */
 export function veinPressures(
   { network, forcing }: ClosedLoop,
   half: number,
@@ -117,7 +117,7 @@ export function veinPressures(
   collapse[IVC_COLLAPSE] = collapseFactor(state[IVC], unstressed[IVC]);
 }
 
-/** Fills how far the lungs' vessels stand open on each side of their beds. */
+/** Fills how far the lungs' vessels stand open on each side of their beds: ratios to a vessel at no pressure, at a half step of the cycle. */
 export function lungOpenings(
   { network, forcing }: ClosedLoop,
   half: number,

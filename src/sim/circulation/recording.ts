@@ -9,6 +9,7 @@ type Sampled<Place extends number> = readonly Float64Array[] & {
   readonly [At in Place]: Float64Array;
 };
 
+/** Means, samples and extremes of one cycle. */
 export interface Recording {
   /** means over the cycle: Pa by compartment, m3/s by flow of FLOWS, m3 and m3/s by state */
   readonly pressures: at.ByCompartment;
@@ -55,6 +56,7 @@ const {
 } = at;
 const FLOWS = at.FLOWS.length;
 
+/** Runs one more cycle of the state and records it; the state itself stays as it is. */
 export function record(periodic: Periodic): Recording {
   const { forcing, stepper, point, heartPeriod } = periodic;
   const steps = forcing.steps * forcing.beats;

@@ -14,10 +14,11 @@ import { record } from "./recording.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
+/** How to search. */
 export interface SolveOptions {
-  /** `state` of an earlier answer, near or far; a start that does not fit is left aside */
+  /** `state` of an earlier answer (SI, packed by {@link pack}), near or far; a start that does not fit is left aside */
   readonly start?: readonly number[];
-  /** divides the time step (1 = the house's step) */
+  /** ratio of the usual time step to the one taken, a whole number, default 1 */
   readonly fineness?: number;
 }
 
