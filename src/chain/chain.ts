@@ -123,7 +123,7 @@ function passed(clock: BloodClock, panes: PaneSet, { view }: SceneState, options
   return { time: clock.time, step, motion };
 }
 
-/** Tells every pane what the state asks of it. */
+/** Passes on to every pane what the state asks of it. */
 function follower(panes: PaneSet, answers: PaneAnswers) {
   /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
   let dyed = 0;

@@ -59,7 +59,7 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
     refuse(1, "no question for the room", "room: true on a question with 3 answers or more");
   if (!lesson.tell) refuse(1, "no prompt to tell a friend", "tell");
   for (const step of lesson.steps) {
-    if (!step.technical) refuse(step.line, `step "${step.id}" without a technical telling`, "### technical");
+    if (!step.technical) refuse(step.line, `step "${step.id}" without a technical version`, "### technical");
     if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
   }
   if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");

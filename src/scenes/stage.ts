@@ -34,7 +34,7 @@ export interface Stage {
   setTheme(theme: Theme): void;
   setFloor(floor: number): void;
   setInsets(insets: Insets): void;
-  /** Takes the host's size anew; also called by itself when the host changes. */
+  /** Takes the host's present size; also called by itself when the host changes. */
   resize(): void;
   /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
   snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
@@ -62,7 +62,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const { clock } = options;
   let app: Application | null = null;
   let released = false;
-  const scene = sceneKeeper();
+  const scene = currentScene();
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
@@ -76,7 +76,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     host.appendChild(canvas);
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
-      // A fresh renderer is simpler and surer than mending this one: all that is drawn comes from the next Frame.
+      // A fresh renderer is simpler and safer than repairing this one: all that is drawn comes from the next Frame.
       end();
       starting = begin();
     });
@@ -166,7 +166,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 }
 
 /** The one scene that is shown; another one takes its place. */
-function sceneKeeper() {
+function currentScene() {
   let name = "";
   let made: Scene | null = null;
   const release = () => {

@@ -21,14 +21,14 @@ export interface Draft {
   /** Another text to work on: at once while the present one is as it was loaded, else once it is agreed to. */
   offer(text: string): void;
   answer(replace: boolean): void;
-  /** Offers a file's text; one that can be no lesson is told as a fault and the text stays. */
+  /** Offers a file's text; one that can't be a lesson is reported as a fault and the text stays. */
   take(file: File): Promise<void>;
 }
 
 /** bytes: some twenty times the longest lesson */
 const LARGEST_FILE = 500_000;
 
-/** File name under which faults are told: the text has only lines. */
+/** File name under which faults are reported: the text has only lines. */
 const DRAFT_FILE = "lesson.md";
 
 export function openDraft(library: Library, otherwise: string): Draft {

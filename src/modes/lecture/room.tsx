@@ -48,7 +48,7 @@ export function Room(options: RoomOptions) {
   const { lesson, step } = room.script.stop.value;
   return (
     <StageView context={context} floor={FLOOR}>
-      <main class={session.scene.value.beside.length > 0 ? "room abreast" : "room"}>
+      <main class={session.scene.value.beside.length > 0 ? "room side-by-side" : "room"}>
         <h1 class="unseen">{lesson.title}</h1>
         <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={acts.help} />
         {open.value === "whatIf" && <WhatIf session={session} room={room} onClose={close} />}

@@ -24,7 +24,7 @@ import type { Talk, TalkEvent } from "./talk.ts";
 import { openWindowChannel } from "./window-channel.ts";
 import { readToSpeaker, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 
-/** ms between calls for the stage: one that was loaded anew learns so of this window */
+/** ms between calls for the stage: one that was reloaded learns so of this window */
 const CALL = 1000;
 
 export function Speaker({ context, library }: { readonly context: Context; readonly library: Library }) {

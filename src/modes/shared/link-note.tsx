@@ -1,4 +1,4 @@
-/** Parts of the page's address that could not be used, told over whichever mode is open. */
+/** Parts of the page's address that could not be used, reported over whichever mode is open. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { language, t } from "../../i18n/index.ts";
@@ -14,7 +14,7 @@ export function mountLinkNote(): void {
   render(<LinkNote />, host);
 }
 
-/** Tells what reading the address has left out, and what it asks for that is on no library. */
+/** Reports what reading the address has left out, and what it asks for that no library holds. */
 export function tellDropped(place: Place, dropped: readonly Fault[]): void {
   announced.value = dropped;
   if (!place.lesson && !place.step && !place.more.page && !place.more.list) return;
@@ -25,7 +25,7 @@ export function tellDropped(place: Place, dropped: readonly Fault[]): void {
       const faults = placeFaults(place, await loadLibrary(language()));
       if (announced.peek() === dropped && faults.length > 0) announced.value = [...dropped, ...faults];
     })
-    // Lessons that do not come are told where they are opened.
+    // Lessons that do not load are reported where they are opened.
     .catch(() => {});
 }
 

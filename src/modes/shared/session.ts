@@ -7,13 +7,13 @@ import type { Editing } from "../../ui/editing.ts";
 
 export interface Session extends Editing {
   readonly chain: Chain;
-  /** Shows a scene that is nobody's edit (a lesson's step, a link): the history starts anew. */
+  /** Shows a scene that is nobody's edit (a lesson's step, a link): the history starts empty. */
   show(state: SceneState): void;
   undo(): void;
   redo(): void;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
-  /** Rises with each edit by a person, so that its answer can be told. */
+  /** Rises with each edit by a person, so that its answer can be announced. */
   readonly edits: ReadonlySignal<number>;
 }
 

@@ -43,7 +43,7 @@ export interface StageLoop {
   pick(x: number, y: number): string | null;
 }
 
-/** ms: a picture that stands still is drawn anew this often, */
+/** ms: a picture that stands still is redrawn this often, */
 const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
@@ -72,7 +72,7 @@ export function createStageLoop(
   let drawn = 0;
   let livelyUntil = 0;
 
-  const enliven = () => {
+  const wakeUp = () => {
     livelyUntil = performance.now() + LIVELY_FOR;
   };
 
@@ -92,7 +92,7 @@ export function createStageLoop(
     effect(() => {
       language();
       stage?.setTheme(themeNamed(theme.value));
-      enliven();
+      wakeUp();
     });
   };
 
@@ -102,7 +102,7 @@ export function createStageLoop(
     const before = frame?.state;
     frame = chain.frame();
     const now = performance.now();
-    if (!frame.still || frame.state !== before) enliven();
+    if (!frame.still || frame.state !== before) wakeUp();
     if (now > livelyUntil && now < drawn + STILL_EVERY) return;
     drawn = now;
     stage?.draw(frame);
@@ -126,7 +126,7 @@ export function createStageLoop(
       shown++;
       host.hidden = false;
       stage?.setFloor(floor);
-      enliven();
+      wakeUp();
       started ??= start();
       if (!due) due = requestAnimationFrame(turn);
       return () => {
@@ -137,7 +137,7 @@ export function createStageLoop(
     setInsets(next) {
       insets = next;
       stage?.setInsets(next);
-      enliven();
+      wakeUp();
     },
     frame: () => frame,
     hold(on) {

@@ -14,7 +14,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import type { StudyProps } from "./study-home.tsx";
 
 export function LessonText({
@@ -53,7 +53,7 @@ export function LessonText({
       <TranslationNote translation={lesson.translation} />
       <p>{lesson.aim}</p>
       {steps.map(({ step, states }) => {
-        const voice = voiceOf(library, situationOf(states, known.exactly), keptTelling.value, null);
+        const voice = voiceOf(library, situationOf(states, known.exactly), keptVersion.value, null);
         return (
           <section key={step.id} aria-labelledby={`text-${step.id}`}>
             <h2 id={`text-${step.id}`}>{step.title}</h2>

@@ -16,7 +16,7 @@ const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
 
 /** Longest side of a kept picture */
 const MAX_TEXELS = 4096;
-/** Factor in size within which a kept picture serves: a camera that glides does not draw it anew at every step. */
+/** Factor in size within which a kept picture serves: a camera that glides does not redraw it at every step. */
 const CLOSE_ENOUGH = 1.25;
 
 export interface WallLayer {

@@ -57,7 +57,7 @@ export function paneView(): PaneView {
     veil.view,
   );
   view.addChild(plane, frame);
-  const keepTo = keeper(plane, frame);
+  const keepTo = clipper(plane, frame);
   const camera = paneCamera();
 
   let geometry: PathwayGeometry | null = null;
@@ -129,7 +129,7 @@ export function paneView(): PaneView {
 }
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
-function keeper(plane: Container, frame: Graphics): (box: Box | null) => void {
+function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
   let framed = "";
   frame.visible = false;
   return (box) => {

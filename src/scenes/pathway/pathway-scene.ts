@@ -102,7 +102,7 @@ export const makePathway: MakeScene = () => {
       const laid = layOut(frame, viewport, keyBox);
       lain = laid.at;
       drawPictures(frame, laid, viewport, theme);
-      // Lines and words are laid out anew only when something about them has changed.
+      // Lines and words are laid out again only when something about them has changed.
       const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
       if (key === lastKey && frame.panes.every(({ circulation }, i) => circulation === circulations[i]))
         return;
