@@ -124,8 +124,11 @@ const veinShares = (left: number, open: number, whole: number): VeinShares => ({
 });
 
 function outside(stage: PathwayStage, at: readonly number[]): Feature[] {
+  const ranges = LAW.ranges[stage];
+  // A pathway of which the set has no case yet is outside it in everything.
+  if (!ranges) return [...FEATURES];
   return FEATURES.filter((name, k) => {
-    const [low, high] = LAW.ranges[stage][name];
+    const [low, high] = ranges[name];
     const margin = MARGIN * (high - low);
     return entryAt(at, k) < low - margin - 1e-9 || entryAt(at, k) > high + margin + 1e-9;
   });

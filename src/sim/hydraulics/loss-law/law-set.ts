@@ -28,8 +28,10 @@ export interface LawSet {
   readonly share: Fitted;
   /** logarithm by which the handbook's power and drop miss 90 % of cases: the least that the band is outside the set */
   readonly outside: { readonly power: number; readonly drop: number; readonly share: number };
-  /** what each stage's cases span */
-  readonly ranges: Readonly<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>;
+  /** what each stage's cases span; a stage without cases is missing */
+  readonly ranges: Readonly<
+    Partial<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>
+  >;
 }
 
 export const LAW: LawSet = stored as unknown as LawSet;
