@@ -30,6 +30,12 @@ const offline = () =>
     },
   });
 
+/** The messages of a language other than English in one file, which is fetched when that language is asked for. */
+const LANGUAGE_CHUNKS = {
+  test: /src\/i18n\/(?!en\/)[\w-]+\/[\w-]+\.json$/,
+  name: (id: string) => `words-${id.split("/").at(-2)}`,
+};
+
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
 export default defineConfig(({ mode }) => {
   const single = mode === "single";
@@ -43,6 +49,7 @@ export default defineConfig(({ mode }) => {
       outDir: single ? "dist/single" : "dist/folder",
       copyPublicDir: !single,
       chunkSizeWarningLimit: 1500,
+      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS] } } } }),
     },
     server: { port: 5300, strictPort: false, open: false },
     preview: { port: 5301, host: "127.0.0.1" },

@@ -1,10 +1,18 @@
 /** Reads the address and opens the mode asked for. The only file with side effects at import. */
 import "./ui/styles/index.css";
-import { effect, signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
-import { direction, language, setLanguage, t } from "./i18n/index.ts";
+import {
+  direction,
+  fetchMessages,
+  LANGUAGES,
+  language,
+  nearestLanguage,
+  setLanguage,
+  t,
+} from "./i18n/index.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
-import { mountLinkNote, tellDropped } from "./modes/shared/link-note.tsx";
+import { mountLinkNote, tellDropped, tellMissedLanguage } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { keepOffline } from "./modes/shared/offline.ts";
@@ -21,7 +29,14 @@ const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mo
   study: () => import("./modes/study/index.tsx"),
   author: () => import("./modes/author/index.tsx"),
   lecture: () => import("./modes/lecture/index.tsx"),
-  kiosk: () => import("./modes/kiosk/index.tsx"),
+  kiosk: async () => {
+    // It greets in every language at once; one that does not come is greeted in English.
+    const [kiosk] = await Promise.all([
+      import("./modes/kiosk/index.tsx"),
+      Promise.allSettled(LANGUAGES.map(fetchMessages)),
+    ]);
+    return kiosk;
+  },
 };
 
 const address = openAddress(tellDropped);
@@ -43,12 +58,28 @@ const context: Context = {
 };
 
 const page = document.documentElement;
+const wanted = computed(() => nearestLanguage(place.value.language || navigator.language));
+/** Resolved once the page has a language: no text is shown before. */
+let spoken = Promise.resolve();
 effect(() => {
-  setLanguage(place.value.language || navigator.language);
-  page.lang = language();
-  page.dir = direction();
-  const { mode } = place.value;
-  document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
+  const tag = wanted.value;
+  const tell = (missed: string) => {
+    if (tag === wanted.peek()) tellMissedLanguage(missed);
+  };
+  spoken = setLanguage(tag).then(
+    () => tell(""),
+    () => tell(tag),
+  );
+});
+void spoken.then(() => {
+  effect(() => {
+    page.lang = language();
+    page.dir = direction();
+    const { mode } = place.value;
+    document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
+  });
+  mountLiveRegions(session);
+  mountLinkNote();
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;
@@ -59,8 +90,6 @@ effect(() => {
   page.classList.toggle("larger-words", largerWords.value);
 });
 
-mountLiveRegions(session);
-mountLinkNote();
 void keepOffline();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.
@@ -71,7 +100,7 @@ effect(() => {
   const { mode: name } = place.value;
   if (name === shown) return;
   shown = name;
-  void (MODES[name] ?? present(MODES.home))().then(({ mode }) => {
+  void Promise.all([(MODES[name] ?? present(MODES.home))(), spoken]).then(([{ mode }]) => {
     if (shown !== name) return;
     leave();
     leave = mode.mount(host, context);

@@ -2,6 +2,7 @@
 export {
   type Arguments,
   direction,
+  fetchMessages,
   hasMessage,
   LANGUAGES,
   language,

@@ -1,12 +1,13 @@
 /** Parts of the page's address that could not be used, reported over whichever mode is open. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { language, t } from "../../i18n/index.ts";
+import { language, languageName, t } from "../../i18n/index.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { FaultNote } from "../../ui/fault-note.tsx";
 import type { Place } from "./place.ts";
 
 const announced = signal<readonly Fault[]>([]);
+const missed = signal("");
 
 export function mountLinkNote(): void {
   const host = document.createElement("div");
@@ -29,8 +30,25 @@ export function tellDropped(place: Place, dropped: readonly Fault[]): void {
     .catch(() => {});
 }
 
+/** Tells which language was asked for and did not come; "" when all is well. */
+export function tellMissedLanguage(tag: string): void {
+  missed.value = tag;
+}
+
 const LinkNote = () => (
   <div class="link-note" role="status">
+    {missed.value && (
+      <FaultNote
+        title={t("link.language.missed", {
+          asked: languageName(missed.value),
+          shown: languageName(language()),
+        })}
+        faults={[]}
+        onClose={() => {
+          missed.value = "";
+        }}
+      />
+    )}
     {announced.value.length > 0 && (
       <FaultNote
         title={t("link.dropped")}
