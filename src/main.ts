@@ -3,6 +3,7 @@ import "./ui/styles/index.css";
 import { effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
 import { direction, language, setLanguage, t } from "./i18n/index.ts";
+import { setOwnSource } from "./lesson/own-source.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
 import { mountLinkNote, tellDropped } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
@@ -59,6 +60,7 @@ effect(() => {
   page.classList.toggle("larger-words", largerWords.value);
 });
 
+setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
 mountLiveRegions(session);
 mountLinkNote();
 void keepOffline();
