@@ -15,6 +15,11 @@ const offline = () =>
     injectRegister: false,
     workbox: {
       globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json,txt}"],
+      // A ward's own lessons change without a new version of the kit: the network first, the last copy without one.
+      globIgnores: ["own/**"],
+      runtimeCaching: [
+        { urlPattern: /\/own\/[^/]+$/, handler: "NetworkFirst", options: { cacheName: "own-lessons" } },
+      ],
       maximumFileSizeToCacheInBytes: 8_000_000,
     },
     manifest: {
@@ -42,7 +47,11 @@ export default defineConfig(({ mode }) => {
   return {
     base: "./",
     define: { __LUNGWARD_VERSION__: JSON.stringify(version), __SINGLE_FILE__: JSON.stringify(single) },
-    worker: { format: "iife" },
+    worker: {
+      format: "iife",
+      // A package of the older kind looks for `require` to know that it is bundled; the bundler provides it but not to `typeof`.
+      rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
+    },
     plugins: [...(single ? [viteSingleFile()] : [docsSite(), offline()]), notices(), contentSecurity()],
     build: {
       target: "es2022",

@@ -11,6 +11,7 @@ import {
   setLanguage,
   t,
 } from "./i18n/index.ts";
+import { setOwnSource } from "./lesson/own-source.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
 import { mountLinkNote, tellDropped, tellMissedLanguage } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
@@ -90,6 +91,7 @@ effect(() => {
   page.classList.toggle("larger-words", largerWords.value);
 });
 
+setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
 void keepOffline();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.
