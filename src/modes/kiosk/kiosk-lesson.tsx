@@ -80,6 +80,7 @@ export function KioskLesson({
                   judgement={judgement}
                   hints={hints}
                   again={false}
+                  pick
                   onAnswer={(answer) => void run.answer(answer)}
                   onHint={() => run.send({ kind: "hint" })}
                   onWhy={(id) => run.send({ kind: "why", step: id })}

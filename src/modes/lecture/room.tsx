@@ -125,6 +125,7 @@ function RoomWords({ session, script }: { readonly session: Session; readonly sc
       judgement={run.player.value.judgement}
       hints={run.player.value.hints}
       again={false}
+      pick
       onAnswer={(given) => void run.answer(given)}
       onHint={() => run.send({ kind: "hint" })}
       onWhy={null}

@@ -53,6 +53,7 @@ function PageText({ library, page }: { readonly library: Library; readonly page:
     glossary: library.glossary,
     sources: library.sources,
     number: () => t("lesson.waiting"),
+    amount: () => null,
     follow: null,
   };
   return (
