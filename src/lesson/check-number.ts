@@ -4,7 +4,7 @@ import { lookupIn, type Situation } from "./figure-paths.ts";
 import type { NumberQuestion, Words } from "./lesson.ts";
 import { inlinesOf } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
-import { halfWidth } from "./tolerance.ts";
+import { widthOfNumber } from "./tolerance.ts";
 
 interface Named {
   readonly name: string;
@@ -19,7 +19,7 @@ export function checkNumber(question: NumberQuestion, situation: Situation, refu
   const named = (name: string, of: Expression): readonly Named[] => {
     const value = evaluate(of, lookup);
     if (value === null) fault(`no value for ${name}`, "an expression that the model has a number for");
-    return value === null ? [] : [{ name, value, within: halfWidth(question.within, value) }];
+    return value === null ? [] : [{ name, value, within: widthOfNumber(question, value) }];
   };
   const all = [
     ...named("value", question.value),
@@ -33,13 +33,6 @@ export function checkNumber(question: NumberQuestion, situation: Situation, refu
       `further apart than their tolerances, ${first.within.toPrecision(2)} and ${second.within.toPrecision(2)}`,
     );
   }
-  const step = 0.5 * 10 ** -question.format.digits;
-  for (const { name, within } of all)
-    if (within < step)
-      fault(
-        `a tolerance of ${within.toPrecision(2)} about ${name}`,
-        `at least ${step}: half of the last decimal that is shown`,
-      );
   checkSolution(question, situation, fault);
 }
 

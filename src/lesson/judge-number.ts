@@ -3,7 +3,7 @@ import { evaluate } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 import type { Given, Judgement } from "./judgement.ts";
 import type { Mistake, NumberQuestion } from "./lesson.ts";
-import { halfWidth } from "./tolerance.ts";
+import { widthOfNumber } from "./tolerance.ts";
 
 /** Stands for the right number where one of a few is pointed at instead of typed. */
 export const RIGHT_NUMBER = "=";
@@ -13,7 +13,7 @@ export function judgeNumber(question: NumberQuestion, given: Given, situation: S
   const lookup = lookupIn(situation);
   const truth = evaluate(question.value, lookup);
   if (truth === null) return null;
-  const within = halfWidth(question.within, truth);
+  const within = widthOfNumber(question, truth);
   const answer = (right: boolean, mistake?: Mistake): Judgement => ({
     right,
     because: right ? question.right : (mistake?.because ?? question.wrong),
@@ -29,7 +29,7 @@ export function judgeNumber(question: NumberQuestion, given: Given, situation: S
   if (Math.abs(given - truth) <= within) return answer(true);
   const mistake = question.mistakes.find(({ value }) => {
     const slip = evaluate(value, lookup);
-    return slip !== null && Math.abs(given - slip) <= halfWidth(question.within, slip);
+    return slip !== null && Math.abs(given - slip) <= widthOfNumber(question, slip);
   });
   return answer(false, mistake);
 }

@@ -54,7 +54,7 @@ export function LessonText({
         </a>
       </p>
       <h1>{lesson.title}</h1>
-      <TranslationNote translation={lesson.translation} />
+      <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p>{lesson.aim}</p>
       {asked.map(({ step, voice }) => {
         return (
