@@ -86,7 +86,7 @@ export function KioskLesson({
                   onWhy={(id) => run.send({ kind: "why", step: id })}
                 />
               ) : (
-                <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
+                <Script step={step} voice={voice.value} paragraphs={2} />
               )}
             </div>
             <StepCaution step={step} voice={voice.value} />

@@ -60,7 +60,7 @@ export function LessonText({
         return (
           <section key={step.id} aria-labelledby={`text-${step.id}`}>
             <h2 id={`text-${step.id}`}>{step.title}</h2>
-            <Script lesson={lesson} step={step} voice={voice} />
+            <Script step={step} voice={voice} />
             {step.question && <AskedOnPaper question={step.question} voice={voice} />}
             <StepCaution step={step} voice={voice} />
           </section>

@@ -75,7 +75,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
       {phase === "watch" ? (
         <p>{t("lesson.watch")}</p>
       ) : (
-        phase !== "again" && <Script lesson={lesson} step={step} voice={voice} />
+        phase !== "again" && <Script step={step} voice={voice} />
       )}
       {phase === "read" && predictionFor(lesson, step) && <Explained run={run} voice={voice} />}
       {question}

@@ -1,12 +1,11 @@
 /** The text of one step: as much of a version as the mode shows, and its caution. */
 
 import { language, t } from "../../i18n/index.ts";
-import type { Lesson, Part, Step, Translation } from "../../lesson/lesson.ts";
+import type { Part, Step, Translation } from "../../lesson/lesson.ts";
 import { ProseView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
 
 export interface ScriptProps {
-  readonly lesson: Lesson;
   readonly step: Step;
   readonly voice: Voice;
   /** 1: a lecture's sentence; 2: a kiosk's; left out: all. */
@@ -17,7 +16,7 @@ export interface ScriptProps {
 const partOf = (step: Step, { telling }: Voice): Part =>
   (telling === "technical" ? step.technical : null) ?? step.plain;
 
-export function Script({ lesson, step, voice, paragraphs }: ScriptProps) {
+export function Script({ step, voice, paragraphs }: ScriptProps) {
   const part = partOf(step, voice);
   return (
     <div class="script" lang={part.language}>
