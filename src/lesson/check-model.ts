@@ -5,6 +5,7 @@ import { findParameter } from "../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
+import { checkNumber } from "./check-number.ts";
 import { judgeClaim } from "./claims.ts";
 import { evaluate, holds, namesIn } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
@@ -120,6 +121,9 @@ function checkQuestion(
     case "estimate":
       if (evaluate(question.of, lookupIn(situation)) === null)
         fault("no value to estimate", "an output of this step");
+      return;
+    case "number":
+      checkNumber(question, situation, refuse);
       return;
     case "order":
       if (rightOrder(question, situation) === null) fault("an item without a value", "outputs of this step");

@@ -225,6 +225,7 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
     : {
         given: typeof event.given === "object" ? [...event.given] : event.given,
         right: event.judgement?.right ?? null,
+        ...typedOf(event),
         tries: 1,
         day: event.day,
         ...(Object.keys(event.numbers ?? {}).length > 0 ? { numbers: { ...event.numbers } } : {}),
@@ -236,6 +237,13 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
     judgement: question.kind === "predict" ? null : event.judgement,
     queue: earlier ? player.queue : queueAgain(player, id, question.again),
   };
+}
+
+/** A typed number is kept with what it was measured by. */
+function typedOf({ given, judgement }: Extract<PlayerEvent, { kind: "answer" }>): Pick<Attempt, "typed"> {
+  if (typeof given !== "number" || typeof judgement?.truth !== "number") return {};
+  const { truth, within = 0, mistake } = judgement;
+  return { typed: { truth, within, ...(mistake ? { mistake: mistake.id } : {}) } };
 }
 
 const queueAgain = (player: Player, step: string, again: number | null): Player["queue"] =>

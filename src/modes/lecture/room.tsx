@@ -110,11 +110,11 @@ function WhatIf(props: {
 
 /** The step's question where the hall is asked one, else its first sentence. */
 function RoomWords({ session, script }: { readonly session: Session; readonly script: ScriptRun }) {
-  const { lesson, step } = script.stop.value;
+  const { step } = script.stop.value;
   const run = script.run.value;
   const voice = script.voice.value;
   const question = step.question?.room === false ? null : run.question.value;
-  if (!question) return <Script lesson={lesson} step={step} voice={voice} paragraphs={1} />;
+  if (!question) return <Script step={step} voice={voice} paragraphs={1} />;
   return (
     <QuestionView
       key={question.key}
@@ -125,6 +125,7 @@ function RoomWords({ session, script }: { readonly session: Session; readonly sc
       judgement={run.player.value.judgement}
       hints={run.player.value.hints}
       again={false}
+      pick
       onAnswer={(given) => void run.answer(given)}
       onHint={() => run.send({ kind: "hint" })}
       onWhy={null}

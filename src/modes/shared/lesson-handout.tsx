@@ -76,7 +76,6 @@ export function LessonHandout({ context, library, lesson, onClose }: LessonHando
             <figcaption>
               <strong>{step.title}</strong>
               <Script
-                lesson={lesson}
                 step={step}
                 voice={voiceOf(library, situationOf(states, known.exactly), "plain", null)}
                 paragraphs={1}

@@ -67,15 +67,15 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
   );
   return (
     <main class="lesson-words">
-      <TranslationNote translation={lesson.translation} />
+      <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p class="position">{t("lesson.position", { step: player.step + 1, count: lesson.steps.length })}</p>
-      <h2 ref={heading} tabIndex={-1}>
+      <h2 ref={heading} tabIndex={-1} lang={phase === "again" ? undefined : lesson.language}>
         {phase === "again" ? t("lesson.kind.again") : step.title}
       </h2>
       {phase === "watch" ? (
         <p>{t("lesson.watch")}</p>
       ) : (
-        phase !== "again" && <Script lesson={lesson} step={step} voice={voice} />
+        phase !== "again" && <Script step={step} voice={voice} />
       )}
       {phase === "read" && predictionFor(lesson, step) && <Explained run={run} voice={voice} />}
       {question}

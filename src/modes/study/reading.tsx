@@ -53,11 +53,12 @@ function PageText({ library, page }: { readonly library: Library; readonly page:
     glossary: library.glossary,
     sources: library.sources,
     number: () => t("lesson.waiting"),
+    amount: () => null,
     follow: null,
   };
   return (
     <div lang={found.language === language() ? undefined : found.language}>
-      <TranslationNote translation={found.translation} />
+      <TranslationNote translation={found.translation} language={found.language} />
       {found.sections.map((section) => (
         <section key={section.title}>
           {section.title && <h2>{section.title}</h2>}

@@ -1,6 +1,7 @@
 /** The voice of a lesson under way: its numbers from a situation, its links within the page. */
 
-import type { Situation } from "../../../lesson/figure-paths.ts";
+import { evaluate } from "../../../lesson/expression.ts";
+import { lookupIn, type Situation } from "../../../lesson/figure-paths.ts";
 import type { Library } from "../../../lesson/library.ts";
 import { numberIn, type TextVersion, type Voice } from "../../../ui/lesson/voice.ts";
 
@@ -14,5 +15,6 @@ export const voiceOf = (
   glossary: library.glossary,
   sources: library.sources,
   number: (figure) => numberIn(situation, figure),
+  amount: (of) => evaluate(of, lookupIn(situation)),
   follow,
 });
