@@ -169,7 +169,7 @@ function sourcesInto(sources: Sources, { network, forcing }: ClosedLoop): AddSte
       released(p, rates, PULMONARY_VEINS, intrathoracic) +
       released(p, rates, SPLANCHNIC, abdominal) +
       released(p, rates, IVC, abdominal) +
-      released(p, rates, LEGS, muscle + LEGS_IN_BELLY * abdominal - legColumn) +
+      released(p, rates, LEGS, muscle + LEGS_IN_BELLY * abdominal + legColumn) +
       released(p, rates, ARTERIES, 0) +
       released(p, rates, UPPER, 0) +
       slowing(state, rates, AORTA_FLOW, aortaInertance) +
