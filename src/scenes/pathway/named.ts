@@ -90,8 +90,7 @@ export const coverIn =
 
 /** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
 export function originsIn(panes: readonly Pane[]): boolean[] {
-  const lower = (pane: Pane) =>
-    opens(pane, "ivc") || pane.geometry?.backdrop.some(({ name }) => name === "lowerVein") === true;
+  const lower = (pane: Pane) => opens(pane, "ivc") || pane.geometry?.chest.lowerVein !== undefined;
   return ORIGINS.map((origin) =>
     panes.some((pane) => (origin === "upper" ? opens(pane, "svc") : lower(pane))),
   );
