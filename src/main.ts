@@ -35,7 +35,7 @@ stageHost.hidden = true;
 document.body.prepend(stageHost);
 const context: Context = {
   session,
-  stage: createStageLoop(stageHost, session.chain, keptTheme, place.peek().more.draw),
+  stage: createStageLoop(stageHost, session, keptTheme, place.peek().more.draw),
   address,
   place,
   theme: keptTheme,

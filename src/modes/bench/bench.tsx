@@ -7,12 +7,14 @@ import { STAGES } from "../../sim/parameters/request.ts";
 import { releaseDye, setStage } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import { announce } from "../../ui/announce.tsx";
+import { ChangeNote } from "../../ui/change-note.tsx";
 import { Choice } from "../../ui/choice.tsx";
 import { figuresOf } from "../../ui/figures.ts";
 import { KeyList } from "../../ui/key-list.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
+import { earlierFigures } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -36,6 +38,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const panel = useSignal<PanelName | null>(null);
   const dialog = useSignal<"help" | "keys" | null>(null);
   const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
+  const earlier = useComputed(() => earlierFigures(session));
   const toggle = (name: PanelName) => {
     panel.value = panel.value === name ? null : name;
   };
@@ -110,7 +113,8 @@ export function Bench({ context }: { readonly context: Context }) {
         {panel.value && panels[panel.value]()}
         <div class="clear" data-clear />
         <section class="side" aria-label={t("bench.figures")}>
-          <Readouts figures={figures.value} />
+          <Readouts figures={figures.value} earlier={earlier.value} />
+          {earlier.value && <ChangeNote onHide={session.forget} />}
           <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
         </section>
         <footer class="foot">

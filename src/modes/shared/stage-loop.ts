@@ -1,12 +1,12 @@
 /** The page's one stage: made once, drawn once for each screen frame while a mode shows it. */
 import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
-import type { Chain } from "../../chain/contract.ts";
-import type { Frame } from "../../chain/frame.ts";
+import type { Before, Frame } from "../../chain/frame.ts";
 import { language, t } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import { darkTheme, lightTheme, paperTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
+import type { Session } from "./session.ts";
 
 type Way = "starting" | Stage["way"];
 
@@ -54,7 +54,7 @@ export const themeNamed = (name: ThemeName): Theme => THEMES[name](t);
 
 export function createStageLoop(
   host: HTMLElement,
-  chain: Chain,
+  { chain, before }: Session,
   theme: ReadonlySignal<"dark" | "light">,
   asked?: string,
 ): StageLoop {
@@ -99,10 +99,10 @@ export function createStageLoop(
   const turn = () => {
     due = shown > 0 ? requestAnimationFrame(turn) : 0;
     if (shown === 0 || held || document.hidden) return;
-    const before = frame?.state;
-    frame = chain.frame();
+    const last = frame;
+    frame = withBefore(chain.frame(), before.peek());
     const now = performance.now();
-    if (!frame.still || frame.state !== before) enliven();
+    if (!frame.still || frame.state !== last?.state || changed(frame, last)) enliven();
     if (now > livelyUntil && now < drawn + STILL_EVERY) return;
     drawn = now;
     stage?.draw(frame);
@@ -155,6 +155,12 @@ export function createStageLoop(
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
 }
+
+/** The frame with what each pane showed before the last change. */
+const withBefore = (frame: Frame, before: readonly Before[] | null): Frame =>
+  before ? { ...frame, panes: frame.panes.map((pane, i) => ({ ...pane, before: before[i] })) } : frame;
+
+const changed = ({ panes }: Frame, last: Frame): boolean => panes[0]?.before !== last.panes[0]?.before;
 
 /** One empty list is as good as another. */
 function setHandles(handles: Signal<readonly Handle[]>, { state, panes }: Frame): void {

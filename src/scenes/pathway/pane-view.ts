@@ -7,6 +7,7 @@ import { backdropLayer } from "../layers/backdrop-layer.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
+import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
@@ -37,13 +38,12 @@ export interface PaneView {
 export function paneView(): PaneView {
   const view = new Container();
   const plane = new Container();
-  const frame = new Graphics();
   const backdrop = backdropLayer();
   const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
-  const clots = new Graphics();
+  const [frame, clots, ghost] = [new Graphics(), new Graphics(), ghostLayer()];
   const veil: VeilLayer = veilLayer();
   plane.addChild(
     backdrop.view,
@@ -54,6 +54,7 @@ export function paneView(): PaneView {
     lines.view,
     clots,
     wall.above,
+    ghost.view,
     veil.view,
   );
   view.addChild(plane, frame);
@@ -111,6 +112,7 @@ export function paneView(): PaneView {
       if (stream.view.visible) stream.draw(geometry, veins, headSize(viewport, at), theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
+      ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
       const lit = spotsOf(geometry, asked.focus);
       if (lit.length > 0 && linesOf !== geometry) {
         linesOf = geometry;
