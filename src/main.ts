@@ -11,7 +11,8 @@ import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
 import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
-import { createStageLoop, themeNamed } from "./modes/shared/stage-loop.ts";
+import { createStageLoop } from "./modes/shared/stage-loop.ts";
+import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 

@@ -11,7 +11,7 @@ import { TracesSection } from "../../ui/traces/index.ts";
 import { earlierFigures } from "../shared/earlier-figures.ts";
 import type { Context } from "../shared/mode.ts";
 import { sceneReading } from "../shared/scene-reading.ts";
-import { themeNamed } from "../shared/stage-loop.ts";
+import { themeNamed } from "../shared/themes.ts";
 import { TestOcclusionPanel } from "./test-occlusion.tsx";
 import { Vary } from "./vary.tsx";
 

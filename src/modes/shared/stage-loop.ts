@@ -1,25 +1,17 @@
 /** The page's one stage: made once, drawn once for each screen frame while a mode shows it. */
 import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Before, Frame } from "../../chain/frame.ts";
-import { language, t } from "../../i18n/index.ts";
+import { language } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
-import { darkTheme, lightTheme, paperTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import type { Session } from "./session.ts";
+import { type StagePictures, stagePictures } from "./stage-pictures.ts";
+import { themeNamed } from "./themes.ts";
 
 type Way = "starting" | Stage["way"];
 
-/** How a picture differs from the screen. */
-interface Look {
-  readonly theme: ThemeName;
-  /** px of the picture: its smallest type */
-  readonly floor: number;
-}
-
-type Take<Taken> = (stage: Stage, frame: Frame) => Promise<Taken>;
-
-export interface StageLoop {
+export interface StageLoop extends StagePictures {
   readonly way: ReadonlySignal<Way>;
   /** Handles of the first pane's geometry; empty while they are not shown. */
   readonly handles: ReadonlySignal<readonly Handle[]>;
@@ -35,10 +27,6 @@ export interface StageLoop {
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
   clear(): Box;
-  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
-  snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
-  /** The same as the inside of an SVG element of this size. */
-  drawing(width: number, height: number, look?: Look): Promise<string>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
@@ -47,10 +35,6 @@ export interface StageLoop {
 const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
-
-type ThemeName = "dark" | "light" | "paper";
-const THEMES = { dark: darkTheme, light: lightTheme, paper: paperTheme } as const;
-export const themeNamed = (name: ThemeName): Theme => THEMES[name](t);
 
 export function createStageLoop(
   host: HTMLElement,
@@ -111,12 +95,16 @@ export function createStageLoop(
     for (const listener of listeners) listener();
   };
 
-  const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> => {
-    await started;
-    if (!stage) throw new Error("no stage");
-    const own = () => ({ theme: theme.peek(), floor });
-    return withLook(stage, look ?? own(), own, (of) => take(of, frame ?? chain.frame()));
-  };
+  const pictures = stagePictures({
+    chain,
+    frame: () => frame,
+    own: () => ({ theme: theme.peek(), floor }),
+    async stage() {
+      await started;
+      if (!stage) throw new Error("no stage");
+      return stage;
+    },
+  });
 
   return {
     way,
@@ -149,8 +137,7 @@ export function createStageLoop(
     },
     canvas: () => host.querySelector("canvas"),
     clear: () => clearBox(host, insets),
-    snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
-    drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
+    ...pictures,
     toScreen: (point) => stage?.toScreen(point) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
@@ -178,24 +165,4 @@ function clearBox(host: HTMLElement, insets: Insets): Box {
     width: scale * (clientWidth - insets.left - insets.right),
     height: scale * (clientHeight - insets.top - insets.bottom),
   };
-}
-
-function setLook(stage: Stage, { theme, floor }: Look): void {
-  stage.setTheme(themeNamed(theme));
-  stage.setFloor(floor);
-}
-
-/** The screen's own look, as it is by then, comes back afterwards. */
-async function withLook<Taken>(
-  stage: Stage,
-  look: Look,
-  own: () => Look,
-  take: (stage: Stage) => Promise<Taken>,
-): Promise<Taken> {
-  setLook(stage, look);
-  try {
-    return await take(stage);
-  } finally {
-    setLook(stage, own());
-  }
 }
