@@ -20,7 +20,8 @@ import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
 import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
-import { createStageLoop, themeNamed } from "./modes/shared/stage-loop.ts";
+import { createStageLoop } from "./modes/shared/stage-loop.ts";
+import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 
@@ -51,7 +52,7 @@ stageHost.hidden = true;
 document.body.prepend(stageHost);
 const context: Context = {
   session,
-  stage: createStageLoop(stageHost, session.chain, keptTheme, place.peek().more.draw),
+  stage: createStageLoop(stageHost, session, keptTheme, place.peek().more.draw),
   address,
   place,
   theme: keptTheme,

@@ -8,6 +8,7 @@ import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../ui/lesson/script.tsx";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
+import { earlierLarge } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -38,6 +39,7 @@ export function Room(options: RoomOptions) {
   const figures = useComputed(() =>
     figuresThatMatter(room.script.stop.value.step, session.scene.value, session.chain.circulations.value),
   );
+  const earlier = useComputed(() => earlierLarge(session, room.script.stop.value.step));
   const close = () => {
     open.value = null;
   };
@@ -59,7 +61,7 @@ export function Room(options: RoomOptions) {
           <StepCaution step={step} voice={room.script.voice.value} />
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
-          <RoomFigures figures={figures.value} />
+          <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         <Notes session={session} />
         <p class="room-place">

@@ -10,6 +10,7 @@ import { contextLines } from "../layers/context.ts";
 import { contour } from "../layers/contour.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
+import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
@@ -40,16 +41,15 @@ export interface PaneView {
 /** Factor in size within which a painted chest serves. */
 const CLOSE_ENOUGH = 1.25;
 
-export function paneView(): PaneView {
-  const view = new Container();
-  const plane = new Container();
-  const frame = new Graphics();
+/** What a pane is drawn with, from the back to the front. */
+function paneLayers() {
+  const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
   const chest = anatomyLayer();
   const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
-  const clots = new Graphics();
+  const ghost = ghostLayer();
   const veil: VeilLayer = veilLayer();
   plane.addChild(
     chest.behind,
@@ -61,9 +61,15 @@ export function paneView(): PaneView {
     clots,
     wall.above,
     chest.before,
+    ghost.view,
     veil.view,
   );
   view.addChild(plane, frame);
+  return { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil };
+}
+
+export function paneView(): PaneView {
+  const { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil } = paneLayers();
   const keepTo = clipper(plane, frame);
   const camera = paneCamera();
 
@@ -130,6 +136,7 @@ export function paneView(): PaneView {
       if (stream.view.visible) stream.draw(geometry, veins, headSize(viewport, at), theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
+      ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
       const lit = spotsOf(geometry, asked.focus);
       if (lit.length > 0 && linesOf !== geometry) {
         linesOf = geometry;
