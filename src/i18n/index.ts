@@ -1,6 +1,6 @@
 /** All text of the page by key (ICU MessageFormat), and numbers in the format of the current language. */
+export type { Arguments } from "./message-format.ts";
 export {
-  type Arguments,
   direction,
   fetchMessages,
   hasMessage,
