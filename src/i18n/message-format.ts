@@ -16,32 +16,34 @@ export type Part =
 
 /** @throws a SyntaxError that names the place in the text and what is allowed there */
 export function parseMessage(text: string): readonly Part[] {
-  const reader = { text, at: 0 };
+  const reader = readerOf(text);
   const parts = readParts(reader, false);
-  if (reader.at < text.length) refuse(reader, "the end");
+  if (!reader.take(/$/y)) reader.refuse("the end");
   return parts;
 }
 
 interface Reader {
-  readonly text: string;
-  at: number;
+  /** Takes what the pattern (sticky) finds here; null where it finds nothing. */
+  take(pattern: RegExp): RegExpExecArray | null;
+  refuse(allowed: string): never;
+  /** The same as `take`, where nothing else is allowed. */
+  must(pattern: RegExp, allowed: string): RegExpExecArray;
 }
 
-function refuse({ text, at }: Reader, allowed: string): never {
-  const found = at < text.length ? `“${text.slice(at, at + 12)}”` : "the end";
-  throw new SyntaxError(`message “${text}”, character ${at + 1}: found ${found}, allowed: ${allowed}`);
+function readerOf(text: string): Reader {
+  let at = 0;
+  const take = (pattern: RegExp) => {
+    pattern.lastIndex = at;
+    const found = pattern.exec(text);
+    if (found) at += found[0].length;
+    return found;
+  };
+  const refuse = (allowed: string): never => {
+    const found = at < text.length ? `“${text.slice(at, at + 12)}”` : "the end";
+    throw new SyntaxError(`message “${text}”, character ${at + 1}: found ${found}, allowed: ${allowed}`);
+  };
+  return { take, refuse, must: (pattern, allowed) => take(pattern) ?? refuse(allowed) };
 }
-
-/** Takes what the pattern (sticky) finds here; null where it finds nothing. */
-function take(reader: Reader, pattern: RegExp): RegExpExecArray | null {
-  pattern.lastIndex = reader.at;
-  const found = pattern.exec(reader.text);
-  if (found) reader.at += found[0].length;
-  return found;
-}
-
-const expectMatch = (reader: Reader, pattern: RegExp, allowed: string): RegExpExecArray =>
-  take(reader, pattern) ?? refuse(reader, allowed);
 
 const LITERAL = /''|'(?=[{}])((?:[^']|'')*)'?|[^{}#']+|'/y;
 
@@ -53,13 +55,13 @@ function readParts(reader: Reader, counted: boolean): readonly Part[] {
     if (typeof last === "string") parts[parts.length - 1] = last + text;
     else parts.push(text);
   };
-  while (reader.at < reader.text.length && reader.text[reader.at] !== "}") {
-    if (take(reader, /#/y)) {
+  while (!reader.take(/(?=\})|$/y)) {
+    if (reader.take(/#/y)) {
       if (counted) parts.push({ kind: "count" });
       else add("#");
-    } else if (take(reader, /\{/y)) parts.push(readPlace(reader, counted));
+    } else if (reader.take(/\{/y)) parts.push(readPlace(reader, counted));
     else {
-      const [whole, quoted] = expectMatch(reader, LITERAL, "text");
+      const [whole, quoted] = reader.must(LITERAL, "text");
       add(whole === "''" ? "'" : (quoted?.replaceAll("''", "'") ?? whole));
     }
   }
@@ -67,18 +69,14 @@ function readParts(reader: Reader, counted: boolean): readonly Part[] {
 }
 
 function readPlace(reader: Reader, counted: boolean): Part {
-  const name = present(expectMatch(reader, /\s*(\w+)\s*/y, "a name")[1]);
-  if (take(reader, /\}/y)) return { kind: "value", name };
-  const kind = expectMatch(reader, /,\s*(number|plural|select)\s*/y, "number, plural or select")[1];
+  const name = present(reader.must(/\s*(\w+)\s*/y, "a name")[1]);
+  if (reader.take(/\}/y)) return { kind: "value", name };
+  const kind = reader.must(/,\s*(number|plural|select)\s*/y, "number, plural or select")[1];
   if (kind === "number") {
-    const [, skeleton = ""] = expectMatch(
-      reader,
-      /(?:,\s*::([^{}]*?)\s*)?\}/y,
-      "}, or a form that begins with ::",
-    );
+    const [, skeleton = ""] = reader.must(/(?:,\s*::([^{}]*?)\s*)?\}/y, "}, or a form that begins with ::");
     return { kind, name, style: styleOf(skeleton, reader) };
   }
-  expectMatch(reader, /,\s*/y, "a comma and the branches");
+  reader.must(/,\s*/y, "a comma and the branches");
   const branches = readBranches(reader, counted || kind === "plural");
   return { kind: kind === "plural" ? "plural" : "select", name, branches };
 }
@@ -86,12 +84,12 @@ function readPlace(reader: Reader, counted: boolean): Part {
 function readBranches(reader: Reader, counted: boolean): Branches {
   // Without a prototype: a word such as "constructor" finds no branch.
   const branches: Record<string, readonly Part[]> = Object.create(null);
-  for (let branch = take(reader, /(=?\w+)\s*\{/y); branch; branch = take(reader, /(=?\w+)\s*\{/y)) {
+  for (let branch = reader.take(/(=?\w+)\s*\{/y); branch; branch = reader.take(/(=?\w+)\s*\{/y)) {
     branches[present(branch[1])] = readParts(reader, counted);
-    expectMatch(reader, /\}\s*/y, "}");
+    reader.must(/\}\s*/y, "}");
   }
-  if (!branches.other) refuse(reader, "a branch named other");
-  expectMatch(reader, /\}/y, "} or another branch");
+  if (!branches.other) reader.refuse("a branch named other");
+  reader.must(/\}/y, "} or another branch");
   return branches;
 }
 
@@ -103,7 +101,7 @@ function styleOf(skeleton: string, reader: Reader): Intl.NumberFormatOptions {
     if (digits !== undefined)
       Object.assign(style, { minimumFractionDigits: digits, maximumFractionDigits: digits });
     else if (stem === "+!") style.signDisplay = "always";
-    else refuse(reader, `a form of .0, precision-integer or +!, not ${stem}`);
+    else reader.refuse(`a form of .0, precision-integer or +!, not ${stem}`);
   }
   return style;
 }

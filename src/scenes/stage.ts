@@ -2,7 +2,7 @@
 import "./pixi-patches.ts";
 import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
-import { startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
+import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import type { Box, Scene, Viewport } from "./scene.ts";
 import { sceneKeeper } from "./scene-keeper.ts";
 import { fetchMaker } from "./scene-table.ts";
@@ -69,10 +69,12 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
-  await loadType(theme);
+  let way = wayOf(options.way);
+  // What does not come is told by `begin`.
+  await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {
-    renderer = await rendererIn(host, wayOf(options.way));
+    renderer = await rendererIn(host, way);
     if (released) end();
     if (!renderer) return;
     const { canvas } = renderer;
@@ -81,6 +83,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       event.preventDefault();
       // A fresh renderer is simpler and surer than mending this one: all that is drawn comes from the next Frame.
       end();
+      way = wayOf(options.way);
       starting = begin();
     });
     resize();
