@@ -6,7 +6,7 @@ import * as compartment from "./compartments.ts";
 import type { ClosedLoop } from "./forcing.ts";
 import { lungOpening } from "./lung-opening.ts";
 
-// Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured: 8 times slower).
+// Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured on a cold solve, Node 20: two to three times slower).
 const {
   AORTA,
   ARTERIES,
