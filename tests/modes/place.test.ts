@@ -55,7 +55,7 @@ describe("what an address asks of the library", () => {
     ["?mode=study&page=__proto__", "page", "__proto__", "glossary, sources, not-known"],
     ["?mode=lecture&list=01-two*first&step=1", "list", "01-two", "01-one"],
     ["?mode=lecture&list=01-one*second&step=first", "step", "first", "second"],
-  ])("%s is told", (query, path, found, allowed) => {
+  ])("%s is reported", (query, path, found, allowed) => {
     expect(faults(query)).toEqual([{ path, found, allowed }]);
   });
 

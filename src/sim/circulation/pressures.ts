@@ -1,4 +1,4 @@
-/** From volumes to pressures: every wall's law at one moment. Arrays in, arrays out, since a number handed between functions that are not taken in whole is made anew each time. */
+/** From volumes to pressures: every wall's law at one moment. Arrays in, arrays out, since a number handed between functions that are not taken in whole is allocated again each time. */
 
 import type { Ventricle } from "./circuit-network.ts";
 import type { Point, Scratch, State } from "./compartments.ts";
