@@ -47,7 +47,7 @@ test("the order of one deep breath is the model's: caval flow, blood in the lung
   expect(question).toMatchObject({ order: Object.keys(at).sort((a, b) => at[a]! - at[b]!) });
 });
 
-test("fluid that seeps is told in ratios: the model's millilitres are of a teaching size", () => {
+test("fluid that seeps is given in ratios: the model's millilitres are of a teaching size", () => {
   for (const { id } of english) expect(text(id), id).not.toMatch(/\{\{[^}]*exchange\.[^}]*\|\s*mL/);
 });
 
