@@ -4,9 +4,9 @@ import { useEffect, useMemo } from "preact/hooks";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context } from "../shared/mode.ts";
 import { StageView } from "../shared/stage-view.tsx";
-import { calmPresses } from "./calm-presses.ts";
 import { closePage } from "./closed.ts";
 import { count } from "./counts.ts";
+import { debouncePresses } from "./debounce-presses.ts";
 import { logError } from "./error-log.ts";
 import { KioskLesson } from "./kiosk-lesson.tsx";
 import { type KioskVisit, kioskVisit } from "./kiosk-visit.ts";
@@ -103,7 +103,7 @@ function guard({ address }: Context, visit: KioskVisit): () => void {
   const releases = [
     address.closeWayOut(),
     closePage(),
-    calmPresses(),
+    debouncePresses(),
     watchVisitor({
       onTouch: visit.touch,
       onTick: visit.tick,
