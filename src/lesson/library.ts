@@ -42,6 +42,10 @@ const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
+/** What a new lesson begins with: two steps that run. */
+export const newLessonText = async (): Promise<string> =>
+  (await import("../../lessons/new-lesson.md?raw")).default;
+
 /** Lets the page draw before the next text is read: ten lessons at once stop the picture of a slow computer for half a second. */
 const rest = () => new Promise<void>((done) => setTimeout(done));
 

@@ -69,7 +69,7 @@ export function Author({ context }: { readonly context: Context }) {
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { library, texts, draft } = desk.value;
   const own = draft.own.value;
-  const startNew = () => draft.open(newText(texts));
+  const startNew = () => void newText(texts).then(draft.open);
   const home = writePlace({ ...AT_HOME, language: context.place.value.language });
   return (
     <StageView context={context} floor={13}>

@@ -1,7 +1,7 @@
 /** Which own text the page opens with: never in place of another. */
-import { lessonText } from "../../lesson/library.ts";
+import { t } from "../../i18n/index.ts";
+import { lessonText, newLessonText } from "../../lesson/library.ts";
 import { MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
-import { NEW_LESSON } from "./new-lesson.ts";
 
 /** Where earlier versions of the kit kept their one text. */
 const EARLIER_DRAFT = "lungward.draft";
@@ -19,11 +19,12 @@ export interface FirstText {
 export async function firstText(texts: OwnTexts, lesson: string): Promise<FirstText> {
   const tooLong = takeEarlierDraft(texts);
   const asked = lesson ? await copyOfKitLesson(texts, lesson) : null;
-  return { id: asked ?? texts.list.value[0]?.id ?? newText(texts), tooLong };
+  return { id: asked ?? texts.list.value[0]?.id ?? (await newText(texts)), tooLong };
 }
 
 /** A text that runs, not shown to learners until its author says so. */
-export const newText = (texts: OwnTexts): string => texts.add(NEW_LESSON.name, NEW_LESSON.text, false);
+export const newText = async (texts: OwnTexts): Promise<string> =>
+  texts.add(t("author.new"), await newLessonText(), false);
 
 /** A copy with an id of its own; one that is there already, unchanged, is opened again. null: no such lesson */
 export async function copyOfKitLesson(texts: OwnTexts, lesson: string): Promise<string | null> {
