@@ -5,6 +5,9 @@ import { patchSchema } from "./scene-patch.ts";
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
+const level = v.pipe(v.array(words), v.minLength(1), v.maxLength(3));
+const goals = v.optional(v.strictObject({ plain: level, technical: level }));
+
 export const frontSchema = v.strictObject({
   id,
   number: v.pipe(v.number(), v.integer(), v.minValue(1)),
@@ -12,6 +15,7 @@ export const frontSchema = v.strictObject({
   reader: words,
   aim: words,
   remember: words,
+  goals,
   minutes: v.pipe(v.number(), v.minValue(1), v.maxValue(120)),
   terms: v.optional(v.pipe(v.array(v.string()), v.maxLength(3)), []),
   sources: v.optional(v.array(v.string()), []),
@@ -40,6 +44,7 @@ export const translatedFrontSchema = v.strictObject({
   reader: words,
   aim: words,
   remember: words,
+  goals,
   tell: v.optional(words),
   ...made,
 });
