@@ -112,7 +112,7 @@ function Result({
       {missed.length > 0 && (
         <>
           <h3>{t("study.quiz.missed")}</h3>
-          <ul>
+          <ul class="quiz-missed">
             {missed.flatMap((key) => {
               const reference = parseReference(key);
               const lesson = library.lessons.find(({ id }) => id === reference?.lesson);
