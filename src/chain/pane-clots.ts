@@ -9,7 +9,7 @@ const PAUSE = 1.5;
 const APART = 0.4;
 
 export interface PaneClots {
-  /** mm each; another list starts anew, an empty one clears */
+  /** mm each; another list replaces them, an empty one clears */
   wish(diameters: readonly number[]): void;
   /** Moves them by `seconds` of blood time. */
   follow(geometry: PathwayGeometry, blood: Blood, around: Surroundings, seconds: number): readonly Clot[];

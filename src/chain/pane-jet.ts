@@ -15,19 +15,15 @@ const areaOf = (width: number): number => (Math.PI / 4) * (width * 1e-3) ** 2;
 const dischargeOf = ({ request }: Circulation): number => numberSetting(request, "fenestrationDischarge");
 
 /** Null where the wall is closed. */
-export function holeOf(
-  { openings, backdrop }: PathwayGeometry,
-  circulation: Circulation | null,
-): Hole | null {
+export function holeOf({ openings, chest }: PathwayGeometry, circulation: Circulation | null): Hole | null {
   const opening = openings.find(({ name }) => name === "fenestration");
   if (!opening || !circulation) return null;
   const { centre, normal, width } = opening;
-  const atrium = backdrop.find(({ name }) => name === "atrium")?.outline ?? [];
   return {
     centre,
     normal,
     stream: width * Math.sqrt(dischargeOf(circulation)),
-    reach: farWall(atrium, centre, normal) ?? FREE,
+    reach: farWall(chest.atrium, centre, normal) ?? FREE,
   };
 }
 

@@ -7,9 +7,12 @@ const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
 const level = v.pipe(v.array(words), v.minLength(1), v.maxLength(3));
 const goals = v.optional(v.strictObject({ plain: level, technical: level }));
+const language = v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/));
 
 export const frontSchema = v.strictObject({
   id,
+  /** BCP 47 tag of a lesson of one's own; the kit's are in English. */
+  language: v.optional(language),
   number: v.pipe(v.number(), v.integer(), v.minValue(1)),
   title: words,
   reader: words,
@@ -39,7 +42,7 @@ export const pageFrontSchema = v.strictObject(made);
 
 export const translatedFrontSchema = v.strictObject({
   id,
-  language: v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/)),
+  language,
   title: words,
   reader: words,
   aim: words,

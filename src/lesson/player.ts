@@ -165,7 +165,7 @@ export function questionInView(lesson: Lesson, player: Player) {
 }
 
 /** Is "next" open? Alone, a prediction comes before its run. */
-export function mayGoOn(lesson: Lesson, player: Player): boolean {
+export function canAdvance(lesson: Lesson, player: Player): boolean {
   if (!player.alone || player.phase !== "ask") return true;
   const step = stepAt(lesson, player);
   return step.question?.kind !== "predict" || step.id in player.answers;
@@ -198,7 +198,7 @@ function next(lesson: Lesson, player: Player): Player {
   if (player.phase === "end") return player;
   if (player.phase === "watch") return { ...player, phase: "read" };
   if (player.phase === "again") return goTo(lesson, { ...player, queue: player.queue.slice(1) }, player.to);
-  if (!mayGoOn(lesson, player)) return player;
+  if (!canAdvance(lesson, player)) return player;
   const queue =
     player.step < lesson.steps.length - 1 || player.finished || !player.alone
       ? player.queue

@@ -1,9 +1,8 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
-import "pixi.js/unsafe-eval";
 import "./pixi-patches.ts";
-import { Application, type Container, Rectangle } from "pixi.js";
+import { Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
-import { canvasForProcessor, hasGraphicsChip } from "./drawing/by-processor.ts";
+import { startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import type { Box, Scene, Viewport } from "./scene.ts";
 import { SCENE_MAKERS } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
@@ -24,17 +23,17 @@ export interface StageOptions {
   /** s, wall clock */
   readonly clock: () => number;
   /** How to draw, whatever the device has. */
-  readonly way?: "webgl" | "canvas" | undefined;
+  readonly way?: Way | undefined;
 }
 
 export interface Stage {
   /** How it draws now: by WebGL, by the canvas renderer, or not at all. */
-  readonly way: "webgl" | "canvas" | "none";
+  readonly way: Way | "none";
   draw(frame: Frame): void;
   setTheme(theme: Theme): void;
   setFloor(floor: number): void;
   setInsets(insets: Insets): void;
-  /** Takes the host's size anew; also called by itself when the host changes. */
+  /** Takes the host's present size; also called by itself when the host changes. */
   resize(): void;
   /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
   snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
@@ -60,23 +59,23 @@ const MAX_PIXELS = 2_300_000;
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
   const { clock } = options;
-  let app: Application | null = null;
+  let renderer: Renderer | null = null;
   let released = false;
-  const scene = sceneKeeper();
+  const scene = currentScene();
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
   await loadType(theme);
 
   const begin = async () => {
-    app = await startApplication(host, options.way ?? (hasGraphicsChip() ? "webgl" : "canvas"));
+    renderer = await rendererIn(host, wayOf(options.way));
     if (released) end();
-    if (!app) return;
-    const { canvas } = app;
+    if (!renderer) return;
+    const { canvas } = renderer;
     host.appendChild(canvas);
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
-      // A fresh renderer is simpler and surer than mending this one: all that is drawn comes from the next Frame.
+      // A fresh renderer is simpler and safer than repairing this one: all that is drawn comes from the next Frame.
       end();
       starting = begin();
     });
@@ -84,35 +83,35 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 
   const end = () => {
-    const old = app;
-    app = null;
+    const old = renderer;
+    renderer = null;
     scene.release();
     if (!old) return;
     const { canvas } = old;
-    old.destroy({ removeView: true }, { children: true });
+    old.destroy({ removeView: true });
     canvas.remove();
   };
 
   const resize = () => {
     const { clientWidth, clientHeight } = host;
-    if (!app || clientWidth <= 0 || clientHeight <= 0) return;
-    app.renderer.resize(clientWidth, clientHeight, density(host, app.renderer.name));
+    if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
+    renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
-    app.renderer.render(app.stage);
+    renderer.render(scene.root);
   };
 
   const draw = (frame: Frame) => {
-    if (!app) return;
+    if (!renderer) return;
     // Moved to another screen, or its scale changed.
-    if (app.renderer.resolution !== density(host, app.renderer.name)) resize();
+    if (renderer.resolution !== density(host, renderer.name)) resize();
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
-    const { width, height } = app.screen;
-    const viewport = viewportOf(app.renderer, [width, height], insets, floor, elapsed);
+    const { width, height } = renderer.screen;
+    const viewport = viewportOf(renderer, [width, height], insets, floor, elapsed);
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
-    scene.of(frame.state.scene, app.stage)?.draw(frame, viewport, theme);
-    app.renderer.render(app.stage);
+    scene.of(frame.state.scene)?.draw(frame, viewport, theme);
+    renderer.render(scene.root);
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
@@ -120,13 +119,13 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     frame: Frame,
     size: readonly [number, number],
     other: Partial<Viewport>,
-    take: (view: Container, renderer: Application["renderer"]) => Taken,
+    take: (view: Container, renderer: Renderer) => Taken,
   ): Promise<Taken> => {
     await starting;
-    if (!app) throw new Error(NOTHING);
-    const { renderer } = app;
-    const viewport = { ...viewportOf(renderer, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
-    return drawnOnce(frame, viewport, theme, (view) => take(view, renderer));
+    const own = renderer;
+    if (!own) throw new Error(NOTHING);
+    const viewport = { ...viewportOf(own, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
+    return drawnOnce(frame, viewport, theme, (view) => take(view, own));
   };
 
   const watcher = new ResizeObserver(resize);
@@ -135,8 +134,8 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   return {
     get way() {
-      if (!app) return "none";
-      return app.renderer.name === "webgl" ? "webgl" : "canvas";
+      if (!renderer) return "none";
+      return renderer.name === "webgl" ? "webgl" : "canvas";
     },
     draw,
     setTheme(next) {
@@ -166,29 +165,39 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 }
 
 /** The one scene that is shown; another one takes its place. */
-function sceneKeeper() {
+function currentScene() {
+  let root = new Container();
   let name = "";
   let made: Scene | null = null;
-  const release = () => {
+  const leave = () => {
+    if (made) root.removeChild(made.view);
     made?.release();
     made = null;
     name = "";
   };
   return {
+    /** What the renderer draws. */
+    get root() {
+      return root;
+    },
     get made() {
       return made;
     },
-    /** The scene of this name, put on `parent`; null where nothing draws it. */
-    of(wanted: Frame["state"]["scene"], parent: Container): Scene | null {
+    /** The scene of this name; null where nothing draws it. */
+    of(wanted: Frame["state"]["scene"]): Scene | null {
       if (made && name === wanted) return made;
-      if (made) parent.removeChild(made.view);
-      release();
+      leave();
       made = SCENE_MAKERS[wanted]?.() ?? null;
       name = wanted;
-      if (made) parent.addChild(made.view);
+      if (made) root.addChild(made.view);
       return made;
     },
-    release,
+    release() {
+      leave();
+      // What a renderer has noted on it ends with it.
+      root.destroy();
+      root = new Container();
+    },
   };
 }
 
@@ -211,12 +220,7 @@ function drawnOnce<Taken>(
   }
 }
 
-function pictureOf(
-  renderer: Application["renderer"],
-  target: Container,
-  width: number,
-  height: number,
-): HTMLCanvasElement {
+function pictureOf(renderer: Renderer, target: Container, width: number, height: number): HTMLCanvasElement {
   const drawn = renderer.extract.canvas({
     target,
     frame: new Rectangle(0, 0, width, height),
@@ -226,24 +230,22 @@ function pictureOf(
   return drawn as HTMLCanvasElement;
 }
 
-async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Promise<Application | null> {
-  const app = new Application();
+/** A renderer of the host's size; null where nothing can be drawn. */
+async function rendererIn(host: HTMLElement, way: Way): Promise<Renderer | null> {
   try {
-    await app.init({
-      ...(way === "canvas" ? { canvas: canvasForProcessor() } : {}),
-      preference: way,
+    const renderer = await startRenderer(way, {
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
       antialias: true,
       autoDensity: true,
-      autoStart: false,
       backgroundAlpha: 0,
       resolution: density(host, way),
     });
-    app.canvas.style.position = "absolute";
-    app.canvas.style.inset = "0";
-    app.canvas.setAttribute("aria-hidden", "true");
-    return app;
+    const { canvas } = renderer;
+    canvas.style.position = "absolute";
+    canvas.style.inset = "0";
+    canvas.setAttribute("aria-hidden", "true");
+    return renderer;
   } catch {
     return null;
   }
@@ -269,7 +271,7 @@ async function loadType({ family }: Theme): Promise<void> {
 }
 
 const viewportOf = (
-  { resolution, name }: Application["renderer"],
+  { resolution, name }: Renderer,
   [width, height]: readonly [number, number],
   edge: Insets,
   floor: number,

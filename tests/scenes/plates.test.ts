@@ -2,6 +2,7 @@
 import { CanvasTextMetrics, type TextStyle } from "pixi.js";
 import { describe, expect, it } from "vitest";
 import { t } from "../../src/i18n/index.ts";
+import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { hairline } from "../../src/scenes/layers/keep-off.ts";
 import type { Label } from "../../src/scenes/layers/labels.ts";
@@ -21,7 +22,7 @@ import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { PathwayGeometry } from "../../src/sim/geometry/geometry.ts";
+import type { PathwayGeometry, Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { type Body, CASES, STAGES, type Stage } from "../../src/sim/parameters/request.ts";
 
@@ -61,7 +62,7 @@ const circulation = {
   pathway: { ledger: [], gradeLine: [] },
 } as unknown as Circulation;
 
-const distanceTo = (points: PathwayGeometry["backdrop"][number]["outline"]) =>
+const distanceTo = (points: readonly Point[]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 /** A plane, the plates' input, and the truth from the geometry itself. */
@@ -77,8 +78,8 @@ function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
     geometry,
     reported: occupied(geometry, drawnPlane(geometry)),
     blood: planeDistance(geometry, 0),
-    parts: geometry.backdrop
-      .filter(({ name }) => !name.endsWith("Lung"))
+    parts: anatomyOf(geometry.chest)
+      .parts.filter(({ ground }) => !ground)
       .map(({ name, outline }) => ({ name, distance: distanceTo(outline) })),
   };
 }
@@ -137,7 +138,8 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const plane = { geometry, circulation, toScreen, crowded };
     const look = { sizes, theme };
     const wanted = pointed(focus, plane, look) ?? listed(plane, look);
-    return { labels: placed(wanted, reported, projection, box, [key], count > 1 && narrow), projection };
+    const room = { box, taken: [key], crowded: count > 1 && narrow };
+    return { labels: placed(wanted, reported, projection, room), projection };
   };
 
   it.each(WITH_PLANE)("%s: none covers blood, its wall or a part that is not its own", (stage) => {

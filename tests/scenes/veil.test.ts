@@ -1,8 +1,9 @@
 // @vitest-environment happy-dom
 import { wcagContrast } from "culori";
 import { describe, expect, it } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
+import { tissue } from "../../src/scenes/anatomy/tones.ts";
 import { DIM } from "../../src/scenes/circuit/circuit-pane.ts";
-import { LUNG } from "../../src/scenes/layers/backdrop-layer.ts";
 import { contextColour, contextLines } from "../../src/scenes/layers/context.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { veiled } from "../../src/scenes/layers/veil.ts";
@@ -23,7 +24,7 @@ describe.each([darkTheme(String), lightTheme(String)])("what the veil leaves in 
     colour.stage,
     colour.stageDeep,
     rest[name],
-    mix(colour.stage, LUNG[name].color, LUNG[name].alpha),
+    ...Object.values(tissue("lung", theme)).slice(0, 3),
     ...[70, 80, 90, 98].map(heart),
   ];
 
@@ -58,7 +59,7 @@ it.each(STAGES.filter(hasPlane))(
     const plane = drawnPlane(geometry);
     const lines = contextLines(geometry, plane);
     for (const line of lines) for (const [x, y] of line) expect(inBlood(plane, x, y)).toBe(false);
-    for (const { name, outline } of geometry.backdrop.filter(({ name }) =>
+    for (const { name, outline } of anatomyOf(geometry.chest).parts.filter(({ name }) =>
       /Lung|ventricle|aorta/.test(name),
     )) {
       const kept = outline.filter(([x, y]) =>

@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
 import { streamIn } from "../../src/scenes/layers/vein-stream.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -9,10 +10,10 @@ import { START } from "../../src/state/scene-state.ts";
 const request = { ...START.request, stage: "glenn" } as const;
 const geometry = pathwayGeometry(request)!;
 const circulation = solve(request);
-const { outline } = geometry.backdrop.find(({ name }) => name === "lowerVein")!;
+const { outline } = anatomyOf(geometry.chest).parts.find(({ name }) => name === "lowerVein")!;
 
 test("at the Glenn stage the lower vein is drawn from below into the atrium, at its own width", () => {
-  const atrium = geometry.backdrop.find(({ name }) => name === "atrium")!.outline;
+  const atrium = geometry.chest.atrium;
   const lowest = Math.min(...atrium.map(([, y]) => y));
   const ys = outline.map(([, y]) => y);
   expect(Math.min(...ys)).toBeLessThan(lowest - 15);

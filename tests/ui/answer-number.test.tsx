@@ -36,7 +36,7 @@ const question: NumberQuestion = {
   solution: [words("Multiply.")],
 };
 const voice: Voice = {
-  telling: "technical",
+  version: "technical",
   glossary: {},
   sources: {},
   number: () => "12",

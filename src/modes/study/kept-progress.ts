@@ -1,4 +1,4 @@
-/** The learner's progress while the page is open, and its keeper: this device or a course system. */
+/** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import {
   isNewerProgress,

@@ -14,7 +14,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import { GoalList } from "./goal-list.tsx";
 import type { StudyProps } from "./study-home.tsx";
 
@@ -38,7 +38,7 @@ export function LessonText({
   );
   const asked = steps.map(({ step, states }) => ({
     step,
-    voice: voiceOf(library, situationOf(states, known.exactly), keptTelling.value, null),
+    voice: voiceOf(library, situationOf(states, known.exactly), keptVersion.value, null),
   }));
   const back = writePlace({ ...context.place.value, more: {} });
   return (
@@ -57,14 +57,14 @@ export function LessonText({
       <h1>{lesson.title}</h1>
       <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p>{lesson.aim}</p>
-      <GoalList lesson={lesson} telling={keptTelling.value} />
+      <GoalList lesson={lesson} version={keptVersion.value} />
       {asked.map(({ step, voice }) => {
         return (
           <section key={step.id} aria-labelledby={`text-${step.id}`}>
             <h2 id={`text-${step.id}`}>{step.title}</h2>
             <Script step={step} voice={voice} />
             {step.question && <AskedOnPaper question={step.question} voice={voice} />}
-            {voice.telling === "technical" && step.task && (
+            {voice.version === "technical" && step.task && (
               <p class="asked">
                 <strong>
                   <InlineView words={step.task.ask} voice={voice} />
@@ -121,7 +121,7 @@ function SolutionsOnPaper({ asked }: { readonly asked: readonly { step: Step; vo
   const solved = asked.flatMap(({ step: { id, title, question, task }, voice }) => {
     const lines = [
       ...(question?.kind === "number" ? question.solution : []),
-      ...(voice.telling === "technical" ? (task?.answer ?? []) : []),
+      ...(voice.version === "technical" ? (task?.answer ?? []) : []),
     ];
     return lines.length > 0 ? [{ id, title, lines, voice }] : [];
   });

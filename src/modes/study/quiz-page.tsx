@@ -8,7 +8,7 @@ import { TranslationNote } from "../../ui/lesson/script.tsx";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { Notes } from "../shared/notes.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { type QuizItem, type QuizRun, startQuiz } from "./quiz-run.ts";
 import type { StudyProps } from "./study-home.tsx";
@@ -68,7 +68,7 @@ function Asked({ context, library, kept, run, item }: AskedProps) {
       </h2>
       <QuestionView
         question={question}
-        voice={voiceOf(library, situation, keptTelling.value, null)}
+        voice={voiceOf(library, situation, keptVersion.value, null)}
         editing={context.session}
         given={run.given.value}
         judgement={judgement}

@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import { anatomyOf } from "../anatomy/chest.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour } from "./contour.ts";
@@ -19,9 +20,9 @@ export const contextColour = ({ colour }: Theme): string => mix(colour.stageDeep
 
 /** Lines of what can be seen of each part from the front, mm. */
 export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][] {
-  const parts = geometry.backdrop.map(({ name, outline }) => ({
+  const parts = anatomyOf(geometry.chest).parts.map(({ open, outline }) => ({
     // A vessel's outline runs up one side and back down the other: its ends stay open.
-    sides: /Vein|aorta/.test(name)
+    sides: open
       ? [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]
       : [[...outline, entryAt(outline, 0)]],
     distance: planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),

@@ -1,8 +1,9 @@
-/** What no plate may cover: blood with its walls, the stream through a fenestration, and the heart and vessels around it. Lungs are the ground on which all else lies. */
+/** What no plate may cover: blood with its walls, the stream through a fenestration, and the heart and vessels around it. Lungs and liver are the ground on which all else lies. */
 
 import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import { anatomyOf } from "../anatomy/chest.ts";
 import { type Plane, streamOutline } from "./drawn-plane.ts";
 import { FADE, fadeReach, WALL } from "./fade.ts";
 
@@ -26,7 +27,7 @@ interface Part {
 
 export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   const parts: Part[] = [
-    ...geometry.backdrop.filter(({ name }) => !name.endsWith("Lung")),
+    ...anatomyOf(geometry.chest).parts.filter(({ ground }) => !ground),
     ...geometry.openings.filter(({ name }) => name !== "fenestration").map(beyond),
     // Last: it runs into the atrium, and the atrium's own plate keeps off it too.
     ...geometry.openings

@@ -2,6 +2,7 @@
 import { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { band } from "../../sim/geometry/centreline.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
@@ -57,11 +58,11 @@ export function veinStream(): VeinStream {
 
 /** Where the marks are at `time`, as tracers without trails; null where the geometry has no such vein. */
 export function streamIn(
-  { backdrop }: PathwayGeometry,
+  { chest }: PathwayGeometry,
   circulation: Circulation | null,
   time: number,
 ): Tracers | null {
-  const outline = backdrop.find(({ name }) => name === "lowerVein")?.outline;
+  const outline = chest.lowerVein && band(chest.lowerVein, chest.ivc.width, chest.ivc.width);
   const flow = circulation?.traces.flows.ivc;
   if (!outline || !circulation || !flow) return null;
   const { middle, width, length } = courseOf(outline);

@@ -3,10 +3,14 @@ import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import { backdropLayer } from "../layers/backdrop-layer.ts";
+import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { standingAt } from "../anatomy/motion.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
+import { contour } from "../layers/contour.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
+import { WALL } from "../layers/fade.ts";
+import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
@@ -34,19 +38,21 @@ export interface PaneView {
   release(): void;
 }
 
-export function paneView(): PaneView {
-  const view = new Container();
-  const plane = new Container();
-  const frame = new Graphics();
-  const backdrop = backdropLayer();
+/** Factor in size within which a painted chest serves. */
+const CLOSE_ENOUGH = 1.25;
+
+/** What a pane is drawn with, from the back to the front. */
+function paneLayers() {
+  const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
+  const chest = anatomyLayer();
   const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
-  const clots = new Graphics();
+  const ghost = ghostLayer();
   const veil: VeilLayer = veilLayer();
   plane.addChild(
-    backdrop.view,
+    chest.behind,
     stream.view,
     wall.below,
     inside.view,
@@ -54,10 +60,17 @@ export function paneView(): PaneView {
     lines.view,
     clots,
     wall.above,
+    chest.before,
+    ghost.view,
     veil.view,
   );
   view.addChild(plane, frame);
-  const keepTo = keeper(plane, frame);
+  return { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil };
+}
+
+export function paneView(): PaneView {
+  const { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil } = paneLayers();
+  const keepTo = clipper(plane, frame);
   const camera = paneCamera();
 
   let geometry: PathwayGeometry | null = null;
@@ -66,18 +79,29 @@ export function paneView(): PaneView {
   let outlines: readonly (readonly Point[])[] = [];
   let linesOf: PathwayGeometry | null = null;
   let drawnFor = "";
+  let painted = 0;
 
   const look = (pane: Pane, theme: Theme) => {
-    const arterial = Math.round(pane.circulation?.saturations.arterial ?? 0);
-    const key = `${theme.name} ${arterial}`;
+    const carried = Object.values(pane.circulation?.saturations ?? {}).map(Math.round);
+    const key = `${theme.name} ${carried}`;
     if (pane.geometry === geometry && key === drawnFor) return;
+    if (pane.geometry !== geometry) outline = null;
     geometry = pane.geometry;
     drawnFor = key;
+    painted = 0;
     if (!geometry) return;
-    backdrop.set(geometry, pane.circulation, theme);
-    outline = drawnPlane(geometry);
+    outline ??= drawnPlane(geometry);
     taken = occupied(geometry, outline);
     wall.set(geometry, outline, theme);
+  };
+
+  /** The chest is painted anew when it changes or the camera has come much closer or gone far. */
+  const surround = (pane: Pane, density: number, theme: Theme) => {
+    if (painted > 0 && density / painted < CLOSE_ENOUGH && painted / density < CLOSE_ENOUGH) return;
+    painted = density;
+    const plane = present(outline);
+    const seen = contour(plane, plane.distance, WALL);
+    chest.set(present(geometry).chest, pane.circulation, { seen, density }, theme);
   };
 
   return {
@@ -104,13 +128,15 @@ export function paneView(): PaneView {
       plane.scale.set(at.scale, -at.scale);
       keepTo(compared && asked.camera !== "whole" ? box : null);
       wall.keep(at.scale * viewport.dense);
-      backdrop.move(pane.circulation, time, still);
+      surround(pane, at.scale * viewport.dense, theme);
+      chest.move(standingAt(pane.circulation, time, still));
       inside.draw(pane, moment, at, theme);
       stream.view.visible = asked.overlay === "none";
       const veins = { circulation: pane.circulation, time, colouring: asked.colouring };
       if (stream.view.visible) stream.draw(geometry, veins, headSize(viewport, at), theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
+      ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
       const lit = spotsOf(geometry, asked.focus);
       if (lit.length > 0 && linesOf !== geometry) {
         linesOf = geometry;
@@ -123,13 +149,14 @@ export function paneView(): PaneView {
       camera.projection && geometry ? elementAt(geometry, onPlane(camera.projection, x, y)) : null,
     release() {
       inside.release();
+      chest.release();
       view.destroy(WITH_ALL);
     },
   };
 }
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
-function keeper(plane: Container, frame: Graphics): (box: Box | null) => void {
+function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
   let framed = "";
   frame.visible = false;
   return (box) => {

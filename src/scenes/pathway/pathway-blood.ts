@@ -6,6 +6,9 @@ import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
+import { sideFlow } from "../anatomy/side-streams.ts";
+import { fadeAtOpenings } from "../layers/fade-tracers.ts";
+import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { diluted, tint } from "../layers/tint.ts";
 import type { TracerLayer } from "../layers/tracer-layer.ts";
@@ -31,6 +34,8 @@ export interface Blood {
 
 /** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
 const COVER = 0.4;
+/** The same over a map, which is what is to be read. */
+const HINT = 0.05;
 /** Longest tail, in half widths of a head. */
 const TAIL = 9;
 /** Tracers over a map: what stands out from most of it. */
@@ -50,6 +55,8 @@ export function blood(): Blood {
   let mappedAs: Overlay = "none";
   let measuredShape: FieldShape | null = null;
   let lumen = 0;
+  const sides = sideFlow();
+  const joiner = tracerJoiner();
 
   const drawMap = (pane: Pane, overlay: Overlay, elapsed: number) => {
     const shown = mapShown(pane, overlay);
@@ -67,7 +74,7 @@ export function blood(): Blood {
   return {
     view,
     beyond,
-    draw(pane, { view: asked, still, viewport }, at, theme) {
+    draw(pane, { view: asked, still, viewport, time }, at, theme) {
       const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
       const covered = drawMap(pane, overlay, viewport.elapsed);
@@ -81,11 +88,17 @@ export function blood(): Blood {
         measuredShape = shape;
         lumen = lumenArea(shape);
       }
+      const mapOver = overlay !== "none";
+      const cover = mapOver ? HINT : COVER;
+      const share = Math.min(1, (cover * lumen) / (tracers.count * Math.PI * half * half));
+      const taken = Math.floor(tracers.count * share);
+      const side = mapOver || !pane.geometry ? null : sides.at(pane.geometry.chest, pane.circulation, time);
+      const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
         longest: TAIL * half,
-        share: Math.min(1, (COVER * lumen) / (tracers.count * Math.PI * half * half)),
-        alpha: overlay === "none" ? (still && !asked.paused ? 0.6 : 1) : asked.streamlines ? 0.2 : 0.5,
+        share: 1,
+        alpha: mapOver ? (asked.streamlines ? 0.2 : 0.4) : still && !asked.paused ? 0.6 : 1,
         at,
         seen: viewport.full,
         dense: viewport.dense,
@@ -100,7 +113,12 @@ export function blood(): Blood {
         if (plain !== false) colours.fill(plain);
         else tint(moved, tinting, theme, colours);
       };
-      inside.draw(tracers, paint, brush, viewport);
+      const openings = pane.geometry?.openings ?? [];
+      const fading = (moved: Tracers, colours: Uint32Array) => {
+        paint(moved, colours);
+        if (!mapOver) fadeAtOpenings(moved, taken, side?.shown ?? null, openings, theme, colours);
+      };
+      inside.draw(joined, fading, brush, viewport);
       if (!gone) {
         outside.hide();
         return;
@@ -124,7 +142,7 @@ export function blood(): Blood {
 export const headSize = ({ full }: Viewport, { scale }: Projection): number =>
   Math.max(1.2, full.height * 0.0016) / scale;
 
-/** A layer for tracers, made anew when there are more of them than it can hold. */
+/** A layer for tracers, made again when there are more of them than it can hold. */
 function tracerView(parent: Container) {
   let layer: TracerLayer | null = null;
   let room = 0;

@@ -1,5 +1,6 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { anatomyOf } from "../anatomy/chest.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
 import type { Box } from "../scene.ts";
@@ -73,23 +74,25 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
   };
 }
 
-/** mm of the veins beyond the blood that show at least */
-const BEYOND = 7;
-/** mm above it: the fork of the veins from head and arms shows */
-const ABOVE = 14;
+/** mm of a 5-year-old below the lower opening: liver and hepatic veins show */
+const BEYOND = 26;
+/** mm of a 5-year-old above the upper one: the branches of the arch and the veins from head and arms show */
+const ABOVE = 21;
 
 /** [left, bottom, right, top] mm of what has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
-export function extent({ bounds, backdrop }: PathwayGeometry): [number, number, number, number] {
-  const [left, bottom, right, top] = bounds;
-  const xs = backdrop.flatMap(({ outline }) => outline.map(([x]) => x));
-  const deep = backdrop
-    .filter(({ name }) => WHOLE.includes(name))
-    .flatMap(({ outline }) => outline.map(([, y]) => y));
-  return [Math.min(left, ...xs), Math.min(bottom, ...deep) - BEYOND, Math.max(right, ...xs), top + ABOVE];
+export function extent({ bounds, chest }: PathwayGeometry): [number, number, number, number] {
+  const [left, , right] = bounds;
+  const s = chest.scale;
+  const xs = anatomyOf(chest)
+    .parts.filter(({ name }) => name.endsWith("Lung"))
+    .flatMap(({ outline }) => outline.map(([x]) => x));
+  return [
+    Math.min(left, ...xs),
+    chest.ivc.centre[1] - BEYOND * s,
+    Math.max(right, ...xs),
+    chest.svc.centre[1] + ABOVE * s,
+  ];
 }
-
-/** Surroundings that show down to their lower end. */
-const WHOLE: readonly string[] = ["ventricle", "lowerVein"];
 
 /** mm -> CSS px, y turned over. */
 export interface Projection {

@@ -79,6 +79,28 @@ export interface PathwayGeometry extends FlowGeometry {
   readonly handles: readonly Handle[];
   readonly places: readonly Place[];
   readonly path: readonly Station[];
-  /** Outlines that are drawn but have no computed flow (atrium and ventricle behind, lungs), each a closed polygon in mm. */
-  readonly backdrop: readonly { readonly name: string; readonly outline: readonly Point[] }[];
+  /** where the chest around the pathway is to be drawn; what lies there has no computed flow */
+  readonly chest: ChestFrame;
+}
+
+/** What the drawing of heart, lungs, great vessels and liver holds on to, mm; seen from the front. */
+export interface ChestFrame {
+  /** the body's lengths over a 5-year-old's, dimensionless */
+  readonly scale: number;
+  /** height of the atrium's middle */
+  readonly level: number;
+  /** where the heart begins beside the pathway, and its lengths over a 5-year-old's (dimensionless) */
+  readonly heart: number;
+  readonly heartScale: number;
+  /** the atrium's closed outline */
+  readonly atrium: readonly Point[];
+  /** where the pathway's vessels go on into the body */
+  readonly svc: Opening;
+  readonly ivc: Opening;
+  readonly left: Opening;
+  readonly right: Opening;
+  /** inner diameter of the hepatic veins together */
+  readonly hepaticVein: number;
+  /** the inferior vena cava's course into the atrium where the pathway leaves it out, upwards */
+  readonly lowerVein?: readonly Point[];
 }

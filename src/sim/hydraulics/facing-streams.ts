@@ -5,7 +5,11 @@ const FITTED = "3D set of this project (docs/validation-three-d.md)";
 /** Reynolds numbers in the veins of the set. */
 const IN_SET: readonly [number, number] = [150, 2500];
 
-/** A developed stream brings two heads; what the turn towards a lung doesn't keep of them is lost, `heads` of its own. */
+/**
+ * A developed stream brings two heads; what the turn towards a lung doesn't keep of them is lost.
+ * @param diameter m
+ * @param heads number of dynamic heads lost, 0 to 2
+ */
 export const jointEntry = (diameter: number, heads: number, fluid: Fluid): Element => ({
   a: 0,
   b: quadraticLoss(heads, diameter, fluid),
@@ -14,7 +18,11 @@ export const jointEntry = (diameter: number, heads: number, fluid: Fluid): Eleme
   validReynolds: IN_SET,
 });
 
-/** Part of the head-on loss that is left when the axes pass each other at `clearance` mean radii: the fast cores miss at about one. */
+/**
+ * Fraction (0 to 1) of the head-on loss that is left when the axes pass each other: the fast cores miss at about one.
+ * @param clearance number of mean radii between the axes
+ * @param width clearance at which 37 % is left
+ */
 export const headOn = (clearance: number, width: number): number => Math.exp(-((clearance / width) ** 2));
 
 /** Facing streams: `b` (Pa.s2/m6) as the flows share the loss out. */

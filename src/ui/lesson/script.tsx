@@ -13,8 +13,8 @@ export interface ScriptProps {
 }
 
 /** The part of this step in the chosen version; the plain one where there is no other. */
-const partOf = (step: Step, { telling }: Voice): Part =>
-  (telling === "technical" ? step.technical : null) ?? step.plain;
+const partOf = (step: Step, { version }: Voice): Part =>
+  (version === "technical" ? step.technical : null) ?? step.plain;
 
 export function Script({ step, voice, paragraphs }: ScriptProps) {
   const part = partOf(step, voice);

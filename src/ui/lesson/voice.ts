@@ -8,11 +8,11 @@ import type { Glossary, Sources } from "../../lesson/glossary.ts";
 import { type Figure, figureValue, type Kept } from "../../lesson/live-figures.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 
-export const TELLINGS = ["plain", "technical"] as const;
-export type Telling = (typeof TELLINGS)[number];
+export const TEXT_VERSIONS = ["plain", "technical"] as const;
+export type TextVersion = (typeof TEXT_VERSIONS)[number];
 
 export interface Voice {
-  readonly telling: Telling;
+  readonly version: TextVersion;
   readonly glossary: Glossary;
   readonly sources: Sources;
   /** A live number as the reader's language writes it. */

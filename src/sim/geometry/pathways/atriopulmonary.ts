@@ -1,11 +1,11 @@
 /** The chamber: both cavae empty into a wide atrium, and each pulmonary artery leaves from its roof beside the upper vein. */
 import { arc } from "../centreline.ts";
 import type { Handle, PathwayGeometry, Place, Point, Shape } from "../geometry.ts";
-import { backdrop } from "./anatomy-backdrop.ts";
 import { branch, tubeOf } from "./branch.ts";
 import { fenestration } from "./fenestration.ts";
 import { pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
+import { surroundings } from "./surroundings.ts";
 import { whole } from "./whole.ts";
 
 /** degrees from the top of the chamber at which the pulmonary arteries leave it */
@@ -51,15 +51,12 @@ export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeome
     openings: leak.openings,
     handles: [...chamberHandles(sizes, radii), ...leak.handles],
     places: [...leak.places, chamberPlace(radii)],
-    backdrop: backdrop({
-      sizes,
-      ivc,
-      svc,
+    around: surroundings({
       scale,
       edge: radii[0] - 6 * scale,
+      heart: radii[0] - 2 * scale,
       floor: -0.95 * radii[1],
       roof: 0.42 * radii[1],
-      clear: radii[0],
     }),
   });
 }

@@ -1,13 +1,13 @@
 /** Conduit and tunnel: a tube from the lower vein meets the upper vein at the pulmonary arteries. */
 import { smoothStep } from "../centreline.ts";
 import type { Handle, PathwayGeometry, Place, Point } from "../geometry.ts";
-import { backdrop } from "./anatomy-backdrop.ts";
 import { type Branch, branch, spotOn, tubeOf, widthOn } from "./branch.ts";
 import { fenestration } from "./fenestration.ts";
 import { joint } from "./joint.ts";
 import { leftArteryLine, rightArteryLine } from "./pulmonary-arteries.ts";
 import { narrowingMiddle, pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
+import { surroundings } from "./surroundings.ts";
 import { whole } from "./whole.ts";
 
 /** Differences between tunnel and conduit in the plane; mm for a 5-year-old. */
@@ -77,15 +77,12 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
   const wall: Point = [hole.at[0] + half * outward[0], hole.at[1] + half * outward[1]];
   const leak = fenestration(sizes, wall, outward, hole.along, travel);
 
-  const around = backdrop({
-    sizes,
-    ivc: lower,
-    svc: upper,
+  const around = surroundings({
     scale,
     edge: offset + course.atriumEdge(sizes.trunk / 2),
+    heart: offset + sizes.trunk / 2 + 2,
     floor: -sizes.trunkLength - 2 * scale,
     roof: -Math.max(left, right) / 2 - 3,
-    clear: offset + sizes.trunk / 2,
   });
   return whole({
     name: sizes.stage,
@@ -102,7 +99,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
     openings: leak.openings,
     handles: [...trunkHandles(sizes, lower, width, course), ...leak.handles],
     places: [...leak.places, trunkPlace(lower, begin + 0.3 * travel, course, width)],
-    backdrop: around,
+    around,
   });
 }
 

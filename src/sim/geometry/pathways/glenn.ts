@@ -1,13 +1,12 @@
 /** At the Glenn stage: the upper vein divides into the pulmonary arteries; the lower one still empties into the atrium and is drawn without a computed field. */
-import { band } from "../centreline.ts";
 import type { Handle, PathwayGeometry, Point } from "../geometry.ts";
-import { backdrop } from "./anatomy-backdrop.ts";
 import { branch, tubeOf } from "./branch.ts";
 import { upperLine } from "./cross.ts";
 import { joint } from "./joint.ts";
 import { leftArteryLine, rightArteryLine } from "./pulmonary-arteries.ts";
 import { pathwaySections } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
+import { surroundings } from "./surroundings.ts";
 import { whole } from "./whole.ts";
 
 /**
@@ -28,15 +27,13 @@ export function glenn(sizes: PathwaySizes, scale: number): PathwayGeometry {
     [2 * scale, floor + sizes.ivc],
   ];
   const lower = branch(sections.ivc, entering);
-  const around = backdrop({
-    sizes,
-    ivc: lower,
-    svc: upper,
+  const around = surroundings({
     scale,
     edge: -16 * scale,
+    heart: 6 * scale,
     floor,
     roof: -Math.max(left, right) / 2 - 3,
-    clear: -16 * scale,
+    lowerVein: entering,
   });
   const corner = flare * (1 - Math.SQRT1_2);
   const handles: Handle[] = [
@@ -60,9 +57,6 @@ export function glenn(sizes: PathwaySizes, scale: number): PathwayGeometry {
     ],
     handles,
     places: [],
-    backdrop: {
-      ...around,
-      outlines: [...around.outlines, { name: "lowerVein", outline: band(entering, sizes.ivc, sizes.ivc) }],
-    },
+    around,
   });
 }

@@ -4,10 +4,10 @@ import { entryAt, lastOf, present } from "../../checked/present.ts";
 import { shapeBounds } from "../distance.ts";
 import type { Handle, Opening, PathwayGeometry, Place, Point, Shape, Station } from "../geometry.ts";
 import { pathOrder } from "../path-order.ts";
-import type { Backdrop } from "./anatomy-backdrop.ts";
 import { type Branch, openingOf, spotOn, widthOn } from "./branch.ts";
 import { courseOf, followedLung, narrowingMiddle } from "./sections.ts";
 import type { PathwaySizes } from "./sizes.ts";
+import type { Surroundings } from "./surroundings.ts";
 
 interface Branches {
   readonly ivc?: Branch;
@@ -24,7 +24,7 @@ interface Parts {
   readonly openings?: readonly Opening[];
   readonly handles: readonly Handle[];
   readonly places: readonly Place[];
-  readonly backdrop: Backdrop;
+  readonly around: Surroundings;
   /** the lower branch's way, when its blood has no field in this plane */
   readonly lowerBeyond?: Branch;
 }
@@ -38,7 +38,7 @@ export function whole({
   openings = [],
   handles,
   places,
-  backdrop,
+  around,
   lowerBeyond,
 }: Parts): PathwayGeometry {
   const { ivc, svc, left, right } = branches;
@@ -57,9 +57,16 @@ export function whole({
     openings: cuts,
     bounds: bounds(shapes, cuts),
     handles: [...handles, stenosisHandle(left, "left"), stenosisHandle(right, "right")],
-    places: [...places, ...veinPlaces(branches, lower), ...backdrop.places],
+    places: [...places, ...veinPlaces(branches, lower), ...around.places],
     path: path(sizes, branches, lower),
-    backdrop: backdrop.outlines,
+    chest: {
+      ...around.frame,
+      svc: openingOf(svc, "svc"),
+      ivc: openingOf(lower, "ivc"),
+      left: openingOf(left, "left"),
+      right: openingOf(right, "right"),
+      hepaticVein: sizes.hepaticVein,
+    },
   };
 }
 

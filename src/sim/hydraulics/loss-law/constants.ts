@@ -1,4 +1,4 @@
-/** The few numbers by which the handbook's pathway was changed to agree with the 3D set; each stands for one thing that blood does. */
+/** The few dimensionless numbers by which the handbook's pathway was changed to agree with the 3D set; each stands for one thing that blood does. */
 export interface LossConstants {
   /** heads of its own that a stream loses on entering the joint */
   readonly jointEntry: number;

@@ -1,7 +1,7 @@
 /** Where each vein's blood goes: how far the streams cross, between what the flows allow. */
 import type { Streams } from "./features.ts";
 
-/** Parts of a vein's blood that go to the left lung. */
+/** Fractions of a vein's blood that go to the left lung, 0 to 1. */
 export interface LeftParts {
   readonly ivc: number;
   readonly svc: number;
@@ -14,20 +14,20 @@ function allowed({ lower, left }: Streams): readonly [number, number] {
   return [Math.max(0, (left - (1 - lower)) / lower), Math.min(1, left / lower)];
 }
 
-/** Part of the lower stream that may go either way. */
+/** Fraction (0 to 1) of the lower stream that may go either way. */
 export const crossable = (streams: Streams): number => {
   const [least, most] = allowed(streams);
   return most - least;
 };
 
-/** @param position 0: as much of the lower stream as can goes right; 1: as much as can goes left */
+/** @param position 0 to 1; at 0 as much of the lower stream as can goes right, at 1 as much as can goes left */
 export function partsAt(position: number, streams: Streams): LeftParts {
   const [least, most] = allowed(streams);
   const ivc = least + within(0, position, 1) * (most - least);
   return { ivc, svc: within(0, (streams.left - streams.lower * ivc) / (1 - streams.lower), 1) };
 }
 
-/** The position that gives the lower stream more to the left than the upper one by this difference. */
+/** The position, 0 to 1, that gives the lower stream more to the left than the upper one by this difference. */
 export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
   const [least, most] = allowed(streams);
   // ivc - svc grows along the allowed stretch as ivc does, by 1 / (1 - lower)
@@ -35,7 +35,7 @@ export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
   return (balanced - least) / (most - least);
 }
 
-/** The few fitted numbers of the rule by which streams pass each other or mix. */
+/** The few fitted numbers, dimensionless, of the rule by which streams pass each other or mix. */
 export interface Crossing {
   /** clearance (mean radii) at which 71 % of what can cross does */
   readonly width: number;
@@ -47,7 +47,12 @@ export interface Crossing {
   readonly jet: number;
 }
 
-/** Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix. */
+/**
+ * Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix.
+ * @param clearance number of mean radii between the axes
+ * @param jet see `jetStrength`
+ * @returns position, 0 to 1, see {@link partsAt}
+ */
 export function usualPosition(
   clearance: number,
   jet: number,

@@ -31,10 +31,11 @@ export type Feature = (typeof FEATURES)[number];
 /** Part of the whole flow that a stream has at least where its share divides something. */
 const MIN_SHARE = 0.05;
 
+/** The flow through the lungs and how it divides. */
 export interface Streams {
   /** m3/s through both lungs, above 0 */
   readonly lungs: number;
-  /** parts of it: from the lower vein (what a fenestration takes left out), and to the left lung */
+  /** fractions of it: from the lower vein (what a fenestration takes left out), and to the left lung */
   readonly lower: number;
   readonly left: number;
 }
@@ -42,6 +43,7 @@ export interface Streams {
 /** Part of a fenestration's blood that is the lower vein's in a tube (0.90 to 0.94 in the 3D set); a chamber has mixed both. */
 const HOLE_FROM_BELOW = 0.92;
 
+/** Fraction (0 to 1) of a fenestration's blood that is the lower vein's; flows in m3/s. */
 export function holeFromBelow(stage: Stage, { ivc, svc }: Pick<FlowSplit, "ivc" | "svc">): number {
   if (stage !== "atriopulmonary") return HOLE_FROM_BELOW;
   return ivc + svc > 0 ? ivc / (ivc + svc) : 0.5;
@@ -72,7 +74,10 @@ export function runsThrough({ ivc, svc, left, right }: FlowSplit): boolean {
 const facingRadius = (sizes: PathwaySizes): number =>
   ((sizes.stage === "atriopulmonary" ? sizes.ivc : sizes.trunkEnd) + sizes.svc) / 4;
 
-/** Offset from where the streams truly meet head-on, over the facing lumens' mean radius. */
+/**
+ * Offset from where the streams truly meet head-on: number of mean radii of the facing lumens.
+ * @param headOnPlace that place over the upper vein's diameter, dimensionless
+ */
 export const clearance = (sizes: PathwaySizes, headOnPlace: number): number =>
   (sizes.offset - headOnPlace * sizes.svc) / facingRadius(sizes);
 
@@ -83,6 +88,7 @@ export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower
   return Math.log(1 + speeds ** 2 * ((1 - sizes.narrowing) ** -4 - 1));
 }
 
+/** [FEATURES.length] in the order of {@link FEATURES}, dimensionless; `headOnPlace` as in {@link clearance}. */
 export function featuresOf(
   sizes: PathwaySizes,
   streams: Streams,

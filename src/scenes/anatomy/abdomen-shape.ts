@@ -1,0 +1,72 @@
+/** Diaphragm and what lies right under it: the liver with its portal vein, and the stomach's dome. */
+import { closedOutline } from "../../sim/geometry/centreline.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import type { Tube } from "./great-vessels.ts";
+import { type Placing, smoothLine } from "./place.ts";
+
+/** From the patient's right wall over both domes to the left; the heart lies on the part between. */
+const DIAPHRAGM: readonly Point[] = [
+  [-84, -64],
+  [-76, -53],
+  [-65, -44],
+  [-50, -37],
+  [-38, -35.2],
+  [-24, -37.6],
+  [-8, -42.5],
+  [8, -46],
+  [28, -50],
+  [46, -52.5],
+  [60, -49],
+  [74, -43.4],
+  [86, -46.5],
+  [96, -56],
+  [104, -66],
+];
+
+const LIVER: readonly Point[] = [
+  [-76, -60],
+  [-66, -47],
+  [-50, -39.4],
+  [-38, -37.6],
+  [-24, -40],
+  [-8, -45],
+  [8, -48.4],
+  [28, -52.4],
+  [46, -55],
+  [57, -55.5],
+  [52, -60],
+  [36, -66],
+  [18, -71],
+  [0, -76],
+  [-20, -83],
+  [-44, -89],
+  [-66, -88],
+  [-76, -76],
+];
+
+export interface AbdomenShape {
+  readonly diaphragm: readonly Point[];
+  readonly liver: readonly Point[];
+  /** portal vein and its two branches within the liver */
+  readonly portal: readonly Tube[];
+}
+
+export function abdomenShape({ frame, inChest }: Placing): AbdomenShape {
+  const s = frame.scale;
+  const vein = (name: string, [from, to]: readonly [number, number], ...line: readonly Point[]): Tube => ({
+    name,
+    line: smoothLine(line.map((point) => inChest(...point))),
+    from: from * s,
+    to: to * s,
+    holds: "ivc",
+  });
+  return {
+    diaphragm: smoothLine(DIAPHRAGM.map((point) => inChest(...point))),
+    liver: closedOutline(LIVER.map((point) => inChest(...point))),
+    portal: [
+      vein("rightPortalBranch", [6, 2.2], [-6, -73], [-24, -71], [-42, -72], [-58, -68]),
+      vein("leftPortalBranch", [5, 1.8], [-6, -73], [8, -66], [26, -60.5], [40, -59]),
+      { ...vein("portalVein", [7.5, 7], [24, -92], [12, -84], [2, -77], [-6, -73]), fades: "start" },
+    ],
+  };
+}

@@ -1,0 +1,72 @@
+/** All that is drawn around a pathway, as shapes in its plane (mm, y up): the one anatomy of every scene. */
+import { band } from "../../sim/geometry/centreline.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { type AbdomenShape, abdomenShape } from "./abdomen-shape.ts";
+import { aorta, behind, feedingVeins, type Tube } from "./great-vessels.ts";
+import { type HeartShape, heartShape } from "./heart-shape.ts";
+import { type LungShape, lungShape } from "./lung-shape.ts";
+import { placing } from "./place.ts";
+
+/** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
+export interface Part {
+  readonly name: string;
+  readonly outline: readonly Point[];
+  readonly ground?: true;
+  readonly open?: true;
+}
+
+export interface Anatomy {
+  readonly frame: ChestFrame;
+  readonly heart: HeartShape;
+  readonly lungs: readonly [right: LungShape, left: LungShape];
+  readonly abdomen: AbdomenShape;
+  /** behind heart and pathway */
+  readonly behind: readonly Tube[];
+  /** veins that feed the pathway */
+  readonly veins: readonly Tube[];
+  /** before heart and pathway: the aorta to the end of its arch, and what leaves it */
+  readonly before: readonly Tube[];
+  /** back to front */
+  readonly parts: readonly Part[];
+}
+
+const known = new WeakMap<ChestFrame, Anatomy>();
+
+export function anatomyOf(frame: ChestFrame): Anatomy {
+  const before = known.get(frame);
+  if (before) return before;
+  const made = make(frame);
+  known.set(frame, made);
+  return made;
+}
+
+function make(frame: ChestFrame): Anatomy {
+  const place = placing(frame);
+  const heart = heartShape(place);
+  const lungs = [lungShape("right", place), lungShape("left", place)] as const;
+  const abdomen = abdomenShape(place);
+  const tubes = { behind: behind(place, heart), veins: feedingVeins(place), before: aorta(place, heart) };
+  return {
+    frame,
+    heart,
+    lungs,
+    abdomen,
+    ...tubes,
+    parts: [
+      ...lungs.map(({ side, outline }) => ({ name: `${side}Lung`, outline, ground: true }) as const),
+      { name: "liver", outline: abdomen.liver, ground: true },
+      ...abdomen.portal.map(partOf),
+      ...tubes.behind.map(partOf),
+      { name: "atrium", outline: heart.atrium },
+      { name: "ventricle", outline: heart.ventricle },
+      ...tubes.veins.map(partOf),
+      ...tubes.before.map(partOf),
+    ],
+  };
+}
+
+const partOf = ({ name, line, from, to }: Tube): Part => ({
+  name,
+  outline: band(line, from, to),
+  open: true,
+});

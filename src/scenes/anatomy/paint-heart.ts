@@ -1,0 +1,146 @@
+/** The heart's parts, each for a picture of its own: the atrium, the ventricle's cavity, and the muscle around it. */
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { groundColour, mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Tube } from "./great-vessels.ts";
+import { type HeartShape, PAPILLARY } from "./heart-shape.ts";
+import { paintOrgan } from "./paint-organ.ts";
+import { boundsOf, type Ink, trace } from "./sheet.ts";
+import { tissue } from "./tones.ts";
+
+/** The blood in a chamber: darker towards its wall. */
+function paintCavity(
+  ink: Ink,
+  outline: readonly Point[],
+  saturation: number,
+  depth: number,
+  theme: Theme,
+): void {
+  const ground = groundColour(theme.colour, saturation);
+  const dark = theme.name === "dark";
+  const tones = {
+    light: mix(ground, dark ? theme.colour.rich : "#ffffff", dark ? 0.14 : 0.25),
+    body: ground,
+    shade: mix(ground, dark ? "#000000" : theme.colour.rich, dark ? 0.5 : 0.3),
+    edge: ground,
+  };
+  paintOrgan(ink, outline, tones, { depth });
+}
+
+/** Blood in a thin wall. @param size mm of the heart for one of a 5-year-old's */
+export function paintAtrium(ink: Ink, { atrium, size }: HeartShape, saturation: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  trace(ink, atrium, true);
+  ink.lineWidth = 4.4 * size;
+  ink.strokeStyle = look.shade;
+  ink.stroke();
+  ink.lineWidth = 3.4 * size;
+  ink.strokeStyle = look.body;
+  ink.stroke();
+  paintCavity(ink, atrium, saturation, 7 * size, theme);
+  trace(ink, atrium, true);
+  ink.lineWidth = 0.5 * size;
+  ink.strokeStyle = look.light;
+  ink.stroke();
+}
+
+/** In the ventricle's own lengths. */
+export function paintVentricleCavity(ink: Ink, shape: HeartShape, saturation: number, theme: Theme): void {
+  paintCavity(ink, shape.cavity, saturation, 9, theme);
+}
+
+/** In the ventricle's own lengths: the wall with its fibres, the ridges inside, the papillary muscles. */
+export function paintMuscle(ink: Ink, { muscle }: HeartShape, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  paintPapillary(ink, theme);
+  paintOrgan(ink, muscle, look, { depth: 3.4 });
+  ink.save();
+  trace(ink, muscle, true);
+  ink.clip();
+  const half = muscle.length / 2;
+  const [outer, inner] = [muscle.slice(0, half), muscle.slice(half).reverse()];
+  // Fibres follow the wall, lighter towards the outside.
+  for (const part of [0.2, 0.36, 0.52, 0.68, 0.84]) {
+    trace(
+      ink,
+      outer.map(([x, y], i): Point => {
+        const [ix, iy] = entryAt(inner, Math.round((i / (half - 1)) * (inner.length - 1)));
+        return [x + part * (ix - x), y + part * (iy - y)];
+      }),
+    );
+    ink.lineWidth = 0.35;
+    ink.strokeStyle = part < 0.5 ? look.light : look.shade;
+    ink.globalAlpha = 0.35;
+    ink.stroke();
+  }
+  ink.restore();
+  paintRidges(ink, inner, theme);
+  trace(ink, muscle, true);
+  ink.lineWidth = 0.7;
+  ink.strokeStyle = look.edge;
+  ink.stroke();
+}
+
+/** Trabeculae: short ridges from the inner wall near the apex. */
+function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
+  const look = tissue("muscle", theme);
+  const [left, bottom, right, top] = boundsOf([inner], 0);
+  const middle: Point = [(left + right) / 2 - 2, (bottom + top) / 2];
+  inner.forEach(([x, y], i) => {
+    if (i % 3 !== 0 || x < 17) return;
+    const length = 0.16 + 0.1 * ((i * 7) % 5) * 0.25;
+    const tip: Point = [x + length * (middle[0] - x), y + length * (middle[1] - y)];
+    ink.beginPath();
+    ink.moveTo(x + 0.4, y);
+    ink.quadraticCurveTo((x + tip[0]) / 2 + 1, (y + tip[1]) / 2, tip[0], tip[1]);
+    ink.lineWidth = 1.5;
+    ink.strokeStyle = look.body;
+    ink.stroke();
+    ink.lineWidth = 0.5;
+    ink.strokeStyle = look.light;
+    ink.globalAlpha = 0.5;
+    ink.stroke();
+    ink.globalAlpha = 1;
+  });
+}
+
+function paintPapillary(ink: Ink, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  for (const [x, y] of PAPILLARY) {
+    const root: Point = [x + 10, y > 0 ? y + 2.5 : y - 1];
+    for (const [width, colour] of [
+      [4.6, look.shade],
+      [3.8, look.body],
+      [1.4, look.light],
+    ] as const) {
+      ink.beginPath();
+      ink.moveTo(x, y);
+      ink.quadraticCurveTo(x + 5, y, root[0], root[1]);
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
+  }
+}
+
+/** The aorta's root opened like the heart beneath it: its blood, clearing to the closed vessel, so that the valve can be seen. */
+export function paintRoot(ink: Ink, { line: course, from }: Tube, saturation: number, theme: Theme): void {
+  const root = course.slice(0, Math.round(course.length * OPENED));
+  const [a, b] = [entryAt(root, 0), lastOf(root)];
+  const ground = groundColour(theme.colour, saturation);
+  const fall = ink.createLinearGradient(a[0], a[1], b[0], b[1]);
+  fall.addColorStop(0, ground);
+  fall.addColorStop(0.55, ground);
+  fall.addColorStop(1, `${ground}00`);
+  ink.save();
+  trace(ink, root);
+  ink.lineCap = "butt";
+  ink.lineWidth = from * 0.94;
+  ink.strokeStyle = fall;
+  ink.stroke();
+  ink.restore();
+}
+
+/** Part of the aorta's course that is opened. */
+const OPENED = 0.24;

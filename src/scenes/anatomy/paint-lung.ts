@@ -1,0 +1,70 @@
+/** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { LungShape } from "./lung-shape.ts";
+import { paintOrgan } from "./paint-organ.ts";
+import { LIGHT } from "./paint-tube.ts";
+import { type Ink, trace } from "./sheet.ts";
+import { type Round, tissue } from "./tones.ts";
+import type { Tree } from "./tree.ts";
+
+interface Bloods {
+  readonly arteries: Round;
+  readonly veins: Round;
+}
+
+/** mm of the thinnest twig */
+const THINNEST = 0.5;
+
+/** @param size mm of the body for one of a 5-year-old */
+export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: number, theme: Theme): void {
+  const look = tissue("lung", theme);
+  paintOrgan(ink, lung.outline, look, { depth: 11 * size, alpha: 0.86, edge: 0.6 * size });
+  paintTree(ink, lung.veins, bloods.veins, size, 0.8);
+  paintTree(ink, lung.arteries, bloods.arteries, size, 1);
+  ink.save();
+  trace(ink, lung.outline, true);
+  ink.clip();
+  for (const fissure of lung.fissures) {
+    trace(ink, fissure);
+    ink.lineWidth = 1.8 * size;
+    ink.strokeStyle = look.shade;
+    ink.globalAlpha = 0.5;
+    ink.stroke();
+    ink.lineWidth = 0.55 * size;
+    ink.strokeStyle = look.edge;
+    ink.globalAlpha = 0.6;
+    ink.stroke();
+  }
+  ink.restore();
+}
+
+/** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
+function paintTree(
+  ink: Ink,
+  { nodes }: Tree,
+  { wall, edge, body, light }: Round,
+  size: number,
+  part: number,
+): void {
+  const passes = [
+    { color: wall, wide: 1, more: 0.9, aside: 0 },
+    { color: edge, wide: 0.96, more: 0, aside: 0 },
+    { color: body, wide: 0.68, more: 0, aside: 0.1 },
+    { color: light, wide: 0.3, more: 0, aside: 0.2 },
+  ];
+  for (const { color, wide, more, aside } of passes) {
+    ink.strokeStyle = color;
+    for (const { at, parent, width } of nodes) {
+      if (parent < 0) continue;
+      const from = entryAt(nodes, parent);
+      const drawn = Math.max(THINNEST * size, width * part);
+      const [dx, dy] = [aside * drawn * LIGHT[0], aside * drawn * LIGHT[1]];
+      ink.lineWidth = drawn * wide + more * size * Math.min(1, drawn / (3 * size));
+      ink.beginPath();
+      ink.moveTo(from.at[0] + dx, from.at[1] + dy);
+      ink.lineTo(at[0] + dx, at[1] + dy);
+      ink.stroke();
+    }
+  }
+}

@@ -1,0 +1,69 @@
+/** A part painted once into a picture of its own, so that a frame costs one sprite; painted anew when it changes or the camera comes closer. */
+import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
+import { present } from "../../sim/checked/present.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+
+export type Ink = CanvasRenderingContext2D;
+
+/** mm: left, bottom, right, top */
+export type Bounds = readonly [number, number, number, number];
+
+export interface Painted {
+  /** moves and scales about the pivot that it was painted with */
+  readonly view: Container;
+  /** @param density device pixels a millimetre; `paint` draws in mm, y up */
+  paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void): void;
+  release(): void;
+}
+
+/** Longest side of a picture */
+const MAX_TEXELS = 3072;
+
+export function sheet(): Painted {
+  const view = new Container();
+  const sprite = new Sprite();
+  view.addChild(sprite);
+  let texture: Texture | null = null;
+  return {
+    view,
+    paint([left, bottom, right, top], density, pivot, paint) {
+      const scale = Math.min(density, MAX_TEXELS / Math.max(right - left, top - bottom));
+      const canvas = DOMAdapter.get().createCanvas(
+        Math.ceil((right - left) * scale),
+        Math.ceil((top - bottom) * scale),
+      ) as HTMLCanvasElement;
+      const ink = present(canvas.getContext("2d"));
+      ink.setTransform(scale, 0, 0, -scale, -left * scale, top * scale);
+      ink.lineJoin = "round";
+      ink.lineCap = "round";
+      paint(ink);
+      texture?.destroy(true);
+      texture = Texture.from(canvas, true);
+      sprite.texture = texture;
+      sprite.position.set(left, top);
+      sprite.scale.set(1 / scale, -1 / scale);
+      view.pivot.set(...pivot);
+      view.position.set(...pivot);
+    },
+    release() {
+      texture?.destroy(true);
+    },
+  };
+}
+
+/** The room that outlines take, with air around them, mm. */
+export function boundsOf(outlines: readonly (readonly Point[])[], air: number): Bounds {
+  const xs = outlines.flatMap((outline) => outline.map(([x]) => x));
+  const ys = outlines.flatMap((outline) => outline.map(([, y]) => y));
+  return [Math.min(...xs) - air, Math.min(...ys) - air, Math.max(...xs) + air, Math.max(...ys) + air];
+}
+
+/** Lays a line as the path that `ink` fills or strokes next. */
+export function trace(ink: Ink, points: readonly Point[], closed = false): void {
+  ink.beginPath();
+  points.forEach(([x, y], i) => {
+    if (i === 0) ink.moveTo(x, y);
+    else ink.lineTo(x, y);
+  });
+  if (closed) ink.closePath();
+}
