@@ -7,6 +7,7 @@ import { basename, dirname, resolve } from "node:path";
 import { checkCourse, checkLesson, medianGrade, type Report } from "../lesson/check.ts";
 import type { Library } from "../lesson/check-library.ts";
 import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
+import { glossaryTermFaults, lessonTermFaults, pageTermFaults, type Terms } from "../lesson/check-terms.ts";
 import { checkPage } from "../lesson/check-text.ts";
 import { lessonSchemas } from "../lesson/json-schema.ts";
 import type { Lesson } from "../lesson/lesson.ts";
@@ -24,6 +25,15 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
     ({ path }) => wanted.length === 0 || named.has(resolve(path.replace(/:\d+$/, ""))),
   );
   for (const [language, lessons] of Object.entries(lessonFiles.lessons)) {
+    const terms = lessonFiles.terms[language] ?? {};
+    if (wanted.length === 0)
+      faults.push(
+        ...glossaryTermFaults(
+          lessonFiles.glossaries[language] ?? {},
+          terms,
+          `${FOLDER}/${language}/glossary.yaml`,
+        ),
+      );
     for (const lesson of lessons) {
       if (wanted.length > 0 && !named.delete(resolve(lesson.file))) continue;
       const report = checkLesson(
@@ -31,14 +41,14 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
         libraryOf(lessonFiles, language),
         language === SOURCE_LANGUAGE ? answer : null,
       );
-      faults.push(...report.faults, ...checkCourse(lesson, report));
+      faults.push(...report.faults, ...checkCourse(lesson, report), ...lessonTermFaults(lesson, terms));
       process.stdout.write(
         `${lesson.file}: ${lesson.steps.length} steps; ${measuresOf(report, language)}; version ${lesson.version}\n`,
       );
     }
   }
   for (const pages of wanted.length === 0 ? Object.entries(lessonFiles.pages) : [])
-    faults.push(...checkPages(...pages));
+    faults.push(...checkPages(...pages, lessonFiles.terms[pages[0]] ?? {}));
   if (wanted.length === 0)
     for (const file of lessonFiles.untranslated)
       process.stdout.write(`${file}: not there yet; readers get the English with a note\n`);
@@ -47,11 +57,12 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
   return faults;
 }
 
-const checkPages = (language: string, pages: LessonFiles["pages"][string]): readonly Fault[] =>
+const checkPages = (language: string, pages: LessonFiles["pages"][string], terms: Terms): readonly Fault[] =>
   Object.entries(pages).flatMap(([name, page]) => {
-    const { refuse, faults } = refuseIn(`${FOLDER}/${language}/pages/${name}.md`);
+    const file = `${FOLDER}/${language}/pages/${name}.md`;
+    const { refuse, faults } = refuseIn(file);
     checkPage(page, refuse);
-    return faults;
+    return [...faults, ...pageTermFaults(page, terms, file)];
   });
 
 /** The measures of a text that apply to its language. */

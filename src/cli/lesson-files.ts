@@ -1,6 +1,7 @@
 /** Reads the lessons' folder, for the checker and for packages. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
+import { readTerms, type Terms } from "../lesson/check-terms.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
 import type { Lesson } from "../lesson/lesson.ts";
 import { readLesson } from "../lesson/read.ts";
@@ -12,6 +13,8 @@ import type { Fault } from "../sim/faults.ts";
 export interface LessonFiles {
   readonly sources: Sources;
   readonly glossaries: Readonly<Record<string, Glossary>>;
+  /** language -> its termbase */
+  readonly terms: Readonly<Record<string, Terms>>;
   /** language -> lessons that could be read, in file order */
   readonly lessons: Readonly<Record<string, readonly Lesson[]>>;
   /** language -> pages by name */
@@ -37,11 +40,16 @@ export function readLessonFiles(folder: string): LessonFiles {
   const sourcesFile = join(folder, "sources.yaml");
   const sources = keep(readSources(text(sourcesFile), sourcesFile), {});
   const glossaries: Record<string, Glossary> = {};
+  const terms: Record<string, Terms> = {};
   const lessons: Record<string, Lesson[]> = {};
   const pages: Record<string, Record<string, Page>> = {};
   for (const language of languages(folder)) {
     const glossaryFile = join(folder, language, "glossary.yaml");
     glossaries[language] = keep(readGlossary(text(glossaryFile), glossaryFile), {});
+    const termsFile = join(folder, language, "terms.yaml");
+    if (!existsSync(termsFile))
+      faults.push({ path: `${termsFile}:1`, found: "no terms", allowed: "a termbase for each language" });
+    terms[language] = keep(readTerms(text(termsFile), termsFile), {});
     lessons[language] = files(join(folder, language)).flatMap((file) => {
       const lesson = keep(readOne(file, language, lessons[SOURCE_LANGUAGE] ?? []), null);
       return lesson ? [lesson] : [];
@@ -62,7 +70,7 @@ export function readLessonFiles(folder: string): LessonFiles {
       ...glossaryGaps(glossaryFile, present(glossaries[language]), present(glossaries[SOURCE_LANGUAGE])),
     );
   }
-  return { sources, glossaries, lessons, pages, faults, untranslated };
+  return { sources, glossaries, terms, lessons, pages, faults, untranslated };
 }
 
 const text = (file: string): string => (existsSync(file) ? readFileSync(file, "utf8") : "");

@@ -47,6 +47,27 @@ test("the order of one deep breath is the model's: caval flow, blood in the lung
   expect(question).toMatchObject({ order: Object.keys(at).sort((a, b) => at[a]! - at[b]!) });
 });
 
+test("in the catheter lesson the aorta swings with the beat, the path hardly, and the atrium shows two waves", () => {
+  const { traces, pressures } = solve({
+    kind: "circulation",
+    stage: "extracardiac",
+    body: CASES.caseA,
+    volumeRule: "fixed-volume",
+    set: { fenestrationDiameter: 4 },
+  });
+  const swing = (name: string) => {
+    const curve = traces.pressures[name] ?? [];
+    return Math.max(...curve) - Math.min(...curve);
+  };
+  expect(swing("aorta")).toBeGreaterThan(30);
+  expect(swing("pathway")).toBeLessThan(swing("aorta") / 10);
+  const beat = Math.round(((traces.time.length - 1) * traces.heartPeriod) / traces.period);
+  const atrium = Array.from((traces.pressures.atrium ?? []).slice(0, beat));
+  const before = (i: number, by: number) => atrium[(i + by + beat) % beat]!;
+  const peaks = atrium.filter((value, i) => value > before(i, -1) && value >= before(i, 1));
+  expect(peaks.filter((value) => value > pressures.atrium + 0.5).length).toBeGreaterThanOrEqual(2);
+});
+
 test("fluid that seeps is told in ratios: the model's millilitres are of a teaching size", () => {
   for (const { id } of english) expect(text(id), id).not.toMatch(/\{\{[^}]*exchange\.[^}]*\|\s*mL/);
 });

@@ -75,6 +75,25 @@ const MUCH_BLUER: ByLanguage = {
   fr: /beaucoup plus bleu que d’habitude/,
 };
 
+const NOT_CAUSED: ByLanguage = {
+  en: /did not bring this about/,
+  de: /nicht verursacht/,
+  es: /no lo causaste/,
+  fr: /n’en êtes pas la cause/,
+};
+const NEWBORN_AT_ONCE: ByLanguage = {
+  en: /grey.*limp/,
+  de: /grau.*schlaff/,
+  es: /gris.*flojo/,
+  fr: /gris.*mou/,
+};
+const AFTER_CATHETER: ByLanguage = {
+  en: /bleeding.*fever.*limb/i,
+  de: /Blutung.*Fieber.*Bein/,
+  es: /sangrado.*fiebre.*pierna/,
+  fr: /saignement.*fièvre.*jambe/,
+};
+
 describe.each(languages)("%s", (language) => {
   test("a racing pulse ranks above swelling and plans, and is a call today; with other signs an emergency", () => {
     const step = stepOf(language, "10-over-time", "list");
@@ -129,5 +148,31 @@ describe.each(languages)("%s", (language) => {
 
   test("a child whose lips are always a little blue is no emergency: much bluer than usual is", () => {
     expect(caution(stepOf(language, "06-fenestration", "price"))).toMatch(MUCH_BLUER[language]);
+  });
+
+  test("parents read that they did not cause it, and whom to turn to with guilt", () => {
+    const step = stepOf(language, "11-around-birth", "nothing");
+    expect(plain(step)).toMatch(NOT_CAUSED[language]);
+    expect(caution(step)).toMatch(/team|equipo|équipe/i);
+  });
+
+  test("a grey, limp newborn is an emergency; between the steps the signs are a call the same day", () => {
+    for (const id of ["duct", "next"]) {
+      const said = caution(stepOf(language, "11-around-birth", id));
+      expect(said).toMatch(NEWBORN_AT_ONCE[language]);
+      expect(said).toMatch(EMERGENCY[language]);
+    }
+    expect(caution(stepOf(language, "11-around-birth", "next"))).toMatch(SAME_DAY[language]);
+  });
+
+  test("after a catheter test bleeding, fever and a cold limb are a call, and what does not stop an emergency", () => {
+    const said = caution(stepOf(language, "12-catheter-day", "day"));
+    expect(said).toMatch(AFTER_CATHETER[language]);
+    expect(said).toMatch(EMERGENCY[language]);
+  });
+
+  test("where the atrial kick is lost, a racing pulse is a call today and with other signs an emergency", () => {
+    const said = caution(stepOf(language, "13-one-pump", "kick"));
+    for (const each of [PULSE, SAME_DAY, SIGNS, EMERGENCY]) expect(said).toMatch(each[language]);
   });
 });

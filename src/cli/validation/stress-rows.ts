@@ -129,6 +129,7 @@ function outputInEffort(): Row[] {
       index(eight) / index(well),
       [0.44, 0.75],
       "67 % (44-93) of predicted in most, Miranda 2024",
+      "just above: this pathway loses little, and the source's own range goes to 93 %",
     ),
     row(
       "after completion, rise of heart rate at 10 MET",

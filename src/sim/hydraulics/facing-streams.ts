@@ -1,5 +1,9 @@
 /** What two veins that face each other across a pulmonary artery lose; no handbook has a row for it, so its numbers are fitted to the 3D set. */
+import type { PathwaySizes } from "../geometry/pathways/sizes.ts";
+import { fromMillimetre } from "../units.ts";
 import { type Element, type Fluid, quadraticLoss } from "./element.ts";
+import type { LossConstants } from "./loss-law/constants.ts";
+import { clearance, excessOf, type Streams, sideOf } from "./loss-law/features.ts";
 
 const FITTED = "3D set of this project (docs/validation-three-d.md)";
 /** Reynolds numbers in the veins of the set. */
@@ -33,3 +37,27 @@ export const meeting = (b: number): Element => ({
   source: `facing streams, as far as their fast cores hit: ${FITTED}`,
   validReynolds: IN_SET,
 });
+
+/** Clearance in mean radii at which 37 % of the outlets' pull on the lower stream is left. */
+const PULL_REACH = 0.86;
+
+/** Pa.s2/m6 of the lungs' flow: what each stream loses to the one that faces it. */
+export function facingLosses(sizes: PathwaySizes, streams: Streams, fluid: Fluid, constants: LossConstants) {
+  const { lower, left } = streams;
+  const heads = (share: number, diameter: number) =>
+    quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
+  const below = heads(lower, sizes.trunkEnd);
+  const above = heads(1 - lower, sizes.svc);
+  const mean = lower * below + (1 - lower) * above;
+  const apart = clearance(sizes, constants.headOnPlace);
+  const meets = 2 * constants.facing * headOn(apart, constants.clearance);
+  const lost = (own: number) => meets * (mean + constants.ownPart * (own - mean));
+  const even = (heads(0.5, sizes.left) + heads(0.5, sizes.right)) / 2;
+  const pull = even * sideOf(sizes) * (left - 0.5) * headOn(apart, PULL_REACH);
+  const jet = heads(lower, sizes.trunk) * ((1 - sizes.narrowing) ** -4 - 1);
+  const spared = Math.exp(-constants.spared * excessOf(sizes, streams));
+  return {
+    ivc: Math.max(0, lost(below) * spared + constants.outlet * pull),
+    svc: lost(above) + constants.jetFacing * jet,
+  };
+}

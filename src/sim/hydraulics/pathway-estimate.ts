@@ -15,7 +15,7 @@ import {
   runsThrough,
   streamsOf,
 } from "./loss-law/features.ts";
-import { CONSTANTS, fittedProcess, LAW } from "./loss-law/law-set.ts";
+import { fittedProcess, LAW } from "./loss-law/law-set.ts";
 
 /** Lowest and highest value that stays open. */
 type Band = readonly [low: number, high: number];
@@ -80,7 +80,7 @@ export function pathwayEstimate(
   const sizes = pathwaySizes(request);
   const streams = streamsOf(stage, flows);
   const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(body.haemoglobin) };
-  const at = featuresOf(sizes, streams, fluid, CONSTANTS.headOnPlace);
+  const at = featuresOf(sizes, streams, fluid);
   const outsideSet: Outside[] = runsThrough(flows) ? outside(stage, at) : ["flows"];
   if (pulsation > MAX_PULSATION) outsideSet.push("pulsation");
   const reach = (quantity: "power" | "drop" | "share") => {
@@ -96,12 +96,7 @@ export function pathwayEstimate(
   const chamber = stage === "atriopulmonary";
   const share = reach("share");
   const rule = LAW.crossing[chamber ? "chamber" : "tubes"];
-  const usual = usualPosition(
-    clearance(sizes, CONSTANTS.headOnPlace),
-    jetStrength(sizes, streams),
-    streams,
-    rule,
-  );
+  const usual = usualPosition(clearance(sizes, 0), jetStrength(sizes, streams), streams, rule);
   const parts = partsAt(usual + share.mean, streams);
   const lowerOpen = share.open * (outsideSet.length > 0 ? 1 : crossable(streams));
   const upperOpen = (lowerOpen * streams.lower) / (1 - streams.lower);

@@ -4,7 +4,7 @@ import { present } from "../../checked/present.ts";
 import type { PathwaySizes } from "../../geometry/pathways/sizes.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "../law.ts";
 import { type FlowSplit, featuresOf, runsThrough, streamsOf } from "./features.ts";
-import { CONSTANTS, fittedProcess } from "./law-set.ts";
+import { fittedProcess } from "./law-set.ts";
 
 /** Pa at mean flows: each vein's own relations, and both lungs' weighted by their flow. */
 export interface BranchDrops {
@@ -76,7 +76,7 @@ export function leastChange(base: BranchDrops, lower: number, lowerDrop: number,
 export function fitted(base: PathwayLaw, sizes: PathwaySizes, flows: FlowSplit): PathwayLaw {
   if (!runsThrough(flows)) return base;
   const streams = streamsOf(sizes.stage, flows);
-  const at = featuresOf(sizes, streams, base.fluid, CONSTANTS.headOnPlace);
+  const at = featuresOf(sizes, streams, base.fluid);
   const drops = branchDrops(base, flows);
   const plain = lossOf(drops, streams);
   const power = plain.power * Math.exp(fittedProcess("power").mean(at));

@@ -37,18 +37,23 @@ export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
 
 /** The few fitted numbers, dimensionless, of the rule by which streams pass each other or mix. */
 export interface Crossing {
-  /** clearance (mean radii) at which 71 % of what can cross does */
+  /** clearance (mean radii, from the upper vein's axis) of even mixing */
+  readonly place: number;
+  /** clearance from there at which 71 % of what can cross does */
   readonly width: number;
-  /** by how much the place of even mixing lies off the head-on place, and moves with the shares from below and to the left */
-  readonly shift: number;
-  readonly lower: number;
-  readonly left: number;
+  /** part of what can cross that does, streams far apart */
+  readonly most: number;
+  /** by how much that grows per part of the flow that the lower stream brings beyond what the lung on its side takes */
+  readonly excess: number;
   /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams */
   readonly jet: number;
 }
 
+/** A little more than all, so that a fit is not held at the end. */
+const ALL = 1.05;
+
 /**
- * Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix.
+ * Each stream takes the lung that it lies towards, the fuller the more it brings; head-on, or with a jet through them, they mix.
  * @param clearance number of mean radii between the axes
  * @param jet see `jetStrength`
  * @returns position, 0 to 1, see {@link partsAt}
@@ -59,7 +64,9 @@ export function usualPosition(
   { lower, left }: Pick<Streams, "lower" | "left">,
   rule: Crossing,
 ): number {
-  const away = clearance - rule.shift + rule.lower * (lower - 0.55) + rule.left * (left - 0.45);
+  const away = clearance - rule.place;
+  const side = away / Math.hypot(away, rule.width);
+  const excess = lower - 0.5 - side * (left - 0.5);
   const kept = Math.exp(-((jet / rule.jet) ** 4));
-  return 0.5 + (0.5 * kept * away) / Math.hypot(away, rule.width);
+  return 0.5 + 0.5 * kept * side * Math.min(ALL, rule.most + rule.excess * excess);
 }

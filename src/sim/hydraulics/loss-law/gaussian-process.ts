@@ -3,15 +3,12 @@
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
  */
 import { entryAt } from "../../checked/present.ts";
+import { covariancesTowards, inner, type Kernel, knownPart } from "./quick-covariance.ts";
 
 /** The covariance's own numbers, in the unit of what is interpolated (lengths: of the features). */
-export interface Spread {
-  /** standard deviations: of the part in all features together, of the features' own parts, of what no feature explains */
-  readonly together: number;
-  readonly alone: number;
+export interface Spread extends Kernel {
+  /** standard deviation of what no feature explains */
   readonly noise: number;
-  /** by feature: the distance over which the answer changes */
-  readonly lengths: readonly number[];
 }
 
 function covariance(
@@ -107,16 +104,14 @@ export function processOf(samples: Samples, spread: Spread): Process {
   if (!lower) throw new Error("the cases of the loss law have a covariance that is not positive");
   const weights = backward(lower, forward(lower, samples.values));
   const own = spread.together ** 2 + spread.alone ** 2;
-  const towards = (at: ArrayLike<number>) =>
-    Float64Array.from(samples.points, (point) => covariance(at, point, spread));
-  const along = (covered: Float64Array) =>
-    covered.reduce((sum, each, i) => sum + each * entryAt(weights, i), 0);
+  const towards = covariancesTowards(samples.points, spread);
+  const known = knownPart(lower);
   return {
-    mean: (at) => along(towards(at)),
+    mean: (at) => inner(towards(at), weights),
     estimate(at) {
       const covered = towards(at);
-      const known = forward(lower, covered).reduce((sum, each) => sum + each * each, 0);
-      return { mean: along(covered), deviation: Math.sqrt(Math.max(0, own - known) + spread.noise ** 2) };
+      const deviation = Math.sqrt(Math.max(0, own - known(covered)) + spread.noise ** 2);
+      return { mean: inner(covered, weights), deviation };
     },
   };
 }
