@@ -4,7 +4,7 @@ import type { Glossary, Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
 import { inlinesOf, type StepReference } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
-import { wordsIn } from "./references.ts";
+import { wordsIn, wordsOfTask } from "./references.ts";
 
 export interface Library {
   readonly glossary: Glossary;
@@ -35,9 +35,8 @@ export function checkLibrary(lesson: Lesson, library: Library, refuse: Refuse): 
     const parts = [step.plain, step.technical, step.notes, step.caution].flatMap((part) =>
       part ? [part.prose] : [],
     );
-    for (const node of [...parts, ...(step.question ? wordsIn(step.question) : [])].flatMap((each) => [
-      ...inlinesOf(each),
-    ])) {
+    const asked = [...(step.question ? wordsIn(step.question) : []), ...wordsOfTask(step.task)];
+    for (const node of [...parts, ...asked].flatMap((each) => [...inlinesOf(each)])) {
       if (node.kind === "term") known("glossary", node.key, terms, node.line);
       if (node.kind === "source") known("sources", node.key, sources, node.line);
       if (node.kind === "link") elsewhere(node.to, node.line, false);

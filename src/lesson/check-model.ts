@@ -14,7 +14,7 @@ import { figureValue } from "./live-figures.ts";
 import { inlinesOf } from "./prose.ts";
 import { goalMet, rightAnswer, rightOrder } from "./questions.ts";
 import type { Refuse } from "./read-prose.ts";
-import { wordsIn } from "./references.ts";
+import { wordsIn, wordsOfTask } from "./references.ts";
 import { namesRead, requestsOf, situationOf, statesOfQuestion } from "./situation.ts";
 import { statesAround } from "./states.ts";
 
@@ -68,7 +68,8 @@ function checkProse(step: Step, situation: Situation, refuse: Refuse): void {
   const contents = [step.plain, step.technical, step.notes, step.caution].flatMap((part) =>
     part ? [part.prose] : [],
   );
-  for (const content of [...contents, ...(step.question ? wordsIn(step.question) : [])]) {
+  const asked = step.question ? wordsIn(step.question) : [];
+  for (const content of [...contents, ...asked, ...wordsOfTask(step.task)]) {
     for (const node of inlinesOf(content)) {
       if (
         node.kind === "figure" &&

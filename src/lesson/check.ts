@@ -5,6 +5,7 @@ import { checkAgainstModel, type Solve } from "./check-model.ts";
 import { checkPlaces } from "./check-places.ts";
 import { checkText, checkWhole, familyTexts } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
+import { minutesOf } from "./minutes.ts";
 import { refuseIn } from "./read.ts";
 import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
@@ -45,6 +46,25 @@ export function medianGrade(grades: readonly ReadingGrade[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }
 
+/** Part by which the minutes of a lesson may miss what its steps take. */
+const MINUTES_OFF = 0.2;
+
+function checkMinutes(lesson: Lesson, refuse: Refuse): void {
+  const taken = minutesOf(lesson);
+  if (Math.abs(lesson.minutes - taken) > MINUTES_OFF * taken)
+    refuse(1, `minutes: ${lesson.minutes}`, `about ${Math.round(taken)}: what its steps take`);
+}
+
+/** A lesson ends with a problem; a number to type has three mistakes with a name. */
+function checkProblems({ steps }: Lesson, refuse: Refuse): void {
+  const last = steps.at(-1);
+  if (last && !last.question)
+    refuse(last.line, `last step "${last.id}" without a question`, "one problem at the end");
+  for (const { question } of steps)
+    if (question?.kind === "number" && question.mistakes.length < 3)
+      refuse(question.line, `${question.mistakes.length} mistakes`, "at least 3 with a name");
+}
+
 /** Requirements on the kit's own lessons as a course, beyond those on a single lesson. */
 export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
   const { refuse, faults } = refuseIn(lesson.file);
@@ -57,6 +77,11 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
   if (lesson.recall.length < 3) refuse(1, `${lesson.recall.length} questions to recall`, "at least 3");
   if (lesson.number > 1 && !lesson.recall.some((each) => each.lesson !== null && each.lesson !== lesson.id)) {
     refuse(1, "no question from an earlier lesson", "recall: lesson#step");
+  }
+  if (lesson.language === "en") {
+    checkMinutes(lesson, refuse);
+    checkProblems(lesson, refuse);
+    if (!lesson.goals) refuse(1, "no goals", "goals: plain and technical, what a reader can do afterwards");
   }
   const questions = lesson.steps.flatMap(({ question }) => question ?? []);
   if (!questions.some(({ kind }) => kind === "predict"))

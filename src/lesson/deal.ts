@@ -37,7 +37,7 @@ const alongScale = (answers: readonly Answer[], scale: readonly string[]): reado
   [...answers].sort((a, b) => scale.indexOf(a.id) - scale.indexOf(b.id));
 
 /** Fisher and Yates; equal seeds give equal orders. */
-function shuffled<Item>(items: readonly Item[], seed: string): readonly Item[] {
+export function shuffled<Item>(items: readonly Item[], seed: string): readonly Item[] {
   const random = seededRandom(Number.parseInt(fingerprint(seed), 16));
   const list = [...items];
   for (let last = list.length - 1; last > 0; last--) {

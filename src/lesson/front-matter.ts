@@ -5,6 +5,8 @@ import { patchSchema } from "./scene-patch.ts";
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
+const level = v.pipe(v.array(words), v.minLength(1), v.maxLength(3));
+const goals = v.optional(v.strictObject({ plain: level, technical: level }));
 const language = v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/));
 
 export const frontSchema = v.strictObject({
@@ -16,6 +18,7 @@ export const frontSchema = v.strictObject({
   reader: words,
   aim: words,
   remember: words,
+  goals,
   minutes: v.pipe(v.number(), v.minValue(1), v.maxValue(120)),
   terms: v.optional(v.pipe(v.array(v.string()), v.maxLength(3)), []),
   sources: v.optional(v.array(v.string()), []),
@@ -44,6 +47,7 @@ export const translatedFrontSchema = v.strictObject({
   reader: words,
   aim: words,
   remember: words,
+  goals,
   tell: v.optional(words),
   ...made,
 });

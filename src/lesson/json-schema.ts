@@ -5,6 +5,7 @@ import { PARAMETERS } from "../sim/parameters/parameters.ts";
 import { frontSchema, translatedFrontSchema } from "./front-matter.ts";
 import { glossarySchema, sourcesSchema } from "./glossary.ts";
 import { QUESTION_SCHEMAS } from "./question-schema.ts";
+import { taskSchema } from "./read-task.ts";
 import { sceneSchema, settingsSchema } from "./scene-patch.ts";
 
 type Json = Record<string, unknown>;
@@ -33,6 +34,7 @@ export function lessonSchemas(): Json {
       $schema: DRAFT,
       oneOf: Object.values(QUESTION_SCHEMAS).map((each) => convert(each)),
     },
+    task: schema(taskSchema),
     glossary: schema(glossarySchema),
     sources: schema(sourcesSchema),
   };

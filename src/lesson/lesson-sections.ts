@@ -14,7 +14,7 @@ export interface Extract {
 
 const PARTS = ["plain", "technical", "notes", "caution"] as const;
 export type PartName = (typeof PARTS)[number];
-const BLOCKS = ["scene", "question"] as const;
+const BLOCKS = ["scene", "question", "task"] as const;
 type BlockName = (typeof BLOCKS)[number];
 
 export interface StepExtract {

@@ -24,7 +24,9 @@ export function versionOf(lesson: Omit<Lesson, "version">): string {
       step.title,
       [step.plain, step.technical, step.notes, step.caution].map((part) => part && proseOf(part)),
       step.question && questionWords(step.question),
+      ...(step.task ? [strip([step.task.ask, step.task.answer])] : []),
     ]),
+    ...(lesson.goals ? [lesson.goals] : []),
   ];
   // The letter keeps YAML from reading digits, or 38541e41, as a number.
   return `v${fingerprint(JSON.stringify(words))}`;

@@ -124,6 +124,19 @@ export interface OrderQuestion extends Asked {
 
 export type Question = ChoiceQuestion | GoalQuestion | EstimateQuestion | NumberQuestion | OrderQuestion;
 
+/** To be answered in the learner's own words; then a model answer can be read beside it. */
+export interface WrittenTask {
+  readonly ask: Words;
+  readonly answer: readonly Words[];
+  readonly line: number;
+}
+
+/** What a reader can do afterwards, by level: families, students. */
+export interface Goals {
+  readonly plain: readonly string[];
+  readonly technical: readonly string[];
+}
+
 export interface Step {
   readonly id: string;
   readonly title: string;
@@ -138,6 +151,7 @@ export interface Step {
   /** s: how long a speaker usually stays. */
   readonly seconds: number | null;
   readonly question: Question | null;
+  readonly task: WrittenTask | null;
 }
 
 export interface Lesson {
@@ -149,6 +163,7 @@ export interface Lesson {
   readonly reader: string;
   readonly aim: string;
   readonly remember: string;
+  readonly goals: Goals | null;
   readonly minutes: number;
   readonly terms: readonly string[];
   readonly sources: readonly string[];

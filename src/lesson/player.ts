@@ -3,7 +3,7 @@
 import { entryAt } from "../sim/checked/present.ts";
 import { findStep, type Lesson, type Step } from "./lesson.ts";
 import type { Kept } from "./live-figures.ts";
-import type { Attempt, LessonProgress } from "./progress.ts";
+import { type Attempt, type LessonProgress, MAX_WRITTEN } from "./progress.ts";
 import type { Given, Judgement } from "./questions.ts";
 
 /**
@@ -37,6 +37,8 @@ export interface Player {
   /** Step to enter once the questions that are due have been asked; the number of steps = the end. */
   readonly to: number;
   readonly recalled: LessonProgress["recalled"];
+  /** What was written for tasks, by step. */
+  readonly written: Readonly<Record<string, string>>;
   readonly seen: readonly string[];
   readonly finished: boolean;
 }
@@ -56,6 +58,7 @@ export type PlayerEvent =
   /** The model has run what was predicted in `question`. */
   | { readonly kind: "judged"; readonly question: string; readonly judgement: Judgement }
   | { readonly kind: "why"; readonly step: string }
+  | { readonly kind: "write"; readonly step: string; readonly text: string }
   | { readonly kind: "note"; readonly question: string; readonly text: string };
 
 /** At `at`, or where an earlier visit stopped, or at the first step. `due`: questions of earlier days, asked before. */
@@ -80,6 +83,7 @@ export function startPlayer(
     queue: due.map((each) => ({ ...each, at: 0 })),
     to: 0,
     recalled: earlier?.recalled ?? {},
+    written: earlier?.written ?? {},
     seen: (earlier?.seen ?? []).filter(known),
     finished: earlier?.finished ?? false,
   };
@@ -91,6 +95,7 @@ export const progressOf = (lesson: Lesson, player: Player): LessonProgress => ({
   seen: [...player.seen],
   finished: player.finished,
   answers: { ...player.answers },
+  ...(Object.keys(player.written).length > 0 ? { written: { ...player.written } } : {}),
   recalled: { ...player.recalled },
 });
 
@@ -134,6 +139,11 @@ export function play(lesson: Lesson, player: Player, event: PlayerEvent): Player
       return player.phase === "again" ? recalled(lesson, player, event) : answered(lesson, player, event);
     case "judged":
       return judged(lesson, player, event.question, event.judgement);
+    case "write":
+      return {
+        ...player,
+        written: { ...player.written, [event.step]: event.text.slice(0, MAX_WRITTEN) },
+      };
     case "note": {
       const attempt = player.answers[event.question];
       if (!attempt) return player;

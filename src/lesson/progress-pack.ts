@@ -2,7 +2,7 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
-/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then which steps were seen. */
+/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then what was written and which steps were seen. */
 export function packProgress(progress: Progress, most: number): string {
   let shorter: Progress | null = progress;
   while (shorter) {
@@ -66,5 +66,5 @@ const withoutNotes = (progress: Progress, gone: (lesson: string, step: string) =
 const withoutSeen = (progress: Progress): Progress =>
   eachLesson(
     withoutNotes(progress, () => true),
-    (lesson) => ({ ...lesson, seen: [] }),
+    ({ written: _, ...lesson }) => ({ ...lesson, seen: [] }),
   );

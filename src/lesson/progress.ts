@@ -1,6 +1,9 @@
 /** What one learner did on this device: plain data, stored and erased by the page; any text can be read back. */
 import * as v from "valibot";
 
+/** Characters of a written task. */
+export const MAX_WRITTEN = 1000;
+
 const attempt = v.strictObject({
   /** What was given at first. */
   given: v.union([v.string(), v.number(), v.array(v.string())]),
@@ -31,8 +34,19 @@ const lessonProgress = v.strictObject({
   finished: v.boolean(),
   /** By question: `step`. */
   answers: v.record(v.string(), attempt),
+  /** By step, in the learner's own words. */
+  written: v.optional(v.record(v.string(), v.pipe(v.string(), v.maxLength(MAX_WRITTEN)))),
   /** By question asked again at the end or on a later day: `lesson#step`; right at the last asking. */
   recalled: v.record(v.string(), v.strictObject({ right: v.boolean(), day: v.string() })),
+});
+
+const quiz = v.strictObject({
+  /** From 1: each draws other questions. */
+  round: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  /** Right or not, by `lesson#step`, in this round. */
+  given: v.record(v.string(), v.boolean()),
+  /** Of the rounds that were finished. */
+  results: v.array(v.strictObject({ day: v.string(), right: v.number(), asked: v.number() })),
 });
 
 const progress = v.strictObject({
@@ -41,11 +55,13 @@ const progress = v.strictObject({
   latest: v.optional(v.string()),
   /** By which the answers are set out for this learner. */
   reader: v.optional(v.number()),
+  quiz: v.optional(quiz),
   lessons: v.record(v.string(), lessonProgress),
 });
 
 export type Attempt = v.InferOutput<typeof attempt>;
 export type LessonProgress = v.InferOutput<typeof lessonProgress>;
+export type QuizProgress = v.InferOutput<typeof quiz>;
 export type Progress = v.InferOutput<typeof progress>;
 
 export const NO_PROGRESS: Progress = { version: 1, lessons: {} };

@@ -1,12 +1,13 @@
 /** A translated lesson file: its text replaces that of the source lesson. It cannot change a scene, an answer or a number. */
 import { translatedFrontSchema } from "./front-matter.ts";
-import type { Lesson, Part, Step, Words } from "./lesson.ts";
+import type { Goals, Lesson, Part, Step, Words } from "./lesson.ts";
 import { type StepExtract, splitLesson } from "./lesson-sections.ts";
 import { inlinesOf, type Prose } from "./prose.ts";
 import { type Reading, readPart, refuseIn } from "./read.ts";
 import type { Refuse } from "./read-prose.ts";
 import { translateQuestion } from "./read-question.ts";
-import { checkContent, wordsIn } from "./references.ts";
+import { readTask } from "./read-task.ts";
+import { checkContent, wordsIn, wordsOfTask } from "./references.ts";
 import { readRecord } from "./yaml-record.ts";
 
 export function readTranslation(text: string, file: string, source: Lesson): Reading<Lesson> {
@@ -31,12 +32,28 @@ export function readTranslation(text: string, file: string, source: Lesson): Rea
     ...source,
     ...words,
     tell: words.tell ?? null,
+    goals: translatedGoals(source, words.goals, front.lineOf("goals"), refuse),
     file,
     language,
     steps,
     translation: { translator, date, reviewed, reviewer, outOfDate: of !== source.version },
   };
   return { value: faults.length === 0 ? lesson : null, faults };
+}
+
+/** As many as in the source, at each level; left out, the source's. */
+function translatedGoals(
+  source: Lesson,
+  given: Goals | undefined,
+  line: number,
+  refuse: Refuse,
+): Lesson["goals"] {
+  if (!given) return source.goals;
+  for (const level of ["plain", "technical"] as const) {
+    const [found, wanted] = [given[level].length, source.goals?.[level].length ?? 0];
+    if (found !== wanted) refuse(line, `${found} ${level} goals`, `${wanted}, as in the source`);
+  }
+  return given;
 }
 
 function translateStep(
@@ -71,6 +88,7 @@ function translateStep(
     notes: part("notes", step.notes),
     caution: part("caution", step.caution),
     question: translatedQuestion(source, step, extract, refuse),
+    task: translatedTask(source, step, extract, refuse),
   };
 }
 
@@ -95,6 +113,24 @@ function translatedQuestion(
   for (const words of translated) checkContent(source, words, Object.keys(source.states), refuse);
   compareFigures(original.flatMap(figuresIn), translated.flatMap(figuresIn), block.line, refuse);
   return question;
+}
+
+/** May be left out, as the technical part may. */
+function translatedTask(source: Lesson, step: Step, extract: StepExtract, refuse: Refuse): Step["task"] {
+  const task = readTask(extract.blocks.task, refuse);
+  if (!task) return step.task;
+  if (!step.task) {
+    refuse(task.line, "a task", "none: the source has none here");
+    return null;
+  }
+  for (const words of wordsOfTask(task)) checkContent(source, words, Object.keys(source.states), refuse);
+  compareFigures(
+    wordsOfTask(step.task).flatMap(figuresIn),
+    wordsOfTask(task).flatMap(figuresIn),
+    task.line,
+    refuse,
+  );
+  return task;
 }
 
 const figuresIn = (content: Prose | Words): string[] =>

@@ -7,6 +7,7 @@ import { versionOf } from "./lesson-version.ts";
 import { LIMITS } from "./limits.ts";
 import { parseReference, type Refuse, readProse } from "./read-prose.ts";
 import { readQuestion } from "./read-question.ts";
+import { readTask } from "./read-task.ts";
 import { checkReferences } from "./references.ts";
 import { type ScenePatch, sceneSchema, settingFaults } from "./scene-patch.ts";
 import { type ReadRecord, readRecord } from "./yaml-record.ts";
@@ -60,6 +61,7 @@ export function readLesson(text: string, file: string, language = "en"): Reading
     language: tag,
     recall,
     tell: value.tell ?? null,
+    goals: value.goals ?? null,
     steps,
     translation: null,
   };
@@ -70,7 +72,7 @@ export function readLesson(text: string, file: string, language = "en"): Reading
 
 function readStep(extract: StepExtract, nextId: string | null, language: string, refuse: Refuse): Step {
   const part = (name: PartName): Part | null => readPart(extract.parts[name], language, refuse);
-  const { scene, question } = extract.blocks;
+  const { scene, question, task } = extract.blocks;
   const read = scene ? readRecord(scene.text, scene.line, sceneSchema, refuse) : null;
   if (read) checkPatch(read, read.value, [], refuse);
   return {
@@ -85,6 +87,7 @@ function readStep(extract: StepExtract, nextId: string | null, language: string,
     patchLine: scene?.line ?? extract.line,
     seconds: read?.value.seconds ?? null,
     question: question ? readQuestion(question, nextId, refuse) : null,
+    task: readTask(task, refuse),
   };
 }
 

@@ -5,7 +5,7 @@ import { nearestMatch } from "../sim/faults.ts";
 import { type Claim, claimNames } from "./claims.ts";
 import { type Expression, namesIn } from "./expression.ts";
 import { BUILT_IN_STATES, nameFault } from "./figure-paths.ts";
-import type { Lesson, Question, Step, Words } from "./lesson.ts";
+import type { Lesson, Question, Step, Words, WrittenTask } from "./lesson.ts";
 import { inlinesOf, type Prose } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
 import type { ReadRecord } from "./yaml-record.ts";
@@ -56,6 +56,7 @@ function checkStep(lesson: Lesson, step: Step, states: readonly string[], refuse
   for (const part of [step.plain, step.technical, step.notes, step.caution]) {
     if (part) checkContent(lesson, part.prose, states, refuse);
   }
+  for (const words of wordsOfTask(step.task)) checkContent(lesson, words, states, refuse);
   for (const part of [step.plain, step.caution]) if (part) refuseEquations(part.prose, refuse);
   if (step.question) checkQuestion(lesson, step, step.question, states, refuse);
 }
@@ -142,6 +143,9 @@ function checkQuestion(
   if (question.kind === "number") for (const { value } of [question, ...question.mistakes]) names(value);
   if (question.kind === "order") for (const { value } of question.items) if (value) names(value);
 }
+
+export const wordsOfTask = (task: WrittenTask | null): readonly Words[] =>
+  task ? [task.ask, ...task.answer] : [];
 
 /** Every text of a question. */
 export function wordsIn(question: Question): readonly Words[] {

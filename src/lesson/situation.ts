@@ -12,7 +12,7 @@ import type { Outcome, Situation } from "./figure-paths.ts";
 import { findStep, type Lesson, type Question, type Step, type StepStates } from "./lesson.ts";
 import { figureValue, type Kept } from "./live-figures.ts";
 import { type Inline, inlinesOf, type Prose } from "./prose.ts";
-import { wordsIn } from "./references.ts";
+import { wordsIn, wordsOfTask } from "./references.ts";
 import { statesAround, stepState } from "./states.ts";
 
 /** A request's answer if it is there already. */
@@ -24,6 +24,7 @@ export function namesRead(step: Step): readonly string[] {
   for (const part of [step.plain, step.technical, step.notes, step.caution])
     if (part) contents.push(part.prose);
   if (step.question) contents.push(...wordsIn(step.question));
+  contents.push(...wordsOfTask(step.task));
   const names = contents.flatMap((content) =>
     [...inlinesOf(content)].flatMap((node) => {
       if (node.kind === "figure") return [...namesIn(node.figure.of)];

@@ -54,12 +54,31 @@ test("every lesson and page that is a translation says who made it, when, and wh
 
 test("the calculation of the course is shown in full, then with a gap, then left to the reader", () => {
   const energy = lessonFiles.lessons[SOURCE_LANGUAGE]!.find(({ id }) => id === "04-energy-loss")!;
-  const reported = energy.steps.map(({ technical }) => (technical ? wordsOf(technical.prose) : ""));
+  const reported = energy.steps.map(
+    ({ technical, task }) => `${technical ? wordsOf(technical.prose) : ""} ${task ? wordsOf(task.ask) : ""}`,
+  );
   const at = ["Worked:", "With a gap:", "Alone now:"].map((mark) =>
     reported.findIndex((text) => text.includes(mark)),
   );
   expect(at[0]).toBeGreaterThanOrEqual(0);
   expect([...at].sort((a, b) => a - b)).toEqual(at);
+});
+
+test("each task to be written has a model answer with the model's numbers or its reasons, and there are four", () => {
+  const tasks = lessonFiles.lessons[SOURCE_LANGUAGE]!.flatMap(({ steps }) =>
+    steps.flatMap(({ task }) => task ?? []),
+  );
+  expect(tasks.length).toBeGreaterThanOrEqual(4);
+  for (const { answer: lines } of tasks)
+    expect(countWords(lines.map((line) => wordsOf(line)).join(" "))).toBeGreaterThanOrEqual(15);
+});
+
+test("goals stand at both levels, in each language that has the lesson, and none twice", () => {
+  for (const { lesson } of lessons) {
+    const goals = Object.values(lesson.goals!).flat();
+    expect(goals.length, lesson.file).toBeGreaterThanOrEqual(4);
+    expect(new Set(goals).size, lesson.file).toBe(goals.length);
+  }
 });
 
 test("the lessons are there, in order", () => {

@@ -2,10 +2,11 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { ChoiceQuestion } from "../../lesson/lesson.ts";
+import type { Answer, Question } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { writeAddress } from "../../state/address.ts";
 import { figuresOf } from "../../ui/figures.ts";
+import { numbersToPick } from "../../ui/lesson/answer-number.tsx";
 import { InlineView, ProseView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
@@ -124,7 +125,12 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
         <section aria-label={t("lecture.notes")} class="speaker-notes" lang={step.notes?.language}>
           {step.notes ? <ProseView prose={step.notes.prose} voice={voice} /> : <p>{t("lecture.noNotes")}</p>}
         </section>
-        {asked?.room && "answers" in asked && <AskedOfRoom question={asked} voice={voice} />}
+        {asked?.room && "answers" in asked && (
+          <AskedOfRoom question={asked} answers={asked.answers} voice={voice} />
+        )}
+        {asked?.room && asked.kind === "number" && (
+          <AskedOfRoom question={asked} answers={numbersToPick(asked, voice)} voice={voice} />
+        )}
         <p class="speaker-label">{t("lecture.then")}</p>
         <p class="speaker-then">{then ? then.title : t("lecture.ended")}</p>
       </main>
@@ -177,13 +183,21 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
 }
 
 /** What the room chooses from, its first answer first. */
-const AskedOfRoom = ({ question, voice }: { readonly question: ChoiceQuestion; readonly voice: Voice }) => (
+const AskedOfRoom = ({
+  question,
+  answers,
+  voice,
+}: {
+  readonly question: Question;
+  readonly answers: readonly Answer[];
+  readonly voice: Voice;
+}) => (
   <section aria-label={t(`lesson.kind.${question.kind}`)} class="speaker-asked">
     <p>
       <InlineView words={question.ask} voice={voice} />
     </p>
     <ol>
-      {question.answers.map(({ id, say }) => (
+      {answers.map(({ id, say }) => (
         <li key={id} data-answer={id}>
           <InlineView words={say} voice={voice} />
         </li>

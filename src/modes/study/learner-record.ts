@@ -5,6 +5,7 @@ import { inMarkup } from "../../i18n/markup.ts";
 import type { Lesson, Question, Words } from "../../lesson/lesson.ts";
 import { type Attempt, type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
 import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
+import { quizOf } from "../../lesson/quiz.ts";
 import { type Answered, namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround } from "../../lesson/states.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
@@ -97,6 +98,10 @@ export function recordPage(
         `<li>${inMarkup(askedAs(lesson, index, attempt, answered))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${typed && `<br>${inMarkup(typed)}`}${note}</li>`,
       ];
     });
+    const written = lesson.steps.flatMap(({ id, title }) => {
+      const text = done.written?.[id];
+      return text ? [`<li>${inMarkup(title)}<br><em>${inMarkup(text)}</em></li>`] : [];
+    });
     const score = inMarkup(t("lesson.score", { ...scoreOf(done) }));
     const state = inMarkup(
       t(`study.state.${done.finished ? "finished" : "begun"}`, {
@@ -104,8 +109,14 @@ export function recordPage(
         steps: lesson.steps.length,
       }),
     );
-    return [`<h2>${inMarkup(lesson.title)}</h2><p>${state} ${score}</p><ul>${answers.join("")}</ul>`];
+    return [
+      `<h2>${inMarkup(lesson.title)}</h2><p>${state} ${score}</p><ul>${[...answers, ...written].join("")}</ul>`,
+    ];
   });
+  const quizzes = quizOf(progress).results.map(
+    ({ day, right, asked }) => `<li>${day}: ${inMarkup(t("study.quiz.result", { right, asked }))}</li>`,
+  );
+  if (quizzes.length > 0) rows.push(`<h2>${inMarkup(t("study.quiz"))}</h2><ul>${quizzes.join("")}</ul>`);
   const cautions = cautionSentences()
     .map((sentence) => `<li>${inMarkup(sentence)}</li>`)
     .join("");

@@ -15,6 +15,7 @@ import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
+import { GoalList } from "./goal-list.tsx";
 import type { StudyProps } from "./study-home.tsx";
 
 export function LessonText({
@@ -56,12 +57,20 @@ export function LessonText({
       <h1>{lesson.title}</h1>
       <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p>{lesson.aim}</p>
+      <GoalList lesson={lesson} version={keptVersion.value} />
       {asked.map(({ step, voice }) => {
         return (
           <section key={step.id} aria-labelledby={`text-${step.id}`}>
             <h2 id={`text-${step.id}`}>{step.title}</h2>
             <Script step={step} voice={voice} />
             {step.question && <AskedOnPaper question={step.question} voice={voice} />}
+            {voice.version === "technical" && step.task && (
+              <p class="asked">
+                <strong>
+                  <InlineView words={step.task.ask} voice={voice} />
+                </strong>
+              </p>
+            )}
             <StepCaution step={step} voice={voice} />
           </section>
         );
@@ -107,22 +116,24 @@ function AskedOnPaper({ question, voice }: { readonly question: Question; readon
   );
 }
 
-/** At the end, away from the questions: how each number is found. */
+/** At the end, away from the questions: how each number is found, and model answers. */
 function SolutionsOnPaper({ asked }: { readonly asked: readonly { step: Step; voice: Voice }[] }) {
-  const solved = asked.flatMap(({ step, voice }) =>
-    step.question?.kind === "number"
-      ? [{ id: step.id, title: step.title, question: step.question, voice }]
-      : [],
-  );
+  const solved = asked.flatMap(({ step: { id, title, question, task }, voice }) => {
+    const lines = [
+      ...(question?.kind === "number" ? question.solution : []),
+      ...(voice.version === "technical" ? (task?.answer ?? []) : []),
+    ];
+    return lines.length > 0 ? [{ id, title, lines, voice }] : [];
+  });
   if (solved.length === 0) return null;
   return (
     <section class="solutions" aria-labelledby="solutions">
       <h2 id="solutions">{t("lesson.solutions")}</h2>
-      {solved.map(({ id, title, question, voice }) => (
+      {solved.map(({ id, title, lines, voice }) => (
         <div key={id}>
           <h3>{title}</h3>
           <ol>
-            {question.solution.map((line, index) => (
+            {lines.map((line, index) => (
               <li key={index}>
                 <InlineView words={line} voice={voice} />
               </li>

@@ -13,6 +13,8 @@ import { keptVersion } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { Ending } from "./ending.tsx";
 import { Explained } from "./explained.tsx";
+import { GoalList } from "./goal-list.tsx";
+import { WrittenTaskView } from "./written-task.tsx";
 
 export interface LessonWordsProps {
   readonly run: LessonRun;
@@ -72,6 +74,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
       <h2 ref={heading} tabIndex={-1} lang={phase === "again" ? undefined : lesson.language}>
         {phase === "again" ? t("lesson.kind.again") : step.title}
       </h2>
+      {player.step === 0 && phase !== "again" && <GoalList lesson={lesson} version={voice.version} />}
       {phase === "watch" ? (
         <p>{t("lesson.watch")}</p>
       ) : (
@@ -79,6 +82,16 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
       )}
       {phase === "read" && predictionFor(lesson, step) && <Explained run={run} voice={voice} />}
       {question}
+      {(phase === "read" || phase === "ask") && step.task && voice.version === "technical" && (
+        <WrittenTaskView
+          key={step.id}
+          task={step.task}
+          voice={voice}
+          language={step.technical?.language}
+          text={player.written[step.id] ?? ""}
+          onWrite={(text) => run.send({ kind: "write", step: step.id, text })}
+        />
+      )}
       {phase !== "again" && phase !== "watch" && <StepCaution step={step} voice={voice} />}
       <nav class="lesson-way-on" aria-label={t("lesson.steps")}>
         <button

@@ -3,10 +3,11 @@ import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
-import { type LessonProgress, scoreOf } from "../../lesson/progress.ts";
+import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
+import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { Confirm } from "../../ui/confirm.tsx";
-import { GLOSSARY, SOURCES } from "../place-faults.ts";
+import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
@@ -61,6 +62,16 @@ export function StudyHome({ context, library, kept }: StudyProps) {
           ))}
         </ol>
         <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />
+        <section aria-labelledby="quiz">
+          <h2 id="quiz">{t("study.quiz")}</h2>
+          <p>{t("study.quiz.lead", { count: QUIZ_LENGTH })}</p>
+          <p class="actions">
+            <a class="button" href={writePlace({ ...there, mode: "study", more: { page: QUIZ } })}>
+              {t("study.quiz.open")}
+            </a>
+          </p>
+          <QuizResults progress={progress} />
+        </section>
         <nav aria-labelledby="reading">
           <h2 id="reading">{t("study.reading")}</h2>
           <ul class="plain-list">
@@ -158,3 +169,13 @@ function LessonCard({ lesson, done, own, href }: LessonCardProps) {
     </li>
   );
 }
+
+const QuizResults = ({ progress }: { readonly progress: Progress }) => (
+  <ul class="plain-list">
+    {quizOf(progress).results.map(({ day, right, asked }, index) => (
+      <li key={index}>
+        {day}: {t("study.quiz.result", { right, asked })}
+      </li>
+    ))}
+  </ul>
+);

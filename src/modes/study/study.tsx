@@ -2,12 +2,14 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { QUIZ } from "../place-faults.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import { LessonHandout } from "../shared/lesson-handout.tsx";
 import type { Context } from "../shared/mode.ts";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";
 import { LessonText } from "./lesson-text.tsx";
+import { QuizPage } from "./quiz-page.tsx";
 import { Reading } from "./reading.tsx";
 import { StudyHome } from "./study-home.tsx";
 
@@ -27,6 +29,7 @@ export function Study({ context }: { readonly context: Context }) {
   if (!library.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
   const lesson = library.value.lessons.find(({ id }) => id === wanted);
   const props = { context, library: library.value, kept: kept.value };
+  if (!lesson && more.page === QUIZ) return <QuizPage key={library.value.language} {...props} />;
   if (!lesson && more.page) return <Reading {...props} page={more.page} />;
   if (!lesson) return <StudyHome {...props} />;
   if (more.view === "handout")

@@ -60,7 +60,7 @@ export function QuestionView(props: QuestionViewProps) {
         />
       )}
       {judgement && question.kind === "number" && (
-        <WorkedSolution question={question} voice={voice} open={judgement.right || closed} />
+        <WorkedSolution question={question} voice={voice} open={closed || (judgement.right && !props.pick)} />
       )}
     </section>
   );

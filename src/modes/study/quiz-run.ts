@@ -1,0 +1,122 @@
+/** The course quiz under way: the question in view with its scene and numbers, its judgement, and what is kept. */
+import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { dealAnswers } from "../../lesson/deal.ts";
+import type { Situation } from "../../lesson/figure-paths.ts";
+import { findStep, type Lesson, type Question, type Step } from "../../lesson/lesson.ts";
+import type { Given, Judgement } from "../../lesson/questions.ts";
+import { drawQuiz, nextRound, quizAnswered, quizOf } from "../../lesson/quiz.ts";
+import { parseReference } from "../../lesson/read-prose.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
+import { statesAround, stepState } from "../../lesson/states.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import { knownAnswers } from "../shared/lesson/known-answers.ts";
+import { judgeByModel } from "../shared/lesson/question-in-view.ts";
+import type { StudyProps } from "./study-home.tsx";
+
+export interface QuizItem {
+  readonly key: string;
+  readonly lesson: Lesson;
+  readonly step: Step;
+  readonly question: Question;
+  readonly situation: Situation;
+}
+
+export interface QuizRun {
+  /** All of this round, `lesson#step`. */
+  readonly keys: ReadonlySignal<readonly string[]>;
+  /** null at the end. */
+  readonly item: ReadonlySignal<QuizItem | null>;
+  readonly given: ReadonlySignal<Given | null>;
+  readonly judgement: ReadonlySignal<Judgement | null>;
+  readonly hints: ReadonlySignal<number>;
+  answer(given: Given): Promise<void>;
+  hint(): void;
+  next(): void;
+  again(): void;
+  release(): void;
+}
+
+export function startQuiz({ context: { session }, library, kept }: StudyProps): QuizRun {
+  const { reader } = kept.progress.peek();
+  const lessons = library.lessons.map((lesson) => dealAnswers(lesson, reader));
+  const known = knownAnswers(session.chain);
+  const round = computed(() => quizOf(kept.progress.value).round);
+  const keys = computed(() => drawQuiz(library.lessons, reader, round.value));
+  const open = () => keys.peek().find((key) => !(key in quizOf(kept.progress.peek()).given)) ?? null;
+  const at = signal(open());
+  const given = signal<Given | null>(null);
+  const judgement = signal<Judgement | null>(null);
+  const hints = signal(0);
+  const place = computed(() => {
+    const reference = at.value === null ? null : parseReference(at.value);
+    const lesson = lessons.find(({ id }) => id === reference?.lesson);
+    const index = lesson && reference ? findStep(lesson, reference.step) : -1;
+    return lesson && index >= 0 ? { lesson, index, states: statesAround(lesson, index) } : null;
+  });
+  const item = computed<QuizItem | null>(() => {
+    if (!place.value || at.value === null) return null;
+    const { lesson, index, states } = place.value;
+    const step = entryAt(lesson.steps, index);
+    if (!step.question) return null;
+    return {
+      key: at.value,
+      lesson,
+      step,
+      question: step.question,
+      situation: situationOf(states, known.exactly),
+    };
+  });
+  const show = effect(() => {
+    if (!place.value) return;
+    const { lesson, index, states } = place.value;
+    for (const request of requestsOf(namesRead(entryAt(lesson.steps, index)), states)) known.want(request);
+    session.show(stepState(lesson, index));
+  });
+  const keep = (progress: Parameters<typeof kept.keep>[0]) =>
+    kept.keep(
+      progress,
+      at.peek() ?? "",
+      library.lessons.map(({ id }) => id),
+    );
+  const toOpen = () =>
+    batch(() => {
+      at.value = open();
+      given.value = null;
+      judgement.value = null;
+      hints.value = 0;
+    });
+  return {
+    keys,
+    item,
+    given,
+    judgement,
+    hints,
+    async answer(answer) {
+      const now = item.peek();
+      if (!now || !place.peek() || judgement.peek()) return;
+      const view = {
+        question: now.question,
+        lesson: now.lesson,
+        step: findStep(now.lesson, now.step.id),
+        key: now.key,
+      };
+      const judged = await judgeByModel(known, view, answer);
+      if (!judged || item.peek()?.key !== now.key || judgement.peek()) return;
+      batch(() => {
+        given.value = answer;
+        judgement.value = judged;
+      });
+      const day = new Date().toISOString().slice(0, 10);
+      keep(quizAnswered(kept.progress.peek(), keys.peek(), { key: now.key, right: judged.right, day }));
+    },
+    hint() {
+      hints.value = Math.min(hints.peek() + 1, item.peek()?.question.hints.length ?? 0);
+    },
+    next: toOpen,
+    again() {
+      keep(nextRound(kept.progress.peek()));
+      toOpen();
+    },
+    release: show,
+  };
+}
