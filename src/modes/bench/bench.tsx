@@ -13,6 +13,7 @@ import { KeyList } from "../../ui/key-list.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
+import { heldSentence } from "../shared/held.ts";
 import { Help } from "../shared/help.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -111,7 +112,7 @@ export function Bench({ context }: { readonly context: Context }) {
         <div class="clear" data-clear />
         <section class="side" aria-label={t("bench.figures")}>
           <Readouts figures={figures.value} />
-          <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
+          <p class="held">{heldSentence(request)}</p>
         </section>
         <footer class="foot">
           <Transport

@@ -11,6 +11,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
+import { heldSentence } from "../shared/held.ts";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
@@ -130,9 +131,7 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
         <h2>{t("lecture.answer")}</h2>
         <RoomFigures figures={large.value} />
         <Readouts figures={further.value} />
-        <p class="quiet-text">
-          {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
-        </p>
+        <p class="quiet-text">{heldSentence(session.scene.value.request)}</p>
         <div class="actions">
           <button
             type="button"
