@@ -1,9 +1,10 @@
-// Solves random settings, spread evenly over all bounds, and counts what comes of them: `npx tsx scripts/random-settings.ts 10000 [seed]`.
+// Solves random settings, spread evenly over all bounds, and counts what comes of them within some minutes of processor time:
+// `npx tsx scripts/random-settings.ts 10000 [minutes] [seed]`.
 import fc from "fast-check";
 import { solve } from "../src/sim/circulation/solve.ts";
 import { anyRequest, notFinite } from "../tests/sim/circulation/any-request.ts";
 
-const [sets = 1000, seed = 20260101] = process.argv.slice(2).map(Number);
+const [asked = 1000, minutes = 60, seed = 20260101] = process.argv.slice(2).map(Number);
 /** %: a larger part of the energy that went in must not be left open. */
 const OPEN = 1;
 
@@ -12,8 +13,16 @@ const count = (outcome: string) => outcomes.set(outcome, (outcomes.get(outcome) 
 let mostOpen = 0;
 let budgetsOpen = 0;
 let answers = 0;
+let sets = 0;
 const began = process.cpuUsage();
-for (const request of fc.sample(anyRequest, { numRuns: sets, seed })) {
+/** s of processor time */
+const used = (): number => {
+  const { user, system } = process.cpuUsage(began);
+  return (user + system) / 1e6;
+};
+for (const request of fc.sample(anyRequest, { numRuns: asked, seed })) {
+  if (used() > 60 * minutes) break;
+  sets++;
   const { request: _, ...answer } = solve(request);
   if (notFinite(answer).length > 0) count(`NOT FINITE: ${notFinite(answer).slice(0, 3).join(", ")}`);
   count(answer.run.converged ? "an answer" : (answer.run.reason ?? "NO REASON"));
@@ -23,11 +32,12 @@ for (const request of fc.sample(anyRequest, { numRuns: sets, seed })) {
   mostOpen = Math.max(mostOpen, open);
   if (open > OPEN) budgetsOpen++;
 }
-const { user, system } = process.cpuUsage(began);
 
 for (const [outcome, times] of [...outcomes].sort(([, a], [, b]) => b - a))
   console.log(`${String(times).padStart(6)}  ${((100 * times) / sets).toFixed(1)} %  ${outcome}`);
 console.log(
   `energy: ${budgetsOpen} of ${answers} budgets open by more than ${OPEN} %, the most by ${mostOpen.toFixed(2)} %`,
 );
-console.log(`${((user + system) / 1e6 / sets).toFixed(3)} s of processor time each`);
+console.log(
+  `${sets} of ${asked} sets of seed ${seed}, ${(used() / sets).toFixed(3)} s of processor time each`,
+);

@@ -105,5 +105,11 @@ function checkPatch(read: ReadRecord<unknown>, patch: ScenePatch, path: string[]
   };
   check(patch.set);
   for (const [index, beside] of (patch.beside ?? []).entries()) check(beside.set, "beside", index);
-  if (patch.case && patch.body) refuse(read.lineOf(...path, "body"), "case and body", "one of the two");
+  for (const [other, key] of [
+    ["case", "body"],
+    ["preset", "case"],
+    ["preset", "body"],
+  ] as const)
+    if (patch[other] && patch[key])
+      refuse(read.lineOf(...path, key), `${other} and ${key}`, "one of the two");
 }

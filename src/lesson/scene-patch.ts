@@ -10,7 +10,9 @@ import {
   type Stage,
   VOLUME_RULES,
 } from "../sim/parameters/request.ts";
+import { PRESET_NAMES } from "../sim/presets.ts";
 import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
+import { setPerson } from "../state/person.ts";
 import { CAMERAS, FOCUSES } from "../state/places.ts";
 import {
   CLOT_SIZES,
@@ -33,6 +35,7 @@ const within = ({ min, max }: { readonly min: number; readonly max: number }) =>
 const patchEntries = {
   scene: v.optional(v.picklist(SCENES)),
   stage: v.optional(v.picklist(STAGES)),
+  preset: v.optional(v.picklist(PRESET_NAMES)),
   case: v.optional(v.picklist(Object.keys(CASES) as (keyof typeof CASES)[])),
   body: v.optional(
     v.strictObject({
@@ -80,7 +83,7 @@ export type ScenePatch = v.InferOutput<typeof sceneSchema>;
 
 /** `state` with the patch laid over it. */
 export function applyPatch(state: SceneState, patch: ScenePatch): SceneState {
-  const { request } = state;
+  const { request } = patch.preset ? setPerson(patch.preset)(state) : state;
   const body = patch.body ?? (patch.case ? CASES[patch.case] : request.body);
   const stage = patch.stage ?? request.stage;
   let next: SceneState = {

@@ -34,3 +34,9 @@ export const PRESETS = {
 } as const satisfies Record<string, CirculationRequest>;
 
 export type PresetName = keyof typeof PRESETS;
+export const PRESET_NAMES = Object.keys(PRESETS) as PresetName[];
+
+/** What tells these persons apart. */
+export const PRESET_SETTINGS: readonly string[] = [
+  ...new Set(Object.values(PRESETS).flatMap(({ set }) => Object.keys(set))),
+];

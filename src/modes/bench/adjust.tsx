@@ -3,10 +3,13 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { language, t } from "../../i18n/index.ts";
 import { clearParameters } from "../../state/edit.ts";
+import { followRule } from "../../state/follow-rule.ts";
 import { Switch } from "../../ui/choice.tsx";
+import type { Editing } from "../../ui/editing.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import type { Session } from "../shared/session.ts";
+import { Person } from "./person.tsx";
 
 export function Adjust({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
   const plain = useSignal(false);
@@ -34,17 +37,25 @@ export function Adjust({ session, onClose }: { readonly session: Session; readon
         <button
           type="button"
           onClick={() => {
-            session.edit("set", clearParameters);
+            session.edit("set", followRule(clearParameters));
             session.settle();
           }}
         >
           {t("bench.usual")}
         </button>
       </div>
-      {plain.value ? <ParameterForm editing={session} /> : <Tweaks session={session} />}
+      <Person session={session} />
+      {plain.value ? <ParameterForm editing={following(session)} /> : <Tweaks session={session} />}
     </Panel>
   );
 }
+
+/** Editing in which the volume rule follows the heart's settings until someone chooses it. */
+const following = (session: Session): Editing => ({
+  scene: session.scene,
+  edit: (subject, change) => session.edit(subject, followRule(change)),
+  settle: session.settle,
+});
 
 function Tweaks({ session }: { readonly session: Session }) {
   const host = useRef<HTMLDivElement>(null);

@@ -15,6 +15,7 @@ import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { earlierFigures } from "../shared/earlier-figures.ts";
+import { heldSentence } from "../shared/held.ts";
 import { Help } from "../shared/help.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -121,7 +122,7 @@ export function Bench({ context }: { readonly context: Context }) {
         <section class="side" aria-label={t("bench.figures")}>
           <Readouts figures={figures.value} earlier={earlier.value} />
           {earlier.value && <ChangeNote onHide={session.forget} />}
-          <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
+          <p class="held">{heldSentence(request)}</p>
         </section>
         <footer class="foot">
           <Transport

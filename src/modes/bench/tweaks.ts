@@ -15,6 +15,7 @@ import {
   setView,
   setVolumeRule,
 } from "../../state/edit.ts";
+import { followRule } from "../../state/follow-rule.ts";
 import { PLAY_SPEEDS, type SceneState } from "../../state/scene-state.ts";
 import { AGES, BODY_NAMES, type BodyName, bodyName, bodyNamed } from "../../ui/parameter-form.tsx";
 import { FURTHER_GROUPS, firstParameters, groupParameters } from "../../ui/parameter-groups.ts";
@@ -120,7 +121,7 @@ export function buildTweaks(host: HTMLElement, session: Session): () => void {
         : { label, options: present(row.words) },
     ) as BindingApi;
     const write = (value: number | string, last: boolean) => {
-      session.edit(row.name, row.write(value));
+      session.edit(row.name, followRule(row.write(value)));
       if (last) session.settle();
     };
     binding.on("change", (event) => {

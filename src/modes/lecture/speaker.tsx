@@ -13,6 +13,7 @@ import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { earlierFigures, earlierLarge } from "../shared/earlier-figures.ts";
+import { heldSentence } from "../shared/held.ts";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
@@ -138,9 +139,7 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
         <h2>{t("lecture.answer")}</h2>
         <RoomFigures figures={large.value} earlier={earlier.value} />
         <Readouts figures={further.value} earlier={earlierFigures(session)} />
-        <p class="quiet-text">
-          {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
-        </p>
+        <p class="quiet-text">{heldSentence(session.scene.value.request)}</p>
         <div class="actions">
           <button
             type="button"
