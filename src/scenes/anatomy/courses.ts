@@ -2,14 +2,14 @@
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Line, line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { type Anatomy, anatomyOf } from "./chest.ts";
+import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import type { LungShape } from "./lung-shape.ts";
 
 export interface Course {
   readonly line: Line;
-  /** mm at each point */
-  readonly widths: readonly number[];
+  /** mm from the middle at each point that a mark may keep from it */
+  readonly room: readonly number[];
   /** mm at each point that blood goes in the same time as one millimetre where it is widest */
   readonly delay: readonly number[];
   /** the trace that moves it, and the part of it that goes this way */
@@ -22,6 +22,10 @@ export interface Course {
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }
+
+/** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
+export const WITHIN = 0.86;
+const MARK = 0.7;
 
 /** mm by which a feeding vein's marks run into the pathway, fading */
 export const OVERLAP = 4;
@@ -42,24 +46,29 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   const anatomy = anatomyOf(frame);
   const before = known.get(anatomy);
   if (before) return before;
-  const made = [...anatomy.veins.flatMap(feeding), ...anatomy.lungs.flatMap(branches)];
+  const { veins, lungs, frame: own } = anatomy;
+  const made = [
+    ...veins.flatMap((vein) => feeding(vein, own.scale)),
+    ...lungs.flatMap((lung) => branches(lung, own.scale)),
+  ];
   known.set(anatomy, made);
   return made;
 }
 
-function feeding(tube: Tube): readonly Course[] {
+function feeding(tube: Tube, size: number): readonly Course[] {
   const told = FEEDING[tube.name];
   if (!told) return [];
   const [flow, share, carries] = told;
-  const whole = line(tube.line);
+  // The inferior vena cava shows its marks from where the portal vein has passed before it.
+  const whole = line(tube.name.startsWith("lower") ? tube.line.slice(tube.line.length >> 1) : tube.line);
   const total = lastOf(whole.run);
   const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
-  const along = courseOf(whole, widths, () => 1);
+  const along = courseOf(whole, widths, size, () => 1);
   return [{ ...along, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
 }
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
-function branches({ arteries: { nodes, ends }, side }: LungShape): readonly Course[] {
+function branches({ arteries: { nodes, ends }, side }: LungShape, size: number): readonly Course[] {
   return ends.map((end) => {
     const way: number[] = [];
     for (let i = end; i >= 0; i = entryAt(nodes, i).parent) way.push(i);
@@ -70,13 +79,13 @@ function branches({ arteries: { nodes, ends }, side }: LungShape): readonly Cour
     const counts = ends.length;
     // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
     const part = (i: number) => (entryAt(widths, i) / entryAt(widths, 0)) ** TREE;
-    const along = courseOf(whole, widths, part);
+    const along = courseOf(whole, widths, size, part);
     return {
       ...along,
       flow: side,
       share: 1,
       carries: side,
-      area: (0.7 * lastOf(whole.run) * entryAt(widths, 0) * 2.2) / counts ** 0.75,
+      area: (0.4 * lastOf(whole.run) * entryAt(widths, 0) * 2.2) / counts ** 0.75,
     };
   });
 }
@@ -85,7 +94,7 @@ function branches({ arteries: { nodes, ends }, side }: LungShape): readonly Cour
 const TREE = 2.2;
 
 /** @param part of the course's flow that passes at a point */
-function courseOf(whole: Line, widths: readonly number[], part: (i: number) => number) {
+function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
   const widest = Math.max(...widths);
   const delay = [0];
   for (let i = 1; i < widths.length; i++) {
@@ -93,5 +102,6 @@ function courseOf(whole: Line, widths: readonly number[], part: (i: number) => n
     const step = entryAt(whole.run, i) - entryAt(whole.run, i - 1);
     delay.push(entryAt(delay, i - 1) + (step * (width / widest) ** 2) / Math.max(0.02, part(i)));
   }
-  return { line: whole, widths, delay, widest };
+  const room = widths.map((width) => Math.max(0, (WITHIN * width) / 2 - MARK * size));
+  return { line: whole, room, delay, widest };
 }

@@ -2,7 +2,7 @@
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Opening, Point } from "../../sim/geometry/geometry.ts";
 import { VEIN_ROOTS } from "./great-vessels.ts";
-import { type Placing, smoothLine } from "./place.ts";
+import { type Placing, smoothLine } from "./placing.ts";
 import { growTree, type Tree } from "./tree.ts";
 
 export type Side = "left" | "right";

@@ -6,7 +6,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Tube } from "./great-vessels.ts";
 import { type HeartShape, PAPILLARY } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { boundsOf, type Ink, trace } from "./sheet.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
 
 /** The blood in a chamber: darker towards its wall. */
@@ -45,10 +45,27 @@ export function paintAtrium(ink: Ink, { atrium, size }: HeartShape, saturation: 
   ink.stroke();
 }
 
-/** In the ventricle's own lengths. */
-export function paintVentricleCavity(ink: Ink, shape: HeartShape, saturation: number, theme: Theme): void {
-  paintCavity(ink, shape.cavity, saturation, 9, theme);
+/** In the ventricle's own lengths; at the base it clears into what lies beyond the valves. */
+export function paintVentricleCavity(
+  ink: Ink,
+  { cavity }: HeartShape,
+  saturation: number,
+  theme: Theme,
+): void {
+  paintCavity(ink, cavity, saturation, 9, theme);
+  const [left, bottom, right, top] = boundsOf([cavity], 2);
+  const fall = ink.createLinearGradient(BEYOND, 0, 4, 0);
+  fall.addColorStop(0, "rgba(0,0,0,1)");
+  fall.addColorStop(1, "rgba(0,0,0,0)");
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = fall;
+  ink.fillRect(left, bottom, right - left, top - bottom);
+  ink.restore();
 }
+
+/** Where the cavity's blood is clear, before the base. */
+const BEYOND = -4;
 
 /** In the ventricle's own lengths: the wall with its fibres, the ridges inside, the papillary muscles. */
 export function paintMuscle(ink: Ink, { muscle }: HeartShape, theme: Theme): void {
@@ -88,18 +105,15 @@ function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
   const [left, bottom, right, top] = boundsOf([inner], 0);
   const middle: Point = [(left + right) / 2 - 2, (bottom + top) / 2];
   inner.forEach(([x, y], i) => {
-    if (i % 3 !== 0 || x < 17) return;
+    if (i % 4 !== 0 || x < 20) return;
     const length = 0.16 + 0.1 * ((i * 7) % 5) * 0.25;
     const tip: Point = [x + length * (middle[0] - x), y + length * (middle[1] - y)];
     ink.beginPath();
     ink.moveTo(x + 0.4, y);
     ink.quadraticCurveTo((x + tip[0]) / 2 + 1, (y + tip[1]) / 2, tip[0], tip[1]);
-    ink.lineWidth = 1.5;
+    ink.lineWidth = 1.8;
     ink.strokeStyle = look.body;
-    ink.stroke();
-    ink.lineWidth = 0.5;
-    ink.strokeStyle = look.light;
-    ink.globalAlpha = 0.5;
+    ink.globalAlpha = 0.75;
     ink.stroke();
     ink.globalAlpha = 1;
   });

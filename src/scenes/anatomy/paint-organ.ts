@@ -1,6 +1,6 @@
 /** An organ with a soft round: lit from above, darker towards its edge. */
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { boundsOf, type Ink, trace } from "./sheet.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import type { Tissue } from "./tones.ts";
 
 /** Strokes of which the dark towards an edge is made. */

@@ -4,15 +4,12 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
-import { type Course, coursesOf, OVERLAP } from "./courses.ts";
+import { type Course, coursesOf, OVERLAP, WITHIN } from "./courses.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
 const DENSE = 0.62;
 /** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
 const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
-/** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
-const WITHIN = 0.86;
-const MARK = 0.7;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
 
@@ -115,15 +112,14 @@ function advance(
   const reach = (1000 * course.share * blood.passed(time)) / area;
   const speed = (course.share * valueAt(traces, flow, time)) / 60000 / (area * 1e-6);
   for (let i = from; i < to; i++) {
-    const k = i - from;
-    const across = 2 * part(0.5 + k * STEPS[1]) - 1;
+    const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
-    const along = total * part(part(0.5 + k * STEPS[0]) + (reach * profile) / total);
+    const along = total * part(part(0.5 + i * STEPS[0]) + (reach * profile) / total);
     const back = 1000 * Math.abs(speed) * profile * TRAIL;
-    const own = put(course, along, across, size, marks.position, 2 * i);
-    put(course, Math.max(0, along - back / 2), across, size, marks.trail, 4 * i);
-    put(course, Math.max(0, along - back), across, size, marks.trail, 4 * i + 2);
+    const own = put(course, along, across, marks.position, 2 * i);
+    put(course, Math.max(0, along - back / 2), across, marks.trail, 4 * i);
+    put(course, Math.max(0, along - back), across, marks.trail, 4 * i + 2);
     marks.speed[i] = Math.abs(speed) * profile * own.slowed;
     const length = lastOf(course.line.run);
     const rise = Math.min(1, own.run / (OVERLAP * 2 * size));
@@ -136,10 +132,9 @@ const found = { run: 0, slowed: 1 };
 
 /** Writes the place `along` (delay, mm) into `out`; returns how far that is by length, and the speed there over that at the widest. */
 function put(
-  { line, widths, delay }: Course,
+  { line, room, delay }: Course,
   along: number,
   across: number,
-  size: number,
   out: Float32Array,
   index: number,
 ): typeof found {
@@ -154,8 +149,7 @@ function put(
   const [ax, ay] = entryAt(line.points, low);
   const [bx, by] = entryAt(line.points, high);
   const step = entryAt(line.run, high) - entryAt(line.run, low) || 1;
-  const width = entryAt(widths, low) + (entryAt(widths, high) - entryAt(widths, low)) * w;
-  const side = across * Math.max(0, (WITHIN * width) / 2 - MARK * size);
+  const side = across * (entryAt(room, low) + (entryAt(room, high) - entryAt(room, low)) * w);
   out[index] = ax + (bx - ax) * w - ((by - ay) / step) * side;
   out[index + 1] = ay + (by - ay) * w + ((bx - ax) / step) * side;
   found.run = entryAt(line.run, low) + step * w;

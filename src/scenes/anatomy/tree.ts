@@ -31,12 +31,14 @@ interface Growth {
 
 /** mm of a 5-year-old: a step, the reach within which a point is taken, the room kept to the lung's edge. */
 const STEP = 2.4;
-const TAKEN = 3.9;
+const TAKEN = 3.4;
 const RIM = 3.2;
 /** how many points a tree grows to */
-const POINTS = 120;
+const POINTS = 150;
 const EXPONENT = 2.2;
 const ROUNDS = 160;
+/** An end is thinner than the twig that it ends. */
+const TIP = 0.5;
 
 interface Bud {
   x: number;
@@ -63,7 +65,22 @@ export function growTree(
     goals = goals.filter(([x, y]) => fresh.every((bud) => (bud.x - x) ** 2 + (bud.y - y) ** 2 > taken));
     if (buds.length === before) break;
   }
-  return widened(smoothed(buds), width, roots.length);
+  return widened(smoothed(pruned(buds)), width, roots.length);
+}
+
+/** Without twigs of a single step, which would be knobs. */
+function pruned(buds: readonly Bud[]): readonly Bud[] {
+  const on = new Uint16Array(buds.length);
+  for (const { parent } of buds) if (parent >= 0) on[parent] = entryAt(on, parent) + 1;
+  const kept = buds.map(({ parent }, i) => on[i] !== 0 || parent < 0 || on[parent] === 1);
+  const place = new Int32Array(buds.length);
+  let count = 0;
+  kept.forEach((keep, i) => {
+    place[i] = keep ? count++ : -1;
+  });
+  return buds
+    .filter((_, i) => kept[i])
+    .map((bud) => ({ ...bud, parent: bud.parent < 0 ? -1 : entryAt(place, bud.parent) }));
 }
 
 /** Each bud that is the nearest of some points grows one step towards their mean direction. */
@@ -147,7 +164,7 @@ function widened(buds: readonly Bud[], width: number, roots: number): Tree {
   const nodes = buds.map(({ x, y, parent }, i) => ({
     at: [x, y] as const,
     parent,
-    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT),
+    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT) * (on[i] ? 1 : TIP),
   }));
   return { nodes, ends: nodes.flatMap((_, i) => (on[i] ? [] : [i])) };
 }

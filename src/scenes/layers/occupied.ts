@@ -3,7 +3,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { type Plane, streamOutline } from "./drawn-plane.ts";
 import { FADE, fadeReach, WALL } from "./fade.ts";
 

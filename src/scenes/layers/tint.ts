@@ -69,7 +69,7 @@ export function diluted(
   const around = packed(rgb(chamberColour(colour, name, circulation?.saturations.arterial ?? 75)));
   for (let i = 0; i < count; i++) {
     const own = entryAt(colours, i);
-    let mixed = 0;
+    let mixed = own & 0xff000000;
     for (const shift of [0, 8, 16]) {
       const from = (around >>> shift) & 255;
       mixed |= Math.round(from + (((own >>> shift) & 255) - from) * entryAt(undiluted, i)) << shift;

@@ -116,7 +116,7 @@ export function blood(): Blood {
       const openings = pane.geometry?.openings ?? [];
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
-        if (!mapOver) fadeAtOpenings(moved, taken, side?.shown ?? null, openings, theme, colours);
+        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings }, colours);
       };
       inside.draw(joined, fading, brush, viewport);
       if (!gone) {
