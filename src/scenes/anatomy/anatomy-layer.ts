@@ -1,4 +1,4 @@
-/** The chest around a pathway in two layers: what lies behind its vessels, and the aorta before them. Painted once, moved by the circulation. */
+/** The painted chest as containers that a scene stacks between its own layers: painted once, moved by the circulation. */
 import { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
@@ -16,10 +16,12 @@ export interface Surface {
   readonly density: number;
 }
 
+/** In mm of the chest's frame, y up. */
 export interface AnatomyLayer {
-  /** behind the pathway's vessels, and before them */
-  readonly behind: Container;
-  readonly before: Container;
+  /** by piece; cavity and muscle lie in `ventricle` */
+  readonly pieces: Readonly<Record<PieceName, Container>>;
+  readonly ventricle: Container;
+  readonly valves: Container;
   set(frame: ChestFrame, circulation: Circulation | null, surface: Surface, theme: Theme): void;
   move(standing: Standing): void;
   release(): void;
@@ -30,31 +32,30 @@ const DESCENT = 75;
 /** Part of a cavity's change that its muscle's outside follows: the wall keeps its volume. */
 const OUTSIDE = 0.35;
 
-export function anatomyLayer(): AnatomyLayer {
-  const behind = new Container();
-  const before = new Container();
+/** @param wanted the pieces that are painted; the rest stay empty */
+export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLayer {
   // Cavity and muscle in the ventricle's own lengths; its valves lie before the opened root of the aorta.
   const [ventricle, base] = [new Container(), new Container()];
   const leaflets = valves();
   base.addChild(leaflets.view);
   const sheets = Object.fromEntries(PIECES.map((name) => [name, sheet()])) as Record<PieceName, Painted>;
-  for (const name of PIECES) {
-    if (name === "cavity") behind.addChild(ventricle);
-    const layer = name === "front" ? before : name === "cavity" || name === "muscle" ? ventricle : behind;
-    layer.addChild(sheets[name].view);
-  }
-  before.addChild(base);
+  const pieces = Object.fromEntries(PIECES.map((name) => [name, sheets[name].view])) as Record<
+    PieceName,
+    Container
+  >;
+  ventricle.addChild(pieces.cavity, pieces.muscle);
   let size = 1;
   return {
-    behind,
-    before,
+    pieces,
+    ventricle,
+    valves: base,
     set(frame, circulation, { seen, density }, theme) {
       const anatomy = anatomyOf(frame);
       const { heart } = anatomy;
       size = frame.scale;
-      const pieces = piecesOf(anatomy, circulation?.saturations ?? UNSOLVED, seen, theme);
-      for (const name of PIECES) {
-        const { bounds, pivot, paint, inVentricle } = pieces[name];
+      const painting = piecesOf(anatomy, circulation?.saturations ?? UNSOLVED, seen, theme);
+      for (const name of wanted) {
+        const { bounds, pivot, paint, inVentricle } = painting[name];
         sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
       }
       for (const part of [ventricle, base]) {
@@ -66,12 +67,12 @@ export function anatomyLayer(): AnatomyLayer {
     },
     move(standing) {
       const { lungs } = standing;
-      sheets.rightLung.view.scale.set(lungs);
-      sheets.leftLung.view.scale.set(lungs);
-      sheets.abdomen.view.y = -(lungs - 1) * DESCENT * size;
-      sheets.atrium.view.scale.set(standing.atrium);
-      sheets.cavity.view.scale.set(standing.ventricle);
-      sheets.muscle.view.scale.set(1 + (standing.ventricle - 1) * OUTSIDE);
+      pieces.rightLung.scale.set(lungs);
+      pieces.leftLung.scale.set(lungs);
+      pieces.abdomen.y = -(lungs - 1) * DESCENT * size;
+      pieces.atrium.scale.set(standing.atrium);
+      pieces.cavity.scale.set(standing.ventricle);
+      pieces.muscle.scale.set(1 + (standing.ventricle - 1) * OUTSIDE);
       leaflets.move(standing);
     },
     release() {

@@ -19,19 +19,30 @@ const ASIDE = 0.34;
 const halfOf = ({ from, to, bulge = 0 }: Tube, along: number): number =>
   ((from + (to - from) * along) / 2) * (1 + bulge * Math.exp(-(((along - 0.075) / 0.055) ** 2)));
 
-/** Outline of a band about the line: `part` of its width, moved towards the light by `aside` of its half width. */
-function bandOf(whole: Line, tube: Tube, part: number, aside: number, more: number): Point[] {
+interface Band {
+  /** of the vessel's width */
+  readonly part: number;
+  /** of the half width, by which it lies towards the light */
+  readonly aside?: number;
+  /** mm beyond the lumen */
+  readonly wall?: number;
+  /** which part of the vessel's way the line is; all of it when left out */
+  readonly of?: number;
+}
+
+/** Outline of a band along the vessel. */
+export function bandOf(whole: Line, tube: Tube, { part, aside = 0, wall = 0, of = 1 }: Band): Point[] {
   const total = lastOf(whole.run);
   const sides: [Point[], Point[]] = [[], []];
   whole.points.forEach((_, i) => {
     const along = entryAt(whole.run, i) / total;
     const { at, left } = spotAt(whole, along);
-    const half = halfOf(tube, along);
-    // A thin vessel has a thin wall.
-    const wall = Math.min(more, 0.42 * half);
+    const half = halfOf(tube, along * of);
     const lit = (left[0] * LIGHT[0] + left[1] * LIGHT[1]) * aside * half;
+    // A thin vessel has a thin wall.
+    const more = Math.min(wall, 0.42 * half);
     for (const [k, sign] of [1, -1].entries()) {
-      const reach = lit + sign * (half * part + wall);
+      const reach = lit + sign * (half * part + more);
       entryAt(sides, k).push([at[0] + reach * left[0], at[1] + reach * left[1]]);
     }
   });
@@ -43,12 +54,12 @@ export function paintTube(ink: Ink, tube: Tube, tones: Round, wall: number): voi
   const bounds = boundsOf([tube.line], Math.max(tube.from, tube.to));
   const own = tube.fades ? scratch(ink, bounds) : ink;
   const whole = line(tube.line);
-  trace(own, bandOf(whole, tube, 1, 0, wall), true);
+  trace(own, bandOf(whole, tube, { part: 1, wall }), true);
   own.fillStyle = tones.wall;
   own.fill();
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    trace(own, bandOf(whole, tube, 1 - 0.86 * depth, ASIDE * depth, 0), true);
+    trace(own, bandOf(whole, tube, { part: 1 - 0.86 * depth, aside: ASIDE * depth }), true);
     own.fillStyle =
       depth < 0.6
         ? mix(tones.edge, tones.body, depth / 0.6)

@@ -129,6 +129,7 @@ function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, 
 function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: readonly (readonly number[])[]): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = ink.strokeStyle = "#000";
   ink.beginPath();
   for (const loop of seen) {
     for (let i = 0; i < loop.length; i += 2)

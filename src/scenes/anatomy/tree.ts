@@ -37,8 +37,8 @@ const RIM = 3.2;
 const POINTS = 150;
 const EXPONENT = 2.2;
 const ROUNDS = 160;
-/** An end is thinner than the twig that it ends. */
-const TIP = 0.5;
+/** A twig grows thinner over its last steps. */
+const taper = (steps: number): number => Math.min(1, 0.4 + 0.15 * steps);
 
 interface Bud {
   x: number;
@@ -160,11 +160,17 @@ function widened(buds: readonly Bud[], width: number, roots: number): Tree {
     const { parent } = entryAt(buds, i);
     if (parent >= 0) ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
   }
+  // Steps to the farthest end beyond each place.
+  const ahead = new Uint16Array(buds.length);
+  for (let i = buds.length - 1; i >= 0; i--) {
+    const { parent } = entryAt(buds, i);
+    if (parent >= 0) ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
+  }
   const all = buds.reduce((sum, { parent }, i) => sum + (parent < 0 ? entryAt(ends, i) : 0), 0) / roots;
   const nodes = buds.map(({ x, y, parent }, i) => ({
     at: [x, y] as const,
     parent,
-    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT) * (on[i] ? 1 : TIP),
+    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT) * taper(entryAt(ahead, i)),
   }));
   return { nodes, ends: nodes.flatMap((_, i) => (on[i] ? [] : [i])) };
 }

@@ -1,5 +1,5 @@
 /** The chest around one pathway: painted anew when it changes or the camera has come much closer or gone far, and moved at each drawing. */
-import type { Container } from "pixi.js";
+import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
@@ -23,12 +23,16 @@ export interface ChestView {
 
 export function chestView(): ChestView {
   const layer = anatomyLayer();
+  const [behind, before] = [new Container(), new Container()];
+  const { rightLung, leftLung, back, abdomen, atrium, veins, front } = layer.pieces;
+  behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
+  before.addChild(front, layer.valves);
   let painted = 0;
   let known: PathwayGeometry | null = null;
   let look = "";
   return {
-    behind: layer.behind,
-    before: layer.before,
+    behind,
+    before,
     draw({ geometry, circulation }, plane, scale, { time, still, viewport }, theme) {
       if (!geometry) return;
       const density = scale * viewport.dense;
