@@ -7,11 +7,14 @@ import type { Tube } from "./great-vessels.ts";
 import type { LungShape } from "./lung-shape.ts";
 
 export interface Course {
-  readonly line: Line;
+  /** mm: its points, and their lengths along it */
+  readonly x: Float32Array;
+  readonly y: Float32Array;
+  readonly run: Float32Array;
   /** mm from the middle at each point that a mark may keep from it */
-  readonly room: readonly number[];
+  readonly room: Float32Array;
   /** mm at each point that blood goes in the same time as one millimetre where it is widest */
-  readonly delay: readonly number[];
+  readonly delay: Float32Array;
   /** the trace that moves it, and the part of it that goes this way */
   readonly flow: string;
   readonly share: number;
@@ -85,7 +88,7 @@ function branches({ arteries: { nodes, ends }, side }: LungShape, size: number):
       flow: side,
       share: 1,
       carries: side,
-      area: (0.4 * lastOf(whole.run) * entryAt(widths, 0) * 2.2) / counts ** 0.75,
+      area: (0.26 * lastOf(whole.run) * entryAt(widths, 0) * 2.2) / counts ** 0.75,
     };
   });
 }
@@ -102,6 +105,12 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
     const step = entryAt(whole.run, i) - entryAt(whole.run, i - 1);
     delay.push(entryAt(delay, i - 1) + (step * (width / widest) ** 2) / Math.max(0.02, part(i)));
   }
-  const room = widths.map((width) => Math.max(0, (WITHIN * width) / 2 - MARK * size));
-  return { line: whole, room, delay, widest };
+  return {
+    x: Float32Array.from(whole.points, ([x]) => x),
+    y: Float32Array.from(whole.points, ([, y]) => y),
+    run: Float32Array.from(whole.run),
+    room: Float32Array.from(widths, (width) => Math.max(0, (WITHIN * width) / 2 - MARK * size)),
+    delay: Float32Array.from(delay),
+    widest,
+  };
 }

@@ -1,5 +1,5 @@
 /** Marks of blood in the vessels beyond the pathway's openings, moved by the computed flow, as tracers with short trails. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
@@ -7,7 +7,7 @@ import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/tr
 import { type Course, coursesOf, OVERLAP, WITHIN } from "./courses.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
-const DENSE = 0.62;
+const DENSE = 0.5;
 /** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
 const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
 /** s of way that a trail shows */
@@ -108,7 +108,7 @@ function advance(
   size: number,
 ): void {
   const area = (Math.PI * course.widest ** 2) / 4;
-  const total = lastOf(course.delay);
+  const total = entryAt(course.delay, course.delay.length - 1);
   const reach = (1000 * course.share * blood.passed(time)) / area;
   const speed = (course.share * valueAt(traces, flow, time)) / 60000 / (area * 1e-6);
   for (let i = from; i < to; i++) {
@@ -117,42 +117,49 @@ function advance(
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
     const along = total * part(part(0.5 + i * STEPS[0]) + (reach * profile) / total);
     const back = 1000 * Math.abs(speed) * profile * TRAIL;
-    const own = put(course, along, across, marks.position, 2 * i);
-    put(course, Math.max(0, along - back / 2), across, marks.trail, 4 * i);
-    put(course, Math.max(0, along - back), across, marks.trail, 4 * i + 2);
-    marks.speed[i] = Math.abs(speed) * profile * own.slowed;
-    const length = lastOf(course.line.run);
-    const rise = Math.min(1, own.run / (OVERLAP * 2 * size));
-    const fall = Math.min(1, (length - own.run) / (OVERLAP * size));
-    shown[i] = Math.min(rise, fall);
+    find(course, stretchOf(course, along), along, across);
+    marks.position[2 * i] = found.x;
+    marks.position[2 * i + 1] = found.y;
+    marks.speed[i] = Math.abs(speed) * profile * found.slowed;
+    const rise = found.run / (OVERLAP * 2 * size);
+    const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
+    shown[i] = Math.min(1, rise, fall);
+    // A trail lies right behind its head.
+    for (let k = 0; k < 2; k++) {
+      find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
+      marks.trail[4 * i + 2 * k] = found.x;
+      marks.trail[4 * i + 2 * k + 1] = found.y;
+    }
   }
 }
 
-const found = { run: 0, slowed: 1 };
+/** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
+const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1 };
 
-/** Writes the place `along` (delay, mm) into `out`; returns how far that is by length, and the speed there over that at the widest. */
-function put(
-  { line, room, delay }: Course,
-  along: number,
-  across: number,
-  out: Float32Array,
-  index: number,
-): typeof found {
+/** The stretch in which `along` (delay, mm) lies. */
+function stretchOf({ delay }: Course, along: number): number {
   let [low, high] = [0, delay.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (entryAt(delay, middle) <= along) low = middle;
     else high = middle;
   }
+  return low;
+}
+
+/** Writes into `found` the place `along` and `across` a course, in the stretch `at` or before it. */
+function find({ x, y, run, room, delay }: Course, at: number, along: number, across: number): void {
+  let low = at;
+  while (low > 0 && entryAt(delay, low) > along) low--;
+  const high = low + 1;
   const span = entryAt(delay, high) - entryAt(delay, low) || 1;
   const w = Math.min(1, (along - entryAt(delay, low)) / span);
-  const [ax, ay] = entryAt(line.points, low);
-  const [bx, by] = entryAt(line.points, high);
-  const step = entryAt(line.run, high) - entryAt(line.run, low) || 1;
-  const side = across * (entryAt(room, low) + (entryAt(room, high) - entryAt(room, low)) * w);
-  out[index] = ax + (bx - ax) * w - ((by - ay) / step) * side;
-  out[index + 1] = ay + (by - ay) * w + ((bx - ax) / step) * side;
-  found.run = entryAt(line.run, low) + step * w;
+  const [dx, dy] = [entryAt(x, high) - entryAt(x, low), entryAt(y, high) - entryAt(y, low)];
+  const step = entryAt(run, high) - entryAt(run, low) || 1;
+  const side = (across * (entryAt(room, low) + (entryAt(room, high) - entryAt(room, low)) * w)) / step;
+  found.x = entryAt(x, low) + dx * w - dy * side;
+  found.y = entryAt(y, low) + dy * w + dx * side;
+  found.at = low;
+  found.run = entryAt(run, low) + step * w;
   found.slowed = step / span;
-  return found;
 }

@@ -21,8 +21,6 @@ export interface Tree {
 }
 
 interface Growth {
-  /** mm of the body for one of a 5-year-old */
-  readonly size: number;
   /** mm at a root */
   readonly width: number;
   /** first index of the points' sequence: two trees in one lung fill different places */
@@ -50,18 +48,18 @@ interface Bud {
 export function growTree(
   roots: readonly (readonly [Point, Point])[],
   outline: readonly Point[],
-  { size, width, seed }: Growth,
+  { width, seed }: Growth,
 ): Tree {
   const buds: Bud[] = [];
   for (const [from, to] of roots) {
     buds.push({ x: from[0], y: from[1], parent: -1 }, { x: to[0], y: to[1], parent: buds.length });
   }
-  let goals = spreadIn(outline, RIM * size, seed);
+  let goals = spreadIn(outline, RIM, seed);
   for (let round = 0; round < ROUNDS && goals.length > 0; round++) {
     const before = buds.length;
-    reach(buds, goals, STEP * size);
+    reach(buds, goals, STEP);
     const fresh = buds.slice(before);
-    const taken = (TAKEN * size) ** 2;
+    const taken = TAKEN ** 2;
     goals = goals.filter(([x, y]) => fresh.every((bud) => (bud.x - x) ** 2 + (bud.y - y) ** 2 > taken));
     if (buds.length === before) break;
   }

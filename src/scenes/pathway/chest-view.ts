@@ -27,22 +27,29 @@ export function chestView(): ChestView {
   const { rightLung, leftLung, back, abdomen, atrium, veins, front } = layer.pieces;
   behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
   before.addChild(front, layer.valves);
-  let painted = 0;
-  let known: PathwayGeometry | null = null;
-  let look = "";
+  let painted: Painted | null = null;
+  let last: PathwayGeometry | null = null;
+  let calm = 0;
+
+  /** A wall that is being dragged is another geometry at each drawing: its chest follows when the hand rests. */
+  const isDue = (geometry: PathwayGeometry, look: string, density: number): boolean => {
+    if (!painted || painted.look !== look || painted.geometry.name !== geometry.name) return true;
+    if (painted.geometry !== geometry) return calm >= REST;
+    return density / painted.density > CLOSE_ENOUGH || painted.density / density > CLOSE_ENOUGH;
+  };
+
   return {
     behind,
     before,
     draw({ geometry, circulation }, plane, scale, { time, still, viewport }, theme) {
       if (!geometry) return;
+      calm = geometry === last ? calm + viewport.elapsed : 0;
+      last = geometry;
       const density = scale * viewport.dense;
       const carried = Object.values(circulation?.saturations ?? {}).map(Math.round);
-      const key = `${theme.name} ${carried}`;
-      if (geometry !== known || key !== look) painted = 0;
-      if (painted === 0 || density / painted > CLOSE_ENOUGH || painted / density > CLOSE_ENOUGH) {
-        painted = density;
-        known = geometry;
-        look = key;
+      const look = `${theme.name} ${carried}`;
+      if (isDue(geometry, look, density)) {
+        painted = { geometry, look, density };
         const seen = contour(plane, plane.distance, WALL);
         layer.set(geometry.chest, circulation, { seen, density }, theme);
       }
@@ -51,3 +58,12 @@ export function chestView(): ChestView {
     release: () => layer.release(),
   };
 }
+
+interface Painted {
+  readonly geometry: PathwayGeometry;
+  readonly look: string;
+  readonly density: number;
+}
+
+/** s without another geometry after which the chest is painted anew */
+const REST = 0.2;
