@@ -9,7 +9,7 @@ import { PIECES, type PieceName, piecesOf, UNSOLVED } from "./pieces.ts";
 import type { Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
-export interface Surface {
+interface Surface {
   /** closed lines (mm, x and y in turn) around the pathway's vessels, which the aorta lets through */
   readonly seen: readonly (readonly number[])[];
   /** device pixels a millimetre */

@@ -9,7 +9,7 @@ import { type LungShape, lungShape } from "./lung-shape.ts";
 import { placing } from "./placing.ts";
 
 /** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
-export interface Part {
+interface Part {
   readonly name: string;
   readonly outline: readonly Point[];
   readonly ground?: true;

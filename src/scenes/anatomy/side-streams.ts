@@ -15,10 +15,12 @@ const TRAIL = 0.16;
 
 const part = (value: number): number => value - Math.floor(value);
 
-export interface SideStreams {
+interface SideStreams {
   readonly marks: Tracers;
   /** 0..1: how far each has come out of the fade at either end */
   readonly shown: Float32Array;
+  /** 1 for blood from the lungs */
+  readonly rich: Uint8Array;
 }
 
 interface Moving {
@@ -80,7 +82,9 @@ function lay(
   for (const { course, from, to } of moving)
     for (let i = from; i < to; i++)
       marks.origin[i] = originOf(course.carries, (i - from + 0.5) / (to - from), i, circulation);
-  return [moving, { marks, shown: new Float32Array(count) }];
+  const rich = new Uint8Array(count);
+  for (const { course, from, to } of moving) if (course.carries === "rich") rich.fill(1, from, to);
+  return [moving, { marks, shown: new Float32Array(count), rich }];
 }
 
 /** Which origin the mark has whose place among its fellows is `place` (0..1): a lung's are mixed as the model mixes them. */
@@ -91,6 +95,7 @@ function originOf(
   circulation: Circulation,
 ): number {
   if (typeof carries === "number") return carries;
+  if (carries === "rich") return 0;
   const { shares, flows, traces } = circulation;
   if (!shares) return 0;
   const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];
@@ -123,7 +128,7 @@ function advance(
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * 2 * size);
     const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
-    shown[i] = Math.min(1, rise, fall);
+    shown[i] = Math.min(1, rise, fall, found.seen);
     // A trail lies right behind its head.
     for (let k = 0; k < 2; k++) {
       find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
@@ -134,7 +139,7 @@ function advance(
 }
 
 /** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
-const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1 };
+const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };
 
 /** The stretch in which `along` (delay, mm) lies. */
 function stretchOf({ delay }: Course, along: number): number {
@@ -148,7 +153,7 @@ function stretchOf({ delay }: Course, along: number): number {
 }
 
 /** Writes into `found` the place `along` and `across` a course, in the stretch `at` or before it. */
-function find({ x, y, run, room, delay }: Course, at: number, along: number, across: number): void {
+function find({ x, y, run, room, delay, seen }: Course, at: number, along: number, across: number): void {
   let low = at;
   while (low > 0 && entryAt(delay, low) > along) low--;
   const high = low + 1;
@@ -162,4 +167,5 @@ function find({ x, y, run, room, delay }: Course, at: number, along: number, acr
   found.at = low;
   found.run = entryAt(run, low) + step * w;
   found.slowed = step / span;
+  found.seen = entryAt(seen, low) * (1 - w) + entryAt(seen, high) * w;
 }

@@ -6,7 +6,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 
-export interface Node {
+interface Node {
   readonly at: Point;
   /** index of the node before; -1 at a root */
   readonly parent: number;

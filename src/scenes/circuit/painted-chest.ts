@@ -8,7 +8,7 @@ import { CHEST_AT, chestFrame } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
 
-export interface Moved {
+interface Moved {
   readonly circulation: Circulation;
   /** s of blood time */
   readonly time: number;

@@ -58,6 +58,19 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
   for (let i = 0; i < count; i++) if (dyed[i]) out[i] = dye;
 }
 
+/** Blood from the lungs keeps the colour of its oxygen, whatever its origin; from index `first` on. */
+export function tintRich(
+  rich: Uint8Array,
+  first: number,
+  { colouring, circulation }: Tinting,
+  { colour }: Theme,
+  out: Uint32Array,
+): void {
+  if (colouring !== "origin" && colouring !== "oxygen") return;
+  const own = packed(rgb(bloodColour(colour, circulation?.saturations.pulmonaryVein ?? 96)));
+  for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = own;
+}
+
 /** Mixes each tracer's colour into the atrium's by the part of its blood that is still its own, 1..0. */
 export function diluted(
   count: number,

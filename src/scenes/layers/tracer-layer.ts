@@ -32,7 +32,7 @@ export interface TracerLayer {
 
 /** What a tracer has of its full size, 0..1, and under what it is too small to be seen. */
 export const sizeOf = (colour: number): number => (colour >>> 24) / 255;
-export const LEAST = 0.04;
+export const MIN_SIZE = 0.04;
 
 /** A comet's corners in mm: head, the joint in its tail, the tail's end. */
 export interface Comet {
