@@ -158,7 +158,7 @@ describe("blood beyond the openings", () => {
     const [opening] = geometry.openings;
     const { centre, normal } = opening!;
     const deep = [centre[0] - 6 * normal[0], centre[1] - 6 * normal[1]];
-    const half = [centre[0] - 2 * normal[0], centre[1] - 2 * normal[1]];
+    const half = [centre[0] - 1.5 * normal[0], centre[1] - 1.5 * normal[1]];
     const set = {
       count: 3,
       position: Float32Array.from([...centre, ...half, ...deep]),

@@ -18,7 +18,7 @@ interface Surface {
 
 /** In mm of the chest's frame, y up. */
 export interface AnatomyLayer {
-  /** by piece; cavity and muscle lie in `ventricle` */
+  /** by piece; bed, cavity and muscle lie in `ventricle` */
   readonly pieces: Readonly<Record<PieceName, Container>>;
   readonly ventricle: Container;
   readonly valves: Container;
@@ -43,7 +43,7 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     PieceName,
     Container
   >;
-  ventricle.addChild(pieces.cavity, pieces.muscle);
+  ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
   let size = 1;
   return {
     pieces,
@@ -72,7 +72,9 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.abdomen.y = -(lungs - 1) * DESCENT * size;
       pieces.atrium.scale.set(standing.atrium);
       pieces.cavity.scale.set(standing.ventricle);
-      pieces.muscle.scale.set(1 + (standing.ventricle - 1) * OUTSIDE);
+      const outside = 1 + (standing.ventricle - 1) * OUTSIDE;
+      pieces.bed.scale.set(outside);
+      pieces.muscle.scale.set(outside);
       leaflets.move(standing);
     },
     release() {

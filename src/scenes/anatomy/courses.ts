@@ -35,7 +35,7 @@ export const WITHIN = 0.86;
 const MARK = 0.7;
 
 /** mm by which a feeding vein's marks run into the pathway, fading */
-export const OVERLAP = 4;
+export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
 const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: 0 | 1 | 2]>> = {

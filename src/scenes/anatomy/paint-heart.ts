@@ -61,6 +61,18 @@ function wallOf({ atrium, base, lean, size }: HeartShape): readonly Point[] {
   return end < 0 ? [...atrium, entryAt(atrium, 0)] : turned.slice(0, end);
 }
 
+/** In the ventricle's own lengths: what shows between the muscle and a cavity that has drawn together. */
+export function paintVentricleBed(ink: Ink, { cavity }: HeartShape, theme: Theme): void {
+  ink.save();
+  ink.beginPath();
+  ink.rect(-1, -40, 60, 80);
+  ink.clip();
+  trace(ink, cavity, true);
+  ink.fillStyle = mix(tissue("muscle", theme).shade, tissue("muscle", theme).body, 0.35);
+  ink.fill();
+  ink.restore();
+}
+
 /** In the ventricle's own lengths; at the base it clears into what lies beyond the valves. */
 export function paintVentricleCavity(
   ink: Ink,

@@ -6,7 +6,13 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Holds, Tube } from "./great-vessels.ts";
 import { paintDiaphragm, paintLiver } from "./paint-abdomen.ts";
-import { paintAtrium, paintMuscle, paintRoot, paintVentricleCavity } from "./paint-heart.ts";
+import {
+  paintAtrium,
+  paintMuscle,
+  paintRoot,
+  paintVentricleBed,
+  paintVentricleCavity,
+} from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { laidOver, paintTube, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -18,6 +24,7 @@ export const PIECES = [
   "back",
   "abdomen",
   "atrium",
+  "bed",
   "cavity",
   "muscle",
   "veins",
@@ -83,6 +90,7 @@ export function piecesOf(
       pivot: [(room[0] + room[2]) / 2, (room[1] + room[3]) / 2],
       paint: (ink) => paintAtrium(ink, heart, saturations.arterial, theme),
     },
+    bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
     muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
     veins: {

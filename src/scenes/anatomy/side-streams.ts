@@ -126,7 +126,7 @@ function advance(
     marks.position[2 * i] = found.x;
     marks.position[2 * i + 1] = found.y;
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
-    const rise = found.run / (OVERLAP * 2 * size);
+    const rise = found.run / (OVERLAP * size);
     const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
     shown[i] = Math.min(1, rise, fall, found.seen);
     // A trail lies right behind its head.

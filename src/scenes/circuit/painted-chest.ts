@@ -28,7 +28,7 @@ export interface PaintedChest {
 const CLOSE_ENOUGH = 1.25;
 
 export function paintedChest(): PaintedChest {
-  const layer = anatomyLayer(["rightLung", "leftLung", "abdomen", "atrium", "cavity", "muscle"]);
+  const layer = anatomyLayer(["rightLung", "leftLung", "abdomen", "atrium", "bed", "cavity", "muscle"]);
   const { rightLung, leftLung, abdomen, atrium } = layer.pieces;
   const [chambers, light] = [new Graphics(), new Graphics()];
   const placed = (...parts: readonly Container[]): Container => {

@@ -4,7 +4,7 @@ import type { Opening } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 
 /** mm over which a tracer fades; where the vessels beyond are drawn with their blood a short way will do */
-const OVER = 4;
+const OVER = 3;
 
 interface Fading {
   /** of the tracers are the field's, the rest lie beyond its openings */
