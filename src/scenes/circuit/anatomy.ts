@@ -103,8 +103,8 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400"),
   ],
   atriopulmonary: [
-    vessel("svc", ["svc", "svc"], 28, "468 182, 462 260, 452 330"),
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 452 410"),
+    vessel("svc", ["svc", "svc"], 28, "468 182, 464 260, 456 340", { behind: true }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
     vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
     vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304"),
     vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286"),
