@@ -4,6 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
+import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
@@ -15,6 +16,11 @@ const offline = () =>
     injectRegister: false,
     workbox: {
       globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json,txt}"],
+      // A ward's own lessons change without a new version of the kit: the network first, the last copy without one.
+      globIgnores: ["own/**"],
+      runtimeCaching: [
+        { urlPattern: /\/own\/[^/]+$/, handler: "NetworkFirst", options: { cacheName: "own-lessons" } },
+      ],
       maximumFileSizeToCacheInBytes: 8_000_000,
     },
     manifest: {
@@ -30,19 +36,35 @@ const offline = () =>
     },
   });
 
+/** The messages of a language other than English in one file, which is fetched when that language is asked for. */
+const LANGUAGE_CHUNKS = {
+  test: /src\/i18n\/(?!en\/)[\w-]+\/[\w-]+\.json$/,
+  name: (id: string) => `words-${id.split("/").at(-2)}`,
+};
+
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
 export default defineConfig(({ mode }) => {
   const single = mode === "single";
   return {
     base: "./",
     define: { __LUNGWARD_VERSION__: JSON.stringify(version), __SINGLE_FILE__: JSON.stringify(single) },
-    worker: { format: "iife" },
-    plugins: [...(single ? [viteSingleFile()] : [docsSite(), offline()]), notices(), contentSecurity()],
+    worker: {
+      format: "iife",
+      // A package of the older kind looks for `require` to know that it is bundled; the bundler provides it but not to `typeof`.
+      rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
+    },
+    plugins: [
+      ...(single ? [viteSingleFile()] : [docsSite(), offline()]),
+      leftOut(),
+      notices(),
+      contentSecurity(),
+    ],
     build: {
       target: "es2022",
       outDir: single ? "dist/single" : "dist/folder",
       copyPublicDir: !single,
       chunkSizeWarningLimit: 1500,
+      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS] } } } }),
     },
     server: { port: 5300, strictPort: false, open: false },
     preview: { port: 5301, host: "127.0.0.1" },

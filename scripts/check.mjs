@@ -1,8 +1,9 @@
 // One command checks everything. Each stage runs even when an earlier one failed; the last line counts passed and failed.
-// `npm test -- types house` runs only those stages.
+// `npm test -- types lint` runs only those stages.
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { retried } from "./retried.mjs";
+import { slowest } from "./slowest.mjs";
 
 const bin = (name) => `node_modules/.bin/${name}`;
 const report = (name) => `.cache/${name}.json`;
@@ -73,6 +74,12 @@ for (const [name, steps] of Object.entries(stages)) {
     console.log(
       `[${name}] ${status === 0 ? "passed" : "FAILED"} in ${seconds} s: ${command.split("/").pop()} ${args[0] ?? ""}`,
     );
+    if (json)
+      console.log(
+        slowest(json)
+          .map((line) => `  ${line}`)
+          .join("\n"),
+      );
   }
 }
 // Passed only on a further try: worth a look before it fails.

@@ -9,6 +9,8 @@ const packageOf = (id: string): string | undefined =>
 const APART: Readonly<Record<string, string>> = {
   // A fork; the licence is that of the package it was made from (colord 2.9.3, LICENSE.md).
   "@pixi/colord": "pixi-colord.txt",
+  // MIT by its package.json, which names the authors; the package holds no text of it.
+  "normalize-strings": "normalize-strings.txt",
   // LICENSE.txt at the top of its repository, which its own package leaves out.
   tweakpane: "tweakpane.txt",
 };

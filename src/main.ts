@@ -1,17 +1,27 @@
 /** Reads the address and opens the mode asked for. The only file with side effects at import. */
 import "./ui/styles/index.css";
-import { effect, signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
-import { direction, language, setLanguage, t } from "./i18n/index.ts";
+import {
+  direction,
+  fetchMessages,
+  LANGUAGES,
+  language,
+  nearestLanguage,
+  setLanguage,
+  t,
+} from "./i18n/index.ts";
+import { setOwnSource } from "./lesson/own-source.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
-import { mountLinkNote, tellDropped } from "./modes/shared/link-note.tsx";
+import { mountLinkNote, tellDropped, tellMissedLanguage } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
 import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
-import { createStageLoop, themeNamed } from "./modes/shared/stage-loop.ts";
+import { createStageLoop } from "./modes/shared/stage-loop.ts";
+import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 
@@ -21,7 +31,14 @@ const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mo
   study: () => import("./modes/study/index.tsx"),
   author: () => import("./modes/author/index.tsx"),
   lecture: () => import("./modes/lecture/index.tsx"),
-  kiosk: () => import("./modes/kiosk/index.tsx"),
+  kiosk: async () => {
+    // It greets in every language at once; one that does not come is greeted in English.
+    const [kiosk] = await Promise.all([
+      import("./modes/kiosk/index.tsx"),
+      Promise.allSettled(LANGUAGES.map(fetchMessages)),
+    ]);
+    return kiosk;
+  },
 };
 
 const address = openAddress(tellDropped);
@@ -35,7 +52,7 @@ stageHost.hidden = true;
 document.body.prepend(stageHost);
 const context: Context = {
   session,
-  stage: createStageLoop(stageHost, session.chain, keptTheme, place.peek().more.draw),
+  stage: createStageLoop(stageHost, session, keptTheme, place.peek().more.draw),
   address,
   place,
   theme: keptTheme,
@@ -43,12 +60,28 @@ const context: Context = {
 };
 
 const page = document.documentElement;
+const wanted = computed(() => nearestLanguage(place.value.language || navigator.language));
+/** Resolved once the page has a language: no text is shown before. */
+let spoken = Promise.resolve();
 effect(() => {
-  setLanguage(place.value.language || navigator.language);
-  page.lang = language();
-  page.dir = direction();
-  const { mode } = place.value;
-  document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
+  const tag = wanted.value;
+  const tell = (missed: string) => {
+    if (tag === wanted.peek()) tellMissedLanguage(missed);
+  };
+  spoken = setLanguage(tag).then(
+    () => tell(""),
+    () => tell(tag),
+  );
+});
+void spoken.then(() => {
+  effect(() => {
+    page.lang = language();
+    page.dir = direction();
+    const { mode } = place.value;
+    document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
+  });
+  mountLiveRegions(session);
+  mountLinkNote();
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;
@@ -59,8 +92,7 @@ effect(() => {
   page.classList.toggle("larger-words", largerWords.value);
 });
 
-mountLiveRegions(session);
-mountLinkNote();
+setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
 void keepOffline();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.
@@ -71,7 +103,7 @@ effect(() => {
   const { mode: name } = place.value;
   if (name === shown) return;
   shown = name;
-  void (MODES[name] ?? present(MODES.home))().then(({ mode }) => {
+  void Promise.all([(MODES[name] ?? present(MODES.home))(), spoken]).then(([{ mode }]) => {
     if (shown !== name) return;
     leave();
     leave = mode.mount(host, context);

@@ -1,5 +1,6 @@
 /** Length scales and spreads of a Gaussian process at the greatest marginal likelihood, with weak log-normal expectations. */
 import { conjugateGradient } from "fmin/index.js";
+import { INTERPOLATED } from "../../src/sim/hydraulics/loss-law/features.ts";
 import {
   backward,
   cholesky,
@@ -26,8 +27,7 @@ const logarithms = ({ together, alone, noise, lengths }: Spread): number[] =>
 
 /** @param start what a fit to nearly the same cases found */
 export function fitSpread(samples: Samples, start?: Spread): Spread {
-  const features = samples.points[0]!.length;
-  const lengths = (value: number) => Array<number>(features).fill(value);
+  const lengths = (value: number) => Array<number>(INTERPOLATED).fill(value);
   const expected = logarithms({ ...EXPECTED, lengths: lengths(EXPECTED.length) });
   const stray = [STRAY.together, STRAY.alone, STRAY.noise, ...lengths(STRAY.length)];
   const value = (x: number[], gradient: number[]) => {

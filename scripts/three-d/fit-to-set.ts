@@ -12,7 +12,9 @@ const HELD = 0.92;
 const DIGITS = 6;
 
 export interface HeldOut {
+  /** a twentieth of the cases left out at a time, and an eighth */
   readonly folds: readonly Judged[];
+  readonly eighths: readonly Judged[];
   readonly families: Readonly<Record<string, readonly Judged[]>>;
   /** cases that are no part of the fit: even inflow, pulsation */
   readonly checks: readonly Judged[];
@@ -27,7 +29,8 @@ export function fitToSet(): void {
   const law = fitLaw(fitted);
   const says = speakerOf(law);
   const held: HeldOut = {
-    folds: byFolds(fitted, law),
+    folds: byFolds(fitted, law, 20),
+    eighths: byFolds(fitted, law, 8),
     families: byFamilies(fitted, law),
     checks: cases.filter((each) => !isFitted(each)).map((each) => judge(each, says(each))),
   };

@@ -1,10 +1,8 @@
-/** The law judged by cases that it was not fitted to: one part in twenty at a time, and whole families. */
+/** The law judged by cases that it was not fitted to: one part at a time, and whole families. */
 
 import { crossable, partsAt } from "../../src/sim/hydraulics/loss-law/crossing.ts";
 import { fitLaw, type Law, leftParts, type Said, speakerOf } from "./fit-law.ts";
 import type { SetCase } from "./fit-set.ts";
-
-const FOLDS = 20;
 
 /** What is left out together, whatever else a case of it varies. */
 const FAMILIES: Readonly<Record<string, (each: SetCase) => boolean>> = {
@@ -84,9 +82,9 @@ const without = (
 };
 
 /** Each case judged once, in the set's order. A stride through the set puts a family's neighbours into different parts. */
-export function byFolds(cases: readonly SetCase[], whole: Law): Judged[] {
-  const judged = Array.from({ length: FOLDS }, (_, fold) =>
-    without(cases, (_each, at) => at % FOLDS === fold, whole),
+export function byFolds(cases: readonly SetCase[], whole: Law, folds: number): Judged[] {
+  const judged = Array.from({ length: folds }, (_, fold) =>
+    without(cases, (_each, at) => at % folds === fold, whole),
   ).flat();
   return cases.map(({ stored }) => judged.find(({ name }) => name === stored.name)!);
 }

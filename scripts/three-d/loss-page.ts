@@ -5,6 +5,7 @@ import { isFitted, readSet, type SetCase } from "./fit-set.ts";
 import type { HeldOut } from "./fit-to-set.ts";
 import type { Judged } from "./held-out.ts";
 import { COLOURS, type Dot, parityPlot, residualPlot } from "./plots.ts";
+import { publishedTable } from "./published.ts";
 
 const DOCS = new URL("../../docs/", import.meta.url);
 const WIDEST = Math.log(1.3);
@@ -105,11 +106,31 @@ const worstTen = ({ folds }: HeldOut): string =>
     )
     .join("\n");
 
+const beyond = (cases: readonly Judged[]): string =>
+  cases
+    .filter((each) => most(each) > 0.3)
+    .map(({ name }) => name)
+    .join(", ") || "none";
+
 const most = ({ power, drop }: Judged): number => Math.max(Math.abs(part(power)), Math.abs(part(drop)));
+
+/** Once, by hand: what did not become part of the law, judged on the same twentieths (scatter: root mean square of the logarithms). */
+const TRIED = `## What was tried
+
+The law's numbers never saw the case that judges them; its form was chosen with the twentieths in view, so the eighths are the fairer row.
+
+| tried | scatter of power, drop | worst power, drop | kept |
+|---|---|---|---|
+| relations alone: seven numbers before, ten now (\`spared\`, \`outlet\`, \`jetFacing\` added) | 0.114, 0.162 -> 0.098, 0.123 | 65, 95 % -> 58, 48 % | yes |
+| interpolation on top, with the lungs' narrowings as two of its lengths, and without | 0.088, 0.098 -> 0.087, 0.098 | 47, 37 % -> 43, 31 % | without |
+| a tunnel's stream that has not yet followed its taper, with and without | 0.087, 0.098 -> 0.083, 0.094 | 43, 31 % -> 34, 31 % | without |
+| Matern 5/2, rational quadratic, linear trend or no single-feature part instead of the kernel | 0.084 to 0.091, 0.095 to 0.104 | within 5 points | no |
+| mirrored cases (left for right) as one: the leaning veins break the mirror | 0.10, 0.12 | 39, 52 % | no |`;
 
 export function page(held: HeldOut): string {
   const { constants, crossing, outside } = LAW;
   const all = standing(held.folds);
+  const tubes = standing(held.folds.filter(({ name }) => !name.startsWith("ap-")));
   const told = Object.entries(constants).map(([name, value]) => `${name} ${Number(value.toPrecision(3))}`);
   return `# The loss law against three dimensions
 
@@ -124,6 +145,7 @@ the left lung, within 0.08, and within that and the case's own uncertainty.
 | held out | cases | power within | worst | band | drop within | worst | band | share within 0.08 | with its own | worst |
 |---|---|---|---|---|---|---|---|---|---|---|
 ${line("one case in twenty at a time", held.folds)}
+${line("one case in eight at a time", held.eighths)}
 ${Object.entries(held.families)
   .map(([name, cases]) => line(name, cases))
   .join("\n")}
@@ -133,13 +155,16 @@ ${Object.entries(held.families)
 ## What this reaches and what not
 
 - One case in twenty left out: power within in ${percent(all.inside("power"))}, drop in ${percent(all.inside("drop"))} of cases (asked: 90 %). The worst is ${percent(all.worst("power"))} off in power and ${percent(all.worst("drop"))}
-  in drop (asked: none over 30 %): see the worst ten; a share of 0.3 to the left lung across head-on tubes is the end of what the set spans.
-- Shares: ${percent(all.sharedPlain())} within 0.08 (${percent(all.shared())} with the cases' own uncertainty). Head-on streams, and those with a jet through them, turn one way or the other
-  with little cause; a chamber's streams drift slowly (their own uncertainty is 0.08). So shares carry a band of their own.
+  in drop (asked: none over 30 %); beyond 30 %: ${beyond(held.folds)}.
+- Shares: ${percent(all.sharedPlain())} within 0.08 (asked: 90 %), ${percent(all.shared())} with the cases' own uncertainty. A chamber's streams drift slowly, so that its cases are themselves only known to
+  0.08: tubes alone ${percent(tubes.sharedPlain())}. Head-on streams with a narrowing's jet through them turn one way or the other with little cause. Both veins' parts always add
+  up to each lung's flow: what is fitted is the place between the least and the most that the flows allow.
 - Whole families left out ask the law to go on where no case like them was seen. Sizes and flows one at a time hold; an outlet split beyond 0.4
   to 0.6, adults at high flow and the spread over everything at once (a third of all cases) do not reach the bar, and there a band fitted to
   interpolation holds less than nine cases in ten. The band outside the set is therefore never narrower than what the relations alone miss
   when a family is left out: ${percent(part(outside.power))} of power, ${percent(part(outside.drop))} of drop, ${outside.share.toFixed(2)} of a share.
+
+${TRIED}
 
 ## Worst ten of the held-out cases
 
@@ -156,6 +181,14 @@ sums the relations over the cycle). So these lie where they should, not on the l
 |---|---|---|---|
 ${held.checks.map(({ name, power, drop, share }) => `| ${name} | ${signed(part(power))} | ${signed(part(drop))} | ${share.toFixed(2)} |`).join("\n")}
 
+## Beside published work
+
+Ratios and trends, since their geometry is not known fully; the same series are tests (\`tests/published/pathway-series.test.ts\`).
+
+| series | theirs | ours | why |
+|---|---|---|---|
+${publishedTable()}
+
 ## Drop over each parameter
 
 ${QUANTITIES.map(([key, words]) => `![${words}](validation/three-d-residual-${key}.svg)`).join("\n")}
@@ -166,12 +199,17 @@ Relations: ${told.join(", ")}. Crossing: tubes ${Object.values(crossing.tubes)
     .map((value) => value.toPrecision(3))
     .join(", ")}; chamber ${Object.values(crossing.chamber)
     .map((value) => value.toPrecision(3))
-    .join(", ")} (width, shift, lower, left, jet).
+    .join(", ")} (place, width, most, excess, jet).
 
 ## Limits
 
 Rigid walls; Newtonian blood; steady flow; a body symmetric about the drawn plane (no swirl of a curved conduit, no artery behind the vein);
 pulmonary arteries end at the first branch, so what a narrowed artery's jet loses beyond its opening is not counted; flows prescribed, not shared out by
 the lungs. Grid error about 2 %, not corrected for. None of it is a measurement in a person.
+
+A contracting chamber (\`outsideSet: "pulsation"\`): steady cases and flows that swing by 0.3 to 0.4 of their mean are all that was computed, up to
+1.24 times the steady power. Where a pathway's flow pulses so that it loses over 1.4 times what the same mean flows would, as when an atriopulmonary
+chamber contracts, no case stands behind the number: the law still sums its relations over the cycle, the answer names "pulsation", and its band is
+the wide one of everything outside the set. Moving walls, and blood that runs backwards into a vein, are in none of the cases.
 `;
 }

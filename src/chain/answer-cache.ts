@@ -9,7 +9,7 @@ const KEPT = 24;
 export interface AnswerCache {
   /**
    * An answer that did not settle arrives as it is, with `run.converged` false. A lost solver is replaced and asked again; rejects when
-   * that has failed too often or the solver gave a reason, and the next equal request is asked anew.
+   * that has failed too often or the solver gave a reason, and the next equal request is asked again.
    */
   answer(request: CirculationRequest): Promise<Circulation>;
 }
@@ -23,7 +23,7 @@ export function answerCache(link: CirculationLink): AnswerCache {
       const known = kept.get(key);
       if (known) return known;
       const answer = new Promise<Circulation>((resolve, reject) => {
-        // An asker of its own: a question that has left the book unanswered may not be replaced by an equal one.
+        // A caller of its own: a question that has left the cache unanswered may not be replaced by an equal one.
         link.ask(`answer ${++asked}`, request, undefined, (reply) => {
           if ("circulation" in reply) {
             resolve(reply.circulation);

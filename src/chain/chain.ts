@@ -8,6 +8,7 @@ import { answerCache } from "./answer-cache.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
+import { glimpse } from "./glimpse.ts";
 import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
@@ -89,6 +90,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     degraded,
     answer,
     pool: pools.start,
+    glimpse: (frame, name) => glimpse(frame, name, needs, answer),
     frame() {
       const state = scene.peek();
       const passing = passed(clock, panes, state, options);
@@ -123,7 +125,7 @@ function passed(clock: BloodClock, panes: PaneSet, { view }: SceneState, options
   return { time: clock.time, step, motion };
 }
 
-/** Tells every pane what the state asks of it. */
+/** Passes on to every pane what the state asks of it. */
 function follower(panes: PaneSet, answers: PaneAnswers) {
   /** Pulses of dye asked for so far: a rise releases one in every pane, also that of the state it begins with. */
   let dyed = 0;

@@ -1,4 +1,4 @@
-/** The line to the circulation's worker: one question at a time, the latest for each asker wins, a lost worker is replaced. */
+/** The line to the circulation's worker: one question at a time, the latest for each caller wins, a lost worker is replaced. */
 
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
@@ -6,27 +6,27 @@ import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { Port } from "./port.ts";
 import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 
-/** s: an idle worker answers a knock within this, or is replaced. */
-const KNOCK_PATIENCE = 1.2;
-/** s between knocks */
-const KNOCK_EVERY = 0.5;
+/** s: an idle worker answers a ping within this, or is replaced. */
+const PING_TIMEOUT = 1.2;
+/** s between pings */
+const PING_EVERY = 0.5;
 /** s: the longest that any solve may take. */
-const SOLVE_PATIENCE = 12;
+const SOLVE_TIMEOUT = 12;
 
 type Reply = { readonly circulation: Circulation } | { readonly reason: string };
 
 interface Question {
   readonly id: number;
-  readonly asker: string;
+  readonly caller: string;
   readonly request: CirculationRequest;
   readonly from: readonly number[] | undefined;
   readonly reply: (reply: Reply) => void;
 }
 
 export interface CirculationLink {
-  /** Replaces an unsent question of the same asker, whose reply then never comes. Askers are served in the order of asking. */
+  /** Replaces an unsent question of the same caller, whose reply then never comes. Callers are served in the order of asking. */
   ask(
-    asker: string,
+    caller: string,
     request: CirculationRequest,
     from: readonly number[] | undefined,
     reply: (reply: Reply) => void,
@@ -47,9 +47,9 @@ export function circulationLink(start: () => Port): CirculationLink {
   let waiting: Question[] = [];
   /** s on the watch's clock; undefined when nothing is awaited */
   let awaitedSince: number | undefined;
-  let knocked = false;
+  let pinged = false;
   let lastWatch: number | undefined;
-  let lastKnock = Number.NEGATIVE_INFINITY;
+  let lastPing = Number.NEGATIVE_INFINITY;
 
   const send = (message: ToCirculation) => present(port).post(message);
 
@@ -58,13 +58,13 @@ export function circulationLink(start: () => Port): CirculationLink {
     asked = waiting.shift() ?? null;
     if (!asked) return;
     awaitedSince = undefined;
-    knocked = false;
+    pinged = false;
     const { id, request, from } = asked;
     send(from ? { kind: "solve", id, request, from } : { kind: "solve", id, request });
   };
 
   const hear = (message: FromCirculation) => {
-    knocked = false;
+    pinged = false;
     awaitedSince = undefined;
     if (message.kind === "alive" || message.id !== asked?.id) return;
     const { reply } = asked;
@@ -87,7 +87,7 @@ export function circulationLink(start: () => Port): CirculationLink {
     port = null;
     if (asked) waiting.unshift(asked);
     asked = null;
-    knocked = false;
+    pinged = false;
     awaitedSince = undefined;
     // A worker that dies of its question would die again: three times is enough.
     if (losses % 4 === 3) {
@@ -99,24 +99,24 @@ export function circulationLink(start: () => Port): CirculationLink {
 
   begin();
   return {
-    ask(asker, request, from, reply) {
-      waiting = waiting.filter((question) => question.asker !== asker);
-      waiting.push({ id: ++count, asker, request, from, reply });
+    ask(caller, request, from, reply) {
+      waiting = waiting.filter((question) => question.caller !== caller);
+      waiting.push({ id: ++count, caller, request, from, reply });
       next();
     },
     watch(now) {
       // After sleep the worker's answer may be queued behind this call: look again next time.
-      const slept = lastWatch !== undefined && now - lastWatch > KNOCK_PATIENCE;
+      const slept = lastWatch !== undefined && now - lastWatch > PING_TIMEOUT;
       lastWatch = now;
       if (slept) awaitedSince = undefined;
-      if (asked || knocked) {
+      if (asked || pinged) {
         awaitedSince ??= now;
-        if (now - awaitedSince > (asked ? SOLVE_PATIENCE : KNOCK_PATIENCE)) replace();
-      } else if (now - lastKnock >= KNOCK_EVERY) {
-        lastKnock = now;
-        knocked = true;
+        if (now - awaitedSince > (asked ? SOLVE_TIMEOUT : PING_TIMEOUT)) replace();
+      } else if (now - lastPing >= PING_EVERY) {
+        lastPing = now;
+        pinged = true;
         awaitedSince = now;
-        send({ kind: "knock" });
+        send({ kind: "ping" });
       }
     },
     get losses() {

@@ -5,7 +5,7 @@ import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 const say = (message: FromCirculation): void => postMessage(message);
 
 self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => {
-  if (data.kind === "knock") {
+  if (data.kind === "ping") {
     say({ kind: "alive" });
     return;
   }

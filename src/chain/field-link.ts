@@ -7,8 +7,8 @@ import { silence } from "./silence.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
 
 /** s: a working field is heard from at least this often; a flow solver under construction has longer. */
-const PATIENCE = 1.4;
-const BUILD_PATIENCE = 6;
+const TIMEOUT = 1.4;
+const BUILD_TIMEOUT = 6;
 /** Losses in a row, with no field between them, after which the pane goes on without a field. */
 const MAX_LOSSES = 3;
 
@@ -31,7 +31,7 @@ export interface FieldLink {
 
 export function fieldLink(start: () => Port): FieldLink {
   const orders = buildOrders();
-  const quiet = silence(PATIENCE);
+  const quiet = silence(TIMEOUT);
   const worker = renewable(start, hear, lose);
   let latest = NO_FIELD;
   let capable: number | undefined;
@@ -113,7 +113,7 @@ export function fieldLink(start: () => Port): FieldLink {
       worker.post({ kind: "run", rate });
     },
     watch(now) {
-      const late = quiet.tooLong(now, orders.underWay ? BUILD_PATIENCE : PATIENCE);
+      const late = quiet.tooLong(now, orders.underWay ? BUILD_TIMEOUT : TIMEOUT);
       if (late && worker.open && orders.wanted) lose();
     },
     release: worker.close,

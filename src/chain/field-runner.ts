@@ -17,7 +17,7 @@ const BEHIND = 0.1;
 const WARM = 0.04;
 /** How quickly the measured ability follows, per slice. */
 const FOLLOW = 0.1;
-/** m/s: blood never runs so fast here; a field that says so has failed and starts anew from rest */
+/** m/s: blood never runs so fast here; a field that says so has failed and restarts from rest */
 const IMPOSSIBLE = 12;
 /** Fresh starts that one geometry is granted. */
 const MAX_STARTS = 3;
@@ -56,7 +56,7 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
 
   const build = (what: Build) => {
     try {
-      if (solver.build(what) === "anew") {
+      if (solver.build(what) === "rebuilt") {
         pace.fromRest();
         gauge.forget();
       }
@@ -142,7 +142,7 @@ function ownedSession() {
       return session;
     },
     /** Throws where the walls leave no room for a flow. */
-    build({ geometry, fluid, cellsAcross }: Build): "reshaped" | "anew" {
+    build({ geometry, fluid, cellsAcross }: Build): "reshaped" | "rebuilt" {
       const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
       if (session && key === builtFor) {
         session.reshape(geometry);
@@ -151,7 +151,7 @@ function ownedSession() {
       session?.release();
       session = buildField(geometry, fluid, { cellsAcross, depth: "round" });
       builtFor = key;
-      return "anew";
+      return "rebuilt";
     },
     drop,
     release() {

@@ -19,8 +19,17 @@ export interface LooseBody {
   readonly place: string;
 }
 
+/** What a pane showed before the last change. */
+export interface Before {
+  readonly circulation: Circulation | null;
+  /** null where no plane is drawn */
+  readonly geometry: PathwayGeometry | null;
+}
+
 export interface Pane {
   readonly circulation: Circulation | null;
+  /** Left out when nothing has been changed, or the change need no longer be seen. */
+  readonly before?: Before | undefined;
   /** The field runs at the first pane's inflow. */
   readonly equalInflow?: boolean;
   readonly geometry: PathwayGeometry | null;

@@ -1,9 +1,9 @@
-/** The moment of the field that a still picture shows: taken anew at a few looks, until the flow has settled. */
+/** The moment of the field that a still picture shows: taken again a few times, until the flow has settled. */
 
 import { entryAt } from "../sim/checked/present.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 
-/** s of field time at which a still picture takes the field anew, until it has settled */
+/** s of field time at which a still picture takes the field again, until it has settled */
 const LOOKS = [0, 0.5, 1, 2, 4];
 
 export interface HeldMoment {

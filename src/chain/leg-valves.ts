@@ -17,7 +17,7 @@ const VEIN_DIAMETER = 9;
 const LEGS = 2;
 /** A leaflet's length over half the vein's width (common practice, no source: they overlap a little when shut). */
 const OVERLAP = 1.35;
-/** s: the flow counts as steady over one piece; longer jumps of the clock begin anew. */
+/** s: the flow counts as steady over one piece; after longer jumps of the clock it restarts. */
 const PIECE = 0.01;
 const LONGEST_JUMP = 0.5;
 

@@ -19,7 +19,7 @@ export interface PaneAnswers {
 /** An answer has come or will not come; `reason`: why there is none. */
 export type Heard = (reason: string | undefined) => void;
 
-/** `heard` is called within a batch with the change that it tells of. */
+/** `heard` is called within a batch with the change that it reports. */
 export function paneAnswers(solver: CirculationLink, heard: Heard): PaneAnswers {
   const circulations = signal<readonly (Circulation | null)[]>([]);
   const open = signal(0);

@@ -1,4 +1,4 @@
-/** One pane's walls and the field between them: built when an answer says what flows in, driven anew when that changes. */
+/** One pane's walls and the field between them: built when an answer says what flows in, with new boundary conditions when that changes. */
 
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
@@ -43,7 +43,7 @@ export function paneField(startField: () => Port, cellsAcross: number): PaneFiel
   let inflow: Inflow = { own: null, first: null };
   let waits = true;
   let clock = 0;
-  /** when the field was last driven anew: its shape, and s of its own time */
+  /** when the field last got new boundary conditions: its shape, and s of its own time */
   let driven = { shapeId: -1, time: 0 };
 
   const shares = ({ own, first }: Inflow) => own !== null && first !== null && sharesInflow(own, first);

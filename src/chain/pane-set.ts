@@ -15,7 +15,7 @@ export interface PaneSet {
   readonly links: readonly PaneLink[];
   /** Word keys of the steps down the ladder that any pane has taken. */
   readonly degraded: readonly string[];
-  /** Makes the panes anew where their number changes, and says whether it did. */
+  /** Rebuilds the panes where their number changes, and says whether it did. */
   keep(count: number): boolean;
   /** The answers are these now; `more` are to come. */
   drive(circulations: readonly (Circulation | null)[], more: boolean): void;
@@ -26,7 +26,7 @@ const TRACERS = 10_000;
 /** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
 const CELLS_ALONE = 12;
 const CELLS_BESIDE = 9;
-/** Steps down the ladder, in the order in which they are told. */
+/** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 
 export function paneSet({ startField, random, tracers = TRACERS }: PaneSetOptions): PaneSet {

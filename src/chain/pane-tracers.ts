@@ -133,13 +133,13 @@ function mover(cloud: TracerCloud, dye: DyePulse, random: () => number) {
   let leak = -1;
   return {
     jet,
-    /** Other walls have come: tracers that lie in one are set anew. */
+    /** Other walls have come: tracers that lie in one are placed again. */
     settle(next: TracerPlane, first: Supply) {
       plane = next;
       if (cloud.count === 0) fill(cloud, plane, cloud.capacity, first, random);
       else resettle(cloud, plane, random);
     },
-    /** The jet starts anew where the hole or its law has changed. */
+    /** The jet restarts where the hole or its law has changed. */
     pierce(geometry: PathwayGeometry, circulation: Circulation | null) {
       const hole = holeOf(geometry, circulation);
       const key = JSON.stringify([geometry.name, hole]);

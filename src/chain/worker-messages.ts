@@ -14,11 +14,11 @@ interface SolveQuestion {
 }
 
 /** Asks a waiting worker whether it lives; it says "alive". */
-interface Knock {
-  readonly kind: "knock";
+interface Ping {
+  readonly kind: "ping";
 }
 
-export type ToCirculation = SolveQuestion | Knock;
+export type ToCirculation = SolveQuestion | Ping;
 
 export type FromCirculation =
   | { readonly kind: "alive" }

@@ -39,6 +39,9 @@ function run(wanted: readonly string[], answer: Solve | null): readonly Fault[] 
   }
   for (const pages of wanted.length === 0 ? Object.entries(lessonFiles.pages) : [])
     faults.push(...checkPages(...pages));
+  if (wanted.length === 0)
+    for (const file of lessonFiles.untranslated)
+      process.stdout.write(`${file}: not there yet; readers get the English with a note\n`);
   // The remaining ones are elsewhere, or could not be read with the others.
   for (const file of named) faults.push(...checkApart(file, lessonFiles, answer));
   return faults;

@@ -17,6 +17,8 @@ export interface LessonFiles {
   /** language -> pages by name */
   readonly pages: Readonly<Record<string, Readonly<Record<string, Page>>>>;
   readonly faults: readonly Fault[];
+  /** Lessons that a language lacks: files not there yet, whose readers get the English with a note. */
+  readonly untranslated: readonly string[];
 }
 
 export const SOURCE_LANGUAGE = "en";
@@ -24,6 +26,7 @@ export const SOURCE_LANGUAGE = "en";
 /** @param folder holds `en/`, other languages and `sources.yaml` */
 export function readLessonFiles(folder: string): LessonFiles {
   const faults: Fault[] = [];
+  const untranslated: string[] = [];
   const keep = <T>(
     { value, faults: found }: { value: T | null; faults: readonly Fault[] },
     otherwise: T,
@@ -52,12 +55,14 @@ export function readLessonFiles(folder: string): LessonFiles {
       if (page?.translation?.outOfDate)
         faults.push(outOfDate(file, present(present(pages[SOURCE_LANGUAGE])[name]).version));
     }
-    faults.push(...missingTranslations(folder, language));
+    const missing = missingTranslations(folder, language);
+    untranslated.push(...missing.lessons);
+    faults.push(...missing.pages.map(noTranslation));
     faults.push(
       ...glossaryGaps(glossaryFile, present(glossaries[language]), present(glossaries[SOURCE_LANGUAGE])),
     );
   }
-  return { sources, glossaries, lessons, pages, faults };
+  return { sources, glossaries, lessons, pages, faults, untranslated };
 }
 
 const text = (file: string): string => (existsSync(file) ? readFileSync(file, "utf8") : "");
@@ -131,14 +136,22 @@ function numbersTwice(lessons: readonly Lesson[]): Fault[] {
 }
 
 /** By file, so that a lesson or page that cannot be read is not also reported as missing. */
-function missingTranslations(folder: string, language: string): Fault[] {
-  if (language === SOURCE_LANGUAGE) return [];
+function missingTranslations(
+  folder: string,
+  language: string,
+): { lessons: readonly string[]; pages: readonly string[] } {
+  if (language === SOURCE_LANGUAGE) return { lessons: [], pages: [] };
   const source = join(folder, SOURCE_LANGUAGE);
-  return [...files(source), ...files(join(source, "pages"))]
-    .map((file) => join(folder, language, relative(source, file)))
-    .filter((file) => !existsSync(file))
-    .map((file) => ({ path: `${file}:1`, found: "no translation", allowed: "one for each lesson and page" }));
+  const lacking = (sources: readonly string[]) =>
+    sources.map((file) => join(folder, language, relative(source, file))).filter((file) => !existsSync(file));
+  return { lessons: lacking(files(source)), pages: lacking(files(join(source, "pages"))) };
 }
+
+const noTranslation = (file: string): Fault => ({
+  path: `${file}:1`,
+  found: "no translation",
+  allowed: "one for each page",
+});
 
 function glossaryGaps(file: string, glossary: Glossary, source: Glossary): Fault[] {
   const missing = Object.keys(source).filter((key) => !(key in glossary));

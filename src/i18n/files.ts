@@ -1,17 +1,24 @@
-/** Every message file, read at once: bundled into the page by vite, from disk on the command line. */
+/** Every message file: in the page English comes with it and the others when asked for; on the command line all come from disk. */
 
 type Messages = Readonly<Record<string, string>>;
 
-/** Path such as `./en/units.json` -> its messages. */
-export const messageFiles: Readonly<Record<string, Messages>> = import.meta.env
-  ? import.meta.glob<Messages>("./*/*.json", { eager: true, import: "default" })
-  : fromDisk();
+const onDisk = typeof process !== "undefined";
+
+/** Path such as `./en/units.json` -> its messages, there from the start. */
+export const messageFiles: Readonly<Record<string, Messages>> = onDisk
+  ? fromDisk()
+  : import.meta.glob<Messages>("./en/*.json", { eager: true, import: "default" });
+
+/** Path such as `./de/units.json` -> fetches its messages. */
+export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
+  ? {}
+  : import.meta.glob<Messages>(["./*/*.json", "!./en/*.json"], { import: "default" });
 
 // `getBuiltinModule` keeps node:fs out of the page's bundle.
 function fromDisk(): Record<string, Messages> {
   const files = process.getBuiltinModule("node:fs");
   const { fileURLToPath } = process.getBuiltinModule("node:url");
-  const here = fileURLToPath(new URL(".", import.meta.url));
+  const here = fileURLToPath(import.meta.url).replace(/[^/\\]*$/, "");
   const found: Record<string, Messages> = {};
   for (const folder of files.readdirSync(here, { withFileTypes: true })) {
     if (!folder.isDirectory()) continue;

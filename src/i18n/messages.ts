@@ -1,39 +1,61 @@
 /** Messages by key: which languages there are, and the text of a key with its arguments filled in. */
 import { signal } from "@preact/signals";
-import { IntlMessageFormat } from "intl-messageformat";
 import { entryAt } from "../sim/checked/present.ts";
-import { messageFiles } from "./files.ts";
+import { laterFiles, messageFiles } from "./files.ts";
+import { type Arguments, formatMessage, type Part, parseMessage } from "./message-format.ts";
 import { isPseudo, pseudoMessage } from "./pseudo.ts";
 
-export type Arguments = Readonly<Record<string, string | number>>;
+type Table = Readonly<Record<string, string>>;
 
-/** Language tag -> key -> message. The files of one language are merged; keys begin with their file's area. */
-export const MESSAGES: Readonly<Record<string, Readonly<Record<string, string>>>> = (() => {
-  // Without prototypes: a tag or key from an address, such as "constructor", finds nothing.
-  const merged: Record<string, Record<string, string>> = Object.create(null);
-  for (const [path, messages] of Object.entries(messageFiles)) {
-    const language = entryAt(path.split("/"), 1);
-    merged[language] = Object.assign(merged[language] ?? Object.create(null), messages);
-  }
-  return merged;
-})();
+const languageOf = (path: string): string => entryAt(path.split("/"), 1);
+
+// Without prototypes: a tag or key from an address, such as "constructor", finds nothing.
+const merged: Record<string, Record<string, string>> = Object.create(null);
+
+const merge = (path: string, messages: Table): void => {
+  const language = languageOf(path);
+  merged[language] = Object.assign(merged[language] ?? Object.create(null), messages);
+};
+for (const [path, messages] of Object.entries(messageFiles)) merge(path, messages);
+
+/** Language tag -> key -> message, of the languages whose messages have come. Keys begin with their file's area. */
+export const MESSAGES: Readonly<Record<string, Table>> = merged;
 
 /** BCP 47 tags for which there are messages, English first. */
 export const LANGUAGES: readonly string[] = [
   "en",
-  ...Object.keys(MESSAGES)
+  ...[...new Set([...Object.keys(messageFiles), ...Object.keys(laterFiles)].map(languageOf))]
     .filter((tag) => tag !== "en")
     .sort(),
 ];
+
+const hasCome = (tag: string): boolean => isPseudo(tag) || tag in MESSAGES;
+
+/** @param tag one of `LANGUAGES`. Rejects, and keeps nothing, where one of its files cannot be fetched. */
+export async function fetchMessages(tag: string): Promise<void> {
+  if (hasCome(tag)) return;
+  const files = Object.entries(laterFiles).filter(([path]) => languageOf(path) === tag);
+  const tables = await Promise.all(files.map(async ([path, load]) => [path, await load()] as const));
+  for (const [path, messages] of tables) merge(path, messages);
+}
 
 const current = signal("en");
 
 /** The current tag. A component that reads it is updated when the language changes. */
 export const language = (): string => current.value;
 
-/** Takes any BCP 47 tag; falls back to the nearest language that has messages, finally English. Returns the one chosen. */
-export function setLanguage(tag: string): string {
-  current.value = nearestLanguage(tag);
+let asked = "en";
+
+/**
+ * Takes any BCP 47 tag and returns the one in force: the nearest that has messages, finally English, once they have come.
+ * One asked for meanwhile wins. Rejects, and changes nothing, where the messages cannot be fetched.
+ */
+export async function setLanguage(tag: string): Promise<string> {
+  const chosen = nearestLanguage(tag);
+  asked = chosen;
+  // At once where nothing is to be fetched: no text is drawn in another language meanwhile.
+  if (!hasCome(chosen)) await fetchMessages(chosen);
+  if (asked === chosen) current.value = chosen;
   return current.value;
 }
 
@@ -41,7 +63,7 @@ export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en"
 
 /** The language with messages that fits this tag; undefined when there is none. */
 export function languageFor(tag: string): string | undefined {
-  if (isPseudo(tag) || tag in MESSAGES) return tag;
+  if (isPseudo(tag) || LANGUAGES.includes(tag)) return tag;
   const primary = entryAt(tag.split("-"), 0).toLowerCase();
   return LANGUAGES.find((each) => each.split("-")[0] === primary);
 }
@@ -60,20 +82,19 @@ export function languageName(tag: string): string {
 
 export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
 
-const compiled = new Map<string, IntlMessageFormat>();
+const parsed = new Map<string, readonly Part[]>();
 
 /** The message of `key` in the current language, English where it has none; a key unknown to both is returned in brackets. */
 export function t(key: string, args?: Arguments): string {
   const tag = language();
   const cacheKey = `${tag}:${key}`;
-  let format = compiled.get(cacheKey);
-  if (!format) {
+  let parts = parsed.get(cacheKey);
+  if (!parts) {
     const english = MESSAGES.en?.[key];
     const text = isPseudo(tag) ? english : (MESSAGES[tag]?.[key] ?? english);
     if (text === undefined) return `[${key}]`;
-    const message = isPseudo(tag) ? pseudoMessage(text, tag) : text;
-    format = new IntlMessageFormat(message, tag, undefined, { ignoreTag: true });
-    compiled.set(cacheKey, format);
+    parts = isPseudo(tag) ? pseudoMessage(text, tag) : parseMessage(text);
+    parsed.set(cacheKey, parts);
   }
-  return format.format(args) as string;
+  return formatMessage(parts, tag, args);
 }

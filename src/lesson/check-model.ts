@@ -1,9 +1,11 @@
 /** Every step run through the model: does it solve, are its numbers there, do its claims hold, has each question its answer? */
+import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { findParameter } from "../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
+import { checkNumber } from "./check-number.ts";
 import { judgeClaim } from "./claims.ts";
 import { evaluate, holds, namesIn } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
@@ -18,31 +20,36 @@ import { statesAround } from "./states.ts";
 
 export type Solve = (request: CirculationRequest) => Circulation;
 
-/** Answers of equal requests are kept: neighbouring steps ask for the same. */
-export function rememberAnswers(solve: Solve): Solve {
+/** Answers of equal requests are kept: neighbouring steps ask for the same. `most`: answers kept before all are forgotten. */
+export function rememberAnswers(solve: Solve, most = Number.POSITIVE_INFINITY): Solve {
   const answers = new Map<string, Circulation>();
   return (request) => {
     const key = JSON.stringify(request);
     const answer = answers.get(key) ?? solve(request);
+    if (answers.size >= most) answers.clear();
     answers.set(key, answer);
     return answer;
   };
 }
 
 export function checkAgainstModel(lesson: Lesson, solve: Solve, refuse: Refuse): void {
-  for (const [index, step] of lesson.steps.entries()) {
-    const states = statesAround(lesson, index);
-    const names = namesRead(step);
-    const panes = Object.entries(states.others).filter(([name]) => name === "second" || name === "third");
-    const requests = [...requestsOf(names, states), ...panes.map(([, state]) => state.request)];
-    for (const request of requests) checkRun(solve(request), step, refuse);
-    // Only what the step reads was solved; asking for more would cost time for nothing.
-    const wanted = new Set(requests.map((request) => JSON.stringify(request)));
-    const answered = (request: CirculationRequest) =>
-      wanted.has(JSON.stringify(request)) ? solve(request) : null;
-    checkProse(step, situationOf(states, answered), refuse);
-    if (step.question) checkQuestion(lesson, index, step.question, solve, refuse);
-  }
+  for (const index of lesson.steps.keys()) checkStep(lesson, index, solve, refuse);
+}
+
+/** One step of `lesson`, the one at `index`, against the model. */
+export function checkStep(lesson: Lesson, index: number, solve: Solve, refuse: Refuse): void {
+  const step = entryAt(lesson.steps, index);
+  const states = statesAround(lesson, index);
+  const names = namesRead(step);
+  const panes = Object.entries(states.others).filter(([name]) => name === "second" || name === "third");
+  const requests = [...requestsOf(names, states), ...panes.map(([, state]) => state.request)];
+  for (const request of requests) checkRun(solve(request), step, refuse);
+  // Only what the step reads was solved; asking for more would cost time for nothing.
+  const wanted = new Set(requests.map((request) => JSON.stringify(request)));
+  const answered = (request: CirculationRequest) =>
+    wanted.has(JSON.stringify(request)) ? solve(request) : null;
+  checkProse(step, situationOf(states, answered), refuse);
+  if (step.question) checkQuestion(lesson, index, step.question, solve, refuse);
 }
 
 function checkRun({ run }: Circulation, step: Step, refuse: Refuse): void {
@@ -114,6 +121,9 @@ function checkQuestion(
     case "estimate":
       if (evaluate(question.of, lookupIn(situation)) === null)
         fault("no value to estimate", "an output of this step");
+      return;
+    case "number":
+      checkNumber(question, situation, refuse);
       return;
     case "order":
       if (rightOrder(question, situation) === null) fault("an item without a value", "outputs of this step");

@@ -6,6 +6,7 @@ import { checkPlaces } from "./check-places.ts";
 import { checkText, checkWhole, familyTexts } from "./check-text.ts";
 import type { Lesson } from "./lesson.ts";
 import { refuseIn } from "./read.ts";
+import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
 
 export interface Report {
@@ -22,14 +23,20 @@ export interface Report {
 export function checkLesson(lesson: Lesson, library: Library, solve: Solve | null): Report {
   const { refuse, faults } = refuseIn(lesson.file);
   checkLibrary(lesson, library, refuse);
+  const { grades, grade } = checkWords(lesson, refuse);
+  if (solve) checkAgainstModel(lesson, solve, refuse);
+  const places = solve ? checkPlaces(lesson, solve, refuse) : [];
+  return { faults, grades, grade, places };
+}
+
+/** What can be said of a lesson's words by themselves. */
+export function checkWords(lesson: Lesson, refuse: Refuse): Pick<Report, "grades" | "grade"> {
   const grades = checkText(lesson, refuse);
   const grade = readingGrade(lesson.steps.flatMap(familyTexts).join("\n"));
   checkWhole(grade, lesson.language, refuse);
   if (lesson.translation?.outOfDate)
     refuse(1, "words of an earlier source", `of: ${lesson.version}, once they say what the source says now`);
-  if (solve) checkAgainstModel(lesson, solve, refuse);
-  const places = solve ? checkPlaces(lesson, solve, refuse) : [];
-  return { faults, grades, grade, places };
+  return { grades, grade };
 }
 
 /** Middle of the steps' grades (Flesch-Kincaid). */
@@ -59,7 +66,7 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
     refuse(1, "no question for the room", "room: true on a question with 3 answers or more");
   if (!lesson.tell) refuse(1, "no prompt to tell a friend", "tell");
   for (const step of lesson.steps) {
-    if (!step.technical) refuse(step.line, `step "${step.id}" without a technical telling`, "### technical");
+    if (!step.technical) refuse(step.line, `step "${step.id}" without a technical version`, "### technical");
     if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
   }
   if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");

@@ -1,4 +1,4 @@
-/** The arithmetic that lesson files may write: names, numbers, + - * /, comparison, and / or / not, abs, min, max. Nothing else can be said. */
+/** The arithmetic that lesson files may write: names, numbers, + - * /, comparison, and / or / not, abs, sqrt, min, max. Nothing else can be said. */
 
 import { entryAt, present } from "../sim/checked/present.ts";
 import { LIMITS } from "./limits.ts";
@@ -15,7 +15,7 @@ export type Expression =
       readonly right: Expression;
     };
 
-const FUNCTIONS = { abs: 1, min: 2, max: 2 } as const;
+const FUNCTIONS = { abs: 1, sqrt: 1, min: 2, max: 2 } as const;
 type FunctionName = keyof typeof FUNCTIONS;
 type Operator = "or" | "and" | "<" | "<=" | ">" | ">=" | "+" | "-" | "*" | "/";
 

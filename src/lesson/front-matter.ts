@@ -5,8 +5,12 @@ import { patchSchema } from "./scene-patch.ts";
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
+const language = v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/));
+
 export const frontSchema = v.strictObject({
   id,
+  /** BCP 47 tag of a lesson of one's own; the kit's are in English. */
+  language: v.optional(language),
   number: v.pipe(v.number(), v.integer(), v.minValue(1)),
   title: words,
   reader: words,
@@ -35,7 +39,7 @@ export const pageFrontSchema = v.strictObject(made);
 
 export const translatedFrontSchema = v.strictObject({
   id,
-  language: v.pipe(v.string(), v.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/)),
+  language,
   title: words,
   reader: words,
   aim: words,

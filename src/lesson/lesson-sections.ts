@@ -144,7 +144,7 @@ function splitStep(
     }
   }
   close();
-  if (!parts.plain) refuse(step.line, `step "${step.id}" without a plain telling`, "### plain");
+  if (!parts.plain) refuse(step.line, `step "${step.id}" without a plain version`, "### plain");
 }
 
 function named<T extends string>(

@@ -34,7 +34,7 @@ const NOT_WORDS = ["line", "of", "claims"];
 const proseOf = (part: Part): unknown => strip(part.prose);
 
 function questionWords(question: Question): unknown {
-  const { answers, items, ...rest } = question as unknown as Record<string, unknown>;
+  const { answers, items, mistakes, solution, ...rest } = question as unknown as Record<string, unknown>;
   const named = (list: unknown) =>
     (list as Record<string, unknown>[] | undefined)?.map(({ id, say, because }) => strip([id, say, because]));
   const { ask, hints, reached, further, missed, close, low, high, right, wrong } = rest;
@@ -42,6 +42,7 @@ function questionWords(question: Question): unknown {
     named(answers),
     named(items),
     strip([ask, hints, reached, further, missed, close, low, high, right, wrong]),
+    ...(mistakes ? [named(mistakes), strip(solution)] : []),
   ];
 }
 

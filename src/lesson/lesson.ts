@@ -69,11 +69,40 @@ export interface EstimateQuestion extends Asked {
   readonly kind: "estimate";
   readonly of: Expression;
   readonly format: Format;
-  /** in the unit, or a fraction of the true value */
-  readonly within: { readonly value: number; readonly percent: boolean };
+  readonly within: Tolerance;
   readonly close: Words;
   readonly low: Words;
   readonly high: Words;
+}
+
+/** How far from the model's number still counts. */
+export interface Tolerance {
+  /** in the unit, or a fraction of the value */
+  readonly value: number;
+  readonly percent: boolean;
+}
+
+/** A slip that many make, known by the number it leads to. */
+export interface Mistake {
+  readonly id: string;
+  /** Its name in words, such as "The area was not squared". */
+  readonly say: Words;
+  readonly value: Expression;
+  readonly because: Words;
+}
+
+export interface NumberQuestion extends Asked {
+  readonly kind: "number";
+  readonly value: Expression;
+  readonly format: Format;
+  /** Of the value, and of each mistake's. */
+  readonly within: Tolerance;
+  readonly mistakes: readonly Mistake[];
+  readonly right: Words;
+  /** For a number that is no mistake with a name. */
+  readonly wrong: Words;
+  /** Line by line. */
+  readonly solution: readonly Words[];
 }
 
 interface OrderItem {
@@ -93,7 +122,7 @@ export interface OrderQuestion extends Asked {
   readonly wrong: Words;
 }
 
-export type Question = ChoiceQuestion | GoalQuestion | EstimateQuestion | OrderQuestion;
+export type Question = ChoiceQuestion | GoalQuestion | EstimateQuestion | NumberQuestion | OrderQuestion;
 
 export interface Step {
   readonly id: string;

@@ -4,14 +4,18 @@ import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
+import { ownFiles } from "./own-source.ts";
 import { readLesson } from "./read.ts";
+import { readOwn } from "./read-own.ts";
 import { type Page, readPage } from "./read-page.ts";
 import { readTranslation } from "./read-translation.ts";
 
 export interface Library {
   readonly language: string;
-  /** In the course's order; one that is not translated is in English. */
+  /** In the course's order, own ones last; one that is not translated is in English. */
   readonly lessons: readonly Lesson[];
+  /** ids of those that are not the kit's */
+  readonly own: ReadonlySet<string>;
   readonly glossary: Glossary;
   readonly sources: Sources;
   /** By file name. */
@@ -38,6 +42,10 @@ const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
+/** What a new lesson begins with: two steps that run. */
+export const newLessonText = async (): Promise<string> =>
+  (await import("../../lessons/new-lesson.md?raw")).default;
+
 /** Lets the page draw before the next text is read: ten lessons at once stop the picture of a slow computer for half a second. */
 const rest = () => new Promise<void>((done) => setTimeout(done));
 
@@ -51,6 +59,20 @@ export function loadLibrary(language: string): Promise<Library> {
   shelves.set(language, library);
   library.catch(() => shelves.delete(language));
   return library;
+}
+
+const listeners = new Set<() => void>();
+
+/** Own lessons have changed: whoever asks from now on, or follows, gets them read anew. */
+export function forgetLibraries(): void {
+  shelves.clear();
+  for (const tell of listeners) tell();
+}
+
+/** @returns ends it */
+export function onLibrariesForgotten(call: () => void): () => void {
+  listeners.add(call);
+  return () => listeners.delete(call);
 }
 
 async function readLibrary(language: string): Promise<Library> {
@@ -90,9 +112,13 @@ async function readLibrary(language: string): Promise<Library> {
     }
   }
   const [publications] = await texts(Object.entries(SOURCES));
+  const own = readOwn(await ownFiles(), new Set(sources.map(({ id }) => id)));
+  faults.push(...own.faults);
+  const inOrder = (list: readonly Lesson[]) => [...list].sort((a, b) => a.number - b.number);
   return {
     language,
-    lessons: lessons.sort((a, b) => a.number - b.number),
+    lessons: [...inOrder(lessons), ...inOrder(own.lessons)],
+    own: new Set(own.lessons.map(({ id }) => id)),
     glossary,
     pages,
     sources: (publications && keep(readSources(publications.text, publications.file))) ?? Object.create(null),

@@ -155,7 +155,7 @@ export function questionInView(lesson: Lesson, player: Player) {
 }
 
 /** Is "next" open? Alone, a prediction comes before its run. */
-export function mayGoOn(lesson: Lesson, player: Player): boolean {
+export function canAdvance(lesson: Lesson, player: Player): boolean {
   if (!player.alone || player.phase !== "ask") return true;
   const step = stepAt(lesson, player);
   return step.question?.kind !== "predict" || step.id in player.answers;
@@ -188,7 +188,7 @@ function next(lesson: Lesson, player: Player): Player {
   if (player.phase === "end") return player;
   if (player.phase === "watch") return { ...player, phase: "read" };
   if (player.phase === "again") return goTo(lesson, { ...player, queue: player.queue.slice(1) }, player.to);
-  if (!mayGoOn(lesson, player)) return player;
+  if (!canAdvance(lesson, player)) return player;
   const queue =
     player.step < lesson.steps.length - 1 || player.finished || !player.alone
       ? player.queue
@@ -225,6 +225,7 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
     : {
         given: typeof event.given === "object" ? [...event.given] : event.given,
         right: event.judgement?.right ?? null,
+        ...typedOf(event),
         tries: 1,
         day: event.day,
         ...(Object.keys(event.numbers ?? {}).length > 0 ? { numbers: { ...event.numbers } } : {}),
@@ -236,6 +237,13 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
     judgement: question.kind === "predict" ? null : event.judgement,
     queue: earlier ? player.queue : queueAgain(player, id, question.again),
   };
+}
+
+/** A typed number is kept with what it was measured by. */
+function typedOf({ given, judgement }: Extract<PlayerEvent, { kind: "answer" }>): Pick<Attempt, "typed"> {
+  if (typeof given !== "number" || typeof judgement?.truth !== "number") return {};
+  const { truth, within = 0, mistake } = judgement;
+  return { typed: { truth, within, ...(mistake ? { mistake: mistake.id } : {}) } };
 }
 
 const queueAgain = (player: Player, step: string, again: number | null): Player["queue"] =>

@@ -13,6 +13,10 @@ const attempt = v.strictObject({
       v.union([v.number(), v.pipe(v.tuple([v.number(), v.number(), v.number()]), v.readonly())]),
     ),
   ),
+  /** Of a typed number, in its unit: what the model had then, how far from it still counted, the mistake that was recognised. */
+  typed: v.optional(
+    v.strictObject({ truth: v.number(), within: v.number(), mistake: v.optional(v.string()) }),
+  ),
   tries: v.pipe(v.number(), v.integer(), v.minValue(1)),
   /** ISO 8601 day of the last try. */
   day: v.string(),

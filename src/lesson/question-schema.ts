@@ -30,6 +30,9 @@ const answers = v.pipe(
 
 const choice = { ...asked, answers, scale: v.optional(v.array(v.string())) };
 
+const tolerance = v.union([v.number(), v.pipe(v.string(), v.regex(/^\d+(\.\d+)?\s*%$/))]);
+const solution = v.pipe(v.array(words), v.minLength(1), v.maxLength(12));
+
 export const QUESTION_SCHEMAS = {
   predict: v.strictObject({ kind: v.literal("predict"), ...choice, reveal: v.optional(v.string()) }),
   choose: v.strictObject({ kind: v.literal("choose"), ...choice }),
@@ -49,10 +52,27 @@ export const QUESTION_SCHEMAS = {
     ...asked,
     of: expression,
     unit: v.string(),
-    within: v.union([v.number(), v.pipe(v.string(), v.regex(/^\d+(\.\d+)?\s*%$/))]),
+    within: tolerance,
     close: words,
     low: words,
     high: words,
+  }),
+  number: v.strictObject({
+    kind: v.literal("number"),
+    ...asked,
+    value: expression,
+    unit: v.string(),
+    within: tolerance,
+    mistakes: v.pipe(
+      v.record(key, v.strictObject({ say: words, value: expression, because: words })),
+      v.check(
+        (record) => Object.keys(record).length >= 1 && Object.keys(record).length <= 6,
+        "1 to 6 mistakes",
+      ),
+    ),
+    right: words,
+    wrong: words,
+    solution,
   }),
   order: v.strictObject({
     kind: v.literal("order"),
@@ -77,6 +97,13 @@ export const TRANSLATED_SCHEMAS = {
   choose: v.strictObject({ ...translated, answers: translatedAnswers }),
   goal: v.strictObject({ ...translated, reached: words, further: v.optional(words), missed: words }),
   estimate: v.strictObject({ ...translated, close: words, low: words, high: words }),
+  number: v.strictObject({
+    ...translated,
+    mistakes: v.record(key, v.strictObject({ say: words, because: words })),
+    right: words,
+    wrong: words,
+    solution,
+  }),
   order: v.strictObject({ ...translated, items: v.record(key, words), right: words, wrong: words }),
 } as const;
 

@@ -6,20 +6,12 @@ import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { evaluate, holds } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
-import type { Answer, EstimateQuestion, GoalQuestion, OrderQuestion, Question, Words } from "./lesson.ts";
+import { judgeNumber } from "./judge-number.ts";
+import type { Given, Judgement } from "./judgement.ts";
+import type { Answer, EstimateQuestion, GoalQuestion, OrderQuestion, Question } from "./lesson.ts";
+import { halfWidth } from "./tolerance.ts";
 
-/** An answer's id (predict, choose), a number (estimate: in the unit; goal: the control's value), or items in order. */
-export type Given = string | number | readonly string[];
-
-export interface Judgement {
-  readonly right: boolean;
-  /** The reason, in words. */
-  readonly because: Words;
-  /** Step whose picture shows why; only for a wrong answer. */
-  readonly show: string | null;
-  /** What would have been right: an answer's id, the model's number, items in order; null where there is no one answer. */
-  readonly truth: Given | null;
-}
+export type { Given, Judgement } from "./judgement.ts";
 
 /** null while the model's answer is not there, or when `given` is no answer to this question. */
 export function judge(
@@ -36,6 +28,8 @@ export function judge(
       return judgeGoal(question, situation, nearer);
     case "estimate":
       return typeof given === "number" ? judgeEstimate(question, given, situation) : null;
+    case "number":
+      return judgeNumber(question, given, situation);
     case "order":
       return Array.isArray(given) ? judgeOrder(question, given, situation) : null;
   }
@@ -59,10 +53,10 @@ function judgeAnswer(answers: readonly Answer[], given: Given, situation: Situat
 function judgeEstimate(question: EstimateQuestion, given: number, situation: Situation): Judgement | null {
   const truth = evaluate(question.of, lookupIn(situation));
   if (truth === null) return null;
-  const { value, percent } = question.within;
-  const right = Math.abs(given - truth) <= (percent ? value * Math.abs(truth) : value) * (1 + 1e-9);
+  const within = halfWidth(question.within, truth);
+  const right = Math.abs(given - truth) <= within;
   const because = right ? question.close : given < truth ? question.low : question.high;
-  return { right, because, show: null, truth };
+  return { right, because, show: null, truth, within };
 }
 
 /** First to last, by the list or by the model. */

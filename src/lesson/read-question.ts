@@ -5,8 +5,16 @@ import { findParameter } from "../sim/parameters/parameters.ts";
 import { type Expression, parseExpression } from "./expression.ts";
 import type { Answer, Question, Words } from "./lesson.ts";
 import type { Extract } from "./lesson-sections.ts";
-import { type Format, parseFormat } from "./live-figures.ts";
+import {
+  type RawOf,
+  type RawQuestion,
+  type Reading,
+  readTolerance,
+  readUnit,
+  sameKeys,
+} from "./question-reading.ts";
 import { QUESTION_KINDS, QUESTION_SCHEMAS, TRANSLATED_SCHEMAS } from "./question-schema.ts";
+import { readNumber, type TranslatedNumber, translateNumber } from "./read-number.ts";
 import { type Refuse, readInline } from "./read-prose.ts";
 import { type ReadRecord, readRecord } from "./yaml-record.ts";
 
@@ -17,7 +25,7 @@ const NEVER: Expression = { kind: "number", value: 0 };
 export function readQuestion(block: Extract, nextStep: string | null, refuse: Refuse): Question | null {
   const read = readRecord(block.text, block.line, schemaFor, refuse);
   // The schema of a known kind has let it through.
-  return read && build(read as ReadRecord<Raw>, nextStep, block.line, refuse);
+  return read && build(read as ReadRecord<RawQuestion>, nextStep, block.line, refuse);
 }
 
 function schemaFor(raw: unknown): v.GenericSchema {
@@ -25,25 +33,8 @@ function schemaFor(raw: unknown): v.GenericSchema {
   return QUESTION_SCHEMAS[present(QUESTION_KINDS.find((each) => each === kind))] ?? kindSchema;
 }
 
-const sameKeys = (listed: readonly string[], keys: readonly string[]): boolean =>
-  [...listed].sort().join() === [...keys].sort().join();
-
-type Raw = v.InferOutput<(typeof QUESTION_SCHEMAS)[keyof typeof QUESTION_SCHEMAS]>;
-
-type RawOf<Kind extends keyof typeof QUESTION_SCHEMAS> = v.InferOutput<(typeof QUESTION_SCHEMAS)[Kind]>;
-
-/** What each kind is read with. */
-interface Reading {
-  readonly lineOf: (...path: string[]) => number;
-  readonly words: (text: string | undefined, ...path: string[]) => Words;
-  readonly expression: (value: string | number | boolean, ...path: string[]) => Expression;
-  readonly refuse: Refuse;
-  /** What every kind has. */
-  readonly asked: Pick<Question, "ask" | "hints" | "again" | "room" | "line">;
-}
-
 function build(
-  read: ReadRecord<Raw>,
+  read: ReadRecord<RawQuestion>,
   nextStep: string | null,
   line: number,
   refuse: Refuse,
@@ -77,6 +68,8 @@ function build(
       return readGoal(raw, reading);
     case "estimate":
       return readEstimate(raw, reading);
+    case "number":
+      return readNumber(raw, reading);
     case "order":
       return readOrder(raw, reading);
   }
@@ -124,20 +117,14 @@ function readGoal(
   };
 }
 
-function readEstimate(
-  raw: RawOf<"estimate">,
-  { words, expression, asked, refuse, lineOf }: Reading,
-): Question {
-  const format = parseFormat(raw.unit);
-  if (!format.ok) refuse(lineOf("unit"), format.found, format.allowed);
-  const plain: Format = { unit: "1", digits: 0, signed: false, bare: false };
-  const percent = typeof raw.within === "string";
+function readEstimate(raw: RawOf<"estimate">, reading: Reading): Question {
+  const { words, expression, asked } = reading;
   return {
     kind: "estimate",
     ...asked,
     of: expression(raw.of, "of"),
-    format: format.ok ? format.value : plain,
-    within: { value: Number.parseFloat(String(raw.within)) / (percent ? 100 : 1), percent },
+    format: readUnit(raw.unit, reading),
+    within: readTolerance(raw.within),
     close: words(raw.close, "close"),
     low: words(raw.low, "low"),
     high: words(raw.high, "high"),
@@ -223,6 +210,8 @@ export function translateQuestion(question: Question, block: Extract, refuse: Re
     }
     case "estimate":
       return { ...question, ...asked, close: words("close"), low: words("low"), high: words("high") };
+    case "number":
+      return translateNumber(question, read as ReadRecord<TranslatedNumber>, asked, refuse);
     case "order": {
       const given = raw.items as Record<string, string>;
       if (

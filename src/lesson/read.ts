@@ -40,8 +40,9 @@ export function readLesson(text: string, file: string, language = "en"): Reading
   const extract = splitLesson(text, refuse);
   const front = extract.front && readRecord(extract.front.text, extract.front.line, frontSchema, refuse);
   if (extract.steps.length === 0 && faults.length === 0) refuse(1, "no step", "## Title {#its-id}");
+  const tag = front?.value.language ?? language;
   const steps = extract.steps.map((step, index) =>
-    readStep(step, extract.steps[index + 1]?.id ?? null, language, refuse),
+    readStep(step, extract.steps[index + 1]?.id ?? null, tag, refuse),
   );
   if (!front) return { value: null, faults };
   const { value } = front;
@@ -56,7 +57,7 @@ export function readLesson(text: string, file: string, language = "en"): Reading
   const unversioned = {
     ...value,
     file,
-    language,
+    language: tag,
     recall,
     tell: value.tell ?? null,
     steps,

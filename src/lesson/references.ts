@@ -139,6 +139,7 @@ function checkQuestion(
   }
   if (question.kind === "goal") names(question.until);
   if (question.kind === "estimate") names(question.of);
+  if (question.kind === "number") for (const { value } of [question, ...question.mistakes]) names(value);
   if (question.kind === "order") for (const { value } of question.items) if (value) names(value);
 }
 
@@ -153,6 +154,14 @@ export function wordsIn(question: Question): readonly Words[] {
       return [...asked, question.reached, question.further, question.missed];
     case "estimate":
       return [...asked, question.close, question.low, question.high];
+    case "number":
+      return [
+        ...asked,
+        ...question.mistakes.flatMap(({ say, because }) => [say, because]),
+        question.right,
+        question.wrong,
+        ...question.solution,
+      ];
     case "order":
       return [...asked, ...question.items.map(({ say }) => say), question.right, question.wrong];
   }

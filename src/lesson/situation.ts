@@ -42,6 +42,8 @@ function questionNames(question: Question): readonly string[] {
       return namesIn(question.until);
     case "estimate":
       return namesIn(question.of);
+    case "number":
+      return [question, ...question.mistakes].flatMap(({ value }) => namesIn(value));
     case "order":
       return question.items.flatMap(({ value }) => (value ? namesIn(value) : []));
   }

@@ -1,4 +1,5 @@
 /** A visit's record by cmi5 (on xAPI 1.0.3). Constants from memory of the specification. */
+import { answeredStatement } from "./cmi5-answered.ts";
 import type { Launch } from "./cmi5-launch.ts";
 import { cmi5Store, type Fetch, type Template } from "./cmi5-store.ts";
 import { passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
@@ -42,6 +43,20 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
     return store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
   }
 
+  const answered = new Set<string>();
+  async function sendTyped(token: string, typed: Report["typed"]): Promise<boolean> {
+    let kept = true;
+    for (const answer of typed) {
+      const key = `${answer.lesson}#${answer.step}`;
+      if (answered.has(key)) continue;
+      answered.add(key);
+      const statement = answeredStatement(launch, template, answer);
+      const said = { id: world.id(), ...statement, timestamp: world.stamp() };
+      kept = (await store.state(token, said, false)) && kept;
+    }
+    return kept;
+  }
+
   const open = async (): Promise<string | null> => {
     const token = await store.openVisit();
     if (token === null) return null;
@@ -55,7 +70,8 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   async function keep(report: Report): Promise<boolean> {
     const token = await opened;
     if (token === null) return false;
-    const kept = await store.writeProgress(token, { text: report.text, place: report.place });
+    const written = await store.writeProgress(token, { text: report.text, place: report.place });
+    const kept = (await sendTyped(token, report.typed)) && written;
     if (!report.completed) return kept;
     const won = passed(report.score);
     const scaled = Number(shareRight(report.score).toFixed(4));

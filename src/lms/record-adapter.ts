@@ -1,5 +1,6 @@
 /** Where a learner's record is kept: one interface, three implementations (this device, SCORM 1.2, cmi5). */
 import type { Score } from "../lesson/progress.ts";
+import type { TypedAnswer } from "../lesson/typed-answers.ts";
 
 export interface Report {
   /** The whole record as text; given back by `load` at the next visit. */
@@ -7,6 +8,8 @@ export interface Report {
   /** Where to resume, `lesson#step`. */
   readonly place: string;
   readonly score: Score;
+  /** Numbers typed in this visit so far; each is reported once. */
+  readonly typed: readonly TypedAnswer[];
   /** Everything has been done. */
   readonly completed: boolean;
 }

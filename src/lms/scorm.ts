@@ -44,6 +44,7 @@ export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
   const started = now();
   const open = said(api.LMSInitialize(""));
   let closed = !open;
+  const sent = new Set<string>();
   if (open && ["not attempted", "unknown", ""].includes(api.LMSGetValue("cmi.core.lesson_status"))) {
     api.LMSSetValue("cmi.core.lesson_status", "incomplete");
     api.LMSCommit("");
@@ -53,7 +54,9 @@ export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
     load: async () => (open ? api.LMSGetValue("cmi.suspend_data") || null : null),
     report: async (report) =>
       !closed &&
-      valuesOf(report).every(([element, value]) => said(api.LMSSetValue(element, value))) &&
+      [...valuesOf(report), ...newTyped(report, sent, api)].every(([element, value]) =>
+        said(api.LMSSetValue(element, value)),
+      ) &&
       said(api.LMSCommit("")),
     close() {
       if (closed) return;
@@ -79,6 +82,32 @@ function valuesOf({ text, place, score, completed }: Report): readonly (readonly
     ["cmi.core.lesson_status", status],
   ];
 }
+
+/** Numeric interactions, each written once; they follow those of earlier visits. */
+function newTyped(
+  { typed }: Report,
+  sent: Set<string>,
+  api: ScormApi,
+): readonly (readonly [string, string])[] {
+  const unsent = typed.filter(({ lesson, step }) => !sent.has(`${lesson}#${step}`));
+  if (unsent.length === 0) return [];
+  const next = Number(api.LMSGetValue("cmi.interactions._count")) || 0;
+  return unsent.flatMap(({ lesson, step, given, truth, right }, index) => {
+    sent.add(`${lesson}#${step}`);
+    const element = `cmi.interactions.${next + index}`;
+    return [
+      // An identifier has no blanks and no number sign.
+      [`${element}.id`, `${lesson}_${step}`.slice(0, LONGEST_LOCATION)],
+      [`${element}.type`, "numeric"],
+      [`${element}.correct_responses.0.pattern`, plain(truth)],
+      [`${element}.student_response`, plain(given)],
+      [`${element}.result`, right ? "correct" : "wrong"],
+    ] as const;
+  });
+}
+
+/** CMIDecimal: no exponent. */
+const plain = (value: number): string => String(Number(value.toFixed(6)));
 
 /** CMITimespan, HHHH:MM:SS.SS */
 export function timespan(seconds: number): string {

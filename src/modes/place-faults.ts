@@ -30,7 +30,7 @@ export function placeFaults(place: Place, library: Library): readonly Fault[] {
   if (mode === "study" && more.page && !pages.includes(more.page)) refuse("page", more.page, pages);
   const { found, dropped } = findStops(readStops(more.list ?? ""), library.lessons);
   const steps = more.list ? found.map((stop) => stop.step.id) : stepsOf(lesson);
-  // What is not read is no fault: without steps the missing lesson or list has been told.
+  // What is not read is no fault: without steps the missing lesson or list has been reported.
   if (step && steps.length > 0 && !isAmong(step, steps)) refuse("step", step, steps);
   return [...faults, ...(mode === "lecture" ? dropped : [])];
 }

@@ -1,11 +1,11 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
-import "pixi.js/unsafe-eval";
 import "./pixi-patches.ts";
-import { Application, type Container, Rectangle } from "pixi.js";
+import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
-import { canvasForProcessor, hasGraphicsChip } from "./drawing/by-processor.ts";
+import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import type { Box, Scene, Viewport } from "./scene.ts";
-import { SCENE_MAKERS } from "./scene-table.ts";
+import { sceneKeeper } from "./scene-keeper.ts";
+import { fetchMaker } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** Room that controls and captions take at the edges, CSS px. */
@@ -24,17 +24,17 @@ export interface StageOptions {
   /** s, wall clock */
   readonly clock: () => number;
   /** How to draw, whatever the device has. */
-  readonly way?: "webgl" | "canvas" | undefined;
+  readonly way?: Way | undefined;
 }
 
 export interface Stage {
   /** How it draws now: by WebGL, by the canvas renderer, or not at all. */
-  readonly way: "webgl" | "canvas" | "none";
+  readonly way: Way | "none";
   draw(frame: Frame): void;
   setTheme(theme: Theme): void;
   setFloor(floor: number): void;
   setInsets(insets: Insets): void;
-  /** Takes the host's size anew; also called by itself when the host changes. */
+  /** Takes the host's present size; also called by itself when the host changes. */
   resize(): void;
   /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
   snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
@@ -46,6 +46,9 @@ export interface Stage {
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   release(): void;
 }
+
+type Size = readonly [width: number, height: number];
+type Take<Taken> = (view: Container, renderer: Renderer) => Taken;
 
 const NOTHING = "nothing can be drawn here";
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -60,73 +63,75 @@ const MAX_PIXELS = 2_300_000;
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
   const { clock } = options;
-  let app: Application | null = null;
+  let renderer: Renderer | null = null;
   let released = false;
   const scene = sceneKeeper();
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
-  await loadType(theme);
+  let way = wayOf(options.way);
+  // What does not come is told by `begin`.
+  await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {
-    app = await startApplication(host, options.way ?? (hasGraphicsChip() ? "webgl" : "canvas"));
+    renderer = await rendererIn(host, way);
     if (released) end();
-    if (!app) return;
-    const { canvas } = app;
+    if (!renderer) return;
+    const { canvas } = renderer;
     host.appendChild(canvas);
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
-      // A fresh renderer is simpler and surer than mending this one: all that is drawn comes from the next Frame.
+      // A fresh renderer is simpler and safer than repairing this one: all that is drawn comes from the next Frame.
       end();
+      way = wayOf(options.way);
       starting = begin();
     });
     resize();
   };
 
   const end = () => {
-    const old = app;
-    app = null;
+    const old = renderer;
+    renderer = null;
     scene.release();
     if (!old) return;
     const { canvas } = old;
-    old.destroy({ removeView: true }, { children: true });
+    old.destroy({ removeView: true });
     canvas.remove();
   };
 
   const resize = () => {
     const { clientWidth, clientHeight } = host;
-    if (!app || clientWidth <= 0 || clientHeight <= 0) return;
-    app.renderer.resize(clientWidth, clientHeight, density(host, app.renderer.name));
+    if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
+    renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
-    app.renderer.render(app.stage);
+    renderer.render(scene.root);
   };
 
   const draw = (frame: Frame) => {
-    if (!app) return;
+    if (!renderer) return;
     // Moved to another screen, or its scale changed.
-    if (app.renderer.resolution !== density(host, app.renderer.name)) resize();
+    if (renderer.resolution !== density(host, renderer.name)) resize();
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
-    const { width, height } = app.screen;
-    const viewport = viewportOf(app.renderer, [width, height], insets, floor, elapsed);
+    const { width, height } = renderer.screen;
+    const viewport = viewportOf(renderer, [width, height], insets, floor, elapsed);
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
-    scene.of(frame.state.scene, app.stage)?.draw(frame, viewport, theme);
-    app.renderer.render(app.stage);
+    const shown = scene.of(frame.state.scene);
+    // Until another scene's drawing has come the picture stays as it is.
+    if (!shown && scene.made) return;
+    shown?.draw(frame, viewport, theme);
+    renderer.render(scene.root);
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
-  const apart = async <Taken>(
-    frame: Frame,
-    size: readonly [number, number],
-    other: Partial<Viewport>,
-    take: (view: Container, renderer: Application["renderer"]) => Taken,
-  ): Promise<Taken> => {
+  const apart = async <Taken>(frame: Frame, size: Size, other: Partial<Viewport>, take: Take<Taken>) => {
     await starting;
-    if (!app) throw new Error(NOTHING);
-    const { renderer } = app;
-    const viewport = { ...viewportOf(renderer, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
-    return drawnOnce(frame, viewport, theme, (view) => take(view, renderer));
+    const make = await fetchMaker(frame.state.scene);
+    const own = renderer;
+    if (!own) throw new Error(NOTHING);
+    const viewport = { ...viewportOf(own, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
+    return drawnOnce(make(), frame, viewport, theme, (view) => take(view, own));
   };
 
   const watcher = new ResizeObserver(resize);
@@ -135,8 +140,8 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   return {
     get way() {
-      if (!app) return "none";
-      return app.renderer.name === "webgl" ? "webgl" : "canvas";
+      if (!renderer || scene.missing) return "none";
+      return renderer.name === "webgl" ? "webgl" : "canvas";
     },
     draw,
     setTheme(next) {
@@ -165,42 +170,14 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 }
 
-/** The one scene that is shown; another one takes its place. */
-function sceneKeeper() {
-  let name = "";
-  let made: Scene | null = null;
-  const release = () => {
-    made?.release();
-    made = null;
-    name = "";
-  };
-  return {
-    get made() {
-      return made;
-    },
-    /** The scene of this name, put on `parent`; null where nothing draws it. */
-    of(wanted: Frame["state"]["scene"], parent: Container): Scene | null {
-      if (made && name === wanted) return made;
-      if (made) parent.removeChild(made.view);
-      release();
-      made = SCENE_MAKERS[wanted]?.() ?? null;
-      name = wanted;
-      if (made) parent.addChild(made.view);
-      return made;
-    },
-    release,
-  };
-}
-
 /** Draws the frame with a scene of its own, which lives until `take` has what it wants. */
 function drawnOnce<Taken>(
+  still: Scene,
   frame: Frame,
   viewport: Viewport,
   theme: Theme,
   take: (view: Container) => Taken,
 ): Taken {
-  const still = SCENE_MAKERS[frame.state.scene]?.();
-  if (!still) throw new Error(NOTHING);
   try {
     // Twice: the room that words take is known after the first.
     still.draw(frame, viewport, theme);
@@ -211,12 +188,7 @@ function drawnOnce<Taken>(
   }
 }
 
-function pictureOf(
-  renderer: Application["renderer"],
-  target: Container,
-  width: number,
-  height: number,
-): HTMLCanvasElement {
+function pictureOf(renderer: Renderer, target: Container, width: number, height: number): HTMLCanvasElement {
   const drawn = renderer.extract.canvas({
     target,
     frame: new Rectangle(0, 0, width, height),
@@ -226,24 +198,22 @@ function pictureOf(
   return drawn as HTMLCanvasElement;
 }
 
-async function startApplication(host: HTMLElement, way: "webgl" | "canvas"): Promise<Application | null> {
-  const app = new Application();
+/** A renderer of the host's size; null where nothing can be drawn. */
+async function rendererIn(host: HTMLElement, way: Way): Promise<Renderer | null> {
   try {
-    await app.init({
-      ...(way === "canvas" ? { canvas: canvasForProcessor() } : {}),
-      preference: way,
+    const renderer = await startRenderer(way, {
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
       antialias: true,
       autoDensity: true,
-      autoStart: false,
       backgroundAlpha: 0,
       resolution: density(host, way),
     });
-    app.canvas.style.position = "absolute";
-    app.canvas.style.inset = "0";
-    app.canvas.setAttribute("aria-hidden", "true");
-    return app;
+    const { canvas } = renderer;
+    canvas.style.position = "absolute";
+    canvas.style.inset = "0";
+    canvas.setAttribute("aria-hidden", "true");
+    return renderer;
   } catch {
     return null;
   }
@@ -269,7 +239,7 @@ async function loadType({ family }: Theme): Promise<void> {
 }
 
 const viewportOf = (
-  { resolution, name }: Application["renderer"],
+  { resolution, name }: Renderer,
   [width, height]: readonly [number, number],
   edge: Insets,
   floor: number,

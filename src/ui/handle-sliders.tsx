@@ -1,7 +1,7 @@
 /** The handles of the scene as sliders laid over the canvas: dragged, tapped and stepped, keyed, or typed. */
 import { type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { digitsOfStep, speakQuantity, t } from "../i18n/index.ts";
+import { digitsOfStep, formatQuantity, speakQuantity, t } from "../i18n/index.ts";
 import type { Handle } from "../sim/geometry/geometry.ts";
 import type { NumberParameter } from "../sim/parameters/parameter.ts";
 import { findParameter } from "../sim/parameters/parameters.ts";
@@ -66,7 +66,9 @@ function HandleSlider({ editing, handle, parameter, surface }: HandleSliderProps
         const at = surface.toScreen(latest.current.at);
         if (!element.current) return;
         element.current.hidden = at === null;
-        if (at) element.current.style.translate = `${at[0]}px ${at[1]}px`;
+        if (!at) return;
+        element.current.style.translate = `${at[0]}px ${at[1]}px`;
+        element.current.dataset.side = sideFor(at[0]);
       }),
     [surface],
   );
@@ -108,6 +110,9 @@ function HandleSlider({ editing, handle, parameter, surface }: HandleSliderProps
           if (steps !== undefined) stepBy(steps);
         }}
       />
+      <span class="handle-tag" aria-hidden="true" hidden={open.value}>
+        {label} <bdi>{formatQuantity(value, unit, digits)}</bdi>
+      </span>
       {open.value && (
         <div class="handle-steps">
           <button type="button" aria-label={t("handle.less", { label })} onClick={() => stepBy(-1)}>
@@ -134,6 +139,13 @@ function HandleSlider({ editing, handle, parameter, surface }: HandleSliderProps
     </div>
   );
 }
+
+/** CSS px that a handle's name may need to either side */
+const ROOM = 130;
+
+/** Where the name hangs so that it stays on the screen. */
+const sideFor = (x: number): "start" | "middle" | "end" =>
+  x < ROOM ? "start" : x > innerWidth - ROOM ? "end" : "middle";
 
 interface Drag {
   readonly from: () => number;

@@ -1,8 +1,14 @@
 /** Numbers beside the scene: large, calm, each with its unit and, where the model leaves a range open, its band. */
-import { type Band, formatBand, formatNumber, t, unitSymbol } from "../i18n/index.ts";
+import { type Band, changeOf, formatBand, formatNumber, t, unitSymbol, writeChange } from "../i18n/index.ts";
 import type { Figure } from "./figures.ts";
 
-export const Readouts = ({ figures }: { readonly figures: readonly Figure[] }) => (
+export interface ReadoutsProps {
+  readonly figures: readonly Figure[];
+  /** The same before the last change: what it did stands beside each number. */
+  readonly earlier?: readonly Figure[] | null;
+}
+
+export const Readouts = ({ figures, earlier = null }: ReadoutsProps) => (
   <dl class="readouts">
     {figures.map(({ name, value, unit, digits, band, note }) => (
       <div class="readout" key={name}>
@@ -14,11 +20,33 @@ export const Readouts = ({ figures }: { readonly figures: readonly Figure[] }) =
           </bdi>
           {band && <BandText band={band} digits={digits} />}
         </dd>
+        <ChangeText
+          from={earlier?.find((figure) => figure.name === name)?.value}
+          now={value}
+          {...{ unit, digits }}
+        />
         {note && <dd class="readout-note">{t(note)}</dd>}
       </div>
     ))}
   </dl>
 );
+
+export interface ChangeTextProps extends Pick<Figure, "unit" | "digits"> {
+  readonly from: number | null | undefined;
+  readonly now: number | null;
+}
+
+/** Nothing while one of the two is not known. */
+export function ChangeText({ from, now, unit, digits }: ChangeTextProps) {
+  const change = changeOf(from, now, digits);
+  return (
+    change && (
+      <dd class="readout-change" data-change={change.by}>
+        <bdi>{writeChange(change, unit, digits)}</bdi>
+      </dd>
+    )
+  );
+}
 
 export const BandText = ({ band, digits }: { readonly band: Band; readonly digits: number }) => (
   <bdi class="band">{formatBand(band, digits)}</bdi>

@@ -28,7 +28,7 @@ export interface Bench {
 }
 
 async function frames(host: HTMLElement, way: "webgl" | "canvas"): Promise<Bench> {
-  setLanguage("en");
+  await setLanguage("en");
   const stage = await createStage(host, { theme: darkTheme(t), clock: () => performance.now() / 1000, way });
   const circulation = solve(START.request);
   const geometry = pathwayGeometry(START.request)!;

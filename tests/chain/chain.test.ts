@@ -311,6 +311,8 @@ describe("clots", () => {
   it("are let in when the state wishes them, rise with the blood, and leave the picture when it no longer does", async () => {
     const { chain, time, field } = begin({ ...START, view: { ...START.view, clots: [2, 3] } });
     await time.pass(0.1);
+    // What moves them is fetched with the first wish.
+    await import("../../src/sim/clots/index.ts");
     for (let n = 1; n < 60; n++) {
       field.flow(field.ports[0]!, 0.02 * n);
       await time.pass(0.02);

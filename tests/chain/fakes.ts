@@ -39,7 +39,7 @@ export function solverPorts() {
   const start = () => {
     const port = fakePort((message) => {
       const asked = message as ToCirculation;
-      if (asked.kind === "knock") {
+      if (asked.kind === "ping") {
         queueMicrotask(() => port.say({ kind: "alive" }));
         return;
       }

@@ -4,9 +4,6 @@ import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { filesBelow, TOP } from "./sources.ts";
 
-/** Folders still to be done: the list may only shrink. */
-const NOT_YET = ["body", "circulation", "exchange", "hydraulics", "oxygen"].map((name) => `src/sim/${name}/`);
-
 const SI =
   "k?g|u?m[23]?|mm[23]?|cm[23]?|ms|s[23]?|k?Pa|mmHg|N|m?W|u?J|Hz|rad|[md]?L|mol|min|h|days?|years?|%";
 /** `m/s`, `Pa.s`, `(mm)`, `1/s`: only after a bracket, comma, colon, number or a word such as "in", so that not every "s" is a unit. */
@@ -123,19 +120,10 @@ function faultsOf(paths: readonly string[], planted: Readonly<Record<string, str
 }
 
 const files = filesBelow("src/sim", /\.ts$/).filter((path) => !/\.wasm\.ts$|\/kernel\//.test(path));
-const isDone = (path: string): boolean => !NOT_YET.some((folder) => path.startsWith(folder));
 
 describe("doc blocks of src/sim", () => {
   test("each exported function and type has one, and it states the units of its numbers", () => {
-    expect(faultsOf(files.filter(isDone).map((path) => join(TOP, path)))).toEqual([]);
-  }, 120_000);
-
-  test("a folder without faults is no longer an exception", () => {
-    const done = NOT_YET.filter(
-      (folder) =>
-        faultsOf(files.filter((path) => path.startsWith(folder)).map((path) => join(TOP, path))).length === 0,
-    );
-    expect(done).toEqual([]);
+    expect(faultsOf(files.map((path) => join(TOP, path)))).toEqual([]);
   }, 120_000);
 
   test("a missing block and missing units are found", () => {

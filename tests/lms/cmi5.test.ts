@@ -74,6 +74,7 @@ const report = (right: number, completed: boolean) => ({
   text: "abc",
   place: "a#b",
   score: { right, asked: 10 },
+  typed: [],
   completed,
 });
 
@@ -160,4 +161,23 @@ test("both manifests name the launch address, and the first lists every file wit
   expect(manifest).toContain('<file href="assets/a&amp;b.js"/>');
   expect(manifest).toContain("A &amp; B");
   expect(courseStructure(course)).toContain("<url>index.html?mode=study</url>");
+});
+
+test("a typed number is stated once as a numeric interaction, with the range that counted and the visit's session", async () => {
+  const store = recordStore();
+  const voice = record(store);
+  const typed = { lesson: "15-numbers", step: "power", given: 2.6, truth: 2.5, within: 0.125, right: true };
+  await voice.report({ ...report(1, false), typed: [typed] });
+  await voice.report({ ...report(1, false), typed: [typed] });
+  const answered = store.statements.filter(({ verb }) => verb.id.endsWith("/answered"));
+  expect(answered).toHaveLength(1);
+  expect(answered[0]).toMatchObject({
+    object: {
+      id: "https://course.example/activity/questions/15-numbers/power",
+      definition: { interactionType: "numeric", correctResponsesPattern: ["2.375[:]2.625"] },
+    },
+    result: { response: "2.6", success: true },
+    context: { extensions: { "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1" } },
+  });
+  expect(answered[0]!.context.contextActivities).toBeUndefined();
 });

@@ -73,6 +73,7 @@ describe("SCORM 1.2, against an independent run-time double", () => {
       text,
       place: "10-a-lesson-with-a-name#step-number-10-13",
       score: { right: 40, asked: 60 },
+      typed: [],
       completed: false,
     };
     expect(await voice.report(report)).toBe(true);
@@ -99,13 +100,37 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(second.faults).toEqual([]);
   });
 
+  test("a typed number is a numeric interaction, written once and after those of an earlier visit", async () => {
+    const first = courseSystem();
+    const report = { text: "x", place: "a#b", score: { right: 1, asked: 2 }, completed: false };
+    const typed = (step: string, given: number, right: boolean) => ({
+      lesson: "15-numbers",
+      step,
+      given,
+      truth: 2.5,
+      within: 0.125,
+      right,
+    });
+    const voice = scormRecord(first.checked, () => 0);
+    await voice.report({ ...report, typed: [typed("power", 2.6, true)] });
+    await voice.report({ ...report, typed: [typed("power", 2.6, true), typed("orifice", 0.2, false)] });
+    voice.close();
+    expect(first.faults).toEqual([]);
+    const { interactions } = JSON.parse(JSON.stringify(first.api.cmi));
+    const kept: { id: string; type: string; result: string }[] = Object.values(interactions);
+    expect(kept.map(({ id, type, result }) => [id, type, result])).toEqual([
+      ["15-numbers_power", "numeric", "correct"],
+      ["15-numbers_orifice", "numeric", "wrong"],
+    ]);
+  });
+
   test.each([
     [{ right: 8, asked: 10 }, "passed"],
     [{ right: 3, asked: 10 }, "failed"],
   ])("a finished course with %o ends as %s", async (score, status) => {
     const { api, checked, faults } = courseSystem();
     const voice = scormRecord(checked, () => 0);
-    await voice.report({ text: "x", place: "a#b", score, completed: true });
+    await voice.report({ text: "x", place: "a#b", score, typed: [], completed: true });
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe(status);
     voice.close();
     expect(faults).toEqual([]);

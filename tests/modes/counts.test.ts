@@ -7,8 +7,8 @@ describe("counts of use", () => {
     const once = counted({}, "2026-11-25", "03-pathways");
     const twice = counted(counted(once, "2026-11-25", "03-pathways"), "2026-11-26", "04-energy-loss");
     expect(twice).toEqual({ "2026-11-25": { "03-pathways": 2 }, "2026-11-26": { "04-energy-loss": 1 } });
-    expect(countsTable(twice)).toBe(
-      "Day,Lesson,Times\r\n2026-11-25,03-pathways,2\r\n2026-11-26,04-energy-loss,1\r\n",
+    expect(countsTable(twice, (lesson) => lesson.toUpperCase())).toBe(
+      "Day,Lesson,Times\r\n2026-11-25,03-PATHWAYS,2\r\n2026-11-26,04-ENERGY-LOSS,1\r\n",
     );
   });
 });

@@ -1,38 +1,102 @@
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
+import type { Port } from "../../src/chain/port.ts";
+import type { FromDraftChecker, ToDraftChecker } from "../../src/lesson/draft-checker.ts";
 import { openDraft } from "../../src/modes/author/draft.ts";
+import { plainFix } from "../../src/modes/author/plain-fix.ts";
+import { openOwnTexts } from "../../src/modes/shared/own-texts.ts";
 
-const LIBRARY = { language: "en", lessons: [], glossary: {}, sources: {}, pages: {}, faults: [] };
-const file = (text: string) => new File([text], "mine.md");
+const LIBRARY = {
+  language: "en",
+  lessons: [],
+  own: new Set<string>(),
+  glossary: {},
+  sources: {},
+  pages: {},
+  faults: [],
+};
+const file = (text: string, name = "mine.md") => new File([text], name);
 
-test("a text that is as it was loaded gives way to another at once", async () => {
-  const draft = openDraft(LIBRARY, "kit");
-  draft.offer("other");
-  expect(draft.text.value).toBe("other");
-  await draft.take(file("from a file"));
-  expect([draft.text.value, draft.offered.value]).toEqual(["from a file", null]);
-});
+/** A desk with a checker that answers when it is asked to. */
+async function desk(first = "kit") {
+  let ids = 0;
+  const texts = await openOwnTexts({
+    store: { all: async () => [], put: async () => {}, remove: async () => {} },
+    newId: () => `t${++ids}`,
+  });
+  const ports: (Port & { readonly heard: ToDraftChecker[]; closed: boolean })[] = [];
+  const startChecker = () => {
+    const port = {
+      heard: [] as ToDraftChecker[],
+      closed: false,
+      post: (message: unknown) => void port.heard.push(message as ToDraftChecker),
+      onMessage: (_: unknown) => {},
+      onFailure: (_: string) => {},
+      close() {
+        port.closed = true;
+      },
+    };
+    ports.push(port);
+    return port;
+  };
+  const draft = openDraft({ texts, library: LIBRARY, startChecker, id: texts.add("First", first) });
+  const say = (message: FromDraftChecker) => ports.at(-1)?.onMessage(message);
+  return { texts, draft, ports, say };
+}
 
-test("a text that somebody has written on stays until they agree, wherever the other comes from", async () => {
-  const draft = openDraft(LIBRARY, "kit");
+test("a file is a text of its own: what was written before stays", async () => {
+  const { texts, draft } = await desk();
   draft.write("kit, and my own");
-  draft.offer("other");
-  expect([draft.text.value, draft.offered.value]).toEqual(["kit, and my own", "other"]);
-  draft.answer(false);
-  expect([draft.text.value, draft.offered.value]).toEqual(["kit, and my own", null]);
   await draft.take(file("from a file"));
-  expect(draft.text.value).toBe("kit, and my own");
-  draft.answer(true);
-  expect([draft.text.value, draft.offered.value]).toEqual(["from a file", null]);
-  draft.offer("and on");
-  expect(draft.text.value).toBe("and on");
+  expect([draft.own.value.name, draft.own.value.text]).toEqual(["mine", "from a file"]);
+  expect(texts.list.value.map(({ text }) => text)).toContain("kit, and my own");
 });
 
-test("an emptied text and the same text ask nothing", () => {
-  const draft = openDraft(LIBRARY, "kit");
-  draft.write(" \n");
-  draft.offer("other");
-  expect([draft.text.value, draft.offered.value]).toEqual(["other", null]);
-  draft.write("mine");
-  draft.offer("mine");
-  expect(draft.offered.value).toBeNull();
+test("a file that can be no lesson leaves the desk as it is and says why", async () => {
+  const { texts, draft } = await desk();
+  await draft.take(file("x\0y", "picture.md"));
+  expect(draft.faults.value).toEqual([
+    { path: "lesson.md:1", found: "picture.md: 3 bytes", allowed: "a text file of at most 500000 bytes" },
+  ]);
+  await draft.take(file("x".repeat(600_000), "huge.md"));
+  expect(draft.faults.value[0]?.found).toBe("huge.md: 600000 bytes");
+  expect([draft.own.value.text, texts.list.value.length]).toEqual(["kit", 1]);
+});
+
+test("only what is said of the latest text counts", async () => {
+  const { draft, say } = await desk();
+  draft.write("second");
+  say({ kind: "read", id: 1, lesson: null, faults: [{ path: "lesson.md:1", found: "old", allowed: "-" }] });
+  expect(draft.faults.value).toEqual([]);
+  say({ kind: "read", id: 2, lesson: null, faults: [{ path: "lesson.md:3", found: "new", allowed: "-" }] });
+  expect(draft.faults.value.map(({ found }) => found)).toEqual(["new"]);
+});
+
+test("a text whose reading does not end is given up, and the next change starts a new checker", async () => {
+  vi.useFakeTimers();
+  try {
+    const { draft, ports } = await desk();
+    vi.advanceTimersByTime(4_000);
+    expect(draft.faults.value[0]?.found).toBe("a text that takes longer than 4 s to read");
+    expect(ports[0]?.closed).toBe(true);
+    draft.write("shorter");
+    expect(ports[1]?.heard).toMatchObject([{ kind: "library" }, { kind: "text", text: "shorter" }]);
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
+test("a word that the checker knows is offered in place of the wrong one", () => {
+  const fault = {
+    path: "lesson.md:24",
+    found: "set.conduitDiametre: unknown",
+    allowed: "a name; nearest: conduitDiameter",
+  };
+  expect(
+    plainFix({ ...fault, found: 'unknown key "conduitDiametre"' }, "set: { conduitDiametre: 10 }"),
+  ).toEqual({
+    line: "set: { conduitDiameter: 10 }",
+    word: "conduitDiameter",
+  });
+  expect(plainFix({ ...fault, allowed: "a number" }, "set: { conduitDiametre: 10 }")).toBeNull();
+  expect(plainFix(fault, "nothing of it here")).toBeNull();
 });

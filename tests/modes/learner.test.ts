@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { t } from "../../src/i18n/index.ts";
+import { readDraft } from "../../src/lesson/draft-check.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
 import { type Attempt, NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
-import { readDraft } from "../../src/modes/author/draft.ts";
 import { recordPage } from "../../src/modes/study/learner-record.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { CAUTIONS } from "../../src/ui/cautions.tsx";

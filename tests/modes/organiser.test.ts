@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { checkSettings, DEFAULTS, largerType } from "../../src/modes/kiosk/organiser-settings.ts";
+import { codeLock } from "../../src/modes/kiosk/code-lock.ts";
+import {
+  checkSettings,
+  DEFAULTS,
+  largerType,
+  readSettings,
+  writeSettings,
+} from "../../src/modes/kiosk/organiser-settings.ts";
 
 describe("the organiser's settings", () => {
   it("are valid whatever the storage contains", () => {
@@ -13,5 +20,47 @@ describe("the organiser's settings", () => {
   it("U15 size the larger words by the distance", () => {
     expect(Math.abs(largerType({ diagonal: 24, distance: 600 }, 1080, 1920) - 40)).toBeLessThanOrEqual(1);
     expect(Math.abs(largerType({ diagonal: 55, distance: 1000 }, 1080, 1920) - 29)).toBeLessThanOrEqual(1);
+  });
+});
+
+describe("the organiser's code", () => {
+  it("opens only as a whole, and rests for a minute after five wrong tries", () => {
+    let now = 0;
+    const lock = codeLock(() => now);
+    expect(lock.opens("12468", "2468")).toBe(false);
+    expect(lock.opens("2468", "2468")).toBe(true);
+    for (let i = 0; i < 5; i++) expect(lock.opens("0000", "2468")).toBe(false);
+    expect([lock.rests(), lock.opens("2468", "2468")]).toEqual([60_000, false]);
+    now = 60_001;
+    expect([lock.rests(), lock.opens("2468", "2468")]).toEqual([0, true]);
+  });
+
+  // A code of four digits is one of 10,000.
+  it("takes ten hours of trying for less than a third of all codes", () => {
+    let now = 0;
+    const lock = codeLock(() => now);
+    let tried = 0;
+    for (; now < 10 * 3_600_000; now += 500)
+      if (lock.rests() === 0 && !lock.opens(String(tried), "none")) tried++;
+    expect(tried).toBeLessThan(3_200);
+  });
+});
+
+describe("settings for a second kiosk", () => {
+  const mine = { ...DEFAULTS, idle: 90, lessons: ["03-pathways"], contact: "Desk 2", code: "987654" };
+
+  it("are the same there, but for the code", () => {
+    const { code, ...settings } = mine;
+    expect(readSettings(writeSettings(mine))).toEqual(settings);
+    expect(writeSettings(mine)).not.toContain(code);
+  });
+
+  it("are refused from any other file, and a value out of range is the default", () => {
+    for (const text of ["", "[]", "null", '{"kind":"other","idle":90}', "\0"])
+      expect(readSettings(text)).toBeNull();
+    expect(readSettings('{"kind":"lungward-kiosk","idle":9e9,"contact":7}')).toMatchObject({
+      idle: 60,
+      contact: "",
+    });
   });
 });

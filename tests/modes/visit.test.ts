@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { startVisit, USUAL_PATIENCE, type Visit, visit } from "../../src/modes/kiosk/visit.ts";
+import { startVisit, USUAL_IDLE_LIMITS, type Visit, visit } from "../../src/modes/kiosk/visit.ts";
 
 const idleFor = (from: Visit, seconds: number): Visit => {
   let now = from;
@@ -11,7 +11,7 @@ const reading = visit(startVisit(0), { kind: "open", screen: "lesson", at: 10 })
 
 describe("a visit to the kiosk", () => {
   it("U16 warns at least 20 s before it goes back to the start", () => {
-    expect(USUAL_PATIENCE.warning).toBeGreaterThanOrEqual(20);
+    expect(USUAL_IDLE_LIMITS.warning).toBeGreaterThanOrEqual(20);
     expect(idleFor(reading, 59).left).toBeNull();
     expect(idleFor(reading, 60.25).left).toBe(20);
     expect(idleFor(reading, 79).screen).toBe("lesson");

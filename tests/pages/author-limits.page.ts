@@ -29,7 +29,7 @@ for (const [name, text, fault] of PLANTED) {
     await page.goto("?mode=author");
     await expect(faults(page)).toContainText(fault, { timeout: 60_000 });
     await paste(page.locator("textarea"), example());
-    await expect(faults(page)).toContainText("No faults");
+    await expect(faults(page)).toContainText("No faults", { timeout: 60_000 });
     await expect(page.locator(".author-preview h2")).toHaveText("A wide tube");
     sound();
   });

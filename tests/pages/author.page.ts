@@ -18,37 +18,40 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
   const words = page.locator(".author-preview .lesson-words");
   await expect(words.locator("h2")).toHaveText("A wide tube");
   await expect(words.locator(".live-number")).toHaveText(/\d\.\d\d.mmHg \(/);
-  await expect(page.locator(".author-faults")).toContainText("No faults");
+  await expect(page.locator(".author-faults")).toContainText("No faults", { timeout: 60_000 });
   await paste(page.locator("textarea"), example().replace("conduitDiameter: 10", "conduitDiametre: 10"));
   await expect(page.locator(".author-faults li")).toHaveText(/Line 24: .*nearest: conduitDiameter/);
   await expect(words.locator("h2")).toHaveText("A wide tube");
-  await page.locator(".author-faults button").click();
+  await page.getByRole("button", { name: /^Line 24/ }).click();
   await expect(page.locator("textarea")).toBeFocused();
+  await page.getByRole("button", { name: "Use \u201cconduitDiameter\u201d" }).click();
+  await expect(page.locator(".author-faults")).toContainText("Every step was run through the model", {
+    timeout: 60_000,
+  });
+  await page.locator("textarea").press("Control+z");
+  await expect(page.locator("textarea")).toHaveValue(/conduitDiametre/);
   await paste(page.locator("textarea"), example().replace("rises from previous", "falls from previous"));
   await page.locator("textarea").press("Control+End");
   await expect(words.locator("h2")).toHaveText("A narrow tube");
   await expect(page.locator(".author-preview .note")).toContainText("falls from previous");
-  // What was written here is lost only once that is agreed to: by a drop, by a pick, by a lesson of the kit.
+  // Another text never takes the place of what was written: a drop, a pick, a lesson of the kit are texts of their own.
   const mine = await page.locator("textarea").inputValue();
-  const dialog = page.getByRole("alertdialog", { name: "Replace what you have written?" });
-  const dropped = example().replace("A wide tube", "Dropped");
-  await drop(page, "dropped.md", dropped);
-  await expect(dialog).toBeVisible();
-  await expectAccessible(page);
-  await page.keyboard.press("Escape");
-  await expect(dialog).toHaveCount(0);
-  await page
-    .locator("input[type=file]")
-    .setInputFiles({ name: "picked.md", mimeType: "text/markdown", buffer: Buffer.from(dropped) });
-  await dialog.getByRole("button", { name: "Keep my text" }).click();
-  await page.getByLabel("Begin from").selectOption("03-pathways");
-  await dialog.getByRole("button", { name: "Keep my text" }).click();
-  await page.goto("?mode=author&lesson=03-pathways");
-  await dialog.getByRole("button", { name: "Keep my text" }).click();
-  await expect(page.locator("textarea")).toHaveValue(mine);
-  await drop(page, "dropped.md", dropped);
-  await dialog.getByRole("button", { name: "Replace it" }).click();
+  await drop(page, "dropped.md", example().replace("A wide tube", "Dropped"));
   await expect(page.locator("textarea")).toHaveValue(/## Dropped/);
+  await page.getByLabel("Begin from").selectOption("03-pathways");
+  await expect(page.locator("textarea")).toHaveValue(/id: pathways-own/);
+  // A write to the browser's database ends after the key that caused it.
+  await page.waitForTimeout(1000);
+  await page.goto("?mode=author&lesson=04-energy-loss");
+  await expect(page.locator("textarea")).toHaveValue(/id: energy-loss-own/);
+  await page.getByRole("button", { name: /^My lessons/ }).click();
+  const list = page.getByRole("dialog", { name: "My lessons" });
+  await expectAccessible(page);
+  // The picked file, the drop and two copies of the kit's lessons; the first text was there before.
+  const rows = list.locator(".own-texts > li");
+  await expect(rows).toHaveCount(5);
+  await list.getByRole("listitem", { name: "my-lesson" }).getByRole("button", { name: "Open" }).click();
+  await expect(page.locator("textarea")).toHaveValue(mine);
   unfaulted();
 });
 
@@ -82,4 +85,44 @@ test("U10 the author's page has no violations", async ({ page }) => {
   await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1000);
   await expectAccessible(page);
+});
+
+test("an own lesson stands in study, in a talk's list and in the kiosk, until it is hidden; deleting asks first", async ({
+  page,
+}) => {
+  test.setTimeout(180_000);
+  const unfaulted = watchPage(page);
+  await page.goto("?mode=author");
+  await drop(page, "mine.md", example().replace("title: One tube, two widths", "title: Words of my own"));
+  await expect(page.locator(".author-faults")).toContainText("No faults", { timeout: 60_000 });
+  await page.goto("?mode=study");
+  const card = page.locator(".lesson-card", { hasText: "Words of my own" });
+  await expect(card).toContainText("Own", { timeout: 60_000 });
+  await card.locator("a").click();
+  await expect(page.locator(".lesson-words h2")).toHaveText("A wide tube");
+  await page.goto("?mode=lecture");
+  await expect(page.locator(".picker-lesson", { hasText: "Words of my own" })).toBeVisible({
+    timeout: 60_000,
+  });
+  await page.goto("?mode=kiosk");
+  await page.locator(".kiosk-languages button").first().click();
+  await expect(page.locator(".kiosk-topics").getByRole("button", { name: "Words of my own" })).toBeVisible();
+  await page.goto("?mode=author");
+  await page.getByRole("button", { name: /^My lessons/ }).click();
+  const row = page.getByRole("listitem", { name: "mine", exact: true });
+  await row.getByRole("checkbox").uncheck();
+  await row.getByRole("button", { name: "Delete" }).click();
+  await page.getByRole("button", { name: "Keep it" }).click();
+  await expect(row).toHaveCount(1);
+  await page.goto("?mode=study");
+  await expect(page.locator(".lesson-card")).not.toHaveCount(0);
+  await expect(card).toHaveCount(0);
+  // A file that the learner adds is there at once.
+  await drop(
+    page,
+    "theirs.md",
+    example().replace("id: my-lesson", "id: theirs").replace("One tube, two widths", "Added here"),
+  );
+  await expect(page.locator(".lesson-card", { hasText: "Added here" })).toBeVisible();
+  unfaulted();
 });

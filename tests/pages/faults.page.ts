@@ -1,4 +1,4 @@
-/** What goes wrong on other people's machines, done here on purpose; the table is docs/reliability.md. */
+/** What goes wrong on other people's machines, done here on purpose; the table is docs/reliability.md. Long because each fault has its case. */
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page, test } from "@playwright/test";

@@ -1,3 +1,4 @@
+/** A talk with clicker and speaker's window. Long because each way to lose one's place has its case. */
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";

@@ -230,7 +230,7 @@ test("no script-injection vector in a lesson's words, titles or formulas runs, l
   // One at a time, since one that is refused as a fault would hide the others.
   for (const [index, vector] of VECTORS.entries()) {
     await paste(text, lessonOf([`Vector ${index}.`, vector], `Title ${index}`));
-    await page.waitForTimeout(60);
+    await expect(page.locator(".author-faults")).toHaveAttribute("aria-busy", "false");
     if ((await preview.textContent())?.includes(`Vector ${index}.`)) shown++;
   }
   await paste(text, lessonOf(["Words."], "<img src=x onerror=window.ran=1>"));

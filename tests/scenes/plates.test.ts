@@ -138,7 +138,8 @@ describe.each(SCREENS)("plates on a %s", (_, clear, floor) => {
     const plane = { geometry, circulation, toScreen, crowded };
     const look = { sizes, theme };
     const wanted = pointed(focus, plane, look) ?? listed(plane, look);
-    return { labels: placed(wanted, reported, projection, box, [key], count > 1 && narrow), projection };
+    const room = { box, taken: [key], crowded: count > 1 && narrow };
+    return { labels: placed(wanted, reported, projection, room), projection };
   };
 
   it.each(WITH_PLANE)("%s: none covers blood, its wall or a part that is not its own", (stage) => {

@@ -1,41 +1,75 @@
 /** Writing a lesson: its text beside the stage on which it runs; faults as one types. */
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { workerPort } from "../../chain/port.ts";
 import { language, t } from "../../i18n/index.ts";
-import { type Library, lessonText, loadLibrary } from "../../lesson/library.ts";
-import { Confirm } from "../../ui/confirm.tsx";
+import DraftCheckWorker from "../../lesson/draft-check-worker.ts?worker&inline";
+import { forgetLibraries, type Library, loadLibrary } from "../../lesson/library.ts";
 import { Transport } from "../../ui/transport.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
+import { type OwnTexts, openOwnTexts } from "../shared/own-texts.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
 import { StageView } from "../shared/stage-view.tsx";
+import { takeDrops } from "../shared/take-drops.ts";
+import { browserTextStore } from "../shared/text-store.ts";
 import { type Draft, openDraft } from "./draft.ts";
-import { FaultList } from "./fault-list.tsx";
+import { FaultList, lineOf } from "./fault-list.tsx";
+import { copyOfKitLesson, firstText, newText } from "./first-text.ts";
 import { Preview } from "./preview.tsx";
 import { SourceText, type SourceTextHandle } from "./source-text.tsx";
+import { TextList } from "./text-list.tsx";
 
-/** A kit lesson, to begin from when nothing is kept and none is asked for. */
-const FIRST_EXAMPLE = "04-energy-loss";
+interface Desk {
+  readonly library: Library;
+  readonly texts: OwnTexts;
+  readonly draft: Draft;
+}
+
+async function openDesk(lesson: string): Promise<Desk> {
+  const [library, texts] = await Promise.all([
+    loadLibrary(language()),
+    openOwnTexts({ store: browserTextStore() }),
+  ]);
+  const { id, tooLong } = await firstText(texts, lesson);
+  const startChecker = () => workerPort(() => new DraftCheckWorker());
+  return { library, texts, draft: openDraft({ texts, library, startChecker, id, tooLong }) };
+}
 
 export function Author({ context }: { readonly context: Context }) {
-  const desk = useSignal<{ readonly library: Library; readonly draft: Draft } | null>(null);
+  const desk = useSignal<Desk | null>(null);
   const line = useSignal(1);
+  const listing = useSignal(false);
   const source = useRef<SourceTextHandle>(null);
+  const early = useRef<File[]>([]);
   useEffect(() => {
-    const { lesson } = context.place.peek();
-    void Promise.all([loadLibrary(language()), lessonText(lesson || FIRST_EXAMPLE)]).then(
-      ([library, text]) => {
-        const draft = openDraft(library, text ?? "");
-        if (lesson && text) draft.offer(text);
-        desk.value = { library, draft };
-      },
-    );
+    let left = false;
+    void openDesk(context.place.peek().lesson).then((opened) => {
+      if (left) {
+        opened.draft.release();
+        return;
+      }
+      desk.value = opened;
+      // What was dropped while the page opened.
+      for (const file of early.current.splice(0)) void opened.draft.take(file);
+    });
+    return () => {
+      left = true;
+      forgetLibraries();
+      desk.peek()?.draft.release();
+    };
   }, []);
-  const take = (file: File | undefined) => file && void desk.peek()?.draft.take(file);
+  const take = (file: File | undefined) => {
+    if (!file) return;
+    if (desk.peek()) void desk.peek()?.draft.take(file);
+    else early.current.push(file);
+  };
   useEffect(() => takeDrops(take), []);
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
-  const { library, draft } = desk.value;
+  const { library, texts, draft } = desk.value;
+  const own = draft.own.value;
+  const startNew = () => void newText(texts).then(draft.open);
   const home = writePlace({ ...AT_HOME, language: context.place.value.language });
   return (
     <StageView context={context} floor={13}>
@@ -45,6 +79,14 @@ export function Author({ context }: { readonly context: Context }) {
             {t("name")}
           </a>
           <h1>{t("author.title")}</h1>
+          <button
+            type="button"
+            onClick={() => {
+              listing.value = true;
+            }}
+          >
+            {t("author.ownCount", { count: texts.list.value.length })}
+          </button>
           <label class="button">
             {t("author.pick")}
             <input
@@ -53,7 +95,7 @@ export function Author({ context }: { readonly context: Context }) {
               accept=".md,text/markdown,text/plain"
               onChange={(event) => {
                 take(event.currentTarget.files?.[0]);
-                // Else the same file could not be picked again after "keep my text".
+                // Else the same file could not be picked again.
                 event.currentTarget.value = "";
               }}
             />
@@ -62,7 +104,7 @@ export function Author({ context }: { readonly context: Context }) {
             aria-label={t("author.from")}
             value=""
             onChange={(event) =>
-              void lessonText(event.currentTarget.value).then((text) => text && draft.offer(text))
+              void copyOfKitLesson(texts, event.currentTarget.value).then((id) => id && draft.open(id))
             }
           >
             <option value="">{t("author.from")}</option>
@@ -76,14 +118,21 @@ export function Author({ context }: { readonly context: Context }) {
         <section class="author-source" aria-label={t("author.text")}>
           <SourceText
             ref={source}
-            text={draft.text.value}
-            faulty={draft.faults.value.map(({ path }) => Number(path.split(":").pop()))}
+            text={own.text}
+            faulty={draft.faults.value.map(lineOf)}
             onText={draft.write}
             onLine={(at) => {
               line.value = at;
             }}
           />
-          <FaultList faults={draft.faults.value} onGo={(at) => source.current?.goTo(at)} />
+          <FaultList
+            faults={draft.faults.value}
+            check={draft.check.value}
+            busy={draft.busy.value}
+            text={own.text}
+            onGo={(at) => source.current?.goTo(at)}
+            onFix={(at, text) => source.current?.replaceLine(at, text)}
+          />
         </section>
         <div class="clear" data-clear />
         {draft.lesson.value && (
@@ -99,32 +148,19 @@ export function Author({ context }: { readonly context: Context }) {
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={context.session} />
-        {draft.offered.value !== null && (
-          <Confirm
-            title={t("author.replace.title")}
-            what={t("author.replace.what")}
-            no={t("author.replace.no")}
-            yes={t("author.replace.yes")}
-            onNo={() => draft.answer(false)}
-            onYes={() => draft.answer(true)}
+        {!texts.keeps.value && <p class="note author-not-kept">{t("author.notKept")}</p>}
+        {listing.value && (
+          <TextList
+            texts={texts}
+            open={own.id}
+            onOpen={draft.open}
+            onNew={startNew}
+            onClose={() => {
+              listing.value = false;
+            }}
           />
         )}
       </div>
     </StageView>
   );
-}
-
-/** A file dropped anywhere on the page; without this the browser would leave the page and show the file. */
-function takeDrops(take: (file: File | undefined) => void): () => void {
-  const hold = (event: DragEvent) => event.preventDefault();
-  const drop = (event: DragEvent) => {
-    event.preventDefault();
-    take(event.dataTransfer?.files[0]);
-  };
-  addEventListener("dragover", hold);
-  addEventListener("drop", drop);
-  return () => {
-    removeEventListener("dragover", hold);
-    removeEventListener("drop", drop);
-  };
 }

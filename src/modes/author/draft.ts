@@ -1,118 +1,100 @@
-/** The text that is being written: read at each change, kept on this device, its last good reading left running. */
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import { checkLibrary } from "../../lesson/check-library.ts";
+/** The text on the author's desk: one of the own texts, kept and checked at each change, its last good reading left running. */
+import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { Port } from "../../chain/port.ts";
+import { DRAFT_FILE } from "../../lesson/draft-check.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
-import { type Reading, readLesson, refuseIn } from "../../lesson/read.ts";
-import { readTranslation } from "../../lesson/read-translation.ts";
 import type { Fault } from "../../sim/faults.ts";
-
-const NAME = "lungward.draft";
+import { LARGEST_FILE, lessonFileText } from "../shared/own-lessons.ts";
+import type { OwnText, OwnTexts } from "../shared/own-texts.ts";
+import { type DraftCheck, draftChecking } from "./draft-checking.ts";
 
 export interface Draft {
-  readonly text: ReadonlySignal<string>;
+  readonly own: ReadonlySignal<OwnText>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** The latest text has not been checked to its end. */
+  readonly busy: ReadonlySignal<boolean>;
+  /** How far the check has come. */
+  readonly check: ReadonlySignal<DraftCheck>;
   /** The latest text that could be read as a lesson. */
   readonly lesson: ReadonlySignal<Lesson | null>;
-  /** What would take the place of a text that somebody has written on, and waits for an answer. */
-  readonly offered: ReadonlySignal<string | null>;
   write(text: string): void;
-  /** Another text to work on: at once while the present one is as it was loaded, else once it is agreed to. */
-  offer(text: string): void;
-  answer(replace: boolean): void;
-  /** Offers a file's text; one that can be no lesson is told as a fault and the text stays. */
+  /** Another of the own texts. */
+  open(id: string): void;
+  /** Opens a file's text as a new one; a file that can be no lesson is reported as a fault and the desk stays as it is. */
   take(file: File): Promise<void>;
+  release(): void;
 }
 
-/** bytes: some twenty times the longest lesson */
-const LARGEST_FILE = 500_000;
+export interface DraftOptions {
+  readonly texts: OwnTexts;
+  readonly library: Library;
+  readonly startChecker: () => Port;
+  /** of the text to begin with */
+  readonly id: string;
+  /** characters of a kept draft that could not be opened */
+  readonly tooLong?: number | null;
+}
 
-/** File name under which faults are told: the text has only lines. */
-const DRAFT_FILE = "lesson.md";
+const UNCHECKED: DraftCheck = { lesson: null, faults: [], steps: null, of: 0 };
 
-export function openDraft(library: Library, otherwise: string): Draft {
-  const kept = keptText();
-  // Longer than any text that is read: opening it would only hold the page.
-  const tooLong = kept !== null && kept.length > LIMITS.file;
-  const text = signal(kept === null || tooLong ? otherwise : kept);
-  // A kept text may hold work; where it was loaded from is not kept.
-  let loaded = otherwise;
-  const offered = signal<string | null>(null);
-  const reading = computed(() => readDraft(text.value, library));
-  const lesson = signal<Lesson | null>(reading.value.value);
-  const refused = signal<readonly Fault[]>(
-    tooLong
-      ? [
-          {
-            path: `${DRAFT_FILE}:1`,
-            found: `a kept draft of ${kept.length} characters`,
-            allowed: `at most ${LIMITS.file}`,
-          },
-        ]
-      : [],
+export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOptions): Draft {
+  const at = signal(id);
+  const own = computed(
+    () => texts.list.value.find((each) => each.id === at.value) ?? (texts.list.value[0] as OwnText),
   );
-  const write = (next: string) => {
+  const check = signal(UNCHECKED);
+  const busy = signal(false);
+  const lesson = signal<Lesson | null>(null);
+  const refused = signal<readonly Fault[]>([]);
+  const checking = draftChecking({
+    start: startChecker,
+    library,
+    onCheck: (found) =>
+      batch(() => {
+        check.value = found;
+        busy.value = found.lesson !== null && found.steps !== found.of;
+        if (found.lesson && found.lesson !== lesson.value) lesson.value = found.lesson;
+      }),
+  });
+  const look = (text: string): void => {
     refused.value = [];
-    text.value = next;
-    if (reading.value.value) lesson.value = reading.value.value;
-    try {
-      localStorage.setItem(NAME, next);
-    } catch {
-      // Without storage the text lasts as long as the page.
+    // Longer than any text that is read: checking it would only take time.
+    if (text.length > LIMITS.file) refuse(`a text of ${text.length} characters`, `at most ${LIMITS.file}`);
+    else {
+      busy.value = true;
+      checking.check(text);
     }
   };
-  const load = (next: string) => {
-    loaded = next;
-    write(next);
+  const refuse = (found: string, allowed: string): void => {
+    refused.value = [{ path: `${DRAFT_FILE}:1`, found, allowed }];
   };
-  const offer = (next: string) => {
-    if (text.value === loaded || text.value.trim() === "") load(next);
-    else if (text.value !== next) offered.value = next;
+  const open = (next: string): void => {
+    at.value = next;
+    lesson.value = null;
+    check.value = UNCHECKED;
+    look(own.value.text);
   };
+  open(id);
+  if (tooLong) refuse(`a kept draft of ${tooLong} characters`, `at most ${LIMITS.file}`);
   return {
-    text,
-    offered,
-    faults: computed(() => [...refused.value, ...reading.value.faults]),
+    own,
+    busy,
+    check,
     lesson,
-    write,
-    offer,
-    answer(replace) {
-      if (replace && offered.value !== null) load(offered.value);
-      offered.value = null;
+    faults: computed(() => [...refused.value, ...check.value.faults]),
+    write(text) {
+      texts.write(own.value.id, text);
+      look(text);
     },
+    open,
     async take(file) {
-      const refuse = (found: string, allowed: string) => {
-        refused.value = [{ path: `${DRAFT_FILE}:1`, found: `${file.name}: ${found}`, allowed }];
-      };
-      if (file.size > LARGEST_FILE) {
-        refuse(`${file.size} bytes`, `at most ${LARGEST_FILE}`);
-        return;
-      }
-      const next = await file.text().catch(() => null);
-      if (next === null) refuse("unreadable", "a text file");
-      else if (next.includes("\0")) refuse("binary", "a text file");
-      else offer(next);
+      const text = await lessonFileText(file);
+      if (text === null)
+        refuse(`${file.name}: ${file.size} bytes`, `a text file of at most ${LARGEST_FILE} bytes`);
+      else open(texts.add(file.name.replace(/\.(md|txt|markdown)$/i, ""), text));
     },
+    release: checking.release,
   };
-}
-
-function keptText(): string | null {
-  try {
-    return localStorage.getItem(NAME);
-  } catch {
-    return null;
-  }
-}
-
-/** A text that names its language translates the kit's lesson of the same id. */
-export function readDraft(text: string, library: Library): Reading<Lesson> {
-  const front = text.slice(0, LIMITS.part).split(/\n---\s*\n/, 1)[0] ?? "";
-  const id = /^id:\s*(\S+)/m.exec(front)?.[1];
-  const source = /^language:/m.test(front) ? library.lessons.find((lesson) => lesson.id === id) : undefined;
-  const read = source ? readTranslation(text, DRAFT_FILE, source) : readLesson(text, DRAFT_FILE);
-  if (!read.value) return read;
-  const { refuse, faults } = refuseIn(DRAFT_FILE);
-  checkLibrary(read.value, { ...library, lessons: [...library.lessons, read.value] }, refuse);
-  return { value: read.value, faults: [...read.faults, ...faults] };
 }

@@ -1,27 +1,51 @@
-/** What could not be read, each with its line; a tap goes there. */
-
+/** What the checker found, each with its line; a tap goes there, a second one mends what one word would mend. */
 import { t } from "../../i18n/index.ts";
 import type { Fault } from "../../sim/faults.ts";
+import type { DraftCheck } from "./draft-checking.ts";
+import { plainFix } from "./plain-fix.ts";
 
 export interface FaultListProps {
   readonly faults: readonly Fault[];
+  readonly check: DraftCheck;
+  /** Not all of the text has been checked. */
+  readonly busy: boolean;
+  readonly text: string;
   readonly onGo: (line: number) => void;
+  /** The line in another wording. */
+  readonly onFix: (line: number, text: string) => void;
 }
 
-export const FaultList = ({ faults, onGo }: FaultListProps) => (
-  <div class="author-faults" role="status">
-    <p>{t("author.faults", { count: faults.length })}</p>
-    <ul>
-      {faults.map((fault) => {
-        const line = Number(fault.path.split(":").pop());
-        return (
-          <li key={`${fault.path} ${fault.found}`}>
-            <button type="button" class="quiet" onClick={() => onGo(line)}>
-              {t("author.fault", { line, found: fault.found, allowed: fault.allowed })}
-            </button>
-          </li>
-        );
-      })}
-    </ul>
-  </div>
-);
+export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListProps) {
+  const lines = text.split("\n");
+  return (
+    <div class="author-faults" aria-busy={busy}>
+      <p role="status">{stateOf(faults.length, check)}</p>
+      <ul>
+        {faults.map((fault) => {
+          const line = lineOf(fault);
+          const fix = plainFix(fault, lines[line - 1] ?? "");
+          return (
+            <li key={`${fault.path} ${fault.found}`}>
+              <button type="button" class="quiet" onClick={() => onGo(line)}>
+                {t("author.fault", { line, found: fault.found, allowed: fault.allowed })}
+              </button>
+              {fix && (
+                <button type="button" onClick={() => onFix(line, fix.line)}>
+                  {t("author.fix", { word: fix.word })}
+                </button>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+}
+
+export const lineOf = (fault: Fault): number => Number(fault.path.split(":").pop());
+
+function stateOf(faults: number, { lesson, steps, of }: DraftCheck): string {
+  if (steps === null && faults === 0) return t("author.reading");
+  if (lesson && steps !== null && steps < of) return t("author.checking", { steps, of, count: faults });
+  return t(lesson ? "author.checked" : "author.unread", { count: faults });
+}

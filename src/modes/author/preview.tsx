@@ -1,4 +1,4 @@
-/** The lesson as a learner has it, at the step in which the cursor stands; claims that the model does not bear out are told. */
+/** The lesson as a learner has it, at the step in which the cursor stands; claims that the model does not bear out are reported. */
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { judgeClaim } from "../../lesson/claims.ts";

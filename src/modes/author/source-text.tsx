@@ -14,6 +14,8 @@ export interface SourceTextProps {
 
 export interface SourceTextHandle {
   goTo(line: number): void;
+  /** As if typed, so that the browser's undo takes it back. */
+  replaceLine(line: number, text: string): void;
 }
 
 const lineAt = (text: string, position: number): number => text.slice(0, position).split("\n").length;
@@ -24,15 +26,22 @@ export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
     const numbers = useRef<HTMLOListElement>(null);
     const lines = text.split("\n");
     const marked = new Set(faulty);
+    const goTo = (line: number): void => {
+      const field = area.current;
+      if (!field) return;
+      const from = lines.slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
+      field.focus();
+      field.setSelectionRange(from, from + (lines[line - 1]?.length ?? 0));
+      field.scrollTop = ((line - 4) / lines.length) * field.scrollHeight;
+      onLine(line);
+    };
     useImperativeHandle(handle, () => ({
-      goTo(line) {
-        const field = area.current;
-        if (!field) return;
-        const from = lines.slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
-        field.focus();
-        field.setSelectionRange(from, from + (lines[line - 1]?.length ?? 0));
-        field.scrollTop = ((line - 4) / lines.length) * field.scrollHeight;
-        onLine(line);
+      goTo,
+      replaceLine(line, next) {
+        goTo(line);
+        // The only way into a field that the browser can undo; without it the text is replaced all the same.
+        if (document.execCommand("insertText", false, next)) return;
+        onText(lines.with(line - 1, next).join("\n"));
       },
     }));
     const tellLine = () => {

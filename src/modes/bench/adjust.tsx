@@ -48,7 +48,7 @@ export function Adjust({ session, onClose }: { readonly session: Session; readon
 
 function Tweaks({ session }: { readonly session: Session }) {
   const host = useRef<HTMLDivElement>(null);
-  // Words and rows change with these two: the panel is built anew.
+  // Words and rows change with these two: the panel is rebuilt.
   const { stage } = session.scene.value.request;
   const tag = language();
   useEffect(() => {

@@ -42,7 +42,10 @@ export function benchKeys({ context, toggle, close, read, openKeys }: BenchActs)
     act(["l"], "labels", () =>
       session.edit("labels", (state) => setView({ labels: !state.view.labels })(state)),
     ),
-    act(["Escape"], "close", close),
+    act(["Escape"], "close", () => {
+      close();
+      session.forget();
+    }),
     act(["?"], "keys", openKeys),
   ];
 }

@@ -4,15 +4,17 @@ import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { STAGES } from "../../sim/parameters/request.ts";
-import { releaseDye, setStage } from "../../state/edit.ts";
+import { releaseDye, setStage, setView } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import { announce } from "../../ui/announce.tsx";
+import { ChangeNote } from "../../ui/change-note.tsx";
 import { Choice } from "../../ui/choice.tsx";
 import { figuresOf } from "../../ui/figures.ts";
 import { KeyList } from "../../ui/key-list.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
+import { earlierFigures } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -22,20 +24,25 @@ import { lettersOn } from "../shared/preferences.ts";
 import { sceneReading } from "../shared/scene-reading.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import "./bench.css";
 import { Adjust } from "./adjust.tsx";
 import { benchKeys } from "./bench-keys.ts";
 import { Compare } from "./compare.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
 import { PANELS, type PanelName } from "./panels.ts";
+import { SceneBar } from "./scene-bar.tsx";
 import { TakeAway } from "./take-away.tsx";
 
 export function Bench({ context }: { readonly context: Context }) {
   const { session, address, place } = context;
   const { chain } = session;
+  // Within another page only the scene, its numbers and its pause are shown.
+  const embedded = place.value.more.embed === "1";
   const panel = useSignal<PanelName | null>(null);
   const dialog = useSignal<"help" | "keys" | null>(null);
   const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
+  const earlier = useComputed(() => earlierFigures(session));
   const toggle = (name: PanelName) => {
     panel.value = panel.value === name ? null : name;
   };
@@ -45,6 +52,10 @@ export function Bench({ context }: { readonly context: Context }) {
   const closeDialog = () => {
     dialog.value = null;
   };
+  useEffect(() => {
+    // Whoever comes without a state of their own finds handles to drag.
+    if (!place.peek().state && !embedded) session.show(setView({ handles: true })(chain.scene.peek()));
+  }, []);
   const read = () => announce(sceneReading(context, { spoken: true }).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
@@ -60,8 +71,6 @@ export function Bench({ context }: { readonly context: Context }) {
     numbers: () => <Numbers context={context} onRead={read} onClose={close} />,
     take: () => <TakeAway context={context} onClose={close} />,
   };
-  // Within another page only the scene, its numbers and its pause are shown.
-  const embedded = place.value.more.embed === "1";
   const home = { ...AT_HOME, language: place.value.language };
   return (
     <StageView context={context} floor={13}>
@@ -107,10 +116,11 @@ export function Bench({ context }: { readonly context: Context }) {
             ]}
           />
         </header>
-        {panel.value && panels[panel.value]()}
+        {panel.value ? panels[panel.value]() : !embedded && <SceneBar context={context} />}
         <div class="clear" data-clear />
         <section class="side" aria-label={t("bench.figures")}>
-          <Readouts figures={figures.value} />
+          <Readouts figures={figures.value} earlier={earlier.value} />
+          {earlier.value && <ChangeNote onHide={session.forget} />}
           <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
         </section>
         <footer class="foot">

@@ -22,13 +22,15 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
   };
   return (
     <Panel title={t("bench.look")} onClose={onClose}>
-      <Choice
-        label={t("look.scene")}
-        value={scene}
-        words={SCENES}
-        nameOf={(name) => t(`scene.${name}`)}
-        onChoose={(name) => see("scene", setScene(name))}
-      />
+      <div class="phone-only">
+        <Choice
+          label={t("look.scene")}
+          value={scene}
+          words={SCENES}
+          nameOf={(name) => t(`scene.${name}`)}
+          onChoose={(name) => see("scene", setScene(name))}
+        />
+      </div>
       {field && (
         <>
           <Choice

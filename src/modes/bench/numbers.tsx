@@ -8,9 +8,10 @@ import { Panel } from "../../ui/panel.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { SharesTable } from "../../ui/shares-table.tsx";
 import { TracesSection } from "../../ui/traces/index.ts";
+import { earlierFigures } from "../shared/earlier-figures.ts";
 import type { Context } from "../shared/mode.ts";
 import { sceneReading } from "../shared/scene-reading.ts";
-import { themeNamed } from "../shared/stage-loop.ts";
+import { themeNamed } from "../shared/themes.ts";
 import { TestOcclusionPanel } from "./test-occlusion.tsx";
 import { Vary } from "./vary.tsx";
 
@@ -26,7 +27,7 @@ export function Numbers({ context, onRead, onClose }: NumbersProps) {
   return (
     <Panel title={t("bench.numbers")} onClose={onClose}>
       <div class="phone-only">
-        <Readouts figures={figuresOf(circulation)} />
+        <Readouts figures={figuresOf(circulation)} earlier={earlierFigures(session)} />
       </div>
       <section class="reading">
         <h3>{t("numbers.reading")}</h3>

@@ -40,7 +40,7 @@ export function TestOcclusionPanel({ context }: { readonly context: Context }) {
   const open = chain.circulations.value[0];
   if (!open || open.flows.fenestration === 0) return null;
   const close = async () => {
-    // A solver that fails on it is told of by the chain.
+    // A solver that fails on it is reported by the chain.
     const closed = await chain
       .answer(occluded(open.request, present(open.extras.bloodVolume)))
       .catch(() => null);

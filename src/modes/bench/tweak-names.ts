@@ -13,7 +13,7 @@ interface Value {
   readonly write: (value: number) => void;
 }
 
-/** Returns what tells the present value again after each change. */
+/** Returns a function to call after each change of the value. */
 export function nameControl(
   element: HTMLElement,
   label: string,

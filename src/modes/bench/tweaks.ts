@@ -96,7 +96,7 @@ export function buildTweaks(host: HTMLElement, session: Session): () => void {
     row: Row;
     values: Record<string, number | string>;
     binding: BindingApi;
-    tell: () => void;
+    update: () => void;
   }[] = [];
   let following = false;
 
@@ -126,11 +126,11 @@ export function buildTweaks(host: HTMLElement, session: Session): () => void {
     binding.on("change", (event) => {
       if (!following) write(event.value as number | string, event.last);
     });
-    const tell = nameControl(binding.element, row.label, row.range, {
+    const update = nameControl(binding.element, row.label, row.range, {
       read: () => Number(values[row.name]),
       write: (value) => write(value, true),
     });
-    shown.push({ row, values, binding, tell });
+    shown.push({ row, values, binding, update });
   };
 
   add(pane, stageRow());
@@ -142,18 +142,18 @@ export function buildTweaks(host: HTMLElement, session: Session): () => void {
     const folder = pane.addFolder({ title: t(`group.${group}`), expanded: false });
     for (const parameter of parameters) add(folder, parameterRow(parameter));
     const button = folder.element.querySelector("button");
-    const tellFold = () => button?.setAttribute("aria-expanded", String(folder.expanded));
-    folder.on("fold", tellFold);
-    tellFold();
+    const updateFold = () => button?.setAttribute("aria-expanded", String(folder.expanded));
+    folder.on("fold", updateFold);
+    updateFold();
   }
 
   const stop = effect(() => {
     const state = session.scene.value;
     following = true;
-    for (const { row, values, binding, tell } of shown) {
+    for (const { row, values, binding, update } of shown) {
       values[row.name] = row.read(state);
       binding.refresh();
-      tell();
+      update();
     }
     following = false;
   });

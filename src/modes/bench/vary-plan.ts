@@ -6,7 +6,7 @@ import { PARAMETERS } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest, Stage } from "../../sim/parameters/request.ts";
 import { actsIn } from "../../state/edit.ts";
 
-/** Points of a lone curve, and of each side of a map. */
+/** Points of a single curve, and of each side of a map. */
 const POINTS = 7;
 const SIDE = 5;
 

@@ -9,7 +9,7 @@ import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { ParameterMap, SweepChart, SweepProgress } from "../../ui/traces/index.ts";
 import type { Context } from "../shared/mode.ts";
-import { themeNamed } from "../shared/stage-loop.ts";
+import { themeNamed } from "../shared/themes.ts";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
 
 const FIGURES = [

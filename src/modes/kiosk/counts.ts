@@ -5,7 +5,7 @@ import { writeCsv } from "../../ui/take-away/csv.ts";
 
 const KEY = "lungward.counts";
 
-/** `2026-11-25` -> lesson -> times */
+/** `2026-11-25` -> lesson's id and language -> times */
 export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
 export function readCounts(): Counts {
@@ -38,10 +38,11 @@ export function eraseCounts(): void {
   }
 }
 
-export const countsTable = (counts: Counts): string =>
+/** `title` of what was counted */
+export const countsTable = (counts: Counts, title: (lesson: string) => string): string =>
   writeCsv([
     ["day", "lesson", "times"].map((column) => t(`organiser.${column}`)),
     ...Object.entries(counts).flatMap(([day, lessons]) =>
-      Object.entries(lessons).map(([lesson, times]) => [day, lesson, times] as const),
+      Object.entries(lessons).map(([lesson, times]) => [day, title(lesson), times] as const),
     ),
   ]);

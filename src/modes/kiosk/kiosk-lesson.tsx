@@ -80,12 +80,13 @@ export function KioskLesson({
                   judgement={judgement}
                   hints={hints}
                   again={false}
+                  pick
                   onAnswer={(answer) => void run.answer(answer)}
                   onHint={() => run.send({ kind: "hint" })}
                   onWhy={(id) => run.send({ kind: "why", step: id })}
                 />
               ) : (
-                <Script lesson={lesson} step={step} voice={voice.value} paragraphs={2} />
+                <Script step={step} voice={voice.value} paragraphs={2} />
               )}
             </div>
             <StepCaution step={step} voice={voice.value} />

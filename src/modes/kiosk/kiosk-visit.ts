@@ -1,11 +1,11 @@
-/** The visit under way: its screen, its lesson, its larger type. At its end all of it begins anew, with the scene and the address. */
+/** The visit under way: its screen, its lesson, its larger type. At its end all of it is reset, with the scene and the address. */
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import { START } from "../../state/scene-state.ts";
 import { drawReader } from "../reader.ts";
 import { stopReading } from "../shared/aloud.ts";
 import type { Context } from "../shared/mode.ts";
 import { organiser } from "./organiser-settings.ts";
-import { startVisit, USUAL_PATIENCE, type Visit, type VisitEvent, visit } from "./visit.ts";
+import { startVisit, USUAL_IDLE_LIMITS, type Visit, type VisitEvent, visit } from "./visit.ts";
 
 /** s, never jumping with the machine's clock */
 const seconds = (): number => performance.now() / 1000;
@@ -30,7 +30,7 @@ export function kioskVisit({ session, address }: Pick<Context, "session" | "addr
   const reader = signal(drawReader());
   const send = (event: VisitEvent) => {
     const before = now.peek().screen;
-    now.value = visit(now.peek(), event, { ...USUAL_PATIENCE, idle: organiser.value.idle });
+    now.value = visit(now.peek(), event, { ...USUAL_IDLE_LIMITS, idle: organiser.value.idle });
     if (before === "welcome" || now.value.screen !== "welcome") return;
     // Back at the start: nothing of this visit may show in the next.
     stopReading();

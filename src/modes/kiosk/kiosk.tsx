@@ -1,12 +1,14 @@
 /** The kiosk: invites, responds, returns to the start when left; nothing of a visitor stays. */
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
+import { language } from "../../i18n/index.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context } from "../shared/mode.ts";
+import { AT_HOME } from "../shared/place.ts";
 import { StageView } from "../shared/stage-view.tsx";
-import { calmPresses } from "./calm-presses.ts";
 import { closePage } from "./closed.ts";
 import { count } from "./counts.ts";
+import { debouncePresses } from "./debounce-presses.ts";
 import { logError } from "./error-log.ts";
 import { KioskLesson } from "./kiosk-lesson.tsx";
 import { type KioskVisit, kioskVisit } from "./kiosk-visit.ts";
@@ -47,6 +49,7 @@ export function Kiosk({ context }: { readonly context: Context }) {
           organising.value = false;
           visit.leave();
         }}
+        onExit={() => address.go({ ...AT_HOME, language: context.place.value.language })}
       />
     );
   return (
@@ -72,10 +75,12 @@ export function Kiosk({ context }: { readonly context: Context }) {
         {screen === "topics" && (
           <Topics
             lessons={lessons.value}
+            contact={organiser.value.contact}
             larger={larger}
             onLesson={(id) => {
               visit.openLesson(id);
-              if (organiser.value.counting) count(new Date().toISOString().slice(0, 10), id);
+              if (organiser.value.counting)
+                count(new Date().toISOString().slice(0, 10), `${id} ${language()}`);
             }}
             onLeave={visit.leave}
           />
@@ -103,7 +108,7 @@ function guard({ address }: Context, visit: KioskVisit): () => void {
   const releases = [
     address.closeWayOut(),
     closePage(),
-    calmPresses(),
+    debouncePresses(),
     watchVisitor({
       onTouch: visit.touch,
       onTick: visit.tick,

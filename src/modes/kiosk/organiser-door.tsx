@@ -2,27 +2,21 @@
 import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { Dialog } from "../../ui/dialog.tsx";
-import { organiser } from "./organiser-settings.ts";
+import { codeLock } from "./code-lock.ts";
+import { NumberPad } from "./number-pad.tsx";
 
 /** s */
 const HOLD = 3;
 
+/** One for the page: closing the pad gives no further tries. */
+const lock = codeLock(() => performance.now());
+
 export function OrganiserDoor({ onOpen }: { readonly onOpen: () => void }) {
   const asking = useSignal(false);
-  const typed = useSignal("");
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const release = () => clearTimeout(timer.current);
   const close = () => {
     asking.value = false;
-    typed.value = "";
-  };
-  const press = (digit: string) => {
-    typed.value = `${typed.value}${digit}`.slice(-8);
-    if (typed.value.endsWith(organiser.value.code)) {
-      close();
-      onOpen();
-    }
   };
   return (
     <>
@@ -41,16 +35,14 @@ export function OrganiserDoor({ onOpen }: { readonly onOpen: () => void }) {
         {t("name")}
       </header>
       {asking.value && (
-        <Dialog title={t("organiser.code")} onClose={close}>
-          <p role="status">{"•".repeat(typed.value.length)}</p>
-          <div class="number-pad">
-            {[..."1234567890"].map((digit) => (
-              <button type="button" key={digit} onClick={() => press(digit)}>
-                {digit}
-              </button>
-            ))}
-          </div>
-        </Dialog>
+        <NumberPad
+          lock={lock}
+          onClose={close}
+          onOpen={() => {
+            close();
+            onOpen();
+          }}
+        />
       )}
     </>
   );

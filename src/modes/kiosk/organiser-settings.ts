@@ -13,6 +13,8 @@ export interface OrganiserSettings {
   readonly distance: number;
   /** Count how often each lesson is opened, by day. */
   readonly counting: boolean;
+  /** Whom to ask here, shown under the cautions; empty = nothing. */
+  readonly contact: string;
   readonly code: string;
 }
 
@@ -23,6 +25,7 @@ export const DEFAULTS: OrganiserSettings = {
   diagonal: 24,
   distance: 600,
   counting: false,
+  contact: "",
   code: "2468",
 };
 
@@ -33,6 +36,10 @@ export const LIMITS = {
 } as const;
 
 const KEY = "lungward.organiser";
+
+const MAX_CONTACT = 200;
+
+export const isCode = (text: string): boolean => /^\d{4,8}$/.test(text);
 
 /** Whatever stands in storage gives valid settings. */
 export function checkSettings(found: unknown): OrganiserSettings {
@@ -52,7 +59,8 @@ export function checkSettings(found: unknown): OrganiserSettings {
     languages: words("languages"),
     lessons: words("lessons"),
     counting: record.counting === true,
-    code: /^\d{4,8}$/.test(code) ? code : DEFAULTS.code,
+    contact: typeof record.contact === "string" ? record.contact.slice(0, MAX_CONTACT) : "",
+    code: isCode(code) ? code : DEFAULTS.code,
   };
 }
 
@@ -90,4 +98,24 @@ export function largerType(
 ): number {
   const pixel = (diagonal * MM_PER_INCH) / Math.hypot(width, height);
   return Math.ceil((CAPITAL_PART_OF_DISTANCE * distance) / CAPITAL / pixel);
+}
+
+/** Names the file's kind, so that another one is not taken for it. */
+const KIND = "lungward-kiosk";
+
+/** For a second kiosk; without the code, which each kiosk has of its own. */
+export function writeSettings({ code: _, ...settings }: OrganiserSettings): string {
+  return `${JSON.stringify({ kind: KIND, ...settings }, null, 2)}\n`;
+}
+
+/** @returns null for a text that is no file of settings; a value out of range is the default */
+export function readSettings(text: string): Omit<OrganiserSettings, "code"> | null {
+  try {
+    const found: unknown = JSON.parse(text);
+    if (typeof found !== "object" || found === null || !("kind" in found) || found.kind !== KIND) return null;
+    const { code: _, ...settings } = checkSettings(found);
+    return settings;
+  } catch {
+    return null;
+  }
 }

@@ -7,19 +7,26 @@ import { Switch } from "../../ui/choice.tsx";
 import { Confirm } from "../../ui/confirm.tsx";
 import { Slider } from "../../ui/slider.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
+import { CodeField } from "./code-field.tsx";
 import { countsTable, eraseCounts, readCounts } from "./counts.ts";
 import { errorLog } from "./error-log.ts";
+import { useLeaveWhenQuiet } from "./leave-when-quiet.ts";
 import { DEFAULTS, LIMITS, organiser, setOrganiser } from "./organiser-settings.ts";
+import { SettingsFile } from "./settings-file.tsx";
 
 export interface OrganiserProps {
   readonly lessons: readonly Lesson[];
   readonly onClose: () => void;
+  /** Out of the kiosk, to the start page. */
+  readonly onExit: () => void;
 }
 
+const CM_PER_INCH = 2.54;
 const UNITS = { idle: "s", diagonal: "inch", distance: "mm" } as const;
 
-export function Organiser({ lessons, onClose }: OrganiserProps) {
+export function Organiser({ lessons, onClose, onExit }: OrganiserProps) {
   const settings = organiser.value;
+  useLeaveWhenQuiet(onClose);
   const counts = useSignal(readCounts());
   const erasing = useSignal(false);
   const toggle = (list: readonly string[], all: readonly string[], item: string, on: boolean) => {
@@ -51,16 +58,19 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
           {number("idle")}
           {number("diagonal")}
           {number("distance")}
+          <p class="quiet-text">{t("organiser.inCm", { cm: Math.round(CM_PER_INCH * settings.diagonal) })}</p>
           <label class="field">
-            {t("organiser.newCode")}
+            {t("organiser.contact")}
             <input
               type="text"
-              inputMode="numeric"
-              pattern="\d{4,8}"
-              value={settings.code}
-              onChange={(event) => setOrganiser({ code: event.currentTarget.value })}
+              maxLength={200}
+              value={settings.contact}
+              onChange={(event) => setOrganiser({ contact: event.currentTarget.value })}
             />
           </label>
+          <CodeField />
+          <h2>{t("organiser.settings")}</h2>
+          <SettingsFile />
         </section>
         <section>
           <h2>{t("organiser.languages")}</h2>
@@ -103,7 +113,7 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
                 Object.entries(each).map(([lesson, times]) => (
                   <tr key={day + lesson}>
                     <th scope="row">{day}</th>
-                    <td>{lesson}</td>
+                    <td>{lessonTitle(lesson, lessons)}</td>
                     <td>{times}</td>
                   </tr>
                 )),
@@ -113,7 +123,13 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
           <div class="actions">
             <button
               type="button"
-              onClick={() => saveFile("lungward-counts.csv", countsTable(counts.value), "text/csv")}
+              onClick={() =>
+                saveFile(
+                  "lungward-counts.csv",
+                  countsTable(counts.value, (lesson) => lessonTitle(lesson, lessons)),
+                  "text/csv",
+                )
+              }
             >
               {t("organiser.export")}
             </button>
@@ -136,9 +152,14 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
           <p class="quiet-text">{t("help.version", { version: VERSION })}</p>
         </section>
       </div>
-      <button type="button" class="main" onClick={onClose}>
-        {t("organiser.done")}
-      </button>
+      <div class="actions">
+        <button type="button" class="main" onClick={onClose}>
+          {t("organiser.done")}
+        </button>
+        <button type="button" onClick={onExit}>
+          {t("organiser.exit")}
+        </button>
+      </div>
       {erasing.value && (
         <Confirm
           title={t("organiser.erase.title")}
@@ -158,3 +179,9 @@ export function Organiser({ lessons, onClose }: OrganiserProps) {
     </main>
   );
 }
+
+/** As it is called now; an id whose lesson is gone stays an id. */
+const lessonTitle = (counted: string, lessons: readonly Lesson[]): string => {
+  const [id, ...rest] = counted.split(" ");
+  return [lessons.find((lesson) => lesson.id === id)?.title ?? id, ...rest].join(" ");
+};

@@ -7,12 +7,14 @@ import { LargerButton } from "./larger-button.tsx";
 
 export interface TopicsProps {
   readonly lessons: readonly Lesson[];
+  /** Whom to ask here, as the organiser wrote it; may be empty. */
+  readonly contact: string;
   readonly larger: Signal<boolean>;
   readonly onLesson: (id: string) => void;
   readonly onLeave: () => void;
 }
 
-export const Topics = ({ lessons, larger, onLesson, onLeave }: TopicsProps) => (
+export const Topics = ({ lessons, contact, larger, onLesson, onLeave }: TopicsProps) => (
   <div class="kiosk-topics">
     <div class="clear" data-clear />
     <main>
@@ -27,6 +29,7 @@ export const Topics = ({ lessons, larger, onLesson, onLeave }: TopicsProps) => (
         ))}
       </ul>
       <Cautions />
+      {contact && <p class="kiosk-contact">{contact}</p>}
     </main>
     <nav class="kiosk-bar" aria-label={t("kiosk.bar")}>
       <LargerButton larger={larger} />

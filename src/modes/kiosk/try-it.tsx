@@ -7,6 +7,7 @@ import type { Editing } from "../../ui/editing.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { firstParameters } from "../../ui/parameter-groups.ts";
 import { Readouts } from "../../ui/readout.tsx";
+import { earlierFigures } from "../shared/earlier-figures.ts";
 import type { Session } from "../shared/session.ts";
 
 /** Taps from one end of a range to the other, at most. */
@@ -25,7 +26,10 @@ export function TryIt({ editing, session }: { readonly editing: Editing; readonl
       {numbers.map((parameter) => (
         <Stepper key={parameter.name} parameter={parameter} editing={editing} />
       ))}
-      <Readouts figures={figures.filter(({ name }) => !LEFT_OUT.includes(name))} />
+      <Readouts
+        figures={figures.filter(({ name }) => !LEFT_OUT.includes(name))}
+        earlier={earlierFigures(session)}
+      />
     </div>
   );
 }

@@ -15,19 +15,19 @@ export type VisitEvent =
   | { readonly kind: "open"; readonly screen: Screen; readonly at: number }
   | { readonly kind: "leave"; readonly at: number };
 
-export interface Patience {
+export interface IdleLimits {
   /** s without a touch until the warning */
   readonly idle: number;
   /** s of warning: 20 at least (WCAG 2.2.1) */
   readonly warning: number;
 }
 
-export const USUAL_PATIENCE: Patience = { idle: 60, warning: 20 };
+export const USUAL_IDLE_LIMITS: IdleLimits = { idle: 60, warning: 20 };
 
 export const startVisit = (at: number): Visit => ({ screen: "welcome", touched: at, left: null });
 
 /** Any touch keeps the place; without one a warning counts down, then the start shows again. */
-export function visit(now: Visit, event: VisitEvent, patience: Patience = USUAL_PATIENCE): Visit {
+export function visit(now: Visit, event: VisitEvent, limits: IdleLimits = USUAL_IDLE_LIMITS): Visit {
   switch (event.kind) {
     case "touch":
       return { ...now, touched: event.at, left: null };
@@ -40,9 +40,9 @@ export function visit(now: Visit, event: VisitEvent, patience: Patience = USUAL_
       // A clock that jumped back, or slept, counts as a touch just now rather than as a day of idling.
       const idle = event.at - now.touched;
       if (idle < 0) return { ...now, touched: event.at, left: null };
-      const left = Math.ceil(patience.idle + patience.warning - idle);
+      const left = Math.ceil(limits.idle + limits.warning - idle);
       if (left <= 0) return startVisit(event.at);
-      return { ...now, left: left <= patience.warning ? left : null };
+      return { ...now, left: left <= limits.warning ? left : null };
     }
   }
 }

@@ -42,7 +42,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           {draft.found.value.length === 0 && <p>{t("lecture.list.empty")}</p>}
           <ol>
             {draft.found.value.map((stop, index) => (
-              // A step may come twice: its place is what tells it apart.
+              // A step may come twice: its place is its key.
               <StopRow key={index} {...{ draft, stop, index }} />
             ))}
           </ol>

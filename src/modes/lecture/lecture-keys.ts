@@ -5,7 +5,7 @@ import type { TalkEvent } from "./talk.ts";
 export interface LectureActs {
   readonly say: (event: TalkEvent) => void;
   readonly fullScreen: () => void;
-  /** Full screen as from a remote's start button: never loads the page anew. */
+  /** Full screen as from a remote's start button: never reloads the page. */
   readonly start: (fromHere: boolean) => void;
   readonly pause: () => void;
   readonly point: () => void;

@@ -9,7 +9,7 @@ import type { LectureActs } from "./lecture-keys.ts";
 import type { RoomState } from "./room-state.ts";
 
 /** s without a movement until the bar goes */
-const AWAKE = 4;
+const SHOWN_FOR = 4;
 
 export interface RoomBarProps {
   readonly context: Context;
@@ -20,23 +20,23 @@ export interface RoomBarProps {
 }
 
 export function RoomBar({ context, room, acts, pointing, onHelp }: RoomBarProps) {
-  const awake = useSignal(true);
+  const visible = useSignal(true);
   useEffect(() => {
     let sleep: ReturnType<typeof setTimeout>;
-    const wake = () => {
-      awake.value = true;
+    const showBar = () => {
+      visible.value = true;
       clearTimeout(sleep);
       sleep = setTimeout(() => {
-        awake.value = false;
-      }, AWAKE * 1000);
+        visible.value = false;
+      }, SHOWN_FOR * 1000);
     };
-    wake();
-    addEventListener("pointermove", wake);
+    showBar();
+    addEventListener("pointermove", showBar);
     return () => {
       clearTimeout(sleep);
-      removeEventListener("pointermove", wake);
+      removeEventListener("pointermove", showBar);
     };
-  }, [awake]);
+  }, [visible]);
   const talk = room.talk.value;
   const item = (name: string, label: string, onPress: () => void, disabled = false) => ({
     name,
@@ -46,7 +46,7 @@ export function RoomBar({ context, room, acts, pointing, onHelp }: RoomBarProps)
   });
   const { say } = acts;
   return (
-    <div class={awake.value ? "room-bar awake" : "room-bar"}>
+    <div class={visible.value ? "room-bar visible" : "room-bar"}>
       <Toolbar
         label={t("lecture.bar")}
         items={[

@@ -1,12 +1,19 @@
 /** Two numbers for the back row; side by side, one for each picture in the pictures' order. */
 import { formatNumber, t, unitSymbol } from "../../i18n/index.ts";
-import { BandText } from "../../ui/readout.tsx";
+import { BandText, ChangeText } from "../../ui/readout.tsx";
 import type { LargeFigure } from "../shared/lesson/figures-that-matter.ts";
 
-export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigure[] }) => (
+export interface RoomFiguresProps {
+  readonly figures: readonly LargeFigure[];
+  /** The same before the last change. */
+  readonly earlier: readonly LargeFigure[] | null;
+}
+
+export const RoomFigures = ({ figures, earlier }: RoomFiguresProps) => (
   <dl class="readouts">
     {figures.map(({ name, values, bands, unit, digits, note }) => {
       const label = t(`figure.${name}`);
+      const was = earlier?.find((figure) => figure.name === name)?.values;
       return (
         <div class="readout" key={name}>
           <dt>{values.length > 1 ? t("figure.sideBySide", { name: label }) : label}</dt>
@@ -21,6 +28,9 @@ export const RoomFigures = ({ figures }: { readonly figures: readonly LargeFigur
               </span>
             ))}
           </dd>
+          {values.map((now, pane) => (
+            <ChangeText key={pane} from={was?.[pane]} {...{ now, unit, digits }} />
+          ))}
           {note && <dd class="readout-note">{t(note)}</dd>}
         </div>
       );

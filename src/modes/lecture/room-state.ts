@@ -116,7 +116,7 @@ function ownRoom(): string {
     if (isRoom(kept)) return kept;
     sessionStorage.setItem(ROOM, made);
   } catch {
-    // Without storage a reload makes a new room, and the speaker's window is opened anew.
+    // Without storage a reload makes a new room, and the speaker's window is opened again.
   }
   return made;
 }
@@ -130,7 +130,7 @@ function keptNumber(name: string): number | null {
   }
 }
 
-/** Without storage the clock begins anew after a reload, and answers change places. */
+/** Without storage the clock restarts after a reload, and answers change places. */
 function keepNumber(name: string, value: number): number {
   try {
     sessionStorage.setItem(name, String(value));

@@ -8,6 +8,7 @@ import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../ui/lesson/script.tsx";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
+import { earlierLarge } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -38,6 +39,7 @@ export function Room(options: RoomOptions) {
   const figures = useComputed(() =>
     figuresThatMatter(room.script.stop.value.step, session.scene.value, session.chain.circulations.value),
   );
+  const earlier = useComputed(() => earlierLarge(session, room.script.stop.value.step));
   const close = () => {
     open.value = null;
   };
@@ -48,7 +50,7 @@ export function Room(options: RoomOptions) {
   const { lesson, step } = room.script.stop.value;
   return (
     <StageView context={context} floor={FLOOR}>
-      <main class={session.scene.value.beside.length > 0 ? "room abreast" : "room"}>
+      <main class={session.scene.value.beside.length > 0 ? "room side-by-side" : "room"}>
         <h1 class="unseen">{lesson.title}</h1>
         <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={acts.help} />
         {open.value === "whatIf" && <WhatIf session={session} room={room} onClose={close} />}
@@ -59,7 +61,7 @@ export function Room(options: RoomOptions) {
           <StepCaution step={step} voice={room.script.voice.value} />
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
-          <RoomFigures figures={figures.value} />
+          <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         <Notes session={session} />
         <p class="room-place">
@@ -110,11 +112,11 @@ function WhatIf(props: {
 
 /** The step's question where the hall is asked one, else its first sentence. */
 function RoomWords({ session, script }: { readonly session: Session; readonly script: ScriptRun }) {
-  const { lesson, step } = script.stop.value;
+  const { step } = script.stop.value;
   const run = script.run.value;
   const voice = script.voice.value;
   const question = step.question?.room === false ? null : run.question.value;
-  if (!question) return <Script lesson={lesson} step={step} voice={voice} paragraphs={1} />;
+  if (!question) return <Script step={step} voice={voice} paragraphs={1} />;
   return (
     <QuestionView
       key={question.key}
@@ -125,6 +127,7 @@ function RoomWords({ session, script }: { readonly session: Session; readonly sc
       judgement={run.player.value.judgement}
       hints={run.player.value.hints}
       again={false}
+      pick
       onAnswer={(given) => void run.answer(given)}
       onHint={() => run.send({ kind: "hint" })}
       onWhy={null}

@@ -11,6 +11,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
+import { earlierFigures, earlierLarge } from "../shared/earlier-figures.ts";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
@@ -24,7 +25,7 @@ import type { Talk, TalkEvent } from "./talk.ts";
 import { openWindowChannel } from "./window-channel.ts";
 import { readToSpeaker, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 
-/** ms between calls for the stage: one that was loaded anew learns so of this window */
+/** ms between calls for the stage: one that was reloaded learns so of this window */
 const CALL = 1000;
 
 export function Speaker({ context, library }: { readonly context: Context; readonly library: Library }) {
@@ -101,6 +102,7 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
       large.value.every((each) => each.name !== name),
     ),
   );
+  const earlier = useComputed(() => earlierLarge(session, script.stop.value.step));
   const { step } = script.stop.value;
   const asked = script.run.value.question.value?.question;
   const voice = script.voice.value;
@@ -128,8 +130,8 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
       </main>
       <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
         <h2>{t("lecture.answer")}</h2>
-        <RoomFigures figures={large.value} />
-        <Readouts figures={further.value} />
+        <RoomFigures figures={large.value} earlier={earlier.value} />
+        <Readouts figures={further.value} earlier={earlierFigures(session)} />
         <p class="quiet-text">
           {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
         </p>

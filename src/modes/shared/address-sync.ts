@@ -16,11 +16,11 @@ export interface AddressSync {
   readonly opening: SceneState;
   /** Goes there; the browser's history gets no entry of its own. */
   go(change: Partial<Place>): void;
-  /** The address bar has the scene, so that loading the page anew opens what was seen; until the returned function is called. */
+  /** The address bar has the scene, so that reloading the page opens what was seen; until the returned function is called. */
   followScene(scene: ReadonlySignal<SceneState>): () => void;
   /** The browser's back and forward stay where we are until the returned function is called. */
   closeWayOut(): () => void;
-  /** Links within the page and the browser's back and forward move without loading it anew. */
+  /** Links within the page and the browser's back and forward move without a reload. */
   listen(session: Pick<Session, "show">): void;
 }
 

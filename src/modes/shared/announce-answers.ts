@@ -1,4 +1,4 @@
-/** Tells a screen reader, once and politely, what an edit changed: after the answer has arrived, as words with units. */
+/** Announces to a screen reader, once and politely, what an edit changed: after the answer has arrived, as words with units. */
 import { effect } from "@preact/signals";
 import { language, speakQuantity, t } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";

@@ -25,8 +25,8 @@ export function picturedSteps(lesson: Lesson): readonly number[] {
   const reveals = lesson.steps.flatMap(({ question }) =>
     question?.kind === "predict" ? [findStep(lesson, question.reveal)] : [],
   );
-  const telling = lesson.steps.flatMap(({ question }, index) => (question ? [] : [index]));
-  const chosen = [...new Set([0, ...reveals, ...telling, ...lesson.steps.keys()])].slice(0, MAX);
+  const explaining = lesson.steps.flatMap(({ question }, index) => (question ? [] : [index]));
+  const chosen = [...new Set([0, ...reveals, ...explaining, ...lesson.steps.keys()])].slice(0, MAX);
   return chosen.sort((a, b) => a - b);
 }
 
@@ -76,7 +76,6 @@ export function LessonHandout({ context, library, lesson, onClose }: LessonHando
             <figcaption>
               <strong>{step.title}</strong>
               <Script
-                lesson={lesson}
                 step={step}
                 voice={voiceOf(library, situationOf(states, known.exactly), "plain", null)}
                 paragraphs={1}

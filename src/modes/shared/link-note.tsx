@@ -1,12 +1,13 @@
-/** Parts of the page's address that could not be used, told over whichever mode is open. */
+/** Parts of the page's address that could not be used, reported over whichever mode is open. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { language, t } from "../../i18n/index.ts";
+import { language, languageName, t } from "../../i18n/index.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { FaultNote } from "../../ui/fault-note.tsx";
 import type { Place } from "./place.ts";
 
 const announced = signal<readonly Fault[]>([]);
+const missed = signal("");
 
 export function mountLinkNote(): void {
   const host = document.createElement("div");
@@ -14,7 +15,7 @@ export function mountLinkNote(): void {
   render(<LinkNote />, host);
 }
 
-/** Tells what reading the address has left out, and what it asks for that is on no library. */
+/** Reports what reading the address has left out, and what it asks for that no library holds. */
 export function tellDropped(place: Place, dropped: readonly Fault[]): void {
   announced.value = dropped;
   if (!place.lesson && !place.step && !place.more.page && !place.more.list) return;
@@ -25,12 +26,29 @@ export function tellDropped(place: Place, dropped: readonly Fault[]): void {
       const faults = placeFaults(place, await loadLibrary(language()));
       if (announced.peek() === dropped && faults.length > 0) announced.value = [...dropped, ...faults];
     })
-    // Lessons that do not come are told where they are opened.
+    // Lessons that do not load are reported where they are opened.
     .catch(() => {});
+}
+
+/** Tells which language was asked for and did not come; "" when all is well. */
+export function tellMissedLanguage(tag: string): void {
+  missed.value = tag;
 }
 
 const LinkNote = () => (
   <div class="link-note" role="status">
+    {missed.value && (
+      <FaultNote
+        title={t("link.language.missed", {
+          asked: languageName(missed.value),
+          shown: languageName(language()),
+        })}
+        faults={[]}
+        onClose={() => {
+          missed.value = "";
+        }}
+      />
+    )}
     {announced.value.length > 0 && (
       <FaultNote
         title={t("link.dropped")}

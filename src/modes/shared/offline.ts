@@ -1,7 +1,7 @@
 /** Keeps the served kit for use without a network; a newer version waits until it is asked for. */
 import { signal } from "@preact/signals";
 
-/** Set when a newer version lies ready: calling it loads the page anew with that version. */
+/** Set when a newer version lies ready: calling it reloads the page with that version. */
 export const newerVersion = signal<(() => void) | null>(null);
 
 /** Only a built and served page has something to keep; elsewhere nothing happens. */

@@ -33,4 +33,4 @@ function kept<Value extends string | boolean>(name: string, fallback: Value, all
 export const lettersOn = kept("letters", true, [true, false]);
 export const largerWords = kept("largerWords", false, [true, false]);
 export const keptTheme = kept<"dark" | "light">("theme", "dark", ["dark", "light"]);
-export const keptTelling = kept<"plain" | "technical">("telling", "plain", ["plain", "technical"]);
+export const keptVersion = kept<"plain" | "technical">("telling", "plain", ["plain", "technical"]);

@@ -30,7 +30,7 @@ const inWords = ({ args }: Reading) =>
     ]),
   );
 
-/** Sentences; `spoken`: units as words for a voice; `still`: without what only a moving flow tells. Follows the scene, the answers and the readings. */
+/** Sentences; `spoken`: units as words for a voice; `still`: without what only a moving flow shows. Follows the scene, the answers and the readings. */
 export function sceneReading(
   { session, stage }: Context,
   { spoken = false, still = false } = {},

@@ -1,25 +1,17 @@
 /** The page's one stage: made once, drawn once for each screen frame while a mode shows it. */
 import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
-import type { Chain } from "../../chain/contract.ts";
-import type { Frame } from "../../chain/frame.ts";
-import { language, t } from "../../i18n/index.ts";
+import type { Before, Frame } from "../../chain/frame.ts";
+import { language } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
-import { darkTheme, lightTheme, paperTheme, type Theme } from "../../scenes/theme/theme.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
+import type { Session } from "./session.ts";
+import { type StagePictures, stagePictures } from "./stage-pictures.ts";
+import { themeNamed } from "./themes.ts";
 
 type Way = "starting" | Stage["way"];
 
-/** How a picture differs from the screen. */
-interface Look {
-  readonly theme: ThemeName;
-  /** px of the picture: its smallest type */
-  readonly floor: number;
-}
-
-type Take<Taken> = (stage: Stage, frame: Frame) => Promise<Taken>;
-
-export interface StageLoop {
+export interface StageLoop extends StagePictures {
   readonly way: ReadonlySignal<Way>;
   /** Handles of the first pane's geometry; empty while they are not shown. */
   readonly handles: ReadonlySignal<readonly Handle[]>;
@@ -35,26 +27,18 @@ export interface StageLoop {
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
   clear(): Box;
-  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
-  snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
-  /** The same as the inside of an SVG element of this size. */
-  drawing(width: number, height: number, look?: Look): Promise<string>;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
 
-/** ms: a picture that stands still is drawn anew this often, */
+/** ms: a picture that stands still is redrawn this often, */
 const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
 
-type ThemeName = "dark" | "light" | "paper";
-const THEMES = { dark: darkTheme, light: lightTheme, paper: paperTheme } as const;
-export const themeNamed = (name: ThemeName): Theme => THEMES[name](t);
-
 export function createStageLoop(
   host: HTMLElement,
-  chain: Chain,
+  { chain, before }: Session,
   theme: ReadonlySignal<"dark" | "light">,
   asked?: string,
 ): StageLoop {
@@ -72,7 +56,7 @@ export function createStageLoop(
   let drawn = 0;
   let livelyUntil = 0;
 
-  const enliven = () => {
+  const wakeUp = () => {
     livelyUntil = performance.now() + LIVELY_FOR;
   };
 
@@ -92,17 +76,17 @@ export function createStageLoop(
     effect(() => {
       language();
       stage?.setTheme(themeNamed(theme.value));
-      enliven();
+      wakeUp();
     });
   };
 
   const turn = () => {
     due = shown > 0 ? requestAnimationFrame(turn) : 0;
     if (shown === 0 || held || document.hidden) return;
-    const before = frame?.state;
-    frame = chain.frame();
+    const last = frame;
+    frame = withBefore(chain.frame(), before.peek());
     const now = performance.now();
-    if (!frame.still || frame.state !== before) enliven();
+    if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
     if (now > livelyUntil && now < drawn + STILL_EVERY) return;
     drawn = now;
     stage?.draw(frame);
@@ -111,12 +95,16 @@ export function createStageLoop(
     for (const listener of listeners) listener();
   };
 
-  const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> => {
-    await started;
-    if (!stage) throw new Error("no stage");
-    const own = () => ({ theme: theme.peek(), floor });
-    return withLook(stage, look ?? own(), own, (of) => take(of, frame ?? chain.frame()));
-  };
+  const pictures = stagePictures({
+    chain,
+    frame: () => frame,
+    own: () => ({ theme: theme.peek(), floor }),
+    async stage() {
+      await started;
+      if (!stage) throw new Error("no stage");
+      return stage;
+    },
+  });
 
   return {
     way,
@@ -126,7 +114,7 @@ export function createStageLoop(
       shown++;
       host.hidden = false;
       stage?.setFloor(floor);
-      enliven();
+      wakeUp();
       started ??= start();
       if (!due) due = requestAnimationFrame(turn);
       return () => {
@@ -137,7 +125,7 @@ export function createStageLoop(
     setInsets(next) {
       insets = next;
       stage?.setInsets(next);
-      enliven();
+      wakeUp();
     },
     frame: () => frame,
     hold(on) {
@@ -149,12 +137,17 @@ export function createStageLoop(
     },
     canvas: () => host.querySelector("canvas"),
     clear: () => clearBox(host, insets),
-    snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
-    drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
+    ...pictures,
     toScreen: (point) => stage?.toScreen(point) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
 }
+
+/** The frame with what each pane showed before the last change. */
+const withBefore = (frame: Frame, before: readonly Before[] | null): Frame =>
+  before ? { ...frame, panes: frame.panes.map((pane, i) => ({ ...pane, before: before[i] })) } : frame;
+
+const changed = ({ panes }: Frame, last: Frame): boolean => panes[0]?.before !== last.panes[0]?.before;
 
 /** One empty list is as good as another. */
 function setHandles(handles: Signal<readonly Handle[]>, { state, panes }: Frame): void {
@@ -172,24 +165,4 @@ function clearBox(host: HTMLElement, insets: Insets): Box {
     width: scale * (clientWidth - insets.left - insets.right),
     height: scale * (clientHeight - insets.top - insets.bottom),
   };
-}
-
-function setLook(stage: Stage, { theme, floor }: Look): void {
-  stage.setTheme(themeNamed(theme));
-  stage.setFloor(floor);
-}
-
-/** The screen's own look, as it is by then, comes back afterwards. */
-async function withLook<Taken>(
-  stage: Stage,
-  look: Look,
-  own: () => Look,
-  take: (stage: Stage) => Promise<Taken>,
-): Promise<Taken> {
-  setLook(stage, look);
-  try {
-    return await take(stage);
-  } finally {
-    setLook(stage, own());
-  }
 }

@@ -42,6 +42,10 @@ export function StageView({ context, floor, children }: StageViewProps) {
     const focus = stage.pick(offsetX, offsetY);
     if (focus !== session.scene.peek().view.focus) session.edit("focus", setView({ focus }));
   };
+  const press = (event: PointerEvent) => {
+    session.forget();
+    point(event);
+  };
   const { way } = stage;
   return (
     <div ref={over}>
@@ -57,7 +61,7 @@ export function StageView({ context, floor, children }: StageViewProps) {
             aria-label={t("stage.name")}
             aria-describedby="scene-reading"
             onPointerMove={point}
-            onPointerDown={point}
+            onPointerDown={press}
           />
         )}
         <p class="unseen" id="scene-reading">

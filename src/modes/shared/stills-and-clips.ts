@@ -9,8 +9,8 @@ import { drawSheet, pictureArea, type Sheet } from "../../ui/take-away/sheet.ts"
 import { svgSheet } from "../../ui/take-away/svg-sheet.ts";
 import type { Context } from "./mode.ts";
 import { sceneReading } from "./scene-reading.ts";
-import { themeNamed } from "./stage-loop.ts";
 import { stateLink } from "./state-link.ts";
+import { themeNamed } from "./themes.ts";
 
 const WIDE = 16 / 9;
 const CLIP = { width: 1280, height: 720, seconds: 8 } as const;

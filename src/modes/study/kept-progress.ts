@@ -1,4 +1,4 @@
-/** The learner's progress while the page is open, and its keeper: this device or a course system. */
+/** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import {
   isNewerProgress,
@@ -8,6 +8,7 @@ import {
   writeProgress,
 } from "../../lesson/progress.ts";
 import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
+import { typedAnswers } from "../../lesson/typed-answers.ts";
 import { openRecord } from "../../lms/open.ts";
 import type { RecordAdapter } from "../../lms/record-adapter.ts";
 import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
@@ -31,7 +32,8 @@ export interface KeptProgress {
 export async function openProgress(): Promise<KeptProgress> {
   const voice = openRecord();
   const found = await voice.load();
-  const progress = signal(withReader(unpackProgress(found)));
+  const earlier = unpackProgress(found);
+  const progress = signal(withReader(earlier));
   let newer = isNewerProgress(found);
   const keeps = signal(!newer);
   addEventListener("pagehide", () => voice.close());
@@ -45,7 +47,8 @@ export async function openProgress(): Promise<KeptProgress> {
       if (newer) return;
       const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
       const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
-      void voice.report({ text, place, score: scoreOfAll(next), completed }).then((kept) => {
+      const typed = typedAnswers(next, earlier);
+      void voice.report({ text, place, score: scoreOfAll(next), typed, completed }).then((kept) => {
         keeps.value = kept;
       });
     },

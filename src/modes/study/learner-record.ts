@@ -1,8 +1,8 @@
 /** A record to hand in: a page that reads without the kit, or data. Each carries cautions, version and date. */
 import type { Chain } from "../../chain/contract.ts";
-import { direction, language, t } from "../../i18n/index.ts";
+import { direction, formatQuantity, language, t } from "../../i18n/index.ts";
 import { inMarkup } from "../../i18n/markup.ts";
-import type { Lesson, Words } from "../../lesson/lesson.ts";
+import type { Lesson, Question, Words } from "../../lesson/lesson.ts";
 import { type Attempt, type Progress, scoreOf, writeProgress } from "../../lesson/progress.ts";
 import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
 import { type Answered, namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
@@ -62,6 +62,21 @@ function askedAs(lesson: Lesson, index: number, { numbers }: Attempt, answered: 
   });
 }
 
+/** What was typed, what the model had, and the mistake by name; nothing for other questions. */
+function typedInWords(question: Question, { given, typed }: Attempt): string {
+  if (!typed || typeof given !== "number" || !("format" in question)) return "";
+  const { unit, digits } = question.format;
+  const mistakes = question.kind === "number" ? question.mistakes : [];
+  const mistake = mistakes.find(({ id }) => id === typed.mistake);
+  return [
+    t("study.answer.typed", {
+      given: formatQuantity(given, unit, Math.max(digits, 2)),
+      truth: formatQuantity(typed.truth, unit, Math.max(digits, 2)),
+    }),
+    ...(mistake ? [wordsOf(mistake.say, () => "\u2026")] : []),
+  ].join(" ");
+}
+
 /** `date`: RFC 3339 */
 export function recordPage(
   progress: Progress,
@@ -76,9 +91,10 @@ export function recordPage(
       const attempt = done.answers[id];
       if (!question || !attempt) return [];
       const verdict = attempt.right === null ? "open" : attempt.right ? "fits" : "differs";
+      const typed = typedInWords(question, attempt);
       const note = attempt.note ? `<br><em>${inMarkup(attempt.note)}</em>` : "";
       return [
-        `<li>${inMarkup(askedAs(lesson, index, attempt, answered))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${note}</li>`,
+        `<li>${inMarkup(askedAs(lesson, index, attempt, answered))} <strong>${inMarkup(t(`study.answer.${verdict}`, { tries: attempt.tries }))}</strong>${typed && `<br>${inMarkup(typed)}`}${note}</li>`,
       ];
     });
     const score = inMarkup(t("lesson.score", { ...scoreOf(done) }));

@@ -10,7 +10,7 @@ import { Choice, Switch } from "../../ui/choice.tsx";
 import { KeyList } from "../../ui/key-list.tsx";
 import { LedgerTable } from "../../ui/ledger-table.tsx";
 import { StepList } from "../../ui/lesson/step-list.tsx";
-import { TELLINGS } from "../../ui/lesson/voice.ts";
+import { TEXT_VERSIONS } from "../../ui/lesson/voice.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
@@ -20,7 +20,7 @@ import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
 import { writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
-import { keptTelling, largerWords, lettersOn } from "../shared/preferences.ts";
+import { keptVersion, largerWords, lettersOn } from "../shared/preferences.ts";
 import { ReadAloud } from "../shared/read-aloud.tsx";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
@@ -57,11 +57,11 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
           <Choice
             label={t("lesson.telling")}
             quietLabel
-            value={keptTelling.value}
-            words={TELLINGS}
+            value={keptVersion.value}
+            words={TEXT_VERSIONS}
             nameOf={(name) => t(`lesson.telling.${name}`)}
             onChoose={(name) => {
-              keptTelling.value = name;
+              keptVersion.value = name;
             }}
           />
           <Toolbar

@@ -1,8 +1,8 @@
 /** A lesson in reading order as text alone, for reading and for paper: every step's words with the model's numbers. */
 import { useMemo } from "preact/hooks";
-import { t } from "../../i18n/index.ts";
+import { t, unitSymbol } from "../../i18n/index.ts";
 import { dealAnswers } from "../../lesson/deal.ts";
-import type { Lesson, Question } from "../../lesson/lesson.ts";
+import type { Lesson, Question, Step } from "../../lesson/lesson.ts";
 import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround } from "../../lesson/states.ts";
 import { VERSION } from "../../ui/app-version.ts";
@@ -14,7 +14,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import type { StudyProps } from "./study-home.tsx";
 
 export function LessonText({
@@ -35,6 +35,10 @@ export function LessonText({
       }),
     [lesson],
   );
+  const asked = steps.map(({ step, states }) => ({
+    step,
+    voice: voiceOf(library, situationOf(states, known.exactly), keptVersion.value, null),
+  }));
   const back = writePlace({ ...context.place.value, more: {} });
   return (
     <main class="lesson-text">
@@ -50,19 +54,19 @@ export function LessonText({
         </a>
       </p>
       <h1>{lesson.title}</h1>
-      <TranslationNote translation={lesson.translation} />
+      <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p>{lesson.aim}</p>
-      {steps.map(({ step, states }) => {
-        const voice = voiceOf(library, situationOf(states, known.exactly), keptTelling.value, null);
+      {asked.map(({ step, voice }) => {
         return (
           <section key={step.id} aria-labelledby={`text-${step.id}`}>
             <h2 id={`text-${step.id}`}>{step.title}</h2>
-            <Script lesson={lesson} step={step} voice={voice} />
+            <Script step={step} voice={voice} />
             {step.question && <AskedOnPaper question={step.question} voice={voice} />}
             <StepCaution step={step} voice={voice} />
           </section>
         );
       })}
+      <SolutionsOnPaper asked={asked} />
       <h2>{t("lesson.remember")}</h2>
       <p>{lesson.remember}</p>
       {lesson.sources.length > 0 && (
@@ -87,6 +91,11 @@ function AskedOnPaper({ question, voice }: { readonly question: Question; readon
           <InlineView words={question.ask} voice={voice} />
         </strong>
       </p>
+      {"format" in question && (
+        <p>
+          <span class="to-fill" /> {unitSymbol(question.format.unit)}
+        </p>
+      )}
       <ul>
         {choices.map(({ id, say }) => (
           <li key={id}>
@@ -95,5 +104,32 @@ function AskedOnPaper({ question, voice }: { readonly question: Question; readon
         ))}
       </ul>
     </div>
+  );
+}
+
+/** At the end, away from the questions: how each number is found. */
+function SolutionsOnPaper({ asked }: { readonly asked: readonly { step: Step; voice: Voice }[] }) {
+  const solved = asked.flatMap(({ step, voice }) =>
+    step.question?.kind === "number"
+      ? [{ id: step.id, title: step.title, question: step.question, voice }]
+      : [],
+  );
+  if (solved.length === 0) return null;
+  return (
+    <section class="solutions" aria-labelledby="solutions">
+      <h2 id="solutions">{t("lesson.solutions")}</h2>
+      {solved.map(({ id, title, question, voice }) => (
+        <div key={id}>
+          <h3>{title}</h3>
+          <ol>
+            {question.solution.map((line, index) => (
+              <li key={index}>
+                <InlineView words={line} voice={voice} />
+              </li>
+            ))}
+          </ol>
+        </div>
+      ))}
+    </section>
   );
 }

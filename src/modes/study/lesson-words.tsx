@@ -2,14 +2,14 @@
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
-import { mayGoOn, predictionFor } from "../../lesson/player.ts";
+import { canAdvance, predictionFor } from "../../lesson/player.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution, TranslationNote } from "../../ui/lesson/script.tsx";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { Ending } from "./ending.tsx";
 import { Explained } from "./explained.tsx";
@@ -31,7 +31,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
   const follow = (to: StepReference) => {
     if (to.lesson === null || to.lesson === lesson.id) run.send({ kind: "go", step: to.step });
   };
-  const voice = voiceOf(library, run.situation.value, keptTelling.value, follow);
+  const voice = voiceOf(library, run.situation.value, keptVersion.value, follow);
   const asked = run.question.value;
   const heading = useRef<HTMLHeadingElement>(null);
   const place = `${phase === "again" ? asked?.key : step.id} ${phase}`;
@@ -53,7 +53,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
       key={place}
       question={asked.question}
       voice={
-        phase === "again" ? voiceOf(library, run.questionSituation.value, keptTelling.value, null) : voice
+        phase === "again" ? voiceOf(library, run.questionSituation.value, keptVersion.value, null) : voice
       }
       editing={session}
       given={player.given}
@@ -67,15 +67,15 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
   );
   return (
     <main class="lesson-words">
-      <TranslationNote translation={lesson.translation} />
+      <TranslationNote translation={lesson.translation} language={lesson.language} />
       <p class="position">{t("lesson.position", { step: player.step + 1, count: lesson.steps.length })}</p>
-      <h2 ref={heading} tabIndex={-1}>
+      <h2 ref={heading} tabIndex={-1} lang={phase === "again" ? undefined : lesson.language}>
         {phase === "again" ? t("lesson.kind.again") : step.title}
       </h2>
       {phase === "watch" ? (
         <p>{t("lesson.watch")}</p>
       ) : (
-        phase !== "again" && <Script lesson={lesson} step={step} voice={voice} />
+        phase !== "again" && <Script step={step} voice={voice} />
       )}
       {phase === "read" && predictionFor(lesson, step) && <Explained run={run} voice={voice} />}
       {question}
@@ -95,7 +95,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
               ? "main"
               : undefined
           }
-          aria-disabled={!mayGoOn(lesson, player) || undefined}
+          aria-disabled={!canAdvance(lesson, player) || undefined}
           onClick={() => run.send({ kind: "next" })}
         >
           {t(
@@ -103,7 +103,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
           )}
         </button>
       </nav>
-      {!mayGoOn(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
+      {!canAdvance(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
     </main>
   );
 }

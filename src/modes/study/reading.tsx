@@ -8,7 +8,7 @@ import { SourceLine } from "../../ui/lesson/source-mark.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { GLOSSARY, SOURCES } from "../place-faults.ts";
 import { writePlace } from "../shared/place.ts";
-import { keptTelling } from "../shared/preferences.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import type { StudyProps } from "./study-home.tsx";
 
 export function Reading({ context, library, page }: StudyProps & { readonly page: string }) {
@@ -49,15 +49,16 @@ function PageText({ library, page }: { readonly library: Library; readonly page:
   const found = library.pages[page];
   if (!found) return null;
   const voice: Voice = {
-    telling: keptTelling.value,
+    version: keptVersion.value,
     glossary: library.glossary,
     sources: library.sources,
     number: () => t("lesson.waiting"),
+    amount: () => null,
     follow: null,
   };
   return (
     <div lang={found.language === language() ? undefined : found.language}>
-      <TranslationNote translation={found.translation} />
+      <TranslationNote translation={found.translation} language={found.language} />
       {found.sections.map((section) => (
         <section key={section.title}>
           {section.title && <h2>{section.title}</h2>}

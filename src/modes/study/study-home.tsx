@@ -11,6 +11,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
 import { saveRecord } from "./learner-record.ts";
+import { OwnLessons } from "./own-files.tsx";
 
 export interface StudyProps {
   readonly context: Context;
@@ -54,10 +55,12 @@ export function StudyHome({ context, library, kept }: StudyProps) {
               key={lesson.id}
               lesson={lesson}
               done={progress.lessons[lesson.id]}
+              own={library.own.has(lesson.id)}
               href={lessonHref(lesson.id)}
             />
           ))}
         </ol>
+        <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />
         <nav aria-labelledby="reading">
           <h2 id="reading">{t("study.reading")}</h2>
           <ul class="plain-list">
@@ -125,10 +128,11 @@ export function StudyHome({ context, library, kept }: StudyProps) {
 interface LessonCardProps {
   readonly lesson: Lesson;
   readonly done: LessonProgress | undefined;
+  readonly own: boolean;
   readonly href: string;
 }
 
-function LessonCard({ lesson, done, href }: LessonCardProps) {
+function LessonCard({ lesson, done, own, href }: LessonCardProps) {
   const seen = done?.seen.length ?? 0;
   const state = done?.finished ? "finished" : seen > 0 ? "begun" : "new";
   return (
@@ -140,6 +144,7 @@ function LessonCard({ lesson, done, href }: LessonCardProps) {
         <strong>{lesson.title}</strong>
         <span class="quiet-text">{lesson.aim}</span>
         <span class="lesson-state" lang={language()}>
+          {own && <strong class="own-mark">{t("study.own.mark")}</strong>}{" "}
           {t("home.lesson.minutes", { minutes: lesson.minutes })}{" "}
           {t(`study.state.${state}`, { seen, steps: lesson.steps.length })}{" "}
           {done?.finished && t("lesson.score", { ...scoreOf(done) })}

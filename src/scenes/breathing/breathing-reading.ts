@@ -1,4 +1,4 @@
-/** The breath told in words. */
+/** The breath in words. */
 import type { Frame } from "../../chain/frame.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";

@@ -1,4 +1,4 @@
-/** The calf told in words. */
+/** The calf in words. */
 import type { Frame } from "../../chain/frame.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 import { meanOf } from "../drawing/trace-clock.ts";

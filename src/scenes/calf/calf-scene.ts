@@ -56,7 +56,7 @@ function calfPane(): ScenePane {
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
-      // What is going on is told beside the vein, or above the leg where it would lie on the vein.
+      // What is going on is described beside the vein, or above the leg where it would lie on the vein.
       const beside = 0.235 * box.width - (VEIN_REACH / PLANE.height) * box.height;
       const lines = wide && box.width < type.label * 30 ? 4.8 : 3.4;
       const head = wide && beside > 13.5 * type.label ? 0 : type.label * lines;

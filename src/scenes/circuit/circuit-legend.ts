@@ -21,7 +21,7 @@ interface Entry {
   readonly mark?: { readonly colour: string; readonly rich: boolean };
 }
 
-/** @param levels states that stand side by side are told apart by levels at their organs */
+/** @param levels states that stand side by side are distinguished by levels at their organs */
 export function circuitLegend(levels = false): Legend {
   const view = new Container();
   const words = lettering();

@@ -1,4 +1,4 @@
-/** The schematic told in words, from the same numbers as the picture. */
+/** The schematic in words, from the same numbers as the picture. */
 import type { Frame } from "../../chain/frame.ts";
 
 export interface Reading {

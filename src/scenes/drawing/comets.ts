@@ -1,6 +1,6 @@
 import { entryAt } from "../../sim/checked/present.ts";
 
-/** Comets painted by the processor: a head whose shape tells the origin and a tail that thins out, into plain pixels. */
+/** Comets painted by the processor: a head whose shape shows the origin and a tail that thins out, into plain pixels. */
 
 /** A picture of straight (not premultiplied) colours, each packed as 0xAABBGGRR. */
 export interface Pixels {
@@ -35,7 +35,7 @@ function lay(colours: Uint32Array, k: number, colour: number, alpha: number): vo
   colours[k] = ((255 * whole + 0.5) << 24) | ((blue + 0.5) << 16) | ((green + 0.5) << 8) | (red + 0.5);
 }
 
-/** Colour (0x00BBGGRR) and opacity of one comet. Records of this file can be filled anew for each comet: nothing is kept. */
+/** Colour (0x00BBGGRR) and opacity of one comet. Records of this file can be reused for each comet: nothing is kept. */
 export interface Paint {
   colour: number;
   alpha: number;

@@ -26,7 +26,7 @@ export interface Plot {
   readonly x: Range;
   readonly y: Range;
   readonly lines: readonly Line[];
-  /** what the vertical axis tells, above it; unit included */
+  /** the vertical axis' title, above it; unit included */
   readonly title: string;
   readonly titleColour?: string;
   /** under the horizontal axis; its numbers are left out without it */

@@ -47,7 +47,7 @@ export function thinned(range: Range, length: number, room: number): readonly nu
   return range.marks.filter((_, i) => i % every === from);
 }
 
-/** Decimals that tell neighbouring marks apart. */
+/** Decimals that distinguish neighbouring marks. */
 export function digitsOf(range: Range): number {
   const [a = 0, b = 1] = range.marks;
   return Math.max(0, -Math.floor(Math.log10(Math.abs(b - a)) + 1e-9));

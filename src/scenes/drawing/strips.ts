@@ -72,11 +72,11 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const told = rows.filter((row) => row.trace(traces));
+    const traced = rows.filter((row) => row.trace(traces));
     const titleOf = (row: Row) =>
       theme.say(row.title, { mean: formatQuantity(meanOf(traces, present(row.trace(traces))), row.unit, 1) });
     const linesOf = (row: Row) => titleLines(words, titleOf(row), box.width, type, theme);
-    const shown = fitting(told, box.height, type, ({ rank }) => rank, linesOf);
+    const shown = fitting(traced, box.height, type, ({ rank }) => rank, linesOf);
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
       const values = present(row.trace(traces));

@@ -82,7 +82,7 @@ function words({ text, style }: Text): string {
 function clip(collected: Collected, masked: Container, mask: Graphics): string {
   const id = `clip-${collected.defs.length}`;
   collected.clips.add(mask);
-  // The clip's own place, told from where the clipped group stands.
+  // The clip's own place, relative to that of the clipped group.
   const place = masked.parent ? masked.parent.getGlobalTransform(new Matrix(), false).invert() : new Matrix();
   place.append(mask.getGlobalTransform(new Matrix(), false));
   const paths = shapes(mask).replaceAll("<path ", `<path${placed(place)} `);

@@ -21,7 +21,7 @@ export interface SweepPlot {
 
 interface SweepState {
   readonly sweep: Sweep;
-  /** what the horizontal axis tells */
+  /** the horizontal axis' title */
   readonly foot: string;
   /** the state on the stage, on the horizontal axis */
   readonly mark: number;
@@ -66,7 +66,7 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
 }
 
-/** @param plots the more telling first: one under another in a tall box, as many as can be read, in a row in a wide one */
+/** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
@@ -79,12 +79,12 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const drawStill = ({ sweep, foot }: SweepState, box: Box, type: number, theme: Theme) => {
     ink.clear();
     words.begin();
-    const told = plots.filter((plot) => hasValues(sweep, plot));
+    const filled = plots.filter((plot) => hasValues(sweep, plot));
     const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
-    const wide = area.width > area.height * 1.5 && area.width > told.length * 19 * type;
+    const wide = area.width > area.height * 1.5 && area.width > filled.length * 19 * type;
     const x = axisOf(sweep);
-    const shown = wide ? told : fitting(told, area.height, type);
+    const shown = wide ? filled : fitting(filled, area.height, type);
     const column = columnOf(area, shown.length, type);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));

@@ -4,7 +4,7 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 
 const DAYS_PER_SECOND = 1 / 1.5;
-/** s for which the last day stays before the course begins anew */
+/** s for which the last day stays before the course starts again */
 const REST = 6;
 
 /** The first full day: more leaves than lymph carries, and something has collected. */

@@ -1,4 +1,4 @@
-/** The days after the operation told in words. */
+/** The days after the operation in words. */
 import type { Frame } from "../../chain/frame.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";

@@ -1,4 +1,4 @@
-/** Exercise told in words: the ends of the first curve, and the reference's end. */
+/** Exercise in words: the ends of the first curve, and the reference's end. */
 import type { Frame } from "../../chain/frame.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";

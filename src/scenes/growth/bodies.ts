@@ -73,7 +73,7 @@ export function bodies(): Bodies {
         }
         const perMillimetre = rings / widest / 1.04;
         const y = box.y + tallest + type * 0.5 + rings / 2;
-        if (hasPathway(point.request.stage)) drawRings(ink, point, x, y, perMillimetre, type, theme);
+        if (hasPathway(point.request.stage)) drawRings(ink, point, { x, y, perMillimetre, type }, theme);
         words.write(
           {
             lines: [
@@ -97,14 +97,19 @@ export function bodies(): Bodies {
   };
 }
 
+/** Centre, CSS px per mm, and size of type (CSS px). */
+interface RingPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly perMillimetre: number;
+  readonly type: number;
+}
+
 /** The tube and the body's own lower vein in section, to one scale. */
 function drawRings(
   ink: Graphics,
   { request }: SweepPoint,
-  x: number,
-  y: number,
-  perMillimetre: number,
-  type: number,
+  { x, y, perMillimetre, type }: RingPlace,
   { colour }: Theme,
 ): void {
   const { trunk, ivc } = pathwaySizes(request);

@@ -1,4 +1,4 @@
-/** Growth told in words: the ends of the first curve. */
+/** Growth in words: the ends of the first curve. */
 import type { Frame } from "../../chain/frame.ts";
 import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";

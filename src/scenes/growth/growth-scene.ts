@@ -15,7 +15,7 @@ import { rowHeight } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
 
-/** Before a pathway is made there is no tube and nothing is spent on it: the body's own quantities are told. */
+/** Before a pathway is made there is no tube and nothing is spent on it: the body's own quantities are shown. */
 const ofPathway =
   (read: Quantity): Quantity =>
   (circulation) =>

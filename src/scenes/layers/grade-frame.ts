@@ -27,7 +27,7 @@ export function frame(box: Box, key: Key | null, sizes: Sizes): Plot {
   };
 }
 
-/** Heights of type below which no line can be told from another. */
+/** Heights of type below which lines can't be distinguished. */
 const MIN = 3;
 
 export const readable = (plot: Plot, sizes: Sizes): boolean => plot.height >= MIN * sizes.axis;

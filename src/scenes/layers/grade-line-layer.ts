@@ -1,5 +1,6 @@
 /** The grade line: pressure along the blood's way, in the picture's order, from a hepatic vein to the atrium. */
 import { Container, Graphics } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
@@ -12,7 +13,7 @@ import { drawGradePlot } from "./grade-plot.ts";
 export interface GradeLineLayer {
   readonly view: Container;
   draw(
-    circulations: readonly (Circulation | null)[],
+    panes: readonly Pick<Pane, "circulation" | "before">[],
     box: Box,
     focus: string | null,
     sizes: Sizes,
@@ -31,18 +32,18 @@ export function gradeLineLayer(): GradeLineLayer {
 
   return {
     view,
-    draw(circulations, box, focus, sizes, theme) {
+    draw(panes, box, focus, sizes, theme) {
       ink.clear();
       words.begin();
       drawn = null;
-      const known = circulations.filter((circulation) => circulation !== null);
+      const known = panes.flatMap(({ circulation }) => circulation ?? []);
       const first = known[0];
       if (first && first.pathway.gradeLine.length > 1) {
         const sheet = { ink, words, sizes, theme };
         const key = known.length > 1 ? drawGradeKey(sheet, known, box) : null;
         const plot = frame(box, key, sizes);
         drawn = { plot, points: first.pathway.gradeLine };
-        drawGradePlot(sheet, known, plot, focus);
+        drawGradePlot(sheet, { known, earlier: earlierLines(panes) }, plot, focus);
       }
       words.end();
     },
@@ -56,3 +57,9 @@ export function gradeLineLayer(): GradeLineLayer {
     },
   };
 }
+
+/** The lines before the last change, where it has been answered. */
+const earlierLines = (panes: readonly Pick<Pane, "circulation" | "before">[]): readonly Circulation[] =>
+  panes.flatMap(({ circulation, before }) =>
+    before?.circulation && before.circulation !== circulation ? before.circulation : [],
+  );

@@ -35,16 +35,23 @@ function axesOf(known: readonly Circulation[], plot: Plot): Axes {
   };
 }
 
-/** @param known at least one, of which the first gives the elements */
+export interface GradeLines {
+  /** at least one, of which the first gives the elements */
+  readonly known: readonly Circulation[];
+  /** of the state before the last change */
+  readonly earlier: readonly Circulation[];
+}
+
 export function drawGradePlot(
   sheet: Sheet,
-  known: readonly Circulation[],
+  { known, earlier }: GradeLines,
   plot: Plot,
   focus: string | null,
 ): void {
-  const axes = axesOf(known, plot);
+  const axes = axesOf([...known, ...earlier], plot);
   drawLevels(sheet, axes);
   drawElements(sheet, entryAt(known, 0), axes, focus);
+  drawEarlier(sheet, earlier, axes);
   drawLines(sheet, known, axes);
   writeNames(sheet, known, axes);
   writeFigures(sheet, known, axes);
@@ -108,6 +115,21 @@ function drawLines({ ink, sizes, theme }: Sheet, known: readonly Circulation[], 
       dashed(ink, total, [10, 7], { width: 2, color: theme.colour.totalPressure, alpha: 0.85 });
     pathLine(ink, pressure, index, sizes, theme);
   });
+}
+
+/** Static pressure as it was: thin, by short dashes like the ghost of the wall. */
+function drawEarlier(
+  { ink, theme: { colour } }: Sheet,
+  earlier: readonly Circulation[],
+  { x, y }: Axes,
+): void {
+  for (const { pathway } of earlier)
+    dashed(
+      ink,
+      pathway.gradeLine.flatMap((point) => [x(point.station), y(point.pressure)]),
+      [7, 5],
+      { width: 1.5, color: colour.ink, alpha: 0.9 },
+    );
 }
 
 /** The great stretches by name under the line, where they are the same in every pane. */

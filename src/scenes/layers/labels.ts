@@ -1,6 +1,6 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
 import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
-import { formatQuantity, type Lung, writeShare } from "../../i18n/index.ts";
+import { appendChange, formatQuantity, type Lung, shareOf, writeShare } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
@@ -27,21 +27,39 @@ const PRESSURE: Readonly<Record<string, Pressure>> = {
 /** The lung that belongs to a place. */
 const LUNG: Readonly<Record<string, Lung>> = { leftLung: "left", rightLung: "right" };
 
-/** The numbers that stand at a place, as words; none where none belongs. */
-function figuresAt(place: string, circulation: Circulation | null, theme: Theme): readonly string[] {
+/**
+ * The numbers that stand at a place, as words; none where none belongs.
+ * @param earlier before the last change, which is then told behind each number
+ */
+function figuresAt(
+  place: string,
+  circulation: Circulation | null,
+  earlier: Circulation | null | undefined,
+  theme: Theme,
+): readonly string[] {
   if (!circulation) return [];
+  const written = (of: (from: Circulation) => number, unit: string, digits: number) =>
+    appendChange(
+      formatQuantity(of(circulation), unit, digits),
+      earlier && of(earlier),
+      of(circulation),
+      digits,
+    );
   const pressure = PRESSURE[place];
-  if (pressure) return [formatQuantity(circulation.pressures[pressure], "mmHg", 1)];
-  if (place === "fenestration") return [formatQuantity(circulation.flows.fenestration, "L/min", 2)];
+  if (pressure) return [written(({ pressures }) => pressures[pressure], "mmHg", 1)];
+  if (place === "fenestration") return [written(({ flows }) => flows.fenestration, "L/min", 2)];
   if (place === "aorta")
-    return [
-      theme.say("scene.saturation", { saturation: formatQuantity(circulation.saturations.arterial, "%") }),
-    ];
+    return [theme.say("scene.saturation", { saturation: written((of) => of.saturations.arterial, "%", 0) })];
   const { shares } = circulation;
   const lung = LUNG[place];
   if (!lung || !shares) return [];
   return (["ivc", "svc"] as const).map((vein) =>
-    theme.say(`scene.share.${vein}`, { share: writeShare(shares[vein], lung) }),
+    appendChange(
+      theme.say(`scene.share.${vein}`, { share: writeShare(shares[vein], lung) }),
+      earlier?.shares && shareOf(earlier.shares[vein], lung).value,
+      shareOf(shares[vein], lung).value,
+      0,
+    ),
   );
 }
 
@@ -59,16 +77,21 @@ export interface Label {
 /** mm -> CSS px */
 export type ToScreen = (point: readonly [number, number]) => readonly [number, number];
 
+/** How labels look, and the answer before the last change. */
+export interface LabelLook extends Look {
+  readonly earlier?: Circulation | null | undefined;
+}
+
 /** @param brief short names, and only where a number belongs */
 export function labelsOf(
   places: readonly Place[],
   circulation: Circulation | null,
   toScreen: ToScreen,
   brief: boolean,
-  { sizes, theme }: Look,
+  { sizes, theme, earlier }: LabelLook,
 ): Label[] {
   return places.flatMap(({ name, at, label }) => {
-    const figures = figuresAt(name, circulation, theme);
+    const figures = figuresAt(name, circulation, earlier, theme);
     if (figures.length === 0 && brief) return [];
     const lines: Line[] = [
       {

@@ -18,7 +18,7 @@ export interface LegendFacts {
   readonly saturations: readonly [number, number, number];
   /** by ORIGINS: whether blood of that origin is in the picture */
   readonly origins: readonly boolean[];
-  /** a heart with two ventricles is in the picture: its blood is told by its oxygen */
+  /** a heart with two ventricles is in the picture: its blood is coloured by its oxygen */
   readonly pumped: boolean;
   /** nothing moves: marks are darts */
   readonly still: boolean;

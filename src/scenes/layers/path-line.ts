@@ -1,4 +1,4 @@
-/** The lines of a plot by which panes are told apart: whole, dashed, dotted. */
+/** The lines of a plot by which panes are distinguished: whole, dashed, dotted. */
 import type { Graphics } from "pixi.js";
 import { lastOf } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";

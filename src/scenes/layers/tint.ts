@@ -15,13 +15,13 @@ export const saturationsByOrigin = (circulation: Circulation | null): readonly [
   return [svc, ivc, ivc];
 };
 
-/** How far undyed blood draws back into the lumen while a dye pulse runs: dye is told by lightness too. */
+/** How far undyed blood draws back into the lumen while a dye pulse runs: dye shows by lightness too. */
 const UNDYED = 0.6;
 
 /** The colour of undyed blood while a dye pulse runs. */
 export const beside = (hex: string, { colour }: Theme): string => mix(hex, colour.lumen, UNDYED);
 
-/** What tells the colour of blood. */
+/** What determines the colour of blood. */
 export interface Tinting {
   readonly colouring: Colouring;
   readonly circulation: Circulation | null;

@@ -1,6 +1,6 @@
 /**
- * Tracers as comets: a head whose shape tells the origin (disc: upper body, ring: liver, diamond: legs) and a tail along
- * where it has been, so that a still reads as motion. One mesh, one buffer, filled anew for each drawing.
+ * Tracers as comets: a head whose shape shows the origin (disc: upper body, ring: liver, diamond: legs) and a tail along
+ * where it has been, so that a still reads as motion. One mesh, one buffer, refilled for each drawing.
  */
 import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";

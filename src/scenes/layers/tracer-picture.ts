@@ -16,7 +16,7 @@ const STEP = 64;
 export function tracerPicture(): TracerLayer {
   const view = new Sprite();
   const now = noComet();
-  // Filled anew for each tracer: thousands of records a drawing would be work for the collector.
+  // Reused for each tracer: thousands of new records per drawing would burden the garbage collector.
   const head: Head = { x: 0, y: 0, dx: 0, dy: 0, half: 0, shape: 0 };
   const front: Joint = { x: 0, y: 0, wide: 0, strong: STRONG };
   const joint: Joint = { x: 0, y: 0, wide: 0, strong: JOINT };

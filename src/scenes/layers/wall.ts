@@ -16,7 +16,7 @@ const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
 
 /** Longest side of a kept picture */
 const MAX_TEXELS = 4096;
-/** Factor in size within which a kept picture serves: a camera that glides does not draw it anew at every step. */
+/** Factor in size within which a kept picture serves: a camera that glides does not redraw it at every step. */
 const CLOSE_ENOUGH = 1.25;
 
 export interface WallLayer {
@@ -29,8 +29,13 @@ export interface WallLayer {
   keep(density: number): void;
 }
 
+export interface Line {
+  readonly line: Loop;
+  readonly closed: boolean;
+}
+
 /** The stretches of a closed line that no opening cuts away, as open lines; the loop itself when none does. */
-function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): { line: Loop; closed: boolean }[] {
+export function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): Line[] {
   const count = loop.length / 2;
   const kept = Array.from(
     { length: count },
@@ -41,7 +46,7 @@ function cutOpen(loop: Loop, openings: readonly Opening[], reach: number): { lin
   );
   const first = kept.findIndex((keep, i) => keep && !kept[(i + count - 1) % count]);
   if (first < 0) return kept[0] ? [{ line: loop, closed: true }] : [];
-  const lines: { line: Loop; closed: boolean }[] = [];
+  const lines: Line[] = [];
   let line: Loop = [];
   for (let n = 0; n <= count; n++) {
     const i = (first + n) % count;

@@ -25,7 +25,7 @@ export interface WashOutPanel {
   readonly plotted: boolean;
 }
 
-/** From the one that tells most to the one that needs least. */
+/** From the most informative to the one that needs least room. */
 export function washOutPanels(box: Box, { label }: Sizes): readonly WashOutPanel[] {
   const width = Math.min(box.width * 0.45, label * 12);
   const plotted = (part: number): WashOutPanel => ({

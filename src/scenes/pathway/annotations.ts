@@ -36,6 +36,8 @@ export function writeKey(
   if (still && moving) remarks.push(theme.say("scene.pace.still"));
   else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
     remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
+  if (panes.some(({ before, circulation }) => before && before.circulation !== circulation))
+    remarks.push(theme.say("scene.before"));
   if (panes.length > 1 && panes.every(({ equalInflow }) => equalInflow))
     remarks.push(theme.say("scene.equalInflow"));
   // A camera that has come close fills the corner with vessels: the key then stands on a plate.
@@ -96,10 +98,11 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
   if (!geometry || !projection || !occupied) return;
   const taken = [key, ...annotateWashOut(sheet, annotated)];
   const toScreen = (point: readonly [number, number]) => present(drawn.toScreen(point));
-  const plane = { geometry, circulation: pane.circulation, toScreen, crowded };
+  const earlier = pane.before?.circulation;
+  const plane = { geometry, circulation: pane.circulation, earlier, toScreen, crowded };
   const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
   if (plates.length === 0) return;
-  const labels = placed(plates, occupied, projection, box, taken, near);
+  const labels = placed(plates, occupied, projection, { box, taken, crowded: near });
   drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
 }
 

@@ -15,6 +15,7 @@ import { onPlane, type Projection } from "./pathway-layout.ts";
 export interface NamedPlane {
   readonly geometry: PathwayGeometry;
   readonly circulation: Circulation | null;
+  readonly earlier?: Circulation | null | undefined;
   readonly toScreen: ToScreen;
   /** room is short: chief places alone, by short names */
   readonly crowded: boolean;
@@ -23,7 +24,7 @@ export interface NamedPlane {
 /** While one thing is pointed at, only it is named; undefined when nothing in this plane is. */
 export function pointed(
   focus: string | null,
-  { geometry: { places, path }, circulation, toScreen, crowded }: NamedPlane,
+  { geometry: { places, path }, circulation, earlier, toScreen, crowded }: NamedPlane,
   look: Look,
 ): Label[] | undefined {
   if (!focus) return undefined;
@@ -31,15 +32,18 @@ export function pointed(
   const brief = crowded && place.every(({ name }) => CHIEF.includes(name));
   const found =
     place.length > 0
-      ? labelsOf(place, circulation, toScreen, brief, look)
+      ? labelsOf(place, circulation, toScreen, brief, { ...look, earlier })
       : elementLabel(focus, path, circulation, toScreen, look);
   return found.length > 0 ? found : undefined;
 }
 
-export function listed({ geometry, circulation, toScreen, crowded }: NamedPlane, look: Look): Label[] {
+export function listed(
+  { geometry, circulation, earlier, toScreen, crowded }: NamedPlane,
+  look: Look,
+): Label[] {
   const { places } = geometry;
   const chief = crowded ? places.filter(({ name }) => CHIEF.includes(name)) : places;
-  return labelsOf(chief, circulation, toScreen, crowded, look);
+  return labelsOf(chief, circulation, toScreen, crowded, { ...look, earlier });
 }
 
 /** Places that keep their label where room is short. */
@@ -48,14 +52,19 @@ const CHIEF = ["svc", "ivc", "leftPulmonaryArtery", "rightPulmonaryArtery", "atr
 /** Heights of a plate that hairlines are long at most where room is short: longer ones run across the heart and each other. */
 const SHORT = 1.5;
 
+/** Where labels may lie (CSS px), what is taken of it, and whether it is short. */
+interface Room {
+  readonly box: Box;
+  readonly taken: readonly Box[];
+  readonly crowded: boolean;
+}
+
 /** The labels that have room, where no plate covers blood or a part that is not its own; a spot that a close camera has left behind needs none. */
 export function placed(
   labels: readonly Label[],
   parts: Occupied,
   projection: Projection,
-  box: Box,
-  taken: readonly Box[],
-  crowded: boolean,
+  { box, taken, crowded }: Room,
 ): Label[] {
   const seen = ({ at: [x, y] }: Label) =>
     x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;

@@ -6,6 +6,7 @@ import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
+import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
@@ -34,16 +35,15 @@ export interface PaneView {
   release(): void;
 }
 
-export function paneView(): PaneView {
-  const view = new Container();
-  const plane = new Container();
-  const frame = new Graphics();
+/** What a pane is drawn with, from the back to the front. */
+function paneLayers() {
+  const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
   const chest = chestView();
   const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
-  const clots = new Graphics();
+  const ghost = ghostLayer();
   const veil: VeilLayer = veilLayer();
   plane.addChild(
     chest.behind,
@@ -55,10 +55,16 @@ export function paneView(): PaneView {
     clots,
     wall.above,
     chest.before,
+    ghost.view,
     veil.view,
   );
   view.addChild(plane, frame);
-  const keepTo = keeper(plane, frame);
+  return { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil };
+}
+
+export function paneView(): PaneView {
+  const { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil } = paneLayers();
+  const keepTo = clipper(plane, frame);
   const camera = paneCamera();
 
   let geometry: PathwayGeometry | null = null;
@@ -109,6 +115,7 @@ export function paneView(): PaneView {
       if (stream.view.visible) stream.draw(geometry, veins, headSize(viewport, at), theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
+      ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
       const lit = spotsOf(geometry, asked.focus);
       if (lit.length > 0 && linesOf !== geometry) {
         linesOf = geometry;
@@ -128,7 +135,7 @@ export function paneView(): PaneView {
 }
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
-function keeper(plane: Container, frame: Graphics): (box: Box | null) => void {
+function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
   let framed = "";
   frame.visible = false;
   return (box) => {

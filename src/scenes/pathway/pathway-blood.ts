@@ -145,7 +145,7 @@ export function blood(): Blood {
 export const headSize = ({ full }: Viewport, { scale }: Projection): number =>
   Math.max(1.2, full.height * 0.0016) / scale;
 
-/** A layer for tracers, made anew when there are more of them than it can hold. */
+/** A layer for tracers, made again when there are more of them than it can hold. */
 function tracerView(parent: Container) {
   let layer: TracerLayer | null = null;
   let room = 0;

@@ -48,7 +48,7 @@ export const makePathway: MakeScene = () => {
   view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
   let lain: Layout | null = null;
   let keyBox: Box | null = null;
-  let circulations: readonly Pane["circulation"][] = [];
+  let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
   let lastKey = "";
 
   const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
@@ -92,7 +92,7 @@ export const makePathway: MakeScene = () => {
         );
     });
     words.end();
-    if (at.grade) grade.draw(circulations, at.grade, focus, sizes, theme);
+    if (at.grade) grade.draw(frame.panes, at.grade, focus, sizes, theme);
     return written;
   };
 
@@ -102,11 +102,11 @@ export const makePathway: MakeScene = () => {
       const laid = layOut(frame, viewport, keyBox);
       lain = laid.at;
       drawPictures(frame, laid, viewport, theme);
-      // Lines and words are laid out anew only when something about them has changed.
+      // Lines and words are laid out again only when something about them has changed.
       const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
-      if (key === lastKey && frame.panes.every(({ circulation }, i) => circulation === circulations[i]))
-        return;
-      circulations = frame.panes.map(({ circulation }) => circulation);
+      const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
+      if (key === lastKey && now.every((each, i) => each === answers[i])) return;
+      answers = now;
       keyBox = write(frame, laid, viewport, theme);
       // The key's own room may move the planes: then once more.
       lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);

@@ -1,4 +1,4 @@
-/** Streamlines of a pane: traced anew from time to time while blood moves, and at once where another pathway comes. */
+/** Streamlines of a pane: traced again from time to time while blood moves, and at once where another pathway comes. */
 import { Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { FieldShape, FlowField } from "../../sim/flow-field/flow-field.ts";

@@ -1,4 +1,4 @@
-/** How much the panel of a wash-out tells: as much as every pane has room for, so that what is compared looks alike. */
+/** How much the panel of a wash-out shows: as much as every pane has room for, so that what is compared looks alike. */
 import type { Pane } from "../../chain/frame.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { roomFor } from "../layers/keep-off.ts";

@@ -1,4 +1,4 @@
-/** How curves of several states are told apart: by colour and by dash pattern. */
+/** How curves of several states are distinguished: by colour and by dash pattern. */
 import type { Palette } from "./colour.ts";
 
 export interface CurveLook {

@@ -14,6 +14,10 @@ export const bloodViscosity = (haemoglobin: number): number =>
 /** Haemoglobin (g/dL) that resistances are stated at. */
 const STATED_AT = 14;
 
-/** Resistance of any bed over what it is at the haemoglobin that the set's resistances are stated at: as viscosity (Poiseuille). */
+/**
+ * Resistance of any bed over what it is at {@link STATED_AT}, the haemoglobin that the reference sets' resistances hold for: a ratio of
+ * viscosities, as by Poiseuille's law.
+ * @param haemoglobin g/dL, 5..22
+ */
 export const relativeViscosity = (haemoglobin: number): number =>
   bloodViscosity(haemoglobin) / bloodViscosity(STATED_AT);

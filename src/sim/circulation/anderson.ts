@@ -4,12 +4,13 @@ export const MEMORY = 10;
 /** A secant of which less than this part is new beside newer ones tells more of rounding and curvature than of the map. */
 const INDEPENDENT = 0.03;
 
-/** How residual and image changed together from one point to the next; [size] each. */
+/** How residual and image changed together from one point to the next; [size] each, each component in its own unit. */
 export interface Secant {
   readonly residual: Float64Array;
   readonly image: Float64Array;
 }
 
+/** The running search. */
 export interface Accelerator {
   /** From a point and its image, the next point to try. */
   next(point: Float64Array, image: Float64Array): Float64Array;
@@ -19,7 +20,7 @@ export interface Accelerator {
 }
 
 /**
- * @param scale turns each component into comparable size
+ * @param scale [size], in 1 over each component's unit: turns it into comparable size
  * @param known secants of a neighbouring search: its map changes nearly alike, so that they shorten this one
  */
 export function acceleratorOf(scale: Float64Array, known: readonly Secant[]): Accelerator {

@@ -15,19 +15,22 @@ import * as at from "./compartments.ts";
 import { extrasOf } from "./extras.ts";
 import { mixingOf } from "./oxygen-of.ts";
 import type { Periodic } from "./periodic.ts";
-import type { Recording } from "./recording.ts";
+import { type Recording, record } from "./recording.ts";
 import { hepaticVein, tracesOf } from "./traces.ts";
 import { heldBy } from "./volume-rule.ts";
 
-/** @param lasting the watched cycle whose pressures the tissues settle at: of rest, where `recording` is only passed through */
+/**
+ * @param state what a later search may start from
+ * @param lasting the state whose pressures the tissues settle at: of rest, where `periodic` is only passed through
+ */
 export function answerOf(
   request: CirculationRequest,
   law: PathwayLaw,
   periodic: Periodic,
-  recording: Recording,
   state: readonly number[],
-  lasting: Recording = recording,
+  lasting: Periodic = periodic,
 ): Circulation {
+  const recording = record(periodic);
   const pressure = (index: at.Compartment) => toMmHg(recording.pressures[index]);
   const across = (index: at.Flow) => toLitresPerMinute(recording.flows[index]);
   const along = (index: at.InertFlow) => toLitresPerMinute(recording.states[index]);
@@ -54,7 +57,7 @@ export function answerOf(
     right: along(at.RIGHT_FLOW),
     fenestration: across(at.FENESTRATION),
   };
-  const exchange = exchangeOf(request, lasting);
+  const exchange = exchangeOf(request, lasting === periodic ? recording : record(lasting));
   const pathwayFlows = pathwayFlowsOf(law, recording);
   const loss = pathwayLoss(law, pathwayFlows);
   const steady = meanFlows(recording);

@@ -3,6 +3,7 @@ import type { GradePoint, LedgerRow } from "../hydraulics/law.ts";
 import type { LossBand, Outside, PathwayShares } from "../hydraulics/pathway-estimate.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 
+/** The periodic state of one request. */
 export interface Circulation {
   readonly request: CirculationRequest;
   /** mmHg, time means over whole breaths */
@@ -67,8 +68,10 @@ export interface Circulation {
   /** mL/h */
   readonly exchange: { readonly filtration: number; readonly lymph: number; readonly overflow: number };
   readonly run: {
+    /** number of beats and s that were run in search of the state */
     readonly beats: number;
     readonly seconds: number;
+    /** mmHg, the greatest pressure by which the last cycle failed to return */
     readonly residual: number;
     readonly converged: boolean;
     /** What was held while these numbers were found, in a sentence. */
@@ -80,10 +83,11 @@ export interface Circulation {
   readonly extras: Readonly<Record<string, number>>;
   /** The last breath (or beat when breath is held), evenly sampled. */
   readonly traces: Traces;
-  /** State vector, to start the next solve from. */
+  /** State vector in SI, to start the next solve from. */
   readonly state: readonly number[];
 }
 
+/** One cycle as curves, [samples] each. */
 export interface Traces {
   /** s, from 0 to the period, ends included */
   readonly time: Float64Array;

@@ -1,5 +1,6 @@
 /** Pressures that act from outside: chest, belly, alveoli. All in mmHg above their mean in quiet breathing at rest, air above atmosphere. */
-import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import { present } from "../checked/present.ts";
+import { findParameter, numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { mmHgFromWater } from "../units.ts";
 import { exertion } from "./exercise.ts";
@@ -9,25 +10,26 @@ export const INSPIRATORY_SHARE = 0.36;
 const LETTING_GO_SHARE = 0.32;
 /** mean of {@link filling} over a breath */
 const MEAN_FILLING = (INSPIRATORY_SHARE + LETTING_GO_SHARE) / 2;
-/** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at (5 cmH2O; swings in the gullet are 4-8, from memory). */
+/** mmHg, pleural at end of expiration, and its swing in the quiet breath that the filling curves are stated at. */
 const END_EXPIRATORY_PLEURAL = -3.7;
-const QUIET_SWING = 3.7;
+const QUIET_SWING = present(findParameter("breathingDepth")).default as number;
 const QUIET_MEAN = QUIET_SWING * MEAN_FILLING;
 const MEAN_PLEURAL = END_EXPIRATORY_PLEURAL - QUIET_MEAN;
 /**
- * Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends: enough that the IVC follows the breath as measured
- * (Hjortdal 2003), so little that the SVC still fills with it (Wei, Ann Thorac Surg 2016;101:1818). In effort the abdomen's muscles push
+ * Rise of abdominal pressure over fall of pleural pressure as the diaphragm descends: so little that the SVC still fills with the breath
+ * (Wei, Ann Thorac Surg 2016;101:1818), judged on how the IVC follows it (Hjortdal 2003; Wei). In effort the abdomen's muscles push
  * while breathing out, and undo it by this many METs above rest (teaching value).
  */
-const ABDOMINAL_SHARE = 0.45;
+const ABDOMINAL_SHARE = 0.3;
 const BELLY_UNDONE = 2.5;
-/** Part of a lasting rise of the abdomen's pressure that reaches the chest (20-50 %; Malbrain, Intensive Care Med 2006;32:1722, from memory). */
-const CHEST_SHARE = 0.3;
+/** Part of a lasting rise of the abdomen's pressure that reaches the chest (20-80 %, about half; Malbrain, Intensive Care Med 2006;32:1722, from memory). */
+const CHEST_SHARE = 0.5;
 /** Share of a ventilator's pleural rise that the passive diaphragm hands on to the abdomen (teaching value). */
 const ABDOMINAL_SHARE_PASSIVE = 0.5;
 /** Share of alveolar pressure that reaches the pleura: lung and chest wall equally stiff (textbooks). */
 const PLEURAL_TRANSMISSION = 0.5;
 
+/** Outside pressures through one breath. */
 export interface BreathPattern {
   /** 1/min; 0 = nothing moves */
   readonly rate: number;
@@ -37,6 +39,7 @@ export interface BreathPattern {
   readonly alveolar: (filling: number) => number;
 }
 
+/** The pattern (mmHg above the mean of a quiet breath) of the request's way of breathing. */
 export function breathPattern(request: CirculationRequest): BreathPattern {
   const setting = (name: string) => numberSetting(request, name);
   const abdominal = setting("abdominalPressure");
@@ -90,7 +93,7 @@ export const VALSALVA_SECONDS = 10;
 /** mmHg above atmosphere, of a chest pressure given above its quiet mean. */
 export const pleuralPressure = (intrathoracic: number): number => intrathoracic + MEAN_PLEURAL;
 
-/** 0..1, how far the chest is filled at `phase` (0..1) of a breath: in and out by half cosines, then rest. */
+/** How far the chest is filled, 0 to 1, at `phase` (0 to 1) of a breath: in and out by half cosines, then rest. */
 export function filling(phase: number): number {
   if (phase < INSPIRATORY_SHARE) return 0.5 - 0.5 * Math.cos((Math.PI * phase) / INSPIRATORY_SHARE);
   const lettingGo = (phase - INSPIRATORY_SHARE) / LETTING_GO_SHARE;

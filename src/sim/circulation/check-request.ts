@@ -55,7 +55,7 @@ function checkBody(input: unknown, path: string, faults: Fault[]): Partial<Body>
     keys.map((key) => {
       const range: BodyRange = BODY_RANGES[key];
       const value = input[key] === undefined ? range.usual : input[key];
-      numberWithin(value, range.min, range.max, range.unit, `${path}.${key}`, faults);
+      numberWithin(value, range, `${path}.${key}`, faults);
       return [key, value];
     }),
   );
@@ -76,13 +76,13 @@ function checkSettings(input: unknown, path: string, faults: Fault[]): Record<st
   );
   for (const [name, value] of Object.entries(input)) {
     const parameter = findParameter(name);
-    if (parameter?.kind === "number")
-      numberWithin(value, parameter.min, parameter.max, parameter.unit, `${path}.${name}`, faults);
+    if (parameter?.kind === "number") numberWithin(value, parameter, `${path}.${name}`, faults);
     if (parameter?.kind === "word") oneOf(value, parameter.words, `${path}.${name}`, faults);
   }
   return { ...(input as Record<string, ParameterValue>) };
 }
 
+/** An object that is no array. */
 export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
@@ -104,6 +104,7 @@ export function refuseUnknownKeys(
   }
 }
 
+/** The value when it is one of the allowed words, else one fault and undefined. */
 export function oneOf<T extends string>(
   value: unknown,
   allowed: readonly T[],
@@ -115,11 +116,17 @@ export function oneOf<T extends string>(
   return undefined;
 }
 
+/** Bounds of a number, themselves allowed; both in `unit`, which may be empty. */
+interface NumberRange {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+}
+
+/** One fault where `value` is no number within the range. */
 export function numberWithin(
   value: unknown,
-  min: number,
-  max: number,
-  unit: string,
+  { min, max, unit }: NumberRange,
   path: string,
   faults: Fault[],
 ): void {

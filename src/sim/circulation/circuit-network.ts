@@ -1,11 +1,11 @@
 /** One request's network as plain numbers, SI: what the equations read. The five stages differ by `connections` alone. */
 import { relativeViscosity } from "../body/blood.ts";
 import { referenceSet } from "../body/growth.ts";
+import type { ReferenceSet } from "../body/reference-sets.ts";
 import { BRANCHES, type BranchName, type PathwayLaw } from "../hydraulics/law.ts";
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import {
-  fromCompliance,
   fromElastance,
   fromLitresPerMinute,
   fromMillilitre,
@@ -17,38 +17,21 @@ import {
   fromSquareMillimetre,
   fromWood,
 } from "../units.ts";
-import {
-  AORTA,
-  ARTERIES,
-  ATRIUM,
-  type ByCompartment,
-  type Compartment,
-  IVC,
-  JUNCTION,
-  LEGS,
-  LUNG_LEFT,
-  LUNG_RIGHT,
-  PULMONARY_VEINS,
-  RIGHT_ATRIUM,
-  RIGHT_VENTRICLE,
-  SPLANCHNIC,
-  UPPER,
-  VENTRICLE,
-  VOLUMES,
-  vector,
-} from "./compartments.ts";
+import type { ByCompartment } from "./compartments.ts";
 import { exertion, mostVenousTone } from "./exercise.ts";
 import { lungOpening } from "./lung-opening.ts";
 import { lungTone } from "./lung-tone.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
+import { vesselsOf } from "./vessels.ts";
 
-/** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. */
+/** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. SI: Pa.s/m3, Pa.s2/m6, Pa.s2/m3. */
 export interface Path {
   readonly a: number;
   readonly b: number;
   readonly inertance: number;
 }
 
+/** Everything the equations need to know of a request but its forcing; SI. */
 export interface Network {
   readonly connections: Connections;
   /** m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
@@ -99,6 +82,7 @@ export interface Network {
   readonly legColumn: number;
 }
 
+/** Walls of a ventricle: active elastance and an exponential filling curve. */
 export interface Ventricle {
   /** Pa/m3, m3, Pa, 1/m3 */
   readonly elastance: number;
@@ -124,8 +108,12 @@ const MILLIMETRES_OF_BLOOD = 12.8;
 const LUNG_HEIGHT = { lying: 60, upright: 93 };
 /** mm: heart to the middle of what leg veins hold, upright, at 1.72 m2 (textbook: a foot lies 1.2 m below the heart). */
 const LEG_COLUMN = 650;
-/** Aortic root's share of arterial compliance, and its characteristic resistance over the systemic one (textbook: 4-7 %). */
-const ROOT_SHARE = 0.3;
+/**
+ * Rise of the resistance of gut, liver and kidneys for each mmHg in the abdomen: portal flow falls to 66 % at 25 mmHg (Rasmussen, Eur J
+ * Surg 1995;161:819, pigs), the whole body's resistance rises by 65 % at 14 (Joris, Anesth Analg 1993;76:1067, from memory).
+ */
+const PRESSED = 0.03;
+/** The aortic root's characteristic resistance over the systemic one (textbook: 4-7 %). */
 const CHARACTERISTIC_SHARE = 0.04;
 /** Pressures (mmHg) in pulmonary arteries and veins at which the resistance index is stated: well after completion. */
 const PULMONARY_ARTERY_USUAL = 12.3;
@@ -136,51 +124,20 @@ const VALVE_DENSITY = 1060;
 /** mm2: a smaller leak counts as none. */
 const SMALLEST_LEAK = 0.01;
 
+/** The network of a request whose pathway obeys `law`; all in SI. */
 export function networkOf(request: CirculationRequest, law: PathwayLaw): Network {
-  const set = referenceSet(request.stage, request.body.bsa);
+  const { bsa } = request.body;
+  const set = referenceSet(request.stage, bsa);
   const setting = (name: string) => numberSetting(request, name);
   const connections = CONNECTIONS[request.stage];
   const effort = exertion(request);
-  const bsa = request.body.bsa;
-  const viscosity = relativeViscosity(request.body.haemoglobin);
   const upright = wordSetting(request, "posture") === "upright";
-  const bodyLength = Math.sqrt(bsa / 1.72);
-  const column = (millimetres: number) => fromMmHg((millimetres * bodyLength) / MILLIMETRES_OF_BLOOD);
-  const lungHeight = column(upright ? LUNG_HEIGHT.upright : LUNG_HEIGHT.lying);
   const tone = 1 - Math.min(mostVenousTone(request.stage), setting("venousTone") / 100 + effort.venousTone);
   const leftShare = setting("leftLungShare") / 100;
 
-  const unstressed: ByCompartment = vector(VOLUMES);
-  const compliance: ByCompartment = vector(VOLUMES);
-  const vessel = (index: Compartment, unstressedMl: number, complianceMl: number) => {
-    unstressed[index] = fromMillilitre(unstressedMl);
-    compliance[index] = fromCompliance(complianceMl);
-  };
-  unstressed[VENTRICLE] = fromMillilitre(set.ventricleUnstressed);
-  unstressed[RIGHT_VENTRICLE] = fromMillilitre(set.rightVentricleUnstressed);
-  unstressed[ATRIUM] = fromMillilitre(set.atriumUnstressed);
-  unstressed[RIGHT_ATRIUM] = unstressed[ATRIUM];
-  vessel(AORTA, ROOT_SHARE * set.arteryUnstressed, ROOT_SHARE * set.arteryCompliance);
-  vessel(ARTERIES, (1 - ROOT_SHARE) * set.arteryUnstressed, (1 - ROOT_SHARE) * set.arteryCompliance);
-  vessel(UPPER, tone * set.upperVeinUnstressed, set.upperVeinCompliance);
-  vessel(SPLANCHNIC, tone * set.splanchnicUnstressed, set.splanchnicCompliance);
-  vessel(LEGS, tone * set.legVeinUnstressed, set.legVeinCompliance);
-  vessel(IVC, set.ivcUnstressed, set.ivcCompliance);
-  vessel(
-    JUNCTION,
-    connections.junctionWall * set.atriumUnstressed,
-    connections.junctionWall / set.atriumElastanceRelaxed,
-  );
-  vessel(LUNG_LEFT, leftShare * set.pulmonaryArteryUnstressed, leftShare * set.pulmonaryArteryCompliance);
-  vessel(
-    LUNG_RIGHT,
-    (1 - leftShare) * set.pulmonaryArteryUnstressed,
-    (1 - leftShare) * set.pulmonaryArteryCompliance,
-  );
-  vessel(PULMONARY_VEINS, set.pulmonaryVeinUnstressed, set.pulmonaryVeinCompliance);
-
   // The set's three beds keep their shares; the index fixes the whole, coronary and characteristic parts included.
-  const whole = viscosity * fromWood(setting("systemicResistanceIndex") / bsa);
+  const whole =
+    relativeViscosity(request.body.haemoglobin) * fromWood(setting("systemicResistanceIndex") / bsa);
   const aortaResistance = CHARACTERISTIC_SHARE * whole;
   const setConductance = 1 / set.upperResistance + 1 / set.splanchnicResistance + 1 / set.legResistance;
   const bed = (resistance: number, flow: number) =>
@@ -188,20 +145,41 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
 
   const collaterals =
     fromLitresPerMinute(setting("collateralFlowIndex") * bsa) / fromMmHg(set.arterialMean - COLLATERAL_END);
-  const pulmonaryVeinResistance = fromResistance(set.pulmonaryVeinResistance);
-  const lungs = Math.max(
-    0.1 * pulmonaryVeinResistance,
-    viscosity *
-      lungTone(request) *
-      (fromWood(setting("pulmonaryResistanceIndex") / bsa) - pulmonaryVeinResistance),
-  );
-  const distensibility = fromPerMmHg(Math.max(1e-4, setting("pulmonaryDistensibility") / 100));
-  const strength =
-    fromMmHg(PULMONARY_ARTERY_USUAL - PULMONARY_VEIN_USUAL) /
-    lungs /
-    (lungOpening(distensibility, fromMmHg(PULMONARY_ARTERY_USUAL), lungHeight) -
-      lungOpening(distensibility, fromMmHg(PULMONARY_VEIN_USUAL), lungHeight));
 
+  return {
+    connections,
+    ...vesselsOf(set, connections, tone, leftShare),
+    ...heartOf(request, set),
+    ...lungsOf(request, set, upright ? LUNG_HEIGHT.upright : LUNG_HEIGHT.lying),
+    aortaResistance,
+    aortaInertance: fromResistance(set.aortaInertance),
+    upperBed: bed(set.upperResistance, effort.upperFlow),
+    splanchnicBed: bed(
+      set.splanchnicResistance,
+      effort.splanchnicFlow / (1 + PRESSED * Math.max(0, setting("abdominalPressure"))),
+    ),
+    legBed: bed(set.legResistance, effort.legFlow),
+    coronary: (whole - aortaResistance) / CORONARY_SHARE,
+    collateralLeft: leftShare * collaterals,
+    collateralRight: (1 - leftShare) * collaterals,
+    hepatic: 1 / fromResistance(set.hepaticResistance),
+    legVeins: 1 / fromResistance(set.legVeinResistance),
+    legValveLeak: setting("legValveLeak") / 100,
+    branches: branchesOf(law),
+    fenestration: law.fenestration ? { ...law.fenestration, inertance: 0 } : null,
+    venoVenous: fromLitresPerMinute(setting("venoVenousFlowIndex") * bsa) / fromMmHg(VENO_VENOUS_HEAD),
+    legColumn: upright ? column(LEG_COLUMN, bsa) : 0,
+  };
+}
+
+/** Pa: a column of blood of so many mm in an adult, in a body of this size (m2). */
+const column = (millimetres: number, bsa: number): number =>
+  fromMmHg((millimetres * Math.sqrt(bsa / 1.72)) / MILLIMETRES_OF_BLOOD);
+
+/** The chambers' walls and the valves. */
+function heartOf(request: CirculationRequest, set: ReferenceSet) {
+  const setting = (name: string) => numberSetting(request, name);
+  const effort = exertion(request);
   const inStep = wordSetting(request, "rhythm") === "vvi" ? OUT_OF_STEP : 1;
   const ventricle = (side: "ventricle" | "rightVentricle"): Ventricle => ({
     elastance:
@@ -221,46 +199,51 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
       : Number.POSITIVE_INFINITY;
 
   return {
-    connections,
-    unstressed,
-    compliance,
     ventricle: ventricle("ventricle"),
     rightVentricle: ventricle("rightVentricle"),
     atriumRelaxed: fromElastance(set.atriumElastanceRelaxed),
     atriumContracted: fromElastance(set.atriumElastanceContracted - set.atriumElastanceRelaxed),
     longAxisShare: LONG_AXIS_SHARE,
-    longAxisVolume: fromMillilitre(set.ventricleUnstressed + LONG_AXIS_MIDDLE * bsa),
-    junctionContracted: connections.junctionContracts
+    longAxisVolume: fromMillilitre(set.ventricleUnstressed + LONG_AXIS_MIDDLE * request.body.bsa),
+    junctionContracted: CONNECTIONS[request.stage].junctionContracts
       ? STRETCHED_ATRIUM * fromElastance(set.atriumElastanceContracted - set.atriumElastanceRelaxed)
       : 0,
     atrioventricularValve: valve("atrioventricularValve"),
     semilunarValve: valve("semilunarValve"),
     atrioventricularLeak: leak(setting("atrioventricularValveLeak")),
     semilunarLeak: leak(setting("semilunarValveLeak")),
-    aortaResistance,
-    aortaInertance: fromResistance(set.aortaInertance),
-    upperBed: bed(set.upperResistance, effort.upperFlow),
-    splanchnicBed: bed(set.splanchnicResistance, effort.splanchnicFlow),
-    legBed: bed(set.legResistance, effort.legFlow),
-    coronary: (whole - aortaResistance) / CORONARY_SHARE,
-    collateralLeft: leftShare * collaterals,
-    collateralRight: (1 - leftShare) * collaterals,
-    hepatic: 1 / fromResistance(set.hepaticResistance),
-    legVeins: 1 / fromResistance(set.legVeinResistance),
-    legValveLeak: setting("legValveLeak") / 100,
-    branches: branchesOf(law),
-    fenestration: law.fenestration ? { ...law.fenestration, inertance: 0 } : null,
+  };
+}
+
+/** The vessels of the lungs; `height` (mm) as of {@link LUNG_HEIGHT}. */
+function lungsOf(request: CirculationRequest, set: ReferenceSet, height: number) {
+  const setting = (name: string) => numberSetting(request, name);
+  const { bsa, haemoglobin } = request.body;
+  const leftShare = setting("leftLungShare") / 100;
+  const lungHeight = column(height, bsa);
+  const pulmonaryVeinResistance = fromResistance(set.pulmonaryVeinResistance);
+  const lungs = Math.max(
+    0.1 * pulmonaryVeinResistance,
+    relativeViscosity(haemoglobin) *
+      lungTone(request) *
+      (fromWood(setting("pulmonaryResistanceIndex") / bsa) - pulmonaryVeinResistance),
+  );
+  const distensibility = fromPerMmHg(Math.max(1e-4, setting("pulmonaryDistensibility") / 100));
+  const strength =
+    fromMmHg(PULMONARY_ARTERY_USUAL - PULMONARY_VEIN_USUAL) /
+    lungs /
+    (lungOpening(distensibility, fromMmHg(PULMONARY_ARTERY_USUAL), lungHeight) -
+      lungOpening(distensibility, fromMmHg(PULMONARY_VEIN_USUAL), lungHeight));
+  return {
     lungLeft: leftShare * strength,
     lungRight: (1 - leftShare) * strength,
     distensibility,
     lungHeight,
     pulmonaryVeins: 1 / pulmonaryVeinResistance,
-    venoVenous: fromLitresPerMinute(setting("venoVenousFlowIndex") * bsa) / fromMmHg(VENO_VENOUS_HEAD),
-    legColumn: upright ? column(LEG_COLUMN) : 0,
   };
 }
 
-/** Each branch as one path. */
+/** Each branch as one path, SI; a steep one gets inertance enough for {@link SHORTEST_ANSWER}. */
 export const branchesOf = (law: PathwayLaw): Network["branches"] =>
   Object.fromEntries(BRANCHES.map((name) => [name, sum(law.branches[name])])) as Network["branches"];
 

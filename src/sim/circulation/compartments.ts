@@ -6,7 +6,7 @@
 /** An array that is read at named places. */
 export type Vector<Place extends number> = Float64Array & { [At in Place]: number };
 
-/** The array as one of named places; its length is the caller's word. */
+/** A new array of zeros as one of named places; `length`, the number of places, is the caller's word. */
 export const vector = <Place extends number>(length: number): Vector<Place> =>
   new Float64Array(length) as Vector<Place>;
 
@@ -124,18 +124,22 @@ export const RIGHT_OPENING = 1;
 export const VEIN_OPENING = 2;
 type Openings = Vector<0 | 1 | 2>;
 
-/** What one evaluation leaves behind for whoever records: Pa, m3/s. */
+/** What one evaluation leaves behind: Pa, m3/s, and the rates of change of each state. */
 export interface Scratch {
   /** against atmosphere */
   readonly pressures: ByCompartment;
   readonly flows: Flows;
   readonly collapse: Collapse;
   readonly openings: Openings;
+  /** d(state)/dt: m3/s, then m3/s2 */
+  readonly rates: State;
 }
 
+/** New memory for one evaluation. */
 export const scratch = (): Scratch => ({
   pressures: vector(VOLUMES),
   flows: vector(FLOWS.length),
   collapse: vector(4),
   openings: vector(3),
+  rates: vector(STATES),
 });

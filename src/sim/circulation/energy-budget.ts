@@ -3,13 +3,14 @@
  * The two sides share no arithmetic, so that their difference tests the run.
  */
 
-import type { Network, Path } from "./circuit-network.ts";
+import type { Path } from "./circuit-network.ts";
 import type { Scratch } from "./compartments.ts";
 import * as at from "./compartments.ts";
 import { CLOSING } from "./equations.ts";
-import type { Forcing } from "./forcing.ts";
+import type { ClosedLoop } from "./forcing.ts";
 import { LEGS_IN_BELLY } from "./pressures.ts";
 
+/** Power put into the blood and lost from it, by name. */
 export interface EnergyBudget {
   /** W, means */
   readonly sources: Readonly<Record<string, number>>;
@@ -103,106 +104,126 @@ const {
 
 const IVC_ENDS = { junction: JUNCTION, atrium: ATRIUM, rightAtrium: RIGHT_ATRIUM } as const;
 
+/** Counts one step: its state, and what its evaluation left behind. */
+type AddStep = (step: number, state: at.State, left: Scratch) => void;
+
+/** Running sums of the powers of a cycle. */
 export interface Powers {
-  /** Counts one step: its state, rates of change, and what its evaluation left behind. */
-  add(step: number, state: at.State, rates: at.State, scratch: Scratch): void;
+  readonly add: AddStep;
   /** sums over the steps, W */
   readonly sources: Sources;
   readonly losses: Losses;
 }
 
-export function watchPowers(network: Network, forcing: Forcing): Powers {
+/** Sums of a cycle, empty at first. */
+export function watchPowers(loop: ClosedLoop): Powers {
   const sources = zeros(SOURCES);
   const losses = zeros(LOSSES);
-  const rightHeart = network.connections.rightHeart;
-  const coronaryEnd = rightHeart ? RIGHT_ATRIUM : ATRIUM;
-  const { aortaResistance, aortaInertance, legColumn } = network;
-  const { svc, ivc, left, right } = network.branches;
-  const ivcInto = IVC_ENDS[network.connections.ivcInto];
-  const contracting = network.junctionContracted > 0;
+  const addSources = sourcesInto(sources, loop);
+  const addLosses = lossesInto(losses, loop);
   return {
     sources,
     losses,
-    add(step, state, rates, { pressures: p, flows: q, collapse }) {
-      const intrathoracic = forcing.intrathoracic[2 * step] ?? 0;
-      const abdominal = forcing.abdominal[2 * step] ?? 0;
-      const muscle = forcing.muscle[2 * step] ?? 0;
-      sources.ventricle += released(p, rates, VENTRICLE, intrathoracic);
-      sources.atrium += released(p, rates, ATRIUM, intrathoracic);
-      if (rightHeart) {
-        sources.rightVentricle += released(p, rates, RIGHT_VENTRICLE, intrathoracic);
-        sources.rightAtrium += released(p, rates, RIGHT_ATRIUM, intrathoracic);
-      }
-      const inThorax =
-        rates[VENTRICLE] +
-        rates[ATRIUM] +
-        rates[AORTA] +
-        rates[JUNCTION] +
-        rates[LUNG_LEFT] +
-        rates[LUNG_RIGHT] +
-        rates[PULMONARY_VEINS] +
-        rates[RIGHT_ATRIUM] +
-        rates[RIGHT_VENTRICLE];
-      sources.breathing -=
-        intrathoracic * inThorax + abdominal * (rates[SPLANCHNIC] + rates[IVC] + LEGS_IN_BELLY * rates[LEGS]);
-      sources.muscle -= muscle * rates[LEGS];
-      const junction = released(p, rates, JUNCTION, intrathoracic);
-      if (contracting) sources.rightAtrium += junction;
-      sources.stored +=
-        released(p, rates, AORTA, intrathoracic) +
-        (contracting ? 0 : junction) +
-        released(p, rates, LUNG_LEFT, intrathoracic) +
-        released(p, rates, LUNG_RIGHT, intrathoracic) +
-        released(p, rates, PULMONARY_VEINS, intrathoracic) +
-        released(p, rates, SPLANCHNIC, abdominal) +
-        released(p, rates, IVC, abdominal) +
-        released(p, rates, LEGS, muscle + LEGS_IN_BELLY * abdominal - legColumn) +
-        released(p, rates, ARTERIES, 0) +
-        released(p, rates, UPPER, 0) +
-        slowing(state, rates, AORTA_FLOW, aortaInertance) +
-        slowing(state, rates, SVC_FLOW, svc.inertance) +
-        slowing(state, rates, IVC_FLOW, ivc.inertance) +
-        slowing(state, rates, LEFT_FLOW, left.inertance) +
-        slowing(state, rates, RIGHT_FLOW, right.inertance);
-
-      losses.atrioventricularValve += across(p, q, ATRIOVENTRICULAR_VALVE, ATRIUM, VENTRICLE);
-      losses.semilunarValve += across(p, q, SEMILUNAR_VALVE, VENTRICLE, AORTA);
-      losses.aorta += aortaResistance * square(state[AORTA_FLOW]);
-      losses.upperBed += across(p, q, UPPER_BED, ARTERIES, UPPER);
-      losses.splanchnicBed += across(p, q, SPLANCHNIC_BED, ARTERIES, SPLANCHNIC);
-      losses.legBed += across(p, q, LEG_BED, ARTERIES, LEGS) + legColumn * q[LEG_BED];
-      losses.coronary += across(p, q, CORONARY, ARTERIES, coronaryEnd);
-      losses.collaterals +=
-        across(p, q, COLLATERAL_LEFT, ARTERIES, LUNG_LEFT) +
-        across(p, q, COLLATERAL_RIGHT, ARTERIES, LUNG_RIGHT);
-      losses.hepatic += across(p, q, LIVER, SPLANCHNIC, IVC);
-      losses.legVeins += across(p, q, LEG_VEINS, LEGS, IVC) - legColumn * q[LEG_VEINS];
-      losses.venoVenous += across(p, q, VENO_VENOUS, UPPER, ATRIUM);
-      losses.collapsingVeins +=
-        svc.a * (collapse[UPPER_COLLAPSE] - 1) * square(state[SVC_FLOW]) +
-        ivc.a * (collapse[IVC_COLLAPSE] - 1) * square(state[IVC_FLOW]) +
-        Math.max(0, abdominal + CLOSING - p[ivcInto]) * state[IVC_FLOW];
-      losses.pathwayIvc += path(ivc, state[IVC_FLOW]);
-      losses.pathwaySvc += path(svc, state[SVC_FLOW]);
-      losses.pathwayLeft += path(left, state[LEFT_FLOW]);
-      losses.pathwayRight += path(right, state[RIGHT_FLOW]);
-      losses.fenestration += across(p, q, FENESTRATION, JUNCTION, ATRIUM);
-      losses.lungLeft += across(p, q, LUNG_BED_LEFT, LUNG_LEFT, PULMONARY_VEINS);
-      losses.lungRight += across(p, q, LUNG_BED_RIGHT, LUNG_RIGHT, PULMONARY_VEINS);
-      losses.pulmonaryVeins += across(p, q, PULMONARY_VEINS_OUT, PULMONARY_VEINS, ATRIUM);
-      losses.rightAtrioventricularValve += across(
-        p,
-        q,
-        RIGHT_ATRIOVENTRICULAR_VALVE,
-        RIGHT_ATRIUM,
-        RIGHT_VENTRICLE,
-      );
-      losses.rightSemilunarValve += across(p, q, RIGHT_SEMILUNAR_VALVE, RIGHT_VENTRICLE, JUNCTION);
+    add(step, state, left) {
+      addSources(step, state, left);
+      addLosses(step, state, left);
     },
   };
 }
 
-// Not within `add`: a function made anew each step costs more than what it computes.
+function sourcesInto(sources: Sources, { network, forcing }: ClosedLoop): AddStep {
+  const { rightHeart } = network.connections;
+  const { aortaInertance, legColumn } = network;
+  const { svc, ivc, left, right } = network.branches;
+  const contracting = network.junctionContracted > 0;
+  return (step, state, { pressures: p, rates }) => {
+    const intrathoracic = forcing.intrathoracic[2 * step] ?? 0;
+    const abdominal = forcing.abdominal[2 * step] ?? 0;
+    const muscle = forcing.muscle[2 * step] ?? 0;
+    sources.ventricle += released(p, rates, VENTRICLE, intrathoracic);
+    sources.atrium += released(p, rates, ATRIUM, intrathoracic);
+    if (rightHeart) {
+      sources.rightVentricle += released(p, rates, RIGHT_VENTRICLE, intrathoracic);
+      sources.rightAtrium += released(p, rates, RIGHT_ATRIUM, intrathoracic);
+    }
+    const inThorax =
+      rates[VENTRICLE] +
+      rates[ATRIUM] +
+      rates[AORTA] +
+      rates[JUNCTION] +
+      rates[LUNG_LEFT] +
+      rates[LUNG_RIGHT] +
+      rates[PULMONARY_VEINS] +
+      rates[RIGHT_ATRIUM] +
+      rates[RIGHT_VENTRICLE];
+    sources.breathing -=
+      intrathoracic * inThorax + abdominal * (rates[SPLANCHNIC] + rates[IVC] + LEGS_IN_BELLY * rates[LEGS]);
+    sources.muscle -= muscle * rates[LEGS];
+    const junction = released(p, rates, JUNCTION, intrathoracic);
+    if (contracting) sources.rightAtrium += junction;
+    sources.stored +=
+      released(p, rates, AORTA, intrathoracic) +
+      (contracting ? 0 : junction) +
+      released(p, rates, LUNG_LEFT, intrathoracic) +
+      released(p, rates, LUNG_RIGHT, intrathoracic) +
+      released(p, rates, PULMONARY_VEINS, intrathoracic) +
+      released(p, rates, SPLANCHNIC, abdominal) +
+      released(p, rates, IVC, abdominal) +
+      released(p, rates, LEGS, muscle + LEGS_IN_BELLY * abdominal + legColumn) +
+      released(p, rates, ARTERIES, 0) +
+      released(p, rates, UPPER, 0) +
+      slowing(state, rates, AORTA_FLOW, aortaInertance) +
+      slowing(state, rates, SVC_FLOW, svc.inertance) +
+      slowing(state, rates, IVC_FLOW, ivc.inertance) +
+      slowing(state, rates, LEFT_FLOW, left.inertance) +
+      slowing(state, rates, RIGHT_FLOW, right.inertance);
+  };
+}
+
+function lossesInto(losses: Losses, { network, forcing }: ClosedLoop): AddStep {
+  const coronaryEnd = network.connections.rightHeart ? RIGHT_ATRIUM : ATRIUM;
+  const { aortaResistance, legColumn } = network;
+  const { svc, ivc, left, right } = network.branches;
+  const ivcInto = IVC_ENDS[network.connections.ivcInto];
+  return (step, state, { pressures: p, flows: q, collapse }) => {
+    const abdominal = forcing.abdominal[2 * step] ?? 0;
+    losses.atrioventricularValve += across(p, q, ATRIOVENTRICULAR_VALVE, ATRIUM, VENTRICLE);
+    losses.semilunarValve += across(p, q, SEMILUNAR_VALVE, VENTRICLE, AORTA);
+    losses.aorta += aortaResistance * square(state[AORTA_FLOW]);
+    losses.upperBed += across(p, q, UPPER_BED, ARTERIES, UPPER);
+    losses.splanchnicBed += across(p, q, SPLANCHNIC_BED, ARTERIES, SPLANCHNIC);
+    losses.legBed += across(p, q, LEG_BED, ARTERIES, LEGS) + legColumn * q[LEG_BED];
+    losses.coronary += across(p, q, CORONARY, ARTERIES, coronaryEnd);
+    losses.collaterals +=
+      across(p, q, COLLATERAL_LEFT, ARTERIES, LUNG_LEFT) +
+      across(p, q, COLLATERAL_RIGHT, ARTERIES, LUNG_RIGHT);
+    losses.hepatic += across(p, q, LIVER, SPLANCHNIC, IVC);
+    losses.legVeins += across(p, q, LEG_VEINS, LEGS, IVC) - legColumn * q[LEG_VEINS];
+    losses.venoVenous += across(p, q, VENO_VENOUS, UPPER, ATRIUM);
+    losses.collapsingVeins +=
+      svc.a * (collapse[UPPER_COLLAPSE] - 1) * square(state[SVC_FLOW]) +
+      ivc.a * (collapse[IVC_COLLAPSE] - 1) * square(state[IVC_FLOW]) +
+      Math.max(0, abdominal + CLOSING - p[ivcInto]) * state[IVC_FLOW];
+    losses.pathwayIvc += path(ivc, state[IVC_FLOW]);
+    losses.pathwaySvc += path(svc, state[SVC_FLOW]);
+    losses.pathwayLeft += path(left, state[LEFT_FLOW]);
+    losses.pathwayRight += path(right, state[RIGHT_FLOW]);
+    losses.fenestration += across(p, q, FENESTRATION, JUNCTION, ATRIUM);
+    losses.lungLeft += across(p, q, LUNG_BED_LEFT, LUNG_LEFT, PULMONARY_VEINS);
+    losses.lungRight += across(p, q, LUNG_BED_RIGHT, LUNG_RIGHT, PULMONARY_VEINS);
+    losses.pulmonaryVeins += across(p, q, PULMONARY_VEINS_OUT, PULMONARY_VEINS, ATRIUM);
+    losses.rightAtrioventricularValve += across(
+      p,
+      q,
+      RIGHT_ATRIOVENTRICULAR_VALVE,
+      RIGHT_ATRIUM,
+      RIGHT_VENTRICLE,
+    );
+    losses.rightSemilunarValve += across(p, q, RIGHT_SEMILUNAR_VALVE, RIGHT_VENTRICLE, JUNCTION);
+  };
+}
+
+// Not within the steps' functions: a function made anew each step costs more than what it computes.
 /** W that a wall gives off, against what stands outside it. */
 const released = (
   pressures: at.ByCompartment,
@@ -228,7 +249,10 @@ const path = ({ a, b }: Path, flow: number): number => (a + b * Math.abs(flow)) 
 
 const square = (value: number): number => value * value;
 
-/** @param returns whether the watched cycle ended where it began: what was stored then comes to nothing, and is left out of the budget */
+/**
+ * Means (W) of what was summed over a number of `steps`.
+ * @param returns whether the watched cycle ended where it began: what was stored then comes to nothing, and is left out of the budget
+ */
 export function energyBudget(powers: Powers, steps: number, returns: boolean): EnergyBudget {
   if (returns) powers.sources.stored = 0;
   const named = (sums: Readonly<Record<string, number>>) =>

@@ -4,7 +4,7 @@ import type { Network, Path } from "./circuit-network.ts";
 import type { Point, Scratch, State } from "./compartments.ts";
 import * as compartment from "./compartments.ts";
 import { bedFlows, valveFlows } from "./flows.ts";
-import type { Forcing } from "./forcing.ts";
+import type { ClosedLoop } from "./forcing.ts";
 import { heartPressures, lungOpenings, veinPressures } from "./pressures.ts";
 
 // Own copies, as in pressures.ts.
@@ -53,31 +53,29 @@ const {
 export const CLOSING = 133.322387415;
 
 /**
- * Fills `rates` [STATES] with d(state)/dt.
+ * Fills `left` with d(state)/dt and all that it is made of.
  * @param state m3 and m3/s, see compartments.ts
  * @param regulated holds the reflex factors in force
  * @param half half step since the start of the cycle
  */
 export function derivative(
-  network: Network,
-  forcing: Forcing,
+  loop: ClosedLoop,
   half: number,
   regulated: Point,
   state: State,
-  rates: State,
   left: Scratch,
 ): void {
-  heartPressures(network, forcing, half, regulated, state, left.pressures);
-  veinPressures(network, forcing, half, regulated, state, left);
-  lungOpenings(network, forcing, half, left);
-  valveFlows(network, left);
-  bedFlows(network, regulated, left);
-  volumeRates(network, state, rates, left.flows);
-  flowRates(network, forcing, half, state, rates, left);
+  heartPressures(loop, half, regulated, state, left);
+  veinPressures(loop, half, regulated, state, left);
+  lungOpenings(loop, half, left);
+  valveFlows(loop.network, left);
+  bedFlows(loop.network, regulated, left);
+  volumeRates(loop.network, state, left);
+  flowRates(loop, half, state, left);
 }
 
 /** What flows in less what flows out. */
-function volumeRates({ connections }: Network, state: State, rates: State, flows: compartment.Flows): void {
+function volumeRates({ connections }: Network, state: State, { flows, rates }: Scratch): void {
   const svc = state[SVC_FLOW];
   const ivc = state[IVC_FLOW];
   const { rightHeart } = connections;
@@ -120,12 +118,10 @@ function volumeRates({ connections }: Network, state: State, rates: State, flows
 
 /** How the five flows with inertia gain. */
 function flowRates(
-  network: Network,
-  forcing: Forcing,
+  { network, forcing }: ClosedLoop,
   half: number,
   state: State,
-  rates: State,
-  { pressures, collapse }: Scratch,
+  { pressures, collapse, rates }: Scratch,
 ): void {
   const { connections, branches } = network;
   const { svc, ivc, left, right } = branches;

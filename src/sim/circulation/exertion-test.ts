@@ -3,8 +3,11 @@ import type { CirculationRequest } from "../parameters/request.ts";
 import type { Circulation } from "./answer.ts";
 import { solve } from "./solve.ts";
 
+/** One step that was met. */
 export interface ExertionStep {
+  /** number of METs, 1 at rest */
   readonly metabolicEquivalents: number;
+  /** 1/min */
   readonly heartRate: number;
   /** mL */
   readonly strokeVolume: number;
@@ -21,6 +24,7 @@ export interface ExertionStep {
   readonly oxygenUse: number;
 }
 
+/** The whole test. */
 export interface ExertionTest {
   readonly steps: readonly ExertionStep[];
   /** The greatest effort that was met. */

@@ -16,6 +16,7 @@ import type { Recording } from "./recording.ts";
 import { breathShares } from "./traces.ts";
 import { totalVolume } from "./volume-rule.ts";
 
+/** The further outputs, each in the unit that outputs.ts gives for its name. */
 export function extrasOf(
   request: CirculationRequest,
   { forcing, heartPeriod, point, network }: Periodic,
@@ -42,7 +43,6 @@ export function extrasOf(
   const ventricularPower = toMilliwatt(recording.energy.sources.ventricle ?? 0);
   const head = pressures.ivc - pressures.atrium;
   const breath = breathShares(recording.sampled.states[at.IVC_FLOW]);
-  const rightHeart = network.connections.rightHeart;
   return {
     heartRate: 60 / heartPeriod,
     breathingRate: 60 / recording.period,
@@ -78,24 +78,7 @@ export function extrasOf(
     ivcInspiratoryRatio: breath.inspiratoryRatio,
     ivcBackward: breath.backwardPercent,
     hepaticInspiratoryRatio: breathShares(recording.sampled.flows[at.LIVER]).inspiratoryRatio,
-    mixedVenousSaturation: 100 * oxygen.mixedVenous,
-    pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
-    ...(oxygen.pulmonaryArteries && estimate
-      ? {
-          pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
-          pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
-          hepaticShareLeft: percentLeft(estimate.shares.ivc),
-        }
-      : {}),
-    coronarySinusSaturation: 100 * oxygen.coronary,
-    oxygenDelivery: oxygen.delivery,
-    oxygenDeliveryIndex: oxygen.delivery / body.bsa,
-    oxygenUse: oxygen.used,
-    oxygenMissing: oxygen.missing,
-    oxygenExtraction: 100 * oxygen.extraction,
-    hepaticVeinSaturation: 100 * oxygen.organs.gut,
-    renalVeinSaturation: 100 * oxygen.organs.kidneys,
-    legVeinSaturation: 100 * oxygen.organs.legs,
+    ...oxygenExtras(oxygen, estimate, body.bsa),
     venoVenousFlow: across(at.VENO_VENOUS),
     inletRegurgitation: percentOf(recording.inletBackward, across(at.ATRIOVENTRICULAR_VALVE)),
     outletRegurgitation: percentOf(recording.outletBackward, across(at.SEMILUNAR_VALVE)),
@@ -109,15 +92,40 @@ export function extrasOf(
     reflexContractility: point[at.CONTRACTILITY],
     reflexVenousTone: 100 * (1 - point[at.VENOUS_ROOM]),
     beatsPerBreath: forcing.beats,
-    ...(rightHeart
+    ...(network.connections.rightHeart ? rightHeartExtras(recording) : {}),
+  };
+}
+
+function oxygenExtras(oxygen: OxygenBalance, estimate: PathwayEstimate | undefined, bsa: number) {
+  return {
+    mixedVenousSaturation: 100 * oxygen.mixedVenous,
+    pulmonaryArterySaturation: 100 * oxygen.pulmonaryArtery,
+    ...(oxygen.pulmonaryArteries && estimate
       ? {
-          rightAtrium: pressure(at.RIGHT_ATRIUM),
-          rightVentricleSystolic: toMmHg(recording.rightVentricleHighest),
-          pulmonaryArterySystolic: toMmHg(recording.pulmonaryArteryHighest),
-          pulmonaryArteryDiastolic: toMmHg(recording.pulmonaryArteryLowest),
-          rightVentricularPower: toMilliwatt(recording.energy.sources.rightVentricle ?? 0),
+          pulmonaryArterySaturationLeft: 100 * oxygen.pulmonaryArteries.left,
+          pulmonaryArterySaturationRight: 100 * oxygen.pulmonaryArteries.right,
+          hepaticShareLeft: percentLeft(estimate.shares.ivc),
         }
       : {}),
+    coronarySinusSaturation: 100 * oxygen.coronary,
+    oxygenDelivery: oxygen.delivery,
+    oxygenDeliveryIndex: oxygen.delivery / bsa,
+    oxygenUse: oxygen.used,
+    oxygenMissing: oxygen.missing,
+    oxygenExtraction: 100 * oxygen.extraction,
+    hepaticVeinSaturation: 100 * oxygen.organs.gut,
+    renalVeinSaturation: 100 * oxygen.organs.kidneys,
+    legVeinSaturation: 100 * oxygen.organs.legs,
+  };
+}
+
+function rightHeartExtras(recording: Recording) {
+  return {
+    rightAtrium: toMmHg(recording.pressures[at.RIGHT_ATRIUM]),
+    rightVentricleSystolic: toMmHg(recording.rightVentricleHighest),
+    pulmonaryArterySystolic: toMmHg(recording.pulmonaryArteryHighest),
+    pulmonaryArteryDiastolic: toMmHg(recording.pulmonaryArteryLowest),
+    rightVentricularPower: toMilliwatt(recording.energy.sources.rightVentricle ?? 0),
   };
 }
 

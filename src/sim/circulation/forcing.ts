@@ -16,11 +16,13 @@ import type { Network } from "./circuit-network.ts";
 import { exertion } from "./exercise.ts";
 import { fastestRate } from "./stiffness.ts";
 
+/** Activations and outside pressures of one cycle, tabulated. */
 export interface Forcing {
+  /** number of beats in a cycle */
   readonly beats: number;
-  /** of one beat; the whole cycle has beats times as many */
+  /** number of steps of one beat; the whole cycle has beats times as many */
   readonly steps: number;
-  /** [2*steps], by half step of a beat: 0..1 */
+  /** [2*steps], by half step of a beat: 0 to 1 */
   readonly ventricle: Float64Array;
   readonly atrium: Float64Array;
   /** [2*steps*beats], by half step of a breath: Pa */
@@ -30,10 +32,16 @@ export interface Forcing {
   readonly muscle: Float64Array;
   /** Pa, mean over a breath */
   readonly meanChest: number;
-  /** the part of the leg veins that `muscle` was scaled by */
+  /** fraction of the leg veins that `muscle` was scaled by */
   readonly muscleShare: number;
   /** Shapes the beat for a heart at this factor on the rate that the tables' length was chosen for. */
   readonly beatAt: (rateFactor: number) => void;
+}
+
+/** The closed loop as the equations read it: how it is connected, and what acts on it at each moment of a cycle. */
+export interface ClosedLoop {
+  readonly network: Network;
+  readonly forcing: Forcing;
 }
 
 /** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */

@@ -1,17 +1,16 @@
 /** The stepper: classical Runge-Kutta of fourth order, fixed step, over one whole repeat, in memory allocated once. */
 
-import type { Network } from "./circuit-network.ts";
 import * as compartment from "./compartments.ts";
 import { type Point, type Scratch, type State, scratch } from "./compartments.ts";
 import { derivative } from "./equations.ts";
-import type { Forcing } from "./forcing.ts";
+import type { ClosedLoop } from "./forcing.ts";
 
 const { RATE, STATES } = compartment;
 
+/** Owns the memory of a run. */
 export interface Stepper {
+  /** the evaluation at the step's begin, valid within `visit` */
   readonly scratch: Scratch;
-  /** [STATES] d(state)/dt at the step's begin, valid within `visit` */
-  readonly rates: State;
   /**
    * Moves `state` on by one cycle in place.
    * @param stepSize s
@@ -21,30 +20,33 @@ export interface Stepper {
   advance(state: State, stepSize: number, regulated: Point, visit: (step: number) => void): void;
 }
 
-export function stepperOf(network: Network, forcing: Forcing): Stepper {
-  const k1: State = compartment.vector(STATES);
-  const k2: State = compartment.vector(STATES);
-  const k3: State = compartment.vector(STATES);
-  const k4: State = compartment.vector(STATES);
+/** A stepper for this loop; it follows changes of the network's branches. */
+export function stepperOf(loop: ClosedLoop): Stepper {
+  const { forcing } = loop;
+  const first = scratch();
+  const second = scratch();
+  const third = scratch();
+  const fourth = scratch();
+  const k1 = first.rates;
+  const k2 = second.rates;
+  const k3 = third.rates;
+  const k4 = fourth.rates;
   const trial: State = compartment.vector(STATES);
-  const kept = scratch();
-  const passing = scratch();
   return {
-    scratch: kept,
-    rates: k1,
+    scratch: first,
     advance(state, stepSize, regulated, visit) {
       forcing.beatAt(regulated[RATE]);
       const steps = forcing.steps * forcing.beats;
       for (let step = 0; step < steps; step++) {
         const half = 2 * step;
-        derivative(network, forcing, half, regulated, state, k1, kept);
+        derivative(loop, half, regulated, state, first);
         visit(step);
         ahead(trial, state, k1, 0.5 * stepSize);
-        derivative(network, forcing, half + 1, regulated, trial, k2, passing);
+        derivative(loop, half + 1, regulated, trial, second);
         ahead(trial, state, k2, 0.5 * stepSize);
-        derivative(network, forcing, half + 1, regulated, trial, k3, passing);
+        derivative(loop, half + 1, regulated, trial, third);
         ahead(trial, state, k3, stepSize);
-        derivative(network, forcing, half + 2, regulated, trial, k4, passing);
+        derivative(loop, half + 2, regulated, trial, fourth);
         for (let i = 0; i < STATES; i++)
           state[i] = of(state, i) + (stepSize / 6) * (of(k1, i) + 2 * (of(k2, i) + of(k3, i)) + of(k4, i));
       }

@@ -13,7 +13,7 @@ const MAX_HYPOXIC = 1;
 /** Resistance for each 0.1 of pH lost (Rudolph & Yuan, J Clin Invest 1966;45:399: little above 7.3 while oxygen is plentiful; from memory). */
 const ACID_GAIN = 0.25;
 
-/** Factor on the lungs' resistance. */
+/** Ratio of the lungs' resistance to that of the index that is set, above 0. */
 export function lungTone(request: CirculationRequest): number {
   const tension = alveolarOxygen(request);
   const hypoxic = (at: number) => MAX_HYPOXIC / (1 + (at / HALF_TENSION) ** STEEPNESS);

@@ -57,7 +57,10 @@ const [NARROWEST, WIDEST] = [0.3, 6];
 /** mL/dL: least difference that a flow is worked out from. */
 const MIN_DIFFERENCE = 1;
 
-/** The factor that lets the heart draw its use from the arterial blood of these flows, down to the sinus's usual saturation. */
+/**
+ * The factor (dimensionless, 0.3 to 6) on the heart's vessels' usual conductance that lets the heart draw its use from the arterial blood of these flows,
+ * down to the sinus's usual saturation; `present` is the factor in force.
+ */
 export function coronaryFactor(mixing: MixingRequest, present: number): number {
   const { arterial } = mixContents(mixing);
   const left = contentAtSaturation(CORONARY_SATURATION, mixing.haemoglobin);

@@ -6,12 +6,15 @@ import { findParameter } from "../parameters/parameters.ts";
 import { BODY_RANGES, type Body, type CirculationRequest } from "../parameters/request.ts";
 import { solve } from "./solve.ts";
 
+/** What is varied. */
 export interface SweepAxis {
   /** a number parameter's name, or "body.bsa", "body.ageYears", "body.haemoglobin" */
   readonly parameter: string;
+  /** in the parameter's own unit */
   readonly values: readonly number[];
 }
 
+/** A checked request for a sweep. */
 export interface SweepRequest {
   readonly kind: "sweep";
   readonly base: CirculationRequest;
@@ -23,8 +26,9 @@ export interface SweepRequest {
   readonly maxSeconds?: number;
 }
 
+/** One row's answer. */
 export interface SweepRow {
-  /** [outputs][values of the first axis]; null where nothing was found */
+  /** in each output's unit: [outputs][values of the first axis]; null where nothing was found */
   readonly values: readonly (readonly (number | null)[])[];
   readonly failures: readonly SweepFailure[];
 }
@@ -35,6 +39,7 @@ interface SweepFailure {
   readonly reason: string;
 }
 
+/** All rows together. */
 export interface SweepAnswer {
   readonly axes: readonly (SweepAxis & { readonly unit: string })[];
   /** values [rows][first axis] */
@@ -46,12 +51,16 @@ export interface SweepAnswer {
   readonly failures: readonly SweepFailure[];
 }
 
+/** Number of rows: of values of the second axis, 1 without one. */
 export const rowCount = (request: SweepRequest): number => request.over[1]?.values.length ?? 1;
 
 /** Why a point is to be left out, undefined to solve it; asked before each point. */
 type Skip = () => string | undefined;
 
-/** One row; each point starts from its neighbour's state. */
+/**
+ * One row; each point starts from its neighbour's state. Points without an answer are listed as failures, with the reason.
+ * @param row index on the second axis; 0 without one
+ */
 export function sweepRow(request: SweepRequest, row: number, skip: Skip = () => undefined): SweepRow {
   const first = entryAt(request.over, 0);
   const second = request.over[1];

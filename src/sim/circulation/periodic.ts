@@ -36,6 +36,7 @@ const {
   VOLUMES,
 } = compartment;
 
+/** A state that was found, and what it was found with. */
 export interface Periodic {
   readonly network: Network;
   readonly forcing: Forcing;
@@ -45,6 +46,7 @@ export interface Periodic {
   readonly secants: readonly Secant[];
   /** s */
   readonly heartPeriod: number;
+  /** number of cycles that were run */
   readonly cycles: number;
   /** False for a state that is passed through, not returned to (a Valsalva manoeuvre). */
   readonly returns: boolean;
@@ -65,20 +67,30 @@ export const TOO_FAST = "the flows of these settings change faster than the step
 /** Pa: giving volume in search of an output ends here. */
 const HIGHEST_ATRIUM = fromMmHg(45);
 
-/** @param adapted see {@link reflexOf} */
+/** Whose circulation is run, and how. */
+export interface Run {
+  readonly request: CirculationRequest;
+  readonly network: Network;
+  /** ratio of the usual time step to the one taken, a whole number */
+  readonly fineness: number;
+  /** Pa, see {@link reflexOf} */
+  readonly adapted: number | undefined;
+}
+
+/**
+ * Searches the periodic state; where none is found, `reason` says why and the last state is answered. Never throws.
+ * @param start a state to begin from; one that does not fit is left aside
+ * @param renew called after each of the first cycles with the mean flows, to renew what depends on them
+ */
 export function findPeriodic(
-  request: CirculationRequest,
-  network: Network,
+  run: Run,
   control: VolumeControl,
-  start: WarmStart | undefined,
-  fineness: number,
-  adapted: number | undefined,
+  start?: WarmStart,
   renew?: (flows: FlowSplit) => void,
 ): Periodic {
-  const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const forcing = forcingOf(request, network, baseRate, fineness);
-  const stepper = stepperOf(network, forcing);
-  const regulate = regulationOf(request, forcing, adapted);
+  const { request, network } = run;
+  const engine = engineOf(run);
+  const { forcing, stepper, baseRate } = engine;
   const scale = scaleOf(network);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
   const near = start && !refused && fits(start.point, network, control) ? start : undefined;
@@ -94,7 +106,7 @@ export function findPeriodic(
   let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
   while (cycles < MAX_CYCLES && !refused) {
     image = point.slice() as Point;
-    const means = cycle(image, forcing, stepper, baseRate, regulate);
+    const means = cycle(image, engine);
     cycles++;
     const given = control.give(means);
     give(image, network, given);
@@ -148,20 +160,12 @@ export function findPeriodic(
 /**
  * What becomes of a state after some seconds under the request, beat by beat, with the reflex answering: for what is not steady.
  * @param start the state when it begins
- * @param adapted see {@link reflexOf}
+ * @param seconds s, run on to the end of the cycle in which they pass
  */
-export function passThrough(
-  request: CirculationRequest,
-  network: Network,
-  start: Point,
-  seconds: number,
-  fineness: number,
-  adapted: number | undefined,
-): Periodic {
-  const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
-  const forcing = forcingOf(request, network, baseRate, fineness);
-  const stepper = stepperOf(network, forcing);
-  const regulate = regulationOf(request, forcing, adapted);
+export function passThrough(run: Run, start: Point, seconds: number): Periodic {
+  const { network } = run;
+  const engine = engineOf(run);
+  const { forcing, stepper, baseRate } = engine;
   const scale = scaleOf(network);
   const point = start.slice() as Point;
   let residual = 0;
@@ -171,7 +175,7 @@ export function passThrough(
     const before = point.slice() as Point;
     const seconds = (60 / (baseRate * point[RATE])) * forcing.beats;
     elapsed += seconds;
-    cycle(point, forcing, stepper, baseRate, regulate, seconds);
+    cycle(point, engine, seconds);
     cycles++;
     residual = distance(before, point, scale);
   }
@@ -187,6 +191,22 @@ const BACKWARD_SUM = 3;
 
 /** Sets the factors of the next repeat by the means of this one. */
 type Regulation = (point: Point, means: CycleMeans, seconds?: number) => void;
+
+/** What runs one cycle after another. */
+interface Engine {
+  readonly forcing: Forcing;
+  readonly stepper: Stepper;
+  readonly regulate: Regulation;
+  /** 1/min, before the reflex acts */
+  readonly baseRate: number;
+}
+
+function engineOf({ request, network, fineness, adapted }: Run): Engine {
+  const baseRate = numberSetting(request, "heartRate") * exertion(request).heartRate;
+  const forcing = forcingOf(request, network, baseRate, fineness);
+  const stepper = stepperOf({ network, forcing });
+  return { forcing, stepper, regulate: regulationOf(request, forcing, adapted), baseRate };
+}
 
 function regulationOf(
   request: CirculationRequest,
@@ -205,14 +225,7 @@ function regulationOf(
  * One cycle in place: state and what regulates it; answers the means that rules and reflex act on.
  * @param seconds that pass meanwhile, where a course is followed; left out in a search
  */
-function cycle(
-  point: Point,
-  forcing: Forcing,
-  stepper: Stepper,
-  baseRate: number,
-  regulate: Regulation,
-  seconds?: number,
-): CycleMeans {
+function cycle(point: Point, { forcing, stepper, regulate, baseRate }: Engine, seconds?: number): CycleMeans {
   const stepSize = 60 / (baseRate * point[RATE]) / forcing.steps;
   const { pressures, flows } = stepper.scratch;
   // Arrays, since a number that a closure counts up is made anew each time.

@@ -1,9 +1,9 @@
 /** From volumes to pressures: every wall's law at one moment. Arrays in, arrays out, since a number handed between functions that are not taken in whole is made anew each time. */
 
-import type { Network, Ventricle } from "./circuit-network.ts";
+import type { Ventricle } from "./circuit-network.ts";
 import type { Point, Scratch, State } from "./compartments.ts";
 import * as compartment from "./compartments.ts";
-import type { Forcing } from "./forcing.ts";
+import type { ClosedLoop } from "./forcing.ts";
 import { lungOpening } from "./lung-opening.ts";
 
 // Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured: 8 times slower).
@@ -49,14 +49,13 @@ const STIFFENING = 1 / (12 * 133.322387415);
 /** Part of the lower body's veins other than gut's and liver's that lies in the abdomen (pelvis, back): teaching value. */
 export const LEGS_IN_BELLY = 0.3;
 
-/** Fills the pressures of heart and arteries, of `state` at a half step of the cycle. */
+/** Fills the pressures (in Pa) of heart and arteries, of `state` at a half step of the cycle. */
 export function heartPressures(
-  network: Network,
-  forcing: Forcing,
+  { network, forcing }: ClosedLoop,
   half: number,
   regulated: Point,
   state: State,
-  pressures: Scratch["pressures"],
+  { pressures }: Scratch,
 ): void {
   const { unstressed, compliance, longAxisShare, longAxisVolume } = network;
   const inBeat = half % forcing.ventricle.length;
@@ -87,10 +86,9 @@ export function heartPressures(
     intrathoracic + (state[LUNG_RIGHT] - unstressed[LUNG_RIGHT]) / compliance[LUNG_RIGHT];
 }
 
-/** Fills the pressures of the veins and how far those that empty have collapsed. */
+/** Fills the pressures (in Pa) of the veins, at a half step of the cycle, and how far those that empty have collapsed. */
 export function veinPressures(
-  network: Network,
-  forcing: Forcing,
+  { network, forcing }: ClosedLoop,
   half: number,
   regulated: Point,
   state: State,
@@ -119,10 +117,9 @@ export function veinPressures(
   collapse[IVC_COLLAPSE] = collapseFactor(state[IVC], unstressed[IVC]);
 }
 
-/** Fills how far the lungs' vessels stand open on each side of their beds. */
+/** Fills how far the lungs' vessels stand open on each side of their beds: ratios to a vessel at no pressure, at a half step of the cycle. */
 export function lungOpenings(
-  network: Network,
-  forcing: Forcing,
+  { network, forcing }: ClosedLoop,
   half: number,
   { pressures, openings }: Scratch,
 ): void {

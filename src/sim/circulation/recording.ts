@@ -9,6 +9,7 @@ type Sampled<Place extends number> = readonly Float64Array[] & {
   readonly [At in Place]: Float64Array;
 };
 
+/** Means, samples and extremes of one cycle. */
 export interface Recording {
   /** means over the cycle: Pa by compartment, m3/s by flow of FLOWS, m3 and m3/s by state */
   readonly pressures: at.ByCompartment;
@@ -55,8 +56,9 @@ const {
 } = at;
 const FLOWS = at.FLOWS.length;
 
+/** Runs one more cycle of the state and records it; the state itself stays as it is. */
 export function record(periodic: Periodic): Recording {
-  const { forcing, stepper, point, heartPeriod, network } = periodic;
+  const { forcing, stepper, point, heartPeriod } = periodic;
   const steps = forcing.steps * forcing.beats;
   const every = forcing.steps / SAMPLES_PER_BEAT;
   const samples = SAMPLES_PER_BEAT * forcing.beats;
@@ -71,8 +73,8 @@ export function record(periodic: Periodic): Recording {
     states: columns(STATES),
   };
   const state = point.slice() as at.Point;
-  const { scratch, rates } = stepper;
-  const powers = watchPowers(network, forcing);
+  const { scratch } = stepper;
+  const powers = watchPowers(periodic);
   const aorta = extremes();
   const rightVentricle = extremes();
   const pulmonaryArtery = extremes();
@@ -94,7 +96,7 @@ export function record(periodic: Periodic): Recording {
     const leak = scratch.flows[FENESTRATION];
     if (leak > 0) forward += leak;
     else backward -= leak;
-    powers.add(step, state, rates, scratch);
+    powers.add(step, state, scratch);
     aorta.see(scratch.pressures[AORTA]);
     rightVentricle.see(scratch.pressures[RIGHT_VENTRICLE]);
     pulmonaryArtery.see(scratch.pressures[JUNCTION]);

@@ -14,10 +14,11 @@ import { record } from "./recording.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
+/** How to search. */
 export interface SolveOptions {
-  /** `state` of an earlier answer, near or far; a start that does not fit is left aside */
+  /** `state` of an earlier answer (SI, packed by {@link pack}), near or far; a start that does not fit is left aside */
   readonly start?: readonly number[];
-  /** divides the time step (1 = the house's step) */
+  /** ratio of the usual time step to the one taken, a whole number, default 1 */
   readonly fineness?: number;
 }
 
@@ -36,31 +37,22 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const inValsalva = wordSetting(request, "breathing") === "valsalva";
   if (rest === request || (request.volumeRule === "fixed-volume" && !inValsalva)) {
     const { found, law, kept } = search(request, undefined, starts.acting, fineness, usedTo(request));
-    return answerOf(request, law, found, record(found), pack(kept));
+    return answerOf(request, law, found, pack(kept));
   }
   const resting = search(rest, undefined, starts.resting, fineness, usedTo(rest));
-  if (resting.found.reason)
-    return answerOf(request, resting.law, resting.found, record(resting.found), pack(resting.kept));
+  if (resting.found.reason) return answerOf(request, resting.law, resting.found, pack(resting.kept));
   if (inValsalva) {
     const network = networkOf(request, resting.law);
-    const adapted = restingAtrium(rest, resting.found);
-    const inValsalva = passThrough(
-      request,
-      network,
-      resting.found.point,
-      VALSALVA_SECONDS,
-      fineness,
-      adapted,
-    );
-    const kept = pack(resting.kept);
-    return answerOf(request, resting.law, inValsalva, record(inValsalva), kept, record(resting.found));
+    const run = { request, network, fineness, adapted: restingAtrium(rest, resting.found) };
+    const passed = passThrough(run, resting.found.point, VALSALVA_SECONDS);
+    return answerOf(request, resting.law, passed, pack(resting.kept), resting.found);
   }
   const volume = totalVolume(resting.found.point);
   const adapted = restingAtrium(rest, resting.found);
   const acting = search(request, volume, starts.acting ?? resting.kept, fineness, adapted);
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
-  return answerOf(request, acting.law, counted, record(acting.found), state);
+  return answerOf(request, acting.law, counted, state);
 }
 
 interface Found {
@@ -83,7 +75,8 @@ function search(
     let law = pathwayLaw(request, flows);
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
-    const found = findPeriodic(request, network, control, start, finer, adapted, (means) => {
+    const run = { request, network, fineness: finer, adapted };
+    const found = findPeriodic(run, control, start, (means) => {
       flows = means;
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);

@@ -1,13 +1,14 @@
 /** Which elements are joined in each stage. The only thing in which the five stages differ. */
 import type { Stage } from "../parameters/request.ts";
 
+/** How a stage is joined up. */
 export interface Connections {
   /** Where each great vein empties. "junction" is the joint of pathway and pulmonary arteries (with two ventricles: the main pulmonary artery). */
   readonly svcInto: "junction" | "rightAtrium";
   readonly ivcInto: "junction" | "atrium" | "rightAtrium";
   /** A right atrium and a right ventricle between veins and junction. */
   readonly rightHeart: boolean;
-  /** How much of an atrium's wall the junction is made of: it gives way as that part of a relaxed atrium does. */
+  /** Fraction (0 to 1) of an atrium's wall that the junction is made of: it gives way as that part of a relaxed atrium does. */
   readonly junctionWall: number;
   /** Whether that wall contracts with the atrium. */
   readonly junctionContracts: boolean;

@@ -68,6 +68,7 @@ const USUAL: readonly (readonly [Compartment, number])[] = [
   [PULMONARY_VEINS, 8],
 ];
 
+/** A usual state (m3, m3/s, factors 1) of a body with this surface (m2). */
 export function usualPoint(network: Network, bsa: number): Point {
   const point: Point = vector(SEARCHED);
   for (const [i, pressure] of USUAL)

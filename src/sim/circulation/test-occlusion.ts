@@ -5,6 +5,7 @@ import { type CirculationRequest, occluded } from "../parameters/request.ts";
 import type { Circulation } from "./answer.ts";
 import { solve } from "./solve.ts";
 
+/** The same person before and during the occlusion. */
 export interface TestOcclusion {
   readonly open: Circulation;
   readonly closed: Circulation;

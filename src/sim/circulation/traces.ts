@@ -11,6 +11,7 @@ import type { Recording } from "./recording.ts";
 const add = (one: number, other: number): number => one + other;
 const of = (samples: Float64Array, i: number): number => samples[i] ?? 0;
 
+/** The recorded cycle as curves, [samples + 1] each: the first value stands again at the end. */
 export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Traces {
   const { forcing, network, heartPeriod } = periodic;
   const samples = SAMPLES_PER_BEAT * forcing.beats;

@@ -9,6 +9,7 @@ import type { Network } from "./circuit-network.ts";
 import { type ByCompartment, type State, VOLUMES } from "./compartments.ts";
 import type { MeanFlows } from "./oxygen-of.ts";
 
+/** Means over one cycle that the volume rule and the reflex act on. */
 export interface CycleMeans extends MeanFlows {
   /** Pa */
   readonly atrium: number;
@@ -19,6 +20,7 @@ export interface CycleMeans extends MeanFlows {
   readonly branches: FlowSplit;
 }
 
+/** A volume rule at work. */
 export interface VolumeControl {
   /** m3 to begin a cold search from; the volume for good where nothing is given */
   readonly volume: number;
@@ -29,6 +31,7 @@ export interface VolumeControl {
   readonly cut: (given: number) => boolean;
 }
 
+/** Holds a volume (m3). */
 export const fixedVolume = (volume: number): VolumeControl => ({
   volume,
   fixed: true,
@@ -75,7 +78,7 @@ export function volumeControl(request: CirculationRequest, network: Network): Vo
   };
 }
 
-/** Why this volume can't circulate, or undefined: too little to fill slack vessels, or far more than they hold. */
+/** Why this volume (m3) can't circulate, or undefined: too little to fill slack vessels, or far more than they hold. */
 export function volumeReason(volume: number, network: Network): string | undefined {
   if (volume < MIN_FILLED * slackOf(network))
     return "the blood volume is too small to fill this body's vessels";

@@ -4,6 +4,7 @@ import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { MEMORY, type Secant } from "./anderson.ts";
 import { type Point, SEARCHED } from "./compartments.ts";
 
+/** A place to begin the next search from. */
 export interface WarmStart {
   readonly point: Point;
   /** m3/s; left out when the law was taken at no flow */
@@ -14,6 +15,7 @@ export interface WarmStart {
 /** Numbers that one warm start takes. */
 export const BLOCK = SEARCHED + BRANCHES.length + MEMORY * 2 * SEARCHED;
 
+/** [BLOCK] numbers in SI: point, flows, then secants. */
 export function pack({ point, flows, secants }: WarmStart): number[] {
   const block = [...point, ...BRANCHES.map((name) => flows?.[name] ?? 0)];
   for (const { residual, image } of secants) block.push(...residual, ...image);
@@ -21,7 +23,7 @@ export function pack({ point, flows, secants }: WarmStart): number[] {
   return block;
 }
 
-/** Undefined for what was not packed here. */
+/** What {@link pack} was given; undefined where the number of numbers is not BLOCK. */
 export function unpack(block: readonly number[]): WarmStart | undefined {
   if (block.length !== BLOCK) return undefined;
   const part = (from: number) => Float64Array.from(block.slice(from, from + SEARCHED));

@@ -72,7 +72,7 @@ const CASES = {
 } as const satisfies Record<string, Case>;
 type CaseName = keyof typeof CASES;
 const NAMES = Object.keys(CASES) as CaseName[];
-const CELLS = { min: 8, max: 512 } as const;
+const CELLS = { min: 8, max: 512, unit: "" } as const;
 
 /** One published case; Reynolds number dimensionless, `cells` a count. */
 export interface BenchmarkRequest {
@@ -111,8 +111,8 @@ export const BENCHMARK_FIELD_KIND: Kind<BenchmarkRequest> = {
     const name = oneOf(input.case, NAMES, "case", faults);
     if (!name) return { faults };
     const { reynolds = CASES[name].reynolds, cells = CASES[name].cells } = input;
-    numberWithin(reynolds, 1, CASES[name].most, "", "reynolds", faults);
-    numberWithin(cells, CELLS.min, CELLS.max, "", "cells", faults);
+    numberWithin(reynolds, { min: 1, max: CASES[name].most, unit: "" }, "reynolds", faults);
+    numberWithin(cells, CELLS, "cells", faults);
     if (typeof cells === "number" && cells % 2 !== 0)
       faults.push({ path: "cells", found: shown(cells), allowed: "an even whole number" });
     if (faults.length > 0) return { faults };

@@ -9,7 +9,7 @@ import {
 } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
-import { checkShapes, FAR, isPoint, narrowestTube } from "./shapes.ts";
+import { checkShapes, isPoint, LENGTH, narrowestTube } from "./shapes.ts";
 
 /** A checked request; ranges in {@link FIELD_RANGES}. */
 export interface FieldRequest {
@@ -48,9 +48,9 @@ export const FIELD_RANGES = {
   steadyTolerance: { min: 1e-9, max: 0.1, usual: 1e-5, unit: "" },
 } as const;
 
-/** m/s and mmHg beyond which a number is taken for a typing error. */
-const FAST = 20;
-const HIGH = 400;
+/** What an opening may be set to; beyond it a number is taken for a typing error. */
+const VELOCITY = { min: -20, max: 20, unit: "m/s" } as const;
+const PRESSURE = { min: -400, max: 400, unit: "mmHg" } as const;
 /** Cells of the whole grid; beyond this memory may not suffice. */
 const MAX_CELLS = 3e6;
 
@@ -60,9 +60,9 @@ export function checkField(input: unknown): Checked<FieldRequest> {
   if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
   refuseUnknownKeys(input, FIELD_KEYS, "", faults);
   const number = (name: keyof typeof FIELD_RANGES, value: unknown, path: string): number => {
-    const { min, max, usual, unit } = FIELD_RANGES[name];
-    if (value === undefined) return usual;
-    numberWithin(value, min, max, unit, path, faults);
+    const range = FIELD_RANGES[name];
+    if (value === undefined) return range.usual;
+    numberWithin(value, range, path, faults);
     return value as number;
   };
   const given = input.fluid === undefined ? {} : input.fluid;
@@ -142,15 +142,15 @@ function checkOpenings(input: unknown, faults: Fault[]): Opening[] {
         found: shown(normal),
         allowed: "[x, y], not both 0, out of the blood",
       });
-    numberWithin(width, 1e-3, FAR, "mm", `${path}.width`, faults);
+    numberWithin(width, LENGTH, `${path}.width`, faults);
     if ((velocity === undefined) === (pressure === undefined))
       faults.push({
         path,
         found: velocity === undefined ? "neither velocity nor pressure" : "velocity and pressure",
         allowed: "one of velocity (m/s) and pressure (mmHg)",
       });
-    if (velocity !== undefined) numberWithin(velocity, -FAST, FAST, "m/s", `${path}.velocity`, faults);
-    if (pressure !== undefined) numberWithin(pressure, -HIGH, HIGH, "mmHg", `${path}.pressure`, faults);
+    if (velocity !== undefined) numberWithin(velocity, VELOCITY, `${path}.velocity`, faults);
+    if (pressure !== undefined) numberWithin(pressure, PRESSURE, `${path}.pressure`, faults);
     if (faults.length > before) return [];
     const [x, y] = normal as Point;
     const length = Math.hypot(x, y);

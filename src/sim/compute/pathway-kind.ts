@@ -28,7 +28,7 @@ const MEANING = {
   right: "out to the right lung",
 } as const;
 /** L/min */
-const RANGE = { min: 0.01, max: 20 } as const;
+const RANGE = { min: 0.01, max: 20, unit: "L/min" } as const;
 /** Part by which inflow and outflow may differ. */
 const BALANCE = 1e-3;
 
@@ -111,7 +111,7 @@ function checkFlows(given: unknown, faults: Fault[]): FlowSplit | undefined {
   }
   const before = faults.length;
   refuseUnknownKeys(given, NAMES, "flows.", faults);
-  for (const name of NAMES) numberWithin(given[name], RANGE.min, RANGE.max, "L/min", `flows.${name}`, faults);
+  for (const name of NAMES) numberWithin(given[name], RANGE, `flows.${name}`, faults);
   if (faults.length > before) return undefined;
   const [ivc, svc, left, right] = NAMES.map((name) => given[name] as number) as [
     number,

@@ -1,18 +1,17 @@
 /** A request that begins with a named person: what the preset says, and over it whatever else is asked. */
 import { isRecord, oneOf } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
-import { PRESETS } from "../presets.ts";
+import { PRESETS, type PresetName } from "../presets.ts";
 import type { Schema } from "./kind.ts";
 
-type Preset = keyof typeof PRESETS;
-const NAMES = Object.keys(PRESETS) as Preset[];
+const NAMES = Object.keys(PRESETS) as PresetName[];
 
 /** A request with its preset person filled in; what the request itself sets wins. */
 export function withPreset(input: unknown): { readonly rest: unknown; readonly faults: readonly Fault[] } {
   if (!isRecord(input) || input.preset === undefined) return { rest: input, faults: [] };
   const { preset, ...rest } = input;
   const faults: Fault[] = [];
-  const name = oneOf<Preset>(preset, NAMES, "preset", faults);
+  const name = oneOf<PresetName>(preset, NAMES, "preset", faults);
   if (!name) return { rest, faults };
   const person = PRESETS[name];
   return { rest: { ...person, ...rest, set: overlaid(person.set, rest.set) }, faults };

@@ -5,6 +5,8 @@ import type { Point, Shape } from "../geometry/geometry.ts";
 
 /** mm: lengths beyond this are taken for a typing error. */
 export const FAR = 1e4;
+export const LENGTH = { min: 1e-3, max: FAR, unit: "mm" } as const;
+const ANGLE = { min: -360, max: 360, unit: "degrees" } as const;
 
 /** True for [x, y] in mm, neither beyond {@link FAR}. */
 export const isPoint = (value: unknown): value is Point =>
@@ -48,7 +50,7 @@ function checkShape(input: unknown, path: string, faults: Fault[]): Shape | unde
   else {
     if (!isPoint(shape.centre))
       faults.push({ path: `${at}.centre`, found: shown(shape.centre), allowed: "[x, y] mm" });
-    if (kind === "disc") numberWithin(shape.radius, 1e-3, FAR, "mm", `${at}.radius`, faults);
+    if (kind === "disc") numberWithin(shape.radius, LENGTH, `${at}.radius`, faults);
     else checkEllipse(shape, at, faults);
   }
   if (faults.length > before) return undefined;
@@ -59,11 +61,11 @@ function checkShape(input: unknown, path: string, faults: Fault[]): Shape | unde
 function checkTube(tube: Record<string, unknown>, at: string, faults: Fault[]): void {
   checkPoints(tube.points, 2, `${at}.points`, faults);
   if (!Array.isArray(tube.width)) {
-    numberWithin(tube.width, 1e-3, FAR, "mm", `${at}.width`, faults);
+    numberWithin(tube.width, LENGTH, `${at}.width`, faults);
     return;
   }
   tube.width.forEach((width: unknown, n) => {
-    numberWithin(width, 1e-3, FAR, "mm", `${at}.width[${n}]`, faults);
+    numberWithin(width, LENGTH, `${at}.width[${n}]`, faults);
   });
   if (Array.isArray(tube.points) && tube.width.length !== tube.points.length)
     faults.push({
@@ -80,7 +82,7 @@ function checkEllipse(ellipse: Record<string, unknown>, at: string, faults: Faul
       found: shown(ellipse.radii),
       allowed: "two lengths of 0.001 mm or more",
     });
-  if (ellipse.angle !== undefined) numberWithin(ellipse.angle, -360, 360, "degrees", `${at}.angle`, faults);
+  if (ellipse.angle !== undefined) numberWithin(ellipse.angle, ANGLE, `${at}.angle`, faults);
 }
 
 function checkPoints(points: unknown, least: number, path: string, faults: Fault[]): void {

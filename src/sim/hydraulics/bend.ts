@@ -9,7 +9,7 @@ const QUARTER_TURN: readonly (readonly [number, number])[] = [
   [4, 0.2],
 ];
 
-/** Loss coefficient of a quarter turn; straight in the logarithm between the tabulated radii, flat beyond them. */
+/** Loss coefficient (dimensionless, on the mean velocity's head) of a quarter turn; straight in the logarithm between the tabulated radii, flat beyond them. */
 export function quarterTurn(radiusOverDiameter: number): number {
   if (radiusOverDiameter <= 0.5) return 1.2;
   for (let i = 1; i < QUARTER_TURN.length; i++) {
@@ -23,7 +23,7 @@ export function quarterTurn(radiusOverDiameter: number): number {
 }
 
 /**
- * Quarter turn in a tube whose inner corner is rounded to radius `flare` (m).
+ * Quarter turn in a tube of this diameter (m) whose inner corner is rounded to radius `flare` (m).
  * @param part of the handbook's loss: its tables are of turbulent flow in long legs
  */
 export function bend(diameter: number, flare: number, fluid: Fluid, part: number): Element {

@@ -8,7 +8,11 @@ const ROUNDED: readonly (readonly [number, number])[] = [
   [0.15, 0.09],
 ];
 
-/** Loss coefficient on the downstream head; `areaRatio` = smaller over larger area, `rounding` = edge radius over diameter. */
+/**
+ * Loss coefficient (dimensionless) on the downstream head, 0.5 (1 - area ratio) for a sharp edge (Idelchik).
+ * @param areaRatio smaller over larger area, 0 to 1
+ * @param rounding ratio of the edge's radius to the smaller diameter, 0 or more
+ */
 export function suddenContraction(areaRatio: number, rounding: number): number {
   return 0.5 * (1 - areaRatio) * roundedPart(rounding);
 }
@@ -22,7 +26,7 @@ function roundedPart(rounding: number): number {
   return lastOf(ROUNDED)[1];
 }
 
-/** Narrowing from `before` to `after` over an edge of radius `edge` (all m). */
+/** Narrowing from `before` to `after` over an edge of radius `edge` (each in m, `after` the smaller). */
 export function contraction(before: number, after: number, edge: number, fluid: Fluid): Element {
   const coefficient = suddenContraction(lumenArea(after) / lumenArea(before), edge / after);
   return {

@@ -41,6 +41,7 @@ export interface PathwayFlows {
   readonly fenestration?: number | ArrayLike<number>;
 }
 
+/** Coefficients in SI, valid about the mean flows that they were taken at. */
 export interface PathwayLaw {
   /** kg/m3 and Pa.s of the blood that the coefficients hold for */
   readonly fluid: { readonly density: number; readonly viscosity: number };
@@ -60,6 +61,7 @@ export interface PathwayLaw {
   };
 }
 
+/** One element's part of the loss. */
 export interface LedgerRow {
   readonly element: string;
   readonly branch: BranchName | "fenestration";
@@ -70,8 +72,9 @@ export interface LedgerRow {
   /** fraction of the power lost in all rows, 0..1 */
   readonly share: number;
   readonly source: string;
-  /** by which the fit to the set of 3D cases has scaled the relation; 1 where it has not */
+  /** ratio by which the fit to the set of 3D cases has scaled the relation; 1 where it has not */
   readonly factor: number;
+  /** Reynolds number (dimensionless) at the mean flow */
   readonly reynolds: number;
   /** False when the Reynolds number lies outside the relation's measured range. */
   readonly inRange: boolean;
@@ -81,7 +84,7 @@ export interface LedgerRow {
 export interface GradePoint {
   /** The element that begins here (key of the ledger's words), or the place: "hepaticVein", "ivc", "pulmonaryArtery", "lungBed", "pulmonaryVein", "atrium". */
   readonly at: string;
-  /** 0..1 along the whole path; equals the station of the same element in the geometry's path order. */
+  /** 0 to 1 along the whole path; equals the station of the same element in the geometry's path order. */
   readonly station: number;
   /** mmHg: hydraulic grade line */
   readonly pressure: number;

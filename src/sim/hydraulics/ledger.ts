@@ -53,6 +53,7 @@ export function ledger(law: PathwayLaw, flows: PathwayFlows): LedgerRow[] {
 
 type Listed = Pick<ElementLaw, "element" | "a" | "b" | "diameter" | "source" | "factor" | "validReynolds">;
 
+/** What the pathway costs, in one number each. */
 export interface PathwayLoss {
   /**
    * mmHg, total pressure from the entry of the IVC (at the Glenn stage: of the SVC; with two ventricles: of the main pulmonary artery)
@@ -65,6 +66,7 @@ export interface PathwayLoss {
   readonly resistance: number;
 }
 
+/** Loss (mmHg, mW, WU) at these flows (m3/s, means or samples); without flow through the lungs the resistance is 0. */
 export function pathwayLoss(law: PathwayLaw, flows: PathwayFlows): PathwayLoss {
   const drop = (branch: (typeof BRANCHES)[number]) =>
     law.branches[branch].reduce((sum, element) => sum + meanDrop(element, flows[branch]), 0);

@@ -15,11 +15,12 @@ import {
   runsThrough,
   streamsOf,
 } from "./loss-law/features.ts";
-import { CONSTANTS, fittedProcess, LAW } from "./loss-law/law-set.ts";
+import { fittedProcess, LAW } from "./loss-law/law-set.ts";
 
 /** Lowest and highest value that stays open. */
 type Band = readonly [low: number, high: number];
 
+/** The loss within which 90 % of cases left out of the fit lay. */
 export interface LossBand {
   /** mmHg */
   readonly pressureDrop: Band;
@@ -27,19 +28,21 @@ export interface LossBand {
   readonly powerLoss: Band;
 }
 
-/** Parts of a vein's blood; together they are less than 1 by what leaves through a fenestration. */
+/** Fractions of a vein's blood, 0 to 1; together they are less than 1 by what leaves through a fenestration. */
 export interface VeinShares {
   readonly left: number;
   readonly right: number;
-  /** of `left` */
+  /** fractions between which `left` lay in 90 % of cases left out of the fit */
   readonly band: Band;
 }
 
+/** Where each vein's blood goes. */
 export interface PathwayShares {
   readonly ivc: VeinShares;
   readonly svc: VeinShares;
 }
 
+/** What the law says beyond its one number. */
 export interface PathwayEstimate {
   readonly band: LossBand;
   readonly shares: PathwayShares;
@@ -77,7 +80,7 @@ export function pathwayEstimate(
   const sizes = pathwaySizes(request);
   const streams = streamsOf(stage, flows);
   const fluid = { density: BLOOD_DENSITY, viscosity: bloodViscosity(body.haemoglobin) };
-  const at = featuresOf(sizes, streams, fluid, CONSTANTS.headOnPlace);
+  const at = featuresOf(sizes, streams, fluid);
   const outsideSet: Outside[] = runsThrough(flows) ? outside(stage, at) : ["flows"];
   if (pulsation > MAX_PULSATION) outsideSet.push("pulsation");
   const reach = (quantity: "power" | "drop" | "share") => {
@@ -93,12 +96,7 @@ export function pathwayEstimate(
   const chamber = stage === "atriopulmonary";
   const share = reach("share");
   const rule = LAW.crossing[chamber ? "chamber" : "tubes"];
-  const usual = usualPosition(
-    clearance(sizes, CONSTANTS.headOnPlace),
-    jetStrength(sizes, streams),
-    streams,
-    rule,
-  );
+  const usual = usualPosition(clearance(sizes, 0), jetStrength(sizes, streams), streams, rule);
   const parts = partsAt(usual + share.mean, streams);
   const lowerOpen = share.open * (outsideSet.length > 0 ? 1 : crossable(streams));
   const upperOpen = (lowerOpen * streams.lower) / (1 - streams.lower);
@@ -121,8 +119,11 @@ const veinShares = (left: number, open: number, whole: number): VeinShares => ({
 });
 
 function outside(stage: PathwayStage, at: readonly number[]): Feature[] {
+  const ranges = LAW.ranges[stage];
+  // A pathway of which the set has no case yet is outside it in everything.
+  if (!ranges) return [...FEATURES];
   return FEATURES.filter((name, k) => {
-    const [low, high] = LAW.ranges[stage][name];
+    const [low, high] = ranges[name];
     const margin = MARGIN * (high - low);
     return entryAt(at, k) < low - margin - 1e-9 || entryAt(at, k) > high + margin + 1e-9;
   });

@@ -13,13 +13,13 @@ import type { CirculationRequest } from "../parameters/request.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../units.ts";
 import { bend } from "./bend.ts";
 import { contraction } from "./contraction.ts";
-import { type Element, type Fluid, lumenArea, quadraticLoss } from "./element.ts";
+import { type Element, type Fluid, lumenArea } from "./element.ts";
 import { expansion } from "./expansion.ts";
-import { headOn, jointEntry, meeting } from "./facing-streams.ts";
+import { facingLosses, jointEntry, meeting } from "./facing-streams.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "./law.ts";
 import type { LossConstants } from "./loss-law/constants.ts";
 import { fitted } from "./loss-law/correction.ts";
-import { clearance, type FlowSplit, streamsOf } from "./loss-law/features.ts";
+import { type FlowSplit, streamsOf } from "./loss-law/features.ts";
 import { CONSTANTS } from "./loss-law/law-set.ts";
 import { orifice } from "./orifice.ts";
 import { developingPipe, pipe } from "./pipe.ts";
@@ -140,15 +140,11 @@ function veinPart(branch: BranchName, { sizes, flows }: Placement): number {
 /** Pa.s2/m6 of a vein's own flow: what it loses to the stream that faces it. */
 function facingLoss(branch: BranchName, place: Placement): number {
   const { sizes, fluid, flows, constants } = place;
-  const { lower } = streamsOf(sizes.stage, flows);
-  const head = (diameter: number, share: number) =>
-    quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
-  const heads = { ivc: head(sizes.trunkEnd, lower), svc: head(sizes.svc, 1 - lower) };
-  const own = branch === "ivc" ? heads.ivc : heads.svc;
-  const mean = lower * heads.ivc + (1 - lower) * heads.svc;
-  const lost = 2 * constants.facing * (mean + constants.ownPart * (own - mean));
-  const hit = headOn(clearance(sizes, constants.headOnPlace), constants.clearance);
-  return (lost * hit * veinPart(branch, place)) / (branch === "ivc" ? lower : 1 - lower) ** 2;
+  const streams = streamsOf(sizes.stage, flows);
+  const lost = facingLosses(sizes, streams, fluid, constants);
+  return branch === "ivc"
+    ? (lost.ivc * veinPart(branch, place)) / streams.lower ** 2
+    : (lost.svc * veinPart(branch, place)) / (1 - streams.lower) ** 2;
 }
 
 /** Mean velocity in a pulmonary artery over that in the common leg it leaves: chamber, upper vein, or the main pulmonary artery. */

@@ -4,31 +4,38 @@ import { type Element, type Fluid, quadraticLoss } from "./element.ts";
 
 const TURBULENT: readonly [number, number] = [4000, Number.POSITIVE_INFINITY];
 
-/** Dividing tee, 90 degrees, into the side branch; on the common leg's head. `speedRatio` = branch over common (Idelchik). */
+/** Dividing tee, 90 degrees, loss coefficient (dimensionless) into the side branch; on the common leg's head. `speedRatio` = branch over common (Idelchik). */
 export const dividingBranch = (speedRatio: number): number =>
   (speedRatio <= 0.8 ? 1 : 0.9) * (1 + speedRatio ** 2);
 
-/** Dividing tee, straight on; on the common leg's head (Idelchik). */
+/** Dividing tee, loss coefficient (dimensionless) straight on; on the common leg's head, `speedRatio` as above (Idelchik). */
 export const dividingStraight = (speedRatio: number): number => 0.4 * (1 - speedRatio) ** 2;
 
-/** Combining tee, 90 degrees, from the side branch; on the common leg's head. `flowShare` = branch over common (Idelchik). */
+/**
+ * Combining tee, 90 degrees, loss coefficient (dimensionless) from the side branch; on the common leg's head (Idelchik).
+ * @param flowShare ratio of the branch's flow to the common leg's, 0 to 1
+ * @param areaShare ratio of their areas, above 0
+ */
 export function combiningBranch(flowShare: number, areaShare: number): number {
   const factor = areaShare <= 0.35 ? 1 : flowShare <= 0.4 ? 0.9 * (1 - flowShare) : 0.55;
   return factor * (1 + (flowShare / areaShare) ** 2 - 2 * (1 - flowShare) ** 2);
 }
 
-/** Combining tee, straight on; on the common leg's head (Idelchik). */
+/** Combining tee, loss coefficient (dimensionless) straight on; on the common leg's head, `flowShare` as above (Idelchik). */
 export const combiningStraight = (flowShare: number): number => 1.55 * flowShare - flowShare ** 2;
 
-/** Two opposed streams into one outlet, for the stream that carries `flowShare`; on the outlet's head (Idelchik). */
-export const opposedStreams = (flowShare: number, semilunarOverAtrioventricular: number): number =>
-  1 +
-  semilunarOverAtrioventricular ** 2 +
-  3 * semilunarOverAtrioventricular ** 2 * (flowShare ** 2 - flowShare);
+/**
+ * Two opposed streams into one outlet, loss coefficient (dimensionless) of one of them; on the outlet's head (Idelchik).
+ * @param flowShare ratio of the stream's flow to the outlet's, 0 to 1
+ * @param areaRatio outlet's area over that of either inlet, above 0
+ */
+export const opposedStreams = (flowShare: number, areaRatio: number): number =>
+  1 + areaRatio ** 2 + 3 * areaRatio ** 2 * (flowShare ** 2 - flowShare);
 
 /**
  * A side outlet (pulmonary artery) of a common leg or chamber, its edge rounded by `flare`; loss on the branch's own head.
  * @param branch m
+ * @param flare m
  * @param speedRatio mean velocity in the branch over that in the common leg, above 0
  */
 export function division(branch: number, speedRatio: number, flare: number, fluid: Fluid): Element {

@@ -8,7 +8,11 @@ const WATER = 47;
 const QUOTIENT = 0.8;
 /** Part of the alveolar tension lost between alveoli and pulmonary vein: gives the 97 % of physiology values, section 5, in air at sea level. */
 const LOST_TO_VEIN = 0.1;
-/** Saturation below which breathing rises, and how much more air each part of saturation lost below it calls for (Weil, J Clin Invest 1970;49:1061, with carbon dioxide let fall; size from memory). */
+/**
+ * Saturation below which breathing rises, and how much more air each part of saturation lost below it calls for (linear in
+ * saturation: Rebuck & Woodley, J Appl Physiol 1975;38:16, abstract; size from memory of Weil, J Clin Invest 1970;49:1061, with carbon
+ * dioxide let fall).
+ */
 const DRIVE_BELOW = 0.97;
 const DRIVE = 2.2;
 

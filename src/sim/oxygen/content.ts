@@ -6,22 +6,23 @@ const DISSOLVED = 0.003;
 /** mmHg: nothing breathed here passes it. */
 const HIGHEST_TENSION = 760;
 
-/** Severinghaus, J Appl Physiol 1979;46:599: human blood at pH 7.4 and 37 degrees C. */
+/** Saturation (0..1) at a tension (mmHg); Severinghaus, J Appl Physiol 1979;46:599: human blood at pH 7.4 and 37 degrees C. */
 export const saturationOf = (tension: number): number =>
   tension <= 0 ? 0 : 1 / (23400 / (tension * tension * tension + 150 * tension) + 1);
 
+/** mL/dL of oxygen, bound and dissolved, at a tension (mmHg, 0 to 760) and a haemoglobin (g/dL). */
 export const contentOf = (tension: number, haemoglobin: number): number =>
   BINDING * haemoglobin * saturationOf(tension) + DISSOLVED * tension;
 
-/** mL/dL of blood that is saturated this far (0..1). */
+/** mL/dL of blood that is saturated this far (0..1) at a haemoglobin (g/dL). */
 export const contentAtSaturation = (saturation: number, haemoglobin: number): number =>
   contentOf(tensionAtSaturation(saturation), haemoglobin);
 
-/** mmHg at which blood of this content stands; by halving, since both parts rise with tension. */
+/** mmHg at which blood of this content (mL/dL) stands, 760 at most; by halving, since both parts rise with tension. */
 export const tensionOf = (content: number, haemoglobin: number): number =>
   halve((tension) => contentOf(tension, haemoglobin) - content);
 
-/** mmHg at which haemoglobin is saturated this far: the exact inverse of the curve. */
+/** mmHg at which haemoglobin is saturated this far (0..1), 760 at most: the exact inverse of the curve. */
 export const tensionAtSaturation = (saturation: number): number =>
   halve((tension) => saturationOf(tension) - saturation);
 

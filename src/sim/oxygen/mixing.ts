@@ -18,6 +18,7 @@ interface VeinParts {
   readonly svc: number;
 }
 
+/** What flows where, who takes how much, and what the lungs offer; shares 0 to 1. */
 export interface MixingRequest {
   readonly flows: MixingFlows;
   /** where the lower veins' blood goes, and whether the coronary veins' joins it before the lungs */
@@ -29,6 +30,7 @@ export interface MixingRequest {
     readonly left: VeinParts;
     readonly right: VeinParts;
   };
+  /** g/dL */
   readonly haemoglobin: number;
   /** mmHg in the pulmonary veins */
   readonly lungTension: number;
@@ -48,6 +50,7 @@ export interface Contents {
   readonly pulmonaryArtery: number;
 }
 
+/** The oxygen of the whole circulation; saturations 0 to 1. */
 export interface OxygenBalance {
   /** 0..1 */
   readonly arterial: number;
@@ -204,6 +207,7 @@ function enteringVentricle(
   );
 }
 
+/** Saturations (0 to 1) and use (mL/min) of the steady state; never throws: what is asked for and not there is `missing`. */
 export function mixOxygen(request: MixingRequest): OxygenBalance {
   const { flows, haemoglobin, use } = request;
   const { arterial, left, pulmonaryVein, pulmonaryArtery } = mixContents(request);

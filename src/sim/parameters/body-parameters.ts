@@ -172,9 +172,9 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "breathingDepth",
       "mmHg",
       [0, 15, 0.1],
-      3.7,
+      4.8,
       "swing of pleural pressure in quiet breathing",
-      "5 cmH2O; 3 (West) to 8 are stated",
+      "6.5 cmH2O, within the 3 (West) to 8 that are stated; chosen on the caval flows of Wei 2016, judged on Hjortdal 2003",
     ],
     [
       "deepBreathingDepth",

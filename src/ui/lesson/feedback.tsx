@@ -12,12 +12,14 @@ export interface FeedbackProps {
   readonly voice: Voice;
   /** What was given, where it is no longer to be seen. */
   readonly given?: ComponentChildren;
+  /** In place of whether the model does so. */
+  readonly verdict?: ComponentChildren;
   /** What the model gives, where that is a number or an order. */
   readonly truth?: ComponentChildren;
   readonly onWhy: ((step: string) => void) | null;
 }
 
-export function Feedback({ judgement, voice, given, truth, onWhy }: FeedbackProps) {
+export function Feedback({ judgement, voice, given, verdict, truth, onWhy }: FeedbackProps) {
   const element = useRef<HTMLDivElement>(null);
   useEffect(() => {
     announce(element.current?.textContent ?? "");
@@ -27,7 +29,7 @@ export function Feedback({ judgement, voice, given, truth, onWhy }: FeedbackProp
   return (
     <div class={right ? "feedback fits" : "feedback differs"} ref={element}>
       {given && <p>{given}</p>}
-      <p class="feedback-verdict">{t(right ? "lesson.fits" : "lesson.differs")}</p>
+      <p class="feedback-verdict">{verdict ?? t(right ? "lesson.fits" : "lesson.differs")}</p>
       <p>
         <InlineView words={because} voice={voice} />
       </p>

@@ -64,7 +64,7 @@ function shown(word: Inline, voice: Voice, key: number): ComponentChildren {
       );
     case "term":
       return (
-        <Term key={key} entry={voice.glossary[word.key]} telling={voice.telling}>
+        <Term key={key} entry={voice.glossary[word.key]} version={voice.version}>
           {word.content.length > 0 ? (
             <InlineView words={word.content} voice={voice} />
           ) : (

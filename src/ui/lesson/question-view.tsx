@@ -1,14 +1,15 @@
 /** A question of any kind with its hints and what the answer brought. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
-import type { Question } from "../../lesson/lesson.ts";
+import type { NumberQuestion, Question } from "../../lesson/lesson.ts";
 import type { Given, Judgement } from "../../lesson/questions.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { Editing } from "../editing.ts";
 import { AnswerChoice } from "./answer-choice.tsx";
-import { AnswerEstimate } from "./answer-estimate.tsx";
 import { AnswerGoal } from "./answer-goal.tsx";
+import { AnswerNumber, WorkedSolution } from "./answer-number.tsx";
 import { AnswerOrder } from "./answer-order.tsx";
+import { AnswerTyped } from "./answer-typed.tsx";
 import { Feedback } from "./feedback.tsx";
 import { InlineView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
@@ -23,6 +24,8 @@ export interface QuestionViewProps {
   readonly hints: number;
   /** Asked once more, without the scene: one try. */
   readonly again: boolean;
+  /** Nothing is typed here, as in a hall and at a kiosk: numbers are picked from a few. */
+  readonly pick?: boolean;
   readonly onAnswer: (given: Given) => void;
   readonly onHint: () => void;
   readonly onWhy: ((step: string) => void) | null;
@@ -53,13 +56,18 @@ export function QuestionView(props: QuestionViewProps) {
           voice={voice}
           truth={truthOf(question, judgement, voice)}
           onWhy={again ? null : onWhy}
+          {...(question.kind === "number" ? ofNumber(question, judgement, given, voice) : {})}
         />
+      )}
+      {judgement && question.kind === "number" && (
+        <WorkedSolution question={question} voice={voice} open={judgement.right || closed} />
       )}
     </section>
   );
 }
 
-function AnswerOf({ question, voice, editing, given, judgement, again, onAnswer }: QuestionViewProps) {
+function AnswerOf(props: QuestionViewProps) {
+  const { question, voice, editing, given, judgement, again, pick = false, onAnswer } = props;
   switch (question.kind) {
     case "predict":
     case "choose": {
@@ -79,8 +87,16 @@ function AnswerOf({ question, voice, editing, given, judgement, again, onAnswer 
     }
     case "estimate":
       return (
-        <AnswerEstimate {...{ question, voice, onAnswer }} given={typeof given === "number" ? given : null} />
+        <AnswerTyped
+          ask={question.ask}
+          format={question.format}
+          locked={again && judgement !== null}
+          given={typeof given === "number" ? given : null}
+          {...{ voice, onAnswer }}
+        />
       );
+    case "number":
+      return <AnswerNumber {...{ question, voice, given, judgement, again, pick, onAnswer }} />;
     case "order":
       return <AnswerOrder {...{ question, voice, onAnswer }} given={Array.isArray(given) ? given : null} />;
     case "goal":
@@ -106,3 +122,17 @@ function truthOf(question: Question, { right, truth }: Judgement, voice: Voice) 
     </>
   );
 }
+
+/** What was typed, as it was read, and the name of the mistake that it shows. */
+function ofNumber({ format }: NumberQuestion, judgement: Judgement, given: Given | null, voice: Voice) {
+  const typed =
+    typeof given === "number"
+      ? { given: t("lesson.number.typed", { value: formatQuantity(given, format.unit, digitsTyped(given)) }) }
+      : {};
+  if (judgement.mistake)
+    return { ...typed, verdict: <InlineView words={judgement.mistake.say} voice={voice} /> };
+  return { ...typed, verdict: t(judgement.right ? "lesson.number.right" : "lesson.number.wrong") };
+}
+
+/** All that were typed, so that a sign misread as one of thousands is seen. */
+const digitsTyped = (value: number): number => Math.min(6, (String(value).split(".")[1] ?? "").length);

@@ -1,12 +1,11 @@
 /** The text of one step: as much of a version as the mode shows, and its caution. */
 
-import { t } from "../../i18n/index.ts";
-import type { Lesson, Part, Step, Translation } from "../../lesson/lesson.ts";
+import { language, t } from "../../i18n/index.ts";
+import type { Part, Step, Translation } from "../../lesson/lesson.ts";
 import { ProseView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
 
 export interface ScriptProps {
-  readonly lesson: Lesson;
   readonly step: Step;
   readonly voice: Voice;
   /** 1: a lecture's sentence; 2: a kiosk's; left out: all. */
@@ -14,13 +13,13 @@ export interface ScriptProps {
 }
 
 /** The part of this step in the chosen version; the plain one where there is no other. */
-const partOf = (step: Step, { telling }: Voice): Part =>
-  (telling === "technical" ? step.technical : null) ?? step.plain;
+const partOf = (step: Step, { version }: Voice): Part =>
+  (version === "technical" ? step.technical : null) ?? step.plain;
 
-export function Script({ lesson, step, voice, paragraphs }: ScriptProps) {
+export function Script({ step, voice, paragraphs }: ScriptProps) {
   const part = partOf(step, voice);
   return (
-    <div class="script" lang={part.language === lesson.language ? undefined : part.language}>
+    <div class="script" lang={part.language}>
       <ProseView
         prose={paragraphs === undefined ? part.prose : part.prose.slice(0, paragraphs)}
         voice={voice}
@@ -36,9 +35,17 @@ export const StepCaution = ({ step, voice }: { readonly step: Step; readonly voi
     </div>
   );
 
-/** State of a translation: whether it can be relied on. */
-export function TranslationNote({ translation }: { readonly translation: Translation | null }) {
-  if (!translation) return null;
+/** State of a translation: whether it can be relied on, or that there is none. */
+export function TranslationNote({
+  translation,
+  language: written,
+}: {
+  readonly translation: Translation | null;
+  /** Of the text. */
+  readonly language: string;
+}) {
+  if (!translation)
+    return written === language() ? null : <p class="translation-note">{t("lesson.notTranslated")}</p>;
   return (
     <>
       {!translation.reviewed && <p class="translation-note">{t("lesson.notReviewed")}</p>}

@@ -2,21 +2,21 @@
 import type { ComponentChildren } from "preact";
 import type { GlossaryEntry } from "../../lesson/glossary.ts";
 import { Disclosure } from "./disclosure.tsx";
-import type { Telling } from "./voice.ts";
+import type { TextVersion } from "./voice.ts";
 
 export interface TermProps {
   /** Undefined where the glossary has no entry: the word is then shown as it is. */
   readonly entry: GlossaryEntry | undefined;
-  readonly telling: Telling;
+  readonly version: TextVersion;
   readonly children: ComponentChildren;
 }
 
-export const Term = ({ entry, telling, children }: TermProps) =>
+export const Term = ({ entry, version, children }: TermProps) =>
   !entry ? (
     children
   ) : (
     <Disclosure class="term" words={children}>
       <strong>{entry.term}.</strong> {entry.plain}
-      {telling === "technical" && entry.technical ? ` ${entry.technical}` : ""}
+      {version === "technical" && entry.technical ? ` ${entry.technical}` : ""}
     </Disclosure>
   );

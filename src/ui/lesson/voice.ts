@@ -1,21 +1,24 @@
 /** What a lesson's text needs from the page: current numbers, explanations, and links to other steps. */
 
 import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
+import type { Expression } from "../../lesson/expression.ts";
 import { figureBand } from "../../lesson/figure-band.ts";
 import type { Situation } from "../../lesson/figure-paths.ts";
 import type { Glossary, Sources } from "../../lesson/glossary.ts";
 import { type Figure, figureValue, type Kept } from "../../lesson/live-figures.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 
-export const TELLINGS = ["plain", "technical"] as const;
-export type Telling = (typeof TELLINGS)[number];
+export const TEXT_VERSIONS = ["plain", "technical"] as const;
+export type TextVersion = (typeof TEXT_VERSIONS)[number];
 
 export interface Voice {
-  readonly telling: Telling;
+  readonly version: TextVersion;
   readonly glossary: Glossary;
   readonly sources: Sources;
   /** A live number as the reader's language writes it. */
   number(figure: Figure): string;
+  /** The value that a problem is about; null while the model is at work. */
+  amount(of: Expression): number | null;
   /** null where there is nowhere to go, as in a kiosk. */
   readonly follow: ((to: StepReference) => void) | null;
 }

@@ -6,7 +6,7 @@ import { fontOf, pictureArea, type Sheet, sheetRows } from "./sheet.ts";
 
 /**
  * @param drawing the inside of an SVG element of the picture's area
- * @param told    the picture in words
+ * @param description the picture in words
  * @param link    opens the state that is shown
  * @returns an SVG file of `width` x `height` px
  */

@@ -8,7 +8,8 @@ import { solve } from "../../../src/sim/circulation/solve.ts";
 import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
 import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
 import { STAGES } from "../../../src/sim/parameters/request.ts";
-import { ADULT, answer, anyRequest, CHILD, notFinite, request } from "./requests.ts";
+import { anyRequest, notFinite } from "./any-request.ts";
+import { ADULT, answer, CHILD, request } from "./requests.ts";
 
 const SETTINGS: readonly Record<string, number | string>[] = [
   {},
@@ -21,12 +22,8 @@ describe("volume", () => {
     const asked = request(stage, CHILD, {}, "fixed-volume");
     const network = networkOf(asked, pathwayLaw(asked));
     const { point, stepper, heartPeriod, forcing } = findPeriodic(
-      asked,
-      network,
+      { request: asked, network, fineness: 1, adapted: undefined },
       volumeControl(asked, network),
-      undefined,
-      1,
-      undefined,
     );
     const before = totalVolume(point);
     const state = point.slice() as Point;
@@ -49,6 +46,13 @@ describe("energy", () => {
           expect(total(energy.losses)).toBeCloseTo(energy.lost, 6);
         }
       });
+
+  test("the budget closes where blood goes on sinking into the legs: upright, in a Valsalva manoeuvre", () => {
+    for (const stage of ["two-ventricle", "extracardiac"] as const) {
+      const { energy } = answer(stage, ADULT, { posture: "upright", breathing: "valsalva" });
+      expect(Math.abs(energy.residualPercent), stage).toBeLessThan(0.1);
+    }
+  });
 
   test("the ledger's rows add up to the pathway's loss in the budget", () => {
     const { pathway, energy } = answer("extracardiac");

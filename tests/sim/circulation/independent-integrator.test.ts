@@ -65,18 +65,20 @@ for (const [stage, set] of [
   test(`an independent integrator agrees within 0.1 % on the averages of ${stage}`, () => {
     const asked = request(stage, CHILD, set, "fixed-volume");
     const network = networkOf(asked, pathwayLaw(asked));
-    const found = findPeriodic(asked, network, volumeControl(asked, network), undefined, 1, undefined);
+    const found = findPeriodic(
+      { request: asked, network, fineness: 1, adapted: undefined },
+      volumeControl(asked, network),
+    );
     const ours = record(found);
     const { forcing, setTime } = momentOf(asked, found.heartPeriod, ours.period);
-    const rates = new Float64Array(STATES) as State;
     const kept = scratch();
     // Volumes in mL and flows in mL/s; behind them the running integrals of each compartment's pressure (Pa.s) and of outflow.
     const count = STATES + VOLUMES + 1;
     const right = (time: number, y: number[]): number[] => {
       setTime(time);
       const state = Float64Array.from({ length: STATES }, (_, i) => y[i]! * 1e-6) as State;
-      derivative(network, forcing, 0, found.point, state, rates, kept);
-      return [...rates.map((rate) => rate * 1e6), ...kept.pressures, kept.flows[SEMILUNAR_VALVE] * 1e6];
+      derivative({ network, forcing }, 0, found.point, state, kept);
+      return [...kept.rates.map((rate) => rate * 1e6), ...kept.pressures, kept.flows[SEMILUNAR_VALVE] * 1e6];
     };
     const solver = new Solver(count);
     solver.absoluteTolerance = 1e-5;

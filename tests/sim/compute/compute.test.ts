@@ -1,4 +1,4 @@
-/** The headless contract, through the same text that the command reads. */
+/** The headless contract, through the same text that the command reads. Long because each kind of request has its case. */
 import { execFileSync, spawnSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
 import { TRACE_NAMES } from "../../../src/sim/compute/asked-traces.ts";

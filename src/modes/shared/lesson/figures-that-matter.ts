@@ -81,7 +81,7 @@ const NEEDS_PATHWAY = /^(pathway\.|pressures\.pathway$|flows\.fenestration$)/;
 /** `second.pressures.svc` -> `pressures.svc`: the number itself, whichever state it is compared in. */
 const pathIn = (name: string): string => name.split(".").slice(-2).join(".");
 
-/** Numbers in the plain telling, and what a goal asks for, in the order of reading. */
+/** Numbers in the plain version, and what a goal asks for, in the order of reading. */
 function pathsReported({ plain, question }: Step): readonly string[] {
   const read = [...inlinesOf(plain.prose)].flatMap((node) =>
     node.kind === "figure" ? [...namesIn(node.figure.of)] : [],

@@ -9,7 +9,7 @@ type Circulation = Awaited<ReturnType<Chain["answer"]>>;
 export interface KnownAnswers {
   /** Asks once; the answer comes when it comes. */
   want(request: CirculationRequest): void;
-  /** Resolves when each is there or has failed: the chain says why, and it is asked anew the next time. */
+  /** Resolves when each is there or has failed: the chain says why, and it is asked again the next time. */
   fetch(requests: readonly CirculationRequest[]): Promise<void>;
   /** The answer to exactly this request. */
   readonly exactly: Answered;

@@ -1,8 +1,8 @@
-/** The lessons in the page's language, for a component: null until they are read; follows the language. */
+/** The lessons in the page's language, for a component: null until they are read; follows the language and the own lessons. */
 import { type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { language } from "../../../i18n/index.ts";
-import { type Library, loadLibrary } from "../../../lesson/library.ts";
+import { type Library, loadLibrary, onLibrariesForgotten } from "../../../lesson/library.ts";
 
 export function useLibrary(): ReadonlySignal<Library | null> {
   const library = useSignal<Library | null>(null);
@@ -10,11 +10,15 @@ export function useLibrary(): ReadonlySignal<Library | null> {
   useEffect(() => {
     // A language that was left before its lessons came must not win over the one chosen after it.
     let wanted = true;
-    void loadLibrary(tag).then((loaded) => {
-      if (wanted) library.value = loaded;
-    });
+    const load = () =>
+      void loadLibrary(tag).then((loaded) => {
+        if (wanted) library.value = loaded;
+      });
+    load();
+    const unfollow = onLibrariesForgotten(load);
     return () => {
       wanted = false;
+      unfollow();
     };
   }, [library, tag]);
   return library;

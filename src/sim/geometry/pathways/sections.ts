@@ -60,55 +60,20 @@ export function pathwaySections(sizes: PathwaySizes): PathwaySections {
       return { ivc: trunked(sizes, "tunnel"), svc: meetingSvc(sizes), ...lungs };
     case "atriopulmonary":
       return {
-        ivc: emptying(
-          "inferiorVenaCava",
-          "lowerChamberEntry",
-          sizes.ivc,
-          sizes.ivcLength,
-          sizes.trunk,
-          sizes.trunkLength / 2,
-        ),
-        svc: emptying(
-          "superiorVenaCava",
-          "upperChamberEntry",
-          sizes.svc,
-          sizes.svcLength,
-          sizes.trunk,
-          sizes.trunkLength / 2,
-        ),
+        ivc: emptying(sizes, "ivc", "lowerChamberEntry", sizes.trunk, sizes.trunkLength / 2),
+        svc: emptying(sizes, "svc", "upperChamberEntry", sizes.trunk, sizes.trunkLength / 2),
         ...lungs,
       };
     case "glenn":
       return {
-        ivc: emptying(
-          "inferiorVenaCava",
-          "lowerAtrialEntry",
-          sizes.ivc,
-          sizes.ivcLength,
-          3 * sizes.ivc,
-          sizes.ivc,
-        ),
+        ivc: emptying(sizes, "ivc", "lowerAtrialEntry", 3 * sizes.ivc, sizes.ivc),
         svc: [vein("superiorVenaCava", sizes.svc, sizes.svcLength)],
         ...lungs,
       };
     case "two-ventricle":
       return {
-        ivc: emptying(
-          "inferiorVenaCava",
-          "lowerAtrialEntry",
-          sizes.ivc,
-          sizes.ivcLength,
-          3 * sizes.ivc,
-          sizes.ivc,
-        ),
-        svc: emptying(
-          "superiorVenaCava",
-          "upperAtrialEntry",
-          sizes.svc,
-          sizes.svcLength,
-          3 * sizes.ivc,
-          sizes.ivc,
-        ),
+        ivc: emptying(sizes, "ivc", "lowerAtrialEntry", 3 * sizes.ivc, sizes.ivc),
+        svc: emptying(sizes, "svc", "upperAtrialEntry", 3 * sizes.ivc, sizes.ivc),
         ...lungs,
       };
   }
@@ -123,14 +88,18 @@ const vein = (element: string, diameter: number, length: number): Section => ({
   after: diameter,
 });
 
+const VEINS = { ivc: "inferiorVenaCava", svc: "superiorVenaCava" } as const;
+
+/** A great vein that opens into a chamber (mm across), in which its stream dies down within `reach` (mm). */
 function emptying(
-  element: string,
+  sizes: PathwaySizes,
+  name: "ivc" | "svc",
   entry: string,
-  diameter: number,
-  length: number,
   chamber: number,
   reach: number,
 ): Section[] {
+  const diameter = sizes[name];
+  const length = sizes[`${name}Length`];
   const exit = {
     element: entry,
     kind: "exit",
@@ -139,7 +108,7 @@ function emptying(
     before: diameter,
     after: chamber,
   } as const;
-  return [vein(element, diameter, length), exit];
+  return [vein(VEINS[name], diameter, length), exit];
 }
 
 /** Half the joint's height: the stretch in which the streams meet. */

@@ -1,4 +1,4 @@
-/** The few numbers by which the handbook's pathway was changed to agree with the 3D set; each stands for one thing that blood does. */
+/** The few dimensionless numbers by which the handbook's pathway was changed to agree with the 3D set; each stands for one thing that blood does. */
 export interface LossConstants {
   /** heads of its own that a stream loses on entering the joint */
   readonly jointEntry: number;
@@ -14,4 +14,10 @@ export interface LossConstants {
   readonly clearance: number;
   /** diameters over which the jet of a narrowing loses 63 % of what it will lose */
   readonly jetLength: number;
+  /** by how much the lower stream is spared, per part of the flow that it brings beyond what the lung beside it takes */
+  readonly spared: number;
+  /** heads of an even outlet that the lower stream loses, per part of the flow that the lung beside it takes beyond half */
+  readonly outlet: number;
+  /** of the head that a narrowing adds to the lower stream, the part that the upper stream loses against it */
+  readonly jetFacing: number;
 }

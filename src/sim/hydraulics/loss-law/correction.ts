@@ -4,7 +4,7 @@ import { present } from "../../checked/present.ts";
 import type { PathwaySizes } from "../../geometry/pathways/sizes.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "../law.ts";
 import { type FlowSplit, featuresOf, runsThrough, streamsOf } from "./features.ts";
-import { CONSTANTS, fittedProcess } from "./law-set.ts";
+import { fittedProcess } from "./law-set.ts";
 
 /** Pa at mean flows: each vein's own relations, and both lungs' weighted by their flow. */
 export interface BranchDrops {
@@ -19,6 +19,7 @@ const MIN_PART = 0.1;
 const dropOf = (elements: readonly ElementLaw[], flow: number): number =>
   elements.reduce((sum, { a, b }) => sum + (a + b * Math.abs(flow)) * flow, 0);
 
+/** Pa at these mean flows (m3/s), as {@link BranchDrops}; the lungs' flow must not be 0. */
 export function branchDrops({ branches }: PathwayLaw, flows: FlowSplit): BranchDrops {
   const drop = (name: BranchName) => dropOf(branches[name], flows[name]);
   const lungs = flows.left + flows.right;
@@ -37,7 +38,7 @@ export function lossOf(
   return { power: flow * (lower * ivc + (1 - lower) * svc + lungs), drop: ivc + lungs };
 }
 
-/** Factors on the relations of the two veins and of the lungs. */
+/** Factors (dimensionless) on the relations of the two veins and of the lungs. */
 export interface Factors {
   readonly ivc: number;
   readonly svc: number;
@@ -47,6 +48,9 @@ export interface Factors {
 /**
  * Least change, each part weighed by the power it loses, for which the drop from either vein to the lungs is what is asked for:
  * ivc f + lungs g = lowerDrop, svc h + lungs g = upperDrop.
+ * @param lower fraction of the lungs' blood that comes from below, 0 to 1
+ * @param lowerDrop Pa
+ * @param upperDrop Pa
  */
 export function leastChange(base: BranchDrops, lower: number, lowerDrop: number, upperDrop: number): Factors {
   const veins = [
@@ -72,7 +76,7 @@ export function leastChange(base: BranchDrops, lower: number, lowerDrop: number,
 export function fitted(base: PathwayLaw, sizes: PathwaySizes, flows: FlowSplit): PathwayLaw {
   if (!runsThrough(flows)) return base;
   const streams = streamsOf(sizes.stage, flows);
-  const at = featuresOf(sizes, streams, base.fluid, CONSTANTS.headOnPlace);
+  const at = featuresOf(sizes, streams, base.fluid);
   const drops = branchDrops(base, flows);
   const plain = lossOf(drops, streams);
   const power = plain.power * Math.exp(fittedProcess("power").mean(at));

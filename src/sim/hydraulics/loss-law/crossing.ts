@@ -1,7 +1,7 @@
 /** Where each vein's blood goes: how far the streams cross, between what the flows allow. */
 import type { Streams } from "./features.ts";
 
-/** Parts of a vein's blood that go to the left lung. */
+/** Fractions of a vein's blood that go to the left lung, 0 to 1. */
 export interface LeftParts {
   readonly ivc: number;
   readonly svc: number;
@@ -14,20 +14,20 @@ function allowed({ lower, left }: Streams): readonly [number, number] {
   return [Math.max(0, (left - (1 - lower)) / lower), Math.min(1, left / lower)];
 }
 
-/** Part of the lower stream that may go either way. */
+/** Fraction (0 to 1) of the lower stream that may go either way. */
 export const crossable = (streams: Streams): number => {
   const [least, most] = allowed(streams);
   return most - least;
 };
 
-/** @param position 0: as much of the lower stream as can goes right; 1: as much as can goes left */
+/** @param position 0 to 1; at 0 as much of the lower stream as can goes right, at 1 as much as can goes left */
 export function partsAt(position: number, streams: Streams): LeftParts {
   const [least, most] = allowed(streams);
   const ivc = least + within(0, position, 1) * (most - least);
   return { ivc, svc: within(0, (streams.left - streams.lower * ivc) / (1 - streams.lower), 1) };
 }
 
-/** The position that gives the lower stream more to the left than the upper one by this difference. */
+/** The position, 0 to 1, that gives the lower stream more to the left than the upper one by this difference. */
 export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
   const [least, most] = allowed(streams);
   // ivc - svc grows along the allowed stretch as ivc does, by 1 / (1 - lower)
@@ -35,26 +35,38 @@ export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
   return (balanced - least) / (most - least);
 }
 
-/** The few fitted numbers of the rule by which streams pass each other or mix. */
+/** The few fitted numbers, dimensionless, of the rule by which streams pass each other or mix. */
 export interface Crossing {
-  /** clearance (mean radii) at which 71 % of what can cross does */
+  /** clearance (mean radii, from the upper vein's axis) of even mixing */
+  readonly place: number;
+  /** clearance from there at which 71 % of what can cross does */
   readonly width: number;
-  /** by how much the place of even mixing lies off the head-on place, and moves with the shares from below and to the left */
-  readonly shift: number;
-  readonly lower: number;
-  readonly left: number;
+  /** part of what can cross that does, streams far apart */
+  readonly most: number;
+  /** by how much that grows per part of the flow that the lower stream brings beyond what the lung on its side takes */
+  readonly excess: number;
   /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams */
   readonly jet: number;
 }
 
-/** Each stream takes the lung that it lies towards; head-on, or with a jet through them, they mix. */
+/** A little more than all, so that a fit is not held at the end. */
+const ALL = 1.05;
+
+/**
+ * Each stream takes the lung that it lies towards, the fuller the more it brings; head-on, or with a jet through them, they mix.
+ * @param clearance number of mean radii between the axes
+ * @param jet see `jetStrength`
+ * @returns position, 0 to 1, see {@link partsAt}
+ */
 export function usualPosition(
   clearance: number,
   jet: number,
   { lower, left }: Pick<Streams, "lower" | "left">,
   rule: Crossing,
 ): number {
-  const away = clearance - rule.shift + rule.lower * (lower - 0.55) + rule.left * (left - 0.45);
+  const away = clearance - rule.place;
+  const side = away / Math.hypot(away, rule.width);
+  const excess = lower - 0.5 - side * (left - 0.5);
   const kept = Math.exp(-((jet / rule.jet) ** 4));
-  return 0.5 + (0.5 * kept * away) / Math.hypot(away, rule.width);
+  return 0.5 + 0.5 * kept * side * Math.min(ALL, rule.most + rule.excess * excess);
 }

@@ -20,21 +20,24 @@ export const FEATURES = [
   "pathwayEnd",
   "jointFlare",
   "pathwayNarrowing",
-  "leftBranchStenosis",
-  "rightBranchStenosis",
   "pathwayDiameter",
   "chamber",
   "tunnel",
+  "leftBranchStenosis",
+  "rightBranchStenosis",
 ] as const;
+/** The interpolation goes by the first ten; a pulmonary artery's narrowing follows its relation, and only bounds the range. */
+export const INTERPOLATED = 10;
 export type Feature = (typeof FEATURES)[number];
 
 /** Part of the whole flow that a stream has at least where its share divides something. */
 const MIN_SHARE = 0.05;
 
+/** The flow through the lungs and how it divides. */
 export interface Streams {
   /** m3/s through both lungs, above 0 */
   readonly lungs: number;
-  /** parts of it: from the lower vein (what a fenestration takes left out), and to the left lung */
+  /** fractions of it: from the lower vein (what a fenestration takes left out), and to the left lung */
   readonly lower: number;
   readonly left: number;
 }
@@ -42,6 +45,7 @@ export interface Streams {
 /** Part of a fenestration's blood that is the lower vein's in a tube (0.90 to 0.94 in the 3D set); a chamber has mixed both. */
 const HOLE_FROM_BELOW = 0.92;
 
+/** Fraction (0 to 1) of a fenestration's blood that is the lower vein's; flows in m3/s. */
 export function holeFromBelow(stage: Stage, { ivc, svc }: Pick<FlowSplit, "ivc" | "svc">): number {
   if (stage !== "atriopulmonary") return HOLE_FROM_BELOW;
   return ivc + svc > 0 ? ivc / (ivc + svc) : 0.5;
@@ -72,9 +76,25 @@ export function runsThrough({ ivc, svc, left, right }: FlowSplit): boolean {
 const facingRadius = (sizes: PathwaySizes): number =>
   ((sizes.stage === "atriopulmonary" ? sizes.ivc : sizes.trunkEnd) + sizes.svc) / 4;
 
-/** Offset from where the streams truly meet head-on, over the facing lumens' mean radius. */
+/**
+ * Offset from where the streams truly meet head-on: number of mean radii of the facing lumens.
+ * @param headOnPlace that place over the upper vein's diameter, dimensionless
+ */
 export const clearance = (sizes: PathwaySizes, headOnPlace: number): number =>
   (sizes.offset - headOnPlace * sizes.svc) / facingRadius(sizes);
+
+/** Clearance (mean radii, from the upper vein's axis) at which as much of each stream goes either way, and how fast that turns: 3D set. */
+const PARTED = { at: -0.33, width: 0.3 } as const;
+
+/** -1..1: how far the lower stream lies towards the left lung. */
+export function sideOf(sizes: PathwaySizes): number {
+  const away = clearance(sizes, 0) - PARTED.at;
+  return away / Math.hypot(away, PARTED.width);
+}
+
+/** Part of the flow that the lower stream brings beyond what the lung on its side takes. */
+export const excessOf = (sizes: PathwaySizes, { lower, left }: Pick<Streams, "lower" | "left">): number =>
+  lower - 0.5 - sideOf(sizes) * (left - 0.5);
 
 /** Head that a narrowing adds to the lower stream, against the upper stream's: logarithm of one more than the ratio. */
 export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower">): number {
@@ -83,18 +103,14 @@ export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower
   return Math.log(1 + speeds ** 2 * ((1 - sizes.narrowing) ** -4 - 1));
 }
 
-export function featuresOf(
-  sizes: PathwaySizes,
-  streams: Streams,
-  fluid: Fluid,
-  headOnPlace: number,
-): number[] {
+/** [FEATURES.length] in the order of {@link FEATURES}, dimensionless. */
+export function featuresOf(sizes: PathwaySizes, streams: Streams, fluid: Fluid): number[] {
   const { lungs, lower, left } = streams;
   const chamber = sizes.stage === "atriopulmonary";
   const artery = (sizes.left + sizes.right) / 2;
   const ofTubes = (value: number) => (chamber ? 0 : value);
   const values: Record<Feature, number> = {
-    cavalOffset: clearance(sizes, headOnPlace) * (chamber ? 0.5 : 1),
+    cavalOffset: clearance(sizes, 0) * (chamber ? 0.5 : 1),
     reynolds: Math.log(reynoldsNumber(lungs / 2, fromMillimetre(artery), fluid) / 700),
     lowerShare: 4 * (lower - 0.55),
     leftShare: 4 * (left - 0.45),

@@ -1,17 +1,14 @@
-import { entryAt } from "../../checked/present.ts";
-
 /**
  * Interpolation between computed cases by a Gaussian process (Rasmussen & Williams 2006): a squared exponential in all features together,
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
  */
+import { entryAt } from "../../checked/present.ts";
+import { covariancesTowards, inner, type Kernel, knownPart } from "./quick-covariance.ts";
 
-export interface Spread {
-  /** standard deviations: of the part in all features together, of the features' own parts, of what no feature explains */
-  readonly together: number;
-  readonly alone: number;
+/** The covariance's own numbers, in the unit of what is interpolated (lengths: of the features). */
+export interface Spread extends Kernel {
+  /** standard deviation of what no feature explains */
   readonly noise: number;
-  /** by feature: the distance over which the answer changes */
-  readonly lengths: readonly number[];
 }
 
 function covariance(
@@ -47,7 +44,7 @@ export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | unde
   return lower;
 }
 
-/** Solves L x = right. */
+/** Solves L x = right; dimensionless [n x n, the triangle's rows] and [n]. */
 export function forward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
   const x = Float64Array.from(right);
   for (let i = 0; i < x.length; i++) {
@@ -58,7 +55,7 @@ export function forward(lower: readonly Float64Array[], right: ArrayLike<number>
   return x;
 }
 
-/** Solves L' x = right. */
+/** Solves L' x = right; shapes as in {@link forward}. Any unit. */
 export function backward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
   const x = Float64Array.from(right);
   for (let i = x.length - 1; i >= 0; i--) {
@@ -69,6 +66,7 @@ export function backward(lower: readonly Float64Array[], right: ArrayLike<number
   return x;
 }
 
+/** The computed cases, each in the unit of its feature or of what is interpolated. */
 export interface Samples {
   /** by case, by feature */
   readonly points: readonly (readonly number[])[];
@@ -77,17 +75,20 @@ export interface Samples {
   readonly errors: readonly number[];
 }
 
+/** In the unit of the samples' values. */
 export interface Estimate {
   readonly mean: number;
   /** standard deviation of a case's value about it */
   readonly deviation: number;
 }
 
+/** Interpolates at a point [features]. */
 export interface Process {
   mean(at: ArrayLike<number>): number;
   estimate(at: ArrayLike<number>): Estimate;
 }
 
+/** [cases x cases], each case's own error on the diagonal; unit: that of the values, squared. */
 export const covariances = ({ points, errors }: Samples, spread: Spread): Float64Array[] =>
   points.map((one, i) =>
     Float64Array.from(
@@ -97,21 +98,20 @@ export const covariances = ({ points, errors }: Samples, spread: Spread): Float6
     ),
   );
 
+/** @throws where the cases' covariance is not positive, such as for one case given twice without an error */
 export function processOf(samples: Samples, spread: Spread): Process {
   const lower = cholesky(covariances(samples, spread));
   if (!lower) throw new Error("the cases of the loss law have a covariance that is not positive");
   const weights = backward(lower, forward(lower, samples.values));
   const own = spread.together ** 2 + spread.alone ** 2;
-  const towards = (at: ArrayLike<number>) =>
-    Float64Array.from(samples.points, (point) => covariance(at, point, spread));
-  const along = (covered: Float64Array) =>
-    covered.reduce((sum, each, i) => sum + each * entryAt(weights, i), 0);
+  const towards = covariancesTowards(samples.points, spread);
+  const known = knownPart(lower);
   return {
-    mean: (at) => along(towards(at)),
+    mean: (at) => inner(towards(at), weights),
     estimate(at) {
       const covered = towards(at);
-      const known = forward(lower, covered).reduce((sum, each) => sum + each * each, 0);
-      return { mean: along(covered), deviation: Math.sqrt(Math.max(0, own - known) + spread.noise ** 2) };
+      const deviation = Math.sqrt(Math.max(0, own - known(covered)) + spread.noise ** 2);
+      return { mean: inner(covered, weights), deviation };
     },
   };
 }

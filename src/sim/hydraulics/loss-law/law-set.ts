@@ -6,6 +6,7 @@ import type { Feature } from "./features.ts";
 import { type Process, processOf, type Samples, type Spread } from "./gaussian-process.ts";
 import stored from "./loss-law.json" with { type: "json" };
 
+/** One fitted quantity: its process and the values that it passes near; all dimensionless. */
 export interface Fitted {
   readonly spread: Spread;
   /** deviations that hold 90 % of cases that were left out of a fit */
@@ -14,6 +15,7 @@ export interface Fitted {
   readonly errors: readonly number[];
 }
 
+/** The stored law; all its numbers are dimensionless. */
 export interface LawSet {
   readonly constants: LossConstants;
   readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
@@ -26,8 +28,10 @@ export interface LawSet {
   readonly share: Fitted;
   /** logarithm by which the handbook's power and drop miss 90 % of cases: the least that the band is outside the set */
   readonly outside: { readonly power: number; readonly drop: number; readonly share: number };
-  /** what each stage's cases span */
-  readonly ranges: Readonly<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>;
+  /** what each stage's cases span; a stage without cases is missing */
+  readonly ranges: Readonly<
+    Partial<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>
+  >;
 }
 
 export const LAW: LawSet = stored as unknown as LawSet;

@@ -4,7 +4,7 @@
 const DOUBLE_STRIKE = 0.3;
 
 /** Of two presses of one button within 0.3 s the second is not heard. */
-export function calmPresses(): () => void {
+export function debouncePresses(): () => void {
   let last: { target: EventTarget | null; at: number } = { target: null, at: 0 };
   const press = (event: MouseEvent) => {
     const target = event.target instanceof Element ? event.target.closest("button") : null;

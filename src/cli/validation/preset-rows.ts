@@ -1,0 +1,90 @@
+/** The persons of presets.ts beside those that were measured. Same rules as in rows.ts. */
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { exertionTest } from "../../sim/circulation/exertion-test.ts";
+import { solve } from "../../sim/circulation/solve.ts";
+import type { ParameterValue } from "../../sim/parameters/request.ts";
+import { PRESETS, type PresetName } from "../../sim/presets.ts";
+import { INDEX, type Row, row } from "./rows.ts";
+
+const ask = (name: PresetName, set: Readonly<Record<string, ParameterValue>> = {}): Circulation =>
+  solve({ ...PRESETS[name], set: { ...PRESETS[name].set, ...set } });
+
+export const presetRows = (): Row[] => [...typicalInEffort(), ...failing(), ...peaks(), ...straining()];
+
+function typicalInEffort(): Row[] {
+  const source = "Miranda, Eur J Heart Fail 2024 (the 59 of 72)";
+  const { pressures, saturations, extras } = ask("typical-adult", { metabolicEquivalents: 5 });
+  return [
+    row(
+      "typical, pathway at rest",
+      "mmHg",
+      ask("typical-adult").pressures.pathway,
+      [14, 20],
+      `14 and over, ${source}`,
+    ),
+    row("typical, pathway at 5 MET", "mmHg", pressures.pathway, [23, 31], `27 (23-31), ${source}`),
+    row("typical, wedge at 5 MET", "mmHg", pressures.pulmonaryVein, [18, 28], `21 (18-28), ${source}`),
+    row("typical, heart rate at 5 MET", "1/min", extras.heartRate ?? 0, [81, 120], `97 (81-120), ${source}`),
+    row(
+      "typical, arterial saturation at 5 MET",
+      "%",
+      saturations.arterial,
+      [81, 92],
+      `87 (81-92), ${source}`,
+    ),
+  ];
+}
+
+function failing(): Row[] {
+  const { pressures, extras } = ask("failing-adult");
+  return [
+    row(
+      "failing, pathway at rest",
+      "mmHg",
+      pressures.pathway,
+      [14, 21.8],
+      "17 (14-21.8), Miranda 2022, fluid overload",
+    ),
+    row("failing, index at rest", INDEX, extras.cardiacIndex ?? 0, [1.2, 2.4], "low, from memory"),
+  ];
+}
+
+function peaks(): Row[] {
+  const [well, typical, weak] = (["well-adult", "typical-adult", "failing-adult"] as const).map((name) =>
+    exertionTest(PRESETS[name]),
+  );
+  const unit = "mL/min/kg";
+  const source = "19.1 (15.2-23.9), Mayo CPET cohort, 323 adults";
+  return [
+    row("well, peak oxygen use", unit, well?.peak.oxygenUse ?? 0, [15.2, 23.9], source),
+    row("typical, peak oxygen use", unit, typical?.peak.oxygenUse ?? 0, [15.2, 23.9], source),
+    row(
+      "typical, heart rate at its peak",
+      "1/min",
+      typical?.peak.heartRate ?? 0,
+      [112, 168],
+      "140 +- 28, Jain, Am J Cardiol 2024 (treadmill)",
+    ),
+    row(
+      "failing, rise of pressure for each L/min of lung flow",
+      "mmHg.min/L",
+      weak?.pressureSlope ?? 0,
+      [3, 8],
+      "over 3 counts as abnormal, Miranda 2024",
+    ),
+  ];
+}
+
+function straining(): Row[] {
+  const kept = (name: PresetName) =>
+    (ask(name, { breathing: "valsalva" }).extras.strokeVolume ?? 0) / (ask(name).extras.strokeVolume ?? 1);
+  return [
+    row(
+      "strain of 30 mmHg, stroke volume kept, failing over well",
+      "1",
+      kept("failing-adult") / kept("well-adult"),
+      [1.05, 2],
+      "no four-phase answer at an index of 2.2, one at 2.9, Rocchini 1985; the square wave of a full heart, textbook",
+    ),
+  ];
+}

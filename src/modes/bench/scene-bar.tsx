@@ -1,0 +1,36 @@
+/** All scenes as small pictures to choose from; native radios, so arrows move along them. */
+import { useEffect, useMemo } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { setScene } from "../../state/edit.ts";
+import { SCENES } from "../../state/scene-state.ts";
+import type { Context } from "../shared/mode.ts";
+import { scenePictures } from "./scene-pictures.ts";
+
+export function SceneBar({ context }: { readonly context: Context }) {
+  const { session } = context;
+  const { pictures, release } = useMemo(() => scenePictures(context), [context]);
+  useEffect(() => release, [release]);
+  return (
+    <fieldset class="scene-bar">
+      <legend class="unseen">{t("look.scene")}</legend>
+      {SCENES.map((scene) => (
+        <label key={scene}>
+          <input
+            type="radio"
+            name="scene"
+            value={scene}
+            checked={scene === session.scene.value.scene}
+            onChange={() => {
+              session.edit("scene", setScene(scene));
+              session.settle();
+            }}
+          />
+          <span class="scene-picture">
+            {pictures.value[scene] && <img src={pictures.value[scene]} alt="" />}
+          </span>
+          <span class="scene-name">{t(`scene.${scene}`)}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,90 @@
+/** Pictures of the stage apart from the screen: at any size, in another theme, of another scene. */
+import type { Chain } from "../../chain/contract.ts";
+import type { Frame } from "../../chain/frame.ts";
+import type { Stage } from "../../scenes/stage.ts";
+import { setView } from "../../state/edit.ts";
+import type { SceneName } from "../../state/scene-state.ts";
+import { type ThemeName, themeNamed } from "./themes.ts";
+
+/** How a picture differs from the screen. */
+interface Look {
+  readonly theme: ThemeName;
+  /** px of the picture: its smallest type */
+  readonly floor: number;
+}
+
+type Take<Taken> = (stage: Stage, frame: Frame) => Promise<Taken>;
+
+export interface StagePictures {
+  /** The present moment at this size, in px. Rejects where nothing can be drawn. */
+  snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
+  /** A small picture of the present state in another scene, without words; null before there is an answer. Rejects where nothing can be drawn. */
+  glimpse(scene: SceneName, width: number, height: number): Promise<HTMLCanvasElement | null>;
+  /** The same as the inside of an SVG element of this size. */
+  drawing(width: number, height: number, look?: Look): Promise<string>;
+}
+
+interface Sources {
+  readonly chain: Chain;
+  /** The last one drawn. */
+  readonly frame: () => Frame | null;
+  /** the screen's own look at the moment */
+  readonly own: () => Look;
+  /** Rejects where nothing can be drawn. */
+  readonly stage: () => Promise<Stage>;
+}
+
+/** A small picture of a scene is all picture. */
+const WITHOUT_WORDS = {
+  labels: false,
+  handles: false,
+  gradeLine: false,
+  focus: null,
+  camera: "whole",
+  overlay: "none",
+} as const;
+
+export function stagePictures({ chain, frame, own, stage }: Sources): StagePictures {
+  const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> =>
+    withLook(await stage(), look ?? own(), own, (of) => take(of, frame() ?? chain.frame()));
+  return {
+    glimpse: (scene, width, height) =>
+      wordless(chain, frame(), scene, (there) =>
+        pictured(undefined, (of) => of.snapshot(there, width, height)),
+      ),
+    snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
+    drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
+  };
+}
+
+/** Gives `take` the frame as another scene would show it, without words; null before there is an answer. */
+async function wordless<Taken>(
+  { glimpse }: Chain,
+  frame: Frame | null,
+  scene: SceneName,
+  take: (there: Frame) => Promise<Taken>,
+): Promise<Taken | null> {
+  if (!frame?.panes[0]?.circulation) return null;
+  const there = await glimpse(frame, scene);
+  return take({ ...there, state: setView(WITHOUT_WORDS)(there.state) });
+}
+
+function setLook(stage: Stage, { theme, floor }: Look): void {
+  stage.setTheme(themeNamed(theme));
+  stage.setFloor(floor);
+}
+
+/** The screen's own look, as it is by then, comes back afterwards. */
+async function withLook<Taken>(
+  stage: Stage,
+  look: Look,
+  own: () => Look,
+  take: (stage: Stage) => Promise<Taken>,
+): Promise<Taken> {
+  setLook(stage, look);
+  try {
+    return await take(stage);
+  } finally {
+    setLook(stage, own());
+  }
+}

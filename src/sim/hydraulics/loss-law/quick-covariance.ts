@@ -1,0 +1,88 @@
+/**
+ * Covariances of one point with all of a process' cases, quickly: most cases share their values in most features, so that one exponential
+ * serves each distinct value of a feature, and the joint part is a product of those.
+ */
+import { present } from "../../checked/present.ts";
+
+export interface Kernel {
+  /** standard deviations: of the part in all features together, of the features' own parts */
+  readonly together: number;
+  readonly alone: number;
+  /** by feature: the distance over which the answer changes; features beyond these play no part */
+  readonly lengths: readonly number[];
+}
+
+/** Checked like `entryAt`, but for one kind of list only, which engines make faster code of. */
+const entry = (list: Float64Array | Uint16Array, index: number): number => list[index] ?? Number.NaN;
+
+/** The answer is overwritten by the next call. */
+export function covariancesTowards(
+  points: readonly (readonly number[])[],
+  { together, alone, lengths }: Kernel,
+): (at: ArrayLike<number>) => Float64Array {
+  const features = lengths.length;
+  const columns = lengths.map((length, k) => points.map((point) => present(point[k]) / length));
+  const distinct = columns.map((column) => Float64Array.from(new Set(column)));
+  const scales = Float64Array.from(lengths, (length) => 1 / length);
+  const starts = Uint16Array.from(distinct, (_, k) =>
+    distinct.slice(0, k).reduce((sum, { length }) => sum + length, 0),
+  );
+  const values = Float64Array.from(distinct.flatMap((each) => [...each]));
+  // by case, by feature: where its value lies among the distinct ones
+  const places = Uint16Array.from(
+    points.flatMap((_, i) =>
+      columns.map((column, k) => entry(starts, k) + present(distinct[k]).indexOf(present(column[i]))),
+    ),
+  );
+  const near = new Float64Array(values.length);
+  const covered = new Float64Array(points.length);
+  const joint = together * together;
+  const single = (alone * alone) / features;
+  return (at) => {
+    for (let k = 0; k < features; k++) {
+      const here = (at[k] ?? Number.NaN) * entry(scales, k);
+      const end = k + 1 < features ? entry(starts, k + 1) : values.length;
+      for (let u = entry(starts, k); u < end; u++) {
+        const away = here - entry(values, u);
+        near[u] = Math.exp(-0.5 * away * away);
+      }
+    }
+    for (let i = 0; i < covered.length; i++) {
+      let product = joint;
+      let sum = 0;
+      for (let k = 0; k < features; k++) {
+        const alike = entry(near, entry(places, i * features + k));
+        product *= alike;
+        sum += alike;
+      }
+      covered[i] = product + single * sum;
+    }
+    return covered;
+  };
+}
+
+/** Sum of products of two lists. */
+export function inner(one: Float64Array, other: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < one.length; i++) sum += entry(one, i) * entry(other, i);
+  return sum;
+}
+
+/** What the cases know of a point, as part of its variance: |x|^2 of L x = covered, L packed row by row. */
+export function knownPart(lower: readonly Float64Array[]): (covered: Float64Array) => number {
+  const packed = Float64Array.from(lower.flatMap((row, i) => [...row.slice(0, i + 1)]));
+  const x = new Float64Array(lower.length);
+  return (covered) => {
+    let known = 0;
+    let start = 0;
+    for (let i = 0; i < x.length; i++) {
+      let rest = entry(covered, i);
+      for (let k = 0; k < i; k++) rest -= entry(packed, start + k) * entry(x, k);
+      const value = rest / entry(packed, start + i);
+      x[i] = value;
+      known += value * value;
+      start += i + 1;
+    }
+    return known;
+  };
+}

@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import { readOwn } from "../../src/lesson/read-own.ts";
+import { lessonFileText, servedLessons } from "../../src/modes/shared/own-lessons.ts";
+
+const served = (files: Record<string, string | Response>) => async (url: string) => {
+  const found = files[url];
+  if (found === undefined) return new Response("none", { status: 404 });
+  return typeof found === "string"
+    ? new Response(found, { headers: { "content-type": "application/json" } })
+    : found;
+};
+
+describe("the folder own of a served kit", () => {
+  test("gives the lessons that its index names", async () => {
+    const files = { "own/index.json": '{ "lessons": ["a.md", "b.md"] }', "own/a.md": "A" };
+    expect(await servedLessons(served(files))).toEqual([{ file: "own/a.md", text: "A" }]);
+  });
+
+  test("gives none where there is no index, a page in its place, or names that lead elsewhere", async () => {
+    const page = new Response("<!doctype html>", { headers: { "content-type": "text/html" } });
+    for (const files of [
+      {},
+      { "own/index.json": page },
+      { "own/index.json": "not JSON" },
+      { "own/index.json": '{ "lessons": ["../secret.md"] }', "own/../secret.md": "x" },
+      { "own/index.json": '{ "lessons": ["https://example.org/x.md"] }' },
+    ])
+      expect(await servedLessons(served(files))).toEqual([]);
+  });
+
+  test("passes over a file beyond the limit and a network that fails", async () => {
+    const files = { "own/index.json": '{ "lessons": ["a.md"] }', "own/a.md": "x".repeat(200_001) };
+    expect(await servedLessons(served(files))).toEqual([]);
+    expect(await servedLessons(async () => Promise.reject(new TypeError("no network")))).toEqual([]);
+  });
+});
+
+const lesson = (id: string) =>
+  `---\nid: ${id}\nnumber: 90\ntitle: T\nreader: r\naim: a\nremember: m\nminutes: 1\n---\n\n## One {#one}\n\n### plain\nWords.\n`;
+
+describe("own lessons beside the kit's", () => {
+  test("keep the kit's ids free, and one that cannot be read takes no other with it", () => {
+    const files = [
+      { file: "a.md", text: lesson("mine") },
+      { file: "b.md", text: "no lesson" },
+      { file: "c.md", text: lesson("01-two-jobs") },
+      { file: "d.md", text: lesson("mine") },
+    ];
+    const { lessons, faults } = readOwn(files, new Set(["01-two-jobs"]));
+    expect(lessons.map(({ file }) => file)).toEqual(["a.md"]);
+    expect(faults.map(({ path }) => path)).toEqual(["b.md:1", "c.md:1", "d.md:1"]);
+  });
+
+  test("have the language that they name", () => {
+    const text = lesson("meine").replace("title: T", "title: T\nlanguage: de");
+    const [read] = readOwn([{ file: "m.md", text }], new Set()).lessons;
+    expect([read?.language, read?.steps[0]?.plain.language]).toEqual(["de", "de"]);
+  });
+
+  test("a file that can be no lesson is not taken", async () => {
+    expect(await lessonFileText(new File(["words"], "a.md"))).toBe("words");
+    expect(await lessonFileText(new File(["x\0y"], "a.png"))).toBeNull();
+    expect(await lessonFileText(new File(["x".repeat(500_001)], "a.md"))).toBeNull();
+  });
+});
