@@ -2,7 +2,7 @@
 import { CanvasTextMetrics, type TextStyle } from "pixi.js";
 import { describe, expect, it } from "vitest";
 import { t } from "../../src/i18n/index.ts";
-import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { hairline } from "../../src/scenes/layers/keep-off.ts";
 import type { Label } from "../../src/scenes/layers/labels.ts";

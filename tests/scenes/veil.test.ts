@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { wcagContrast } from "culori";
 import { describe, expect, it } from "vitest";
-import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { tissue } from "../../src/scenes/anatomy/tones.ts";
 import { DIM } from "../../src/scenes/circuit/circuit-pane.ts";
 import { contextColour, contextLines } from "../../src/scenes/layers/context.ts";

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
-import { anatomyOf } from "../../src/scenes/anatomy/chest.ts";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { streamIn } from "../../src/scenes/layers/vein-stream.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";

@@ -2,7 +2,7 @@
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Tube } from "./great-vessels.ts";
-import { type Placing, smoothLine } from "./place.ts";
+import { type Placing, smoothLine } from "./placing.ts";
 
 /** From the patient's right wall over both domes to the left; the heart lies on the part between. */
 const DIAPHRAGM: readonly Point[] = [
@@ -64,9 +64,22 @@ export function abdomenShape({ frame, inChest }: Placing): AbdomenShape {
     diaphragm: smoothLine(DIAPHRAGM.map((point) => inChest(...point))),
     liver: closedOutline(LIVER.map((point) => inChest(...point))),
     portal: [
-      vein("rightPortalBranch", [6, 2.2], [-6, -73], [-24, -71], [-42, -72], [-58, -68]),
-      vein("leftPortalBranch", [5, 1.8], [-6, -73], [8, -66], [26, -60.5], [40, -59]),
-      { ...vein("portalVein", [7.5, 7], [24, -92], [12, -84], [2, -77], [-6, -73]), fades: "start" },
+      vein("leftPortalBranch", [4.6, 1], [-8, -72.6], [6, -67.5], [24, -62], [42, -59]),
+      {
+        ...vein(
+          "portalVein",
+          [7.4, 1.2],
+          [27, -96],
+          [18, -86],
+          [6, -77.5],
+          [-8, -72.6],
+          [-26, -71.5],
+          [-42, -72],
+          [-60, -66],
+        ),
+        fades: "start",
+        over: 0.2,
+      },
     ],
   };
 }

@@ -1,30 +1,41 @@
 /** The ways that blood takes beyond the pathway's openings: veins that feed it, and from each pulmonary artery to every end of its tree. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Line, line } from "../../sim/geometry/centreline.ts";
+import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { type Anatomy, anatomyOf } from "./chest.ts";
+import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import type { LungShape } from "./lung-shape.ts";
+import type { Tree } from "./tree.ts";
 
 export interface Course {
-  readonly line: Line;
-  /** mm at each point */
-  readonly widths: readonly number[];
+  /** mm: its points, and their lengths along it */
+  readonly x: Float32Array;
+  readonly y: Float32Array;
+  readonly run: Float32Array;
+  /** mm from the middle at each point that a mark may keep from it */
+  readonly room: Float32Array;
   /** mm at each point that blood goes in the same time as one millimetre where it is widest */
-  readonly delay: readonly number[];
+  readonly delay: Float32Array;
+  /** 1 where it can be seen, 0 where a part lies before it */
+  readonly seen: Float32Array;
   /** the trace that moves it, and the part of it that goes this way */
   readonly flow: string;
   readonly share: number;
   /** the greatest width, mm */
   readonly widest: number;
-  /** index into ORIGINS, or the lung whose mixture it carries */
-  readonly carries: 0 | 1 | 2 | "left" | "right";
+  /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs */
+  readonly carries: 0 | 1 | 2 | "left" | "right" | "rich";
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }
 
+/** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
+export const WITHIN = 0.86;
+const MARK = 0.7;
+
 /** mm by which a feeding vein's marks run into the pathway, fading */
-export const OVERLAP = 4;
+export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
 const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: 0 | 1 | 2]>> = {
@@ -42,50 +53,87 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   const anatomy = anatomyOf(frame);
   const before = known.get(anatomy);
   if (before) return before;
-  const made = [...anatomy.veins.flatMap(feeding), ...anatomy.lungs.flatMap(branches)];
+  const { veins, lungs, frame: own } = anatomy;
+  const made = [
+    ...veins.flatMap((vein) => feeding(vein, own.scale)),
+    ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
+    ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
+  ];
   known.set(anatomy, made);
   return made;
 }
 
-function feeding(tube: Tube): readonly Course[] {
+function feeding(tube: Tube, size: number): readonly Course[] {
   const told = FEEDING[tube.name];
   if (!told) return [];
   const [flow, share, carries] = told;
-  const whole = line(tube.line);
+  // The inferior vena cava shows its marks from where the portal vein has passed before it.
+  const hidden = tube.name.startsWith("lower") ? Math.round(0.27 * tube.line.length) : 0;
+  const whole = line(tube.line.slice(hidden));
   const total = lastOf(whole.run);
   const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
-  const along = courseOf(whole, widths, () => 1);
+  const along = courseOf(whole, widths, size, () => 1);
   return [{ ...along, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
 }
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
-function branches({ arteries: { nodes, ends }, side }: LungShape): readonly Course[] {
-  return ends.map((end) => {
-    const way: number[] = [];
-    for (let i = end; i >= 0; i = entryAt(nodes, i).parent) way.push(i);
-    way.reverse();
-    const points = way.map((i): Point => entryAt(nodes, i).at);
-    const widths = way.map((i) => entryAt(nodes, i).width);
-    const whole = line(points);
-    const counts = ends.length;
-    // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
-    const part = (i: number) => (entryAt(widths, i) / entryAt(widths, 0)) ** TREE;
-    const along = courseOf(whole, widths, part);
-    return {
-      ...along,
-      flow: side,
-      share: 1,
-      carries: side,
-      area: (0.7 * lastOf(whole.run) * entryAt(widths, 0) * 2.2) / counts ** 0.75,
-    };
+const branches = ({ arteries, side }: LungShape, size: number): readonly Course[] =>
+  arteries.ends.map((end) =>
+    inTree(arteries, wayTo(arteries, end), { flow: side, share: 1, carries: side }, size),
+  );
+
+/** From each end of the veins' trees back to the root; on the left, where nothing lies before them, on into the atrium. */
+function returns({ veins, side }: LungShape, { behind }: Anatomy, size: number): readonly Course[] {
+  const tubes = behind.filter(({ name }) => side === "left" && name.startsWith("left"));
+  return veins.ends.map((end) => {
+    const way = wayTo(veins, end).reverse();
+    const [rx, ry] = entryAt(veins.nodes, lastOf(way)).at;
+    const onward = tubes.find(
+      ({ line: [from] }) => from && Math.hypot(from[0] - rx, from[1] - ry) < REACH * size,
+    );
+    // Half of the lung's flow for each of its two veins.
+    return inTree(veins, way, { flow: side, share: 0.5, carries: "rich" }, size, onward);
   });
 }
+
+/** mm of a 5-year-old within which a pulmonary vein begins about its tree's root */
+const REACH = 7;
+
+/** Nodes from the root to an end. */
+function wayTo({ nodes }: Tree, end: number): number[] {
+  const way: number[] = [];
+  for (let i = end; i >= 0; i = entryAt(nodes, i).parent) way.push(i);
+  return way.reverse();
+}
+
+function inTree(
+  { nodes, ends }: Tree,
+  way: readonly number[],
+  moved: Pick<Course, "flow" | "share" | "carries">,
+  size: number,
+  onward?: Tube,
+): Course {
+  const beyond = (onward?.line ?? []).filter((_, i) => i > 6 && i % 3 === 0);
+  const widths = [
+    ...way.map((i) => entryAt(nodes, i).width),
+    ...beyond.map(() => Math.max(...way.map((i) => entryAt(nodes, i).width))),
+  ];
+  const whole = line([...way.map((i): Point => entryAt(nodes, i).at), ...beyond]);
+  const widest = Math.max(...widths);
+  // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
+  const part = (i: number) => (entryAt(widths, i) / widest) ** TREE;
+  const area = (SPARSE * lastOf(whole.run) * widest) / ends.length ** 0.75;
+  return { ...courseOf(whole, widths, size, part), ...moved, area };
+}
+
+/** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
+const SPARSE = 0.5;
 
 /** Exponent by which the number of ends goes with the width. */
 const TREE = 2.2;
 
 /** @param part of the course's flow that passes at a point */
-function courseOf(whole: Line, widths: readonly number[], part: (i: number) => number) {
+function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
   const widest = Math.max(...widths);
   const delay = [0];
   for (let i = 1; i < widths.length; i++) {
@@ -93,5 +141,38 @@ function courseOf(whole: Line, widths: readonly number[], part: (i: number) => n
     const step = entryAt(whole.run, i) - entryAt(whole.run, i - 1);
     delay.push(entryAt(delay, i - 1) + (step * (width / widest) ** 2) / Math.max(0.02, part(i)));
   }
-  return { line: whole, widths, delay, widest };
+  return {
+    x: Float32Array.from(whole.points, ([x]) => x),
+    y: Float32Array.from(whole.points, ([, y]) => y),
+    run: Float32Array.from(whole.run),
+    room: Float32Array.from(widths, (width) => Math.max(0, (WITHIN * width) / 2 - MARK * size)),
+    delay: Float32Array.from(delay),
+    seen: new Float32Array(delay.length).fill(1),
+    widest,
+  };
+}
+
+/** What lies before the lungs' vessels; before the veins also the pulmonary arteries, as far as their walls reach. */
+function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Course) => Course {
+  const covers = parts
+    .filter(({ name }) => /^(atrium|ventricle)$|orta/.test(name))
+    .map(({ outline }) =>
+      planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
+    );
+  const arteries = veins ? [frame.left, frame.right] : [];
+  const behindArtery = (x: number, y: number): boolean =>
+    arteries.some(({ centre, normal, width }) => {
+      const [dx, dy] = [x - centre[0], y - centre[1]];
+      const along = dx * normal[0] + dy * normal[1];
+      return (
+        along < 0.4 * width && along > -3 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
+      );
+    });
+  return (course) => ({
+    ...course,
+    seen: course.seen.map((_, i) => {
+      const [x, y] = [entryAt(course.x, i), entryAt(course.y, i)];
+      return covers.some((distance) => distance(x, y) < 1.5) || behindArtery(x, y) ? 0 : 1;
+    }),
+  });
 }

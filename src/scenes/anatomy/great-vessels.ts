@@ -1,7 +1,7 @@
 /** Courses of the great vessels around the heart: aorta with its arch and neck branches, pulmonary veins, veins above and below the pathway. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { HeartShape } from "./heart-shape.ts";
-import { type Placing, smoothLine } from "./place.ts";
+import { type Placing, smoothLine } from "./placing.ts";
 
 /** Which blood a vessel holds, by the circulation's saturations. */
 export type Holds = "arterial" | "pulmonaryVein" | "svc" | "ivc";
@@ -16,6 +16,8 @@ export interface Tube {
   /** which of its ends goes on out of the picture, and over which part of its way (0..1); two fifths when left out */
   readonly fades?: "start" | "end";
   readonly over?: number;
+  /** part by which it is wider near its start */
+  readonly bulge?: number;
 }
 
 /** mm of a 5-year-old: inner diameters near the means for 0.7 m2 (ascending aorta 16, arch 13, descending 11: Kaiser et al. 2008, rounded and drawn slightly narrower). */
@@ -51,9 +53,9 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
         up(4, 53.5),
         up(14.5, 58.5),
         up(25, 54),
-        up(29.5, 43),
-        up(30, 32),
+        up(28.6, 47.5),
       ]),
+      bulge: 0.2,
       from: ASCENDING * s,
       to: ARCH * s * 0.92,
       holds: "arterial",
@@ -70,7 +72,8 @@ export function behind(place: Placing, heart: HeartShape): readonly Tube[] {
     {
       name: "descendingAorta",
       line: smoothLine([
-        inChest(beside + 29, 44),
+        inChest(beside + 27.6, 50),
+        inChest(beside + 29.6, 44),
         inChest(beside + 30, 32),
         inChest(beside + 29, 14),
         inChest(beside + 24, -14),
@@ -94,8 +97,8 @@ export const VEIN_ROOTS = {
     [-21, -11],
   ],
   left: [
-    [64, 10],
-    [66, -9],
+    [60, 16],
+    [66, 3],
   ],
 } as const;
 
@@ -107,8 +110,8 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     return {
       name,
       line: smoothLine([from, mid, mouth]),
-      from: 6.4 * frame.scale,
-      to: 8 * frame.scale,
+      from: 6 * frame.scale,
+      to: 7.2 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
       over: 0.3,
@@ -119,99 +122,7 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
   return [
     course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(right + 13, 8)),
     course("rightLowerPulmonaryVein", rightLower, -1, inHeart(right + 12, -7)),
-    course("leftUpperPulmonaryVein", leftUpper, 1.5, inHeart(27, 9)),
-    course("leftLowerPulmonaryVein", leftLower, 1, inHeart(27, -1)),
-  ];
-}
-
-/** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
-const INTO = 5;
-
-/** The veins that bring blood to the pathway from beyond its openings. */
-export function feedingVeins({ frame, inChest }: Placing): readonly Tube[] {
-  const { scale: s, svc, ivc, hepaticVein, lowerVein } = frame;
-  const [ax, ay] = svc.centre;
-  const [bx, by] = ivc.centre;
-  const above = (x: number, y: number): Point => [ax + x * s, ay + y * s];
-  const below = (x: number, y: number): Point => [bx + x * s, by + y * s];
-  const liver = (name: string, width: number, ...line: readonly Point[]): Tube => ({
-    name,
-    line: smoothLine(line),
-    from: 0.14 * width * hepaticVein,
-    to: width * hepaticVein,
-    holds: "ivc",
-  });
-  return [
-    {
-      name: "lowerInferiorVenaCava",
-      line: smoothLine([below(-1, -52), below(-0.6, -24), below(0, -7), [bx, by], below(0, INTO)]),
-      from: 0.8 * ivc.width,
-      to: ivc.width,
-      holds: "ivc",
-      fades: "start",
-    },
-    liver(
-      "rightHepaticVein",
-      0.78,
-      inChest(-50, -62),
-      inChest(-30, -54),
-      below(-9, -7.5),
-      below(-2.5, -1),
-      below(-2, INTO),
-    ),
-    liver(
-      "middleHepaticVein",
-      0.66,
-      inChest(-14, -70),
-      inChest(-6, -62),
-      below(-6, -13),
-      below(-1.5, -3),
-      below(-1, INTO),
-    ),
-    liver(
-      "leftHepaticVein",
-      0.66,
-      inChest(48, -57),
-      inChest(32, -56),
-      below(9, -8.5),
-      below(2.5, -2),
-      below(2, INTO),
-    ),
-    liver("upperHepaticTwig", 0.4, inChest(-54, -50), inChest(-38, -50), inChest(-26, -53)),
-    liver(
-      "lowerHepaticTwig",
-      0.36,
-      inChest(-44, -78),
-      inChest(-34, -66),
-      inChest(-24, -58),
-      inChest(-18, -52),
-    ),
-    liver("leftHepaticTwig", 0.3, inChest(24, -66), inChest(22, -60), inChest(16, -54)),
-    {
-      name: "rightBrachiocephalicVein",
-      line: smoothLine([above(-14, 36), above(-11, 22), above(-5, 9), [ax, ay], above(-0.6, -INTO)]),
-      from: 0.7 * svc.width,
-      to: 0.8 * svc.width,
-      holds: "svc",
-      fades: "start",
-    },
-    {
-      name: "leftBrachiocephalicVein",
-      line: smoothLine([
-        above(56, 29),
-        above(36, 20),
-        above(16, 11),
-        above(4, 4),
-        [ax, ay],
-        above(-0.4, -INTO),
-      ]),
-      from: 0.66 * svc.width,
-      to: 0.78 * svc.width,
-      holds: "svc",
-      fades: "start",
-    },
-    ...(lowerVein
-      ? [{ name: "lowerVein", line: lowerVein, from: ivc.width, to: ivc.width, holds: "ivc" } as const]
-      : []),
+    course("leftUpperPulmonaryVein", leftUpper, 1.5, inHeart(28, 12)),
+    course("leftLowerPulmonaryVein", leftLower, 0.5, inHeart(29, 3)),
   ];
 }

@@ -4,7 +4,7 @@
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { type Placing, smoothLine } from "./place.ts";
+import { type Placing, smoothLine } from "./placing.ts";
 
 /** Middle of the ventricle's base, in the heart's own lengths, and the way from it to the apex. */
 const BASE: Point = [27, -15];
@@ -84,7 +84,7 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     lean: LEAN,
     size: heart,
     muscle: [...smoothLine(OUTER, 6), ...smoothLine(INNER, 6)],
-    cavity: smooth([...INNER, [-4, 12], [-4, -12]]),
+    cavity: smooth([...INNER, [-14, 13], [-14, -13]]),
     ventricle: smooth(OUTER).map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
     at,

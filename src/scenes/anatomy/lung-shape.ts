@@ -1,8 +1,8 @@
 /** The lungs: outline, fissures between the lobes, and trees of pulmonary arteries and veins that fill them. */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
-import type { Opening, Point } from "../../sim/geometry/geometry.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
 import { VEIN_ROOTS } from "./great-vessels.ts";
-import { type Placing, smoothLine } from "./place.ts";
+import { type Placing, smoothLine } from "./placing.ts";
 import { growTree, type Tree } from "./tree.ts";
 
 export type Side = "left" | "right";
@@ -82,25 +82,67 @@ export interface LungShape {
   readonly veins: Tree;
 }
 
+/** Where a pulmonary artery enters its lung in a 5-year-old, the way that it goes on, and its width. */
+const MOUTHS: Readonly<Record<Side, { readonly at: Point; readonly ahead: Point }>> = {
+  right: { at: [-38, 19], ahead: [-42, 15.5] },
+  left: { at: [56, 25], ahead: [60, 22] },
+};
+const MOUTH_WIDTH = 10;
+const VEIN_WIDTH = 6.2;
+/** mm over which a tree's stem bends from where it was grown to where the artery ends */
+const BEND = 18;
+
+interface Trees {
+  readonly arteries: Tree;
+  readonly veins: Tree;
+}
+
+const grown = new Map<Side, Trees>();
+
+/** The trees of a 5-year-old's lung, grown once. */
+function treesOf(side: Side): Trees {
+  const before = grown.get(side);
+  if (before) return before;
+  const outline = closedOutline(OUTLINES[side]);
+  const { at, ahead } = MOUTHS[side];
+  const away = side === "left" ? 4 : -4;
+  const trees = {
+    arteries: growTree([[at, ahead]], outline, { width: MOUTH_WIDTH, seed: 11 }),
+    veins: growTree(
+      VEIN_ROOTS[side].map(([x, y]) => [
+        [x, y],
+        [x + away, y + 0.5],
+      ]),
+      outline,
+      { width: VEIN_WIDTH, seed: 29 },
+    ),
+  };
+  grown.set(side, trees);
+  return trees;
+}
+
 export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
-  const outline = closedOutline(OUTLINES[side].map((point) => inChest(...point)));
-  const mouth: Opening = frame[side];
-  const s = frame.scale;
-  const { centre, normal, width } = mouth;
-  const ahead: Point = [centre[0] + 5 * s * normal[0], centre[1] + 5 * s * normal[1]];
-  const arteries = growTree([[centre, ahead]], outline, { size: s, width, seed: 11 });
-  const roots = VEIN_ROOTS[side].map(([x, y]): readonly [Point, Point] => {
-    const at = inChest(x, y);
-    const away = side === "left" ? 1 : -1;
-    return [at, [at[0] + away * 4 * s, at[1] + 0.5 * s]];
-  });
-  const veins = growTree(roots, outline, { size: s, width: 6.4 * s, seed: 29 });
+  const { centre, width } = frame[side];
+  const { arteries, veins } = treesOf(side);
+  const { at } = MOUTHS[side];
+  const from = inChest(...at);
+  const shift: Point = [centre[0] - from[0], centre[1] - from[1]];
+  const bent = ([x, y]: Point): Point => {
+    const [px, py] = inChest(x, y);
+    const part = Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
+    return [px + part * shift[0], py + part * shift[1]];
+  };
   return {
     side,
-    outline,
+    outline: closedOutline(OUTLINES[side].map((point) => inChest(...point))),
     fissures: FISSURES[side].map((line) => smoothLine(line.map((point) => inChest(...point)))),
     hilum: centre,
-    arteries,
-    veins,
+    arteries: placed(arteries, width / MOUTH_WIDTH, bent),
+    veins: placed(veins, frame.scale, (point) => inChest(...point)),
   };
 }
+
+const placed = ({ nodes, ends }: Tree, wider: number, place: (point: Point) => Point): Tree => ({
+  nodes: nodes.map(({ at, parent, width }) => ({ at: place(at), parent, width: width * wider })),
+  ends,
+});

@@ -1,22 +1,14 @@
-/** Under the lungs: the liver with its portal vein, and the diaphragm as a sheet of muscle over it. */
+/** Under the lungs: the liver, and the diaphragm as a sheet of muscle over it. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { paintTube } from "./paint-tube.ts";
-import { boundsOf, type Ink, trace } from "./sheet.ts";
-import { roundOf, tissue } from "./tones.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { tissue } from "./tones.ts";
 
 /** @param size mm of the body for one of a 5-year-old */
-export function paintAbdomen(
-  ink: Ink,
-  shape: AbdomenShape,
-  saturation: number,
-  size: number,
-  theme: Theme,
-): void {
-  paintOrgan(ink, shape.liver, tissue("liver", theme), { depth: 12 * size, edge: 0.7 * size });
-  for (const vein of shape.portal) paintTube(ink, vein, roundOf(saturation, theme), 0.8 * size);
+export function paintLiver(ink: Ink, { liver }: AbdomenShape, size: number, theme: Theme): void {
+  paintOrgan(ink, liver, tissue("liver", theme), { depth: 12 * size, edge: 0.7 * size });
 }
 
 /** The dome's muscle seen edge on, thinner where it is tendon. */

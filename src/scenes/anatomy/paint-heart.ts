@@ -1,12 +1,14 @@
 /** The heart's parts, each for a picture of its own: the atrium, the ventricle's cavity, and the muscle around it. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Tube } from "./great-vessels.ts";
-import { type HeartShape, PAPILLARY } from "./heart-shape.ts";
+import { ATRIOVENTRICULAR, type HeartShape, PAPILLARY, SEMILUNAR } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { boundsOf, type Ink, trace } from "./sheet.ts";
+import { bandOf } from "./paint-tube.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
 
 /** The blood in a chamber: darker towards its wall. */
@@ -14,7 +16,7 @@ function paintCavity(
   ink: Ink,
   outline: readonly Point[],
   saturation: number,
-  depth: number,
+  relief: { readonly depth: number; readonly walled?: readonly Point[] },
   theme: Theme,
 ): void {
   const ground = groundColour(theme.colour, saturation);
@@ -25,30 +27,73 @@ function paintCavity(
     shade: mix(ground, dark ? "#000000" : theme.colour.rich, dark ? 0.5 : 0.3),
     edge: ground,
   };
-  paintOrgan(ink, outline, tones, { depth });
+  paintOrgan(ink, outline, tones, relief);
 }
 
-/** Blood in a thin wall. @param size mm of the heart for one of a 5-year-old's */
-export function paintAtrium(ink: Ink, { atrium, size }: HeartShape, saturation: number, theme: Theme): void {
+/** Blood in a thin wall, open to the ventricle. @param size mm of the heart for one of a 5-year-old's */
+export function paintAtrium(ink: Ink, heart: HeartShape, saturation: number, theme: Theme): void {
+  const { atrium, size } = heart;
   const look = tissue("atrium", theme);
-  trace(ink, atrium, true);
-  ink.lineWidth = 4.4 * size;
-  ink.strokeStyle = look.shade;
-  ink.stroke();
-  ink.lineWidth = 3.4 * size;
-  ink.strokeStyle = look.body;
-  ink.stroke();
-  paintCavity(ink, atrium, saturation, 7 * size, theme);
-  trace(ink, atrium, true);
-  ink.lineWidth = 0.5 * size;
-  ink.strokeStyle = look.light;
-  ink.stroke();
+  const walled = wallOf(heart);
+  const stroke = (width: number, colour: string) => {
+    trace(ink, walled);
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  };
+  stroke(4.4, look.shade);
+  stroke(3.4, look.body);
+  paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
+  stroke(0.5, look.light);
 }
 
-/** In the ventricle's own lengths. */
-export function paintVentricleCavity(ink: Ink, shape: HeartShape, saturation: number, theme: Theme): void {
-  paintCavity(ink, shape.cavity, saturation, 9, theme);
+/** The atrium's outline from one side of its mouth round to the other. */
+function wallOf({ atrium, base, lean, size }: HeartShape): readonly Point[] {
+  const [cos, sin] = [Math.cos(lean), Math.sin(lean)];
+  const inMouth = ([x, y]: Point): boolean => {
+    const [dx, dy] = [(x - base[0]) / size, (y - base[1]) / size];
+    const across = dy * cos - dx * sin;
+    return dx * cos + dy * sin > -4 && across > ATRIOVENTRICULAR.from && across < SEMILUNAR.to;
+  };
+  const first = atrium.findIndex((point, i) => !inMouth(point) && inMouth(atrium.at(i - 1) ?? point));
+  const turned = [...atrium.slice(first), ...atrium.slice(0, first)];
+  const end = turned.findIndex(inMouth);
+  return end < 0 ? [...atrium, entryAt(atrium, 0)] : turned.slice(0, end);
 }
+
+/** In the ventricle's own lengths: what shows between the muscle and a cavity that has drawn together. */
+export function paintVentricleBed(ink: Ink, { cavity }: HeartShape, theme: Theme): void {
+  ink.save();
+  ink.beginPath();
+  ink.rect(-1, -40, 60, 80);
+  ink.clip();
+  trace(ink, cavity, true);
+  ink.fillStyle = mix(tissue("muscle", theme).shade, tissue("muscle", theme).body, 0.35);
+  ink.fill();
+  ink.restore();
+}
+
+/** In the ventricle's own lengths; at the base it clears into what lies beyond the valves. */
+export function paintVentricleCavity(
+  ink: Ink,
+  { cavity }: HeartShape,
+  saturation: number,
+  theme: Theme,
+): void {
+  paintCavity(ink, cavity, saturation, { depth: 9 }, theme);
+  const [left, bottom, right, top] = boundsOf([cavity], 2);
+  const fall = ink.createLinearGradient(BEYOND, 0, -2, 0);
+  fall.addColorStop(0, "rgba(0,0,0,1)");
+  fall.addColorStop(1, "rgba(0,0,0,0)");
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = fall;
+  ink.fillRect(left, bottom, right - left, top - bottom);
+  ink.restore();
+}
+
+/** Where the cavity's blood is clear, before the base. */
+const BEYOND = -8;
 
 /** In the ventricle's own lengths: the wall with its fibres, the ridges inside, the papillary muscles. */
 export function paintMuscle(ink: Ink, { muscle }: HeartShape, theme: Theme): void {
@@ -88,18 +133,15 @@ function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
   const [left, bottom, right, top] = boundsOf([inner], 0);
   const middle: Point = [(left + right) / 2 - 2, (bottom + top) / 2];
   inner.forEach(([x, y], i) => {
-    if (i % 3 !== 0 || x < 17) return;
+    if (i % 4 !== 0 || x < 20) return;
     const length = 0.16 + 0.1 * ((i * 7) % 5) * 0.25;
     const tip: Point = [x + length * (middle[0] - x), y + length * (middle[1] - y)];
     ink.beginPath();
     ink.moveTo(x + 0.4, y);
     ink.quadraticCurveTo((x + tip[0]) / 2 + 1, (y + tip[1]) / 2, tip[0], tip[1]);
-    ink.lineWidth = 1.5;
+    ink.lineWidth = 1.8;
     ink.strokeStyle = look.body;
-    ink.stroke();
-    ink.lineWidth = 0.5;
-    ink.strokeStyle = look.light;
-    ink.globalAlpha = 0.5;
+    ink.globalAlpha = 0.75;
     ink.stroke();
     ink.globalAlpha = 1;
   });
@@ -125,22 +167,17 @@ function paintPapillary(ink: Ink, theme: Theme): void {
 }
 
 /** The aorta's root opened like the heart beneath it: its blood, clearing to the closed vessel, so that the valve can be seen. */
-export function paintRoot(ink: Ink, { line: course, from }: Tube, saturation: number, theme: Theme): void {
-  const root = course.slice(0, Math.round(course.length * OPENED));
-  const [a, b] = [entryAt(root, 0), lastOf(root)];
+export function paintRoot(ink: Ink, tube: Tube, saturation: number, theme: Theme): void {
+  const [a, b] = [entryAt(tube.line, 0), entryAt(tube.line, Math.round(tube.line.length * OPENED))];
   const ground = groundColour(theme.colour, saturation);
   const fall = ink.createLinearGradient(a[0], a[1], b[0], b[1]);
   fall.addColorStop(0, ground);
-  fall.addColorStop(0.55, ground);
+  fall.addColorStop(0.5, ground);
   fall.addColorStop(1, `${ground}00`);
-  ink.save();
-  trace(ink, root);
-  ink.lineCap = "butt";
-  ink.lineWidth = from * 0.94;
-  ink.strokeStyle = fall;
-  ink.stroke();
-  ink.restore();
+  trace(ink, bandOf(line(tube.line.slice(0, tube.line.length >> 1)), tube, { part: 0.92, of: 0.5 }), true);
+  ink.fillStyle = fall;
+  ink.fill();
 }
 
 /** Part of the aorta's course that is opened. */
-const OPENED = 0.24;
+const OPENED = 0.27;

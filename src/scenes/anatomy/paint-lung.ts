@@ -4,7 +4,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT } from "./paint-tube.ts";
-import { type Ink, trace } from "./sheet.ts";
+import { type Ink, trace } from "./painted-sheet.ts";
 import { type Round, tissue } from "./tones.ts";
 import type { Tree } from "./tree.ts";
 
@@ -20,8 +20,6 @@ const THINNEST = 0.5;
 export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: number, theme: Theme): void {
   const look = tissue("lung", theme);
   paintOrgan(ink, lung.outline, look, { depth: 11 * size, alpha: 0.86, edge: 0.6 * size });
-  paintTree(ink, lung.veins, bloods.veins, size, 0.8);
-  paintTree(ink, lung.arteries, bloods.arteries, size, 1);
   ink.save();
   trace(ink, lung.outline, true);
   ink.clip();
@@ -37,6 +35,8 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
     ink.stroke();
   }
   ink.restore();
+  paintTree(ink, lung.veins, bloods.veins, size, 0.8);
+  paintTree(ink, lung.arteries, bloods.arteries, size, 1);
 }
 
 /** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */

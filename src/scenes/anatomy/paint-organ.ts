@@ -1,6 +1,6 @@
 /** An organ with a soft round: lit from above, darker towards its edge. */
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { boundsOf, type Ink, trace } from "./sheet.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import type { Tissue } from "./tones.ts";
 
 /** Strokes of which the dark towards an edge is made. */
@@ -13,13 +13,15 @@ interface Relief {
   readonly alpha?: number;
   /** mm of the edge's line; none when left out */
   readonly edge?: number;
+  /** the stretch of the outline that is an edge; all of it when left out */
+  readonly walled?: readonly Point[];
 }
 
 export function paintOrgan(
   ink: Ink,
   outline: readonly Point[],
   { shade, body, light, edge }: Tissue,
-  { depth, alpha = 1, edge: line = 0 }: Relief,
+  { depth, alpha = 1, edge: line = 0, walled }: Relief,
 ): void {
   const [left, bottom, right, top] = boundsOf([outline], 0);
   const reach = Math.max(right - left, top - bottom);
@@ -40,6 +42,7 @@ export function paintOrgan(
   ink.fillStyle = pool;
   ink.fill();
   ink.clip();
+  if (walled) trace(ink, walled);
   ink.strokeStyle = shade;
   ink.globalAlpha = 0.09 * alpha;
   for (let k = 1; k <= STEPS; k++) {

@@ -5,8 +5,7 @@ import { type Line, line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Tube } from "./great-vessels.ts";
-import type { Ink } from "./sheet.ts";
-import { trace } from "./sheet.ts";
+import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import type { Round } from "./tones.ts";
 
 /** Bands across a vessel. */
@@ -16,15 +15,32 @@ export const LIGHT: Point = [-0.6, 0.8];
 /** Part of the half width by which the lightest band lies towards it. */
 const ASIDE = 0.34;
 
-/** Outline of a band about the line: `part` of its width, moved towards the light by `aside` of its half width. */
-function bandOf(whole: Line, tube: Tube, part: number, aside: number, more: number): Point[] {
+/** mm: half the width at a part of the way; the aorta's root bulges into its sinuses. */
+const halfOf = ({ from, to, bulge = 0 }: Tube, along: number): number =>
+  ((from + (to - from) * along) / 2) * (1 + bulge * Math.exp(-(((along - 0.075) / 0.055) ** 2)));
+
+interface Band {
+  /** of the vessel's width */
+  readonly part: number;
+  /** of the half width, by which it lies towards the light */
+  readonly aside?: number;
+  /** mm beyond the lumen */
+  readonly wall?: number;
+  /** which part of the vessel's way the line is; all of it when left out */
+  readonly of?: number;
+}
+
+/** Outline of a band along the vessel. */
+export function bandOf(whole: Line, tube: Tube, { part, aside = 0, wall = 0, of = 1 }: Band): Point[] {
   const total = lastOf(whole.run);
   const sides: [Point[], Point[]] = [[], []];
   whole.points.forEach((_, i) => {
     const along = entryAt(whole.run, i) / total;
     const { at, left } = spotAt(whole, along);
-    const half = (tube.from + (tube.to - tube.from) * along) / 2;
+    const half = halfOf(tube, along * of);
     const lit = (left[0] * LIGHT[0] + left[1] * LIGHT[1]) * aside * half;
+    // A thin vessel has a thin wall.
+    const more = Math.min(wall, 0.42 * half);
     for (const [k, sign] of [1, -1].entries()) {
       const reach = lit + sign * (half * part + more);
       entryAt(sides, k).push([at[0] + reach * left[0], at[1] + reach * left[1]]);
@@ -35,14 +51,15 @@ function bandOf(whole: Line, tube: Tube, part: number, aside: number, more: numb
 
 /** @param wall mm */
 export function paintTube(ink: Ink, tube: Tube, tones: Round, wall: number): void {
-  const own = tube.fades ? scratch(ink) : ink;
+  const bounds = boundsOf([tube.line], Math.max(tube.from, tube.to));
+  const own = tube.fades ? scratch(ink, bounds) : ink;
   const whole = line(tube.line);
-  trace(own, bandOf(whole, tube, 1, 0, wall), true);
+  trace(own, bandOf(whole, tube, { part: 1, wall }), true);
   own.fillStyle = tones.wall;
   own.fill();
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    trace(own, bandOf(whole, tube, 1 - 0.86 * depth, ASIDE * depth, 0), true);
+    trace(own, bandOf(whole, tube, { part: 1 - 0.86 * depth, aside: ASIDE * depth }), true);
     own.fillStyle =
       depth < 0.6
         ? mix(tones.edge, tones.body, depth / 0.6)
@@ -50,31 +67,37 @@ export function paintTube(ink: Ink, tube: Tube, tones: Round, wall: number): voi
     own.fill();
   }
   if (own !== ink) {
-    fadeEnd(own, tube);
-    laidOver(ink, own);
+    fadeEnd(own, tube, bounds);
+    laidOver(ink, own, bounds);
   }
 }
 
-/** A canvas of the same size and place. */
-export function scratch(ink: Ink): Ink {
-  const { width, height } = ink.canvas;
-  const canvas = DOMAdapter.get().createCanvas(width, height) as HTMLCanvasElement;
+/** A canvas of its own for the room within `bounds`, as finely drawn. */
+export function scratch(ink: Ink, [left, bottom, right, top]: Bounds): Ink {
+  const scale = Math.hypot(ink.getTransform().a, ink.getTransform().b);
+  const canvas = DOMAdapter.get().createCanvas(
+    Math.ceil((right - left) * scale),
+    Math.ceil((top - bottom) * scale),
+  ) as HTMLCanvasElement;
   const own = present(canvas.getContext("2d"));
-  own.setTransform(ink.getTransform());
+  own.setTransform(scale, 0, 0, -scale, -left * scale, top * scale);
   own.lineJoin = "round";
   own.lineCap = "round";
   return own;
 }
 
-export function laidOver(ink: Ink, own: Ink): void {
+export function laidOver(ink: Ink, own: Ink, [left, , , top]: Bounds): void {
+  const scale = own.getTransform().a;
+  const { width, height } = own.canvas;
   ink.save();
-  ink.setTransform(1, 0, 0, 1, 0, 0);
-  ink.drawImage(own.canvas, 0, 0);
+  ink.translate(left, top);
+  ink.scale(1, -1);
+  ink.drawImage(own.canvas, 0, 0, width / scale, height / scale);
   ink.restore();
 }
 
 /** A vessel that goes on out of the picture clears on its way. */
-function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube): void {
+function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube, bounds: Bounds): void {
   const whole = line(points);
   const [near, far] = fades === "end" ? [1 - over, 1] : [over, 0];
   const [a, b] = [spotAt(whole, near).at, spotAt(whole, far).at];
@@ -84,12 +107,7 @@ function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = fall;
-  const { a: scale, e, f } = ink.getTransform();
-  ink.fillRect(
-    -e / scale,
-    (f - ink.canvas.height) / scale,
-    ink.canvas.width / scale,
-    ink.canvas.height / scale,
-  );
+  const [left, bottom, right, top] = bounds;
+  ink.fillRect(left, bottom, right - left, top - bottom);
   ink.restore();
 }

@@ -1,27 +1,26 @@
 /** Marks of blood in the vessels beyond the pathway's openings, moved by the computed flow, as tracers with short trails. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
-import { type Course, coursesOf, OVERLAP } from "./courses.ts";
+import { type Course, coursesOf, OVERLAP, WITHIN } from "./courses.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
-const DENSE = 0.62;
+const DENSE = 0.5;
 /** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
 const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
-/** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
-const WITHIN = 0.86;
-const MARK = 0.7;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
 
 const part = (value: number): number => value - Math.floor(value);
 
-export interface SideStreams {
+interface SideStreams {
   readonly marks: Tracers;
   /** 0..1: how far each has come out of the fade at either end */
   readonly shown: Float32Array;
+  /** 1 for blood from the lungs */
+  readonly rich: Uint8Array;
 }
 
 interface Moving {
@@ -83,7 +82,9 @@ function lay(
   for (const { course, from, to } of moving)
     for (let i = from; i < to; i++)
       marks.origin[i] = originOf(course.carries, (i - from + 0.5) / (to - from), i, circulation);
-  return [moving, { marks, shown: new Float32Array(count) }];
+  const rich = new Uint8Array(count);
+  for (const { course, from, to } of moving) if (course.carries === "rich") rich.fill(1, from, to);
+  return [moving, { marks, shown: new Float32Array(count), rich }];
 }
 
 /** Which origin the mark has whose place among its fellows is `place` (0..1): a lung's are mixed as the model mixes them. */
@@ -94,6 +95,7 @@ function originOf(
   circulation: Circulation,
 ): number {
   if (typeof carries === "number") return carries;
+  if (carries === "rich") return 0;
   const { shares, flows, traces } = circulation;
   if (!shares) return 0;
   const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];
@@ -111,54 +113,59 @@ function advance(
   size: number,
 ): void {
   const area = (Math.PI * course.widest ** 2) / 4;
-  const total = lastOf(course.delay);
+  const total = entryAt(course.delay, course.delay.length - 1);
   const reach = (1000 * course.share * blood.passed(time)) / area;
   const speed = (course.share * valueAt(traces, flow, time)) / 60000 / (area * 1e-6);
   for (let i = from; i < to; i++) {
-    const k = i - from;
-    const across = 2 * part(0.5 + k * STEPS[1]) - 1;
+    const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
-    const along = total * part(part(0.5 + k * STEPS[0]) + (reach * profile) / total);
+    const along = total * part(part(0.5 + i * STEPS[0]) + (reach * profile) / total);
     const back = 1000 * Math.abs(speed) * profile * TRAIL;
-    const own = put(course, along, across, size, marks.position, 2 * i);
-    put(course, Math.max(0, along - back / 2), across, size, marks.trail, 4 * i);
-    put(course, Math.max(0, along - back), across, size, marks.trail, 4 * i + 2);
-    marks.speed[i] = Math.abs(speed) * profile * own.slowed;
-    const length = lastOf(course.line.run);
-    const rise = Math.min(1, own.run / (OVERLAP * 2 * size));
-    const fall = Math.min(1, (length - own.run) / (OVERLAP * size));
-    shown[i] = Math.min(rise, fall);
+    find(course, stretchOf(course, along), along, across);
+    marks.position[2 * i] = found.x;
+    marks.position[2 * i + 1] = found.y;
+    marks.speed[i] = Math.abs(speed) * profile * found.slowed;
+    const rise = found.run / (OVERLAP * size);
+    const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
+    shown[i] = Math.min(1, rise, fall, found.seen);
+    // A trail lies right behind its head.
+    for (let k = 0; k < 2; k++) {
+      find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
+      marks.trail[4 * i + 2 * k] = found.x;
+      marks.trail[4 * i + 2 * k + 1] = found.y;
+    }
   }
 }
 
-const found = { run: 0, slowed: 1 };
+/** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
+const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };
 
-/** Writes the place `along` (delay, mm) into `out`; returns how far that is by length, and the speed there over that at the widest. */
-function put(
-  { line, widths, delay }: Course,
-  along: number,
-  across: number,
-  size: number,
-  out: Float32Array,
-  index: number,
-): typeof found {
+/** The stretch in which `along` (delay, mm) lies. */
+function stretchOf({ delay }: Course, along: number): number {
   let [low, high] = [0, delay.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (entryAt(delay, middle) <= along) low = middle;
     else high = middle;
   }
+  return low;
+}
+
+/** Writes into `found` the place `along` and `across` a course, in the stretch `at` or before it. */
+function find({ x, y, run, room, delay, seen }: Course, at: number, along: number, across: number): void {
+  let low = at;
+  while (low > 0 && entryAt(delay, low) > along) low--;
+  const high = low + 1;
   const span = entryAt(delay, high) - entryAt(delay, low) || 1;
   const w = Math.min(1, (along - entryAt(delay, low)) / span);
-  const [ax, ay] = entryAt(line.points, low);
-  const [bx, by] = entryAt(line.points, high);
-  const step = entryAt(line.run, high) - entryAt(line.run, low) || 1;
-  const width = entryAt(widths, low) + (entryAt(widths, high) - entryAt(widths, low)) * w;
-  const side = across * Math.max(0, (WITHIN * width) / 2 - MARK * size);
-  out[index] = ax + (bx - ax) * w - ((by - ay) / step) * side;
-  out[index + 1] = ay + (by - ay) * w + ((bx - ax) / step) * side;
-  found.run = entryAt(line.run, low) + step * w;
+  const [dx, dy] = [entryAt(x, high) - entryAt(x, low), entryAt(y, high) - entryAt(y, low)];
+  const step = entryAt(run, high) - entryAt(run, low) || 1;
+  const side = (across * (entryAt(room, low) + (entryAt(room, high) - entryAt(room, low)) * w)) / step;
+  found.x = entryAt(x, low) + dx * w - dy * side;
+  found.y = entryAt(y, low) + dy * w + dx * side;
+  found.at = low;
+  found.run = entryAt(run, low) + step * w;
   found.slowed = step / span;
-  return found;
+  found.seen = entryAt(seen, low) * (1 - w) + entryAt(seen, high) * w;
 }

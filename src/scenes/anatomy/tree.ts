@@ -6,7 +6,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 
-export interface Node {
+interface Node {
   readonly at: Point;
   /** index of the node before; -1 at a root */
   readonly parent: number;
@@ -21,8 +21,6 @@ export interface Tree {
 }
 
 interface Growth {
-  /** mm of the body for one of a 5-year-old */
-  readonly size: number;
   /** mm at a root */
   readonly width: number;
   /** first index of the points' sequence: two trees in one lung fill different places */
@@ -31,12 +29,14 @@ interface Growth {
 
 /** mm of a 5-year-old: a step, the reach within which a point is taken, the room kept to the lung's edge. */
 const STEP = 2.4;
-const TAKEN = 3.9;
+const TAKEN = 3.4;
 const RIM = 3.2;
 /** how many points a tree grows to */
-const POINTS = 120;
+const POINTS = 150;
 const EXPONENT = 2.2;
 const ROUNDS = 160;
+/** A twig grows thinner over its last steps. */
+const taper = (steps: number): number => Math.min(1, 0.4 + 0.15 * steps);
 
 interface Bud {
   x: number;
@@ -48,22 +48,37 @@ interface Bud {
 export function growTree(
   roots: readonly (readonly [Point, Point])[],
   outline: readonly Point[],
-  { size, width, seed }: Growth,
+  { width, seed }: Growth,
 ): Tree {
   const buds: Bud[] = [];
   for (const [from, to] of roots) {
     buds.push({ x: from[0], y: from[1], parent: -1 }, { x: to[0], y: to[1], parent: buds.length });
   }
-  let goals = spreadIn(outline, RIM * size, seed);
+  let goals = spreadIn(outline, RIM, seed);
   for (let round = 0; round < ROUNDS && goals.length > 0; round++) {
     const before = buds.length;
-    reach(buds, goals, STEP * size);
+    reach(buds, goals, STEP);
     const fresh = buds.slice(before);
-    const taken = (TAKEN * size) ** 2;
+    const taken = TAKEN ** 2;
     goals = goals.filter(([x, y]) => fresh.every((bud) => (bud.x - x) ** 2 + (bud.y - y) ** 2 > taken));
     if (buds.length === before) break;
   }
-  return widened(smoothed(buds), width, roots.length);
+  return widened(smoothed(pruned(buds)), width, roots.length);
+}
+
+/** Without twigs of a single step, which would be knobs. */
+function pruned(buds: readonly Bud[]): readonly Bud[] {
+  const on = new Uint16Array(buds.length);
+  for (const { parent } of buds) if (parent >= 0) on[parent] = entryAt(on, parent) + 1;
+  const kept = buds.map(({ parent }, i) => on[i] !== 0 || parent < 0 || on[parent] === 1);
+  const place = new Int32Array(buds.length);
+  let count = 0;
+  kept.forEach((keep, i) => {
+    place[i] = keep ? count++ : -1;
+  });
+  return buds
+    .filter((_, i) => kept[i])
+    .map((bud) => ({ ...bud, parent: bud.parent < 0 ? -1 : entryAt(place, bud.parent) }));
 }
 
 /** Each bud that is the nearest of some points grows one step towards their mean direction. */
@@ -143,11 +158,17 @@ function widened(buds: readonly Bud[], width: number, roots: number): Tree {
     const { parent } = entryAt(buds, i);
     if (parent >= 0) ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
   }
+  // Steps to the farthest end beyond each place.
+  const ahead = new Uint16Array(buds.length);
+  for (let i = buds.length - 1; i >= 0; i--) {
+    const { parent } = entryAt(buds, i);
+    if (parent >= 0) ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
+  }
   const all = buds.reduce((sum, { parent }, i) => sum + (parent < 0 ? entryAt(ends, i) : 0), 0) / roots;
   const nodes = buds.map(({ x, y, parent }, i) => ({
     at: [x, y] as const,
     parent,
-    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT),
+    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT) * taper(entryAt(ahead, i)),
   }));
   return { nodes, ends: nodes.flatMap((_, i) => (on[i] ? [] : [i])) };
 }

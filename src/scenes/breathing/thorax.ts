@@ -1,6 +1,5 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
-import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
@@ -8,8 +7,7 @@ import { drawVessel } from "../circuit/body-drawing.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
-import { drawHeart } from "../circuit/heart.ts";
-import { ORGANS } from "../circuit/outlines.ts";
+import { paintedChest } from "../circuit/painted-chest.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -29,8 +27,8 @@ const RIBS: readonly Spot[] = [
   [186, 500],
   [206, 580],
 ];
-const DIAPHRAGM = present(ORGANS.find(({ name }) => name === "diaphragm")).points;
-const LUNGS = ORGANS.filter(({ name }) => /Lung/.test(name));
+/** Device pixels of a CSS pixel for which the chest is painted. */
+const DENSE = 1.25;
 /** Plane units of the arrow on the chest wall for each mmHg. */
 const ARROW = 6;
 const LONGEST_ARROW = 110;
@@ -50,9 +48,20 @@ export interface Thorax {
 export function thorax(): Thorax {
   const view = new Container();
   const mask = new Graphics();
-  const [chest, back, heart, front] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const [chest, back, front] = [new Graphics(), new Graphics(), new Graphics()];
+  const painted = paintedChest();
   const blood = flowing();
-  view.addChild(mask, chest, back, blood.behind, heart, front, blood.front);
+  view.addChild(
+    mask,
+    painted.organs,
+    chest,
+    back,
+    blood.behind,
+    painted.heart,
+    front,
+    blood.front,
+    painted.valves,
+  );
   view.mask = mask;
   let known: Circulation | null = null;
   let themed: Theme | null = null;
@@ -66,33 +75,11 @@ export function thorax(): Thorax {
     const size = stretch ? lungSize(valueAt(traces, stretch, time)) : 1;
     const pleural = traces.pressures.pleural ? valueAt(traces, traces.pressures.pleural, time) : 0;
     const { colour } = theme;
-    const widen = ([x, y]: Spot): Spot => [
-      x < 500 ? 392 - (392 - x) * size : 608 + (x - 608) * size,
-      214 + (y - 214) * (1 + (size - 1) * 0.7),
-    ];
     chest.clear();
-    const draw = (points: readonly Spot[], closed: boolean) => {
-      traceCurve(chest, curve(points));
-      if (closed) chest.closePath();
-    };
-    for (const lung of LUNGS) {
-      draw(lung.points.map(widen), true);
-      chest
-        .fill({ color: colour.backdrop })
-        .stroke({ color: colour.backdropEdge, width: 2.4, join: "round" });
-    }
     for (const side of [RIBS, RIBS.map(([x, y]): Spot => [1000 - x, y])]) {
-      draw(
-        side.map(([x, y]): Spot => [500 + (x - 500) * (1 + (size - 1) * 0.85), y]),
-        false,
-      );
+      traceCurve(chest, curve(side.map(([x, y]): Spot => [500 + (x - 500) * (1 + (size - 1) * 0.85), y])));
       chest.stroke({ color: colour.hair, width: 2.4, cap: "round", alpha: 0.8 });
     }
-    draw(
-      DIAPHRAGM.map(([x, y]): Spot => [500 + (x - 500) * (1 + (size - 1) * 0.85), y + (size - 1) * 230]),
-      false,
-    );
-    chest.stroke({ color: colour.wallEdge, width: 4, cap: "round", alpha: 0.75 });
     // Suction pulls the wall outward, squeeze pushes it inward: the arrow's length is the pressure.
     for (const side of [-1, 1]) {
       const at = 500 + side * 322 * (1 + (size - 1) * 0.85) + side * 10;
@@ -125,11 +112,14 @@ export function thorax(): Thorax {
           .fill(0xffffff);
       }
       drawChest(circulation, time, theme);
-      drawHeart(heart, circulation, time, theme);
+      painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
       return { fit, vessels: laid };
     },
-    release: () => blood.release(),
+    release() {
+      blood.release();
+      painted.release();
+    },
   };
 }
 

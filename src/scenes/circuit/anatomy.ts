@@ -3,45 +3,13 @@
  * A plane of our own, 1000 wide and 1100 high, y down, seen from the front: the body's right is on the left.
  */
 
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
-
-/** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the pulmonary arteries. */
-export type Blood = "arterial" | "svc" | "ivc" | "pulmonaryArtery" | "pulmonaryVein";
-
-export interface Vessel {
-  readonly name: string;
-  /** name of the flow trace ("a+b" adds two) that moves its blood, from the first point to the last */
-  readonly flow: string;
-  readonly points: readonly Spot[];
-  readonly width: number;
-  /** oxygen at its beginning and, where it changes within (organs, lungs), at its end */
-  readonly blood: Blood;
-  readonly becomes?: Blood;
-  /** drawn beneath the heart and the lungs' vessels */
-  readonly behind?: true;
-  /** fine strands side by side: a bed of capillaries */
-  readonly bed?: true;
-  /** the part of the trace's flow that is drawn as going this way; the model has one stream for gut, liver and kidneys, and one for both legs */
-  readonly share?: number;
-}
-
-const vessel = (
-  name: string,
-  [flow, blood]: readonly [flow: string, blood: Blood],
-  width: number,
-  way: string,
-  more: Partial<Vessel> = {},
-): Vessel => ({ name, flow, blood, width, points: spots(way), ...more });
+import { chestVessels, TWO_VENTRICLES } from "./chest-plan.ts";
+import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERIES: readonly Vessel[] = [
-  vessel("arch", ["aorta", "arterial"], 30, "548 405, 536 320, 536 250, 562 214, 606 226, 618 290"),
-  vessel("carotid", ["upper", "arterial"], 18, "566 214, 562 170, 552 130, 548 96"),
-  vessel("descending", ["splanchnic+legs", "arterial"], 26, "618 286, 618 400, 606 560, 598 700, 596 880", {
-    behind: true,
-  }),
-  vessel("liverArtery", ["splanchnic", "arterial"], 10, "606 566, 560 584, 500 600, 426 604", { share: 0.2 }),
+  vessel("liverArtery", ["splanchnic", "arterial"], 10, "584 552, 560 580, 500 600, 426 604", { share: 0.2 }),
   vessel("gutArtery", ["splanchnic", "arterial"], 14, "602 640, 640 650, 676 680", { share: 0.4 }),
   vessel("rightKidneyArtery", ["splanchnic", "arterial"], 11, "597 792, 520 790, 400 790, 352 788", {
     share: 0.2,
@@ -56,7 +24,7 @@ const ARTERIES: readonly Vessel[] = [
 ];
 
 const BEDS: readonly Vessel[] = [
-  vessel("upperBed", ["upper", "arterial"], 46, "548 98, 530 56, 500 44, 470 56, 452 98", {
+  vessel("upperBed", ["upper", "arterial"], 46, "548 98, 534 56, 504 44, 476 56, 462 98", {
     becomes: "svc",
     bed: true,
   }),
@@ -93,80 +61,63 @@ const BEDS: readonly Vessel[] = [
 ];
 
 const VEINS: readonly Vessel[] = [
-  vessel("jugular", ["upper", "svc"], 24, "452 96, 446 140, 440 186"),
-  vessel("portal", ["splanchnic", "ivc"], 18, "532 704, 480 680, 452 648, 430 616", { share: 0.4 }),
-  vessel("hepatic", ["splanchnic", "ivc"], 22, "402 552, 428 544, 440 520", { share: 0.6 }),
-  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 828, 400 826, 440 812", { share: 0.2 }),
-  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 828, 600 832, 520 826, 440 806", { share: 0.2 }),
-  vessel("rightLegVein", ["legs", "ivc"], 20, "346 1076, 352 1000, 388 944, 432 896, 440 850", {
+  vessel("jugular", ["upper", "svc"], 24, "462 96, 466 140, 468 186"),
+  vessel("portal", ["splanchnic", "ivc"], 18, "532 704, 492 676, 448 650, 414 622", { share: 0.4 }),
+  vessel("hepatic", ["splanchnic", "ivc"], 22, "402 552, 440 546, 466 520", { share: 0.6 }),
+  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 828, 410 826, 468 812", { share: 0.2 }),
+  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 828, 600 832, 530 826, 468 806", { share: 0.2 }),
+  vessel("rightLegVein", ["legs", "ivc"], 20, "346 1076, 352 1000, 396 944, 456 896, 468 850", {
     share: 0.5,
   }),
-  vessel("leftLegVein", ["legs", "ivc"], 20, "678 1076, 670 1000, 630 950, 540 920, 460 890, 440 850", {
+  vessel("leftLegVein", ["legs", "ivc"], 20, "678 1076, 670 1000, 630 950, 550 920, 484 890, 468 850", {
     share: 0.5,
   }),
-  vessel("lowerIvc", ["ivc", "ivc"], 30, "440 856, 440 700, 440 520"),
-];
-
-const LUNGS: readonly Vessel[] = [
-  vessel(
-    "rightBed",
-    ["right", "pulmonaryArtery"],
-    84,
-    "352 276, 300 258, 252 306, 240 390, 286 432, 352 372",
-    {
-      becomes: "pulmonaryVein",
-      bed: true,
-    },
-  ),
-  vessel("leftBed", ["left", "pulmonaryArtery"], 84, "672 276, 706 256, 748 306, 760 390, 722 432, 672 372", {
-    becomes: "pulmonaryVein",
-    bed: true,
-  }),
-  vessel("rightPulmonaryVein", ["right", "pulmonaryVein"], 20, "350 372, 400 372, 480 366", { behind: true }),
-  vessel("leftPulmonaryVein", ["left", "pulmonaryVein"], 20, "674 372, 630 370, 560 364"),
+  vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520"),
 ];
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 24, "440 276, 390 274, 350 276"),
-  vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 24, "440 276, 520 274, 620 272, 674 276"),
+  vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "468 276, 410 276, 372 290, 350 304"),
+  vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "468 276, 540 274, 600 266, 634 286"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
-  vessel("collaterals", ["collaterals", "arterial"], 6, "618 306, 650 326, 670 322, 690 290"),
+  vessel("collaterals", ["collaterals", "arterial"], 6, "590 330, 630 340, 660 322, 672 300"),
 ];
 
-const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 26, "440 182, 440 230, 440 276");
+const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 28, "468 182, 468 230, 468 276");
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   "two-ventricle": [
-    vessel("svc", ["svc", "svc"], 26, "440 182, 438 260, 446 350"),
-    vessel("ivc", ["ivc", "ivc"], 30, "440 524, 438 460, 446 380"),
-    vessel("lungTrunk", ["pulmonary", "pulmonaryArtery"], 28, "492 430, 500 350, 496 276"),
-    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 24, "498 290, 470 272, 390 274, 350 276"),
-    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 24, "498 290, 530 272, 620 272, 674 276"),
+    vessel("svc", ["svc", "svc"], 28, "468 182, 466 260, 464 352", { behind: true }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 462 470, 458 408", { behind: true }),
+    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "574 284, 540 268, 420 274, 350 304", {
+      behind: true,
+    }),
+    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "574 284, 600 270, 620 274, 634 286"),
+    vessel("lungTrunk", ["pulmonary", "pulmonaryArtery"], 32, "506 446, 516 392, 556 330, 576 282"),
   ],
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 30, "440 524, 440 460, 470 392"),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400"),
   ],
   atriopulmonary: [
-    vessel("svc", ["svc", "svc"], 26, "440 182, 432 260, 424 340"),
-    vessel("ivc", ["ivc", "ivc"], 30, "440 524, 436 470, 424 400"),
-    vessel("chamber", ["pulmonary", "pulmonaryArtery"], 34, "424 372, 446 330, 462 276"),
-    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 24, "462 282, 430 270, 380 274, 350 276"),
-    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 24, "462 282, 500 272, 620 272, 674 276"),
+    vessel("svc", ["svc", "svc"], 28, "468 182, 464 260, 456 340", { behind: true }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
+    vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
+    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304"),
+    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286"),
   ],
   "lateral-tunnel": [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("tunnel", ["ivc", "ivc"], 34, "440 524, 438 450, 436 360, 440 276"),
+    vessel("tunnel", ["ivc", "ivc"], 36, "468 524, 466 450, 464 360, 468 276"),
   ],
   extracardiac: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("conduit", ["ivc", "ivc"], 32, "440 524, 424 470, 410 380, 424 320, 440 276"),
+    vessel("conduit", ["ivc", "ivc"], 34, "468 524, 454 470, 444 390, 452 320, 468 276"),
   ],
 };
 
@@ -181,37 +132,24 @@ export interface Chamber {
   readonly blood: Blood;
 }
 
-const SINGLE: readonly Chamber[] = [
-  { volume: "atrium", centre: [508, 372], radii: [50, 40], lean: -0.1, blood: "pulmonaryVein" },
-  { volume: "ventricle", centre: [560, 452], radii: [66, 52], lean: 0.6, blood: "arterial" },
-];
-
+/** Chambers beside those of the one anatomy, which paints the atrium and the ventricle of the body's side. */
 export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
-  "two-ventricle": [
-    { volume: "rightAtrium", centre: [448, 366], radii: [38, 44], lean: 0, blood: "pulmonaryArtery" },
-    { volume: "rightVentricle", centre: [498, 456], radii: [54, 46], lean: 0.5, blood: "pulmonaryArtery" },
-    { volume: "atrium", centre: [550, 362], radii: [42, 34], lean: 0, blood: "pulmonaryVein" },
-    { volume: "ventricle", centre: [582, 446], radii: [56, 44], lean: 0.75, blood: "arterial" },
-  ],
-  glenn: SINGLE,
+  "two-ventricle": TWO_VENTRICLES,
+  glenn: [],
   atriopulmonary: [
-    { volume: "pathway", centre: [424, 372], radii: [46, 58], lean: 0, blood: "pulmonaryArtery" },
-    ...SINGLE,
+    { volume: "pathway", centre: [452, 376], radii: [44, 58], lean: 0, blood: "pulmonaryArtery" },
   ],
-  "lateral-tunnel": [
-    { volume: "atrium", centre: [488, 372], radii: [78, 50], lean: 0, blood: "pulmonaryVein" },
-    entryAt(SINGLE, 1),
-  ],
-  extracardiac: SINGLE,
+  "lateral-tunnel": [],
+  extracardiac: [],
 };
 
 /** Where the pathway's hole opens to the atrium, for the stages that can have one. */
 const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
   "two-ventricle": null,
   glenn: null,
-  atriopulmonary: spots("430 376, 456 374, 486 370"),
-  "lateral-tunnel": spots("438 376, 462 374, 490 370"),
-  extracardiac: spots("412 384, 446 380, 486 372"),
+  atriopulmonary: spots("458 380, 488 376, 516 372"),
+  "lateral-tunnel": spots("466 380, 492 376, 520 372"),
+  extracardiac: spots("446 384, 476 380, 516 374"),
 };
 
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
@@ -221,7 +159,7 @@ export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
     ...ARTERIES,
     ...BEDS,
     ...VEINS,
-    ...LUNGS,
+    ...chestVessels(stage),
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
     ...CENTRE[stage],
     ...(hole

@@ -2,16 +2,19 @@
 import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
-import { bloodColour, groundColour, mix } from "../theme/colour.ts";
+import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import { type Laid, spread } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { BODY, ORGANS, type Outline } from "./outlines.ts";
+import { BODY, ORGANS, type Outline, PAINTED } from "./outlines.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
+/** Strokes of which a vessel's round is made. */
+const BANDS = 5;
 const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
 /** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
 const JOIN = "miter";
@@ -29,9 +32,12 @@ export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme):
     ink.stroke({ color: backdropEdge, width: 2, alpha: 0.7, cap: "round" });
   }
   for (const outline of ORGANS) {
+    // The painted ones need a line only where they are pointed at.
+    if (PAINTED.includes(outline) && !lit.has(outline.name)) continue;
     const closed = isClosed(outline);
     traceCurve(ink, curve(outline.points));
-    if (closed) ink.closePath().fill({ color: backdrop, alpha: 0.75 });
+    if (closed) ink.closePath();
+    if (closed && !PAINTED.includes(outline)) ink.fill({ color: backdrop, alpha: 0.75 });
     ink.stroke(
       lit.has(outline.name)
         ? { color: accent, width: HALO, cap: "round", join: JOIN }
@@ -55,6 +61,7 @@ export function drawVessel(
   const lit = emphasis.lit.has(vessel.name);
   const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, vessel.name));
   const saturation = (fraction: number) => saturationAlong(circulation, vessel, fraction);
+  if (vessel.painted) return;
   if (vessel.bed) {
     const strand = (fraction: number) =>
       back(mix(colour.lumen, bloodColour(colour, saturation(fraction)), lit ? 0.9 : 0.6));
@@ -75,13 +82,22 @@ export function drawVessel(
     join: JOIN,
     cap: "butt",
   });
-  traceCurve(ink, line);
-  ink.stroke({
-    color: back(groundColour(colour, saturation(0))),
-    width: vessel.width,
-    join: JOIN,
-    cap: "round",
-  });
+  // Round: lighter towards its middle.
+  const round = roundOf(saturation(0), theme);
+  for (let k = 0; k < BANDS; k++) {
+    const depth = k / (BANDS - 1);
+    traceCurve(ink, line);
+    ink.stroke({
+      color: back(
+        depth < 0.5
+          ? mix(round.edge, round.body, 2 * depth)
+          : mix(round.body, round.light, 1.2 * (depth - 0.5)),
+      ),
+      width: vessel.width * (1 - 0.78 * depth),
+      join: JOIN,
+      cap: "round",
+    });
+  }
 }
 
 function drawStrand(

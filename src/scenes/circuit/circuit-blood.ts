@@ -1,6 +1,6 @@
 /** How much oxygen the blood of a vessel carries, as the circulation answers it. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Blood, Vessel } from "./anatomy.ts";
+import type { Blood, Vessel } from "./vessel.ts";
 
 /** Blood at or above this saturation (percent) is drawn as rings. */
 export const RICH = 82;

@@ -12,7 +12,7 @@ import { BODY } from "./arrange.ts";
 import { drawBody, drawVessel } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
-import { drawHeart } from "./heart.ts";
+import { paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
 
@@ -29,6 +29,9 @@ export interface Pane {
 export const fenestrated = ({ request, flows }: Circulation): boolean =>
   hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
 
+/** Device pixels of a CSS pixel for which the chest is painted. */
+const DENSE = 1.25;
+
 /** How far all else draws back from what is pointed at. */
 export const DIM = 0.45;
 
@@ -38,8 +41,9 @@ export function pane(): Pane {
   const leaders = new Graphics();
   const words = lettering();
   const blood = flowing();
-  const [back, heart, front] = [new Graphics(), new Graphics(), new Graphics()];
-  plane.addChild(back, blood.behind, heart, front, blood.front);
+  const [back, front] = [new Graphics(), new Graphics()];
+  const chest = paintedChest();
+  plane.addChild(chest.organs, back, blood.behind, chest.heart, front, blood.front, chest.valves);
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
 
@@ -109,13 +113,17 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
         drawVessels(circulation, theme);
       } else if (dim !== before) drawVessels(circulation, theme);
-      drawHeart(heart, circulation, contents.time, theme, { lit, dim });
+      const moved = { circulation, time: contents.time, still: contents.still };
+      chest.draw(moved, plane.scale.x * DENSE, theme, { lit, dim });
       blood.move(contents.time, contents.still, theme, { lit, dim });
     },
     pick: (x, y) =>
       standing.find(
         (each) => x >= each.x && x <= each.x + each.width && y >= each.y && y <= each.y + each.height,
       )?.name ?? null,
-    release: () => blood.release(),
+    release() {
+      blood.release();
+      chest.release();
+    },
   };
 }

@@ -2,7 +2,7 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, placeOn } from "../drawing/curve-drawing.ts";
-import type { Vessel } from "./anatomy.ts";
+import type { Vessel } from "./vessel.ts";
 
 /** Dots for each plane unit of length and of width. */
 const DENSITY = 1 / 330;

@@ -1,10 +1,14 @@
 /** The heart's chambers, swollen and shrunk by their computed volumes: displacement, never brightness. */
 import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { bloodColour, groundColour, mix } from "../theme/colour.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CHAMBERS } from "./anatomy.ts";
+import { CHAMBERS, type Chamber } from "./anatomy.ts";
+import { chestFrame, onPlane } from "./chest-plan.ts";
 import { saturationOf } from "./circuit-blood.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 
@@ -16,6 +20,7 @@ export function swelling(volume: number, mean: number): number {
 const average = (values: Float64Array): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/** The chambers that are not painted, and the light around those that are. */
 export function drawHeart(
   ink: Graphics,
   circulation: Circulation,
@@ -24,30 +29,52 @@ export function drawHeart(
   emphasis: Emphasis = NO_EMPHASIS,
 ): void {
   const { traces, request } = circulation;
+  const { colour } = theme;
   ink.clear();
   for (const chamber of CHAMBERS[request.stage]) {
     const volume = traces.volumes[chamber.volume];
     const size = volume ? swelling(valueAt(traces, volume, time), average(volume)) : 1;
-    const [cx, cy] = chamber.centre;
-    const [rx, ry] = [chamber.radii[0] * size, chamber.radii[1] * size];
-    const [cos, sin] = [Math.cos(chamber.lean), Math.sin(chamber.lean)];
-    const N = 44;
-    for (let k = 0; k < N; k++) {
-      const angle = (2 * Math.PI * k) / N;
-      // A little narrower towards the apex, as a ventricle is.
-      const taper = 1 - 0.16 * Math.cos(angle);
-      const x = rx * Math.cos(angle);
-      const y = ry * Math.sin(angle) * taper;
-      if (k === 0) ink.moveTo(cx + x * cos - y * sin, cy + x * sin + y * cos);
-      else ink.lineTo(cx + x * cos - y * sin, cy + x * sin + y * cos);
-    }
-    ink.closePath();
-    const { colour } = theme;
     const saturation = saturationOf(circulation, chamber.blood);
     const shown = emphasis.lit.has(chamber.volume);
     const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, chamber.volume));
-    const wall = mix(colour.wall, bloodColour(colour, saturation), 0.45);
-    ink.fill({ color: back(groundColour(colour, saturation)) });
-    ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 5, join: "round" });
+    const { wall, edge, body, light } = roundOf(saturation, theme);
+    outline(ink, chamber, size);
+    ink.fill({ color: back(edge) });
+    ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 6, join: "round" });
+    // Round: lighter towards its middle.
+    for (let k = 1; k <= ROUNDS; k++) {
+      const depth = k / ROUNDS;
+      outline(ink, chamber, size * (1 - 0.62 * depth));
+      ink.fill({ color: back(depth < 0.7 ? mix(edge, body, depth / 0.7) : mix(body, light, depth - 0.7)) });
+    }
   }
 }
+
+/** Fills of which a chamber's round is made. */
+const ROUNDS = 7;
+
+/** An ellipse, a little narrower towards the apex, as a ventricle is. */
+function outline(ink: Graphics, { centre: [cx, cy], radii, lean }: Chamber, size: number): void {
+  const [cos, sin] = [Math.cos(lean), Math.sin(lean)];
+  const N = 44;
+  for (let k = 0; k < N; k++) {
+    const angle = (2 * Math.PI * k) / N;
+    const x = size * radii[0] * Math.cos(angle);
+    const y = size * radii[1] * Math.sin(angle) * (1 - 0.16 * Math.cos(angle));
+    const at = [cx + x * cos - y * sin, cy + x * sin + y * cos] as const;
+    if (k === 0) ink.moveTo(...at);
+    else ink.lineTo(...at);
+  }
+  ink.closePath();
+}
+
+/** Where the painted atrium or ventricle is pointed at, a light around it. */
+export function drawHeartLight(ink: Graphics, stage: Stage, lit: ReadonlySet<string>, theme: Theme): void {
+  ink.clear();
+  for (const { name, outline } of anatomyOf(chestFrame(stage)).parts) {
+    if (!HEART.includes(name) || !lit.has(name)) continue;
+    ink.poly(outline.flatMap(onPlane)).stroke({ color: theme.colour.accent, width: 8, join: "round" });
+  }
+}
+
+const HEART: readonly string[] = ["atrium", "ventricle"];

@@ -1,5 +1,6 @@
 /** Hairlines that make the schematic a body: trunk, lungs, diaphragm, liver, gut, kidneys. Same plane as `anatomy.ts`; drawn by hand, carrying no flow. */
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
+import { diaphragmLine, paintedOutlines } from "./chest-plan.ts";
 
 export interface Outline {
   readonly name: string;
@@ -24,29 +25,14 @@ export const BODY: readonly Outline[] = [
   { name: "innerThighs", points: spots("478 1100, 488 1040, 500 1012, 512 1040, 522 1100") },
 ];
 
+/** Organs that the one anatomy paints. */
+export const PAINTED: readonly Outline[] = [
+  ...paintedOutlines(["rightLung", "leftLung", "liver"]),
+  { name: "diaphragm", points: diaphragmLine() },
+];
+
 export const ORGANS: readonly Outline[] = [
-  {
-    name: "rightLung",
-    points: spots(
-      "366 214, 322 204, 268 236, 226 310, 206 400, 204 478, 252 486, 330 462, 392 452, 398 380, 392 290, 366 214",
-    ),
-  },
-  {
-    name: "leftLung",
-    points: spots(
-      "634 214, 678 204, 732 236, 774 310, 794 400, 796 478, 748 486, 690 474, 660 440, 646 390, 640 300, 634 214",
-    ),
-  },
-  {
-    name: "diaphragm",
-    points: spots("196 516, 260 492, 340 478, 420 492, 500 508, 580 500, 660 492, 740 500, 804 522"),
-  },
-  {
-    name: "liver",
-    points: spots(
-      "222 536, 290 510, 390 506, 490 524, 560 546, 540 568, 470 588, 416 622, 330 648, 250 652, 226 610, 222 536",
-    ),
-  },
+  ...PAINTED,
   {
     name: "gut",
     points: spots(

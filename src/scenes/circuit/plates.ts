@@ -18,14 +18,14 @@ export interface Plate {
 }
 
 const COMMON: readonly Plate[] = [
-  { name: "svc", pressure: "svc", at: [440, 214], side: "left", first: true },
+  { name: "svc", pressure: "svc", at: [468, 214], side: "left", first: true },
   { name: "pulmonaryArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
   { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
   { name: "kidneys", pressure: "ivc", at: [312, 808], side: "left", organ: true },
-  { name: "ivc", pressure: "ivc", at: [440, 700], side: "left" },
-  { name: "aorta", pressure: "aortaMean", at: [618, 250], side: "right", first: true },
-  { name: "pulmonaryVein", pressure: "pulmonaryVein", at: [660, 371], side: "right" },
-  { name: "atrium", pressure: "atrium", at: [520, 370], side: "right", first: true },
+  { name: "ivc", pressure: "ivc", at: [468, 700], side: "left" },
+  { name: "aorta", pressure: "aortaMean", at: [560, 222], side: "right", first: true },
+  { name: "pulmonaryVein", pressure: "pulmonaryVein", at: [636, 330], side: "right" },
+  { name: "atrium", pressure: "atrium", at: [560, 350], side: "right", first: true },
   { name: "gut", pressure: "hepaticVein", at: [690, 720], side: "right", organ: true },
 ];
 
@@ -33,9 +33,9 @@ const COMMON: readonly Plate[] = [
 const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
   "two-ventricle": null,
   glenn: null,
-  atriopulmonary: [424, 372],
-  "lateral-tunnel": [436, 400],
-  extracardiac: [411, 400],
+  atriopulmonary: [452, 372],
+  "lateral-tunnel": [464, 400],
+  extracardiac: [445, 400],
 };
 
 export function platesOf(stage: Stage): readonly Plate[] {

@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour } from "./contour.ts";

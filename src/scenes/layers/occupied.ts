@@ -3,7 +3,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { type Plane, streamOutline } from "./drawn-plane.ts";
 import { FADE, fadeReach, WALL } from "./fade.ts";
 
@@ -45,10 +45,9 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   /** 1 + index of the part that shows there, well inside its outline */
   const owner = new Uint8Array(nx * ny);
   parts.forEach(({ name, outline }, index) => {
-    const [mean, largest] = [
-      distanceTo(outline),
-      distanceTo(BEATING.includes(name) ? swollen(outline) : outline),
-    ];
+    const beating = BEATING.includes(name);
+    const mean = distanceTo(outline);
+    const largest = beating ? distanceTo(swollen(outline)) : mean;
     const reach = (values: readonly number[], from: number, count: number): [number, number] => {
       const air = 4 + (SWOLLEN - 1) * (Math.max(...values) - Math.min(...values));
       return [
@@ -68,9 +67,13 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
     );
     for (let j = j0; j <= j1; j++)
       for (let i = i0; i <= i1; i++) {
-        if (largest(left + i, bottom + j) >= STROKE + REACH) continue;
+        const away = largest(left + i, bottom + j) - STROKE - REACH;
+        // A distance changes by no more than the way gone: the cells between are free too.
+        if (away >= 0) i += Math.floor(away / CELL);
+        if (away >= 0) continue;
         taken[j * nx + i] = 1;
-        owner[j * nx + i] = mean(left + i, bottom + j) < -REACH ? index + 1 : 0;
+        const inside = beating ? mean(left + i, bottom + j) : away + STROKE + REACH;
+        owner[j * nx + i] = inside < -REACH ? index + 1 : 0;
       }
   });
   for (let j = 0; j < plane.ny; j++)

@@ -58,6 +58,19 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
   for (let i = 0; i < count; i++) if (dyed[i]) out[i] = dye;
 }
 
+/** Blood from the lungs keeps the colour of its oxygen, whatever its origin; from index `first` on. */
+export function tintRich(
+  rich: Uint8Array,
+  first: number,
+  { colouring, circulation }: Tinting,
+  { colour }: Theme,
+  out: Uint32Array,
+): void {
+  if (colouring !== "origin" && colouring !== "oxygen") return;
+  const own = packed(rgb(bloodColour(colour, circulation?.saturations.pulmonaryVein ?? 96)));
+  for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = own;
+}
+
 /** Mixes each tracer's colour into the atrium's by the part of its blood that is still its own, 1..0. */
 export function diluted(
   count: number,
@@ -69,7 +82,7 @@ export function diluted(
   const around = packed(rgb(chamberColour(colour, name, circulation?.saturations.arterial ?? 75)));
   for (let i = 0; i < count; i++) {
     const own = entryAt(colours, i);
-    let mixed = 0;
+    let mixed = own & 0xff000000;
     for (const shift of [0, 8, 16]) {
       const from = (around >>> shift) & 255;
       mixed |= Math.round(from + (((own >>> shift) & 255) - from) * entryAt(undiluted, i)) << shift;

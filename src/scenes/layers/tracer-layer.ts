@@ -6,7 +6,7 @@ import { RING } from "../drawing/comets.ts";
 import type { Box } from "../scene.ts";
 
 interface Brush {
-  /** packed 0x00BBGGRR, one each */
+  /** packed 0xSSBBGGRR, one each; SS is what it has of its full size */
   readonly colours: Uint32Array;
   /** mm, half a head's width */
   readonly half: number;
@@ -29,6 +29,10 @@ export interface TracerLayer {
   draw(tracers: Tracers, brush: Brush): void;
   release(): void;
 }
+
+/** What a tracer has of its full size, 0..1, and under what it is too small to be seen. */
+export const sizeOf = (colour: number): number => (colour >>> 24) / 255;
+export const MIN_SIZE = 0.04;
 
 /** A comet's corners in mm: head, the joint in its tail, the tail's end. */
 export interface Comet {

@@ -4,7 +4,7 @@
  */
 import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
+import { comet, MIN_SIZE, noComet, sizeOf, type TracerLayer } from "./tracer-layer.ts";
 
 /** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
 const VERTICES = 6;
@@ -105,7 +105,8 @@ export function tracerLayer(capacity: number): TracerLayer {
       const count = Math.min(capacity, Math.floor(tracers.count * share));
       view.visible = count > 0;
       for (let i = 0, o = 0; i < count; i++, o += VERTICES * WORDS) {
-        comet(tracers, i, half, longest, now);
+        const part = Math.max(MIN_SIZE, sizeOf(entryAt(colours, i)));
+        comet(tracers, i, part * half, part * longest, now);
         const { x, y, hx, hy, tx, ty, back, reach, half: h } = now;
         const bx = x - hx * back;
         const by = y - hy * back;

@@ -3,7 +3,7 @@ import { DOMAdapter, Sprite, Texture } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { type Head, type Joint, type Paint, paintHead, paintTail } from "../drawing/comets.ts";
-import { comet, noComet, type TracerLayer } from "./tracer-layer.ts";
+import { comet, MIN_SIZE, noComet, sizeOf, type TracerLayer } from "./tracer-layer.ts";
 
 /** Opacity of a tail where it leaves its head, as a root: the painter squares it; likewise at its joint. */
 const STRONG = Math.sqrt(0.6);
@@ -66,7 +66,9 @@ export function tracerPicture(): TracerLayer {
       const originX = at.x * dense - x0;
       const originY = at.y * dense - y0;
       for (let i = 0; i < count; i++) {
-        comet(tracers, i, half, longest, now);
+        const part = sizeOf(entryAt(dyes, i));
+        if (part < MIN_SIZE) continue;
+        comet(tracers, i, part * half, part * longest, now);
         const h = now.half * scale;
         paint.colour = entryAt(dyes, i) & 0xffffff;
         front.x = head.x = originX + now.x * scale;

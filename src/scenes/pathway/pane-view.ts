@@ -3,13 +3,9 @@ import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
-import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
-import { standingAt } from "../anatomy/motion.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
-import { contour } from "../layers/contour.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
-import { WALL } from "../layers/fade.ts";
 import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { spotsOf } from "../layers/spots.ts";
@@ -19,6 +15,7 @@ import { wallLayer } from "../layers/wall.ts";
 import { type Box, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paneCamera } from "./camera.ts";
+import { chestView } from "./chest-view.ts";
 import type { Moment } from "./moment.ts";
 import { blood, headSize } from "./pathway-blood.ts";
 import { onPlane, onScreen, type Projection } from "./pathway-layout.ts";
@@ -38,13 +35,10 @@ export interface PaneView {
   release(): void;
 }
 
-/** Factor in size within which a painted chest serves. */
-const CLOSE_ENOUGH = 1.25;
-
 /** What a pane is drawn with, from the back to the front. */
 function paneLayers() {
   const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
-  const chest = anatomyLayer();
+  const chest = chestView();
   const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
@@ -79,29 +73,15 @@ export function paneView(): PaneView {
   let outlines: readonly (readonly Point[])[] = [];
   let linesOf: PathwayGeometry | null = null;
   let drawnFor = "";
-  let painted = 0;
 
   const look = (pane: Pane, theme: Theme) => {
-    const carried = Object.values(pane.circulation?.saturations ?? {}).map(Math.round);
-    const key = `${theme.name} ${carried}`;
-    if (pane.geometry === geometry && key === drawnFor) return;
-    if (pane.geometry !== geometry) outline = null;
+    if (pane.geometry === geometry && theme.name === drawnFor) return;
     geometry = pane.geometry;
-    drawnFor = key;
-    painted = 0;
+    drawnFor = theme.name;
     if (!geometry) return;
-    outline ??= drawnPlane(geometry);
+    outline = drawnPlane(geometry);
     taken = occupied(geometry, outline);
     wall.set(geometry, outline, theme);
-  };
-
-  /** The chest is painted anew when it changes or the camera has come much closer or gone far. */
-  const surround = (pane: Pane, density: number, theme: Theme) => {
-    if (painted > 0 && density / painted < CLOSE_ENOUGH && painted / density < CLOSE_ENOUGH) return;
-    painted = density;
-    const plane = present(outline);
-    const seen = contour(plane, plane.distance, WALL);
-    chest.set(present(geometry).chest, pane.circulation, { seen, density }, theme);
   };
 
   return {
@@ -122,14 +102,13 @@ export function paneView(): PaneView {
       look(pane, theme);
       view.visible = geometry !== null;
       if (!geometry) return;
-      const { view: asked, still, time, viewport, compared } = moment;
+      const { view: asked, time, viewport, compared } = moment;
       const at = camera.aim(geometry, box, moment);
       plane.position.set(at.x, at.y);
       plane.scale.set(at.scale, -at.scale);
       keepTo(compared && asked.camera !== "whole" ? box : null);
       wall.keep(at.scale * viewport.dense);
-      surround(pane, at.scale * viewport.dense, theme);
-      chest.move(standingAt(pane.circulation, time, still));
+      chest.draw(pane, present(outline), at.scale, moment, theme);
       inside.draw(pane, moment, at, theme);
       stream.view.visible = asked.overlay === "none";
       const veins = { circulation: pane.circulation, time, colouring: asked.colouring };

@@ -10,7 +10,7 @@ import { sideFlow } from "../anatomy/side-streams.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
-import { diluted, tint } from "../layers/tint.ts";
+import { diluted, tint, tintRich } from "../layers/tint.ts";
 import type { TracerLayer } from "../layers/tracer-layer.ts";
 import { tracerLayer } from "../layers/tracer-mesh.ts";
 import { tracerPicture } from "../layers/tracer-picture.ts";
@@ -92,7 +92,9 @@ export function blood(): Blood {
       const cover = mapOver ? HINT : COVER;
       const share = Math.min(1, (cover * lumen) / (tracers.count * Math.PI * half * half));
       const taken = Math.floor(tracers.count * share);
-      const side = mapOver || !pane.geometry ? null : sides.at(pane.geometry.chest, pane.circulation, time);
+      // How long blood has been on its way is known in the field alone.
+      const alone = mapOver || asked.colouring === "age" || !pane.geometry;
+      const side = alone ? null : sides.at(present(pane.geometry).chest, pane.circulation, time);
       const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
@@ -116,7 +118,8 @@ export function blood(): Blood {
       const openings = pane.geometry?.openings ?? [];
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
-        if (!mapOver) fadeAtOpenings(moved, taken, side?.shown ?? null, openings, theme, colours);
+        if (side) tintRich(side.rich, taken, tinting, theme, colours);
+        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings }, colours);
       };
       inside.draw(joined, fading, brush, viewport);
       if (!gone) {

@@ -1,6 +1,6 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
 import type { Box } from "../scene.ts";

@@ -2,13 +2,14 @@
 import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type AbdomenShape, abdomenShape } from "./abdomen-shape.ts";
-import { aorta, behind, feedingVeins, type Tube } from "./great-vessels.ts";
+import { feedingVeins } from "./feeding-veins.ts";
+import { aorta, behind, type Tube } from "./great-vessels.ts";
 import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
-import { placing } from "./place.ts";
+import { placing } from "./placing.ts";
 
 /** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
-export interface Part {
+interface Part {
   readonly name: string;
   readonly outline: readonly Point[];
   readonly ground?: true;
@@ -65,8 +66,13 @@ function make(frame: ChestFrame): Anatomy {
   };
 }
 
-const partOf = ({ name, line, from, to }: Tube): Part => ({
-  name,
-  outline: band(line, from, to),
-  open: true,
-});
+/** A vessel as a band of a few points; what lies within the liver is ground as that is. */
+function partOf({ name, line, from, to }: Tube): Part {
+  const last = line.length - 1;
+  const points = line.filter((_, i) => i % THINNED === 0 || i === last);
+  const inLiver = /ortal|Hepatic|lowerInferior/.test(name);
+  return { name, outline: band(points, from, to), open: true, ...(inLiver ? { ground: true } : {}) };
+}
+
+/** Of a smooth line's points every so many outline it well enough. */
+const THINNED = 3;

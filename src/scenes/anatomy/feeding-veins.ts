@@ -1,0 +1,82 @@
+/** The veins that bring blood to the pathway from beyond its openings: from head and arms, from the liver, from the legs. */
+import type { Point } from "../../sim/geometry/geometry.ts";
+import type { Tube } from "./great-vessels.ts";
+import { type Placing, smoothLine } from "./placing.ts";
+
+/** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
+const INTO = 5;
+
+export const feedingVeins = (place: Placing): readonly Tube[] => [
+  ...lowerVeins(place),
+  ...hepaticVeins(place),
+  ...upperVeins(place),
+];
+
+function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly Tube[] {
+  const [x, y] = ivc.centre;
+  const below = (across: number, down: number): Point => [x + across * s, y - down * s];
+  const vein = { to: ivc.width, holds: "ivc" } as const;
+  return [
+    {
+      ...vein,
+      name: "lowerInferiorVenaCava",
+      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -INTO)]),
+      from: 0.8 * ivc.width,
+      fades: "start",
+    },
+    ...(lowerVein
+      ? [{ ...vein, name: "lowerVein", line: lowerVein, from: ivc.width, fades: "end", over: 0.3 } as const]
+      : []),
+  ];
+}
+
+/** Three that join the inferior vena cava under the diaphragm, and twigs that join these. */
+function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly Tube[] {
+  const [x, y] = ivc.centre;
+  const below = (across: number, down: number): Point => [x + across * s, y - down * s];
+  const vein = (name: string, width: number, ...line: readonly Point[]): Tube => ({
+    name,
+    line: smoothLine(line),
+    from: 0.14 * width * hepaticVein,
+    to: width * hepaticVein,
+    holds: "ivc",
+  });
+  const [right, middle, left] = [
+    [inChest(-50, -62), inChest(-30, -54), below(-9, 7.5), below(-2.5, 1), below(-2, -INTO)],
+    [inChest(-14, -70), inChest(-6, -62), below(-6, 13), below(-1.5, 3), below(-1, -INTO)],
+    [inChest(48, -57), inChest(32, -56), below(9, 8.5), below(2.5, 2), below(2, -INTO)],
+  ] as const;
+  return [
+    vein("upperHepaticTwig", 0.4, inChest(-54, -50), inChest(-38, -50), inChest(-26, -53)),
+    vein(
+      "lowerHepaticTwig",
+      0.36,
+      inChest(-44, -78),
+      inChest(-34, -66),
+      inChest(-24, -58),
+      inChest(-18, -52),
+    ),
+    vein("leftHepaticTwig", 0.3, inChest(24, -66), inChest(22, -60), inChest(16, -54)),
+    vein("rightHepaticVein", 0.78, ...right),
+    vein("middleHepaticVein", 0.66, ...middle),
+    vein("leftHepaticVein", 0.66, ...left),
+  ];
+}
+
+/** The left one comes from farther, before the branches of the arch. */
+function upperVeins({ frame: { scale: s, svc } }: Placing): readonly Tube[] {
+  const [x, y] = svc.centre;
+  const above = (across: number, up: number): Point => [x + across * s, y + up * s];
+  const vein = (name: string, from: number, to: number, line: readonly Point[]): Tube => ({
+    name,
+    line: smoothLine([...line, [x, y], above(-0.5, -INTO)]),
+    from: from * svc.width,
+    to: to * svc.width,
+    holds: "svc",
+    fades: "start",
+  });
+  return [
+    vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-11, 22), above(-5, 9)]),
+    vein("leftBrachiocephalicVein", 0.66, 0.78, [above(56, 29), above(36, 20), above(16, 11), above(4, 4)]),
+  ];
+}

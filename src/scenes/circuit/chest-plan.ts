@@ -1,0 +1,158 @@
+/** The one anatomy in the whole circulation's plane: where heart, lungs and liver are painted, and the vessels that they share with it. */
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { surroundings } from "../../sim/geometry/pathways/surroundings.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import { type Anatomy, anatomyOf } from "../anatomy/chest-anatomy.ts";
+import type { Tube } from "../anatomy/great-vessels.ts";
+import type { LungShape } from "../anatomy/lung-shape.ts";
+import type { Tree } from "../anatomy/tree.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import type { Blood, Vessel } from "./vessel.ts";
+
+/** Plane units of the chest's origin, and of one of its millimetres; the chest counts up, the plane down. */
+export const CHEST_AT = { x: 468, y: 276, scale: 3.2 } as const;
+
+export const onPlane = ([x, y]: Point): Spot => [
+  CHEST_AT.x + CHEST_AT.scale * x,
+  CHEST_AT.y - CHEST_AT.scale * y,
+];
+
+/** mm: how far the atrium reaches to the patient's right. */
+const EDGE: Readonly<Record<Stage, number>> = {
+  "two-ventricle": 4,
+  glenn: -14,
+  atriopulmonary: 6,
+  "lateral-tunnel": -14,
+  extracardiac: 5,
+};
+
+const frames = new Map<Stage, ChestFrame>();
+
+export function chestFrame(stage: Stage): ChestFrame {
+  const before = frames.get(stage);
+  if (before) return before;
+  const opening = (name: string, centre: Point, normal: Point, width: number) => ({
+    name,
+    centre,
+    normal,
+    width,
+  });
+  const around = surroundings({ scale: 1, edge: EDGE[stage], heart: 5, floor: -45, roof: -5 });
+  const frame = {
+    ...around.frame,
+    svc: opening("svc", [0, 16], [0, 1], 8.6),
+    ivc: opening("ivc", [0, -72], [0, -1], 9.4),
+    left: opening("left", [52, -3], [0.77, -0.64], 8),
+    right: opening("right", [-37, -9], [-0.75, -0.66], 8),
+    hepaticVein: 7,
+  };
+  frames.set(stage, frame);
+  return frame;
+}
+
+/** Courses of blood through each lung that are drawn. */
+const COURSES = 8;
+
+/** Aorta with its branches, pulmonary veins, and the ways through the lungs. */
+export function chestVessels(stage: Stage): readonly Vessel[] {
+  const { before, behind, lungs } = anatomyOf(chestFrame(stage));
+  const tube = (name: string): Tube => {
+    const found = [...before, ...behind].find((each) => each.name === name);
+    if (!found) throw new Error(`the anatomy has no ${name}`);
+    return found;
+  };
+  const along = (name: string): readonly Spot[] => thinned(tube(name).line).map(onPlane);
+  const [carotid, descending] = [along("leftCarotidArtery"), along("descendingAorta")];
+  const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
+    ({ name, flow, blood: "arterial", width, points, share }) as const;
+  return [
+    artery("arch", "aorta", 38, along("aorta")),
+    artery("carotid", "upper", 17, [...carotid.slice(0, 2), [550, 150], [549, 120], [548, 96]], 0.6),
+    artery("rightArmArtery", "upper", 15, along("brachiocephalicArtery").slice(0, 4), 0.2),
+    artery("leftArmArtery", "upper", 13, along("leftSubclavianArtery").slice(0, 4), 0.2),
+    {
+      ...artery("descending", "splanchnic+legs", 28, [
+        ...descending.slice(0, -2),
+        [598, 640],
+        [597, 760],
+        [596, 880],
+      ]),
+      behind: true,
+    },
+    ...lungs.flatMap((lung) => [...through(lung), ...veins(lung, tube)]),
+  ];
+}
+
+/** Every fourth point, the last one too. */
+const thinned = <T>(line: readonly T[]): readonly T[] =>
+  line.filter((_, i) => (i % 8 === 0 && i < line.length - 4) || i === line.length - 1);
+
+function veins({ side }: LungShape, tube: (name: string) => Tube): readonly Vessel[] {
+  return (["Upper", "Lower"] as const).map((which) => ({
+    name: `${side}${which === "Upper" ? "" : "Lower"}PulmonaryVein`,
+    flow: side,
+    blood: "pulmonaryVein",
+    width: 18,
+    points: thinned(tube(`${side}${which}PulmonaryVein`).line).map(onPlane),
+    share: 0.5,
+    behind: true,
+  }));
+}
+
+/** From the pulmonary artery to an end of its tree, over to the nearest end of the veins' tree, and back along that. */
+function through({ side, arteries, veins: back }: LungShape): readonly Vessel[] {
+  const step = arteries.ends.length / COURSES;
+  return Array.from({ length: COURSES }, (_, k) => {
+    const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
+    const [x, y] = entryAt(arteries.nodes, end).at;
+    const away = (i: number): number => {
+      const [px, py] = entryAt(back.nodes, i).at;
+      return Math.hypot(px - x, py - y);
+    };
+    const near = back.ends.reduce((best, i) => (away(i) < away(best) ? i : best), entryAt(back.ends, 0));
+    const points = [...way(arteries, end).reverse(), ...way(back, near)];
+    return {
+      name: k === 0 ? `${side}Bed` : `${side}Bed${k + 1}`,
+      flow: side,
+      blood: "pulmonaryArtery" as Blood,
+      becomes: "pulmonaryVein" as Blood,
+      width: 10,
+      points: points.map(onPlane),
+      share: 1 / COURSES,
+      painted: true,
+    };
+  });
+}
+
+/** From an end to its root, a few points. */
+function way({ nodes }: Tree, end: number): Point[] {
+  const points: Point[] = [];
+  for (let i = end; i >= 0; i = entryAt(nodes, i).parent) points.push(entryAt(nodes, i).at);
+  return points.filter((_, i) => i % 4 === 0 || i === points.length - 1);
+}
+
+/** Outlines of what the anatomy paints, in the plane. */
+export function paintedOutlines(
+  names: readonly string[],
+): readonly { readonly name: string; readonly points: readonly Spot[] }[] {
+  const anatomy: Anatomy = anatomyOf(chestFrame("extracardiac"));
+  return anatomy.parts
+    .filter(({ name }) => names.includes(name))
+    .map(({ name, outline }) => {
+      const points = outline.filter((_, i) => i % 4 === 0).map(onPlane);
+      return { name, points: [...points, entryAt(points, 0)] };
+    });
+}
+
+/** The diaphragm's line in the plane. */
+export function diaphragmLine(): readonly Spot[] {
+  const { diaphragm } = anatomyOf(chestFrame("extracardiac")).abdomen;
+  return [...diaphragm.filter((_, i) => i % 5 === 0), lastOf(diaphragm)].map(onPlane);
+}
+
+/** The right side of a heart with two ventricles, which lies before and to the right of the left one. */
+export const TWO_VENTRICLES = [
+  { volume: "rightAtrium", centre: [466, 382], radii: [40, 50], lean: 0, blood: "pulmonaryArtery" },
+  { volume: "rightVentricle", centre: [530, 470], radii: [76, 40], lean: 0.72, blood: "pulmonaryArtery" },
+] as const;

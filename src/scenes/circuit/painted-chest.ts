@@ -1,0 +1,69 @@
+/** The one anatomy in the whole circulation's plane: lungs and liver beneath the vessels, the heart among them, its valves over all. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { standingAt } from "../anatomy/standing.ts";
+import type { Theme } from "../theme/theme.ts";
+import { CHEST_AT, chestFrame } from "./chest-plan.ts";
+import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
+import { drawHeart, drawHeartLight } from "./heart.ts";
+
+interface Moved {
+  readonly circulation: Circulation;
+  /** s of blood time */
+  readonly time: number;
+  readonly still: boolean;
+}
+
+export interface PaintedChest {
+  readonly organs: Container;
+  readonly heart: Container;
+  readonly valves: Container;
+  /** @param density device pixels of a plane unit */
+  draw(moved: Moved, density: number, theme: Theme, emphasis?: Emphasis): void;
+  release(): void;
+}
+
+/** Factor in size within which a painted chest serves. */
+const CLOSE_ENOUGH = 1.25;
+
+export function paintedChest(): PaintedChest {
+  const layer = anatomyLayer(["rightLung", "leftLung", "abdomen", "atrium", "bed", "cavity", "muscle"]);
+  const { rightLung, leftLung, abdomen, atrium } = layer.pieces;
+  const [chambers, light] = [new Graphics(), new Graphics()];
+  const placed = (...parts: readonly Container[]): Container => {
+    const view = new Container();
+    view.position.set(CHEST_AT.x, CHEST_AT.y);
+    view.scale.set(CHEST_AT.scale, -CHEST_AT.scale);
+    view.addChild(...parts);
+    return view;
+  };
+  const organs = placed(rightLung, leftLung, abdomen);
+  const painted = placed(atrium, layer.ventricle);
+  const valves = placed(layer.valves);
+  const heart = new Container();
+  heart.addChild(chambers, painted, light);
+  let known = "";
+  let fine = 0;
+  return {
+    organs,
+    heart,
+    valves,
+    draw({ circulation, time, still }, density, theme, emphasis = NO_EMPHASIS) {
+      const { stage } = circulation.request;
+      const carried = Object.values(circulation.saturations).map(Math.round);
+      const key = `${stage} ${theme.name} ${carried}`;
+      if (key !== known || density / fine > CLOSE_ENOUGH || fine / density > CLOSE_ENOUGH) {
+        known = key;
+        fine = density;
+        layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
+      }
+      layer.move(standingAt(circulation, time, still));
+      drawHeart(chambers, circulation, time, theme, emphasis);
+      drawHeartLight(light, stage, emphasis.lit, theme);
+      const dim = 1 - emphasis.dim * 0.8;
+      for (const part of [organs, painted, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;
+    },
+    release: () => layer.release(),
+  };
+}

@@ -1,0 +1,32 @@
+/** A vessel of the whole circulation's drawing: what moves its blood, what it holds, and where it lies. */
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
+
+/** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the pulmonary arteries. */
+export type Blood = "arterial" | "svc" | "ivc" | "pulmonaryArtery" | "pulmonaryVein";
+
+export interface Vessel {
+  readonly name: string;
+  /** name of the flow trace ("a+b" adds two) that moves its blood, from the first point to the last */
+  readonly flow: string;
+  readonly points: readonly Spot[];
+  readonly width: number;
+  /** oxygen at its beginning and, where it changes within (organs, lungs), at its end */
+  readonly blood: Blood;
+  readonly becomes?: Blood;
+  /** drawn beneath the heart and the lungs' vessels */
+  readonly behind?: true;
+  /** fine strands side by side: a bed of capillaries */
+  readonly bed?: true;
+  /** its lumen is part of a painted organ: only its blood is drawn */
+  readonly painted?: true;
+  /** the part of the trace's flow that is drawn as going this way; the model has one stream for gut, liver and kidneys, and one for both legs */
+  readonly share?: number;
+}
+
+export const vessel = (
+  name: string,
+  [flow, blood]: readonly [flow: string, blood: Blood],
+  width: number,
+  way: string,
+  more: Partial<Vessel> = {},
+): Vessel => ({ name, flow, blood, width, points: spots(way), ...more });

@@ -1,0 +1,69 @@
+/** The chest around one pathway: painted anew when it changes or the camera has come much closer or gone far, and moved at each drawing. */
+import { Container } from "pixi.js";
+import type { Pane } from "../../chain/frame.ts";
+import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { standingAt } from "../anatomy/standing.ts";
+import { contour } from "../layers/contour.ts";
+import type { Plane } from "../layers/drawn-plane.ts";
+import { WALL } from "../layers/fade.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Moment } from "./moment.ts";
+
+/** Factor in size within which a painted chest serves. */
+const CLOSE_ENOUGH = 1.25;
+
+export interface ChestView {
+  readonly behind: Container;
+  readonly before: Container;
+  /** @param scale CSS px of a millimetre */
+  draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): void;
+  release(): void;
+}
+
+export function chestView(): ChestView {
+  const layer = anatomyLayer();
+  const [behind, before] = [new Container(), new Container()];
+  const { rightLung, leftLung, back, abdomen, atrium, veins, front } = layer.pieces;
+  behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
+  before.addChild(front, layer.valves);
+  let painted: Painted | null = null;
+  let last: PathwayGeometry | null = null;
+  let calm = 0;
+
+  /** A wall that is being dragged is another geometry at each drawing: its chest follows when the hand rests. */
+  const isDue = (geometry: PathwayGeometry, look: string, density: number): boolean => {
+    if (!painted || painted.look !== look || painted.geometry.name !== geometry.name) return true;
+    if (painted.geometry !== geometry) return calm >= REST;
+    return density / painted.density > CLOSE_ENOUGH || painted.density / density > CLOSE_ENOUGH;
+  };
+
+  return {
+    behind,
+    before,
+    draw({ geometry, circulation }, plane, scale, { time, still, viewport }, theme) {
+      if (!geometry) return;
+      calm = geometry === last ? calm + viewport.elapsed : 0;
+      last = geometry;
+      const density = scale * viewport.dense;
+      const carried = Object.values(circulation?.saturations ?? {}).map(Math.round);
+      const look = `${theme.name} ${carried}`;
+      if (isDue(geometry, look, density)) {
+        painted = { geometry, look, density };
+        const seen = contour(plane, plane.distance, WALL);
+        layer.set(geometry.chest, circulation, { seen, density }, theme);
+      }
+      layer.move(standingAt(circulation, time, still));
+    },
+    release: () => layer.release(),
+  };
+}
+
+interface Painted {
+  readonly geometry: PathwayGeometry;
+  readonly look: string;
+  readonly density: number;
+}
+
+/** s without another geometry after which the chest is painted anew */
+const REST = 0.2;

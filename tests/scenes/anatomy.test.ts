@@ -1,0 +1,186 @@
+import { describe, expect, test } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { LEAFLETS, tipOf } from "../../src/scenes/anatomy/leaflets.ts";
+import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
+import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
+import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
+import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { CASES, hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const circulation = solve(START.request);
+const geometry = pathwayGeometry(START.request)!;
+const within = (points: readonly Point[]) =>
+  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+const highest = (values: Float64Array) => values.indexOf(Math.max(...values));
+
+describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
+  const bodies = [CASES.caseA, CASES.caseB, { ageYears: 0.5, bsa: 0.35, haemoglobin: 14 }];
+  const chests = bodies.map((body) => anatomyOf(pathwayGeometry({ ...START.request, stage, body })!.chest));
+
+  test("the aorta leaves the ventricle's base, passes beside the superior vena cava and goes on behind", () => {
+    for (const { before, behind, heart, frame } of chests) {
+      const course = before.find(({ name }) => name === "aorta")!.line;
+      expect(Math.hypot(course[0]![0] - heart.base[0], course[0]![1] - heart.base[1])).toBeLessThan(
+        14 * heart.size,
+      );
+      const beside = course.find(([, y]) => y > frame.level + 40 * frame.scale)!;
+      const wall = frame.svc.centre[0] + frame.svc.width / 2;
+      expect(beside[0] - wall).toBeGreaterThan(0);
+      expect(beside[0] - wall).toBeLessThan(16 * frame.scale);
+      const down = behind.find(({ name }) => name === "descendingAorta")!.line;
+      const [end] = course.slice(-1) as [Point];
+      expect(Math.min(...down.map(([x, y]) => Math.hypot(x - end[0], y - end[1])))).toBeLessThan(
+        4 * frame.scale,
+      );
+    }
+  });
+
+  test("four pulmonary veins end in the atrium, and three branches leave the arch", () => {
+    for (const { behind, before, frame } of chests) {
+      const inAtrium = within(frame.atrium);
+      const veins = behind.filter(({ name }) => name.endsWith("PulmonaryVein"));
+      expect(veins).toHaveLength(4);
+      for (const { line } of veins) expect(inAtrium(...line.at(-1)!)).toBeLessThan(0);
+      const arch = before.find(({ name }) => name === "aorta")!;
+      const branches = before.filter((each) => each !== arch);
+      expect(branches).toHaveLength(3);
+      for (const { line } of branches) {
+        const [x, y] = line[0]!;
+        expect(Math.min(...arch.line.map(([ax, ay]) => Math.hypot(ax - x, ay - y)))).toBeLessThan(
+          arch.from / 2,
+        );
+      }
+    }
+  });
+
+  test("the lungs' trees stay in their lungs, begin at the pulmonary arteries and grow no wider outwards", () => {
+    for (const { lungs, frame } of chests)
+      for (const { side, outline, arteries } of lungs) {
+        const inLung = within(outline);
+        const [root] = arteries.nodes;
+        expect(
+          Math.hypot(root!.at[0] - frame[side].centre[0], root!.at[1] - frame[side].centre[1]),
+        ).toBeLessThan(0.01);
+        expect(root!.width).toBeCloseTo(frame[side].width, 6);
+        for (const end of arteries.ends) expect(inLung(...arteries.nodes[end]!.at)).toBeLessThan(1);
+        for (const { parent, width } of arteries.nodes)
+          if (parent >= 0) expect(width).toBeLessThanOrEqual(arteries.nodes[parent]!.width + 1e-9);
+        expect(arteries.ends.length).toBeGreaterThan(15);
+      }
+  });
+});
+
+describe("what moves", () => {
+  const { traces } = circulation;
+
+  test("a valve stands open while blood passes it and is shut while none does", () => {
+    const filling = standingAt(
+      circulation,
+      traces.time[highest(traces.flows.atrioventricularValve!)]!,
+      false,
+    );
+    expect(filling).toMatchObject({ atrioventricular: 1, semilunar: 0 });
+    const ejecting = standingAt(circulation, traces.time[highest(traces.flows.aorta!)]!, false);
+    expect(ejecting).toMatchObject({ atrioventricular: 0, semilunar: 1 });
+  });
+
+  test("the ventricle is widest and the lungs are largest when their traces are", () => {
+    const sizes = Array.from(traces.time, (time) => standingAt(circulation, time, false));
+    const widest = sizes.reduce(
+      (best, { ventricle }, i) => (ventricle > sizes[best]!.ventricle ? i : best),
+      0,
+    );
+    expect(traces.volumes.ventricle![widest]).toBeCloseTo(Math.max(...traces.volumes.ventricle!), 6);
+    const swings = sizes.map(({ lungs }) => lungs);
+    expect(Math.max(...swings) - Math.min(...swings)).toBeGreaterThan(0.05);
+  });
+
+  test("with reduced motion all of it stands still", () => {
+    for (const time of [0, 0.2, 0.4]) expect(standingAt(circulation, time, true)).toBe(STILL);
+  });
+
+  test("shut leaflets meet in the middle of their ring, open ones leave the way free", () => {
+    for (const valve of ["atrioventricular", "semilunar"] as const) {
+      const [low, high] = LEAFLETS.filter((leaflet) => leaflet.valve === valve) as [
+        (typeof LEAFLETS)[number],
+        (typeof LEAFLETS)[number],
+      ];
+      const gap = (open: number) => {
+        const standing = { atrioventricular: open, semilunar: open };
+        return tipOf(high, standing)[1] - tipOf(low, standing)[1];
+      };
+      expect(Math.abs(gap(0))).toBeLessThan(0.08 * (high.hinge - low.hinge));
+      expect(gap(1)).toBeGreaterThan(0.6 * (high.hinge - low.hinge));
+    }
+  });
+});
+
+describe("blood beyond the openings", () => {
+  test("its marks are those of the lung's mixture and move with the computed flow", () => {
+    const flow = sideFlow();
+    const before = flow.at(geometry.chest, circulation, 0)!;
+    const start = before.marks.position.slice();
+    const { position, origin, count } = flow.at(
+      geometry.chest,
+      circulation,
+      circulation.traces.period / 40,
+    )!.marks;
+    expect(count).toBeGreaterThan(300);
+    const moved = Array.from({ length: count }, (_, i) =>
+      Math.hypot(position[2 * i]! - start[2 * i]!, position[2 * i + 1]! - start[2 * i + 1]!),
+    );
+    expect(moved.filter((way) => way > 0.2).length / count).toBeGreaterThan(0.5);
+    // The right lung has most of the upper vein's blood, the left most of the lower one's.
+    const [right] = anatomyOf(geometry.chest).lungs;
+    const inRight = within(right.outline);
+    const shareOfUpper = (wanted: boolean) => {
+      const own = Array.from({ length: count }, (_, i) => i).filter(
+        (i) =>
+          !before.rich[i] &&
+          inRight(position[2 * i]!, position[2 * i + 1]!) < 0 === wanted &&
+          Math.abs(position[2 * i]!) > 45,
+      );
+      return own.filter((i) => origin[i] === 0).length / own.length;
+    };
+    expect(shareOfUpper(true)).toBeGreaterThan(shareOfUpper(false) + 0.2);
+  });
+
+  test("nothing moves before a circulation is solved", () => {
+    expect(sideFlow().at(geometry.chest, null, 1)).toBeNull();
+  });
+
+  test("tracers have no size at an opening and all of it deep inside", () => {
+    const [opening] = geometry.openings;
+    const { centre, normal } = opening!;
+    const deep = [centre[0] - 6 * normal[0], centre[1] - 6 * normal[1]];
+    const half = [centre[0] - 1.5 * normal[0], centre[1] - 1.5 * normal[1]];
+    const set = {
+      count: 3,
+      position: Float32Array.from([...centre, ...half, ...deep]),
+      trail: Float32Array.from({ length: 24 }, (_, i) => i),
+      trailLength: 4,
+      origin: new Uint8Array(3),
+      age: new Float32Array(3),
+      speed: new Float32Array(3),
+      dyed: new Uint8Array(3),
+    };
+    const colours = new Uint32Array(3).fill(0xff123456);
+    fadeAtOpenings(set, { taken: 3, shown: null, openings: geometry.openings }, colours);
+    const sizes = Array.from(colours, (colour) => colour >>> 24);
+    expect(sizes[0]).toBeLessThan(3);
+    expect(sizes[1]).toBeCloseTo(128, -1);
+    expect(sizes[2]).toBe(255);
+    expect(Array.from(colours, (colour) => colour & 0xffffff)).toEqual([0x123456, 0x123456, 0x123456]);
+
+    const joined = tracerJoiner().join(set, 2, set);
+    expect(joined.count).toBe(5);
+    expect([...joined.position.subarray(4, 10)]).toEqual([...set.position]);
+    // Of a trail of four points the second and the last are drawn.
+    expect([...joined.trail.subarray(0, 4)]).toEqual([2, 3, 6, 7]);
+  });
+});
