@@ -10,7 +10,6 @@ const APART: Readonly<Record<string, string>> = {
   // A fork; the licence is that of the package it was made from (colord 2.9.3, LICENSE.md).
   "@pixi/colord": "pixi-colord.txt",
   // LICENSE.txt at the top of its repository, which its own package leaves out.
-  tweakpane: "tweakpane.txt",
 };
 
 /** The package's name, version and licence with the licence's text. A build without the text would violate that licence. */

@@ -2,14 +2,14 @@
 import "./ui/styles/index.css";
 import { effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
-import { direction, language, setLanguage, t } from "./i18n/index.ts";
+import { direction, language, setLanguage, setTechnical, t } from "./i18n/index.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
 import { mountLinkNote, tellDropped } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
-import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
+import { keptTelling, keptTheme, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
 import { createStageLoop } from "./modes/shared/stage-loop.ts";
 import { themeNamed } from "./modes/shared/themes.ts";
@@ -50,6 +50,13 @@ effect(() => {
   page.dir = direction();
   const { mode } = place.value;
   document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
+});
+effect(() => {
+  // The bench is for those who know the clinical names; a learner chooses the telling.
+  const { mode } = place.value;
+  setTechnical(
+    mode === "bench" || mode === "author" || (mode === "study" && keptTelling.value === "technical"),
+  );
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;

@@ -59,6 +59,7 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
       <Slider
         label={t("control.age")}
         value={request.body.ageYears}
+        usual={START.request.body.ageYears}
         {...AGES}
         changed={request.body.ageYears !== START.request.body.ageYears}
         onChange={(age) => editing.edit("body", setBody(bodyAt(age)))}
@@ -68,6 +69,7 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
       <Slider
         label={t("control.playSpeed")}
         value={view.playSpeed}
+        usual={START.view.playSpeed}
         {...PLAY_SPEEDS}
         unit="x"
         changed={view.playSpeed !== START.view.playSpeed}

@@ -6,9 +6,11 @@ export interface TransportProps {
   readonly onTogglePause: () => void;
   /** Left out where dye makes no sense. */
   readonly onDye?: (() => void) | undefined;
+  /** Left out where there is no flow to read. */
+  readonly probe?: { readonly on: boolean; readonly onToggle: () => void } | undefined;
 }
 
-export const Transport = ({ moving, onTogglePause, onDye }: TransportProps) => (
+export const Transport = ({ moving, onTogglePause, onDye, probe }: TransportProps) => (
   <div class="transport">
     <button type="button" data-item="pause" onClick={onTogglePause}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -19,6 +21,11 @@ export const Transport = ({ moving, onTogglePause, onDye }: TransportProps) => (
     {onDye && (
       <button type="button" data-item="dye" onClick={onDye}>
         {t("transport.dye")}
+      </button>
+    )}
+    {probe && (
+      <button type="button" data-item="probe" aria-pressed={probe.on} onClick={probe.onToggle}>
+        {t("transport.probe")}
       </button>
     )}
     {!moving && <span class="pace">{t("transport.still")}</span>}

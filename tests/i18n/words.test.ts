@@ -11,6 +11,7 @@ import {
   MESSAGES,
   parseNumber,
   setLanguage,
+  setTechnical,
   speakQuantity,
   t,
 } from "../../src/i18n/index.ts";
@@ -45,6 +46,17 @@ describe("messages", () => {
 
   it("come back in brackets when a key is unknown", () => {
     expect(t("no.such.key")).toBe("[no.such.key]");
+  });
+
+  it("call parts by their clinical names in the technical telling, each for a key that there is", () => {
+    expect(t("energy.semilunarValve")).toBe("Outlet valve");
+    setTechnical(true);
+    expect(t("energy.semilunarValve")).toBe("Semilunar valve");
+    expect(t("place.atrium")).toBe("Atrium");
+    setTechnical(false);
+    for (const messages of Object.values(MESSAGES))
+      for (const key of Object.keys(messages).filter((each) => each.startsWith("technical.")))
+        expect(MESSAGES.en?.[key.replace("technical.", "")], key).toBeDefined();
   });
 
   it("fall back to the nearest language, English at last", () => {

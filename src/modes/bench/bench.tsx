@@ -40,6 +40,8 @@ export function Bench({ context }: { readonly context: Context }) {
   // Within another page only the scene, its numbers and its pause are shown.
   const embedded = place.value.more.embed === "1";
   const panel = useSignal<PanelName | null>(null);
+  const probing = useSignal(false);
+  const field = showsField(session.scene.value);
   const dialog = useSignal<"help" | "keys" | null>(null);
   const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
   const earlier = useComputed(() => earlierFigures(session));
@@ -48,6 +50,9 @@ export function Bench({ context }: { readonly context: Context }) {
   };
   const close = () => {
     panel.value = null;
+  };
+  const probe = () => {
+    probing.value = !probing.value;
   };
   const closeDialog = () => {
     dialog.value = null;
@@ -60,7 +65,7 @@ export function Bench({ context }: { readonly context: Context }) {
   const openKeys = () => {
     dialog.value = "keys";
   };
-  const keys = benchKeys({ context, toggle, close, read, openKeys });
+  const keys = benchKeys({ context, toggle, close, read, probe, openKeys });
   useKeys(keys, () => dialog.value !== null);
   useEffect(() => address.followScene(session.scene), [address, session]);
   const { request } = session.scene.value;
@@ -73,7 +78,7 @@ export function Bench({ context }: { readonly context: Context }) {
   };
   const home = { ...AT_HOME, language: place.value.language };
   return (
-    <StageView context={context} floor={13}>
+    <StageView context={context} floor={13} probing={probing.value && field}>
       <div class={embedded ? "shell embedded" : "shell"}>
         <header class="top">
           <h1 class="unseen">{t("bench.title")}</h1>
@@ -121,13 +126,14 @@ export function Bench({ context }: { readonly context: Context }) {
         <section class="side" aria-label={t("bench.figures")}>
           <Readouts figures={figures.value} earlier={earlier.value} />
           {earlier.value && <ChangeNote onHide={session.forget} />}
-          <p class="held">{t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`) })}</p>
+          <p class="held">{t(`held.${request.volumeRule}`)}</p>
         </section>
         <footer class="foot">
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
+            onDye={field ? () => session.edit("dye", releaseDye) : undefined}
+            probe={field && !embedded ? { on: probing.value, onToggle: probe } : undefined}
           />
           <p class="caution-short">{t("caution.short")}</p>
         </footer>

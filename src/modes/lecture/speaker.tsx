@@ -132,9 +132,7 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
         <h2>{t("lecture.answer")}</h2>
         <RoomFigures figures={large.value} earlier={earlier.value} />
         <Readouts figures={further.value} earlier={earlierFigures(session)} />
-        <p class="quiet-text">
-          {t("bench.held", { rule: t(`volumeRule.${session.scene.value.request.volumeRule}`) })}
-        </p>
+        <p class="quiet-text">{t(`held.${session.scene.value.request.volumeRule}`)}</p>
         <div class="actions">
           <button
             type="button"

@@ -2,10 +2,10 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Chain } from "../../chain/contract.ts";
 import type { Before } from "../../chain/frame.ts";
+import { shownBefore } from "../../chain/shown-before.ts";
 import { NO_HISTORY, redo, remember, settle, undo } from "../../state/history.ts";
 import type { SceneState } from "../../state/scene-state.ts";
 import type { Editing } from "../../ui/editing.ts";
-import { shownBefore } from "./shown-before.ts";
 
 export interface Session extends Editing {
   readonly chain: Chain;

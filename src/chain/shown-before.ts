@@ -1,7 +1,7 @@
 /** What the panes show at this moment, kept so that the answer to a change can be seen beside it. */
-import type { Before } from "../../chain/frame.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
+import type { Circulation } from "../sim/circulation/answer.ts";
+import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
+import type { Before } from "./frame.ts";
 
 /** By the answers on the screen, not by what has been asked for: numbers and shape then belong together. */
 export const shownBefore = (circulations: readonly (Circulation | null)[]): readonly Before[] | null =>
