@@ -12,10 +12,10 @@ import { Slider } from "./slider.tsx";
 
 const CASE_NAMES = Object.keys(CASES) as (keyof typeof CASES)[];
 export type BodyName = keyof typeof CASES | "between";
-export const BODY_NAMES: readonly BodyName[] = [...CASE_NAMES, "between"];
+const BODY_NAMES: readonly BodyName[] = [...CASE_NAMES, "between"];
 /** years: the body that "between" begins with, and the ages it may have */
 const MIDDLE = 12;
-export const AGES = { min: CASES.caseA.ageYears, max: CASES.caseB.ageYears, step: 1, unit: "years" } as const;
+const AGES = { min: CASES.caseA.ageYears, max: CASES.caseB.ageYears, step: 1, unit: "years" } as const;
 
 /** The invented case whose body this is. */
 export const bodyName = ({ bsa }: Body): BodyName =>
