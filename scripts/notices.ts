@@ -12,7 +12,6 @@ const APART: Readonly<Record<string, string>> = {
   // MIT by its package.json, which names the authors; the package holds no text of it.
   "normalize-strings": "normalize-strings.txt",
   // LICENSE.txt at the top of its repository, which its own package leaves out.
-  tweakpane: "tweakpane.txt",
 };
 
 /** The package's name, version and licence with the licence's text. A build without the text would violate that licence. */

@@ -9,6 +9,7 @@ import {
   language,
   nearestLanguage,
   setLanguage,
+  setTechnical,
   t,
 } from "./i18n/index.ts";
 import { setOwnSource } from "./lesson/own-source.ts";
@@ -18,7 +19,7 @@ import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
-import { keptTheme, largerWords } from "./modes/shared/preferences.ts";
+import { keptTheme, keptVersion, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
 import { createStageLoop } from "./modes/shared/stage-loop.ts";
 import { themeNamed } from "./modes/shared/themes.ts";
@@ -82,6 +83,13 @@ void spoken.then(() => {
   });
   mountLiveRegions(session);
   mountLinkNote();
+});
+effect(() => {
+  // The bench is for those who know the clinical names; a learner chooses the telling.
+  const { mode } = place.value;
+  setTechnical(
+    mode === "bench" || mode === "author" || (mode === "study" && keptVersion.value === "technical"),
+  );
 });
 effect(() => {
   page.dataset.theme = keptTheme.value;

@@ -9,6 +9,7 @@ import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
 import { glimpse } from "./glimpse.ts";
+import { heldTime } from "./held-time.ts";
 import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
@@ -94,18 +95,21 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     frame() {
       const state = scene.peek();
       const passing = passed(clock, panes, state, options);
-      const still = passing.motion !== "moving";
+      const held = passing.motion !== "moving";
       // A field has to settle even when the picture holds still.
-      const fieldRate = still ? state.view.playSpeed : clock.rate;
+      const fieldRate = held ? state.view.playSpeed : clock.rate;
+      const { moment } = state.view;
+      const time = heldTime(clock.time, moment, answers.circulations.peek()[0] ?? null);
       return {
         state,
         panes: panes.links.map((pane, i) =>
-          needs.complete(state.scene, i, pane.frame(passing, fieldRate), clock.time),
+          needs.complete(state.scene, i, pane.frame(passing, fieldRate), time),
         ),
-        time: clock.time,
+        time,
         pace: clock.rate,
         degraded: degraded.peek(),
-        still,
+        // A moment that a person holds is shown as it is, not as a mean.
+        still: held && moment === undefined,
         sweep: needs.sweep(),
       };
     },
@@ -119,7 +123,8 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
 
 /** Lets blood's clock go on by what has passed since the last frame, as far as the fields can follow. */
 function passed(clock: BloodClock, panes: PaneSet, { view }: SceneState, options: ChainOptions): Passing {
-  const motion = options.reducedMotion?.() ? "still" : view.paused ? "held" : "moving";
+  const stopped = view.paused || view.moment !== undefined;
+  const motion = options.reducedMotion?.() ? "still" : stopped ? "held" : "moving";
   const capable = panes.links.flatMap((pane) => pane.capable ?? []);
   const step = clock.advance(options.clock(), motion === "moving" ? view.playSpeed : 0, capable);
   return { time: clock.time, step, motion };

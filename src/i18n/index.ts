@@ -12,6 +12,7 @@ export {
   MESSAGES,
   nearestLanguage,
   setLanguage,
+  setTechnical,
   t,
 } from "./messages.ts";
 export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";

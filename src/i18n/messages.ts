@@ -59,6 +59,13 @@ export async function setLanguage(tag: string): Promise<string> {
   return current.value;
 }
 
+const clinical = signal(false);
+
+/** Whether parts are called by their clinical names, `technical.<key>`, where the language has one. */
+export function setTechnical(on: boolean): void {
+  clinical.value = on;
+}
+
 export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en";
 
 /** The language with messages that fits this tag; undefined when there is none. */
@@ -84,9 +91,11 @@ export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
 
 const parsed = new Map<string, readonly Part[]>();
 
-/** The message of `key` in the current language, English where it has none; a key unknown to both is returned in brackets. */
-export function t(key: string, args?: Arguments): string {
+/** The message of the key in the current language, English where it has none; a key unknown to both is returned in brackets. */
+export function t(asked: string, args?: Arguments): string {
   const tag = language();
+  const technical = `technical.${asked}`;
+  const key = clinical.value && MESSAGES[tag]?.[technical] ? technical : asked;
   const cacheKey = `${tag}:${key}`;
   let parts = parsed.get(cacheKey);
   if (!parts) {

@@ -226,12 +226,15 @@ function density({ clientWidth, clientHeight }: HTMLElement, way: string): numbe
   return way === "webgl" ? wanted : Math.min(wanted, most);
 }
 
+/** The zero has a face of its own. */
+const SAMPLE = "0 a";
+
 /** Text drawn before its face has come would keep the wrong shape. */
 async function loadType({ family }: Theme): Promise<void> {
   try {
     await Promise.all([
-      document.fonts.load(`24px "${family}"`),
-      document.fonts.load(`bold 24px "${family}"`),
+      document.fonts.load(`24px "${family}"`, SAMPLE),
+      document.fonts.load(`bold 24px "${family}"`, SAMPLE),
     ]);
   } catch {
     // The fallback face is legible too.

@@ -50,5 +50,5 @@ export function redo(history: History, present: SceneState): Moved | undefined {
 
 const keepMoment = (state: SceneState, present: SceneState): SceneState => ({
   ...state,
-  view: { ...state.view, paused: present.view.paused, dye: present.view.dye },
+  view: { ...state.view, paused: present.view.paused, moment: present.view.moment, dye: present.view.dye },
 });

@@ -37,6 +37,8 @@ export interface View {
   /** within PLAY_SPEEDS */
   readonly playSpeed: number;
   readonly paused: boolean;
+  /** s into the cycle of beat and breath at which all that follows the circulation is held; left out while it runs. Not part of a link. */
+  readonly moment?: number | undefined;
   /** How many dye pulses have been asked for; each rise releases one. */
   readonly dye: number;
   /** The one element or place that is highlighted (key of the geometry's stations and places). */

@@ -2,6 +2,7 @@
 
 import { t } from "../i18n/index.ts";
 import type { Parameter } from "../sim/parameters/parameter.ts";
+import { defaultSetting } from "../sim/parameters/parameters.ts";
 import { clearParameter, setParameter, settingOf } from "../state/edit.ts";
 import { Choice } from "./choice.tsx";
 import type { Editing } from "./editing.ts";
@@ -36,6 +37,7 @@ export function ParameterControl({ parameter, editing }: ParameterControlProps) 
     <Slider
       {...{ label, min, max, step, unit }}
       value={Number(value)}
+      usual={Number(defaultSetting(parameter, request.stage, request.body))}
       changed={name in request.set}
       onChange={change}
       onSettle={() => editing.settle()}

@@ -12,10 +12,10 @@ import { Slider } from "./slider.tsx";
 
 const CASE_NAMES = Object.keys(CASES) as (keyof typeof CASES)[];
 export type BodyName = keyof typeof CASES | "between";
-export const BODY_NAMES: readonly BodyName[] = [...CASE_NAMES, "between"];
+const BODY_NAMES: readonly BodyName[] = [...CASE_NAMES, "between"];
 /** years: the body that "between" begins with, and the ages it may have */
 const MIDDLE = 12;
-export const AGES = { min: CASES.caseA.ageYears, max: CASES.caseB.ageYears, step: 1, unit: "years" } as const;
+const AGES = { min: CASES.caseA.ageYears, max: CASES.caseB.ageYears, step: 1, unit: "years" } as const;
 
 /** The invented case whose body this is. */
 export const bodyName = ({ bsa }: Body): BodyName =>
@@ -59,6 +59,7 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
       <Slider
         label={t("control.age")}
         value={request.body.ageYears}
+        usual={START.request.body.ageYears}
         {...AGES}
         changed={request.body.ageYears !== START.request.body.ageYears}
         onChange={(age) => editing.edit("body", setBody(bodyAt(age)))}
@@ -68,6 +69,7 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
       <Slider
         label={t("control.playSpeed")}
         value={view.playSpeed}
+        usual={START.view.playSpeed}
         {...PLAY_SPEEDS}
         unit="x"
         changed={view.playSpeed !== START.view.playSpeed}

@@ -10,6 +10,8 @@ export interface SliderProps {
   readonly max: number;
   readonly step: number;
   readonly unit: string;
+  /** The default, marked on the track. */
+  readonly usual?: number;
   /** True while the value is not the default: offers the way back. */
   readonly changed: boolean;
   readonly onChange: (value: number) => void;
@@ -18,9 +20,10 @@ export interface SliderProps {
 }
 
 export function Slider(props: SliderProps) {
-  const { label, value, min, max, step, unit, changed, onChange, onSettle, onReset } = props;
+  const { label, value, min, max, step, unit, usual, changed, onChange, onSettle, onReset } = props;
   const id = useId();
   const digits = digitsOfStep(step);
+  const part = (of: number) => (of - min) / (max - min);
   const page = (event: KeyboardEvent) => {
     if (event.key !== "PageUp" && event.key !== "PageDown") return;
     event.preventDefault();
@@ -31,15 +34,21 @@ export function Slider(props: SliderProps) {
     <div class={changed ? "slider changed" : "slider"}>
       <label for={id}>{label}</label>
       <NumberField {...{ label, value, min, max, digits, unit, onChange, onSettle }} />
-      <input
-        id={id}
-        type="range"
-        {...{ min, max, step, value }}
-        aria-valuetext={speakQuantity(value, unit, digits)}
-        onInput={(event) => onChange(event.currentTarget.valueAsNumber)}
-        onChange={onSettle}
-        onKeyDown={page}
-      />
+      <span class="slider-track">
+        <input
+          id={id}
+          type="range"
+          {...{ min, max, step, value }}
+          style={{ "--at": `calc(0.625rem + (100% - 1.25rem) * ${part(value)})` }}
+          aria-valuetext={speakQuantity(value, unit, digits)}
+          onInput={(event) => onChange(event.currentTarget.valueAsNumber)}
+          onChange={onSettle}
+          onKeyDown={page}
+        />
+        {usual !== undefined && (
+          <span class="slider-usual" aria-hidden="true" style={{ "--usual": part(usual) }} />
+        )}
+      </span>
       <span class="slider-range" aria-hidden="true">
         <span>{formatQuantity(min, unit, digits)}</span>
         <span>{formatQuantity(max, unit, digits)}</span>

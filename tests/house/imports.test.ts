@@ -47,7 +47,6 @@ const CHECKED_ACCESS = /^src\/sim\/checked\//;
 const PACKAGES: Record<string, RegExp> = {
   "pixi.js": /^src\/scenes\//,
   "matter-js": /^src\/sim\/clots\//,
-  tweakpane: /^src\/modes\/bench\//,
   preact: /^src\/(ui|modes)\/|^src\/main\.tsx?$/,
 };
 
@@ -133,7 +132,6 @@ describe("a planted violation is found", () => {
     ["src/scenes/planted.ts", 'const later = import("../settings/bench/index.tsx");'],
     ["src/ui/planted.tsx", 'import { startChain } from "../chain/page.ts";'],
     ["src/lms/planted.ts", 'import { render } from "preact";'],
-    ["src/modes/home/planted.tsx", 'import { Pane } from "tweakpane";'],
     ["src/docs/planted.ts", 'import { t } from "../words/index.ts";'],
   ];
   test.each(planted)("%s with %s", (path, line) => {

@@ -8,7 +8,6 @@ import { TOP } from "./sources.ts";
 test.each([
   ["pixi.js", "Mathew Groves"],
   ["@pixi/colord", "Vlad Shilov"],
-  ["tweakpane", "cocopon"],
 ])("the notice of %s has its licence's text, with its owner", (name, owner) => {
   const text = notice(join(TOP, "node_modules", name));
   expect(text).toContain(`${name} `);

@@ -7,8 +7,10 @@ import {
   formatQuantity,
   LANGUAGES,
   languageName,
+  MESSAGES,
   parseNumber,
   setLanguage,
+  setTechnical,
   speakQuantity,
   t,
 } from "../../src/i18n/index.ts";
@@ -32,6 +34,18 @@ describe("messages", () => {
 
   it("come back in brackets when a key is unknown", () => {
     expect(t("no.such.key")).toBe("[no.such.key]");
+  });
+
+  it("call parts by their clinical names in the technical telling, each for a key that there is", async () => {
+    await setLanguage("en");
+    expect(t("energy.semilunarValve")).toBe(MESSAGES.en?.["energy.semilunarValve"]);
+    setTechnical(true);
+    expect(t("energy.semilunarValve")).toBe("Semilunar valve");
+    expect(t("place.atrium")).toBe("Atrium");
+    setTechnical(false);
+    for (const messages of Object.values(MESSAGES))
+      for (const key of Object.keys(messages).filter((each) => each.startsWith("technical.")))
+        expect(MESSAGES.en?.[key.replace("technical.", "")], key).toBeDefined();
   });
 
   it("fall back to the nearest language, English at last", async () => {

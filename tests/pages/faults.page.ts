@@ -193,6 +193,7 @@ const STORAGES = {
   corrupt: () => {
     for (const name of [
       "letters",
+      "cueSeen",
       "largerWords",
       "theme",
       "telling",

@@ -1,54 +1,36 @@
-/** The what-if panel of the bench: sliders of the panel library, or the same as a plain form. */
-import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
-import { language, t } from "../../i18n/index.ts";
+/** The what-if panel of the bench: every parameter with its slider and its number. */
+import { t } from "../../i18n/index.ts";
 import { clearParameters } from "../../state/edit.ts";
 import { followRule } from "../../state/follow-rule.ts";
-import { Switch } from "../../ui/choice.tsx";
 import type { Editing } from "../../ui/editing.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import type { Session } from "../shared/session.ts";
 import { Person } from "./person.tsx";
 
-export function Adjust({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
-  const plain = useSignal(false);
-  return (
-    <Panel
-      title={t("bench.adjust")}
-      onClose={onClose}
-      beside={
-        <Switch
-          label={t("bench.plainForm")}
-          on={plain.value}
-          onChange={(on) => {
-            plain.value = on;
-          }}
-        />
-      }
-    >
-      <div class="actions">
-        <button type="button" aria-disabled={!session.canUndo.value} onClick={session.undo}>
-          {t("bench.undo")}
-        </button>
-        <button type="button" aria-disabled={!session.canRedo.value} onClick={session.redo}>
-          {t("bench.redo")}
-        </button>
-        <button
-          type="button"
-          onClick={() => {
-            session.edit("set", followRule(clearParameters));
-            session.settle();
-          }}
-        >
-          {t("bench.usual")}
-        </button>
-      </div>
-      <Person session={session} />
-      {plain.value ? <ParameterForm editing={following(session)} /> : <Tweaks session={session} />}
-    </Panel>
-  );
-}
+export const Adjust = ({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) => (
+  <Panel title={t("bench.adjust")} onClose={onClose}>
+    <div class="actions">
+      <button type="button" aria-disabled={!session.canUndo.value} onClick={session.undo}>
+        {t("bench.undo")}
+      </button>
+      <button type="button" aria-disabled={!session.canRedo.value} onClick={session.redo}>
+        {t("bench.redo")}
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          session.edit("set", followRule(clearParameters));
+          session.settle();
+        }}
+      >
+        {t("bench.usual")}
+      </button>
+    </div>
+    <Person session={session} />
+    <ParameterForm editing={following(session)} />
+  </Panel>
+);
 
 /** Editing in which the volume rule follows the heart's settings until someone chooses it. */
 const following = (session: Session): Editing => ({
@@ -56,22 +38,3 @@ const following = (session: Session): Editing => ({
   edit: (subject, change) => session.edit(subject, followRule(change)),
   settle: session.settle,
 });
-
-function Tweaks({ session }: { readonly session: Session }) {
-  const host = useRef<HTMLDivElement>(null);
-  // Words and rows change with these two: the panel is rebuilt.
-  const { stage } = session.scene.value.request;
-  const tag = language();
-  useEffect(() => {
-    let release = () => {};
-    let gone = false;
-    void import("./tweaks.ts").then(({ buildTweaks }) => {
-      if (!gone && host.current) release = buildTweaks(host.current, session);
-    });
-    return () => {
-      gone = true;
-      release();
-    };
-  }, [session, stage, tag]);
-  return <div class="tweaks" ref={host} />;
-}

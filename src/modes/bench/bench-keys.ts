@@ -12,10 +12,20 @@ export interface BenchActs {
   readonly toggle: (panel: PanelName) => void;
   readonly close: () => void;
   readonly read: () => void;
+  readonly probe: () => void;
+  readonly beat: () => void;
   readonly openKeys: () => void;
 }
 
-export function benchKeys({ context, toggle, close, read, openKeys }: BenchActs): readonly Key[] {
+export function benchKeys({
+  context,
+  toggle,
+  close,
+  read,
+  probe,
+  beat,
+  openKeys,
+}: BenchActs): readonly Key[] {
   const { session, theme } = context;
   const act = (keys: readonly string[], name: string, run: () => void, held: Partial<Key> = {}): Key => ({
     keys,
@@ -28,6 +38,8 @@ export function benchKeys({ context, toggle, close, read, openKeys }: BenchActs)
     act(["d"], "dye", () => {
       if (showsField(session.scene.peek())) session.edit("dye", releaseDye);
     }),
+    act(["p"], "probe", probe),
+    act(["b"], "beat", beat),
     act(["z"], "undo", session.undo, { control: true, shift: false }),
     act(["z"], "redo", session.redo, { control: true, shift: true }),
     act(["y"], "redo", session.redo, { control: true }),

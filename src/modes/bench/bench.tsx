@@ -1,7 +1,7 @@
 /** The bench: everything adjustable, for someone who wants to explore. */
 
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { STAGES } from "../../sim/parameters/request.ts";
 import { releaseDye, setStage, setView } from "../../state/edit.ts";
@@ -14,6 +14,7 @@ import { KeyList } from "../../ui/key-list.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
+import { BeatStrip } from "../shared/beat-strip.tsx";
 import { earlierFigures } from "../shared/earlier-figures.ts";
 import { heldSentence } from "../shared/held.ts";
 import { Help } from "../shared/help.tsx";
@@ -21,7 +22,7 @@ import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
-import { lettersOn } from "../shared/preferences.ts";
+import { cueSeen, lettersOn } from "../shared/preferences.ts";
 import { sceneReading } from "../shared/scene-reading.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
@@ -29,6 +30,7 @@ import "./bench.css";
 import { Adjust } from "./adjust.tsx";
 import { benchKeys } from "./bench-keys.ts";
 import { Compare } from "./compare.tsx";
+import { FirstCue } from "./first-cue.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
 import { PANELS, type PanelName } from "./panels.ts";
@@ -41,6 +43,9 @@ export function Bench({ context }: { readonly context: Context }) {
   // Within another page only the scene, its numbers and its pause are shown.
   const embedded = place.value.more.embed === "1";
   const panel = useSignal<PanelName | null>(null);
+  const probing = useSignal(false);
+  const beating = useSignal(false);
+  const field = showsField(session.scene.value);
   const dialog = useSignal<"help" | "keys" | null>(null);
   const figures = useComputed(() => figuresOf(chain.circulations.value[0] ?? null));
   const earlier = useComputed(() => earlierFigures(session));
@@ -50,18 +55,25 @@ export function Bench({ context }: { readonly context: Context }) {
   const close = () => {
     panel.value = null;
   };
+  const probe = () => {
+    probing.value = !probing.value;
+  };
+  const beat = () => {
+    beating.value = !beating.value;
+  };
   const closeDialog = () => {
     dialog.value = null;
   };
+  // Whoever comes without a state of their own finds handles to drag, and the first time is told so.
+  const greeting = useMemo(() => !place.peek().state && !embedded, []);
   useEffect(() => {
-    // Whoever comes without a state of their own finds handles to drag.
-    if (!place.peek().state && !embedded) session.show(setView({ handles: true })(chain.scene.peek()));
+    if (greeting) session.show(setView({ handles: true })(chain.scene.peek()));
   }, []);
   const read = () => announce(sceneReading(context, { spoken: true }).join(" "));
   const openKeys = () => {
     dialog.value = "keys";
   };
-  const keys = benchKeys({ context, toggle, close, read, openKeys });
+  const keys = benchKeys({ context, toggle, close, read, probe, beat, openKeys });
   useKeys(keys, () => dialog.value !== null);
   useEffect(() => address.followScene(session.scene), [address, session]);
   const { request } = session.scene.value;
@@ -74,7 +86,7 @@ export function Bench({ context }: { readonly context: Context }) {
   };
   const home = { ...AT_HOME, language: place.value.language };
   return (
-    <StageView context={context} floor={13}>
+    <StageView context={context} floor={13} probing={probing.value && field}>
       <div class={embedded ? "shell embedded" : "shell"}>
         <header class="top">
           <h1 class="unseen">{t("bench.title")}</h1>
@@ -124,19 +136,23 @@ export function Bench({ context }: { readonly context: Context }) {
           {earlier.value && <ChangeNote onHide={session.forget} />}
           <p class="held">{heldSentence(request)}</p>
         </section>
+        {beating.value && <BeatStrip context={context} />}
         <footer class="foot">
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
+            onDye={field ? () => session.edit("dye", releaseDye) : undefined}
+            probe={field && !embedded ? { on: probing.value, onToggle: probe } : undefined}
+            beat={embedded ? undefined : { on: beating.value, onToggle: beat }}
           />
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={session} />
+        {greeting && !cueSeen.value && <FirstCue context={context} />}
       </div>
       {dialog.value === "help" && (
         <Help
-          paragraphs={["help.pause", "help.adjust", "help.sources"]}
+          paragraphs={["help.pause", "help.adjust", "help.explain", "help.sources"]}
           onKeys={openKeys}
           onClose={closeDialog}
         />

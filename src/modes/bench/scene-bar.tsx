@@ -11,26 +11,28 @@ export function SceneBar({ context }: { readonly context: Context }) {
   const { pictures, release } = useMemo(() => scenePictures(context), [context]);
   useEffect(() => release, [release]);
   return (
-    <fieldset class="scene-bar">
-      <legend class="unseen">{t("look.scene")}</legend>
-      {SCENES.map((scene) => (
-        <label key={scene}>
-          <input
-            type="radio"
-            name="scene"
-            value={scene}
-            checked={scene === session.scene.value.scene}
-            onChange={() => {
-              session.edit("scene", setScene(scene));
-              session.settle();
-            }}
-          />
-          <span class="scene-picture">
-            {pictures.value[scene] && <img src={pictures.value[scene]} alt="" />}
-          </span>
-          <span class="scene-name">{t(`scene.${scene}`)}</span>
-        </label>
-      ))}
-    </fieldset>
+    <section class="scene-bar" aria-label={t("look.scene")}>
+      <fieldset>
+        <legend class="unseen">{t("look.scene")}</legend>
+        {SCENES.map((scene) => (
+          <label key={scene}>
+            <input
+              type="radio"
+              name="scene"
+              value={scene}
+              checked={scene === session.scene.value.scene}
+              onChange={() => {
+                session.edit("scene", setScene(scene));
+                session.settle();
+              }}
+            />
+            <span class="scene-picture">
+              {pictures.value[scene] && <img src={pictures.value[scene]} alt="" />}
+            </span>
+            <span class="scene-name">{t(`scene.${scene}`)}</span>
+          </label>
+        ))}
+      </fieldset>
+    </section>
   );
 }

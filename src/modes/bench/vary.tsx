@@ -2,14 +2,16 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { createSweep, type RunningSweep, type Sweep } from "../../chain/running-sweep.ts";
-import { digitsOfStep, LOSS_DIGITS, t, unitSymbol } from "../../i18n/index.ts";
+import { type Band, digitsOfStep, LOSS_DIGITS, t, unitSymbol } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
+import { setParameter } from "../../state/edit.ts";
 import { ParameterMap, SweepChart, SweepProgress } from "../../ui/traces/index.ts";
 import type { Context } from "../shared/mode.ts";
 import { themeNamed } from "../shared/themes.ts";
+import { SmallMultiples } from "./small-multiples.tsx";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
 
 const FIGURES = [
@@ -128,11 +130,12 @@ function Result({
   readonly context: Context;
 }) {
   const { across, down, running } = shown;
+  const { session } = context;
   const sweep = running.sweep.value;
   const { name, unit, digits, read } = present(FIGURES.find((each) => each.name === figure));
   const title = `${t(`figure.${name}`)}, ${unitSymbol(unit)}`;
   const [request] = entryAt(sweep.curves, 0).points.map((point) => point.request);
-  const here = numberSetting(context.session.chain.scene.value.request, across.name);
+  const here = numberSetting(session.chain.scene.value.request, across.name);
   if (!down)
     return (
       <>
@@ -147,6 +150,17 @@ function Result({
           palette={themeNamed(context.theme.value).colour}
           type={14}
           height={200}
+        />
+        <SmallMultiples
+          curve={entryAt(sweep.curves, 0)}
+          parameter={across}
+          here={here}
+          figure={(of) => ({ value: read(of), band: bandOf(name, of) })}
+          {...{ unit, digits }}
+          onChoose={(value) => {
+            session.edit(across.name, setParameter(across.name, value));
+            session.settle();
+          }}
         />
         <SweepProgress running={running} />
       </>
@@ -172,7 +186,7 @@ function Result({
         map="pressure"
         here={{
           across: nearestIndex(acrosses, here),
-          down: nearestIndex(downs, numberSetting(context.session.chain.scene.value.request, down.name)),
+          down: nearestIndex(downs, numberSetting(session.chain.scene.value.request, down.name)),
         }}
         type={13}
       />
@@ -180,6 +194,10 @@ function Result({
     </>
   );
 }
+
+/** Drop and loss of the pathway have a band. */
+const bandOf = (name: string, { pathway: { band } }: Circulation): Band | undefined =>
+  name === "pressureDrop" || name === "powerLoss" ? band?.[name] : undefined;
 
 const downValues = (sweep: Sweep, name: string): readonly number[] =>
   sweep.curves.map(({ points }) => entryAt(points, 0).request.set[name] as number);

@@ -3,7 +3,7 @@ import { setView } from "../../state/edit.ts";
 import type { Context } from "./mode.ts";
 
 export const isMoving = ({ session, reducedMotion }: Context): boolean =>
-  !session.scene.value.view.paused && !reducedMotion.value;
+  !session.scene.value.view.paused && session.scene.value.view.moment === undefined && !reducedMotion.value;
 
 export function togglePlay(context: Context): void {
   const { session, reducedMotion } = context;
@@ -12,5 +12,5 @@ export function togglePlay(context: Context): void {
     return;
   }
   reducedMotion.value = false;
-  session.edit("paused", setView({ paused: false }));
+  session.edit("paused", setView({ paused: false, moment: undefined }));
 }

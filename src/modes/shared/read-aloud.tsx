@@ -1,4 +1,4 @@
-/** Reads the words on the screen aloud, again, and stops; says plainly when the device has no voice. */
+/** Reads the words on the screen aloud, again, and stops; nothing where the device has no voice. */
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
@@ -30,7 +30,7 @@ export function ReadAloud({ words, language, subject }: ReadAloudProps) {
     },
     [reading, subject],
   );
-  if (!able.value) return <span class="quiet-text">{t("kiosk.noVoice")}</span>;
+  if (!able.value) return null;
   return (
     <button
       type="button"

@@ -27,7 +27,8 @@ export interface StageLoop extends StagePictures {
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
   clear(): Box;
-  toScreen(point: readonly [number, number]): readonly [number, number] | null;
+  /** mm of a pane's plane -> CSS px */
+  toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
 }
 
@@ -138,7 +139,7 @@ export function createStageLoop(
     canvas: () => host.querySelector("canvas"),
     clear: () => clearBox(host, insets),
     ...pictures,
-    toScreen: (point) => stage?.toScreen(point) ?? null,
+    toScreen: (point, pane) => stage?.toScreen(point, pane) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
 }

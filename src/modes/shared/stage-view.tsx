@@ -5,17 +5,20 @@ import { t } from "../../i18n/index.ts";
 import { setView } from "../../state/edit.ts";
 import { HandleSliders } from "../../ui/handle-sliders.tsx";
 import type { Context } from "./mode.ts";
+import { Probe } from "./probe.tsx";
 import { sceneReading } from "./scene-reading.ts";
 
 export interface StageViewProps {
   readonly context: Context;
   /** CSS px: smallest type in the scene; 24 in a lecture or kiosk */
   readonly floor: number;
+  /** A cross reads the blood where it stands. */
+  readonly probing?: boolean;
   /** The element marked `data-clear` among these is what nothing covers; the scene keeps its words inside it. */
   readonly children: ComponentChildren;
 }
 
-export function StageView({ context, floor, children }: StageViewProps) {
+export function StageView({ context, floor, probing = false, children }: StageViewProps) {
   const { session, stage } = context;
   const over = useRef<HTMLDivElement>(null);
   useEffect(() => stage.show(floor), [stage, floor]);
@@ -67,6 +70,7 @@ export function StageView({ context, floor, children }: StageViewProps) {
         <p class="unseen" id="scene-reading">
           {sceneReading(context).join(" ")}
         </p>
+        {probing && way.value !== "none" && <Probe stage={stage} />}
         <HandleSliders editing={session} handles={stage.handles} surface={stage} />
       </section>
       {children}

@@ -43,11 +43,13 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
     open.value = null;
   };
   const covered = useComputed(() => run.player.value.phase === "again" || run.player.value.phase === "end");
+  const probing = useSignal(false);
+  const field = showsField(session.scene.value);
   const { view } = session.scene.value;
   const ledger = session.chain.circulations.value[0]?.pathway.ledger;
   const home = writePlace({ ...place.value, lesson: "", step: "", more: {}, state: "" });
   return (
-    <StageView context={context} floor={13}>
+    <StageView context={context} floor={13} probing={probing.value && field && !covered.value}>
       <div class={covered.value ? "study covered" : "study"}>
         <header class="top">
           <a class="wordmark" href={home}>
@@ -101,7 +103,17 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
           <Transport
             moving={isMoving(context)}
             onTogglePause={() => togglePlay(context)}
-            onDye={showsField(session.scene.value) ? () => session.edit("dye", releaseDye) : undefined}
+            onDye={field ? () => session.edit("dye", releaseDye) : undefined}
+            probe={
+              field && !covered.value
+                ? {
+                    on: probing.value,
+                    onToggle: () => {
+                      probing.value = !probing.value;
+                    },
+                  }
+                : undefined
+            }
           />
           {!covered.value && (
             <ReadAloud

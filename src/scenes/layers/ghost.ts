@@ -2,13 +2,10 @@
 import { Graphics } from "pixi.js";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { contour } from "./contour.ts";
-import { drawnPlane } from "./drawn-plane.ts";
+import { outlineOf, sameShape } from "./outline.ts";
 import { dashed } from "./path-line.ts";
-import { cutOpen, type Line } from "./wall.ts";
+import type { Line } from "./wall.ts";
 
-/** mm to either side of an opening at which the vessel goes on and has no wall */
-const GOES_ON = 7;
 /** CSS px: dash and gap, and width of the line */
 const DASH = [7, 5] as const;
 const WIDTH = 2;
@@ -42,12 +39,4 @@ export function ghostLayer(): GhostLayer {
         dashed(view, closed ? [...line, ...line.slice(0, 2)] : line, [dash / pxPerMm, gap / pxPerMm], style);
     },
   };
-}
-
-const sameShape = (a: PathwayGeometry, b: PathwayGeometry): boolean =>
-  JSON.stringify([a.open, a.solid]) === JSON.stringify([b.open, b.solid]);
-
-function outlineOf(geometry: PathwayGeometry): readonly Line[] {
-  const plane = drawnPlane(geometry);
-  return contour(plane, plane.distance, 0).flatMap((loop) => cutOpen(loop, geometry.openings, GOES_ON));
 }

@@ -118,7 +118,7 @@ export function labelsOf(
 }
 
 /** mmHg with which blood comes to an element; undefined off the path that the grade line follows. The same as at the places. */
-function pressureIn(element: string, { pathway, pressures }: Circulation): number | undefined {
+export function pressureIn(element: string, { pathway, pressures }: Circulation): number | undefined {
   if (element === "superiorVenaCava") return pressures.svc;
   return pathway.gradeLine.find(({ at }) => at === element)?.totalPressure;
 }

@@ -1,5 +1,5 @@
 /** Where a name that is pointed at lies in a pathway's plane. */
-import type { PathwayGeometry, Place } from "../../sim/geometry/geometry.ts";
+import type { PathwayGeometry, Place, Point } from "../../sim/geometry/geometry.ts";
 
 export interface Lit {
   /** mm */
@@ -25,4 +25,19 @@ export function spotsOf({ path, places }: PathwayGeometry, focus: string | null)
   const area = path.find(({ element }) => element === focus)?.area;
   if (area) return [area];
   return placesNamed(places, focus).map(({ at, radius }) => ({ centre: at, radius: radius ?? PLACE_RADIUS }));
+}
+
+/** The element whose area a point of the plane lies in; of several the one whose middle is nearest, in radii. */
+export function elementAt({ path }: PathwayGeometry, [x, y]: Point): string | null {
+  let best: string | null = null;
+  let nearest = 1;
+  for (const { element, area } of path) {
+    if (!area) continue;
+    const distance = Math.hypot(x - area.centre[0], y - area.centre[1]) / area.radius;
+    if (distance < nearest) {
+      nearest = distance;
+      best = element;
+    }
+  }
+  return best;
 }

@@ -33,7 +33,7 @@ export function writeKey(
   const { panes, still, state } = frame;
   const { colouring, overlay, camera } = state.view;
   const remarks = mapRemarks(panes, overlay, theme);
-  if (still && moving) remarks.push(theme.say("scene.pace.still"));
+  if (moving && (still || frame.pace === 0)) remarks.push(theme.say("scene.pace.still"));
   else if (moving && Math.abs(frame.pace - 1) > PACE_SAID)
     remarks.push(theme.say("scene.pace", { pace: formatNumber(frame.pace, frame.pace < 0.095 ? 2 : 1) }));
   if (panes.some(({ before, circulation }) => before && before.circulation !== circulation))

@@ -8,7 +8,7 @@ import { contextLines } from "../layers/context.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
 import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
-import { spotsOf } from "../layers/spots.ts";
+import { elementAt, spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { veinStream } from "../layers/vein-stream.ts";
 import { wallLayer } from "../layers/wall.ts";
@@ -147,19 +147,4 @@ function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
     frame.clear();
     if (box) frame.rect(box.x, box.y, box.width, box.height).fill(0xffffff);
   };
-}
-
-/** The element whose area a point of the plane lies in; of several the one whose middle is nearest, in radii. */
-function elementAt({ path }: PathwayGeometry, [x, y]: Point): string | null {
-  let best: string | null = null;
-  let nearest = 1;
-  for (const { element, area } of path) {
-    if (!area) continue;
-    const distance = Math.hypot(x - area.centre[0], y - area.centre[1]) / area.radius;
-    if (distance < nearest) {
-      nearest = distance;
-      best = element;
-    }
-  }
-  return best;
 }

@@ -166,7 +166,7 @@ function cacheKey(
     clear,
     floor,
     theme.name,
-    theme.say("scene.legend.origin"),
+    theme.say("place.leftPulmonaryArtery"),
     asked,
     key,
     frame.still ? "still" : frame.pace.toFixed(1),

@@ -1,0 +1,148 @@
+/** Explained by change: what was before, the scenes at a glance, handles that say what they are. */
+import { expect, type Page, test } from "@playwright/test";
+import { expectAccessible, figure, watchPage } from "./page.ts";
+
+/** The hints of a first visit would lie over what is pressed here. */
+const seen = (page: Page) => page.addInitScript(() => localStorage.setItem("lungward.cueSeen", "true"));
+
+const open = async (page: Page, query = "?mode=bench") => {
+  await page.goto(query);
+  await figure(page, "pressureDrop");
+};
+
+test.setTimeout(120_000);
+
+test("a change leaves what each number was, until a press ends the comparison", async ({ page }) => {
+  await seen(page);
+  const sound = watchPage(page);
+  await open(page);
+  const changes = page.locator(".side [data-change]");
+  await expect(changes).toHaveCount(0);
+  const before = await figure(page, "pressureDrop");
+  const grip = page.getByRole("slider", { name: "Conduit diameter" });
+  await expect(grip).toBeVisible({ timeout: 30_000 });
+  await grip.focus();
+  await page.keyboard.press("PageDown");
+  await expect(changes).toHaveCount(5, { timeout: 30_000 });
+  const drop = page.locator(".readout", { hasText: "Pressure drop along" });
+  await expect(drop.locator("[data-change]")).toContainText(`${before.toFixed(2)} →`);
+  await expectAccessible(page);
+  await page.getByRole("button", { name: "Hide" }).click();
+  await expect(changes).toHaveCount(0);
+  await grip.focus();
+  await page.keyboard.press("ArrowUp");
+  await expect(changes).toHaveCount(5, { timeout: 30_000 });
+  // A press on the picture, away from any handle.
+  await page.mouse.click(300, 600);
+  await expect(changes).toHaveCount(0);
+  sound();
+});
+
+test("scenes stand in a bar as pictures, chosen by arrows or a press", async ({ page }) => {
+  await seen(page);
+  const sound = watchPage(page);
+  await open(page);
+  const bar = page.getByRole("group", { name: "Scene" });
+  await expect(bar.getByRole("radio")).toHaveCount(7);
+  await expect(bar.locator("img")).toHaveCount(7, { timeout: 40_000 });
+  // Each is a picture of its own.
+  const sources = await bar
+    .locator("img")
+    .evaluateAll((all) => all.map((each) => (each as HTMLImageElement).src));
+  expect(new Set(sources).size).toBe(7);
+  await bar.getByRole("radio", { name: "Pathway" }).focus();
+  await page.keyboard.press("ArrowDown");
+  await expect(bar.getByRole("radio", { name: "Whole circulation" })).toBeChecked();
+  await expect(page.locator("#scene-reading")).toContainText("Whole circulation", { timeout: 30_000 });
+  await bar.getByRole("radio", { name: "Breathing" }).click();
+  await expect(bar.getByRole("radio", { name: "Breathing" })).toBeChecked();
+  sound();
+});
+
+test("a handle tells its name and value while it is pointed at or has the focus", async ({ page }) => {
+  await seen(page);
+  await open(page);
+  const handle = page.locator(".handle", { hasText: "Conduit diameter" });
+  const tag = handle.locator(".handle-tag");
+  await expect(handle.getByRole("slider")).toBeVisible({ timeout: 30_000 });
+  await expect(tag).toHaveCSS("visibility", "hidden");
+  await handle.getByRole("slider").hover();
+  await expect(tag).toHaveCSS("visibility", "visible");
+  await expect(tag).toContainText("18.0");
+  await page.mouse.move(5, 5);
+  await expect(tag).toHaveCSS("visibility", "hidden");
+  await handle.getByRole("slider").focus();
+  await expect(tag).toHaveCSS("visibility", "visible");
+});
+
+test("a link with a state of its own decides about handles", async ({ page }) => {
+  await open(page, "?mode=bench&state=1");
+  await expect(page.locator(".handle")).toHaveCount(0);
+});
+
+test("the probe reads speed, origins and pressure where its cross stands, moved by pointer and arrows", async ({
+  page,
+}) => {
+  await seen(page);
+  const sound = watchPage(page);
+  await open(page);
+  await page.getByRole("button", { name: "Probe" }).click();
+  const tag = page.locator(".probe-tag");
+  await expect(tag).toContainText("m/s", { timeout: 60_000 });
+  await expect(tag).toContainText("mmHg in the circulation");
+  await expectAccessible(page);
+  const cross = page.getByRole("application");
+  await expect(cross).toBeFocused();
+  const place = () => cross.evaluate((element) => (element as HTMLElement).style.translate);
+  const before = await place();
+  await page.keyboard.press("ArrowUp");
+  await expect.poll(place).not.toBe(before);
+  await expect(page.locator("[role=status][aria-atomic]")).toContainText("metres a second");
+  // Where there is no blood the cross stays.
+  const stayed = await place();
+  await page.mouse.move(250, 560);
+  await page.waitForTimeout(600);
+  expect(await place()).toBe(stayed);
+  await page.keyboard.press("p");
+  await expect(tag).toHaveCount(0);
+  sound();
+});
+
+test("any moment of beat and breath can be held, by keys, and let go again", async ({ page }) => {
+  await seen(page);
+  const sound = watchPage(page);
+  await open(page);
+  await page.getByRole("button", { name: "Beat and breath" }).click();
+  const strip = page.getByRole("region", { name: "One cycle of beat and breath" });
+  await expect(strip).toContainText("ECG, schematic");
+  const scrubber = strip.getByRole("slider");
+  await scrubber.focus();
+  await page.keyboard.press("Home");
+  await expect(scrubber).toHaveAttribute("aria-valuetext", /^0\.0 seconds of .*, beat 1 of/);
+  await page.keyboard.press("PageUp");
+  const held = await scrubber.inputValue();
+  expect(Number(held)).toBeGreaterThan(0);
+  await page.waitForTimeout(700);
+  expect(await scrubber.inputValue()).toBe(held);
+  await expectAccessible(page);
+  await page.locator("[data-item=pause]").click();
+  await expect.poll(() => scrubber.inputValue(), { timeout: 20_000 }).not.toBe(held);
+  await strip.getByRole("radio", { name: "0.1 ×" }).click();
+  await expect(strip.getByRole("radio", { name: "0.1 ×" })).toBeChecked();
+  sound();
+});
+
+test("three hints greet a first visit, once", async ({ page }) => {
+  await open(page);
+  const hints = page.getByRole("complementary", { name: "First steps" });
+  await expect(hints).toContainText("Drag this wall", { timeout: 30_000 });
+  await expectAccessible(page);
+  await hints.getByRole("button", { name: "Next" }).click();
+  await hints.getByRole("button", { name: "Next" }).click();
+  await hints.getByRole("button", { name: "Done" }).click();
+  await expect(hints).toHaveCount(0);
+  await page.goto("?mode=bench");
+  await figure(page, "pressureDrop");
+  await expect(page.locator(".handle-grip").first()).toBeVisible({ timeout: 30_000 });
+  await expect(hints).toHaveCount(0);
+});
