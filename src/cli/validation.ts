@@ -1,5 +1,8 @@
-/** Writes docs/validation-physiology.md. */
+/** Writes docs/validation-physiology.md and its figure. */
 import { writeFileSync } from "node:fs";
-import { validationPage } from "./validation/validation-page.ts";
+import { TORNADO, validationPage } from "./validation/validation-page.ts";
 
-writeFileSync(new URL("../../docs/validation-physiology.md", import.meta.url), validationPage());
+const docs = (path: string) => new URL(`../../docs/${path}`, import.meta.url);
+const { text, tornado } = validationPage();
+writeFileSync(docs("validation-physiology.md"), text);
+writeFileSync(docs(TORNADO), tornado);

@@ -26,6 +26,22 @@ test("U4 a control is moved by keys alone, the numbers answer, undo takes it bac
   sound();
 });
 
+test("a typical adult stands with higher pressure than a well one, and what is held says its number", async ({
+  page,
+}) => {
+  await open(page);
+  await bar(page, "adjust").click();
+  const choose = (name: string) => page.getByRole("radio", { name, exact: true }).check({ force: true });
+  await choose("Well");
+  await expect(page.locator(".held")).toContainText("7.6");
+  const well = await figure(page, "pathwayPressure");
+  await choose("Typical");
+  await expect(page.locator(".held")).toContainText("13.0");
+  await expect.poll(() => figure(page, "pathwayPressure")).toBeGreaterThan(well + 2);
+  await expect(page.locator(".panel")).toContainText("a stiffer ventricle");
+  await expectAccessible(page);
+});
+
 test("every control has its number beside it, which takes a decimal comma", async ({ page }) => {
   await open(page);
   await bar(page, "adjust").click();

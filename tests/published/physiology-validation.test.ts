@@ -1,14 +1,20 @@
 /** The validation page against what the model answers today. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { validationPage } from "../../src/cli/validation/validation-page.ts";
+import { TORNADO, validationPage } from "../../src/cli/validation/validation-page.ts";
 
-const page = validationPage();
+const { text: page, tornado } = validationPage();
 const [quantities, sensitivity] = page.split("## What moves what");
 const rows = quantities!.split("\n").filter((line) => /^\| (?!quantity)/.test(line));
 
 test("docs/validation-physiology.md is current (else run: npx tsx src/cli/validation.ts)", () => {
   expect(readFileSync("docs/validation-physiology.md", "utf8")).toBe(page);
+});
+
+test("its figure is current, and has a panel of bars for each of the ten numbers", () => {
+  expect(readFileSync(`docs/${TORNADO}`, "utf8")).toBe(tornado);
+  expect(tornado.match(/<g /g)).toHaveLength(10);
+  for (const panel of tornado.split("<g ").slice(1)) expect(panel).toMatch(/<rect [^>]*width="[1-9]/);
 });
 
 test("it holds at least 40 quantities, each with a source, and a reason wherever one is outside", () => {

@@ -1,11 +1,12 @@
 /** Which settings move which numbers: each by a fifth down and up, a well adult after completion at rest. */
+import type { Circulation } from "../../sim/circulation/answer.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import { readOutput } from "../../sim/parameters/outputs.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { defaultSetting, PARAMETERS } from "../../sim/parameters/parameters.ts";
 import { PRESETS } from "../../sim/presets.ts";
 
-const OUTPUTS = [
+export const OUTPUTS = [
   ["index", "extras.cardiacIndex"],
   ["pathway", "pressures.pathway"],
   ["atrium", "pressures.atrium"],
@@ -22,10 +23,10 @@ const PART = 0.2;
 /** %: what moves nothing by more is left out. */
 const MIN = 1;
 
-interface Swing {
+export interface Swing {
   readonly name: string;
-  /** % from a fifth down to a fifth up, by output */
-  readonly changes: readonly number[];
+  /** each output a fifth down, as usual, and a fifth up, in its own unit */
+  readonly outputs: readonly (readonly [less: number, usual: number, more: number])[];
 }
 
 const person = { ...PRESETS["well-adult"], volumeRule: "fixed-volume" } as const;
@@ -38,40 +39,57 @@ function usual(parameter: NumberParameter): number | undefined {
   return acts && value > 0 && low >= parameter.min && high <= parameter.max ? value : undefined;
 }
 
-function swing(parameter: NumberParameter, value: number, start: readonly number[]): Swing {
+const outputsOf = (circulation: Circulation): readonly number[] =>
+  OUTPUTS.map(([, path]) => readOutput(circulation, path) ?? 0);
+
+function swing(parameter: NumberParameter, value: number, usually: Circulation): Swing {
   const at = (factor: number) =>
-    solve({ ...person, set: { ...person.set, [parameter.name]: factor * value } }, { start });
-  const [down, up] = [at(1 - PART), at(1 + PART)];
-  const changes = OUTPUTS.map(([, path]) => {
-    const [less, more] = [readOutput(down, path) ?? 0, readOutput(up, path) ?? 0];
-    return less === 0 ? 0 : 100 * (more / less - 1);
-  });
-  return { name: parameter.name, changes };
+    outputsOf(
+      solve(
+        { ...person, set: { ...person.set, [parameter.name]: factor * value } },
+        { start: usually.state },
+      ),
+    );
+  const [less, usual, more] = [at(1 - PART), outputsOf(usually), at(1 + PART)];
+  return {
+    name: parameter.name,
+    outputs: usual.map((each, i) => [less[i] ?? each, each, more[i] ?? each] as const),
+  };
 }
 
-const most = ({ changes }: Swing): number => Math.max(...changes.map(Math.abs));
+/** % from a fifth down to a fifth up, by output */
+const changes = ({ outputs }: Swing): readonly number[] =>
+  outputs.map(([less, , more]) => (less === 0 ? 0 : 100 * (more / less - 1)));
 
-/** A table in the page's language, widest swing first. */
-export function sensitivityTable(): string {
-  const start = solve(person).state;
-  const swings = PARAMETERS.flatMap((parameter) => {
+const most = (each: Swing): number => Math.max(...changes(each).map(Math.abs));
+
+/** Every setting that moves something, widest swing first. */
+export function swings(): readonly Swing[] {
+  const usually = solve(person);
+  return PARAMETERS.flatMap((parameter) => {
     const value = parameter.kind === "number" ? usual(parameter) : undefined;
-    return value === undefined ? [] : [swing(parameter as NumberParameter, value, start)];
-  });
+    return value === undefined ? [] : [swing(parameter as NumberParameter, value, usually)];
+  })
+    .filter((each) => most(each) >= MIN)
+    .sort((a, b) => most(b) - most(a));
+}
+
+/** Figure and table in the page's language. */
+export function sensitivitySection(found: readonly Swing[], figure: string): string {
   const shown = (change: number) =>
     Math.abs(change) < 0.5 ? "" : `${change > 0 ? "+" : ""}${Math.round(change)}`;
   return [
     "## What moves what",
     "",
-    "Change in percent as a setting goes from a fifth under to a fifth over its usual value: a well adult after completion, at rest, blood volume",
-    `held. Widest first; what moves nothing by ${MIN} % is left out, and so are settings that are usually 0.`,
+    `![Ten panels of bars: how far each output moves as one setting after the other goes a fifth down and up](${figure})`,
+    "",
+    "Each setting a fifth under and over its usual value: a well adult after completion, at rest, blood volume held. The figure gives each number's",
+    "six widest, as change in percent of the usual; the table the change in percent from a fifth under to a fifth over. Widest first; what moves",
+    `nothing by ${MIN} % is left out, and so are settings that are usually 0.`,
     "",
     `| setting | ${OUTPUTS.map(([name]) => name).join(" | ")} |`,
     `|---|${"---|".repeat(OUTPUTS.length)}`,
-    ...swings
-      .filter((each) => most(each) >= MIN)
-      .sort((a, b) => most(b) - most(a))
-      .map(({ name, changes }) => `| ${name} | ${changes.map(shown).join(" | ")} |`),
+    ...found.map((each) => `| ${each.name} | ${changes(each).map(shown).join(" | ")} |`),
     "",
   ].join("\n");
 }

@@ -1,8 +1,9 @@
-/** The page docs/validation-physiology.md as text. */
+/** The page docs/validation-physiology.md as text, and its figure. */
 import { solvePersons } from "./persons.ts";
 import { type Row, type Section, sections } from "./rows.ts";
-import { sensitivityTable } from "./sensitivity.ts";
+import { sensitivitySection, swings } from "./sensitivity.ts";
 import { stressSections } from "./stress-rows.ts";
+import { tornadoFigure } from "./tornado.ts";
 
 const passes = ({ value, low, high }: Row): boolean => value >= low - 1e-9 && value <= high + 1e-9;
 const shown = (value: number): string => {
@@ -25,14 +26,18 @@ const table = ({ title, rows }: Section): string =>
     "",
   ].join("\n");
 
-export function validationPage(): string {
+/** Beside the page, as it is named in it. */
+export const TORNADO = "validation/sensitivity.svg";
+
+export function validationPage(): { readonly text: string; readonly tornado: string } {
   const atRest = sections(solvePersons());
   const stressed = stressSections();
   const count = (parts: readonly Section[]) => {
     const rows = parts.flatMap((section) => section.rows);
     return `${rows.filter(passes).length} of ${rows.length}`;
   };
-  return [
+  const moved = swings();
+  const text = [
     "# Physiology: our values beside published ones",
     "",
     "Made by `npx tsx src/cli/validation.ts`; a test fails when this page is not current. One network and one parameter set a body",
@@ -42,6 +47,7 @@ export function validationPage(): string {
     `${count(atRest)} quantities at rest and in usual conditions lie inside the published range, and ${count(stressed)} under stress.`,
     "",
     ...[...atRest, ...stressed].map(table),
-    sensitivityTable(),
+    sensitivitySection(moved, TORNADO),
   ].join("\n");
+  return { text, tornado: tornadoFigure(moved) };
 }
