@@ -4,6 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
+import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
@@ -52,7 +53,12 @@ export default defineConfig(({ mode }) => {
       // A package of the older kind looks for `require` to know that it is bundled; the bundler provides it but not to `typeof`.
       rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
     },
-    plugins: [...(single ? [viteSingleFile()] : [docsSite(), offline()]), notices(), contentSecurity()],
+    plugins: [
+      ...(single ? [viteSingleFile()] : [docsSite(), offline()]),
+      leftOut(),
+      notices(),
+      contentSecurity(),
+    ],
     build: {
       target: "es2022",
       outDir: single ? "dist/single" : "dist/folder",

@@ -131,14 +131,14 @@ export function page(held: HeldOut): string {
   const { constants, crossing, outside } = LAW;
   const all = standing(held.folds);
   const tubes = standing(held.folds.filter(({ name }) => !name.startsWith("ap-")));
-  const told = Object.entries(constants).map(([name, value]) => `${name} ${Number(value.toPrecision(3))}`);
+  const listed = Object.entries(constants).map(([name, value]) => `${name} ${Number(value.toPrecision(3))}`);
   return `# The loss law against three dimensions
 
 Written by \`npx tsx scripts/three-d.ts page\` (part of \`npm run validation\`); a test fails when it is not current. The law: [pathways](model-pathways.md),
 section 3. The set: \`scripts/three-d/README.md\`, \`docs/validation/three-d.json\`; a loss or a drop is flux-weighted total pressure, read at
 the project's own openings. Repeats on other grids are no cases of their own. ${held.folds.length} cases with a steady parabola are fitted.
 
-Every figure is of cases **held out** of the fit that judged them: all numbers of the law fitted anew without them. "Within" is 15 % and the case's own
+Every figure is of cases **held out** of the fit that judged them: all numbers of the law fitted again without them. "Within" is 15 % and the case's own
 uncertainty; "band" is how often the law's band (never wider than 30 %) holds the 3D value; shares are the greater miss of both veins' parts to
 the left lung, within 0.08, and within that and the case's own uncertainty.
 
@@ -195,7 +195,7 @@ ${QUANTITIES.map(([key, words]) => `![${words}](validation/three-d-residual-${ke
 
 ## The fitted numbers
 
-Relations: ${told.join(", ")}. Crossing: tubes ${Object.values(crossing.tubes)
+Relations: ${listed.join(", ")}. Crossing: tubes ${Object.values(crossing.tubes)
     .map((value) => value.toPrecision(3))
     .join(", ")}; chamber ${Object.values(crossing.chamber)
     .map((value) => value.toPrecision(3))

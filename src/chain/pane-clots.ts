@@ -1,7 +1,7 @@
 /** Clots of one pane: let in below, carried by the field, let in again when the last has gone. */
 
 import { present } from "../sim/checked/present.ts";
-import { type Blood, type Clot, ClotWorld, type Surroundings } from "../sim/clots/index.ts";
+import type { Blood, Clot, ClotWorld, Surroundings } from "../sim/clots/index.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 
 /** s of blood time between the last clot's leaving and the next round; between one clot and the next */
@@ -20,6 +20,7 @@ export function paneClots(random: () => number): PaneClots {
   let wished: readonly number[] = [];
   let waiting: number[] = [];
   let untilNext = 0;
+  let World: typeof ClotWorld | null = null;
   let world: ClotWorld | null = null;
   let madeFor: PathwayGeometry | null = null;
 
@@ -29,11 +30,16 @@ export function paneClots(random: () => number): PaneClots {
     madeFor = null;
   };
 
+  /** What moves clots is fetched with the first of them; where it does not come, with the next list. */
+  const fetchWorld = async () => {
+    ({ ClotWorld: World } = await import("../sim/clots/index.ts"));
+  };
+
   /** New walls keep the clots that are on their way. */
-  const rebuild = (geometry: PathwayGeometry, blood: Blood) => {
+  const rebuild = (Made: typeof ClotWorld, geometry: PathwayGeometry, blood: Blood) => {
     const before = world?.clots ?? [];
     clear();
-    world = new ClotWorld(geometry, blood);
+    world = new Made(geometry, blood);
     madeFor = geometry;
     for (const { place, diameter, x, y } of before) if (place === "pathway") world.place(diameter, x, y);
   };
@@ -58,10 +64,11 @@ export function paneClots(random: () => number): PaneClots {
       waiting = [...diameters];
       untilNext = 0;
       clear();
+      if (wished.length > 0 && !World) fetchWorld().catch(() => {});
     },
     follow(geometry, blood, around, seconds) {
-      if (wished.length === 0) return [];
-      if (geometry !== madeFor) rebuild(geometry, blood);
+      if (wished.length === 0 || !World) return [];
+      if (geometry !== madeFor) rebuild(World, geometry, blood);
       if (seconds > 0) {
         letIn(seconds);
         present(world).advance(around, seconds);

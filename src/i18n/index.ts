@@ -1,7 +1,7 @@
 /** All text of the page by key (ICU MessageFormat), and numbers in the format of the current language. */
 export { appendChange, changeOf, writeChange } from "./change.ts";
+export type { Arguments } from "./message-format.ts";
 export {
-  type Arguments,
   direction,
   fetchMessages,
   hasMessage,

@@ -1,11 +1,9 @@
 /** Messages by key: which languages there are, and the text of a key with its arguments filled in. */
 import { signal } from "@preact/signals";
-import { IntlMessageFormat } from "intl-messageformat";
 import { entryAt } from "../sim/checked/present.ts";
 import { laterFiles, messageFiles } from "./files.ts";
+import { type Arguments, formatMessage, type Part, parseMessage } from "./message-format.ts";
 import { isPseudo, pseudoMessage } from "./pseudo.ts";
-
-export type Arguments = Readonly<Record<string, string | number>>;
 
 type Table = Readonly<Record<string, string>>;
 
@@ -84,20 +82,19 @@ export function languageName(tag: string): string {
 
 export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
 
-const compiled = new Map<string, IntlMessageFormat>();
+const parsed = new Map<string, readonly Part[]>();
 
 /** The message of `key` in the current language, English where it has none; a key unknown to both is returned in brackets. */
 export function t(key: string, args?: Arguments): string {
   const tag = language();
   const cacheKey = `${tag}:${key}`;
-  let format = compiled.get(cacheKey);
-  if (!format) {
+  let parts = parsed.get(cacheKey);
+  if (!parts) {
     const english = MESSAGES.en?.[key];
     const text = isPseudo(tag) ? english : (MESSAGES[tag]?.[key] ?? english);
     if (text === undefined) return `[${key}]`;
-    const message = isPseudo(tag) ? pseudoMessage(text, tag) : text;
-    format = new IntlMessageFormat(message, tag, undefined, { ignoreTag: true });
-    compiled.set(cacheKey, format);
+    parts = isPseudo(tag) ? pseudoMessage(text, tag) : parseMessage(text);
+    parsed.set(cacheKey, parts);
   }
-  return format.format(args) as string;
+  return formatMessage(parts, tag, args);
 }

@@ -1,8 +1,6 @@
 /** Two invented languages that show what a translation would break: `en-XA` is 40 % longer, `ar-XB` is right to left. */
-import { IntlMessageFormat } from "intl-messageformat";
-import { entryAt, present } from "../sim/checked/present.ts";
-
-type Nodes = ReturnType<NonNullable<typeof IntlMessageFormat.__parse>>;
+import { entryAt } from "../sim/checked/present.ts";
+import { type Part, parseMessage } from "./message-format.ts";
 
 export const PSEUDO_LANGUAGES = ["en-XA", "ar-XB"] as const;
 export type PseudoLanguage = (typeof PSEUDO_LANGUAGES)[number];
@@ -26,19 +24,15 @@ export function lengthen(text: string): string {
 const mirror = (text: string): string => `\u202e${text}\u202c`;
 
 /** The English message with its literal parts changed and its arguments unchanged. */
-export function pseudoMessage(message: string, language: PseudoLanguage): Nodes {
-  const change = language === "en-XA" ? lengthen : mirror;
-  return changeLiterals(present(IntlMessageFormat.__parse)(message), change);
-}
+export const pseudoMessage = (message: string, language: PseudoLanguage): readonly Part[] =>
+  changeLiterals(parseMessage(message), language === "en-XA" ? lengthen : mirror);
 
-function changeLiterals(nodes: Nodes, change: (text: string) => string): Nodes {
-  return nodes.map((node) => {
-    if ("value" in node && node.type === 0) return { ...node, value: change(node.value) };
-    if (!("options" in node)) return node;
-    const options = Object.entries(node.options).map(([key, option]) => [
-      key,
-      { ...option, value: changeLiterals(option.value, change) },
-    ]);
-    return { ...node, options: Object.fromEntries(options) };
-  }) as Nodes;
-}
+const changeLiterals = (parts: readonly Part[], change: (text: string) => string): readonly Part[] =>
+  parts.map((part) => {
+    if (typeof part === "string") return change(part);
+    if (part.kind !== "plural" && part.kind !== "select") return part;
+    const branches = Object.entries(part.branches).map(
+      ([word, branch]) => [word, changeLiterals(branch, change)] as const,
+    );
+    return { ...part, branches: Object.fromEntries(branches) };
+  });

@@ -1,10 +1,11 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import "./pixi-patches.ts";
-import { Container, Rectangle, type Renderer } from "pixi.js";
+import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
-import { startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
+import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import type { Box, Scene, Viewport } from "./scene.ts";
-import { SCENE_MAKERS } from "./scene-table.ts";
+import { sceneKeeper } from "./scene-keeper.ts";
+import { fetchMaker } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** Room that controls and captions take at the edges, CSS px. */
@@ -46,6 +47,9 @@ export interface Stage {
   release(): void;
 }
 
+type Size = readonly [width: number, height: number];
+type Take<Taken> = (view: Container, renderer: Renderer) => Taken;
+
 const NOTHING = "nothing can be drawn here";
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** CSS px that nothing covers, in each direction: with less, as under words that hide the scene, nothing is drawn. */
@@ -61,14 +65,16 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   const { clock } = options;
   let renderer: Renderer | null = null;
   let released = false;
-  const scene = currentScene();
+  const scene = sceneKeeper();
   let last: number | undefined;
   let starting: Promise<void> = Promise.resolve();
 
-  await loadType(theme);
+  let way = wayOf(options.way);
+  // What does not come is told by `begin`.
+  await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {
-    renderer = await rendererIn(host, wayOf(options.way));
+    renderer = await rendererIn(host, way);
     if (released) end();
     if (!renderer) return;
     const { canvas } = renderer;
@@ -77,6 +83,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       event.preventDefault();
       // A fresh renderer is simpler and safer than repairing this one: all that is drawn comes from the next Frame.
       end();
+      way = wayOf(options.way);
       starting = begin();
     });
     resize();
@@ -110,22 +117,21 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const { width, height } = renderer.screen;
     const viewport = viewportOf(renderer, [width, height], insets, floor, elapsed);
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
-    scene.of(frame.state.scene)?.draw(frame, viewport, theme);
+    const shown = scene.of(frame.state.scene);
+    // Until another scene's drawing has come the picture stays as it is.
+    if (!shown && scene.made) return;
+    shown?.draw(frame, viewport, theme);
     renderer.render(scene.root);
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
-  const apart = async <Taken>(
-    frame: Frame,
-    size: readonly [number, number],
-    other: Partial<Viewport>,
-    take: (view: Container, renderer: Renderer) => Taken,
-  ): Promise<Taken> => {
+  const apart = async <Taken>(frame: Frame, size: Size, other: Partial<Viewport>, take: Take<Taken>) => {
     await starting;
+    const make = await fetchMaker(frame.state.scene);
     const own = renderer;
     if (!own) throw new Error(NOTHING);
     const viewport = { ...viewportOf(own, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
-    return drawnOnce(frame, viewport, theme, (view) => take(view, own));
+    return drawnOnce(make(), frame, viewport, theme, (view) => take(view, own));
   };
 
   const watcher = new ResizeObserver(resize);
@@ -134,7 +140,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   return {
     get way() {
-      if (!renderer) return "none";
+      if (!renderer || scene.missing) return "none";
       return renderer.name === "webgl" ? "webgl" : "canvas";
     },
     draw,
@@ -164,52 +170,14 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 }
 
-/** The one scene that is shown; another one takes its place. */
-function currentScene() {
-  let root = new Container();
-  let name = "";
-  let made: Scene | null = null;
-  const leave = () => {
-    if (made) root.removeChild(made.view);
-    made?.release();
-    made = null;
-    name = "";
-  };
-  return {
-    /** What the renderer draws. */
-    get root() {
-      return root;
-    },
-    get made() {
-      return made;
-    },
-    /** The scene of this name; null where nothing draws it. */
-    of(wanted: Frame["state"]["scene"]): Scene | null {
-      if (made && name === wanted) return made;
-      leave();
-      made = SCENE_MAKERS[wanted]?.() ?? null;
-      name = wanted;
-      if (made) root.addChild(made.view);
-      return made;
-    },
-    release() {
-      leave();
-      // What a renderer has noted on it ends with it.
-      root.destroy();
-      root = new Container();
-    },
-  };
-}
-
 /** Draws the frame with a scene of its own, which lives until `take` has what it wants. */
 function drawnOnce<Taken>(
+  still: Scene,
   frame: Frame,
   viewport: Viewport,
   theme: Theme,
   take: (view: Container) => Taken,
 ): Taken {
-  const still = SCENE_MAKERS[frame.state.scene]?.();
-  if (!still) throw new Error(NOTHING);
   try {
     // Twice: the room that words take is known after the first.
     still.draw(frame, viewport, theme);

@@ -1,31 +1,8 @@
-import { afterEach, describe, expect, it } from "vitest";
-import { createChain } from "../../src/chain/chain.ts";
-import type { Chain } from "../../src/chain/contract.ts";
+import { describe, expect, it } from "vitest";
 import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { seededRandom } from "../../src/sim/random.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
-import { fieldPorts, handClock, solverPorts } from "./fakes.ts";
-
-let chain: Chain | undefined;
-afterEach(() => chain?.release());
-
-function begin(start: SceneState = START, extra: { reducedMotion?: () => boolean } = {}) {
-  const time = handClock();
-  const solver = solverPorts();
-  const field = fieldPorts();
-  const made = createChain(start, {
-    clock: time.clock,
-    every: time.every,
-    random: seededRandom(7),
-    startCirculation: solver.start,
-    startField: field.start,
-    tracers: 300,
-    ...extra,
-  });
-  chain = made;
-  return { chain: made, time, solver, field };
-}
+import { begin } from "./begin.ts";
 
 const withSet = (state: SceneState, set: SceneState["request"]["set"]): SceneState => ({
   ...state,
@@ -45,6 +22,7 @@ describe("the chain", () => {
   it("skips edits that a newer one has overtaken and starts near the last answer", async () => {
     const { chain, time, solver } = begin();
     await time.pass(0.1);
+    const { state } = chain.circulations.value[0]!;
     solver.hold();
     for (const index of [1.8, 2, 2.2, 2.4]) {
       chain.scene.value = withSet(START, { pulmonaryResistanceIndex: index });
@@ -53,7 +31,7 @@ describe("the chain", () => {
     await time.pass(0.1);
     const asked = solver.asked().slice(1);
     expect(asked.map(({ request }) => request.set.pulmonaryResistanceIndex)).toEqual([1.8, 2.4]);
-    expect(asked[0]!.from?.length).toBeGreaterThan(0);
+    expect(asked[0]!.from).toEqual(state);
     expect(chain.circulations.value[0]!.request.set.pulmonaryResistanceIndex).toBe(2.4);
     expect(chain.solving.value).toBe(false);
   });
@@ -86,7 +64,8 @@ describe("the chain", () => {
     // mL/s: the mean of the wave is the circulation's flow in L/min.
     const mean =
       drives[0]!.inflow.ivc!.reduce((sum, value) => sum + value, 0) / drives[0]!.inflow.ivc!.length;
-    expect((mean * 60) / 1000 / solve(START.request).flows.ivc).toBeCloseTo(1, 2);
+    // The wave is sampled where the trace is: the two means differ by rounding and the closed trace's last sample.
+    expect(Math.abs((mean * 60) / 1000 / solve(START.request).flows.ivc - 1)).toBeLessThan(1e-4);
   });
 
   it("moves tracers in the field and keeps every one inside the walls", async () => {
@@ -111,7 +90,8 @@ describe("the chain", () => {
         Math.round((x - shape!.originX) / shape!.dx);
       expect(shape!.distance[k]!).toBeLessThan(shape!.dx);
     }
-    expect(moved).toBeGreaterThan(250);
+    // All but those that were put back to where they had begun.
+    expect(moved).toBeGreaterThanOrEqual(0.99 * tracers!.count);
   });
 
   it("shows no more speed than the slowest field can keep up with, and says so", async () => {
@@ -124,8 +104,8 @@ describe("the chain", () => {
       chain.frame();
     }
     await time.pass(0.3);
-    expect(chain.pace.value).toBeGreaterThan(0.3);
-    expect(chain.pace.value).toBeLessThanOrEqual(0.4);
+    // The clock asks a field for 92 % of what it says it could do, so that it keeps up.
+    expect(chain.pace.value).toBeCloseTo(0.92 * 0.4, 9);
   });
 
   it("U1 holds everything while paused, and an edit changes the numbers but starts nothing", async () => {
@@ -172,7 +152,7 @@ describe("the chain", () => {
     expect(pace()).toBe(0);
     chain.scene.value = { ...chain.scene.value, view: { ...START.view, paused: false } };
     await time.pass(0.1);
-    expect(pace()).toBeGreaterThan(0);
+    expect(pace()).toBe(START.view.playSpeed);
   });
 
   it("U3 under reduced motion shows one held field and tracers that were led through it, then nothing moves", async () => {
@@ -231,7 +211,7 @@ describe("the chain", () => {
     field.flow(field.ports[0]!, 0.1);
     const { shape, geometry } = chain.frame().panes[0]!;
     expect(geometry!.name).toBe("lateral-tunnel");
-    expect(shape!.nx).toBeGreaterThan(0);
+    expect(shape!.originX).toBe(geometry!.bounds[0] - 2 * shape!.dx);
   });
 
   it("continues without a field when none can be built, and says so", async () => {
@@ -243,7 +223,7 @@ describe("the chain", () => {
     const pane = chain.frame().panes[0]!;
     expect(pane.field).toBeNull();
     expect(pane.geometry).not.toBeNull();
-    expect(pane.circulation!.pathway.ledger.length).toBeGreaterThan(0);
+    expect(pane.circulation!.pathway.ledger).toEqual(solve(START.request).pathway.ledger);
   });
 
   it("answers equal requests beyond those of the panes only once", async () => {
@@ -270,57 +250,5 @@ describe("the chain", () => {
     solver.release();
     chain.scene.value = withSet(START, { pulmonaryResistanceIndex: 2 });
     expect(chain.faults.value).toEqual([]);
-  });
-
-  it("releases a dye pulse when the state asks for it: marks what enters and records what is left", async () => {
-    const { chain, time, field } = begin();
-    await time.pass(0.1);
-    field.flow(field.ports[0]!, 0.02);
-    chain.frame();
-    expect(chain.frame().panes[0]!.washOut).toBeNull();
-    chain.scene.value = { ...START, view: { ...START.view, dye: 1 } };
-    for (let n = 2; n < 100; n++) {
-      field.flow(field.ports[0]!, 0.02 * n);
-      await time.pass(0.02);
-      chain.frame();
-    }
-    const { washOut, tracers } = chain.frame().panes[0]!;
-    expect(washOut!.time.length).toBeGreaterThan(5);
-    expect(tracers!.dyed.reduce((sum, mark) => sum + mark, 0)).toBeGreaterThan(0);
-  });
-
-  it("releases the pulse of a state that it begins with, and no old one in a pane that joins later", async () => {
-    const { chain, time, field } = begin({ ...START, view: { ...START.view, dye: 1 } });
-    await time.pass(0.1);
-    for (let n = 1; n < 40; n++) {
-      field.flow(field.ports[0]!, 0.02 * n);
-      await time.pass(0.02);
-      chain.frame();
-    }
-    const { washOut, tracers } = chain.frame().panes[0]!;
-    expect(washOut).not.toBeNull();
-    expect(tracers!.dyed.reduce((sum, mark) => sum + mark, 0)).toBeGreaterThan(0);
-    chain.scene.value = { ...chain.scene.value, beside: [{ stage: "lateral-tunnel" }] };
-    await time.pass(0.1);
-    for (const port of field.ports) field.flow(port, 0.02);
-    expect(chain.frame().panes.map((pane) => pane.washOut)).toEqual([null, null]);
-  });
-});
-
-describe("clots", () => {
-  it("are let in when the state wishes them, rise with the blood, and leave the picture when it no longer does", async () => {
-    const { chain, time, field } = begin({ ...START, view: { ...START.view, clots: [2, 3] } });
-    await time.pass(0.1);
-    for (let n = 1; n < 60; n++) {
-      field.flow(field.ports[0]!, 0.02 * n);
-      await time.pass(0.02);
-      chain.frame();
-    }
-    const { clots } = chain.frame().panes[0]!;
-    expect(clots.map(({ diameter }) => diameter).sort()).toEqual([2, 3]);
-    const low = chain.frame().panes[0]!.geometry!.openings.find(({ name }) => name === "ivc")!.centre[1];
-    for (const clot of clots) expect(clot.y).toBeGreaterThan(low + 5);
-    chain.scene.value = START;
-    expect(chain.frame().panes[0]!.clots).toEqual([]);
   });
 });

@@ -32,6 +32,8 @@ const REFUSED: readonly (readonly [old: RegExp, term: string])[] = [
   [/stillness/i, "reduced motion"],
   [/mended.library/i, "pixi patches"],
   [/\btoldBy\b|\btoldLast\b/, "cache key"],
+  [/\breckon(ed|s|ing)?\b|\babreast\b|\blest\b/i, "worked out, side by side, so that not"],
+  [/\baskers?\b|\b(last)?[Kk]nock(ed|s)?\b|\bkeptTelling\b|\bmayGoOn\b/, "caller, ping, version, canAdvance"],
   [/\b(MOST|LEAST)(_[A-Z]|\b)/, "MAX_, MIN_"],
   [/\bsrc\/(settings|words|interface|record|command|styles)\b/, "modes, i18n, ui, lms, cli"],
   [/\bsim\/(lattice|field|bodies)\b/, "flow-solver, flow-field, clots"],
@@ -90,6 +92,7 @@ describe("the field's terms", () => {
   test("an earlier word that is planted is found", () => {
     expect(found("src/x.ts", "const lattice = 1;")).toHaveLength(1);
     expect(found("src/x.ts", "const MOST_STEPS = 1;")).toHaveLength(1);
+    expect(found("src/x.ts", "// reckoned by hand")).toHaveLength(1);
     expect(found("docs/x.md", "lattice Boltzmann was weighed")).toEqual([]);
   });
 

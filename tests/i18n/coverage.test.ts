@@ -16,6 +16,29 @@ const sources = readdirSync(TOP, { recursive: true, encoding: "utf8" })
   .filter((name) => /\.tsx?$/.test(name))
   .map((name) => readFileSync(join(TOP, name), "utf8"));
 
+const en = Object.assign(
+  {},
+  ...readdirSync(join(TOP, "i18n/en")).map((name) =>
+    JSON.parse(readFileSync(join(TOP, "i18n/en", name), "utf8")),
+  ),
+) as Readonly<Record<string, string>>;
+
+/** Keys that no literal of the source is, and no template such as `stage.${name}` can give. */
+function unasked(keys: readonly string[]): string[] {
+  const text = sources.join("\n");
+  const literals = new Set([...text.matchAll(/["'`]([\w.-]+)["'`]/g)].map(([, literal]) => literal!));
+  const shapes = [...text.matchAll(/`([\w-]+\.[\w.-]*(?:\$\{[^}]*\}[\w.-]*)+)`/g)].map(
+    ([, template]) =>
+      new RegExp(
+        `^${template!
+          .split(/\$\{[^}]*\}/)
+          .map((part) => part.replaceAll(".", "\\."))
+          .join(".+")}$`,
+      ),
+  );
+  return keys.filter((key) => !literals.has(key) && !shapes.some((shape) => shape.test(key)));
+}
+
 describe("words", () => {
   it("U21 exist for every key that the source asks for by name", () => {
     const asked = sources.flatMap((text) =>
@@ -55,6 +78,11 @@ describe("words", () => {
       ...CAUTIONS.map((name) => `caution.${name}`),
     ];
     expect(missing(keys)).toEqual([]);
+  });
+
+  it("none is without a place in the source that asks for it", () => {
+    expect(unasked(Object.keys(en))).toEqual([]);
+    expect(unasked(["stage.glenn", "bench.title", "planted.key"])).toEqual(["planted.key"]);
   });
 
   it("U21 exist for every row of every ledger", () => {

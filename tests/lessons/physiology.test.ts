@@ -68,7 +68,7 @@ test("in the catheter lesson the aorta swings with the beat, the path hardly, an
   expect(peaks.filter((value) => value > pressures.atrium + 0.5).length).toBeGreaterThanOrEqual(2);
 });
 
-test("fluid that seeps is told in ratios: the model's millilitres are of a teaching size", () => {
+test("fluid that seeps is given in ratios: the model's millilitres are of a teaching size", () => {
   for (const { id } of english) expect(text(id), id).not.toMatch(/\{\{[^}]*exchange\.[^}]*\|\s*mL/);
 });
 

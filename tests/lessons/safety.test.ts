@@ -124,7 +124,7 @@ describe.each(languages)("%s", (language) => {
     }
   });
 
-  test("families between the first steps are told the warning signs, whom to call and when", () => {
+  test("families between the first steps learn the warning signs, whom to call and when", () => {
     const reported = caution(stepOf(language, "02-steps", "between"));
     for (const sign of [...NEWBORN[language]!, SAME_DAY[language], EMERGENCY[language]])
       expect(reported).toMatch(sign);

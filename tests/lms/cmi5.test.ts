@@ -124,7 +124,7 @@ test("failed may be followed by passed, and passed is never taken back", async (
   expect(verbs(store)).toEqual(["initialized", "failed", "completed", "passed"]);
 });
 
-test("a store that cannot be reached is told, not thrown", async () => {
+test("a store that cannot be reached is reported, not thrown", async () => {
   const voice = cmi5Record(readLaunch(QUERY)!, {
     ask: () => Promise.reject(new Error("offline")),
     now: () => 0,

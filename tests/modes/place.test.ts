@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { hasMessage, languageFor, nearestLanguage, t } from "../../src/i18n/index.ts";
+import { hasMessage, LANGUAGES, languageFor, nearestLanguage, t } from "../../src/i18n/index.ts";
 import type { Library } from "../../src/lesson/library.ts";
 import { placeFaults } from "../../src/modes/place-faults.ts";
 import { readPlace, writePlace } from "../../src/modes/shared/place.ts";
@@ -16,10 +16,12 @@ test("a way to draw stays in the address", () => {
   expect(writePlace(place)).toBe("?mode=bench&draw=canvas&state=1");
 });
 
+const EXIST = new RegExp(`^${LANGUAGES.join(", ")}$`);
+
 test.each([
   ["mode", "?mode=theatre", "theatre", /home, bench, study/],
-  ["language", "?language=constructor", "constructor", /^en, de, es, fr$/],
-  ["language", "?language=__proto__", "__proto__", /^en, de, es, fr$/],
+  ["language", "?language=constructor", "constructor", EXIST],
+  ["language", "?language=__proto__", "__proto__", EXIST],
   ["view", "?mode=study&lesson=x&view=constructor", "constructor", /^text, handout$/],
   ["window", "?mode=lecture&window=toString", "toString", /^speaker$/],
 ])("%s that does not exist is reported with what exists", (path, query, found, allowed) => {
@@ -53,7 +55,7 @@ describe("what an address asks of the library", () => {
     ["?mode=study&page=__proto__", "page", "__proto__", "glossary, sources, not-known"],
     ["?mode=lecture&list=01-two*first&step=1", "list", "01-two", "01-one"],
     ["?mode=lecture&list=01-one*second&step=first", "step", "first", "second"],
-  ])("%s is told", (query, path, found, allowed) => {
+  ])("%s is reported", (query, path, found, allowed) => {
     expect(faults(query)).toEqual([{ path, found, allowed }]);
   });
 

@@ -41,6 +41,8 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
   await page.waitForTimeout(3000);
   const { name, bytes } = await saved(page, "drawing");
   expect(name).toBe("lungward.svg");
+  // At the drawing's own size, in which plates find the same places.
+  await page.getByRole("radio", { name: "1280" }).check();
   const still = await saved(page, "still");
   const found = await page.evaluate(
     async ([svg, png]) => {
@@ -93,8 +95,7 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
   expect(found.outside).toEqual([]);
   // Block by block it is as bright as the still; tracers move on between the two.
   const unlike = found.drawn.filter((value, k) => Math.abs(value - found.shot[k]!) > 24);
-  // The drawing has a size of its own, in which some plates find another place.
-  expect(unlike.length).toBeLessThan(0.06 * found.drawn.length);
+  expect(unlike.length).toBeLessThan(0.04 * found.drawn.length);
 });
 
 test("U29 the table carries the numbers shown, the settings, the link and six cautions", async ({ page }) => {

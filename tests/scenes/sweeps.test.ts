@@ -35,10 +35,10 @@ test("growth is described from the computed ends: the grown body spends more pow
   expect(parseFloat(String(reading.args.powerTo))).toBeGreaterThan(
     parseFloat(String(reading.args.powerFrom)),
   );
-  const told = t(reading.key, reading.args);
-  expect(told).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
+  const sentence = t(reading.key, reading.args);
+  expect(sentence).toMatch(/18\.0 millimetres .* 0\.72 to 1\.70/);
   // Drop and power at both ends, each with its band.
-  expect(told.match(/, between [\d.]+ and [\d.]+/g)).toHaveLength(4);
+  expect(sentence.match(/, between [\d.]+ and [\d.]+/g)).toHaveLength(4);
 });
 
 test("exercise is described from the computed ends, and two ventricles reach more output (physiology values, acceptance 8)", () => {

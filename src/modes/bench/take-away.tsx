@@ -13,7 +13,7 @@ import type { Context } from "../shared/mode.ts";
 import { stateLink } from "../shared/state-link.ts";
 import { saveClip, saveDrawing, saveStill } from "../shared/stills-and-clips.ts";
 
-const HEIGHTS = ["1080", "2160"] as const;
+const HEIGHTS = ["720", "1080", "2160"] as const;
 
 export function TakeAway({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
   const { session } = context;

@@ -2,6 +2,8 @@
 import { render } from "preact";
 import type { Mode } from "../shared/mode.ts";
 import { Kiosk } from "./kiosk.tsx";
+import "../lecture/talk.css";
+import "./kiosk.css";
 
 export const mode: Mode = {
   mount(host, context) {

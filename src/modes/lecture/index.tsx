@@ -7,6 +7,8 @@ import { MINUTES, readStops, writeStops } from "./playlist.ts";
 import { Room } from "./room.tsx";
 import { Speaker } from "./speaker.tsx";
 import { findStops, secondsOf, stopsOf } from "./stops.ts";
+import "./lecture.css";
+import "./talk.css";
 
 function Lecture({ context }: { readonly context: Context }) {
   const library = useLibrary();

@@ -223,7 +223,7 @@ function lossesInto(losses: Losses, { network, forcing }: ClosedLoop): AddStep {
   };
 }
 
-// Not within the steps' functions: a function made anew each step costs more than what it computes.
+// Not within the steps' functions: a closure created in each step costs more than what it computes.
 /** W that a wall gives off, against what stands outside it. */
 const released = (
   pressures: at.ByCompartment,

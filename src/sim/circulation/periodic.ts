@@ -228,7 +228,7 @@ function regulationOf(
 function cycle(point: Point, { forcing, stepper, regulate, baseRate }: Engine, seconds?: number): CycleMeans {
   const stepSize = 60 / (baseRate * point[RATE]) / forcing.steps;
   const { pressures, flows } = stepper.scratch;
-  // Arrays, since a number that a closure counts up is made anew each time.
+  // Arrays, since a number that a closure counts up is allocated again each time.
   const sums: compartment.Flows = compartment.vector(flows.length);
   const inert: State = compartment.vector(STATES);
   const other: Vector<0 | 1 | 2 | 3> = compartment.vector(4);

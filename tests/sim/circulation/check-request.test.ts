@@ -52,7 +52,7 @@ describe("a request", () => {
       "volumeRule",
     ]);
   });
-  test("with a misspelt parameter is told the nearest", () => {
+  test("with a misspelt parameter is answered with the nearest", () => {
     const [fault] = faultsOf({ ...request("extracardiac"), set: { fenestrationDiametr: 4 } });
     expect(fault!.allowed).toContain('"fenestrationDiameter"');
   });

@@ -28,7 +28,7 @@ import type { CirculationRequest } from "../../../src/sim/parameters/request.ts"
 import { fromMmHg } from "../../../src/sim/units.ts";
 import { CHILD, request } from "./requests.ts";
 
-/** A drive of one entry, set anew for each moment: no table, no steps. */
+/** A forcing of one entry, set for each moment: no table, no steps. */
 function momentOf(asked: CirculationRequest, heartPeriod: number, period: number) {
   const stretch = systoleStretch(60 / heartPeriod / referenceSet(asked.stage, asked.body.bsa).heartRate, 1);
   const pattern = breathPattern(asked);

@@ -176,7 +176,7 @@ test("a test occlusion keeps the blood volume of the open state", () => {
   expect(closed.flows.fenestration).toBe(0);
 });
 
-test("a Valsalva manoeuvre is told as what is reached after ten seconds of it", () => {
+test("a Valsalva manoeuvre is reported as what is reached after ten seconds of it", () => {
   const { run, traces, pressures } = answer("extracardiac", ADULT, { breathing: "valsalva" });
   expect(run.converged).toBe(true);
   const { pleural, alveolar } = traces.pressures;

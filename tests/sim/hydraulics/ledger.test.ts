@@ -5,7 +5,7 @@ import type { BranchName, ElementLaw, PathwayLaw } from "../../../src/sim/hydrau
 import { ledger, meanDrop, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
 import { toMilliwatt, toMmHg, toWood } from "../../../src/sim/units.ts";
 
-/** A pathway of one element a branch, simple enough to be reckoned by hand. */
+/** A pathway of one element a branch, simple enough to be worked out by hand. */
 const element = (branch: BranchName, a: number, b: number): ElementLaw => ({
   element: branch,
   branch,

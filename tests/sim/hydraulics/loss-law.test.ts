@@ -84,9 +84,9 @@ test.each(PATHWAY_STAGES)("%s: the ledger's rows add up to the one number", (sta
   const loss = pathwayLoss(law, rest);
   expect(rows.reduce((sum, { powerLoss }) => sum + powerLoss, 0)).toBeCloseTo(loss.powerLoss, 9);
   const streams = streamsOf(stage, rest);
-  const told = lossOf(branchDrops(law, rest), streams);
-  expect(toMilliwatt(told.power)).toBeCloseTo(loss.powerLoss, 9);
-  expect(toMmHg(told.drop)).toBeCloseTo(loss.pressureDrop, 9);
+  const total = lossOf(branchDrops(law, rest), streams);
+  expect(toMilliwatt(total.power)).toBeCloseTo(loss.powerLoss, 9);
+  expect(toMmHg(total.drop)).toBeCloseTo(loss.pressureDrop, 9);
 });
 
 test("beyond the set the law says so, widens its band, and comes back to the relations alone", () => {

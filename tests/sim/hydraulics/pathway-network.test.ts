@@ -207,7 +207,7 @@ test("at the Glenn stage the drop is the upper vein's, since the lower one never
   expect(more).toBeGreaterThan(upper);
 });
 
-test("without flows told, coefficients are taken at 3 L/min/m2, 55 % from below, 45 % to the left lung", () => {
+test("without given flows, coefficients are taken at 3 L/min/m2, 55 % from below, 45 % to the left lung", () => {
   expect(pathwayLaw(ask("extracardiac"))).toEqual(pathwayLaw(ask("extracardiac"), rest(CASES.caseA)));
   const flows = rest(CASES.caseA);
   const lungs = { left: 0.45 * flows.svc, right: 0.55 * flows.svc };
@@ -241,7 +241,7 @@ test("each section has the relation of its kind: narrowing, hole of the least si
   expect(artery.b).toBeCloseTo(alone.b, 3);
 });
 
-test("a pulmonary artery's mouth is reckoned by its speed against the trunk's; without flow as if they were alike", () => {
+test("a pulmonary artery's mouth loses by its speed against the trunk's; without flow as if they were alike", () => {
   const blood = pathwayLaw(ask("atriopulmonary")).fluid;
   const taken = (left: number) => {
     const flows = { ...rest(CASES.caseA), left, right: 3e-5 - left };

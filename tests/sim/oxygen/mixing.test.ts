@@ -48,7 +48,7 @@ test("the shunt law: arterial content is the flow-weighted mean of lung and shun
   expect(content(arterial)).toBeCloseTo(mixed, 0);
 });
 
-test("organs that ask for more than they can draw out get that, and the rest is told", () => {
+test("organs that ask for more than they can draw out get that, and the rest is reported as missing", () => {
   const balance = mixOxygen({ ...WHOLE, use: { ...WHOLE.use, upper: 400 } });
   expect(balance.upper).toBeCloseTo(MIN_SATURATION.upper, 6);
   expect(balance.missing).toBeGreaterThan(150);
