@@ -34,11 +34,10 @@ const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mo
   lecture: () => import("./modes/lecture/index.tsx"),
   kiosk: async () => {
     // It greets in every language at once; one that does not come is greeted in English.
-    const [kiosk] = await Promise.all([
-      import("./modes/kiosk/index.tsx"),
-      Promise.allSettled(LANGUAGES.map(fetchMessages)),
-    ]);
-    return kiosk;
+    const greetings = Promise.allSettled(LANGUAGES.map(fetchMessages));
+    const { mode } = await import("./modes/kiosk/index.tsx");
+    await greetings;
+    return { mode };
   },
 };
 

@@ -1,6 +1,5 @@
 /** All text of the page by key (ICU MessageFormat), and numbers in the format of the current language. */
 export { appendChange, changeOf, writeChange } from "./change.ts";
-export type { Arguments } from "./message-format.ts";
 export {
   direction,
   fetchMessages,
@@ -16,7 +15,6 @@ export {
   t,
 } from "./messages.ts";
 export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
-export { PSEUDO_LANGUAGES } from "./pseudo.ts";
 export {
   type Band,
   digitsOfStep,

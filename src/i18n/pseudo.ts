@@ -2,7 +2,7 @@
 import { entryAt } from "../sim/checked/present.ts";
 import { type Part, parseMessage } from "./message-format.ts";
 
-export const PSEUDO_LANGUAGES = ["en-XA", "ar-XB"] as const;
+const PSEUDO_LANGUAGES = ["en-XA", "ar-XB"] as const;
 export type PseudoLanguage = (typeof PSEUDO_LANGUAGES)[number];
 
 export const isPseudo = (language: string): language is PseudoLanguage =>

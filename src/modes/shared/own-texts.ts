@@ -14,7 +14,7 @@ export interface OwnText {
   readonly earlier: readonly EarlierText[];
 }
 
-export interface EarlierText {
+interface EarlierText {
   /** ms since 1970: when it was left */
   readonly at: number;
   readonly text: string;
@@ -40,7 +40,7 @@ export interface OwnTexts {
   remove(id: string): void;
 }
 
-export const MAX_TEXTS = 200;
+const MAX_TEXTS = 200;
 const MAX_EARLIER = 20;
 /** ms: changes closer together than this are one version */
 const VERSION_REST = 120_000;

@@ -16,6 +16,8 @@ import {
 const REQUEST_KEYS = ["kind", "stage", "body", "volumeRule", "set"] as const;
 /** Settings of the heart itself: a body answers a weaker or stiffer one by keeping water until output is back. */
 const HEART_SETTINGS = ["contractility", "stiffness", "atrioventricularValveLeak", "semilunarValveLeak"];
+
+/** What a request without a rule holds, by whether it sets anything of the heart itself. */
 export const defaultVolumeRule = (set: Readonly<Record<string, ParameterValue>>): VolumeRule =>
   HEART_SETTINGS.some((name) => name in set) ? "hold-output" : "hold-atrial-pressure";
 

@@ -86,13 +86,13 @@ export const clearance = (sizes: PathwaySizes, headOnPlace: number): number =>
 /** Clearance (mean radii, from the upper vein's axis) at which as much of each stream goes either way, and how fast that turns: 3D set. */
 const PARTED = { at: -0.33, width: 0.3 } as const;
 
-/** -1..1: how far the lower stream lies towards the left lung. */
+/** How far the lower stream lies towards the left lung: a fraction, -1 to 1. @param sizes mm */
 export function sideOf(sizes: PathwaySizes): number {
   const away = clearance(sizes, 0) - PARTED.at;
   return away / Math.hypot(away, PARTED.width);
 }
 
-/** Part of the flow that the lower stream brings beyond what the lung on its side takes. */
+/** What the lower stream brings beyond what the lung on its side takes: a fraction of the whole flow, -0.5 to 1. */
 export const excessOf = (sizes: PathwaySizes, { lower, left }: Pick<Streams, "lower" | "left">): number =>
   lower - 0.5 - sideOf(sizes) * (left - 0.5);
 

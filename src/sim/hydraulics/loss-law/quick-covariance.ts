@@ -4,6 +4,7 @@
  */
 import { present } from "../../checked/present.ts";
 
+/** How cases are alike, by the distance between their features (dimensionless). */
 export interface Kernel {
   /** standard deviations: of the part in all features together, of the features' own parts */
   readonly together: number;
@@ -15,7 +16,10 @@ export interface Kernel {
 /** Checked like `entryAt`, but for one kind of list only, which engines make faster code of. */
 const entry = (list: Float64Array | Uint16Array, index: number): number => list[index] ?? Number.NaN;
 
-/** The answer is overwritten by the next call. */
+/**
+ * @param points cases by features, dimensionless
+ * @returns covariances [cases] with a point [features], in the unit of what is interpolated, squared; overwritten by the next call
+ */
 export function covariancesTowards(
   points: readonly (readonly number[])[],
   { together, alone, lengths }: Kernel,
@@ -61,7 +65,7 @@ export function covariancesTowards(
   };
 }
 
-/** Sum of products of two lists. */
+/** Sum of products of two lists of one length, dimensionless. */
 export function inner(one: Float64Array, other: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < one.length; i++) sum += entry(one, i) * entry(other, i);
