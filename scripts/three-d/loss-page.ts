@@ -118,6 +118,7 @@ const most = ({ power, drop }: Judged): number => Math.max(Math.abs(part(power))
 const TRIED = `## What was tried
 
 The law's numbers never saw the case that judges them; its form was chosen with the twentieths in view, so the eighths are the fairer row.
+These figures are those of the prototype in which the forms were compared; what became of the kept one is in the tables above.
 
 | tried | scatter of power, drop | worst power, drop | kept |
 |---|---|---|---|

@@ -26,9 +26,8 @@ describe("data that is kept or sent", () => {
   });
 
   test("no cookie and no beacon is known to the code; a course's record, the docs' search and the folder of own lessons fetch; own lessons alone have a database", () => {
-    expect(where(/document\.cookie|indexedDB|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual(
-      [],
-    );
+    expect(where(/document\.cookie|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual([]);
+    expect(where(/indexedDB/)).toEqual(["src/modes/shared/text-store.ts"]);
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
     expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([

@@ -1,5 +1,5 @@
 import "fake-indexeddb/auto";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { type OwnText, openOwnTexts, type TextStore } from "../../src/modes/shared/own-texts.ts";
 import { browserTextStore } from "../../src/modes/shared/text-store.ts";
 
@@ -32,6 +32,27 @@ test("a text is there when the page opens anew, with its name, its words and whe
   again.remove(id);
   await new Promise((done) => setTimeout(done, 20));
   expect((await opened(browserTextStore())).list.value).toEqual([]);
+});
+
+test("a text whose write had not ended when the page closed is there all the same", async () => {
+  const late = { id: "late", name: "Late", text: "typed", changed: 5, listed: true, earlier: [] };
+  const kept = new Map([["lungward.unsaved", JSON.stringify(late)]]);
+  vi.stubGlobal("localStorage", {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key),
+  });
+  try {
+    const texts = await opened(browserTextStore());
+    expect(texts.list.value).toEqual([late]);
+    texts.write("late", "typed on");
+    expect(kept.get("lungward.unsaved")).toContain("typed on");
+    await new Promise((done) => setTimeout(done, 20));
+    expect(kept.size).toBe(0);
+    expect((await opened(browserTextStore())).list.value[0]?.text).toBe("typed on");
+  } finally {
+    vi.unstubAllGlobals();
+  }
 });
 
 test("another text never takes a text's place", async () => {

@@ -64,11 +64,11 @@ for (const [build, base] of Object.entries(BUILDS)) {
     const kept = await page.evaluate(async () => ({
       keys: [...Object.keys(localStorage), ...Object.keys(sessionStorage)],
       cookies: document.cookie,
-      databases: (await indexedDB.databases()).length,
+      databases: (await indexedDB.databases()).map(({ name }) => name),
     }));
-    expect(kept.keys).toContain("lungward.draft");
+    expect(kept.keys).toContain("lungward.theme");
     expect(kept.keys.filter((key) => !reported.includes(key))).toEqual([]);
-    expect(kept).toMatchObject({ cookies: "", databases: 0 });
+    expect(kept).toMatchObject({ cookies: "", databases: ["lungward-own"] });
     expect(await page.context().cookies()).toEqual([]);
     expect(strange).toEqual([]);
     expect(blocked).toEqual([]);

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
 import { unzipSync } from "fflate";
-import { t } from "../../src/i18n/index.ts";
+import { setTechnical, t } from "../../src/i18n/index.ts";
 import { expectAccessible, figure } from "./page.ts";
 
 const open = async (page: Page) => {
@@ -34,6 +34,8 @@ test("a drawing is an SVG whose words are text and whose walls are shapes, as th
   page,
 }) => {
   test.setTimeout(120_000);
+  // As the bench names parts.
+  setTechnical(true);
   await page.goto("?mode=bench&state=1~tatriopulmonary~r1");
   await figure(page, "pressureDrop");
   await page.locator("#stage canvas").waitFor();

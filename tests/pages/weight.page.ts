@@ -3,14 +3,14 @@ import { gzipSync } from "node:zlib";
 import { expect, type Page, test } from "@playwright/test";
 
 /** bytes (kB = 1000) */
-const FIRST_VIEW = { canvas: 305_000, webgl: 325_000 };
+const FIRST_VIEW = { canvas: 330_000, webgl: 350_000 };
 /** Its heaviest pieces: the chain with both workers' code, the drawing library, the pathway's scene, English. */
 const HEAVIEST: Readonly<Record<string, number>> = {
-  index: 80_000,
+  index: 82_000,
   "webgl-renderer": 27_000,
   Geometry: 40_000,
   Graphics: 22_000,
-  stage: 39_000,
+  stage: 48_000,
   i18n: 27_000,
 };
 const OTHER = 19_000;

@@ -131,7 +131,9 @@ export function Bench({ context }: { readonly context: Context }) {
         </header>
         {panel.value ? panels[panel.value]() : !embedded && <SceneBar context={context} />}
         <div class="clear" data-clear />
-        <section class="side" aria-label={t("bench.figures")}>
+        {/* It scrolls where the window is low, so that keys must reach it. */}
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region */}
+        <section class="side" tabIndex={0} aria-label={t("bench.figures")}>
           <Readouts figures={figures.value} earlier={earlier.value} />
           {earlier.value && <ChangeNote onHide={session.forget} />}
           <p class="held">{heldSentence(request)}</p>

@@ -8,6 +8,8 @@ const SIZE = { width: 800, height: 450 } as const;
 const SHRINK = 4;
 /** ms between two pictures, so that the moving one hardly notices */
 const PAUSE = 700;
+/** ms: what the first view fetches and draws comes first */
+const FIRST = 4000;
 
 export type ScenePictures = Readonly<Partial<Record<SceneName, string>>>;
 
@@ -28,6 +30,7 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
       pictures.value = Object.fromEntries(SCENES.flatMap((scene) => pairOf(scene, kept.get(keyOf(scene)))));
     };
     show();
+    await new Promise((resolve) => setTimeout(resolve, FIRST));
     // The one that is shown comes last: by then blood moves in it.
     const shown = session.scene.peek().scene;
     for (const scene of [...SCENES.filter((each) => each !== shown), shown]) {

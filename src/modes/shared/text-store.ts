@@ -1,17 +1,71 @@
-/** Own lessons in the browser's database. */
+/** Own lessons in the browser's database, and for the moment that a write takes in local storage: a page that closes meanwhile loses nothing. */
 import { createStore, del, set, values } from "idb-keyval";
-import type { TextStore } from "./own-texts.ts";
+import type { OwnText, TextStore } from "./own-texts.ts";
+
+const DATABASE = "lungward-own";
+const UNSAVED = "lungward.unsaved";
+
+/** Opening a database makes it: a page that only looks must leave none behind. */
+async function isThere(): Promise<boolean> {
+  const known = await indexedDB.databases?.();
+  return known === undefined || known.some(({ name }) => name === DATABASE);
+}
 
 export function browserTextStore(): TextStore {
   // Made at the first use: where storage is denied, making it throws.
   let made: ReturnType<typeof createStore> | undefined;
   const store = () => {
-    made ??= createStore("lungward-own", "texts");
+    made ??= createStore(DATABASE, "texts");
     return made;
   };
   return {
-    all: async () => values(store()),
-    put: async (text) => set(text.id, text, store()),
-    remove: async (id) => del(id, store()),
+    async all() {
+      const kept: OwnText[] = (await isThere()) ? await values(store()) : [];
+      const late = readUnsaved();
+      if (!late) return kept;
+      const stored = kept.find(({ id }) => id === late.id);
+      return stored && stored.changed >= late.changed
+        ? kept
+        : [late, ...kept.filter(({ id }) => id !== late.id)];
+    },
+    async put(text) {
+      const written = writeUnsaved(text);
+      await set(text.id, text, store());
+      forget(written);
+    },
+    async remove(id) {
+      if (readUnsaved()?.id === id) forget(null);
+      await del(id, store());
+    },
   };
+}
+
+/** What it is checked for by whoever reads all texts. */
+function readUnsaved(): OwnText | null {
+  try {
+    return JSON.parse(localStorage.getItem(UNSAVED) ?? "null");
+  } catch {
+    return null;
+  }
+}
+
+/** @returns what stands there now; null where there is no room or no storage */
+function writeUnsaved(text: OwnText): string | null {
+  try {
+    // Earlier versions are in the database already.
+    const written = JSON.stringify({ ...text, earlier: text.earlier.slice(-1) });
+    localStorage.setItem(UNSAVED, written);
+    return written;
+  } catch {
+    return null;
+  }
+}
+
+/** `written` null: whatever stands there. */
+function forget(written: string | null): void {
+  try {
+    if (written === null || localStorage.getItem(UNSAVED) === written) localStorage.removeItem(UNSAVED);
+  } catch {
+    // Nothing was kept.
+  }
 }
