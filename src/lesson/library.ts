@@ -46,7 +46,7 @@ export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promis
 export const newLessonText = async (): Promise<string> =>
   (await import("../../lessons/new-lesson.md?raw")).default;
 
-/** Lets the page draw before the next text is read: ten lessons at once stop the picture of a slow computer for half a second. */
+/** Lets the page draw before the next text is read: all lessons at once would stop the picture of a slow computer for half a second. */
 const rest = () => new Promise<void>((done) => setTimeout(done));
 
 const shelves = new Map<string, Promise<Library>>();

@@ -1,4 +1,4 @@
-/** All what-if controls as plain form elements: the equal of the bench's panel for keys, touch and screen readers. */
+/** All what-if controls as form elements, for pointer, keys, touch and screen readers alike. */
 
 import { t } from "../i18n/index.ts";
 import { type Body, bodyAt, CASES, STAGES, VOLUME_RULES } from "../sim/parameters/request.ts";
