@@ -93,7 +93,10 @@ test("an own lesson stands in study, in a talk's list and in the kiosk, until it
   test.setTimeout(180_000);
   const unfaulted = watchPage(page);
   await page.goto("?mode=author");
+  const text = page.locator("textarea");
+  await expect(text).toBeVisible({ timeout: 60_000 });
   await drop(page, "mine.md", example().replace("title: One tube, two widths", "title: Words of my own"));
+  await expect(text).toHaveValue(/Words of my own/);
   await expect(page.locator(".author-faults")).toContainText("No faults", { timeout: 60_000 });
   await page.goto("?mode=study");
   const card = page.locator(".lesson-card", { hasText: "Words of my own" });
