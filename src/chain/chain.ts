@@ -8,12 +8,12 @@ import { answerCache } from "./answer-cache.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
-import { glimpse } from "./glimpse.ts";
 import { heldTime } from "./held-time.ts";
 import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
+import { previewOf } from "./preview.ts";
 import { sceneNeeds } from "./scene-needs.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
@@ -91,7 +91,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     degraded,
     answer,
     pool: pools.start,
-    glimpse: (frame, name) => glimpse(frame, name, needs, answer),
+    preview: (frame, name) => previewOf(frame, name, needs, answer),
     frame() {
       const state = scene.peek();
       const passing = passed(clock, panes, state, options);

@@ -28,7 +28,7 @@ export interface Chain {
   /** Starts workers of their own for one long job beside the panes; whoever asks for them releases them. */
   pool(): WorkerPool;
   /** A frame as another scene would show it, for a picture of that scene. */
-  glimpse(frame: Frame, scene: SceneName): Promise<Frame>;
+  preview(frame: Frame, scene: SceneName): Promise<Frame>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
   /** Ends workers and frees memory. */

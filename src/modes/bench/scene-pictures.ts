@@ -7,7 +7,7 @@ import type { Context } from "../shared/mode.ts";
 const SIZE = { width: 800, height: 450 } as const;
 const SHRINK = 4;
 /** ms between two pictures, so that the moving one hardly notices */
-const PAUSE = 700;
+const PAUSE = 300;
 /** ms: what the first view fetches and draws comes first */
 const FIRST = 4000;
 
@@ -37,7 +37,7 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
       if (kept.has(keyOf(scene))) continue;
       await new Promise((resolve) => setTimeout(resolve, PAUSE));
       if (turn !== mine) return;
-      const picture = await stage.glimpse(scene, SIZE.width, SIZE.height);
+      const picture = await stage.preview(scene, SIZE.width, SIZE.height);
       if (turn !== mine || !picture) return;
       kept.set(keyOf(scene), shrunk(picture));
       show();

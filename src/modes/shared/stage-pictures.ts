@@ -19,7 +19,7 @@ export interface StagePictures {
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
   /** A small picture of the present state in another scene, without words; null before there is an answer. Rejects where nothing can be drawn. */
-  glimpse(scene: SceneName, width: number, height: number): Promise<HTMLCanvasElement | null>;
+  preview(scene: SceneName, width: number, height: number): Promise<HTMLCanvasElement | null>;
   /** The same as the inside of an SVG element of this size. */
   drawing(width: number, height: number, look?: Look): Promise<string>;
 }
@@ -48,7 +48,7 @@ export function stagePictures({ chain, frame, own, stage }: Sources): StagePictu
   const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> =>
     withLook(await stage(), look ?? own(), own, (of) => take(of, frame() ?? chain.frame()));
   return {
-    glimpse: (scene, width, height) =>
+    preview: (scene, width, height) =>
       wordless(chain, frame(), scene, (there) =>
         pictured(undefined, (of) => of.snapshot(there, width, height)),
       ),
@@ -59,13 +59,13 @@ export function stagePictures({ chain, frame, own, stage }: Sources): StagePictu
 
 /** Gives `take` the frame as another scene would show it, without words; null before there is an answer. */
 async function wordless<Taken>(
-  { glimpse }: Chain,
+  { preview }: Chain,
   frame: Frame | null,
   scene: SceneName,
   take: (there: Frame) => Promise<Taken>,
 ): Promise<Taken | null> {
   if (!frame?.panes[0]?.circulation) return null;
-  const there = await glimpse(frame, scene);
+  const there = await preview(frame, scene);
   return take({ ...there, state: setView(WITHOUT_WORDS)(there.state) });
 }
 

@@ -5,13 +5,13 @@ import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneName } from "../state/scene-state.ts";
 import type { Frame } from "./frame.ts";
-import { planSweep, type Sweep } from "./running-sweep.ts";
+import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
 
 type Answer = (request: CirculationRequest) => Promise<Circulation>;
 
-/** Of the first pane alone; a sweep is there in whole, or not at all where its points could not be solved. */
-export async function glimpse(
+/** Of the first pane alone; a sweep has come to its end. */
+export async function previewOf(
   frame: Frame,
   scene: SceneName,
   needs: Pick<SceneNeeds, "complete">,
@@ -19,7 +19,7 @@ export async function glimpse(
 ): Promise<Frame> {
   const state = { ...frame.state, scene, beside: [] };
   const plan = planSweep(state);
-  const sweep = plan && (await answered(plan, answer));
+  const sweep = plan && (await solved(plan, answer));
   const pane = entryAt(frame.panes, 0);
   const geometry = pane.geometry ?? pathwayGeometry(state.request);
   return {
@@ -30,18 +30,7 @@ export async function glimpse(
   };
 }
 
-async function answered(plan: Sweep, answer: Answer): Promise<Sweep | null> {
-  try {
-    const curves = await Promise.all(
-      plan.curves.map(async (curve) => ({
-        ...curve,
-        points: await Promise.all(
-          curve.points.map(async (point) => ({ ...point, circulation: await answer(point.request) })),
-        ),
-      })),
-    );
-    return { ...plan, curves, progress: 1 };
-  } catch {
-    return null;
-  }
-}
+const solved = (plan: Sweep, answer: Answer): Promise<Sweep> =>
+  new Promise((end) => {
+    const running = createSweep(plan, answer, { onEnd: () => end(running.sweep.peek()) });
+  });
