@@ -1,9 +1,9 @@
-/** What stays the same, as long as nobody has chosen it: it goes with what is set. */
+/** Which volume rule holds while nobody has chosen one: the default for what is set. */
 import { defaultVolumeRule } from "../sim/circulation/check-request.ts";
 import type { Edit } from "./edit.ts";
 
 /**
- * The edit, and with it the volume rule where that was the usual one before: a body answers a weaker or stiffer heart by keeping water, so
+ * The edit, with the volume rule renewed where it was the default before: a body answers a weaker or stiffer heart by keeping water, so
  * that its veins fill. A rule of someone's own choice stays.
  */
 export const followRule =

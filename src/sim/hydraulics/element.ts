@@ -8,12 +8,13 @@ export interface Fluid {
   readonly viscosity: number;
 }
 
-/** Dp = a Q + b Q|Q| + inertance dQ/dt, all SI: Pa.s/m3, Pa.s2/m6, Pa.s2/m3; Reynolds numbers for which the source measured it. */
+/** Dp = a Q + b Q|Q| + inertance dQ/dt, all SI: Pa.s/m3, Pa.s2/m6, Pa.s2/m3. */
 export interface Element {
   readonly a: number;
   readonly b: number;
   readonly inertance: number;
   readonly source: string;
+  /** Reynolds numbers for which the source measured it */
   readonly validReynolds: readonly [number, number];
 }
 

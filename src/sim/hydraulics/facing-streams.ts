@@ -3,7 +3,7 @@ import type { PathwaySizes } from "../geometry/pathways/sizes.ts";
 import { fromMillimetre } from "../units.ts";
 import { type Element, type Fluid, quadraticLoss } from "./element.ts";
 import type { LossConstants } from "./loss-law/constants.ts";
-import { clearance, excessOf, type Streams, sideOf } from "./loss-law/features.ts";
+import { clearance, excessAt, PARTING, type Streams, sideAt } from "./loss-law/features.ts";
 
 const FITTED = "3D set of this project (docs/validation-three-d.md)";
 /** Reynolds numbers in the veins of the set. */
@@ -44,6 +44,7 @@ const PULL_REACH = 0.86;
 /** Pa.s2/m6 of the lungs' flow: what each stream loses to the one that faces it. */
 export function facingLosses(sizes: PathwaySizes, streams: Streams, fluid: Fluid, constants: LossConstants) {
   const { lower, left } = streams;
+  const side = sideAt(clearance(sizes, 0), PARTING);
   const heads = (share: number, diameter: number) =>
     quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
   const below = heads(lower, sizes.trunkEnd);
@@ -53,9 +54,9 @@ export function facingLosses(sizes: PathwaySizes, streams: Streams, fluid: Fluid
   const meets = 2 * constants.facing * headOn(apart, constants.clearance);
   const lost = (own: number) => meets * (mean + constants.ownPart * (own - mean));
   const even = (heads(0.5, sizes.left) + heads(0.5, sizes.right)) / 2;
-  const pull = even * sideOf(sizes) * (left - 0.5) * headOn(apart, PULL_REACH);
+  const pull = even * side * (left - 0.5) * headOn(apart, PULL_REACH);
   const jet = heads(lower, sizes.trunk) * ((1 - sizes.narrowing) ** -4 - 1);
-  const spared = Math.exp(-constants.spared * excessOf(sizes, streams));
+  const spared = Math.exp(-constants.spared * excessAt(side, streams));
   return {
     ivc: Math.max(0, lost(below) * spared + constants.outlet * pull),
     svc: lost(above) + constants.jetFacing * jet,

@@ -1,5 +1,5 @@
 /** Where each vein's blood goes: how far the streams cross, between what the flows allow. */
-import type { Streams } from "./features.ts";
+import { excessAt, type Parting, type Streams, sideAt } from "./features.ts";
 
 /** Fractions of a vein's blood that go to the left lung, 0 to 1. */
 export interface LeftParts {
@@ -36,11 +36,7 @@ export function positionOf({ ivc, svc }: LeftParts, streams: Streams): number {
 }
 
 /** The few fitted numbers, dimensionless, of the rule by which streams pass each other or mix. */
-export interface Crossing {
-  /** clearance (mean radii, from the upper vein's axis) of even mixing */
-  readonly place: number;
-  /** clearance from there at which 71 % of what can cross does */
-  readonly width: number;
+export interface Crossing extends Parting {
   /** part of what can cross that does, streams far apart */
   readonly most: number;
   /** by how much that grows per part of the flow that the lower stream brings beyond what the lung on its side takes */
@@ -61,12 +57,11 @@ const ALL = 1.05;
 export function usualPosition(
   clearance: number,
   jet: number,
-  { lower, left }: Pick<Streams, "lower" | "left">,
+  streams: Pick<Streams, "lower" | "left">,
   rule: Crossing,
 ): number {
-  const away = clearance - rule.place;
-  const side = away / Math.hypot(away, rule.width);
-  const excess = lower - 0.5 - side * (left - 0.5);
+  const side = sideAt(clearance, rule);
+  const excess = excessAt(side, streams);
   const kept = Math.exp(-((jet / rule.jet) ** 4));
   return 0.5 + 0.5 * kept * side * Math.min(ALL, rule.most + rule.excess * excess);
 }

@@ -83,18 +83,29 @@ const facingRadius = (sizes: PathwaySizes): number =>
 export const clearance = (sizes: PathwaySizes, headOnPlace: number): number =>
   (sizes.offset - headOnPlace * sizes.svc) / facingRadius(sizes);
 
-/** Clearance (mean radii, from the upper vein's axis) at which as much of each stream goes either way, and how fast that turns: 3D set. */
-const PARTED = { at: -0.33, width: 0.3 } as const;
-
-/** How far the lower stream lies towards the left lung: a fraction, -1 to 1. @param sizes mm */
-export function sideOf(sizes: PathwaySizes): number {
-  const away = clearance(sizes, 0) - PARTED.at;
-  return away / Math.hypot(away, PARTED.width);
+/** Where the streams change sides: numbers of mean radii (dimensionless). */
+export interface Parting {
+  /** clearance, from the upper vein's axis, at which each stream goes as much to the left as to the right */
+  readonly place: number;
+  /** clearance from there at which 71 % of the change is made */
+  readonly width: number;
 }
 
-/** What the lower stream brings beyond what the lung on its side takes: a fraction of the whole flow, -0.5 to 1. */
-export const excessOf = (sizes: PathwaySizes, { lower, left }: Pick<Streams, "lower" | "left">): number =>
-  lower - 0.5 - sideOf(sizes) * (left - 0.5);
+/** In tubes (3D set): what losses go by; the shares have their own fit, which begins here. */
+export const PARTING: Parting = { place: -0.33, width: 0.3 };
+
+/** How far the lower stream lies towards the left lung: a fraction, -1 to 1. @param clearance mean radii, from the upper vein's axis */
+export function sideAt(clearance: number, { place, width }: Parting): number {
+  const away = clearance - place;
+  return away / Math.hypot(away, width);
+}
+
+/**
+ * What the lower stream brings beyond what the lung on its side takes: a fraction of the whole flow, -0.5 to 1.
+ * @param side see {@link sideAt}
+ */
+export const excessAt = (side: number, { lower, left }: Pick<Streams, "lower" | "left">): number =>
+  lower - 0.5 - side * (left - 0.5);
 
 /** Head that a narrowing adds to the lower stream, against the upper stream's: logarithm of one more than the ratio. */
 export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower">): number {

@@ -13,7 +13,7 @@ export interface Kernel {
   readonly lengths: readonly number[];
 }
 
-/** Checked like `entryAt`, but for one kind of list only, which engines make faster code of. */
+/** For these lists alone, which engines make faster code of than of `entryAt`: an entry that is missing turns the answer into NaN. */
 const entry = (list: Float64Array | Uint16Array, index: number): number => list[index] ?? Number.NaN;
 
 /**
