@@ -1,4 +1,4 @@
-/** Parts of the drawing library that no picture uses and that it cannot be built without: left out of the page, and named if ever used. */
+/** Parts of the drawing library that no picture uses and that it cannot be built without: left out of the page. Whatever calls one after all throws its name. */
 import type { Plugin } from "vite";
 
 const LIBRARY = "/pixi.js/lib/";

@@ -4,7 +4,13 @@ import fc from "fast-check";
 import { solve } from "../src/sim/circulation/solve.ts";
 import { anyRequest, notFinite } from "../tests/sim/circulation/any-request.ts";
 
-const [asked = 1000, minutes = 60, seed = 20260101] = process.argv.slice(2).map(Number);
+const given = process.argv.slice(2);
+const wrong = given.find((word, i) => i > 2 || !/^[1-9]\d{0,8}$/.test(word));
+if (wrong !== undefined) {
+  console.error(`found ${wrong}; allowed: at most three whole numbers above 0: sets, minutes, seed`);
+  process.exit(2);
+}
+const [asked = 1000, minutes = 60, seed = 20260101] = given.map(Number);
 /** %: a larger part of the energy that went in must not be left open. */
 const OPEN = 1;
 

@@ -1,10 +1,12 @@
 /** Least squares by damped Gauss-Newton steps (Levenberg 1944, Marquardt 1963), the slopes by differences. */
 import { backward, cholesky, forward } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
 
+/** Part of each number's scale by which the slopes' differences are taken. */
 const STEP = 1e-4;
-const FINE = 1e-7;
+/** The search ends when a step lowers the sum by less than this part. */
+const MIN_GAIN = 1e-7;
 
-/** @param scale by how much each number may change to matter */
+/** @param scale the change of each number that matters */
 export function leastSquares(
   residuals: (x: readonly number[]) => readonly number[],
   begin: readonly number[],
@@ -42,7 +44,7 @@ export function leastSquares(
       x = next;
       at = there;
       damping /= 5;
-      if (gain < FINE) break;
+      if (gain < MIN_GAIN) break;
     } else damping *= 6;
   }
   return x;

@@ -1,10 +1,11 @@
 /** The persons of presets.ts beside those that were measured. Same rules as in rows.ts. */
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { exertionTest } from "../../sim/circulation/exertion-test.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import type { ParameterValue } from "../../sim/parameters/request.ts";
 import { PRESETS, type PresetName } from "../../sim/presets.ts";
-import { INDEX, type Row, row } from "./rows.ts";
+import { extra, INDEX, type Row, row } from "./validation-row.ts";
 
 const ask = (name: PresetName, set: Readonly<Record<string, ParameterValue>> = {}): Circulation =>
   solve({ ...PRESETS[name], set: { ...PRESETS[name].set, ...set } });
@@ -13,7 +14,8 @@ export const presetRows = (): Row[] => [...typicalInEffort(), ...failing(), ...p
 
 function typicalInEffort(): Row[] {
   const source = "Miranda, Eur J Heart Fail 2024 (the 59 of 72)";
-  const { pressures, saturations, extras } = ask("typical-adult", { metabolicEquivalents: 5 });
+  const effort = ask("typical-adult", { metabolicEquivalents: 5 });
+  const { pressures, saturations } = effort;
   return [
     row(
       "typical, pathway at rest",
@@ -24,7 +26,13 @@ function typicalInEffort(): Row[] {
     ),
     row("typical, pathway at 5 MET", "mmHg", pressures.pathway, [23, 31], `27 (23-31), ${source}`),
     row("typical, wedge at 5 MET", "mmHg", pressures.pulmonaryVein, [18, 28], `21 (18-28), ${source}`),
-    row("typical, heart rate at 5 MET", "1/min", extras.heartRate ?? 0, [81, 120], `97 (81-120), ${source}`),
+    row(
+      "typical, heart rate at 5 MET",
+      "1/min",
+      extra(effort, "heartRate"),
+      [81, 120],
+      `97 (81-120), ${source}`,
+    ),
     row(
       "typical, arterial saturation at 5 MET",
       "%",
@@ -36,39 +44,38 @@ function typicalInEffort(): Row[] {
 }
 
 function failing(): Row[] {
-  const { pressures, extras } = ask("failing-adult");
+  const rest = ask("failing-adult");
   return [
     row(
       "failing, pathway at rest",
       "mmHg",
-      pressures.pathway,
+      rest.pressures.pathway,
       [14, 21.8],
       "17 (14-21.8), Miranda 2022, fluid overload",
     ),
-    row("failing, index at rest", INDEX, extras.cardiacIndex ?? 0, [1.2, 2.4], "low, from memory"),
+    row("failing, index at rest", INDEX, extra(rest, "cardiacIndex"), [1.2, 2.4], "low, from memory"),
   ];
 }
 
 function peaks(): Row[] {
-  const [well, typical, weak] = (["well-adult", "typical-adult", "failing-adult"] as const).map((name) =>
-    exertionTest(PRESETS[name]),
-  );
+  const tested = (name: PresetName) => present(exertionTest(PRESETS[name]));
+  const [well, typical, failing] = [tested("well-adult"), tested("typical-adult"), tested("failing-adult")];
   const unit = "mL/min/kg";
   const source = "19.1 (15.2-23.9), Mayo CPET cohort, 323 adults";
   return [
-    row("well, peak oxygen use", unit, well?.peak.oxygenUse ?? 0, [15.2, 23.9], source),
-    row("typical, peak oxygen use", unit, typical?.peak.oxygenUse ?? 0, [15.2, 23.9], source),
+    row("well, peak oxygen use", unit, well.peak.oxygenUse, [15.2, 23.9], source),
+    row("typical, peak oxygen use", unit, typical.peak.oxygenUse, [15.2, 23.9], source),
     row(
       "typical, heart rate at its peak",
       "1/min",
-      typical?.peak.heartRate ?? 0,
+      typical.peak.heartRate,
       [112, 168],
       "140 +- 28, Jain, Am J Cardiol 2024 (treadmill)",
     ),
     row(
       "failing, rise of pressure for each L/min of lung flow",
       "mmHg.min/L",
-      weak?.pressureSlope ?? 0,
+      failing.pressureSlope,
       [3, 8],
       "over 3 counts as abnormal, Miranda 2024",
     ),
@@ -77,7 +84,7 @@ function peaks(): Row[] {
 
 function straining(): Row[] {
   const kept = (name: PresetName) =>
-    (ask(name, { breathing: "valsalva" }).extras.strokeVolume ?? 0) / (ask(name).extras.strokeVolume ?? 1);
+    extra(ask(name, { breathing: "valsalva" }), "strokeVolume") / extra(ask(name), "strokeVolume");
   return [
     row(
       "strain of 30 mmHg, stroke volume kept, failing over well",

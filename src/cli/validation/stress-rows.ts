@@ -9,7 +9,7 @@ import {
   type VolumeRule,
 } from "../../sim/parameters/request.ts";
 import { presetRows } from "./preset-rows.ts";
-import { INDEX, type Row, row, type Section } from "./rows.ts";
+import { extra, INDEX, type Row, row, type Section } from "./validation-row.ts";
 
 const ADULT = CASES.caseB;
 const CHILD = CASES.caseA;
@@ -26,8 +26,7 @@ const single = (set: Readonly<Record<string, ParameterValue>> = {}, rule?: Volum
   ask("extracardiac", ADULT, set, rule);
 const healthy = (set: Readonly<Record<string, ParameterValue>> = {}, rule?: VolumeRule) =>
   ask("two-ventricle", ADULT, set, rule);
-const index = ({ extras }: Circulation): number => extras.cardiacIndex ?? 0;
-const extra = ({ extras }: Circulation, name: string): number => extras[name] ?? 0;
+const index = (circulation: Circulation): number => extra(circulation, "cardiacIndex");
 const percent = (now: number, before: number): number => 100 * (now / before - 1);
 
 export const stressSections = (): readonly Section[] => [

@@ -1,9 +1,10 @@
 /** The page docs/validation-physiology.md as text, and its figure. */
 import { solvePersons } from "./persons.ts";
-import { type Row, type Section, sections } from "./rows.ts";
+import { sections } from "./rows.ts";
 import { sensitivitySection, swings } from "./sensitivity.ts";
 import { stressSections } from "./stress-rows.ts";
 import { tornadoFigure } from "./tornado.ts";
+import type { Row, Section } from "./validation-row.ts";
 
 const passes = ({ value, low, high }: Row): boolean => value >= low - 1e-9 && value <= high + 1e-9;
 const shown = (value: number): string => {
