@@ -112,8 +112,9 @@ async function readLibrary(language: string): Promise<Library> {
     }
   }
   const [publications] = await texts(Object.entries(SOURCES));
-  const own = readOwn(await ownFiles(), new Set(sources.map(({ id }) => id)));
-  faults.push(...own.faults);
+  const { files, faults: missed } = await ownFiles();
+  const own = readOwn(files, new Set(sources.map(({ id }) => id)));
+  faults.push(...missed, ...own.faults);
   const inOrder = (list: readonly Lesson[]) => [...list].sort((a, b) => a.number - b.number);
   return {
     language,

@@ -4,6 +4,8 @@ import type { Lesson } from "./lesson.ts";
 import type { Progress, QuizProgress } from "./progress.ts";
 
 export const QUIZ_LENGTH = 30;
+/** Results kept, the latest. */
+const MAX_RESULTS = 20;
 
 const NO_QUIZ: QuizProgress = { round: 1, given: {}, results: [] };
 export const quizOf = (progress: Progress): QuizProgress => progress.quiz ?? NO_QUIZ;
@@ -40,8 +42,6 @@ export function quizAnswered(
     quiz: { ...quiz, given, results: done ? [...quiz.results, result].slice(-MAX_RESULTS) : quiz.results },
   };
 }
-
-const MAX_RESULTS = 20;
 
 /** Other questions. */
 export const nextRound = (progress: Progress): Progress => {

@@ -7,6 +7,7 @@ import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import { glossaryTermFaults, lessonTermFaults, readTerms, type Terms } from "../../src/lesson/check-terms.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { describeFault } from "../../src/sim/faults.ts";
+import { frontOf } from "./front.ts";
 
 const TERMS = readTerms(
   `pressure:
@@ -22,16 +23,7 @@ clot:
 
 const lessonSaying = (plain: string, technical = "Nothing.") =>
   readLesson(
-    `---
-id: a-lesson
-number: 1
-title: T
-reader: parents
-aim: to see it
-remember: It costs.
-minutes: 3
----
-
+    `${frontOf()}
 ## One {#one}
 
 ### plain

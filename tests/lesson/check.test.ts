@@ -16,19 +16,11 @@ import { spanishSyllables } from "../../src/lesson/spanish-syllables.ts";
 import { LANGUAGES_WITH_WORDING, notSaid } from "../../src/lesson/wording.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { CASES } from "../../src/sim/parameters/request.ts";
+import { frontOf } from "./front.ts";
 
 const answer = rememberAnswers(solve);
 const LIBRARY = { glossary: {}, sources: {}, lessons: [] };
-const lessonOf = (plain: string, question = "", scene = "set: { conduitDiameter: 12 }") => `---
-id: a-lesson
-number: 1
-title: T
-reader: parents
-aim: to see it
-remember: It costs.
-minutes: 3
----
-
+const lessonOf = (plain: string, question = "", scene = "set: { conduitDiameter: 12 }") => `${frontOf()}
 ## One {#one}
 
 ### plain

@@ -10,6 +10,7 @@ import { readLesson } from "../../src/lesson/read.ts";
 import { readTranslation } from "../../src/lesson/read-translation.ts";
 import { situationOf, statesOfQuestion } from "../../src/lesson/situation.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
+import { frontOf } from "./front.ts";
 
 const answer = rememberAnswers(solve);
 const LIBRARY = { glossary: {}, sources: {}, lessons: [] };
@@ -24,16 +25,7 @@ const QUESTION = {
 };
 const lessonOf = (changed: Partial<typeof QUESTION> = {}) => {
   const { value, unit, within, forgot, mistakes, last } = { ...QUESTION, ...changed };
-  return `---
-id: a-lesson
-number: 1
-title: T
-reader: students
-aim: to see it
-remember: It costs.
-minutes: 3
----
-
+  return `${frontOf({ reader: "students" })}
 ## One {#one}
 
 \`\`\`question

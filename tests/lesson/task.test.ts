@@ -4,17 +4,9 @@ import { minutesOf } from "../../src/lesson/minutes.ts";
 import { play, progressOf, startPlayer } from "../../src/lesson/player.ts";
 import { wordsOf } from "../../src/lesson/prose.ts";
 import { readLesson } from "../../src/lesson/read.ts";
+import { frontOf } from "./front.ts";
 
-const lessonOf = (minutes: number, task: string, plain = "Blood flows.") => `---
-id: a-lesson
-number: 1
-title: T
-reader: parents
-aim: to see it
-remember: It costs.
-minutes: ${minutes}
----
-
+const lessonOf = (minutes: number, task: string, plain = "Blood flows.") => `${frontOf({ minutes })}
 ## One {#one}
 
 \`\`\`task

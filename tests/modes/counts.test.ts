@@ -1,5 +1,5 @@
-import { describe, expect, it } from "vitest";
-import { counted, countsTable } from "../../src/modes/kiosk/counts.ts";
+import { describe, expect, it, vi } from "vitest";
+import { counted, countsTable, readCounts } from "../../src/modes/kiosk/counts.ts";
 import { minutesAndSeconds } from "../../src/modes/lecture/clock.tsx";
 
 describe("counts of use", () => {
@@ -10,6 +10,17 @@ describe("counts of use", () => {
     expect(countsTable(twice, (lesson) => lesson.toUpperCase())).toBe(
       "Day,Lesson,Times\r\n2026-11-25,03-PATHWAYS,2\r\n2026-11-26,04-ENERGY-LOSS,1\r\n",
     );
+  });
+
+  it("are none where something else stands in their place", () => {
+    try {
+      for (const found of ["null", "7", "[1]", '{"2026-11-25":null}', '{"2026-11-25":{"a":"often"}}', "{"]) {
+        vi.stubGlobal("localStorage", { getItem: () => found });
+        expect(readCounts(), found).toEqual({});
+      }
+    } finally {
+      vi.unstubAllGlobals();
+    }
   });
 });
 

@@ -4,6 +4,7 @@ import {
   checkSettings,
   DEFAULTS,
   largerType,
+  offeredOf,
   readSettings,
   writeSettings,
 } from "../../src/modes/kiosk/organiser-settings.ts";
@@ -44,6 +45,13 @@ describe("the organiser's code", () => {
       if (lock.rests() === 0 && !lock.opens(String(tried), "none")) tried++;
     expect(tried).toBeLessThan(3_200);
   });
+});
+
+it("what another kiosk offers and this one has not leaves no kiosk empty", () => {
+  const all = ["de", "en"];
+  expect(offeredOf(all, ["en", "xx"])).toEqual(["en"]);
+  expect(offeredOf(all, ["xx"])).toEqual(all);
+  expect(offeredOf(all, [])).toEqual(all);
 });
 
 describe("settings for a second kiosk", () => {

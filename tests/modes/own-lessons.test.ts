@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readOwn } from "../../src/lesson/read-own.ts";
 import { lessonFileText, servedLessons } from "../../src/modes/shared/own-lessons.ts";
+import { describeFault } from "../../src/sim/faults.ts";
 
 const served = (files: Record<string, string | Response>) => async (url: string) => {
   const found = files[url];
@@ -13,25 +14,36 @@ const served = (files: Record<string, string | Response>) => async (url: string)
 describe("the folder own of a served kit", () => {
   test("gives the lessons that its index names", async () => {
     const files = { "own/index.json": '{ "lessons": ["a.md", "b.md"] }', "own/a.md": "A" };
-    expect(await servedLessons(served(files))).toEqual([{ file: "own/a.md", text: "A" }]);
+    const { files: found, faults } = await servedLessons(served(files));
+    expect(found).toEqual([{ file: "own/a.md", text: "A" }]);
+    expect(faults.map(describeFault)).toEqual([
+      "own/b.md:1: found no text; allowed: a text of at most 200000 characters",
+    ]);
   });
 
-  test("gives none where there is no index, a page in its place, or names that lead elsewhere", async () => {
+  test("gives none where there is no index, or a page in its place", async () => {
     const page = new Response("<!doctype html>", { headers: { "content-type": "text/html" } });
+    for (const files of [{}, { "own/index.json": page }])
+      expect(await servedLessons(served(files))).toEqual({ files: [], faults: [] });
+  });
+
+  test("gives none and says so where the index is no list of names in it", async () => {
     for (const files of [
-      {},
-      { "own/index.json": page },
       { "own/index.json": "not JSON" },
+      { "own/index.json": '["a.md"]', "own/a.md": "x" },
       { "own/index.json": '{ "lessons": ["../secret.md"] }', "own/../secret.md": "x" },
       { "own/index.json": '{ "lessons": ["https://example.org/x.md"] }' },
-    ])
-      expect(await servedLessons(served(files))).toEqual([]);
+    ]) {
+      const { files: found, faults } = await servedLessons(served(files));
+      expect([found, faults.map(({ path }) => path)]).toEqual([[], ["own/index.json:1"]]);
+    }
   });
 
   test("passes over a file beyond the limit and a network that fails", async () => {
     const files = { "own/index.json": '{ "lessons": ["a.md"] }', "own/a.md": "x".repeat(200_001) };
-    expect(await servedLessons(served(files))).toEqual([]);
-    expect(await servedLessons(async () => Promise.reject(new TypeError("no network")))).toEqual([]);
+    expect((await servedLessons(served(files))).files).toEqual([]);
+    const none = { files: [], faults: [] };
+    expect(await servedLessons(async () => Promise.reject(new TypeError("no network")))).toEqual(none);
   });
 });
 

@@ -1,9 +1,16 @@
 import "fake-indexeddb/auto";
-import { expect, test, vi } from "vitest";
+import { clear, createStore, set } from "idb-keyval";
+import { afterEach, expect, test, vi } from "vitest";
 import { type OwnText, openOwnTexts, type TextStore } from "../../src/modes/shared/own-texts.ts";
 import { browserTextStore } from "../../src/modes/shared/text-store.ts";
 
 const MINUTE = 60_000;
+const DATABASE = createStore("lungward-own", "texts");
+
+afterEach(async () => {
+  vi.unstubAllGlobals();
+  await clear(DATABASE);
+});
 
 function opened(store: TextStore, clock = { now: 0 }) {
   let ids = 0;
@@ -42,17 +49,38 @@ test("a text whose write had not ended when the page closed is there all the sam
     setItem: (key: string, value: string) => void kept.set(key, value),
     removeItem: (key: string) => void kept.delete(key),
   });
-  try {
-    const texts = await opened(browserTextStore());
-    expect(texts.list.value).toEqual([late]);
-    texts.write("late", "typed on");
-    expect(kept.get("lungward.unsaved")).toContain("typed on");
-    await new Promise((done) => setTimeout(done, 20));
-    expect(kept.size).toBe(0);
-    expect((await opened(browserTextStore())).list.value[0]?.text).toBe("typed on");
-  } finally {
-    vi.unstubAllGlobals();
-  }
+  const texts = await opened(browserTextStore());
+  expect(texts.list.value).toEqual([late]);
+  texts.write("late", "typed on");
+  expect(kept.get("lungward.unsaved")).toContain("typed on");
+  await new Promise((done) => setTimeout(done, 20));
+  expect(kept.size).toBe(0);
+  expect((await opened(browserTextStore())).list.value[0]?.text).toBe("typed on");
+});
+
+const NO_TEXTS = ["null", "7", '"late"', "[]", "{}", '{"id":"late"}', '{"id":"late","changed":9}', "no JSON"];
+
+test.each(NO_TEXTS)(
+  "what stands in the place of an unsaved text and is none is passed over: %s",
+  async (found) => {
+    const kept = { id: "kept", name: "Kept", text: "words", changed: 5, listed: true, earlier: [] };
+    vi.stubGlobal("localStorage", {
+      getItem: () => found,
+      setItem: () => {},
+      removeItem: () => {},
+    });
+    const store = browserTextStore();
+    await store.put(kept);
+    expect(await store.all()).toEqual([kept]);
+    await store.remove("late");
+  },
+);
+
+test("what is no text of ours in the database keeps no unsaved text from opening", async () => {
+  const late = { id: "late", name: "Late", text: "typed", changed: 5, listed: true, earlier: [] };
+  vi.stubGlobal("localStorage", { getItem: () => JSON.stringify(late) });
+  await set("odd", null, DATABASE);
+  expect((await opened(browserTextStore())).list.value).toEqual([late]);
 });
 
 test("another text never takes a text's place", async () => {

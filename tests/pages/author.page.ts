@@ -129,3 +129,32 @@ test("an own lesson stands in study, in a talk's list and in the kiosk, until it
   await expect(page.locator(".lesson-card", { hasText: "Added here" })).toBeVisible();
   unfaulted();
 });
+
+test("a lesson saved as a file comes back from it after it was deleted, the last one with it", async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  const unfaulted = watchPage(page);
+  await page.goto("?mode=author");
+  const text = page.locator("textarea");
+  await text.fill(example().replace("title: One tube, two widths", "title: Saved and back"));
+  await page.getByRole("button", { name: /^My lessons/ }).click();
+  const waiting = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save as a file" }).click();
+  const file = await waiting;
+  expect(file.suggestedFilename()).toBe("my-lesson.md");
+  await page.getByRole("button", { name: "Delete" }).click();
+  await page.getByRole("button", { name: "Delete it" }).click();
+  // One to begin with stands in its place.
+  await expect(text).toHaveValue(/id: new-lesson/);
+  await page.keyboard.press("Escape");
+  await page.locator("input[type=file]").setInputFiles(
+    await file.path().then((path) => ({
+      name: "my-lesson.md",
+      mimeType: "text/markdown",
+      buffer: readFileSync(path),
+    })),
+  );
+  await expect(text).toHaveValue(/title: Saved and back/);
+  unfaulted();
+});

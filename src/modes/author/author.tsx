@@ -6,6 +6,7 @@ import { language, t } from "../../i18n/index.ts";
 import DraftCheckWorker from "../../lesson/draft-check-worker.ts?worker&inline";
 import { forgetLibraries, type Library, loadLibrary } from "../../lesson/library.ts";
 import { Transport } from "../../ui/transport.tsx";
+import { LessonFilePicker } from "../shared/lesson-file-picker.tsx";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
 import { type OwnTexts, openOwnTexts } from "../shared/own-texts.ts";
@@ -69,7 +70,7 @@ export function Author({ context }: { readonly context: Context }) {
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { library, texts, draft } = desk.value;
   const own = draft.own.value;
-  const startNew = () => void newText(texts).then(draft.open);
+  const startNew = () => newText(texts).then(draft.open);
   const home = writePlace({ ...AT_HOME, language: context.place.value.language });
   return (
     <StageView context={context} floor={13}>
@@ -87,19 +88,7 @@ export function Author({ context }: { readonly context: Context }) {
           >
             {t("author.ownCount", { count: texts.list.value.length })}
           </button>
-          <label class="button">
-            {t("author.pick")}
-            <input
-              class="unseen"
-              type="file"
-              accept=".md,text/markdown,text/plain"
-              onChange={(event) => {
-                take(event.currentTarget.files?.[0]);
-                // Else the same file could not be picked again.
-                event.currentTarget.value = "";
-              }}
-            />
-          </label>
+          <LessonFilePicker label={t("author.pick")} onPick={take} />
           <select
             aria-label={t("author.from")}
             value=""

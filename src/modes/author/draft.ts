@@ -6,8 +6,8 @@ import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import type { Fault } from "../../sim/faults.ts";
-import { LARGEST_FILE, lessonFileText } from "../shared/own-lessons.ts";
-import type { OwnText, OwnTexts } from "../shared/own-texts.ts";
+import { lessonFileText, nameOfFile } from "../shared/own-lessons.ts";
+import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
 import { type DraftCheck, draftChecking } from "./draft-checking.ts";
 
 export interface Draft {
@@ -92,8 +92,8 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     async take(file) {
       const text = await lessonFileText(file);
       if (text === null)
-        refuse(`${file.name}: ${file.size} bytes`, `a text file of at most ${LARGEST_FILE} bytes`);
-      else open(texts.add(file.name.replace(/\.(md|txt|markdown)$/i, ""), text));
+        refuse(`${file.name}: ${file.size} bytes`, `a text file of at most ${MAX_LENGTH} bytes`);
+      else open(texts.add(nameOfFile(file.name), text));
     },
     release: checking.release,
   };

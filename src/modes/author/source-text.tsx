@@ -3,6 +3,7 @@ import { forwardRef } from "preact/compat";
 import { useImperativeHandle, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { LIMITS } from "../../lesson/limits.ts";
+import { MAX_LENGTH } from "../shared/own-texts.ts";
 
 export interface SourceTextProps {
   readonly text: string;
@@ -59,6 +60,7 @@ export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
           aria-label={t("author.text")}
           spellcheck={false}
           wrap="off"
+          maxLength={MAX_LENGTH}
           dir="ltr"
           value={text}
           onInput={(event) => onText(event.currentTarget.value)}

@@ -4,19 +4,27 @@ import { language, t } from "../../i18n/index.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { Dialog } from "../../ui/dialog.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
-import type { OwnText, OwnTexts } from "../shared/own-texts.ts";
+import { MAX_NAME, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
 
 export interface TextListProps {
   readonly texts: OwnTexts;
   /** id of the text on the desk */
   readonly open: string;
   readonly onOpen: (id: string) => void;
-  readonly onNew: () => void;
+  /** Resolves once the new text is on the desk. */
+  readonly onNew: () => Promise<void>;
   readonly onClose: () => void;
 }
 
 export function TextList({ texts, open, onOpen, onNew, onClose }: TextListProps) {
   const deleting = useSignal<OwnText | null>(null);
+  /** Another text takes its place on the desk first: the desk is never without one. */
+  const removeText = async ({ id }: OwnText) => {
+    const next = texts.list.peek().find((each) => each.id !== id);
+    if (!next) await onNew();
+    else if (id === open) onOpen(next.id);
+    texts.remove(id);
+  };
   const leave = (id: string) => {
     onOpen(id);
     onClose();
@@ -24,13 +32,7 @@ export function TextList({ texts, open, onOpen, onNew, onClose }: TextListProps)
   return (
     <Dialog title={t("author.own")} onClose={onClose}>
       <p>{t(texts.keeps.value ? "author.kept" : "author.notKept")}</p>
-      <button
-        type="button"
-        onClick={() => {
-          onNew();
-          onClose();
-        }}
-      >
+      <button type="button" onClick={() => void onNew().then(onClose)}>
         {t("author.new")}
       </button>
       <ul class="plain-list own-texts">
@@ -59,11 +61,7 @@ export function TextList({ texts, open, onOpen, onNew, onClose }: TextListProps)
           onYes={() => {
             const gone = deleting.value;
             deleting.value = null;
-            if (!gone) return;
-            texts.remove(gone.id);
-            const next = texts.list.value[0];
-            if (!next) onNew();
-            else if (gone.id === open) onOpen(next.id);
+            if (gone) void removeText(gone);
           }}
         />
       )}
@@ -86,7 +84,7 @@ function OwnTextRow({ own, texts, isOpen, onOpen, onDelete }: OwnTextRowProps) {
         <span class="unseen">{t("author.name")}</span>
         <input
           type="text"
-          maxLength={80}
+          maxLength={MAX_NAME}
           value={own.name}
           onChange={(event) => texts.rename(own.id, event.currentTarget.value)}
         />

@@ -8,6 +8,7 @@ import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "./mode.ts";
 
 const SPEEDS = ["1", "0.5", "0.2", "0.1"] as const;
+type Speed = (typeof SPEEDS)[number];
 /** Units of the drawing: its width, and the height of each of its two curves with the air between. */
 const WIDTH = 1000;
 const ROW = 40;
@@ -24,10 +25,10 @@ export function BeatStrip({ context }: { readonly context: Context }) {
   return (
     <section class="beat-strip" aria-label={t("beat.title")}>
       {circulation && <Strip context={context} circulation={circulation} />}
-      <Choice
+      <Choice<Speed | "">
         label={t("control.playSpeed")}
         quietLabel
-        value={SPEEDS.find((each) => Number(each) === playSpeed) ?? "0.5"}
+        value={SPEEDS.find((each) => Number(each) === playSpeed) ?? ""}
         words={SPEEDS}
         nameOf={(speed) => t("beat.speed", { speed: formatNumber(Number(speed), speed === "1" ? 0 : 1) })}
         onChoose={(speed) => {
@@ -63,7 +64,7 @@ function Strip({ context: { session, stage }, circulation }: StripProps) {
   return (
     <div class="beat-curves">
       <svg viewBox={`0 0 ${WIDTH} ${2 * ROW + AIR}`} preserveAspectRatio="none" aria-hidden="true">
-        <path class="beat-ecg" d={line(ecgOver(circulation, POINTS), 0)} />
+        <path d={line(ecgOver(circulation, POINTS), 0)} />
         <path class="beat-breath" d={line(breathOf(circulation), ROW + AIR)} />
         <path class="beat-now" ref={cursor} d={`M0 0V${2 * ROW + AIR}`} />
       </svg>

@@ -2,36 +2,40 @@
 import * as v from "valibot";
 import { forgetLibraries } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
-import type { OwnFile } from "../../lesson/own-source.ts";
-import { openOwnTexts } from "./own-texts.ts";
+import type { OwnFile, OwnLessons } from "../../lesson/own-source.ts";
+import type { Fault } from "../../sim/faults.ts";
+import { MAX_LENGTH, openOwnTexts } from "./own-texts.ts";
 import { browserTextStore } from "./text-store.ts";
 
 declare const __SINGLE_FILE__: boolean;
 
-export async function ownLessonFiles(): Promise<readonly OwnFile[]> {
+export async function ownLessonFiles(): Promise<OwnLessons> {
   const texts = await openOwnTexts({ store: browserTextStore() });
   const kept = texts.list.value
     .filter(({ listed }) => listed)
     .map(({ name, text }) => ({ file: `${name}.md`, text }));
-  return [...kept, ...(__SINGLE_FILE__ ? [] : await servedLessons((url) => fetch(url)))];
+  const served = __SINGLE_FILE__ ? NONE : await servedLessons((url) => fetch(url));
+  return { files: [...kept, ...served.files], faults: served.faults };
 }
 
-/** bytes: some twenty times the longest lesson */
-export const LARGEST_FILE = 500_000;
+const NONE: OwnLessons = { files: [], faults: [] };
 
 /** A file's text; null for one that can be no lesson: too large, unreadable, binary. */
 export async function lessonFileText(file: File): Promise<string | null> {
-  if (file.size > LARGEST_FILE) return null;
+  if (file.size > MAX_LENGTH) return null;
   const text = await file.text().catch(() => null);
   return text?.includes("\0") ? null : text;
 }
+
+/** What a text is called whose file has this name. */
+export const nameOfFile = (name: string): string => name.replace(/\.(md|txt|markdown)$/i, "");
 
 /** Keeps a file beside the kit's lessons. @returns false for one that can be no lesson */
 export async function addOwnFile(file: File): Promise<boolean> {
   const text = await lessonFileText(file);
   if (text === null) return false;
   const texts = await openOwnTexts({ store: browserTextStore() });
-  texts.add(file.name.replace(/\.(md|txt|markdown)$/i, ""), text);
+  texts.add(nameOfFile(file.name), text);
   forgetLibraries();
   return true;
 }
@@ -42,18 +46,32 @@ const indexSchema = v.object({
 });
 
 /** @param get fetches an address relative to the page; a folder without an index holds no lessons */
-export async function servedLessons(get: (url: string) => Promise<Response>): Promise<readonly OwnFile[]> {
+export async function servedLessons(get: (url: string) => Promise<Response>): Promise<OwnLessons> {
   const index = await textOf(get, `${FOLDER}/index.json`);
-  const names = index === null ? null : v.safeParse(v.pipe(v.string(), v.parseJson(), indexSchema), index);
-  if (!names?.success) return [];
+  if (index === null) return NONE;
+  const names = v.safeParse(v.pipe(v.string(), v.parseJson(), indexSchema), index);
+  if (!names.success) return { files: [], faults: [faultIn("index.json", names.issues[0].message, INDEX)] };
   const files = await Promise.all(
     names.output.lessons.map(async (name) => ({
       file: `${FOLDER}/${name}`,
       text: await textOf(get, `${FOLDER}/${name}`),
     })),
   );
-  return files.flatMap(({ file, text }) => (text === null ? [] : [{ file, text }]));
+  return {
+    files: files.filter((each): each is OwnFile => each.text !== null),
+    faults: names.output.lessons
+      .filter((_, index) => files[index]?.text === null)
+      .map((name) => faultIn(name, "no text", `a text of at most ${LIMITS.file} characters`)),
+  };
 }
+
+const INDEX = '{ "lessons": ["name.md"] }, at most 100 names';
+
+const faultIn = (name: string, found: string, allowed: string): Fault => ({
+  path: `${FOLDER}/${name}:1`,
+  found,
+  allowed,
+});
 
 async function textOf(get: (url: string) => Promise<Response>, url: string): Promise<string | null> {
   try {

@@ -46,8 +46,9 @@ const MAX_EARLIER = 20;
 const VERSION_REST = 120_000;
 /** A version is kept at once where so much of the text goes in one step. */
 const LARGE_CUT = 0.5;
-const MAX_NAME = 80;
-/** characters: more than any file that is taken */
+/** characters */
+export const MAX_NAME = 80;
+/** characters of a text, and so bytes of a file that is taken: far more than the longest lesson */
 export const MAX_LENGTH = 500_000;
 
 export interface OwnTextsOptions {
@@ -115,7 +116,7 @@ function withEarlier(old: OwnText, text: string, at: number): OwnText {
   return { ...old, text, changed: at, earlier };
 }
 
-function isOwnText(found: unknown): found is OwnText {
+export function isOwnText(found: unknown): found is OwnText {
   if (typeof found !== "object" || found === null) return false;
   const { id, name, text, changed, listed, earlier } = found as Record<string, unknown>;
   return (

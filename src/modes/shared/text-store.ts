@@ -1,6 +1,6 @@
 /** Own lessons in the browser's database, and for the moment that a write takes in local storage: a page that closes meanwhile loses nothing. */
 import { createStore, del, set, values } from "idb-keyval";
-import type { OwnText, TextStore } from "./own-texts.ts";
+import { isOwnText, type OwnText, type TextStore } from "./own-texts.ts";
 
 const DATABASE = "lungward-own";
 const UNSAVED = "lungward.unsaved";
@@ -20,13 +20,13 @@ export function browserTextStore(): TextStore {
   };
   return {
     async all() {
-      const kept: OwnText[] = (await isThere()) ? await values(store()) : [];
+      const kept: unknown[] = (await isThere()) ? await values(store()) : [];
       const late = readUnsaved();
       if (!late) return kept;
-      const stored = kept.find(({ id }) => id === late.id);
+      const stored = kept.filter(isOwnText).find(({ id }) => id === late.id);
       return stored && stored.changed >= late.changed
         ? kept
-        : [late, ...kept.filter(({ id }) => id !== late.id)];
+        : [late, ...kept.filter((each) => each !== stored)];
     },
     async put(text) {
       const written = writeUnsaved(text);
@@ -40,10 +40,11 @@ export function browserTextStore(): TextStore {
   };
 }
 
-/** What it is checked for by whoever reads all texts. */
+/** null where what stands there is no text of ours. */
 function readUnsaved(): OwnText | null {
   try {
-    return JSON.parse(localStorage.getItem(UNSAVED) ?? "null");
+    const found: unknown = JSON.parse(localStorage.getItem(UNSAVED) ?? "null");
+    return isOwnText(found) ? found : null;
   } catch {
     return null;
   }

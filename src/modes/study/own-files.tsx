@@ -2,7 +2,9 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { LessonFilePicker } from "../shared/lesson-file-picker.tsx";
 import { addOwnFile } from "../shared/own-lessons.ts";
+import { MAX_LENGTH } from "../shared/own-texts.ts";
 import { takeDrops } from "../shared/take-drops.ts";
 
 export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
@@ -10,7 +12,8 @@ export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
   const take = (file: File | undefined) =>
     file &&
     void addOwnFile(file).then((added) => {
-      said.value = t(added ? "study.own.added" : "study.own.refused", { name: file.name });
+      const most = Math.round(MAX_LENGTH / 1000);
+      said.value = t(added ? "study.own.added" : "study.own.refused", { name: file.name, most });
     });
   useEffect(() => takeDrops(take), []);
   return (
@@ -18,18 +21,7 @@ export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
       <h2 id="own-lessons">{t("study.own")}</h2>
       <p>{t("study.own.what")}</p>
       <div class="actions">
-        <label class="button">
-          {t("study.own.add")}
-          <input
-            class="unseen"
-            type="file"
-            accept=".md,text/markdown,text/plain"
-            onChange={(event) => {
-              take(event.currentTarget.files?.[0]);
-              event.currentTarget.value = "";
-            }}
-          />
-        </label>
+        <LessonFilePicker label={t("study.own.add")} onPick={take} />
         <a class="button" href={authorHref}>
           {t("study.own.write")}
         </a>
