@@ -70,7 +70,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   let starting: Promise<void> = Promise.resolve();
 
   let way = wayOf(options.way);
-  // What does not come is told by `begin`.
+  // What does not load shows in `begin`.
   await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {

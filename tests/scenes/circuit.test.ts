@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
+import { swelling } from "../../src/scenes/anatomy/standing.ts";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { arrange, stack } from "../../src/scenes/circuit/arrange.ts";
 import { layDots, layVessels, placeDot, reachPerMillilitre } from "../../src/scenes/circuit/dots.ts";
-import { swelling } from "../../src/scenes/circuit/heart.ts";
 import { levelHeight } from "../../src/scenes/circuit/level.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";

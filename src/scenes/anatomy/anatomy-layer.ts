@@ -3,9 +3,10 @@ import { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
+import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { type Painted, sheet } from "./painted-sheet.ts";
-import { PIECES, type PieceName, piecesOf, UNSOLVED } from "./pieces.ts";
+import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
 import type { Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
@@ -53,7 +54,7 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       const anatomy = anatomyOf(frame);
       const { heart } = anatomy;
       size = frame.scale;
-      const painting = piecesOf(anatomy, circulation?.saturations ?? UNSOLVED, seen, theme);
+      const painting = piecesOf(anatomy, saturationsOf(circulation), seen, theme);
       for (const name of wanted) {
         const { bounds, pivot, paint, inVentricle } = painting[name];
         sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);

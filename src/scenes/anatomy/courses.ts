@@ -64,9 +64,9 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
 }
 
 function feeding(tube: Tube, size: number): readonly Course[] {
-  const told = FEEDING[tube.name];
-  if (!told) return [];
-  const [flow, share, carries] = told;
+  const fed = FEEDING[tube.name];
+  if (!fed) return [];
+  const [flow, share, carries] = fed;
   // The inferior vena cava shows its marks from where the portal vein has passed before it.
   const hidden = tube.name.startsWith("lower") ? Math.round(0.27 * tube.line.length) : 0;
   const whole = line(tube.line.slice(hidden));
@@ -155,7 +155,7 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
 /** What lies before the lungs' vessels; before the veins also the pulmonary arteries, as far as their walls reach. */
 function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Course) => Course {
   const covers = parts
-    .filter(({ name }) => /^(atrium|ventricle)$|orta/.test(name))
+    .filter(({ name }) => /^(atrium|ventricle)$|[aA]orta/.test(name))
     .map(({ outline }) =>
       planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
     );

@@ -1,5 +1,5 @@
 /** Courses of the great vessels around the heart: aorta with its arch and neck branches, pulmonary veins, veins above and below the pathway. */
-import type { Point } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
@@ -25,10 +25,14 @@ const ASCENDING = 14;
 const ARCH = 12;
 const DESCENDING = 9.5;
 
+/** mm of a 5-year-old: how far across the ascending aorta's axis lies, beside the superior vena cava. */
+const besideCava = ({ scale, svc }: ChestFrame): number =>
+  (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2;
+
 /** In front of the heart: from the ventricle's outflow beside the superior vena cava to the top of the arch and its left end. */
 export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly Tube[] {
-  const { scale: s, svc } = frame;
-  const beside = (svc.centre[0] + svc.width / 2 + 3) / s + ASCENDING / 2;
+  const { scale: s } = frame;
+  const beside = besideCava(frame);
   const up = (x: number, y: number): Point => inChest(beside + x, y);
   const branch = (name: string, width: number, ...line: readonly Point[]): Tube => ({
     name,
@@ -66,8 +70,8 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
 /** Behind the heart and the pathway. */
 export function behind(place: Placing, heart: HeartShape): readonly Tube[] {
   const { frame, inChest } = place;
-  const { scale: s, svc } = frame;
-  const beside = (svc.centre[0] + svc.width / 2 + 3) / s + ASCENDING / 2;
+  const { scale: s } = frame;
+  const beside = besideCava(frame);
   return [
     {
       name: "descendingAorta",

@@ -1,11 +1,10 @@
 /** A vessel as a round: a wall, and bands that grow lighter towards the side of the light. */
-import { DOMAdapter } from "pixi.js";
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Line, line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Tube } from "./great-vessels.ts";
-import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, inkFor, trace } from "./painted-sheet.ts";
 import type { Round } from "./tones.ts";
 
 /** Bands across a vessel. */
@@ -73,18 +72,8 @@ export function paintTube(ink: Ink, tube: Tube, tones: Round, wall: number): voi
 }
 
 /** A canvas of its own for the room within `bounds`, as finely drawn. */
-export function scratch(ink: Ink, [left, bottom, right, top]: Bounds): Ink {
-  const scale = Math.hypot(ink.getTransform().a, ink.getTransform().b);
-  const canvas = DOMAdapter.get().createCanvas(
-    Math.ceil((right - left) * scale),
-    Math.ceil((top - bottom) * scale),
-  ) as HTMLCanvasElement;
-  const own = present(canvas.getContext("2d"));
-  own.setTransform(scale, 0, 0, -scale, -left * scale, top * scale);
-  own.lineJoin = "round";
-  own.lineCap = "round";
-  return own;
-}
+export const scratch = (ink: Ink, bounds: Bounds): Ink =>
+  inkFor(bounds, Math.hypot(ink.getTransform().a, ink.getTransform().b));
 
 export function laidOver(ink: Ink, own: Ink, [left, , , top]: Bounds): void {
   const scale = own.getTransform().a;

@@ -1,4 +1,4 @@
-/** A part painted once into a picture of its own, so that a frame costs one sprite; painted anew when it changes or the camera comes closer. */
+/** A part painted once into a picture of its own, so that a frame costs one sprite; painted again when it changes or the camera comes closer. */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 import { present } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
@@ -16,6 +16,13 @@ export interface Painted {
   release(): void;
 }
 
+/** Factor in size within which a picture serves. */
+const CLOSE_ENOUGH = 1.25;
+
+/** Whether what was painted at one density looks right at another. */
+export const servesAt = (painted: number, wanted: number): boolean =>
+  wanted / painted <= CLOSE_ENOUGH && painted / wanted <= CLOSE_ENOUGH;
+
 /** Longest side of a picture */
 const MAX_TEXELS = 3072;
 
@@ -26,19 +33,13 @@ export function sheet(): Painted {
   let texture: Texture | null = null;
   return {
     view,
-    paint([left, bottom, right, top], density, pivot, paint) {
+    paint(bounds, density, pivot, paint) {
+      const [left, bottom, right, top] = bounds;
       const scale = Math.min(density, MAX_TEXELS / Math.max(right - left, top - bottom));
-      const canvas = DOMAdapter.get().createCanvas(
-        Math.ceil((right - left) * scale),
-        Math.ceil((top - bottom) * scale),
-      ) as HTMLCanvasElement;
-      const ink = present(canvas.getContext("2d"));
-      ink.setTransform(scale, 0, 0, -scale, -left * scale, top * scale);
-      ink.lineJoin = "round";
-      ink.lineCap = "round";
+      const ink = inkFor(bounds, scale);
       paint(ink);
       texture?.destroy(true);
-      texture = Texture.from(canvas, true);
+      texture = Texture.from(ink.canvas, true);
       sprite.texture = texture;
       sprite.position.set(left, top);
       sprite.scale.set(1 / scale, -1 / scale);
@@ -49,6 +50,19 @@ export function sheet(): Painted {
       texture?.destroy(true);
     },
   };
+}
+
+/** A canvas for the room within `bounds`, drawn in mm, y up. @param scale pixels a millimetre */
+export function inkFor([left, bottom, right, top]: Bounds, scale: number): Ink {
+  const canvas = DOMAdapter.get().createCanvas(
+    Math.ceil((right - left) * scale),
+    Math.ceil((top - bottom) * scale),
+  ) as HTMLCanvasElement;
+  const ink = present(canvas.getContext("2d"));
+  ink.setTransform(scale, 0, 0, -scale, -left * scale, top * scale);
+  ink.lineJoin = "round";
+  ink.lineCap = "round";
+  return ink;
 }
 
 /** The room that outlines take, with air around them, mm. */

@@ -43,9 +43,6 @@ export interface Piece {
 
 type Saturations = Circulation["saturations"];
 
-/** Percent until a circulation is solved. */
-export const UNSOLVED: Saturations = { arterial: 75, pulmonaryVein: 96, svc: 60, ivc: 60 };
-
 /** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
 const WALL = 1;
 const HOLLOW_WALL = 1.7;

@@ -1,4 +1,4 @@
-/** Places in the chest and in the heart, told in millimetres of a 5-year-old and carried to the body that is drawn. */
+/** Places in the chest and in the heart, given in millimetres of a 5-year-old and carried to the body that is drawn. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 

@@ -3,17 +3,15 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
+import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
+import { shortTrails } from "../layers/joined-tracers.ts";
 import { type Course, coursesOf, OVERLAP, WITHIN } from "./courses.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
 const DENSE = 0.5;
-/** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
-const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
-
-const part = (value: number): number => value - Math.floor(value);
 
 interface SideStreams {
   readonly marks: Tracers;
@@ -69,16 +67,7 @@ function lay(
     count += Math.max(2, Math.round((DENSE * course.area) / size ** 2));
     return [{ course, flow, blood: passage(circulation.traces, flow), from, to: count }];
   });
-  const marks = {
-    count,
-    position: new Float32Array(2 * count),
-    trail: new Float32Array(4 * count),
-    trailLength: 2,
-    origin: new Uint8Array(count),
-    age: new Float32Array(count),
-    speed: new Float32Array(count),
-    dyed: new Uint8Array(count),
-  };
+  const marks = shortTrails(count);
   for (const { course, from, to } of moving)
     for (let i = from; i < to; i++)
       marks.origin[i] = originOf(course.carries, (i - from + 0.5) / (to - from), i, circulation);

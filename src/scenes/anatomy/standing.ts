@@ -20,15 +20,22 @@ export const STILL: Standing = { ventricle: 1, atrium: 1, atrioventricular: 1, s
 /** Part of its greatest flow at which a valve stands open. */
 const OPEN = 0.12;
 
+/** Linear size against the mean: the cube root of volume over its mean. */
+export function swelling(volume: number, mean: number): number {
+  return mean > 0 ? Math.cbrt(Math.max(volume, 0) / mean) : 1;
+}
+
+/** A chamber's linear size against its mean; 1 where the model gives no volume. */
+export function chamberSize({ traces }: Circulation, name: string, time: number): number {
+  const volume = traces.volumes[name];
+  return volume ? swelling(valueAt(traces, volume, time), mean(volume)) : 1;
+}
+
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 export function standingAt(circulation: Circulation | null, time: number, still: boolean): Standing {
   if (!circulation || still) return STILL;
   const { traces } = circulation;
-  const size = (name: string): number => {
-    const volume = traces.volumes[name];
-    return volume ? Math.cbrt(Math.max(0.1, valueAt(traces, volume, time) / mean(volume))) : 1;
-  };
   const open = (name: string): number => {
     const flow = traces.flows[name];
     if (!flow) return 0;
@@ -37,8 +44,8 @@ export function standingAt(circulation: Circulation | null, time: number, still:
   };
   const stretch = stretchTrace(traces);
   return {
-    ventricle: size("ventricle"),
-    atrium: size("atrium"),
+    ventricle: chamberSize(circulation, "ventricle", time),
+    atrium: chamberSize(circulation, "atrium", time),
     atrioventricular: open("atrioventricularValve"),
     semilunar: open("aorta"),
     lungs: stretch ? lungSize(valueAt(traces, stretch, time)) : 1,

@@ -12,25 +12,41 @@ export interface Tissue {
 
 type Organ = "lung" | "muscle" | "atrium" | "liver" | "diaphragm" | "valve";
 
-const DARK: Readonly<Record<Organ, Tissue>> = {
-  lung: { shade: "#1c1730", body: "#2e2642", light: "#453a5c", edge: "#7a6a92" },
-  muscle: { shade: "#3d1318", body: "#85342f", light: "#c06a58", edge: "#e2a58f" },
-  atrium: { shade: "#43181c", body: "#6d2e2e", light: "#99534a", edge: "#c58a7c" },
-  liver: { shade: "#2a100e", body: "#5a281e", light: "#8a4a36", edge: "#a96a52" },
-  diaphragm: { shade: "#4a2428", body: "#8a4f4c", light: "#c08a7e", edge: "#d8a898" },
-  valve: { shade: "#5c2a28", body: "#f1dcc8", light: "#fff4e6", edge: "#e8cdb8" },
+const of = (shade: string, body: string, light: string, edge: string): Tissue => ({
+  shade,
+  body,
+  light,
+  edge,
+});
+
+const TISSUES: Readonly<Record<Organ, Readonly<Record<Theme["name"], Tissue>>>> = {
+  lung: {
+    dark: of("#1c1730", "#2e2642", "#453a5c", "#7a6a92"),
+    light: of("#e3c9c8", "#f3dedb", "#fbefec", "#a8838a"),
+  },
+  muscle: {
+    dark: of("#3d1318", "#85342f", "#c06a58", "#e2a58f"),
+    light: of("#a8554c", "#d08a7c", "#eeb8a8", "#7c2f2a"),
+  },
+  atrium: {
+    dark: of("#43181c", "#6d2e2e", "#99534a", "#c58a7c"),
+    light: of("#c88478", "#e2aa9d", "#f4cfc4", "#8c443c"),
+  },
+  liver: {
+    dark: of("#2a100e", "#5a281e", "#8a4a36", "#a96a52"),
+    light: of("#a87260", "#cf9d88", "#e6c0ae", "#7a4434"),
+  },
+  diaphragm: {
+    dark: of("#4a2428", "#8a4f4c", "#c08a7e", "#d8a898"),
+    light: of("#b07a70", "#cc9a8c", "#e4bcb0", "#7e4a42"),
+  },
+  valve: {
+    dark: of("#5c2a28", "#f1dcc8", "#fff4e6", "#e8cdb8"),
+    light: of("#7c2f2a", "#fff8ee", "#ffffff", "#8c5a50"),
+  },
 };
 
-const LIGHT: Readonly<Record<Organ, Tissue>> = {
-  lung: { shade: "#e3c9c8", body: "#f3dedb", light: "#fbefec", edge: "#a8838a" },
-  muscle: { shade: "#a8554c", body: "#d08a7c", light: "#eeb8a8", edge: "#7c2f2a" },
-  atrium: { shade: "#c88478", body: "#e2aa9d", light: "#f4cfc4", edge: "#8c443c" },
-  liver: { shade: "#a87260", body: "#cf9d88", light: "#e6c0ae", edge: "#7a4434" },
-  diaphragm: { shade: "#b07a70", body: "#cc9a8c", light: "#e4bcb0", edge: "#7e4a42" },
-  valve: { shade: "#7c2f2a", body: "#fff8ee", light: "#ffffff", edge: "#8c5a50" },
-};
-
-export const tissue = (organ: Organ, { name }: Theme): Tissue => (name === "dark" ? DARK : LIGHT)[organ];
+export const tissue = (organ: Organ, { name }: Theme): Tissue => TISSUES[organ][name];
 
 /** How a vessel is shaded across: wall, edge of the lumen, body, and the light along it. */
 export interface Round {

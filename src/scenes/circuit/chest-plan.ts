@@ -84,7 +84,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   ];
 }
 
-/** Every fourth point, the last one too. */
+/** Every eighth point, the last one too. */
 const thinned = <T>(line: readonly T[]): readonly T[] =>
   line.filter((_, i) => (i % 8 === 0 && i < line.length - 4) || i === line.length - 1);
 

@@ -3,22 +3,14 @@ import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { chamberSize } from "../anatomy/standing.ts";
 import { roundOf } from "../anatomy/tones.ts";
-import { valueAt } from "../drawing/trace-clock.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHAMBERS, type Chamber } from "./anatomy.ts";
 import { chestFrame, onPlane } from "./chest-plan.ts";
 import { saturationOf } from "./circuit-blood.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-
-/** Linear size against the resting outline: the cube root of volume over its mean. */
-export function swelling(volume: number, mean: number): number {
-  return mean > 0 ? Math.cbrt(Math.max(volume, 0) / mean) : 1;
-}
-
-const average = (values: Float64Array): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The chambers that are not painted, and the light around those that are. */
 export function drawHeart(
@@ -28,12 +20,10 @@ export function drawHeart(
   theme: Theme,
   emphasis: Emphasis = NO_EMPHASIS,
 ): void {
-  const { traces, request } = circulation;
   const { colour } = theme;
   ink.clear();
-  for (const chamber of CHAMBERS[request.stage]) {
-    const volume = traces.volumes[chamber.volume];
-    const size = volume ? swelling(valueAt(traces, volume, time), average(volume)) : 1;
+  for (const chamber of CHAMBERS[circulation.request.stage]) {
+    const size = chamberSize(circulation, chamber.volume, time);
     const saturation = saturationOf(circulation, chamber.blood);
     const shown = emphasis.lit.has(chamber.volume);
     const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, chamber.volume));

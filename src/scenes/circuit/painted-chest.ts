@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
@@ -23,9 +24,6 @@ export interface PaintedChest {
   draw(moved: Moved, density: number, theme: Theme, emphasis?: Emphasis): void;
   release(): void;
 }
-
-/** Factor in size within which a painted chest serves. */
-const CLOSE_ENOUGH = 1.25;
 
 export function paintedChest(): PaintedChest {
   const layer = anatomyLayer(["rightLung", "leftLung", "abdomen", "atrium", "bed", "cavity", "muscle"]);
@@ -53,7 +51,7 @@ export function paintedChest(): PaintedChest {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
       const key = `${stage} ${theme.name} ${carried}`;
-      if (key !== known || density / fine > CLOSE_ENOUGH || fine / density > CLOSE_ENOUGH) {
+      if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
         layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);

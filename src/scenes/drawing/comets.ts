@@ -1,6 +1,5 @@
-import { entryAt } from "../../sim/checked/present.ts";
-
 /** Comets painted by the processor: a head whose shape shows the origin and a tail that thins out, into plain pixels. */
+import { entryAt } from "../../sim/checked/present.ts";
 
 /** A picture of straight (not premultiplied) colours, each packed as 0xAABBGGRR. */
 export interface Pixels {

@@ -1,6 +1,7 @@
 /** A schematic electrocardiogram timed by the model's beat. The model has no electricity: only when each wave comes is its own. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { wordSetting } from "../../sim/parameters/parameters.ts";
 
 /** A wave: s into the beat of its middle, half its width, and its height where the R wave's is 1. */
 interface Wave {
@@ -33,7 +34,7 @@ function ejectionEnd({ time, heartPeriod, flows }: Circulation["traces"]): numbe
 
 /** Waves of one beat that begins to contract at 0 s. */
 function wavesOf({ traces, request }: Circulation): readonly Wave[] {
-  const rhythm = String(request.set.rhythm ?? "sinus");
+  const rhythm = wordSetting(request, "rhythm");
   const paced = rhythm === "vvi";
   const wide = paced ? 2.2 : 1;
   const p = -AHEAD - Math.min(CONDUCTION, SHORTEST * traces.heartPeriod);

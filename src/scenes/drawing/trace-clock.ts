@@ -1,6 +1,5 @@
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
-
 /** Traces read on the running clock: a value at a moment, and how much blood has passed. */
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 
 /** The part of a trace that a reading needs; time in s from 0 to the period, ends included. */
 export interface Clocked {

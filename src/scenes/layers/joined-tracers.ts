@@ -9,8 +9,9 @@ export interface TracerJoiner {
   join(first: Tracers, taken: number, second: Tracers | null): Tracers;
 }
 
-const empty = (room: number): Joined => ({
-  count: 0,
+/** Room for marks whose trails have two points. */
+export const shortTrails = (room: number): Joined => ({
+  count: room,
   position: new Float32Array(2 * room),
   trail: new Float32Array(4 * room),
   trailLength: 2,
@@ -21,11 +22,11 @@ const empty = (room: number): Joined => ({
 });
 
 export function tracerJoiner(): TracerJoiner {
-  let joined = empty(0);
+  let joined = shortTrails(0);
   return {
     join(first, taken, second) {
       const count = taken + (second?.count ?? 0);
-      if (count > joined.origin.length) joined = empty(Math.ceil(count * 1.25));
+      if (count > joined.origin.length) joined = shortTrails(Math.ceil(count * 1.25));
       joined.count = count;
       put(first, taken, joined, 0);
       if (second) put(second, second.count, joined, taken);

@@ -29,7 +29,7 @@ const LUNG: Readonly<Record<string, Lung>> = { leftLung: "left", rightLung: "rig
 
 /**
  * The numbers that stand at a place, as words; none where none belongs.
- * @param earlier before the last change, which is then told behind each number
+ * @param earlier before the last change, whose change then stands behind each number
  */
 function figuresAt(
   place: string,

@@ -7,11 +7,12 @@ import type { Colouring } from "../../state/scene-state.ts";
 import { bloodColour, chamberColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
+import { saturationsOf } from "../theme/unsolved.ts";
 import { mapStep } from "./scales.ts";
 
 /** Saturation (%) of what comes from the upper body, the liver and the legs; the model keeps one for the lower body. */
 export const saturationsByOrigin = (circulation: Circulation | null): readonly [number, number, number] => {
-  const { svc, ivc } = circulation?.saturations ?? { svc: 60, ivc: 60 };
+  const { svc, ivc } = saturationsOf(circulation);
   return [svc, ivc, ivc];
 };
 
@@ -67,7 +68,7 @@ export function tintRich(
   out: Uint32Array,
 ): void {
   if (colouring !== "origin" && colouring !== "oxygen") return;
-  const own = packed(rgb(bloodColour(colour, circulation?.saturations.pulmonaryVein ?? 96)));
+  const own = packed(rgb(bloodColour(colour, saturationsOf(circulation).pulmonaryVein)));
   for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = own;
 }
 
@@ -79,7 +80,7 @@ export function diluted(
   { colour, name }: Theme,
   colours: Uint32Array,
 ): void {
-  const around = packed(rgb(chamberColour(colour, name, circulation?.saturations.arterial ?? 75)));
+  const around = packed(rgb(chamberColour(colour, name, saturationsOf(circulation).arterial)));
   for (let i = 0; i < count; i++) {
     const own = entryAt(colours, i);
     let mixed = own & 0xff000000;

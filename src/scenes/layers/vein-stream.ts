@@ -6,18 +6,15 @@ import { band } from "../../sim/geometry/centreline.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
+import { part, STEPS } from "../drawing/even-spread.ts";
 import { meanOf, passage, valueAt } from "../drawing/trace-clock.ts";
 import type { Theme } from "../theme/theme.ts";
 import { tint } from "./tint.ts";
 
 /** Marks for each square millimetre of lumen: as dense to the eye as the field's own. */
 const DENSE = 0.9;
-/** Steps whose multiples, taken modulo 1, fill an interval evenly in two directions (roots of x^3 = x + 1). */
-const STEPS = [0.7548776662466927, 0.5698402909980532] as const;
 /** Part of the lumen's half width that marks keep to */
 const WITHIN = 0.9;
-
-const part = (value: number): number => value - Math.floor(value);
 
 interface VeinState {
   readonly circulation: Circulation | null;

@@ -1,17 +1,15 @@
-/** The chest around one pathway: painted anew when it changes or the camera has come much closer or gone far, and moved at each drawing. */
+/** The chest around one pathway: painted again when it changes or the camera has come much closer or gone far, and moved at each drawing. */
 import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { contour } from "../layers/contour.ts";
 import type { Plane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Moment } from "./moment.ts";
-
-/** Factor in size within which a painted chest serves. */
-const CLOSE_ENOUGH = 1.25;
 
 export interface ChestView {
   readonly behind: Container;
@@ -35,7 +33,7 @@ export function chestView(): ChestView {
   const isDue = (geometry: PathwayGeometry, look: string, density: number): boolean => {
     if (!painted || painted.look !== look || painted.geometry.name !== geometry.name) return true;
     if (painted.geometry !== geometry) return calm >= REST;
-    return density / painted.density > CLOSE_ENOUGH || painted.density / density > CLOSE_ENOUGH;
+    return !servesAt(painted.density, density);
   };
 
   return {
@@ -65,5 +63,5 @@ interface Painted {
   readonly density: number;
 }
 
-/** s without another geometry after which the chest is painted anew */
+/** s without another geometry after which the chest is painted again */
 const REST = 0.2;

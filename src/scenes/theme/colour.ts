@@ -1,9 +1,8 @@
-import { entryAt } from "../../sim/checked/present.ts";
-
 /**
  * The colours of both stages. Each pair that carries meaning stays apart by lightness alone (grey print) and under
  * simulated colour-vision deficiency; tests/scenes/theme hold the figures.
  */
+import { entryAt } from "../../sim/checked/present.ts";
 
 export interface Palette {
   /** behind everything, and its deepest corner */
