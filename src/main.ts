@@ -84,7 +84,7 @@ void spoken.then(() => {
   mountLinkNote();
 });
 effect(() => {
-  // The bench is for those who know the clinical names; a learner chooses the telling.
+  // The bench is for those who know the clinical names; a learner chooses the version of the text.
   const { mode } = place.value;
   setTechnical(
     mode === "bench" || mode === "author" || (mode === "study" && keptVersion.value === "technical"),

@@ -8,9 +8,6 @@ import { cueSeen } from "../shared/preferences.ts";
 /** What each hint is about; the first stands at a handle, the others where the page has their subject. */
 const HINTS = ["drag", "read", "scenes"] as const;
 
-/** CSS px: greatest width of a hint, so that it stays on the screen */
-const WIDTH = 240;
-
 export function FirstCue({ context: { session, stage } }: { readonly context: Context }) {
   const at = useSignal(0);
   const box = useRef<HTMLElement>(null);
@@ -36,10 +33,10 @@ export function FirstCue({ context: { session, stage } }: { readonly context: Co
         const [handle] = stage.handles.peek();
         const spot = at.peek() === 0 && handle ? stage.toScreen(handle.at) : null;
         if (!box.current) return;
-        const x = spot && Math.min(innerWidth - WIDTH, Math.max(8, spot[0]));
-        box.current.style.translate = spot && x !== null ? `${x}px ${spot[1]}px` : "";
         // Before the first picture there is nothing to point at.
         box.current.hidden = at.peek() === 0 && !spot;
+        const x = spot && Math.min(innerWidth - box.current.offsetWidth, Math.max(8, spot[0]));
+        box.current.style.translate = spot ? `${x}px ${spot[1]}px` : "";
       }),
     [stage, at],
   );

@@ -1,7 +1,7 @@
 /** A new code, typed unseen: a visitor behind the organiser reads nothing. */
 import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
-import { isCode, setOrganiser } from "./organiser-settings.ts";
+import { isCode, LONGEST_CODE, setOrganiser } from "./organiser-settings.ts";
 
 export function CodeField() {
   const typed = useSignal("");
@@ -25,7 +25,7 @@ export function CodeField() {
           type="password"
           inputMode="numeric"
           autocomplete="off"
-          maxLength={8}
+          maxLength={LONGEST_CODE}
           value={typed.value}
           onInput={(event) => {
             typed.value = event.currentTarget.value;

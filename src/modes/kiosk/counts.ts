@@ -1,5 +1,6 @@
 /** How often each lesson was opened, by day; no persons, and only when the organiser wants it. */
 
+import * as v from "valibot";
 import { t } from "../../i18n/index.ts";
 import { writeCsv } from "../../ui/take-away/csv.ts";
 
@@ -7,11 +8,13 @@ const KEY = "lungward.counts";
 
 /** `2026-11-25` -> lesson's id and language -> times */
 export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
+const countsSchema = v.record(v.string(), v.record(v.string(), v.number()));
 
 export function readCounts(): Counts {
   try {
     const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
-    return typeof found === "object" && found !== null ? (found as Counts) : {};
+    const counts = v.safeParse(countsSchema, found);
+    return counts.success ? counts.output : {};
   } catch {
     return {};
   }

@@ -14,7 +14,7 @@ import { KioskLesson } from "./kiosk-lesson.tsx";
 import { type KioskVisit, kioskVisit } from "./kiosk-visit.ts";
 import { Organiser } from "./organiser.tsx";
 import { OrganiserDoor } from "./organiser-door.tsx";
-import { largerType, organiser } from "./organiser-settings.ts";
+import { largerType, offeredOf, organiser } from "./organiser-settings.ts";
 import { StillThere } from "./still-there.tsx";
 import { Topics } from "./topics.tsx";
 import { watchVisitor } from "./watch-visitor.ts";
@@ -30,12 +30,14 @@ export function Kiosk({ context }: { readonly context: Context }) {
   const organising = useSignal(false);
   useEffect(() => guard(context, visit), [context, visit]);
 
-  const lessons = useComputed(
-    () =>
-      library.value?.lessons.filter(
-        ({ id }) => organiser.value.lessons.length === 0 || organiser.value.lessons.includes(id),
-      ) ?? [],
-  );
+  const lessons = useComputed(() => {
+    const all = library.value?.lessons ?? [];
+    const offered = offeredOf(
+      all.map(({ id }) => id),
+      organiser.value.lessons,
+    );
+    return all.filter(({ id }) => offered.includes(id));
+  });
   const open = lessons.value.find(({ id }) => id === visit.lesson.value);
   const { screen, left } = visit.now.value;
   const { larger } = visit;

@@ -5,9 +5,7 @@ import { t } from "../../i18n/index.ts";
 import { Dialog } from "../../ui/dialog.tsx";
 import type { CodeLock } from "./code-lock.ts";
 import { useLeaveWhenQuiet } from "./leave-when-quiet.ts";
-import { organiser } from "./organiser-settings.ts";
-
-const LONGEST = 8;
+import { LONGEST_CODE, organiser } from "./organiser-settings.ts";
 
 export interface NumberPadProps {
   readonly lock: CodeLock;
@@ -52,7 +50,7 @@ export function NumberPad({ lock, onOpen, onClose }: NumberPadProps) {
             key={digit}
             disabled={waits}
             onClick={() => {
-              typed.value = `${typed.value}${digit}`.slice(0, LONGEST);
+              typed.value = `${typed.value}${digit}`.slice(0, LONGEST_CODE);
             }}
           >
             {digit}

@@ -37,9 +37,20 @@ export const LIMITS = {
 
 const KEY = "lungward.organiser";
 
-const MAX_CONTACT = 200;
+/** characters */
+export const MAX_CONTACT = 200;
+/** digits */
+const SHORTEST_CODE = 4;
+export const LONGEST_CODE = 8;
 
-export const isCode = (text: string): boolean => /^\d{4,8}$/.test(text);
+export const isCode = (text: string): boolean =>
+  /^\d+$/.test(text) && text.length >= SHORTEST_CODE && text.length <= LONGEST_CODE;
+
+/** The chosen of all; all where none of the chosen is here, as with settings from another kiosk. */
+export function offeredOf(all: readonly string[], chosen: readonly string[]): readonly string[] {
+  const here = all.filter((each) => chosen.includes(each));
+  return here.length > 0 ? here : all;
+}
 
 /** Whatever stands in storage gives valid settings. */
 export function checkSettings(found: unknown): OrganiserSettings {

@@ -11,7 +11,7 @@ import { CodeField } from "./code-field.tsx";
 import { countsTable, eraseCounts, readCounts } from "./counts.ts";
 import { errorLog } from "./error-log.ts";
 import { useLeaveWhenQuiet } from "./leave-when-quiet.ts";
-import { DEFAULTS, LIMITS, organiser, setOrganiser } from "./organiser-settings.ts";
+import { DEFAULTS, LIMITS, MAX_CONTACT, offeredOf, organiser, setOrganiser } from "./organiser-settings.ts";
 import { SettingsFile } from "./settings-file.tsx";
 
 export interface OrganiserProps {
@@ -30,12 +30,11 @@ export function Organiser({ lessons, onClose, onExit }: OrganiserProps) {
   const counts = useSignal(readCounts());
   const erasing = useSignal(false);
   const toggle = (list: readonly string[], all: readonly string[], item: string, on: boolean) => {
-    const present = list.length === 0 ? all : list;
+    const present = offeredOf(all, list);
     const next = on ? [...present, item] : present.filter((each) => each !== item);
     // None chosen would leave an empty kiosk: that stands for all.
     return next.length === all.length ? [] : next;
   };
-  const offered = (list: readonly string[], item: string) => list.length === 0 || list.includes(item);
   const number = (name: keyof typeof LIMITS) => (
     <Slider
       key={name}
@@ -63,7 +62,7 @@ export function Organiser({ lessons, onClose, onExit }: OrganiserProps) {
             {t("organiser.contact")}
             <input
               type="text"
-              maxLength={200}
+              maxLength={MAX_CONTACT}
               value={settings.contact}
               onChange={(event) => setOrganiser({ contact: event.currentTarget.value })}
             />
@@ -78,7 +77,7 @@ export function Organiser({ lessons, onClose, onExit }: OrganiserProps) {
             <Switch
               key={tag}
               label={languageName(tag)}
-              on={offered(settings.languages, tag)}
+              on={offeredOf(LANGUAGES, settings.languages).includes(tag)}
               onChange={(on) => setOrganiser({ languages: toggle(settings.languages, LANGUAGES, tag, on) })}
             />
           ))}
@@ -87,7 +86,7 @@ export function Organiser({ lessons, onClose, onExit }: OrganiserProps) {
             <Switch
               key={id}
               label={title}
-              on={offered(settings.lessons, id)}
+              on={offeredOf(ids, settings.lessons).includes(id)}
               onChange={(on) => setOrganiser({ lessons: toggle(settings.lessons, ids, id, on) })}
             />
           ))}

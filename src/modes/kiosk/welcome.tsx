@@ -7,7 +7,7 @@ import { PATHWAY_STAGES } from "../../sim/parameters/request.ts";
 import { setStage } from "../../state/edit.ts";
 import type { Context } from "../shared/mode.ts";
 import { isMoving } from "../shared/play.ts";
-import { organiser } from "./organiser-settings.ts";
+import { offeredOf, organiser } from "./organiser-settings.ts";
 
 /** s: each title stands this long; the pathway behind changes with every third */
 const TURN = 7;
@@ -34,9 +34,7 @@ export function Welcome({ context, onLanguage }: WelcomeProps) {
     }, TURN * 1000);
     return () => clearInterval(change);
   }, [context, session, turn]);
-  const offered = LANGUAGES.filter(
-    (tag) => organiser.value.languages.length === 0 || organiser.value.languages.includes(tag),
-  );
+  const offered = offeredOf(LANGUAGES, organiser.value.languages);
   const tag = offered[turn.value % offered.length] ?? "en";
   return (
     // The words move a little at each turn: nothing bright stands at one place for hours.

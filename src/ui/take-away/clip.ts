@@ -1,6 +1,5 @@
-import { entryAt } from "../../sim/checked/present.ts";
-
 /** A clip of the moving stage, frame by frame onto a sheet that carries its cautions. */
+import { entryAt } from "../../sim/checked/present.ts";
 
 /** Containers and codecs in the order of preference. */
 const TYPES = ["video/webm;codecs=vp9", "video/webm;codecs=vp8", "video/webm", "video/mp4"];
