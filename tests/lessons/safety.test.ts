@@ -44,6 +44,7 @@ const SIGNS: ByLanguage = {
   es: /palidez/,
   fr: /teint pâle/,
 };
+const FAINTING: ByLanguage = { en: /faint/i, de: /Ohnmacht/, es: /desmayo/, fr: /évanouissement/ };
 const CASTS: ByLanguage = {
   en: /rubbery casts/i,
   de: /gummiartige/,
@@ -169,6 +170,15 @@ describe.each(languages)("%s", (language) => {
     const said = caution(stepOf(language, "12-catheter-day", "day"));
     expect(said).toMatch(AFTER_CATHETER[language]);
     expect(said).toMatch(EMERGENCY[language]);
+  });
+
+  test("with a pacemaker a fainting is an emergency, a swollen pocket a call today", () => {
+    const sentences = caution(stepOf(language, "13-one-pump", "pacing")).split(/(?<=[.]) /);
+    const [call, emergency] = sentences.slice(-2);
+    expect(call).toMatch(SAME_DAY[language]);
+    expect(call).not.toMatch(FAINTING[language]);
+    expect(emergency).toMatch(FAINTING[language]);
+    expect(emergency).toMatch(EMERGENCY[language]);
   });
 
   test("where the atrial kick is lost, a racing pulse is a call today and with other signs an emergency", () => {
