@@ -15,6 +15,9 @@ const BITE = 2.6;
 /** How far a ring's front bows down, of the width. */
 const BOW = 0.13;
 
+/** Part of the graft's length over which its way is told. */
+const REACH = 0.06;
+
 interface Cloth {
   readonly body: string;
   readonly fold: string;
@@ -38,7 +41,12 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
 
 /** A place beside the graft's middle: `side` 1 is the patient's left; `beyond` mm outside its lumen. */
 const beside = ({ line, widths }: Graft, along: number, side: number, beyond = 0): Point => {
-  const { at, left } = spotAt(lineOf(line), along);
+  const whole = lineOf(line);
+  const { at } = spotAt(whole, along);
+  // Across the course's general way: its single steps would jolt what stands beside it.
+  const [near, far] = [spotAt(whole, along - REACH).at, spotAt(whole, along + REACH).at];
+  const step = Math.hypot(far[0] - near[0], far[1] - near[1]) || 1;
+  const left: Point = [(near[1] - far[1]) / step, (far[0] - near[0]) / step];
   const width = entryAt(widths, Math.round(along * (widths.length - 1)));
   const reach = -side * (width / 2 + Math.sign(Math.abs(side)) * beyond);
   return [at[0] + reach * left[0], at[1] + reach * left[1]];
@@ -107,11 +115,11 @@ function paintSuture(ink: Ink, graft: Graft, end: number, size: number, { thread
 /** The baffle on the side towards the heart, held by a running suture along its length. */
 function paintPatch(ink: Ink, graft: Graft, size: number, cloth: Cloth): void {
   paintEdge(ink, graft, 1, size, cloth);
-  const length = lastOf(lineOf(graft.line).run);
-  const stitches = Math.round(length / (1.6 * STITCH * size));
+  // Evenly along the edge itself, which is shorter than the middle where it bends inwards.
+  const edge = lineOf(Array.from({ length: 61 }, (_, i) => beside(graft, i / 60, 1, FABRIC * size)));
+  const stitches = Math.round(lastOf(edge.run) / (1.6 * STITCH * size));
   for (let k = 0; k <= stitches; k++) {
-    const at = beside(graft, k / stitches, 1, FABRIC * size);
-    stitch(ink, at, [1, 0.45], size, cloth.thread);
+    stitch(ink, spotAt(edge, k / stitches).at, [1, 0.45], size, cloth.thread);
   }
   // Its far edge lies on the atrium's back wall, seen through the blood.
   const seam = Array.from({ length: 41 }, (_, i) => beside(graft, i / 40, 0.5, 0));
