@@ -124,6 +124,7 @@ export function createStageLoop(
       };
     },
     setInsets(next) {
+      if (sameInsets(insets, next)) return;
       insets = next;
       stage?.setInsets(next);
       wakeUp();
@@ -143,6 +144,13 @@ export function createStageLoop(
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
 }
+
+/** The page measures at each rendering of its words; a picture that stands still must not be drawn for that. */
+const sameInsets = (one: Insets, other: Insets): boolean =>
+  one.top === other.top &&
+  one.right === other.right &&
+  one.bottom === other.bottom &&
+  one.left === other.left;
 
 /** The frame with what each pane showed before the last change. */
 const withBefore = (frame: Frame, before: readonly Before[] | null): Frame =>
