@@ -57,6 +57,7 @@ test("every control has its number beside it, which takes a decimal comma", asyn
 });
 
 test("U1 pause is one key and one press away and stays through a change of pathway", async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await open(page);
   await page.keyboard.press("k");
   await expect(page.locator("[data-item=pause]")).toHaveText("Play");
@@ -171,13 +172,12 @@ test("U8 at 320 px nothing scrolls sideways", async ({ page }) => {
 });
 
 test("U3 with reduced motion nothing moves until asked", async ({ page }) => {
-  await page.emulateMedia({ reducedMotion: "reduce" });
   await page.addInitScript(() => {
     const drawn = new Set<number>();
     const { stroke } = CanvasRenderingContext2D.prototype;
-    CanvasRenderingContext2D.prototype.stroke = function (...given: unknown[]) {
+    CanvasRenderingContext2D.prototype.stroke = function (...given: [path?: Path2D]) {
       drawn.add(Number(document.timeline.currentTime));
-      return stroke.apply(this, given as []);
+      return stroke.apply(this, given as [path: Path2D]);
     };
     Object.assign(window, { drawn });
   });

@@ -37,6 +37,25 @@ const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
 
+function stillPace() {
+  let drawn = 0;
+  let livelyUntil = 0;
+  return {
+    wakeUp() {
+      livelyUntil = performance.now() + LIVELY_FOR;
+    },
+    /** Whether the picture is to be drawn at this screen frame; it then counts as drawn. */
+    isDue(): boolean {
+      const now = performance.now();
+      if (now > livelyUntil && now < drawn + STILL_EVERY) return false;
+      drawn = now;
+      return true;
+    },
+  };
+}
+
+const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+
 export function createStageLoop(
   host: HTMLElement,
   { chain, before }: Session,
@@ -50,16 +69,11 @@ export function createStageLoop(
   let started: Promise<void> | null = null;
   let shown = 0;
   let frame: Frame | null = null;
-  let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+  let insets = NO_INSETS;
   let floor = 13;
   let due = 0;
   let held = false;
-  let drawn = 0;
-  let livelyUntil = 0;
-
-  const wakeUp = () => {
-    livelyUntil = performance.now() + LIVELY_FOR;
-  };
+  const { wakeUp, isDue } = stillPace();
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
@@ -86,10 +100,8 @@ export function createStageLoop(
     if (shown === 0 || held || document.hidden) return;
     const last = frame;
     frame = withBefore(chain.frame(), before.peek());
-    const now = performance.now();
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
-    if (now > livelyUntil && now < drawn + STILL_EVERY) return;
-    drawn = now;
+    if (!isDue()) return;
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
     setHandles(handles, frame);
