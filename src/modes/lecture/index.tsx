@@ -9,6 +9,7 @@ import { Speaker } from "./speaker.tsx";
 import { findStops, KEPT_TALK, secondsOf, stopsOf, stopsOfList } from "./stops.ts";
 import { useKeptTalk } from "./use-kept-talk.ts";
 import "./lecture.css";
+import "./own-slide.css";
 import "./talk.css";
 
 function Lecture({ context }: { readonly context: Context }) {

@@ -1,6 +1,6 @@
 /** Pages of a PDF drawn as pictures on this machine. Loaded when one is opened, and only then. */
 import { GlobalWorkerOptions, getDocument } from "pdfjs-dist";
-import PdfWorker from "pdfjs-dist/build/pdf.worker.min.mjs?worker";
+import PdfWorker from "pdfjs-dist/build/pdf.worker.min.mjs?worker&inline";
 
 /** px: a full screen's width */
 const WIDTH = 1920;

@@ -19,10 +19,10 @@ export function SpeakerNotes({ stop, voice }: { readonly stop: FoundStop; readon
     <section aria-label={t("lecture.notes")} class="speaker-notes" style={{ fontSize: `${size.value}rem` }}>
       <div class="actions">
         <button type="button" aria-label={t("lecture.notes.smaller")} onClick={change(-SIZES.step)}>
-          <span aria-hidden="true">A−</span>
+          <span aria-hidden="true">−</span>
         </button>
         <button type="button" aria-label={t("lecture.notes.larger")} onClick={change(SIZES.step)}>
-          <span aria-hidden="true">A+</span>
+          <span aria-hidden="true">+</span>
         </button>
       </div>
       {stop.notes && <p class="own-notes">{stop.notes}</p>}

@@ -62,7 +62,7 @@ export function StopRow({ draft, lessons, stop, index }: StopRowProps) {
         </button>
         {act("up", "↑", () => setStops(null, (stops) => movedTo(stops, index, index - 1)))}
         {act("down", "↓", () => setStops(null, (stops) => movedTo(stops, index, index + 1)))}
-        {act("duplicate", "⧉", () => setStops(null, (stops) => stops.toSpliced(index, 0, stop)))}
+        {act("duplicate", "+", () => setStops(null, (stops) => stops.toSpliced(index, 0, stop)))}
         {act("remove", "×", () => setStops(null, (stops) => stops.toSpliced(index, 1)))}
       </div>
       {open.value && <StopFields {...{ draft, stop, index }} />}
