@@ -51,7 +51,7 @@ export const stopSchema = v.variant("kind", [
 ]);
 
 export type Stop = v.InferOutput<typeof stopSchema>;
-export type StopKind = Stop["kind"];
+type StopKind = Stop["kind"];
 export type StopOf<Kind extends StopKind> = Extract<Stop, { kind: Kind }>;
 export type OwnStop = Exclude<Stop, { kind: "step" }>;
 

@@ -9,7 +9,7 @@ const MAX_PDF = 200_000_000;
 /** px of a side */
 const MAX_SIDE = 16_000;
 
-export interface TakenPicture {
+interface TakenPicture {
   readonly name: string;
   readonly title: string;
   readonly blob: Blob;
