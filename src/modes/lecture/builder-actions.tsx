@@ -1,15 +1,19 @@
 /** What can be done with a talk that is put together: begin it, keep it, open another, pass it on. */
 import { useSignal } from "@preact/signals";
-import { useRef } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { announce } from "../../ui/announce.tsx";
+import { Confirm } from "../../ui/confirm.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import { linkTo } from "../shared/address-sync.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
-import { writePlaylistFile } from "./playlist.ts";
+import { takeDrops } from "../shared/take-drops.ts";
+import { fitsInLink } from "./own-stops.ts";
+import { addFiles } from "./own-stops-bar.tsx";
 import { saveStills } from "./stills.ts";
 import type { TalkDraft } from "./talk-draft.ts";
+import { writeTalkFile } from "./talk-file.ts";
 
 export interface BuilderActionsProps {
   readonly context: Context;
@@ -26,7 +30,19 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
   };
   const any = draft.found.value.length > 0;
   const stills = useStills(context, draft);
-  const save = () => saveFile("lungward-talk.json", writePlaylistFile(draft.playlist()), "application/json");
+  const save = async () => saveFile("lungward-talk.zip", await writeTalkFile(draft.talk()));
+  const asked = useSignal<File | null>(null);
+  const open = (file: File) => {
+    if (draft.plan.peek().stops.length > 0) asked.value = file;
+    else void draft.open(file);
+  };
+  useEffect(
+    () =>
+      takeDrops(
+        (file) => file && (/\.(zip|json)$/i.test(file.name) ? open(file) : void addFiles(draft, [file])),
+      ),
+    [draft],
+  );
   const copy = () => navigator.clipboard?.writeText(linkTo(start)).then(() => announce(t("lecture.copied")));
   return (
     <>
@@ -39,10 +55,12 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
         <button type="button" onClick={save}>
           {t("lecture.save")}
         </button>
-        <OpenFile onOpen={draft.open} />
-        <button type="button" onClick={copy}>
-          {t("lecture.copy")}
-        </button>
+        <OpenFile onOpen={open} />
+        {fitsInLink(draft.plan.value.stops) && (
+          <button type="button" onClick={copy}>
+            {t("lecture.copy")}
+          </button>
+        )}
         {any && (
           <button type="button" data-item="stills" onClick={stills.toggle}>
             {t(stills.done === null ? "lecture.stills" : "take.clip.cancel")}
@@ -51,20 +69,38 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
         <button
           type="button"
           onClick={() => {
-            draft.stops.value = [];
+            draft.setStops(null, () => []);
           }}
         >
           {t("lecture.clear")}
         </button>
       </div>
+      {asked.value && (
+        <Confirm
+          title={t("lecture.replace")}
+          what={t("lecture.replace.what", { count: draft.plan.value.stops.length })}
+          no={t("lecture.replace.no")}
+          yes={t("lecture.replace.yes")}
+          onNo={() => {
+            asked.value = null;
+          }}
+          onYes={() => {
+            if (asked.value) void draft.open(asked.value);
+            asked.value = null;
+          }}
+        />
+      )}
       {stills.done !== null && (
         <p role="status">
-          {t("lecture.stills.progress", { done: stills.done + 1, count: draft.found.value.length })}
+          {t("lecture.stills.progress", { done: stills.done + 1, count: stepsOf(draft).length })}
         </p>
       )}
     </>
   );
 }
+
+const stepsOf = (draft: TalkDraft) =>
+  draft.found.value.flatMap((stop) => (stop.kind === "step" ? [stop] : []));
 
 function OpenFile({ onOpen }: { readonly onOpen: (file: File) => void }) {
   const field = useRef<HTMLInputElement>(null);
@@ -77,12 +113,13 @@ function OpenFile({ onOpen }: { readonly onOpen: (file: File) => void }) {
         class="unseen"
         ref={field}
         type="file"
-        accept="application/json,.json"
+        accept="application/zip,.zip,application/json,.json"
         tabIndex={-1}
         aria-label={t("lecture.open")}
         onChange={() => {
           const [chosen] = field.current?.files ?? [];
           if (chosen) onOpen(chosen);
+          if (field.current) field.current.value = "";
         }}
       />
     </>
@@ -98,7 +135,7 @@ function useStills(context: Context, draft: TalkDraft) {
       drawing.value = { done, cancel };
     };
     follow(0);
-    saveStills(context, draft.found.value, follow, cancel.signal)
+    saveStills(context, stepsOf(draft), follow, cancel.signal)
       .catch((reason: unknown) => announce(t("take.failed", { reason: String(reason) })))
       .finally(() => {
         drawing.value = null;

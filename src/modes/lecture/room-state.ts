@@ -5,8 +5,9 @@ import { readAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import type { Pictures } from "./own-stops.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
-import { type FoundStop, stopAsked } from "./stops.ts";
+import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
 import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
 import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
@@ -27,7 +28,9 @@ export interface RoomOptions {
   readonly context: Context;
   readonly library: Library;
   readonly stops: readonly FoundStop[];
+  /** The steps as in a link; "" where the talk holds more than a link can. */
   readonly list: string;
+  readonly pictures: Pictures;
   readonly minutes: number;
 }
 
@@ -66,7 +69,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     effect(() => channel.post(toSpeaker())),
     // The address follows the talk, so that a reload opens the same step.
     effect(() => address.go({ step: String(talk.value.at + 1) })),
-    effect(() => stage.hold(talk.value.blank !== "none")),
+    effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
   ];
   return {
@@ -75,7 +78,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     say,
     openSpeaker() {
       const other = window.open(
-        `?mode=lecture&window=speaker&room=${id}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
+        `?mode=lecture&window=speaker&room=${id}${list ? "" : `&talk=${KEPT_TALK}`}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
         `lungward-speaker-${id}`,
         "popup,width=1100,height=760",
       );
@@ -103,7 +106,7 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
     const wanted = aside.value;
     if (wanted === shown) return;
     shown = wanted;
-    if (wanted === null) script.run.peek().restoreScene();
+    if (wanted === null) script.restoreScene();
     else context.session.show(readAddress(wanted).state);
   });
 }

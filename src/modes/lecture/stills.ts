@@ -6,7 +6,7 @@ import { saveFile } from "../../ui/take-away/save-file.ts";
 import type { Context } from "../shared/mode.ts";
 import { settled } from "../shared/settled.ts";
 import { stillOf } from "../shared/stills-and-clips.ts";
-import type { FoundStop } from "./stops.ts";
+import type { FoundStep } from "./stops.ts";
 
 /** px */
 const HEIGHT = 1080;
@@ -16,7 +16,7 @@ const FLOOR = 24;
 /** Shows each step in turn; null when cancelled. The scene is left as it was. */
 export async function saveStills(
   context: Context,
-  stops: readonly FoundStop[],
+  stops: readonly FoundStep[],
   onProgress: (done: number) => void,
   cancel: AbortSignal,
 ): Promise<void> {
@@ -25,7 +25,12 @@ export async function saveStills(
   const hide = stage.show(FLOOR);
   const files: Record<string, Uint8Array> = {};
   try {
-    for (const [index, { lesson, index: step }] of stops.entries()) {
+    for (const [
+      index,
+      {
+        found: { lesson, index: step },
+      },
+    ] of stops.entries()) {
       if (cancel.aborted) return;
       onProgress(index);
       session.show(stepState(lesson, step));
