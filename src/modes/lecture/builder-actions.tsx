@@ -1,22 +1,23 @@
 /** What can be done with a talk that is put together: begin it, keep it, open another, pass it on. */
-import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import type { Library } from "../../lesson/library.ts";
 import { announce } from "../../ui/announce.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import { linkTo } from "../shared/address-sync.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
+import { DeckActions } from "./deck/deck-actions.tsx";
 import { writePlaylistFile } from "./playlist.ts";
-import { saveStills } from "./stills.ts";
 import type { TalkDraft } from "./talk-draft.ts";
 
 export interface BuilderActionsProps {
   readonly context: Context;
+  readonly library: Library;
   readonly draft: TalkDraft;
 }
 
-export function BuilderActions({ context, draft }: BuilderActionsProps) {
+export function BuilderActions({ context, library, draft }: BuilderActionsProps) {
   const start: Place = {
     ...AT_HOME,
     mode: "lecture",
@@ -25,7 +26,6 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
     more: draft.words(),
   };
   const any = draft.found.value.length > 0;
-  const stills = useStills(context, draft);
   const save = () => saveFile("lungward-talk.json", writePlaylistFile(draft.playlist()), "application/json");
   const copy = () => navigator.clipboard?.writeText(linkTo(start)).then(() => announce(t("lecture.copied")));
   return (
@@ -43,11 +43,6 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
         <button type="button" onClick={copy}>
           {t("lecture.copy")}
         </button>
-        {any && (
-          <button type="button" data-item="stills" onClick={stills.toggle}>
-            {t(stills.done === null ? "lecture.stills" : "take.clip.cancel")}
-          </button>
-        )}
         <button
           type="button"
           onClick={() => {
@@ -57,10 +52,13 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
           {t("lecture.clear")}
         </button>
       </div>
-      {stills.done !== null && (
-        <p role="status">
-          {t("lecture.stills.progress", { done: stills.done + 1, count: draft.found.value.length })}
-        </p>
+      {any && (
+        <DeckActions
+          context={context}
+          library={library}
+          stops={draft.found.value}
+          title={draft.title.value}
+        />
       )}
     </>
   );
@@ -87,25 +85,4 @@ function OpenFile({ onOpen }: { readonly onOpen: (file: File) => void }) {
       />
     </>
   );
-}
-
-/** Pictures of the steps under way; `done`: how many there are, null while none are made. */
-function useStills(context: Context, draft: TalkDraft) {
-  const drawing = useSignal<{ readonly done: number; readonly cancel: AbortController } | null>(null);
-  const begin = () => {
-    const cancel = new AbortController();
-    const follow = (done: number) => {
-      drawing.value = { done, cancel };
-    };
-    follow(0);
-    saveStills(context, draft.found.value, follow, cancel.signal)
-      .catch((reason: unknown) => announce(t("take.failed", { reason: String(reason) })))
-      .finally(() => {
-        drawing.value = null;
-      });
-  };
-  return {
-    done: drawing.value?.done ?? null,
-    toggle: () => (drawing.value ? drawing.value.cancel.abort() : begin()),
-  };
 }
