@@ -3,7 +3,6 @@ import { language, t } from "../../../i18n/index.ts";
 import { VERSION } from "../../../ui/app-version.ts";
 import { cautionSentences } from "../../../ui/cautions.tsx";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
-import { drawReader } from "../../reader.ts";
 import { stillOf } from "../../shared/stills-and-clips.ts";
 import { type DrawOptions, drawSlides } from "./draw-slides.ts";
 import { fileName } from "./file-name.ts";
@@ -17,18 +16,20 @@ export interface ExportOptions extends Omit<DrawOptions<never>, "picture" | "rea
   readonly title: string;
 }
 
+/** One for all exports: slides, pages and pictures of a talk have their answers in the same places. */
+const READER = 1;
+
 /** px */
 const STILL_HEIGHT = 1080;
 
 export async function exportDeck(kind: DeckKind, { title, ...options }: ExportOptions): Promise<void> {
-  const reader = drawReader();
   const [{ lesson } = { lesson: null }] = options.stops;
   const oneLesson = options.stops.every((stop) => stop.lesson.id === lesson?.id);
   const subject = title || (oneLesson ? lesson?.title : "") || t("lecture.deck.talk");
   const name = (extension: string) => fileName(subject, language(), new Date(), extension);
   if (kind === "stills") {
     const picture = () => stillOf(options.context, STILL_HEIGHT);
-    const slides = await drawSlides({ ...options, reader, picture });
+    const slides = await drawSlides({ ...options, reader: READER, picture });
     if (!slides) return;
     const { packStills } = await import("./stills.ts");
     return saveBytes(name("zip"), await packStills(slides, cautionSentences()), "application/zip");
@@ -38,7 +39,7 @@ export async function exportDeck(kind: DeckKind, { title, ...options }: ExportOp
     const canvas = await options.context.stage.snapshot(width, height, { theme: "paper", floor });
     return canvas.toDataURL("image/png");
   };
-  const slides = await drawSlides({ ...options, reader, picture });
+  const slides = await drawSlides({ ...options, reader: READER, picture });
   if (!slides) return;
   const words = deckWords(subject);
   if (kind === "pdf") {
