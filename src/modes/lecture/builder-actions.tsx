@@ -2,6 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import type { Library } from "../../lesson/library.ts";
 import { announce } from "../../ui/announce.tsx";
 import { Confirm } from "../../ui/confirm.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
@@ -9,18 +10,19 @@ import { linkTo } from "../shared/address-sync.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
 import { takeDrops } from "../shared/take-drops.ts";
+import { DeckActions } from "./deck/deck-actions.tsx";
 import { fitsInLink } from "./own-stops.ts";
 import { addFiles } from "./own-stops-bar.tsx";
-import { saveStills } from "./stills.ts";
 import type { TalkDraft } from "./talk-draft.ts";
 import { writeTalkFile } from "./talk-file.ts";
 
 export interface BuilderActionsProps {
   readonly context: Context;
+  readonly library: Library;
   readonly draft: TalkDraft;
 }
 
-export function BuilderActions({ context, draft }: BuilderActionsProps) {
+export function BuilderActions({ context, library, draft }: BuilderActionsProps) {
   const start: Place = {
     ...AT_HOME,
     mode: "lecture",
@@ -29,7 +31,6 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
     more: draft.words(),
   };
   const any = draft.found.value.length > 0;
-  const stills = useStills(context, draft);
   const save = async () => saveFile("lungward-talk.zip", await writeTalkFile(draft.talk()));
   const asked = useSignal<File | null>(null);
   const open = (file: File) => {
@@ -61,11 +62,6 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
             {t("lecture.copy")}
           </button>
         )}
-        {any && (
-          <button type="button" data-item="stills" onClick={stills.toggle}>
-            {t(stills.done === null ? "lecture.stills" : "take.clip.cancel")}
-          </button>
-        )}
         <button
           type="button"
           onClick={() => {
@@ -90,17 +86,17 @@ export function BuilderActions({ context, draft }: BuilderActionsProps) {
           }}
         />
       )}
-      {stills.done !== null && (
-        <p role="status">
-          {t("lecture.stills.progress", { done: stills.done + 1, count: stepsOf(draft).length })}
-        </p>
+      {any && (
+        <DeckActions
+          context={context}
+          library={library}
+          stops={draft.found.value}
+          title={draft.plan.value.title}
+        />
       )}
     </>
   );
 }
-
-const stepsOf = (draft: TalkDraft) =>
-  draft.found.value.flatMap((stop) => (stop.kind === "step" ? [stop] : []));
 
 function OpenFile({ onOpen }: { readonly onOpen: (file: File) => void }) {
   const field = useRef<HTMLInputElement>(null);
@@ -124,25 +120,4 @@ function OpenFile({ onOpen }: { readonly onOpen: (file: File) => void }) {
       />
     </>
   );
-}
-
-/** Pictures of the steps under way; `done`: how many there are, null while none are made. */
-function useStills(context: Context, draft: TalkDraft) {
-  const drawing = useSignal<{ readonly done: number; readonly cancel: AbortController } | null>(null);
-  const begin = () => {
-    const cancel = new AbortController();
-    const follow = (done: number) => {
-      drawing.value = { done, cancel };
-    };
-    follow(0);
-    saveStills(context, stepsOf(draft), follow, cancel.signal)
-      .catch((reason: unknown) => announce(t("take.failed", { reason: String(reason) })))
-      .finally(() => {
-        drawing.value = null;
-      });
-  };
-  return {
-    done: drawing.value?.done ?? null,
-    toggle: () => (drawing.value ? drawing.value.cancel.abort() : begin()),
-  };
 }

@@ -72,7 +72,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           {draft.faults.value.length > 0 && (
             <FaultNote title={t("lecture.fileFault")} faults={draft.faults.value} />
           )}
-          <BuilderActions context={context} draft={draft} />
+          <BuilderActions context={context} library={library} draft={draft} />
         </section>
       </main>
     </div>

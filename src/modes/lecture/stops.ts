@@ -11,6 +11,10 @@ export interface FoundStep extends StopOf<"step"> {
 
 export type FoundStop = FoundStep | OwnStop;
 
+/** A stop whose picture the kit draws. */
+export type DrawnStop = FoundStep | StopOf<"bench">;
+export const isDrawn = (stop: FoundStop): stop is DrawnStop => stop.kind === "step" || stop.kind === "bench";
+
 export const stopsOf = (lesson: Lesson): readonly StopOf<"step">[] =>
   lesson.steps.map((step) => stepStop(lesson.id, step.id));
 
