@@ -7,6 +7,7 @@ import { MINUTES, readStops, writeStops } from "./playlist.ts";
 import { Room } from "./room.tsx";
 import { Speaker } from "./speaker.tsx";
 import { findStops, secondsOf, stopsOf } from "./stops.ts";
+import "./hall.css";
 import "./lecture.css";
 import "./talk.css";
 

@@ -16,6 +16,7 @@ import { lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { Pointer } from "./pointer.tsx";
 import { type RoomPanel, roomActs } from "./room-acts.ts";
@@ -58,6 +59,7 @@ export function Room(options: RoomOptions) {
         <section class="room-words" aria-live="polite">
           <h2>{talk.aside === null ? step.title : t("lecture.aside")}</h2>
           {talk.aside === null && <RoomWords session={session} script={room.script} />}
+          {talk.aside === null && <HallChart hall={room.hall} voice={room.script.voice.value} />}
           <StepCaution step={step} voice={room.script.voice.value} />
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
