@@ -20,7 +20,7 @@ export interface HallQuestion {
   readonly resolved: boolean;
 }
 
-/** null where the step asks nothing of the hall, or not by choices. */
+/** null where the step neither asks the hall something nor resolves what it was asked. */
 export const hallQuestion = (script: ScriptRun): ReadonlySignal<HallQuestion | null> =>
   computed(() => {
     const run = script.run.value;
