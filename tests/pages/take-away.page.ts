@@ -4,6 +4,8 @@ import { unzipSync } from "fflate";
 import { setTechnical, t } from "../../src/i18n/index.ts";
 import { expectAccessible, figure } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const open = async (page: Page) => {
   await page.goto("?mode=bench");
   await figure(page, "pressureDrop");
