@@ -3,13 +3,12 @@ import * as v from "valibot";
 
 /** `open` answers come in; `locked` no more; `shown` on the stage; `told` with what the model says. */
 export const HALL_PHASES = ["open", "locked", "shown", "told"] as const;
-export type HallPhase = (typeof HALL_PHASES)[number];
 
 /** More hands than any hall has. */
 export const MAX_HANDS = 9999;
 const MAX_CHOICES = 9;
 
-export const choiceId = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
+const choiceId = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
 const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 
 export const hallCount = v.strictObject({
