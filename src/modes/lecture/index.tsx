@@ -8,6 +8,7 @@ import { Room } from "./room.tsx";
 import { Speaker } from "./speaker.tsx";
 import { findStops, KEPT_TALK, secondsOf, stopsOf, stopsOfList } from "./stops.ts";
 import { useKeptTalk } from "./use-kept-talk.ts";
+import "./hall.css";
 import "./lecture.css";
 import "./own-slide.css";
 import "./talk.css";

@@ -5,6 +5,7 @@ import { readAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type HallRun, runHall } from "./hall-run.ts";
 import type { Pictures } from "./own-stops.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
 import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
@@ -15,6 +16,7 @@ import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
+  readonly hall: HallRun;
   say(event: TalkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
@@ -46,6 +48,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   const at = computed(() => shownAt(talk.value));
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
+  const hall = runHall(session, script);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
@@ -58,10 +61,12 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     began: began.value,
     paused: session.scene.value.view.paused,
     reader,
+    hall: hall.count.value,
   });
   const id = ownRoom();
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") say(message.event);
+    else if (message.kind === "hall") hall.hear(message.event);
     else if (message.kind === "pause") togglePlay(context);
     else if (message.kind === "hello") channel.post(toSpeaker());
   });
@@ -75,6 +80,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   return {
     talk,
     script,
+    hall,
     say,
     openSpeaker() {
       const other = window.open(
@@ -92,6 +98,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     release() {
       for (const stop of following) stop();
       stage.hold(false);
+      hall.release();
       script.release();
       channel.close();
     },

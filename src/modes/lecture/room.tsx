@@ -19,6 +19,7 @@ import { lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { OwnSlide } from "./own-slide.tsx";
 import { Pointer } from "./pointer.tsx";
@@ -71,6 +72,7 @@ export function Room(options: RoomOptions) {
           {step && voice && run && (
             <>
               {talk.aside === null && <RoomWords {...{ session, step, run, voice }} />}
+              {talk.aside === null && <HallChart hall={room.hall} voice={voice} />}
               <StepCaution step={step} voice={voice} />
             </>
           )}

@@ -2,11 +2,9 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { Answer, Question } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { writeAddress } from "../../state/address.ts";
 import { figuresOf } from "../../ui/figures.ts";
-import { numbersToPick } from "../../ui/lesson/answer-number.tsx";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
@@ -18,6 +16,9 @@ import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
+import type { HallCount, HallEvent } from "./hall.ts";
+import { HallDesk } from "./hall-desk.tsx";
+import { choicesOf, type HallQuestion, hallQuestion } from "./hall-question.ts";
 import { lectureKeys } from "./lecture-keys.ts";
 import type { Pictures } from "./own-stops.ts";
 import { RoomFigures } from "./room-figures.tsx";
@@ -122,7 +123,7 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
   );
   const earlier = useComputed(() => earlierLarge(session, stepShown(script.stop.value)));
   const stop = script.stop.value;
-  const asked = script.run.value?.question.value?.question;
+  const asked = useComputed(() => hallQuestion(script).value).value;
   const voice = script.voice.value;
   const then = stops[latest.talk.at + 1];
   const item = (name: string, label: string, onPress: () => void) => ({ name, label: t(label), onPress });
@@ -142,11 +143,13 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
         </p>
         {stop.kind !== "step" && <StopThumb stop={stop} pictures={pictures} />}
         <SpeakerNotes stop={stop} voice={voice} />
-        {voice && asked?.room && "answers" in asked && (
-          <AskedOfRoom question={asked} answers={asked.answers} voice={voice} />
-        )}
-        {voice && asked?.room && asked.kind === "number" && (
-          <AskedOfRoom question={asked} answers={numbersToPick(asked, voice)} voice={voice} />
+        {voice && asked?.question.room && latest.hall?.question === asked.key && (
+          <AskedOfRoom
+            asked={asked}
+            count={latest.hall}
+            voice={voice}
+            say={(event) => post({ kind: "hall", event })}
+          />
         )}
         <p class="speaker-label">{t("lecture.then")}</p>
         <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
@@ -198,29 +201,22 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
   );
 }
 
-/** What the room chooses from, its first answer first. */
-const AskedOfRoom = ({
-  question,
-  answers,
-  voice,
-}: {
-  readonly question: Question;
-  readonly answers: readonly Answer[];
-  readonly voice: Voice;
-}) => (
-  <section aria-label={t(`lesson.kind.${question.kind}`)} class="speaker-asked">
+/** The question put to the room, and its answers counted. */
+const AskedOfRoom = ({ asked, count, voice, say }: AskedProps) => (
+  <section aria-label={t(`lesson.kind.${asked.question.kind}`)} class="speaker-asked">
     <p>
-      <InlineView words={question.ask} voice={voice} />
+      <InlineView words={asked.question.ask} voice={voice} />
     </p>
-    <ol>
-      {answers.map(({ id, say }) => (
-        <li key={id} data-answer={id}>
-          <InlineView words={say} voice={voice} />
-        </li>
-      ))}
-    </ol>
+    <HallDesk count={count} choices={choicesOf(asked.question, voice)} voice={voice} say={say} />
   </section>
 );
+
+interface AskedProps {
+  readonly asked: HallQuestion;
+  readonly count: HallCount;
+  readonly voice: Voice;
+  readonly say: (event: HallEvent) => void;
+}
 
 function roomSees(talk: Talk): string {
   if (talk.blank !== "none") return t(`lecture.room.${talk.blank}`);
