@@ -46,7 +46,7 @@ export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
       </ol>
       <p role="status">{t(`lecture.hall.phase.${count.phase}`)}</p>
       <div class="actions">
-        {count.phase !== "told" && (
+        {count.phase !== "compared" && (
           <button type="button" class="main" onClick={() => say({ kind: "further" })}>
             {t(`lecture.hall.further.${count.phase}`)}
           </button>
