@@ -73,10 +73,14 @@ export function Room(options: RoomOptions) {
             <>
               {talk.aside === null && <RoomWords {...{ session, step, run, voice }} />}
               {talk.aside === null && <HallChart hall={room.hall} voice={voice} />}
-              <StepCaution step={step} voice={voice} />
             </>
           )}
         </section>
+        {step?.caution && voice && (
+          <div class="room-caution">
+            <StepCaution step={step} voice={voice} />
+          </div>
+        )}
         <section class="room-figures" aria-label={t("bench.figures")}>
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
