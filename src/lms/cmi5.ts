@@ -95,6 +95,7 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
         .then((token) => token !== null && send(token, "terminated", { duration: elapsed() }, true))
         .catch(() => {});
     },
+    now: null,
     erase: null,
   };
 }

@@ -19,6 +19,8 @@ export interface RecordAdapter {
   readonly kind: "device" | "scorm" | "cmi5";
   /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */
   load(): Promise<string | null>;
+  /** What stands there at this moment, where another tab may have written too; null where this visit alone writes. */
+  readonly now: (() => string | null) | null;
   /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */
   report(report: Report): Promise<boolean>;
   /** The visit ends. */

@@ -66,6 +66,7 @@ export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
       api.LMSCommit("");
       api.LMSFinish("");
     },
+    now: null,
     erase: null,
   };
 }

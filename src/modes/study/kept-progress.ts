@@ -31,8 +31,7 @@ export interface KeptProgress {
   readonly erase: (() => void) | null;
 }
 
-export async function openProgress(): Promise<KeptProgress> {
-  const voice = openRecord();
+export async function openProgress(voice: RecordAdapter = openRecord()): Promise<KeptProgress> {
   const found = await voice.load();
   const earlier = unpackProgress(found);
   const progress = signal(withReader(earlier));
@@ -53,10 +52,16 @@ export async function openProgress(): Promise<KeptProgress> {
     progress,
     keeps,
     keep(given, place, lessons) {
-      // An open lesson knows only its own steps; what another tab did in it is in what is kept.
-      const next = withReader(mergeProgress({ ...given, reader: progress.peek().reader }, progress.peek()));
+      // An open lesson knows only its own steps; what another tab did is in what is kept, be its message here yet or not.
+      const standing = voice.now?.() ?? null;
+      newer ||= isNewerProgress(standing);
+      const known = mergeProgress(progress.peek(), unpackProgress(standing));
+      const next = withReader(mergeProgress({ ...given, reader: progress.peek().reader }, known));
       progress.value = next;
-      if (newer) return;
+      if (newer) {
+        keeps.value = false;
+        return;
+      }
       const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
       const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
       const typed = typedAnswers(next, earlier);
