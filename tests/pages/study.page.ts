@@ -99,7 +99,7 @@ test("the record is saved as a page with its cautions, and erased on this device
   await open(page, "");
   const [download] = await Promise.all([
     page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save as a page" }).click(),
+    page.getByRole("button", { name: "Save to hand in" }).click(),
   ]);
   const record = readFileSync((await download.path())!, "utf8");
   // U29: six cautions

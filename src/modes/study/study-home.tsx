@@ -1,18 +1,16 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
-import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
 import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
-import { Confirm } from "../../ui/confirm.tsx";
 import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
-import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
-import { saveRecord } from "./learner-record.ts";
+import type { KeptProgress } from "./kept-progress.ts";
 import { OwnLessons } from "./own-files.tsx";
+import { RecordSection } from "./record-section.tsx";
 
 export interface StudyProps {
   readonly context: Context;
@@ -21,7 +19,6 @@ export interface StudyProps {
 }
 
 export function StudyHome({ context, library, kept }: StudyProps) {
-  const erasing = useSignal(false);
   const progress = kept.progress.value;
   const there = { ...AT_HOME, language: context.place.value.language };
   const lessonHref = (lesson: string) => writePlace({ ...there, mode: "study", lesson });
@@ -86,52 +83,9 @@ export function StudyHome({ context, library, kept }: StudyProps) {
             ))}
           </ul>
         </nav>
-        <section class="study-record" aria-labelledby="record">
-          <h2 id="record">{t("study.record")}</h2>
-          <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>
-          <p class="quiet-text">{t(`study.kept.${kept.keeps.value ? kept.voice : "lost"}`)}</p>
-          <div class="actions">
-            <button
-              type="button"
-              onClick={() => void saveRecord(context.session.chain, progress, library.lessons, "html")}
-            >
-              {t("study.save")}
-            </button>
-            <button
-              type="button"
-              onClick={() => void saveRecord(context.session.chain, progress, library.lessons, "json")}
-            >
-              {t("study.saveData")}
-            </button>
-            {kept.erase && (
-              <button
-                type="button"
-                onClick={() => {
-                  erasing.value = true;
-                }}
-              >
-                {t("study.erase")}
-              </button>
-            )}
-          </div>
-        </section>
+        <RecordSection {...{ context, library, kept }} />
         <Cautions />
       </main>
-      {erasing.value && (
-        <Confirm
-          title={t("study.erase.title")}
-          what={t("study.erase.what")}
-          no={t("study.erase.no")}
-          yes={t("study.erase.yes")}
-          onNo={() => {
-            erasing.value = false;
-          }}
-          onYes={() => {
-            kept.erase?.();
-            erasing.value = false;
-          }}
-        />
-      )}
     </div>
   );
 }
