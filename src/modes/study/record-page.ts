@@ -40,8 +40,8 @@ const rows = (pairs: readonly Row[]): string =>
 function head({ name, date }: RecordOptions): string {
   const named: readonly Row[] = name.trim() ? [[t("study.record.name"), name.trim()]] : [];
   return [
-    `<h1>${inMarkup(t("study.record"))}</h1>`,
-    rows([...named, [t("table.date"), date.slice(0, 10)]]),
+    `<h1>${inMarkup(`${t("name")}: ${t("study.record")}`)}</h1>`,
+    rows([...named, [t("study.record.date"), date.slice(0, 10)]]),
     `<p>${inMarkup(t("study.made", { version: VERSION, date: date.slice(0, 10) }))}</p>`,
   ].join("");
 }
@@ -53,7 +53,7 @@ const lessonsOf = (options: RecordOptions): readonly string[] =>
   });
 
 function lessonPart(lesson: Lesson, done: LessonProgress, { lessons, answered }: RecordOptions): string {
-  const state = t(`study.state.${done.finished ? "finished" : "begun"}`, {
+  const state = t(`study.record.${done.finished ? "finished" : "begun"}`, {
     seen: done.seen.length,
     steps: lesson.steps.length,
   });

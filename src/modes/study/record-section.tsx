@@ -9,7 +9,7 @@ import { FilePicker } from "../shared/file-picker.tsx";
 import { scoreOfAll } from "./kept-progress.ts";
 import { saveProgress, saveRecord } from "./learner-record.ts";
 import { checkRecord } from "./record-checksum.ts";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 /** characters */
 const LONGEST_NAME = 80;

@@ -1,22 +1,15 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
 import { language, t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import type { Library } from "../../lesson/library.ts";
 import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
 import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
-import type { Context } from "../shared/mode.ts";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
-import type { KeptProgress } from "./kept-progress.ts";
 import { OwnLessons } from "./own-files.tsx";
 import { RecordSection } from "./record-section.tsx";
-
-export interface StudyProps {
-  readonly context: Context;
-  readonly library: Library;
-  readonly kept: KeptProgress;
-}
+import type { StudyProps } from "./study-props.ts";
 
 export function StudyHome({ context, library, kept }: StudyProps) {
   const progress = kept.progress.value;
@@ -29,6 +22,7 @@ export function StudyHome({ context, library, kept }: StudyProps) {
         <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
           {t("name")}
         </a>
+        <LanguageChoice address={context.address} />
       </header>
       <main>
         <h1>{t("study.title")}</h1>

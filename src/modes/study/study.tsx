@@ -41,5 +41,5 @@ export function Study({ context }: { readonly context: Context }) {
       />
     );
   if (more.view === "text") return <LessonText {...props} lesson={lesson} />;
-  return <LessonPage key={`${lesson.id} ${lesson.language}`} {...props} lesson={lesson} />;
+  return <LessonPage key={lesson.id} {...props} lesson={lesson} />;
 }
