@@ -3,9 +3,14 @@ import { LANGUAGES, language, languageName, t } from "../../i18n/index.ts";
 import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "./mode.ts";
 
-export const LanguageChoice = ({ address }: Pick<Context, "address">) => (
+export interface LanguageChoiceProps extends Pick<Context, "address"> {
+  readonly quietLabel?: boolean;
+}
+
+export const LanguageChoice = ({ address, quietLabel = false }: LanguageChoiceProps) => (
   <Choice
     label={t("look.language")}
+    quietLabel={quietLabel}
     value={language()}
     words={LANGUAGES}
     nameOf={languageName}

@@ -22,7 +22,7 @@ export function StudyHome({ context, library, kept }: StudyProps) {
         <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
           {t("name")}
         </a>
-        <LanguageChoice address={context.address} />
+        <LanguageChoice address={context.address} quietLabel />
       </header>
       <main>
         <h1>{t("study.title")}</h1>

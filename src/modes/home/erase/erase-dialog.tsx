@@ -35,7 +35,7 @@ export function EraseDialog({ onClose }: { readonly onClose: () => void }) {
     <Dialog title={t("home.erase.title")} urgent ownButtons onClose={leave}>
       <p role="status">{t(`home.erase.${said}`)}</p>
       {left && (
-        <ul>
+        <ul class="erase-list">
           {kept.value.map((kind) => (
             <li key={kind}>{t(`home.erase.${kind}`)}</li>
           ))}
