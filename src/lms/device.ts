@@ -13,6 +13,7 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
   };
   return {
     kind: "device",
+    longest: null,
     load: async () => now(),
     now,
     report: async ({ text }) => {

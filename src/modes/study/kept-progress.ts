@@ -1,5 +1,6 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
+import type { Lesson } from "../../lesson/lesson.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
@@ -9,13 +10,12 @@ import {
 } from "../../lesson/progress.ts";
 import { mergeProgress } from "../../lesson/progress-merge.ts";
 import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
-import { typedAnswers } from "../../lesson/typed-answers.ts";
 import { onOtherTab } from "../../lms/device.ts";
 import { openRecord } from "../../lms/open.ts";
-import type { RecordAdapter } from "../../lms/record-adapter.ts";
-import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
+import { PASS_SHARE, type RecordAdapter, type Report } from "../../lms/record-adapter.ts";
 import { present } from "../../sim/checked/present.ts";
 import { drawReader } from "../reader.ts";
+import { reportedAnswers } from "./reported-answers.ts";
 
 /** Every learner has a number from the start; it is kept with what is done, and goes with it. */
 type LearnerProgress = Progress & { readonly reader: number };
@@ -25,8 +25,8 @@ export interface KeptProgress {
   readonly progress: ReadonlySignal<LearnerProgress>;
   /** False once something could not be kept. */
   readonly keeps: ReadonlySignal<boolean>;
-  /** `place`: where to resume; `lessons`: ids of all that are to be finished. */
-  keep(progress: Progress, place: string, lessons: readonly string[]): void;
+  /** `place`: where to resume; `lessons`: all that are to be finished. */
+  keep(progress: Progress, place: string, lessons: readonly Lesson[]): void;
   /** null where the course system keeps the record. */
   readonly erase: (() => void) | null;
 }
@@ -62,10 +62,7 @@ export async function openProgress(voice: RecordAdapter = openRecord()): Promise
         keeps.value = false;
         return;
       }
-      const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
-      const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
-      const typed = typedAnswers(next, earlier);
-      void voice.report({ text, place, score: scoreOfAll(next), typed, completed }).then((kept) => {
+      void voice.report(reportOf(next, earlier, place, lessons, voice)).then((kept) => {
         keeps.value = kept;
       });
     },
@@ -77,6 +74,25 @@ export async function openProgress(voice: RecordAdapter = openRecord()): Promise
         keeps.value = true;
         progress.value = withReader(NO_PROGRESS);
       }),
+  };
+}
+
+function reportOf(
+  now: Progress,
+  earlier: Progress,
+  place: string,
+  lessons: readonly Lesson[],
+  { kind, longest }: RecordAdapter,
+): Report {
+  const finished = lessons.filter(({ id }) => now.lessons[id]?.finished).length;
+  return {
+    text: longest === null ? writeProgress(now) : packProgress(now, longest),
+    place,
+    score: scoreOfAll(now),
+    passMark: PASS_SHARE,
+    answers: kind === "device" ? [] : reportedAnswers(now, earlier, lessons),
+    progress: lessons.length > 0 ? finished / lessons.length : 0,
+    completed: lessons.length > 0 && finished === lessons.length,
   };
 }
 

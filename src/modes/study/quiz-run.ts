@@ -73,11 +73,7 @@ export function startQuiz({ context: { session }, library, kept }: StudyProps): 
     session.show(stepState(lesson, index));
   });
   const keep = (progress: Parameters<typeof kept.keep>[0]) =>
-    kept.keep(
-      progress,
-      at.peek() ?? "",
-      library.lessons.map(({ id }) => id),
-    );
+    kept.keep(progress, at.peek() ?? "", library.lessons);
   const toOpen = () =>
     batch(() => {
       at.value = open();

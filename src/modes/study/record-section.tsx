@@ -86,11 +86,7 @@ export function RecordSection({ context, library, kept }: StudyProps) {
           }}
           onYes={() => {
             if (offered.value)
-              kept.keep(
-                mergeProgress(progress, offered.value.progress),
-                "",
-                library.lessons.map(({ id }) => id),
-              );
+              kept.keep(mergeProgress(progress, offered.value.progress), "", library.lessons);
             offered.value = null;
             said.value = t("study.load.done");
           }}

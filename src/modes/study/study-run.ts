@@ -42,7 +42,7 @@ export function startStudy(
       kept.keep(
         withLesson(kept.progress.peek(), lesson.id, next),
         `${lesson.id}#${next.step}`,
-        library.lessons.map(({ id }) => id),
+        library.lessons,
       );
     },
   });
