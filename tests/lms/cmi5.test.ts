@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { cmi5Record } from "../../src/lms/cmi5.ts";
 import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import { duration } from "../../src/lms/duration.ts";
-import { courseStructure, scormManifest } from "../../src/lms/manifests.ts";
 import { CHOICE, NUMBER } from "./answers.ts";
 import { faultsOfVisit, type Statement } from "./cmi5-rules.ts";
 
@@ -213,23 +212,6 @@ test("a page that no course system launched, or launched badly, has no launch", 
 
 test("durations are ISO 8601", () => {
   expect(duration(61.256)).toBe("PT61.26S");
-});
-
-test("both manifests name the launch address, and the first lists every file with its signs escaped", () => {
-  const course = {
-    id: "lungward",
-    version: "1",
-    title: "A & B",
-    description: "<d>",
-    language: "en",
-    launch: "index.html?mode=study",
-    files: ["index.html", "assets/a&b.js"],
-  };
-  const manifest = scormManifest(course);
-  expect(manifest).toContain('href="index.html?mode=study"');
-  expect(manifest).toContain('<file href="assets/a&amp;b.js"/>');
-  expect(manifest).toContain("A &amp; B");
-  expect(courseStructure(course)).toContain("<url>index.html?mode=study</url>");
 });
 
 test("answers are stated once, with the question's text, the choices and what is right", async () => {

@@ -102,7 +102,9 @@ test("U10 the list of lessons, a lesson, its text and the glossary have no viola
   }
 });
 
-test("the record is saved with name and cautions, progress goes to a file and back, and all is erased from the start page", async ({ page }) => {
+test("the record is saved with name and cautions, progress goes to a file and back, and all is erased from the start page", async ({
+  page,
+}) => {
   await open(page, "&lesson=01-two-jobs");
   await open(page, "");
   await page.getByLabel("Name").fill("Case N");

@@ -1,6 +1,7 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
+import { type Course, doneOf } from "../../lesson/lesson-course.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
@@ -31,7 +32,15 @@ export interface KeptProgress {
   readonly erase: (() => void) | null;
 }
 
-export async function openProgress(voice: RecordAdapter = openRecord()): Promise<KeptProgress> {
+/** From what share a course is passed, and when it is completed. */
+export type CourseRules = Pick<Course, "passMark" | "completedWhen">;
+
+const USUAL: CourseRules = { passMark: PASS_SHARE, completedWhen: "finished" };
+
+export async function openProgress(
+  voice: RecordAdapter = openRecord(),
+  rules: CourseRules = USUAL,
+): Promise<KeptProgress> {
   const found = await voice.load();
   const earlier = unpackProgress(found);
   const progress = signal(withReader(earlier));
@@ -62,7 +71,7 @@ export async function openProgress(voice: RecordAdapter = openRecord()): Promise
         keeps.value = false;
         return;
       }
-      void voice.report(reportOf(next, earlier, place, lessons, voice)).then((kept) => {
+      void voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
         keeps.value = kept;
       });
     },
@@ -80,19 +89,18 @@ export async function openProgress(voice: RecordAdapter = openRecord()): Promise
 function reportOf(
   now: Progress,
   earlier: Progress,
-  place: string,
   lessons: readonly Lesson[],
   { kind, longest }: RecordAdapter,
-): Report {
-  const finished = lessons.filter(({ id }) => now.lessons[id]?.finished).length;
+  { passMark, completedWhen }: CourseRules,
+): Omit<Report, "place"> {
+  const done = doneOf(completedWhen, now, lessons);
   return {
     text: longest === null ? writeProgress(now) : packProgress(now, longest),
-    place,
     score: scoreOfAll(now),
-    passMark: PASS_SHARE,
+    passMark,
     answers: kind === "device" ? [] : reportedAnswers(now, earlier, lessons),
-    progress: lessons.length > 0 ? finished / lessons.length : 0,
-    completed: lessons.length > 0 && finished === lessons.length,
+    progress: done,
+    completed: done === 1,
   };
 }
 

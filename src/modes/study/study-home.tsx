@@ -1,10 +1,12 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
 import { language, t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import type { Course } from "../../lesson/lesson-course.ts";
 import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
 import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
+import { courseHere } from "../shared/course-here.ts";
 import { LanguageChoice } from "../shared/language-choice.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { OwnLessons } from "./own-files.tsx";
@@ -13,20 +15,26 @@ import type { StudyProps } from "./study-props.ts";
 
 export function StudyHome({ context, library, kept }: StudyProps) {
   const progress = kept.progress.value;
+  const course = courseHere();
   const there = { ...AT_HOME, language: context.place.value.language };
   const lessonHref = (lesson: string) => writePlace({ ...there, mode: "study", lesson });
   const latest = library.lessons.find(({ id }) => id === progress.latest);
   return (
     <div class="study-home">
       <header class="top">
-        <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
-          {t("name")}
-        </a>
+        {course ? (
+          <p class="wordmark">{t("name")}</p>
+        ) : (
+          <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
+            {t("name")}
+          </a>
+        )}
         <LanguageChoice address={context.address} quietLabel />
       </header>
       <main>
         <h1>{t("study.title")}</h1>
         <p class="study-lead">{t("study.lead")}</p>
+        {course && <CourseRule course={course} />}
         {latest && !progress.lessons[latest.id]?.finished && (
           <p>
             <a class="button main" href={lessonHref(latest.id)}>
@@ -52,7 +60,7 @@ export function StudyHome({ context, library, kept }: StudyProps) {
             />
           ))}
         </ol>
-        <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />
+        {!course && <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />}
         <section aria-labelledby="quiz">
           <h2 id="quiz">{t("study.quiz")}</h2>
           <p>{t("study.quiz.lead", { count: QUIZ_LENGTH })}</p>
@@ -83,6 +91,14 @@ export function StudyHome({ context, library, kept }: StudyProps) {
     </div>
   );
 }
+
+/** Whoever learns knows from the start what counts. */
+const CourseRule = ({ course: { passMark, completedWhen } }: { readonly course: Course }) => (
+  <p>
+    {t(`study.course.${completedWhen}`)}{" "}
+    {passMark !== null && t("study.course.passed", { percent: Math.round(100 * passMark) })}
+  </p>
+);
 
 interface LessonCardProps {
   readonly lesson: Lesson;
