@@ -34,6 +34,14 @@ export interface RoomOptions {
   readonly list: string;
   readonly pictures: Pictures;
   readonly minutes: number;
+  /** The talk as it was when its language was changed; written when this room is left. */
+  readonly left: { current: LeftTalk | null };
+}
+
+export interface LeftTalk {
+  readonly language: string;
+  readonly stops: string;
+  readonly talk: Talk;
 }
 
 /** This window's own; survive a reload and nothing else. */
@@ -41,9 +49,12 @@ const BEGAN = "lungward.lecture.began";
 const READER = "lungward.lecture.reader";
 const ROOM = "lungward.lecture.room";
 
-export function roomState({ context, library, stops, list, minutes }: RoomOptions): RoomState {
+export function roomState({ context, library, stops, list, minutes, left }: RoomOptions): RoomState {
   const { session, address, place, stage } = context;
-  const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
+  const now = { language: library.language, stops: JSON.stringify([list, stops.length]) };
+  const talk = signal(
+    talkGoingOn(left.current, now) ?? startTalk(stops.length, stopAsked(stops, place.peek().step)),
+  );
   const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
@@ -96,6 +107,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
       began.value = keepNumber(BEGAN, Date.now());
     },
     release() {
+      left.current = { ...now, talk: talk.peek() };
       for (const stop of following) stop();
       stage.hold(false);
       hall.release();
@@ -104,6 +116,10 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     },
   };
 }
+
+/** The same stops in another language go on where they were: held, blank and all. */
+const talkGoingOn = (left: LeftTalk | null, now: Omit<LeftTalk, "talk">): Talk | null =>
+  left && left.stops === now.stops && left.language !== now.language ? left.talk : null;
 
 /** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
 function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {

@@ -12,13 +12,15 @@ import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { earlierLarge } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import { Notes } from "../shared/notes.tsx";
-import { lettersOn } from "../shared/preferences.ts";
+import { hallVersion, lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { VersionChoice } from "../shared/version-choice.tsx";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { OwnSlide } from "./own-slide.tsx";
@@ -99,7 +101,10 @@ export function Room(options: RoomOptions) {
           paragraphs={["help.pause", "lecture.help.clicker", "lecture.help.speaker", "help.sources"]}
           onKeys={acts.keyList}
           onClose={close}
-        />
+        >
+          <LanguageChoice address={context.address} />
+          <VersionChoice kept={hallVersion} />
+        </Help>
       )}
       {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
     </StageView>

@@ -6,6 +6,7 @@ import { readAddress } from "../../state/address.ts";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
+import { hallVersion } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import type { FoundStep, FoundStop } from "./stops.ts";
 
@@ -55,7 +56,9 @@ export function runScript(
       }
     });
   });
-  const voice = computed(() => run.value && voiceOf(library, run.value.situation.value, "plain", null));
+  const voice = computed(
+    () => run.value && voiceOf(library, run.value.situation.value, hallVersion.value, null),
+  );
   return {
     stop,
     run,
