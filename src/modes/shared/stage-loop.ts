@@ -113,6 +113,7 @@ export function createStageLoop(
     frame: () => frame,
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
+      started ??= start();
       await started;
       if (!stage) throw new Error("no stage");
       return stage;

@@ -5,26 +5,22 @@ import type { Question, Step } from "../../../lesson/lesson.ts";
 import type { Library } from "../../../lesson/library.ts";
 import type { Inline, Prose } from "../../../lesson/prose.ts";
 import { namesRead, requestsOf, situationOf } from "../../../lesson/situation.ts";
-import { statesAround, stepState } from "../../../lesson/states.ts";
+import { statesAround } from "../../../lesson/states.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import type { FieldReadings } from "../../../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../../../sim/parameters/request.ts";
-import { readAddress } from "../../../state/address.ts";
 import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
 import { figuresOf } from "../../../ui/figures.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { figuresThatMatter } from "../../shared/lesson/figures-that-matter.ts";
 import type { KnownAnswers } from "../../shared/lesson/known-answers.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
+import { stateOfStop } from "../stop-state.ts";
 import type { DrawnStop, FoundStep } from "../stops.ts";
 import { paneCaptions } from "./pane-captions.ts";
 import { plainText } from "./plain-text.ts";
 import type { SlidePane, SlideWords } from "./slide.ts";
-
-/** The scene as the stop shows it. */
-export const stateOfStop = (stop: DrawnStop): SceneState =>
-  stop.kind === "bench" ? readAddress(stop.state).state : stepState(stop.found.lesson, stop.found.index);
 
 const panesShown = (state: SceneState): readonly CirculationRequest[] =>
   [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
