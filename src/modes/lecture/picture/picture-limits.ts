@@ -1,7 +1,7 @@
 /** How large and how often the stage's picture goes to the speaker's window. */
 
 /** ms between pictures */
-export const EVERY = 350;
+export const EVERY = 400;
 /** ms for which a look asks for pictures */
 export const LOOKS_FOR = 2500;
 /** px of the longer side */

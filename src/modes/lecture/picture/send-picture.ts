@@ -20,7 +20,6 @@ export function pictureSender(
   const page = document.createElement("canvas");
   let until = 0;
   let copied = 0;
-  let busy = false;
   const stopCopying = stage.afterFrame(() => {
     const now = performance.now();
     const drawn = stage.canvas();
@@ -28,28 +27,25 @@ export function pictureSender(
     copied = now;
     copyTo(scene, drawn);
   });
-  const take = async () => {
+  const take = () => {
     [page.width, page.height] = sizeOfPicture(innerWidth, innerHeight);
-    const context = page.getContext("2d");
+    const context = page.getContext("2d", READ);
     if (!context) return;
     context.scale(page.width / innerWidth, page.height / innerHeight);
     paintPage({ context, scene, isScene: (canvas) => canvas === stage.canvas() }, document.body);
-    const bytes = await jpegOf(page);
+    const bytes = jpegOf(page);
     const { width, height } = page;
-    if (bytes && bytes.byteLength <= MAX_BYTES)
+    if (bytes.byteLength <= MAX_BYTES)
       post({ kind: "picture", bytes, width, height, covered: document.hidden });
   };
   const timer = setInterval(() => {
-    if (busy || performance.now() > until) return;
-    busy = true;
-    void take()
-      .catch(() => {
-        // A page that lets nothing be read back has no picture; the words and the clicker go on.
-        until = 0;
-      })
-      .finally(() => {
-        busy = false;
-      });
+    if (performance.now() > until) return;
+    try {
+      take();
+    } catch {
+      // A page that lets nothing be read back has no picture; the words and the clicker go on.
+      until = 0;
+    }
   }, EVERY);
   return {
     look() {
@@ -64,10 +60,14 @@ export function pictureSender(
 
 function copyTo(scene: HTMLCanvasElement, drawn: HTMLCanvasElement): void {
   [scene.width, scene.height] = sizeOfPicture(drawn.width, drawn.height);
-  scene.getContext("2d")?.drawImage(drawn, 0, 0, scene.width, scene.height);
+  scene.getContext("2d", READ)?.drawImage(drawn, 0, 0, scene.width, scene.height);
 }
 
-const jpegOf = async (canvas: HTMLCanvasElement): Promise<ArrayBuffer | null> => {
-  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, "image/jpeg", QUALITY));
-  return blob?.arrayBuffer() ?? null;
-};
+/** At once: a browser that is asked for a blob encodes when it has nothing else to do. */
+function jpegOf(canvas: HTMLCanvasElement): ArrayBuffer {
+  const [, text = ""] = canvas.toDataURL("image/jpeg", QUALITY).split(",");
+  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0)).buffer;
+}
+
+/** Kept in the processor's memory: it is read back each time. */
+const READ: CanvasRenderingContext2DSettings = { willReadFrequently: true };
