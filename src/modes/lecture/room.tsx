@@ -21,6 +21,7 @@ import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
+import { PersonOf } from "./own-person-words.tsx";
 import { OwnSlide } from "./own-slide.tsx";
 import { PenLayer } from "./pen-layer.tsx";
 import { PenSurface, type Tool } from "./pen-surface.tsx";
@@ -84,6 +85,7 @@ export function Room(options: RoomOptions) {
               <StepCaution step={step} voice={voice} />
             </>
           )}
+          {talk.aside === null && <PersonOf stop={stop} />}
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
           <RoomFigures figures={figures.value} earlier={earlier.value} />

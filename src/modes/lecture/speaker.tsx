@@ -16,6 +16,7 @@ import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
 import { choicesOf, hallQuestion } from "./hall-question.ts";
 import { keepWhatIf } from "./kept-what-if.ts";
 import { type LectureActs, lectureKeys } from "./lecture-keys.ts";
+import { PersonOf } from "./own-person-words.tsx";
 import type { Pictures } from "./own-stops.ts";
 import type { Tool } from "./pen-surface.tsx";
 import { NextPicture } from "./picture/next-picture.tsx";
@@ -144,6 +145,7 @@ function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
             {roomSees(latest.talk)}
           </p>
           <Sentence stop={stop} voice={voice} />
+          <PersonOf stop={stop} />
           {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
           <SpeakerNotes stop={stop} voice={voice} />
         </div>

@@ -2,10 +2,13 @@
 import { stepState } from "../../lesson/states.ts";
 import { readAddress } from "../../state/address.ts";
 import type { SceneState } from "../../state/scene-state.ts";
+import { personIn } from "./own-person.ts";
 import { type DrawnStop, type FoundStop, isDrawn } from "./stops.ts";
 
 export const stateOfStop = (stop: DrawnStop): SceneState =>
-  stop.kind === "bench" ? readAddress(stop.state).state : stepState(stop.found.lesson, stop.found.index);
+  stop.kind === "bench"
+    ? personIn(readAddress(stop.state).state, stop.person)
+    : stepState(stop.found.lesson, stop.found.index);
 
 /** null where the stop shows no scene */
 export const sceneOfStop = (stop: FoundStop): SceneState | null => (isDrawn(stop) ? stateOfStop(stop) : null);

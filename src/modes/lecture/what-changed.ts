@@ -1,8 +1,10 @@
 /** What a what-if changes of the script's scene, in words: "Conduit diameter: 18.0 → 10.0 mm". */
 import { digitsOfStep, formatNumber, formatQuantity, t } from "../../i18n/index.ts";
+import type { Parameter } from "../../sim/parameters/parameter.ts";
 import { PARAMETERS } from "../../sim/parameters/parameters.ts";
-import type { Body, CirculationRequest } from "../../sim/parameters/request.ts";
+import type { Body, CirculationRequest, ParameterValue } from "../../sim/parameters/request.ts";
 import { actsIn, settingOf } from "../../state/edit.ts";
+import { settingInWords } from "../../ui/take-away/handout.tsx";
 
 const line = (name: string, from: string, to: string): string =>
   t("sheet.figure", { name, value: `${from} → ${to}` });
@@ -40,6 +42,19 @@ function bodyChanged(from: Body, to: Body): readonly string[] {
     );
 }
 
+/** "Conduit diameter: 18.0 mm" */
+export const settingSentence = (request: CirculationRequest, parameter: Parameter): string =>
+  t("sheet.figure", {
+    name: t(`parameter.${parameter.name}`),
+    value: inWords(parameter, settingOf(request, parameter)),
+  });
+
+const inWords = (parameter: Parameter, value: ParameterValue): string => {
+  const [unit, digits] =
+    parameter.kind === "number" ? [parameter.unit, digitsOfStep(parameter.step)] : ["", 0];
+  return settingInWords(parameter.name, value, unit, digits);
+};
+
 /** Those that someone has set: what follows from body or pathway needs no words of its own. */
 function settingsChanged(from: CirculationRequest, to: CirculationRequest): readonly string[] {
   const set = new Set([...Object.keys(from.set), ...Object.keys(to.set)]);
@@ -47,14 +62,11 @@ function settingsChanged(from: CirculationRequest, to: CirculationRequest): read
     (parameter) => {
       const [before, after] = [settingOf(from, parameter), settingOf(to, parameter)];
       if (before === after) return [];
-      const name = t(`parameter.${parameter.name}`);
-      if (parameter.kind === "word")
-        return [
-          line(name, t(`parameter.${parameter.name}.${before}`), t(`parameter.${parameter.name}.${after}`)),
-        ];
-      const digits = digitsOfStep(parameter.step);
-      const number = formatNumber(Number(before), digits);
-      return [line(name, number, formatQuantity(Number(after), parameter.unit, digits))];
+      const was =
+        parameter.kind === "number"
+          ? formatNumber(Number(before), digitsOfStep(parameter.step))
+          : inWords(parameter, before);
+      return [line(t(`parameter.${parameter.name}`), was, inWords(parameter, after))];
     },
   );
 }
