@@ -96,6 +96,7 @@ export function createStageLoop(
     frame: () => frame,
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
+      started ??= start();
       await started;
       if (!stage) throw new Error("no stage");
       return stage;
