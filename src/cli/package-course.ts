@@ -11,8 +11,8 @@ import { present } from "../sim/checked/present.ts";
 const [folder = "dist/folder"] = process.argv.slice(2);
 const OUT = "dist/course";
 
-/** A service worker is of no use in a course system's frame. */
-const LEFT_OUT = /^(sw\.js|workbox-.*\.js|manifest\.webmanifest)$/;
+/** A service worker is of no use in a course system's frame, nor is the page for phones without its server. */
+const LEFT_OUT = /^(phone\.html|sw\.js|workbox-.*\.js|manifest\.webmanifest)$/;
 /** A fixed date, so that equal input gives an equal package. */
 const STAMP = new Date("2000-01-01T00:00:00Z");
 

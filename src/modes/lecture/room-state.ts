@@ -5,6 +5,8 @@ import { readAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
+import { openStageHall } from "./audience/stage-hall.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
 import type { Pictures } from "./own-stops.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
@@ -17,6 +19,8 @@ export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
   readonly hall: HallRun;
+  /** null where only hands are raised */
+  readonly audience: StageAudience | null;
   say(event: TalkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
@@ -48,7 +52,8 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   const at = computed(() => shownAt(talk.value));
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
-  const hall = runHall(session, script);
+  const audience = stageAudience();
+  const hall = runHall(session, script, audience);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
@@ -76,11 +81,13 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     effect(() => address.go({ step: String(talk.value.at + 1) })),
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
+    openStageHall({ room: id, hall, script, library, audience }),
   ];
   return {
     talk,
     script,
     hall,
+    audience,
     say,
     openSpeaker() {
       const other = window.open(

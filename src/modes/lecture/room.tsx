@@ -19,6 +19,7 @@ import { lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { Invite } from "./audience/invite.tsx";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { OwnSlide } from "./own-slide.tsx";
@@ -81,6 +82,7 @@ export function Room(options: RoomOptions) {
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
+        {room.audience && <Invite audience={room.audience} hall={room.hall} />}
         <Notes session={session} />
         <p class="room-place">
           {typed.value

@@ -16,6 +16,7 @@ import { heldSentence } from "../shared/held.ts";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallPhones } from "./audience/hall-phones.tsx";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
 import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
 import { choicesOf, hallQuestion } from "./hall-question.ts";
@@ -153,6 +154,7 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
         <SpeakerNotes stop={stop} voice={voice} />
         {pictureOf(stop) && <StopThumb stop={stop} pictures={pictures} />}
         {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
+        <HallPhones room={context.place.value.more.room ?? ""} />
         <p class="speaker-label">{t("lecture.then")}</p>
         <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
         {then && then.kind !== "step" && <StopThumb stop={then} pictures={pictures} />}
