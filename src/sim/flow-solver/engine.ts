@@ -19,8 +19,6 @@ type KernelTimeStep = (
   nx: number,
   ny: number,
   spans: number,
-  base: number,
-  count: number,
   swapped: number,
   dtOverDx: number,
   viscosityOverDx: number,
@@ -39,42 +37,49 @@ const VECTOR_PROBE = Uint8Array.of(
 /** True where the vector kernel can run. */
 export const hasVectors = (): boolean => host?.validate(VECTOR_PROBE) ?? false;
 
-/** First bytes of the memory are left to the compiled module. */
-const RESERVED = 4096;
+/** Where the compiled module expects row spans, arrays, and the last of them: as in kernel/time-step-kernel.ts. */
+const SPANS = 4096;
+const BASE = 65536;
+const STRIDE = 2097344;
 const PAGE = 65536;
+
+/** Names of the kernel's two precisions, which are those of its functions. */
+export type Precision = "singles" | "doubles";
+
+/** Whether a grid of `count` cells fits into the vector kernel's memory, and this computer can run it. */
+export const canVector = (count: number, precision: Precision): boolean =>
+  hasVectors() && count * bytesOf(precision) < STRIDE - 2 * PAGE;
+
+const bytesOf = (precision: Precision): number => (precision === "singles" ? 4 : 8);
 
 let compiled: object | undefined;
 
 /**
  * Memory for `count` cells and the time step of the vector kernel.
- * @throws where {@link hasVectors} is false
+ * @throws where {@link canVector} is false
  */
-export function vectorEngine(count: number): Engine {
+export function vectorEngine(count: number, precision: Precision): Engine {
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeBase64(KERNEL_WASM));
-  // A row is at least a cell long: spans (two whole numbers per row) never need more than this.
-  const base = RESERVED + 16 * Math.ceil((8 * count) / 16);
-  // Vectors may read two rows past the last.
-  const bytes = base + 8 * ARRAYS.length * count + PAGE;
-  const memory = new Memory({ initial: Math.ceil(bytes / PAGE) });
+  // One array more holds what the kernel passes from row to row.
+  const memory = new Memory({ initial: Math.ceil((BASE + (ARRAYS.length + 1) * STRIDE) / PAGE) });
   const { exports } = new Instance(compiled, { env: { memory, abort: () => undefined } });
-  const run = exports.sweep as KernelTimeStep;
-  const arrays = viewArrays(memory.buffer, base, count);
+  const run = exports[precision] as KernelTimeStep;
+  const View = precision === "singles" ? Float32Array : Float64Array;
+  const arrays = viewArrays((place) => new View(memory.buffer, BASE + place * STRIDE, count));
   const first = arrays.uAhead;
   let laid: Int32Array | undefined;
   return {
     arrays,
     timeStep(nx, ny, spans, current: SolverArrays, settings) {
       if (laid !== spans) {
-        new Int32Array(memory.buffer, RESERVED, spans.length).set(spans);
+        new Int32Array(memory.buffer, SPANS, spans.length).set(spans);
         laid = spans;
       }
       run(
         nx,
         ny,
-        RESERVED,
-        base,
-        count,
+        SPANS,
         current.uAhead === first ? 0 : 1,
         settings.dtOverDx,
         settings.viscosityOverDx,
@@ -86,9 +91,9 @@ export function vectorEngine(count: number): Engine {
   };
 }
 
-/** Memory and time step for `count` cells. */
-export const chooseEngine = (count: number): Engine =>
-  hasVectors() ? vectorEngine(count) : plainEngine(count);
+/** Memory and time step for `count` cells: the vector kernel where it can run. */
+export const chooseEngine = (count: number, precision: Precision): Engine =>
+  canVector(count, precision) ? vectorEngine(count, precision) : plainEngine(count);
 
 const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
 
