@@ -1,8 +1,9 @@
 /** Chooses how a solver's steps are done: by the vector kernel where the computer supports it, else by the plain time step. */
 
-import { ARRAYS, type SolverArrays, viewArrays } from "./array-layout.ts";
+import { ARRAYS, type RowSpans, type SolverArrays, viewArrays } from "./array-layout.ts";
 import { type Engine, plainEngine } from "./flow-solver.ts";
 import { KERNEL_WASM } from "./kernel.wasm.ts";
+import { vectorRuns } from "./vector-runs.ts";
 
 /** The part of WebAssembly that is used; sim is compiled without the DOM library that would declare it. */
 interface WebAssemblyHost {
@@ -18,7 +19,6 @@ const host = (globalThis as { WebAssembly?: WebAssemblyHost }).WebAssembly;
 type KernelTimeStep = (
   nx: number,
   ny: number,
-  spans: number,
   swapped: number,
   dtOverDx: number,
   viscosityOverDx: number,
@@ -37,8 +37,7 @@ const VECTOR_PROBE = Uint8Array.of(
 /** True where the vector kernel can run. */
 export const hasVectors = (): boolean => host?.validate(VECTOR_PROBE) ?? false;
 
-/** Where the compiled module expects row spans, arrays, and the last of them: as in kernel/time-step-kernel.ts. */
-const SPANS = 4096;
+/** Where the compiled module expects arrays, and after them its runs: as in kernel/addresses.ts. */
 const BASE = 65536;
 const STRIDE = 2097344;
 const PAGE = 65536;
@@ -61,25 +60,25 @@ let compiled: object | undefined;
 export function vectorEngine(count: number, precision: Precision): Engine {
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeBase64(KERNEL_WASM));
-  // One array more holds what the kernel passes from row to row.
-  const memory = new Memory({ initial: Math.ceil((BASE + (ARRAYS.length + 1) * STRIDE) / PAGE) });
+  // Two arrays more hold what the kernel passes from row to row, and its runs.
+  const memory = new Memory({ initial: Math.ceil((BASE + (ARRAYS.length + 2) * STRIDE) / PAGE) });
   const { exports } = new Instance(compiled, { env: { memory, abort: () => undefined } });
   const run = exports[precision] as KernelTimeStep;
   const View = precision === "singles" ? Float32Array : Float64Array;
   const arrays = viewArrays((place) => new View(memory.buffer, BASE + place * STRIDE, count));
   const first = arrays.uAhead;
-  let laid: Int32Array | undefined;
+  let laid: RowSpans | undefined;
   return {
     arrays,
     timeStep(nx, ny, spans, current: SolverArrays, settings) {
       if (laid !== spans) {
-        new Int32Array(memory.buffer, SPANS, spans.length).set(spans);
+        const runs = vectorRuns(nx, ny, current, 16 / View.BYTES_PER_ELEMENT);
+        new Int32Array(memory.buffer, BASE + (ARRAYS.length + 1) * STRIDE, runs.length).set(runs);
         laid = spans;
       }
       run(
         nx,
         ny,
-        SPANS,
         current.uAhead === first ? 0 : 1,
         settings.dtOverDx,
         settings.viscosityOverDx,

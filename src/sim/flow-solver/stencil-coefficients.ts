@@ -216,37 +216,21 @@ function smoothLinks({ nx, ny, west, south, beyond }: CutCellMesh, a: SolverArra
     }
 }
 
-/** Cells that a vector may hold: rows begin and end on its multiples. */
-const LANES = 4;
-
-/**
- * For each row the cells to visit, rounded out to whole vectors: [2*ny] first, last + 1. They reach from the first to the last that touch
- * blood in this row or the next one, which takes the fluxes through its south side from here.
- */
+/** For each row the cells from the first to the last that touch blood, rounded out to even indices: [2*ny] first, last + 1. */
 export function rowSpans({ nx, ny }: CutCellMesh, a: SolverArrays): RowSpans {
   const spans = new Int32Array(2 * ny);
-  let above: readonly [number, number] = [nx, 0];
-  for (let j = ny - INNER - 1; j >= INNER; j--) {
-    const own = touched(a, j * nx, nx);
-    const first = Math.min(own[0], above[0]);
-    const last = Math.max(own[1], above[1]);
-    above = own;
+  for (let j = INNER; j < ny - INNER; j++) {
+    let first = nx;
+    let last = 0;
+    for (let i = INNER; i < nx - INNER; i++) {
+      const k = j * nx + i;
+      if (a.uInverse[k] === 0 && a.vInverse[k] === 0 && a.pInverse[k] === 0) continue;
+      first = Math.min(first, i);
+      last = i + 1;
+    }
     if (first >= last) continue;
-    spans[2 * j] = first - (first % LANES);
-    spans[2 * j + 1] = LANES * Math.ceil(last / LANES);
+    spans[2 * j] = first - (first % 2);
+    spans[2 * j + 1] = last + (last % 2);
   }
   return spans;
-}
-
-/** First and last + 1 cell of the row that begins at `start` with anything to solve; none: [nx, 0]. */
-function touched(a: SolverArrays, start: number, nx: number): readonly [number, number] {
-  let first = nx;
-  let last = 0;
-  for (let i = INNER; i < nx - INNER; i++) {
-    const k = start + i;
-    if (a.uInverse[k] === 0 && a.vInverse[k] === 0 && a.pInverse[k] === 0) continue;
-    first = Math.min(first, i);
-    last = i + 1;
-  }
-  return [first, last];
 }

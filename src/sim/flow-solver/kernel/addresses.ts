@@ -38,3 +38,6 @@ export const U_FLOW: usize = BASE + 29 * STRIDE;
 export const U_FLUX: usize = U_FLOW + STRIDE / 4;
 export const V_FLOW: usize = U_FLUX + STRIDE / 4;
 export const V_FLUX: usize = V_FLOW + STRIDE / 4;
+
+/** For each row the number of its runs, then their first and last+1 cells: see across-row.ts. */
+export const RUNS: usize = BASE + 30 * STRIDE;

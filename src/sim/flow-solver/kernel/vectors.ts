@@ -16,32 +16,24 @@
 }
 
 /** Flux between two velocities that differ by `d`: shear over `link`, less damping of waves too short for the grid (`wide`: outer two differ by). */
-@inline export function flux<T>(d: v128, wide: v128, link: v128, smooth: v128, flow: v128, nu: v128, e: v128): v128 {
-  const bent = sub<T>(mul<T>(smooth, sub<T>(wide, mul<T>(v128.splat<T>(2.75 as T), d))), mul<T>(v128.splat<T>(0.25 as T), d));
-  return sub<T>(mul<T>(mul<T>(nu, link), d), mul<T>(mul<T>(e, v128.abs<T>(flow)), bent));
+@inline export function flux<T>(
+  d: v128,
+  wide: v128,
+  link: v128,
+  smooth: v128,
+  flow: v128,
+  shear: v128,
+  third: v128,
+  inner: v128,
+  lowest: v128,
+  positive: v128,
+): v128 {
+  const bent = sub<T>(mul<T>(smooth, sub<T>(mul<T>(third, wide), mul<T>(inner, d))), mul<T>(lowest, d));
+  return sub<T>(mul<T>(mul<T>(shear, link), d), mul<T>(v128.and(flow, positive), bent));
 }
 
-/** Adds `change`; single precision carries what rounding leaves over, or a slow approach to the steady state would be lost. */
-@inline export function advance<T>(
-  k: usize,
-  to: usize,
-  at: usize,
-  low: usize,
-  ahead: usize,
-  old: v128,
-  change: v128,
-  half: v128,
-): void {
-  let fresh: v128;
-  if (sizeof<T>() == 4) {
-    const whole = add<T>(v128.load(k + low), change);
-    fresh = add<T>(old, whole);
-    const taken = sub<T>(fresh, old);
-    v128.store(k + low, sub<T>(whole, taken));
-    v128.store(k + to + ahead, add<T>(fresh, mul<T>(half, taken)));
-  } else {
-    fresh = add<T>(old, change);
-    v128.store(k + to + ahead, add<T>(fresh, mul<T>(half, change)));
-  }
-  v128.store(k + at, fresh);
+/** The same where no wall is near: `shear` times one depth, and the two kinds of damping of the inner difference added up in `both`. */
+@inline export function plainFlux<T>(d: v128, wide: v128, flow: v128, shear: v128, third: v128, both: v128, positive: v128): v128 {
+  const bent = sub<T>(mul<T>(third, wide), mul<T>(both, d));
+  return sub<T>(mul<T>(shear, d), mul<T>(v128.and(flow, positive), bent));
 }
