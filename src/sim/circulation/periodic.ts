@@ -63,6 +63,8 @@ const RENEWED_UNTIL = 0.0003;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
 const MAX_CYCLES = 120;
+/** Weight of a mL/s where one cycle foretells the next: a flow forgets within a beat what it was at the cycle's begin. */
+const FLOW_WEIGHT = 1e-3;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
 /** Pa: giving volume in search of an output ends here. */
 const HIGHEST_ATRIUM = fromMmHg(45);
@@ -92,9 +94,11 @@ export function findPeriodic(
   const engine = engineOf(run);
   const { forcing, stepper, baseRate } = engine;
   const scale = scaleOf(network);
+  const weight = scale.slice();
+  weight.fill(FLOW_WEIGHT / fromMillilitre(1), VOLUMES, STATES);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
   const near = start && !refused && fits(start.point, network, control) ? start : undefined;
-  const accelerator = acceleratorOf(scale, near?.secants ?? []);
+  const accelerator = acceleratorOf(weight, near?.secants ?? []);
   let point = (near?.point.slice() as Point | undefined) ?? usualPoint(network, request.body.bsa);
   if (!refused && (control.fixed || !near)) give(point, network, control.volume - totalVolume(point));
   let good = point;

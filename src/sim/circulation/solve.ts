@@ -49,7 +49,9 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   }
   const volume = totalVolume(resting.found.point);
   const adapted = restingAtrium(rest, resting.found);
-  const acting = search(request, volume, starts.acting ?? resting.kept, fineness, adapted);
+  // How a body at rest answers tells nothing of how one that acts does.
+  const start = starts.acting ?? { ...resting.kept, secants: [] };
+  const acting = search(request, volume, start, fineness, adapted);
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
   return answerOf(request, acting.law, counted, state);
