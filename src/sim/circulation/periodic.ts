@@ -10,7 +10,7 @@ import * as compartment from "./compartments.ts";
 import { exertion } from "./exercise.ts";
 import { type Forcing, forcingOf } from "./forcing.ts";
 import { type Stepper, stepperOf } from "./integrate.ts";
-import { coronaryFactor, mixingOf } from "./oxygen-of.ts";
+import { bedsFollowOxygen } from "./oxygen-of.ts";
 import { reflexOf } from "./reflex.ts";
 import { fits, plausible, usualPoint } from "./start-point.ts";
 import { type CycleMeans, give, totalVolume, type VolumeControl, volumeReason } from "./volume-rule.ts";
@@ -218,10 +218,10 @@ function regulationOf(
   adapted: number | undefined,
 ): Regulation {
   const reflex = reflexOf(request, adapted);
-  const mixing = mixingOf(request);
+  const beds = bedsFollowOxygen(request);
   return (point, means, seconds) => {
     reflex(point, { aorta: means.aorta, atrium: means.atrium - forcing.meanChest }, seconds);
-    point[CORONARY_FLOW] = coronaryFactor(mixing(means), point[CORONARY_FLOW]);
+    beds(point, means);
   };
 }
 

@@ -24,6 +24,7 @@ import {
   SPLANCHNIC,
   STATES,
   UPPER,
+  UPPER_FLOW,
   VENOUS_ROOM,
   VENTRICLE,
   vector,
@@ -68,6 +69,8 @@ const USUAL: readonly (readonly [Compartment, number])[] = [
   [PULMONARY_VEINS, 8],
 ];
 
+const FACTORS = [RATE, RESISTANCE, CONTRACTILITY, VENOUS_ROOM, CORONARY_FLOW, UPPER_FLOW] as const;
+
 /** A usual state (m3, m3/s, factors 1) of a body with this surface (m2). */
 export function usualPoint(network: Network, bsa: number): Point {
   const point: Point = vector(SEARCHED);
@@ -81,7 +84,6 @@ export function usualPoint(network: Network, bsa: number): Point {
   }
   // The aorta flows at a usual index; the pathway starts from rest, since a usual flow through a tight narrowing would be absurd.
   point[AORTA_FLOW] = fromLitresPerMinute(3 * bsa);
-  for (const factor of [RATE, RESISTANCE, CONTRACTILITY, VENOUS_ROOM, CORONARY_FLOW] as const)
-    point[factor] = 1;
+  for (const factor of FACTORS) point[factor] = 1;
   return point;
 }
