@@ -62,7 +62,9 @@ export const VENOUS_ROOM = 22;
 export const CORONARY_FLOW = 23;
 /** on the conductance of the upper body's bed */
 export const UPPER_FLOW = 24;
-export const SEARCHED = 25;
+/** m3/s: mean flows that the pathway's law is taken at, one for each of BRANCHES */
+export const LAW_FLOWS = 25;
+export const SEARCHED = 29;
 type Regulated = 19 | 20 | 21 | 22 | 23 | 24;
 
 /** [VOLUMES] */

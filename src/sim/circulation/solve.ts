@@ -11,6 +11,7 @@ import { branchesOf, networkOf } from "./circuit-network.ts";
 import { ATRIUM } from "./compartments.ts";
 import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
 import { record } from "./recording.ts";
+import { lawFlowsOf } from "./start-point.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
@@ -73,13 +74,11 @@ function search(
 ): Found {
   // Where the steps prove too coarse, finer ones are tried before giving up.
   for (let finer = fineness; ; finer *= 2) {
-    let flows = start?.flows;
-    let law = pathwayLaw(request, flows);
+    let law = pathwayLaw(request, start && lawFlowsOf(start.point));
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
     const run = { request, network, fineness: finer, adapted };
-    const found = findPeriodic(run, control, start, (means) => {
-      flows = means;
+    const found = findPeriodic(run, control, start, (flows) => {
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);
     });
@@ -87,7 +86,7 @@ function search(
     if (found.reason && start) return search(request, volume, undefined, fineness, adapted);
     if (found.reason !== TOO_FAST || finer >= FINEST * fineness) {
       const { point, secants } = found;
-      return { found, law, kept: { point, secants, ...(flows ? { flows } : {}) } };
+      return { found, law, kept: { point, secants } };
     }
   }
 }
