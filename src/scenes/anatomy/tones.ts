@@ -46,7 +46,7 @@ const TISSUES: Readonly<Record<Organ, Readonly<Record<Theme["name"], Tissue>>>> 
   },
 };
 
-export const tissue = (organ: Organ, { name }: Theme): Tissue => TISSUES[organ][name];
+export const tissue = (organ: Organ, { name }: Pick<Theme, "name">): Tissue => TISSUES[organ][name];
 
 /** How a vessel is shaded across: wall, edge of the lumen, body, and the light along it. */
 export interface Round {
