@@ -57,9 +57,7 @@ export function createStageLoop(
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
     stage = await createStage(host, {
-      theme: themeNamed(theme.peek()),
-      floor,
-      insets,
+      ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
@@ -83,7 +81,7 @@ export function createStageLoop(
     if (!isDue()) return;
     const stale = isStale(frame);
     if (stale) stage?.draw(frame);
-    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    if (stage) way.value = stage.way;
     setHandles(handles, frame);
     for (const listener of listeners) listener(stale);
   };
@@ -93,6 +91,7 @@ export function createStageLoop(
     frame: () => frame,
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
+      started ??= start();
       await started;
       if (!stage) throw new Error("no stage");
       return stage;
