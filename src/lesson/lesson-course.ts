@@ -6,11 +6,11 @@ import { LIMITS } from "./limits.ts";
 import type { Progress } from "./progress.ts";
 
 /** Each lesson to its end; each of its questions answered; each of its steps opened. */
-export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
+const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
 export type CompletedWhen = (typeof COMPLETED_WHEN)[number];
 
 /** Of a package. */
-export const MAX_LESSONS = 100;
+const MAX_LESSONS = 100;
 
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
 
