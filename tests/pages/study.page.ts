@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const open = async (page: Page, more: string) => {
   await page.goto(`?mode=study${more}`);

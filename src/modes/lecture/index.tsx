@@ -13,6 +13,8 @@ import { useKeptTalk } from "./use-kept-talk.ts";
 import "./hall.css";
 import "./lecture.css";
 import "./own-slide.css";
+import "./pen.css";
+import "./speaker.css";
 import "./talk.css";
 
 function Lecture({ context }: { readonly context: Context }) {

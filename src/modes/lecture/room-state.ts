@@ -1,23 +1,31 @@
 /** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
-import { readAddress } from "../../state/address.ts";
+import { readAddress, writeAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
+import { asBeforeReload, keepForReload } from "./kept-room.ts";
 import type { Pictures } from "./own-stops.ts";
+import { type MarkEvent, type Marks, mark, NO_MARKS } from "./pen.ts";
+import { pictureSender } from "./picture/send-picture.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
 import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
+import { followWhatIf, type WhatIf } from "./what-if.ts";
 import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
-import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
+import { readToRoom, type TalkReport, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 
 export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
   readonly hall: HallRun;
+  readonly marks: ReadonlySignal<Marks>;
+  /** What the scene shows instead of the script's; null while it shows the script's. */
+  readonly whatIf: ReadonlySignal<WhatIf | null>;
   say(event: TalkEvent): void;
+  mark(event: MarkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
   hasBegun(): boolean;
@@ -52,19 +60,24 @@ const ROOM = "lungward.lecture.room";
 export function roomState({ context, library, stops, list, minutes, left }: RoomOptions): RoomState {
   const { session, address, place, stage } = context;
   const now = { language: library.language, stops: JSON.stringify([list, stops.length]) };
-  const talk = signal(
-    talkGoingOn(left.current, now) ?? startTalk(stops.length, stopAsked(stops, place.peek().step)),
-  );
+  const named = list || KEPT_TALK;
+  const start = startTalk(stops.length, stopAsked(stops, place.peek().step));
+  const talk = signal(talkGoingOn(left.current, now) ?? asBeforeReload(named, start));
   const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
+  const marks = signal(NO_MARKS);
+  const putMark = (event: MarkEvent) => {
+    marks.value = mark(marks.peek(), event);
+  };
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
   const hall = runHall(session, script);
+  const whatIf = followWhatIf(session, script.stop);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
   };
-  const toSpeaker = (): ToSpeaker => ({
+  const toSpeaker = (): TalkReport => ({
     kind: "talk",
     talk: talk.value,
     list,
@@ -78,21 +91,33 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") say(message.event);
     else if (message.kind === "hall") hall.hear(message.event);
+    else if (message.kind === "mark") putMark(message.event);
     else if (message.kind === "pause") togglePlay(context);
     else if (message.kind === "hello") channel.post(toSpeaker());
+    else if (message.kind === "look") pictures.look();
   });
+  const pictures = pictureSender(stage, (picture) => channel.post(picture));
   const following = [
     effect(() => channel.post(toSpeaker())),
     // The address follows the talk, so that a reload opens the same step.
     effect(() => address.go({ step: String(talk.value.at + 1) })),
+    effect(() => keepForReload(named, talk.value)),
+    // Lines belong to the picture that they were drawn on.
+    effect(() => {
+      if (at.value >= 0) putMark({ kind: "clear" });
+    }),
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
+    whatIf.release,
   ];
   return {
     talk,
     script,
     hall,
+    marks,
+    whatIf: whatIf.now,
     say,
+    mark: putMark,
     openSpeaker() {
       const other = window.open(
         `?mode=lecture&window=speaker&room=${id}${list ? "" : `&talk=${KEPT_TALK}`}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
@@ -110,6 +135,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
       left.current = { ...now, talk: talk.peek() };
       for (const stop of following) stop();
       stage.hold(false);
+      pictures.release();
       hall.release();
       script.release();
       channel.close();
@@ -130,7 +156,8 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
     if (wanted === shown) return;
     shown = wanted;
     if (wanted === null) script.restoreScene();
-    else context.session.show(readAddress(wanted).state);
+    else if (wanted !== writeAddress(context.session.scene.peek()))
+      context.session.show(readAddress(wanted).state);
   });
 }
 
