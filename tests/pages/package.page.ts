@@ -24,7 +24,7 @@ test("a package made on the page runs in a course system: its lessons alone, its
   expect(download.suggestedFilename()).toMatch(/^lungward-[0-9a-f]{8}-scorm2004-de-\d{4}-\d\d-\d\d\.zip$/);
   const files = unzipSync(new Uint8Array(readFileSync((await download.path())!)));
   const manifest = new TextDecoder().decode(files["imsmanifest.xml"]);
-  expect(manifest).toContain("<title>Wie das Blut ohne Pumpe");
+  expect(manifest).toContain("<title>Wie Blut ohne Pumpe in die Lunge kommt");
 
   const types: Record<string, string> = {
     html: "text/html",

@@ -10,12 +10,14 @@ const STAMP = new Date("2000-01-01T00:00:00Z");
 const DEFLATED = 8;
 
 /** Packed in one piece: what the library packs in a stream comes out broken for some files, such as fonts (fflate 0.8.3). */
-class Packed extends ZipPassThrough {
-  override compression = DEFLATED;
-
-  override process(chunk: Uint8Array, final: boolean): void {
-    this.ondata(null, deflateSync(chunk, { level: 6 }), final);
-  }
+function packedEntry(path: string): ZipPassThrough {
+  const entry = new ZipPassThrough(path);
+  entry.compression = DEFLATED;
+  Object.assign(entry, {
+    process: (chunk: Uint8Array, final: boolean) =>
+      entry.ondata(null, deflateSync(chunk, { level: 6 }), final),
+  });
+  return entry;
 }
 
 export async function zipOf(
@@ -30,7 +32,7 @@ export async function zipOf(
   });
   let done = 0;
   for await (const [path, bytes] of files) {
-    const entry = STORED.test(path) ? new ZipPassThrough(path) : new Packed(path);
+    const entry = STORED.test(path) ? new ZipPassThrough(path) : packedEntry(path);
     entry.mtime = STAMP;
     zip.add(entry);
     entry.push(bytes, true);
