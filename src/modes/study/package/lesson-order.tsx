@@ -1,4 +1,5 @@
-/** Which lessons, in which order: a box to tick and two buttons for each. */
+/** Which lessons, in which order: a box to tick and two buttons for each. A ticked one stays where it is, and so does the focus. */
+import { useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
 import type { Lesson } from "../../../lesson/lesson.ts";
 
@@ -10,69 +11,61 @@ export interface LessonOrderProps {
 }
 
 export function LessonOrder({ lessons, chosen, onChoose }: LessonOrderProps) {
-  const taken = chosen.flatMap((id) => lessons.find((lesson) => lesson.id === id) ?? []);
-  const left = lessons.filter(({ id }) => !chosen.includes(id));
+  const ids = lessons.map(({ id }) => id);
+  const order = useSignal<readonly string[]>(ids);
+  const tick = (these: readonly string[]) => onChoose(order.peek().filter((id) => these.includes(id)));
   const move = (from: number, to: number) => {
-    const moved = [...chosen];
+    const moved = [...order.peek()];
     moved.splice(to, 0, ...moved.splice(from, 1));
-    onChoose(moved);
+    order.value = moved;
+    tick(chosen);
   };
   return (
     <fieldset class="package-lessons">
       <legend>{t("study.package.lessons", { count: chosen.length })}</legend>
       <ol>
-        {taken.map((lesson, place) => (
-          <li key={lesson.id}>
-            <Box lesson={lesson} on onChange={() => onChoose(chosen.filter((id) => id !== lesson.id))} />
-            <button
-              type="button"
-              aria-label={t("lesson.move.up", { item: lesson.title })}
-              disabled={place === 0}
-              onClick={() => move(place, place - 1)}
-            >
-              ↑
-            </button>
-            <button
-              type="button"
-              aria-label={t("lesson.move.down", { item: lesson.title })}
-              disabled={place === taken.length - 1}
-              onClick={() => move(place, place + 1)}
-            >
-              ↓
-            </button>
-          </li>
-        ))}
-      </ol>
-      {left.length > 0 && (
-        <ul>
-          {left.map((lesson) => (
-            <li key={lesson.id}>
-              <Box lesson={lesson} on={false} onChange={() => onChoose([...chosen, lesson.id])} />
+        {order.value.map((id, place) => {
+          const lesson = lessons.find((each) => each.id === id);
+          if (!lesson) return null;
+          const on = chosen.includes(id);
+          return (
+            <li key={id}>
+              <label class="switch">
+                <input
+                  type="checkbox"
+                  checked={on}
+                  onChange={() => tick(on ? chosen.filter((each) => each !== id) : [...chosen, id])}
+                />
+                <span lang={lesson.language}>{lesson.title}</span>
+              </label>
+              <button
+                type="button"
+                aria-label={t("lesson.move.up", { item: lesson.title })}
+                aria-disabled={place === 0 || undefined}
+                onClick={() => place > 0 && move(place, place - 1)}
+              >
+                ↑
+              </button>
+              <button
+                type="button"
+                aria-label={t("lesson.move.down", { item: lesson.title })}
+                aria-disabled={place === ids.length - 1 || undefined}
+                onClick={() => place < ids.length - 1 && move(place, place + 1)}
+              >
+                ↓
+              </button>
             </li>
-          ))}
-        </ul>
-      )}
+          );
+        })}
+      </ol>
       <p class="actions">
-        <button type="button" onClick={() => onChoose(lessons.map(({ id }) => id))}>
+        <button type="button" onClick={() => tick(ids)}>
           {t("study.package.all")}
         </button>
-        <button type="button" onClick={() => onChoose([])}>
+        <button type="button" onClick={() => tick([])}>
           {t("study.package.none")}
         </button>
       </p>
     </fieldset>
   );
 }
-
-interface BoxProps {
-  readonly lesson: Lesson;
-  readonly on: boolean;
-  readonly onChange: () => void;
-}
-
-const Box = ({ lesson, on, onChange }: BoxProps) => (
-  <label class="switch">
-    <input type="checkbox" checked={on} onChange={onChange} />
-    <span lang={lesson.language}>{lesson.title}</span>
-  </label>
-);
