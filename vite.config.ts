@@ -45,6 +45,13 @@ const LANGUAGE_CHUNKS = {
   name: (id: string) => `words-${id.split("/").at(-2)}`,
 };
 
+/** The painted chest, which several scenes share. */
+const ANATOMY_CHUNK = {
+  test: /src\/scenes\/anatomy\//,
+  name: "anatomy",
+  includeDependenciesRecursively: false,
+};
+
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
 export default defineConfig(({ mode }) => {
   const single = mode === "single";
@@ -67,7 +74,9 @@ export default defineConfig(({ mode }) => {
       outDir: single ? "dist/single" : "dist/folder",
       copyPublicDir: !single,
       chunkSizeWarningLimit: 1500,
-      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS] } } } }),
+      ...(single
+        ? {}
+        : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS, ANATOMY_CHUNK] } } } }),
     },
     server: { port: 5300, strictPort: false, open: false },
     preview: { port: 5301, host: "127.0.0.1" },

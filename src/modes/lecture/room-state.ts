@@ -23,11 +23,11 @@ export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
   readonly hall: HallRun;
-  /** null where only hands are raised */
-  readonly audience: StageAudience | null;
   readonly marks: ReadonlySignal<Marks>;
   /** What the scene shows instead of the script's; null while it shows the script's. */
   readonly whatIf: ReadonlySignal<WhatIf | null>;
+  /** null where only hands are raised */
+  readonly audience: StageAudience | null;
   say(event: TalkEvent): void;
   mark(event: MarkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
@@ -113,16 +113,16 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     }),
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
-    openStageHall({ room: id, hall, script, library, audience }),
     whatIf.release,
+    openStageHall({ room: id, hall, script, library, audience }),
   ];
   return {
     talk,
     script,
     hall,
-    audience,
     marks,
     whatIf: whatIf.now,
+    audience,
     say,
     mark: putMark,
     openSpeaker() {
