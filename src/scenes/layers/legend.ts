@@ -177,7 +177,7 @@ function drawOxygen(sheet: Sheet, row: Row, room: number): void {
   const { theme } = sheet;
   const { least, most } = OXYGEN;
   drawBar(sheet, row, room, {
-    low: theme.say("scene.legend.orLess", { value: formatNumber(least, 0) }),
+    low: theme.say("scene.legend.orLess", { value: formatQuantity(least, "%") }),
     high: theme.say("scene.legend.orMore", { value: formatQuantity(most, "%") }),
     colourAt: (part) => bloodColour(theme.colour, least + (most - least) * part),
   });
