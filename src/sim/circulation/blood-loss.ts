@@ -8,11 +8,11 @@ import {
   lymphCeiling,
   REGIONS,
   type Region,
+  regionLymph,
   steadyExchange,
   type Tissue,
   venousFor,
 } from "../exchange/filtration.ts";
-import { lymphRatio } from "../exchange/lymph.ts";
 import { diluted } from "../exchange/protein.ts";
 import { tissueCompliance } from "../exchange/tissue.ts";
 import { numberSetting } from "../parameters/parameters.ts";
@@ -113,10 +113,13 @@ function giveBack(
   minutes: number,
 ): number {
   const { region, tissue } = state;
-  const ratio = lymphRatio(state.pressure, lymphCeiling(tissue));
+  const ratio = regionLymph(region, state.pressure, lymphCeiling(tissue));
   const now: Tissue = {
     ...tissue,
-    venousPressure: venousFor(capillaryNow(region, before, after)),
+    venousPressure:
+      region.name === "liver"
+        ? venousPressure(region, after)
+        : venousFor(capillaryNow(region, before, after)),
     leakage: tissue.leakage * (region.name === "limbs" ? OPENED : 1),
     plasmaOncoticPressure: diluted(tissue.plasmaOncoticPressure, strength),
   };
@@ -133,8 +136,10 @@ function capillaryNow(region: Region, before: Circulation, after: Circulation): 
   return venousPressure(region, after) + (above * regionFlow(region, after)) / regionFlow(region, before);
 }
 
-const venousPressure = ({ name }: Region, { pressures, extras }: Circulation): number =>
-  name === "limbs" ? (pressures.svc + (extras.legVeinPressure ?? 0)) / 2 : (extras.splanchnicPressure ?? 0);
+function venousPressure({ name }: Region, { pressures, extras }: Circulation): number {
+  if (name === "limbs") return (pressures.svc + (extras.legVeinPressure ?? 0)) / 2;
+  return name === "liver" ? pressures.hepaticVein : (extras.splanchnicPressure ?? 0);
+}
 
 /** L/min, the mean of the beat's curve */
 function regionFlow({ name }: Region, { traces }: Circulation): number {
