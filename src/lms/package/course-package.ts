@@ -25,7 +25,7 @@ export interface PlannedItem extends Pick<OutlineItem, "id" | "title" | "descrip
 }
 
 /** What a package does without: a service worker is of no use in a course system's frame, and a ward's own lessons stand in the course. */
-const LEFT_OUT = /^(sw\.js|workbox-.*\.js|manifest\.webmanifest|files\.json|own\/.*)$/;
+const LEFT_OUT = /^(phone\.html|sw\.js|workbox-.*\.js|manifest\.webmanifest|files\.json|own\/.*)$/;
 const PAGE = "index.html";
 
 const MANIFESTS: Readonly<Record<Standard, readonly [name: string, write: (outline: Outline) => string]>> = {

@@ -5,6 +5,8 @@ import { readAddress, writeAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
+import { openStageHall } from "./audience/stage-hall.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
 import { asBeforeReload, keepForReload } from "./kept-room.ts";
 import type { Pictures } from "./own-stops.ts";
@@ -24,6 +26,8 @@ export interface RoomState {
   readonly marks: ReadonlySignal<Marks>;
   /** What the scene shows instead of the script's; null while it shows the script's. */
   readonly whatIf: ReadonlySignal<WhatIf | null>;
+  /** null where only hands are raised */
+  readonly audience: StageAudience | null;
   say(event: TalkEvent): void;
   mark(event: MarkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
@@ -71,7 +75,8 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
   };
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
-  const hall = runHall(session, script);
+  const audience = stageAudience();
+  const hall = runHall(session, script, audience);
   const whatIf = followWhatIf(session, script.stop);
 
   const say = (event: TalkEvent) => {
@@ -109,6 +114,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
     whatIf.release,
+    openStageHall({ room: id, hall, script, library, audience }),
   ];
   return {
     talk,
@@ -116,6 +122,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     hall,
     marks,
     whatIf: whatIf.now,
+    audience,
     say,
     mark: putMark,
     openSpeaker() {

@@ -21,6 +21,7 @@ import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
 import { VersionChoice } from "../shared/version-choice.tsx";
+import { Invite } from "./audience/invite.tsx";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { PersonOf } from "./own-person-words.tsx";
@@ -97,6 +98,7 @@ export function Room(options: RoomOptions) {
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
+        {room.audience && <Invite audience={room.audience} hall={room.hall} />}
         <Notes session={session} />
         <p class="room-place">
           {typed.value

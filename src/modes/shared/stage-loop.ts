@@ -57,9 +57,7 @@ export function createStageLoop(
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
     stage = await createStage(host, {
-      theme: themeNamed(theme.peek()),
-      floor,
-      insets,
+      ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
@@ -86,7 +84,7 @@ export function createStageLoop(
       stage?.draw(frame);
       rest(frame);
     }
-    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    if (stage) way.value = stage.way;
     setHandles(handles, frame);
     for (const listener of listeners) listener(stale);
   };
