@@ -36,11 +36,11 @@ const LOOK = 2.5;
 const STEPS = 10;
 
 /**
- * Undefined where there is no answer before or after.
+ * Where one state on the way has no answer it ends there: `after.run` says why.
  * @param request the person, at rest
  * @param lost mL, taken evenly over `minutes` (above 0)
  */
-export function loseBlood(request: CirculationRequest, lost: number, minutes: number): BloodLoss | undefined {
+export function loseBlood(request: CirculationRequest, lost: number, minutes: number): BloodLoss {
   const before = solve(request);
   const full = before.extras.bloodVolume ?? 0;
   const bled = (bloodVolume: number, start: readonly number[]): Circulation =>
@@ -60,7 +60,6 @@ export function loseBlood(request: CirculationRequest, lost: number, minutes: nu
     }
     after = bled(left + regained, after.state);
   }
-  if (!before.run.converged || !after.run.converged) return undefined;
   return {
     before,
     after,
