@@ -16,6 +16,8 @@ export default defineConfig({
   use: {
     // Else every test would fetch the whole kit for use without a network; a test of that allows it.
     serviceWorkers: "block",
+    // A picture that stands still leaves the processor to the tests; those that judge movement ask for it.
+    reducedMotion: "reduce",
     baseURL: `http://127.0.0.1:${port}/`,
     launchOptions: {
       executablePath: process.env.LUNGWARD_CHROMIUM ?? "/usr/bin/chromium",

@@ -31,3 +31,10 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
     },
   };
 }
+
+/** Called with what another tab has written, null where it was erased. */
+export function onOtherTab(changed: (text: string | null) => void): void {
+  addEventListener("storage", ({ key, newValue }) => {
+    if (key === NAME || key === null) changed(newValue);
+  });
+}

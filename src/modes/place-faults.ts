@@ -2,8 +2,7 @@
 import type { Lesson } from "../lesson/lesson.ts";
 import type { Library } from "../lesson/library.ts";
 import { describeList, type Fault } from "../sim/faults.ts";
-import { readStops } from "./lecture/playlist.ts";
-import { findStops } from "./lecture/stops.ts";
+import { findStops, stopsOfList } from "./lecture/stops.ts";
 import type { Place } from "./shared/place.ts";
 
 /** Pages that are made of the library itself. */
@@ -29,8 +28,10 @@ export function placeFaults(place: Place, library: Library): readonly Fault[] {
     );
   const pages = [GLOSSARY, SOURCES, QUIZ, ...Object.keys(library.pages)];
   if (mode === "study" && more.page && !pages.includes(more.page)) refuse("page", more.page, pages);
-  const { found, dropped } = findStops(readStops(more.list ?? ""), library.lessons);
-  const steps = more.list ? found.map((stop) => stop.step.id) : stepsOf(lesson);
+  const { found, dropped } = findStops(stopsOfList(more.list ?? ""), library.lessons);
+  const steps = more.list
+    ? found.flatMap((stop) => (stop.kind === "step" ? [stop.step] : []))
+    : stepsOf(lesson);
   // What is not read is no fault: without steps the missing lesson or list has been reported.
   if (step && steps.length > 0 && !isAmong(step, steps)) refuse("step", step, steps);
   return [...faults, ...(mode === "lecture" ? dropped : [])];

@@ -6,6 +6,8 @@ import { expect, test } from "@playwright/test";
 import { build } from "vite";
 import type { Bench, Measured } from "./frames-page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const SIZES = [
   [1280, 720],
   [1920, 1080],

@@ -4,6 +4,8 @@
  */
 import { expect, type Page, test } from "@playwright/test";
 
+test.use({ reducedMotion: "no-preference" });
+
 const SIZES = [
   [1280, 720],
   [1920, 1080],

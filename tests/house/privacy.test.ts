@@ -25,16 +25,18 @@ describe("data that is kept or sent", () => {
     expect([...new Set(reported)].sort()).toEqual([...named, ...preferences].sort());
   });
 
-  test("no cookie and no beacon is known to the code; a course's record, the docs' search and the folder of own lessons fetch; own lessons alone have a database", () => {
+  test("no cookie and no beacon is known to the code; a course's record, the docs' search and the folder of own lessons fetch; own lessons and the talk alone have a database", () => {
     expect(where(/document\.cookie|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual([]);
-    expect(where(/indexedDB/)).toEqual(["src/modes/shared/text-store.ts"]);
+    const databases = ["src/modes/lecture/talk-store.ts", "src/modes/shared/text-store.ts"];
+    expect(where(/indexedDB/)).toEqual(databases);
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
     expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([
       "src/modes/shared/own-lessons.ts",
     ]);
-    expect(where(/from "idb-keyval"/)).toEqual(["src/modes/shared/text-store.ts"]);
+    expect(where(/from "idb-keyval"/)).toEqual(databases);
     expect(deploy).toContain("database `lungward-own`");
+    expect(deploy).toContain("database `lungward-talk`");
   });
 
   test("packages are pinned to one version each", () => {

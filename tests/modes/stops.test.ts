@@ -1,7 +1,10 @@
 import { expect, test } from "vitest";
 import { type FoundStop, stopAsked } from "../../src/modes/lecture/stops.ts";
 
-const stops = ["job", "chamber", "race"].map((id) => ({ step: { id } })) as unknown as readonly FoundStop[];
+const stops = ["job", "chamber", "race"].map((step) => ({
+  kind: "step",
+  step,
+})) as unknown as readonly FoundStop[];
 
 test.each([
   ["", 0],

@@ -142,6 +142,7 @@ test("the speaker's window accepts only a complete talk", () => {
   const reported = {
     kind: "talk",
     talk: startTalk(3),
+    hall: null,
     list: "a*b",
     minutes: 20,
     began: null,

@@ -2,7 +2,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, openScreen, SCREENS } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
 test.setTimeout(240_000);
 
 const open = (page: Page, name: string, more = "") => openScreen(page, SCREENS[name]!, more);

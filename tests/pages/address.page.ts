@@ -2,8 +2,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
-
 const note = (page: Page) => page.locator(".link-note .note");
 
 for (const [query, asked, offered] of [

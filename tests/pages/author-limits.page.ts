@@ -3,8 +3,6 @@ import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
 import { paste, watchPage } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
-
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
 const faults = (page: Page) => page.locator(".author-faults");
 

@@ -2,8 +2,6 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "@playwright/test";
 import { drop, expectAccessible, paste, watchPage } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
-
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
 
 test("a lesson file is opened, runs, and shows its faults while one types, with the last good text still running", async ({

@@ -57,6 +57,7 @@ test("every control has its number beside it, which takes a decimal comma", asyn
 });
 
 test("U1 pause is one key and one press away and stays through a change of pathway", async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await open(page);
   await page.keyboard.press("k");
   await expect(page.locator("[data-item=pause]")).toHaveText("Play");
@@ -171,9 +172,27 @@ test("U8 at 320 px nothing scrolls sideways", async ({ page }) => {
 });
 
 test("U3 with reduced motion nothing moves until asked", async ({ page }) => {
-  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.addInitScript(() => {
+    const drawn = new Set<number>();
+    const { stroke } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.stroke = function (...given: [path?: Path2D]) {
+      drawn.add(Number(document.timeline.currentTime));
+      return stroke.apply(this, given as [path: Path2D]);
+    };
+    Object.assign(window, { drawn });
+  });
   await open(page);
   await expect(page.locator("[data-item=pause]")).toHaveText("Play");
+  // A picture that stands still is drawn four times a second, and leaves the processor alone between.
+  const inTwoSeconds = () =>
+    page.evaluate(async () => {
+      const { drawn } = window as unknown as { drawn: Set<number> };
+      drawn.clear();
+      await new Promise((resolve) => setTimeout(resolve, 2000));
+      return drawn.size;
+    });
+  await expect.poll(inTwoSeconds, { timeout: 40_000 }).toBeLessThanOrEqual(10);
+  expect(await inTwoSeconds()).toBeGreaterThan(0);
   await page.locator("[data-item=pause]").click();
   await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
 });

@@ -3,7 +3,6 @@ import { expect, type Page, test } from "@playwright/test";
 import axe from "axe-core";
 import { openScreen, SCREENS } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
 test.setTimeout(120_000);
 
 const ALL = {

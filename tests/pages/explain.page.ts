@@ -2,6 +2,8 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, figure, watchPage } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 /** The hints of a first visit would lie over what is pressed here. */
 const seen = (page: Page) => page.addInitScript(() => localStorage.setItem("lungward.cueSeen", "true"));
 

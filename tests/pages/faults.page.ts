@@ -4,6 +4,8 @@ import type { AddressInfo } from "node:net";
 import { expect, type Page, test } from "@playwright/test";
 import { drop as dropText, figure, paste, watchPage } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 test.setTimeout(240_000);
 
 interface Probe {

@@ -7,7 +7,7 @@ import { figure, watchPage } from "./page.ts";
 
 test.setTimeout(240_000);
 // The flow is as large in a small window, and the processor is left to it.
-test.use({ viewport: { width: 640, height: 400 } });
+test.use({ reducedMotion: "no-preference", viewport: { width: 640, height: 400 } });
 
 const stateOf = (stage: PathwayStage, dye = 0): SceneState => ({
   ...START,

@@ -2,6 +2,8 @@ import { readdirSync } from "node:fs";
 import { expect, test } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 test("U29 the start page carries six cautions of six, the doors, the lessons, and blood behind them", async ({
   page,
 }) => {

@@ -19,7 +19,6 @@ const kept = (page: Page) =>
 test("U16 U17 warns for 20 s, any touch keeps the place, and the start keeps nothing of the visit", async ({
   page,
 }) => {
-  await page.emulateMedia({ reducedMotion: "reduce" });
   await page.clock.install();
   await begin(page);
   await page.clock.fastForward(61_000);

@@ -1,7 +1,6 @@
 /** The line between a talk's windows in a real browser: rooms apart, other pages shut out. */
 import { expect, type Page, test } from "@playwright/test";
 
-test.use({ reducedMotion: "reduce" });
 test.setTimeout(180_000);
 
 const LESSON = "?mode=lecture&lesson=03-pathways&step=1";

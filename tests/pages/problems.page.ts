@@ -1,8 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
-
 const kept = (page: Page) =>
   page.evaluate(() => JSON.parse(localStorage.getItem("lungward.progress") ?? "null"));
 

@@ -2,6 +2,8 @@ import { expect, type Page, test } from "@playwright/test";
 import { SCENES, type SceneName } from "../../src/state/scene-state.ts";
 import { expectAccessible, watchPage } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const open = async (page: Page, scene: SceneName, reported: RegExp, more = "") => {
   await page.goto(`?mode=bench&state=1~p${scene}${more}`);
   await expect(page.locator("#scene-reading")).toHaveText(reported, { timeout: 45_000 });

@@ -7,7 +7,7 @@ import { readSources } from "../house/sources.ts";
 import { expectAccessible, figure, paste } from "./page.ts";
 
 test.setTimeout(240_000);
-test.use({ reducedMotion: "reduce", serviceWorkers: "allow" });
+test.use({ serviceWorkers: "allow" });
 
 const BUILDS = {
   "the served folder": "",

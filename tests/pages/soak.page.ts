@@ -5,6 +5,8 @@ import { WAYS } from "../../scripts/docs/soak.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { watchPage } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const LONG = process.env.LUNGWARD_LONG === "1";
 /** s of wall clock spent walking */
 const LENGTH = LONG ? 1200 : 20;

@@ -2,8 +2,6 @@ import { readFileSync } from "node:fs";
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 
-test.use({ reducedMotion: "reduce" });
-
 const open = async (page: Page, more: string) => {
   await page.goto(`?mode=study${more}`);
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible({ timeout: 30_000 });

@@ -4,6 +4,8 @@ import { unzipSync } from "fflate";
 import { setTechnical, t } from "../../src/i18n/index.ts";
 import { expectAccessible, figure } from "./page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const open = async (page: Page) => {
   await page.goto("?mode=bench");
   await figure(page, "pressureDrop");
@@ -169,22 +171,44 @@ test("U19 a lesson's page for families fits one A4 and one Letter page, with its
   }
 });
 
-test("pictures of all steps of a talk come in one ZIP", async ({ page }) => {
+test("a lesson is taken along as slides, as pages and as pictures with words, and can be stopped", async ({
+  page,
+}) => {
   test.setTimeout(180_000);
-  await page.goto("?mode=lecture");
-  await page.locator("summary").first().click();
-  while ((await page.locator(".builder-list ol li").count()) < 2)
-    await page
-      .getByRole("button", { name: /^Add the step/ })
-      .first()
-      .click();
-  const coming = page.waitForEvent("download", { timeout: 150_000 });
-  await page.locator("[data-item=stills]").click();
-  const files = unzipSync(readFileSync((await (await coming).path())!));
-  const names = Object.keys(files);
-  expect(names.length).toBeGreaterThanOrEqual(2);
-  for (const name of names) {
-    expect(name).toMatch(/^\d{3}-[\w-]+\.png$/);
-    expect(Buffer.from(files[name]!.subarray(1, 4)).toString()).toBe("PNG");
-  }
+  await page.addInitScript(() => {
+    window.print = () => document.body.setAttribute("data-printed", "");
+  });
+  await page.goto("?mode=lecture&list=03-pathways*job.chamber");
+  const count = 2;
+  await expect(page.locator(".builder-list ol li")).toHaveCount(count, { timeout: 30_000 });
+  const deck = page.locator("[data-deck]");
+  const make = (kind: string) => deck.locator(`[data-item=${kind}]`).click();
+  const files = async (kind: string) => {
+    const coming = page.waitForEvent("download", { timeout: 60_000 });
+    await make(kind);
+    const file = await coming;
+    return [file.suggestedFilename(), unzipSync(readFileSync(await file.path()))] as const;
+  };
+
+  await make("pptx");
+  await make("cancel");
+  await expect(deck.locator("[data-item=pptx]")).toBeVisible({ timeout: 20_000 });
+
+  const [name, slides] = await files("pptx");
+  expect(name).toMatch(/^lungward-[a-z0-9-]+-en-\d{4}-\d\d-\d\d\.pptx$/);
+  expect(Object.keys(slides).filter((each) => /slides\/slide\d+\.xml$/.test(each))).toHaveLength(count);
+  expect(Buffer.from(slides["ppt/slides/slide1.xml"]!).toString()).toContain("mmHg");
+
+  await make("pdf");
+  await expect(page.locator("body[data-printed]")).toBeVisible({ timeout: 60_000 });
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+  expect(pdf.match(/\/Type\s*\/Page[^s]/g)).toHaveLength(count);
+  expect(pdf).toContain("/Font");
+  await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+  await expect(page.locator(".deck-pages")).toHaveCount(0);
+
+  const [, stills] = await files("stills");
+  const names = Object.keys(stills);
+  expect(names.filter((each) => /^\d{3}-[\w-]+\.png$/.test(each))).toHaveLength(count);
+  expect(names.filter((each) => /^\d{3}-[\w-]+\.txt$/.test(each))).toHaveLength(count);
 });

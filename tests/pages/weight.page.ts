@@ -2,6 +2,8 @@
 import { gzipSync } from "node:zlib";
 import { expect, type Page, test } from "@playwright/test";
 
+test.use({ reducedMotion: "no-preference" });
+
 /** bytes (kB = 1000) */
 const FIRST_VIEW = { canvas: 330_000, webgl: 350_000 };
 /** Its heaviest pieces: the chain with both workers' code, the drawing library, the pathway's scene, English. */

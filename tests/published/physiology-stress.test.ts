@@ -5,14 +5,10 @@ import { exertionTest } from "../../src/sim/circulation/exertion-test.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { PRESETS } from "../../src/sim/presets.ts";
 import { ADULT, answer, CHILD } from "../sim/circulation/requests.ts";
+import { within } from "../within.ts";
 
 /** To one decimal, as the literature gives the figure that it is held against. */
 const published = (value: number): number => Number(value.toFixed(1));
-
-function within(value: number, low: number, high: number, what: string): void {
-  expect(value, what).toBeGreaterThanOrEqual(low);
-  expect(value, what).toBeLessThanOrEqual(high);
-}
 
 const index = ({ extras }: Circulation): number => extras.cardiacIndex!;
 const BEFORE = { ...CHILD, haemoglobin: 16.5 };

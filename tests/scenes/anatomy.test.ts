@@ -5,6 +5,8 @@ import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
+import { tintRich } from "../../src/scenes/layers/tint.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
@@ -183,4 +185,31 @@ describe("blood beyond the openings", () => {
     // Of a trail of four points the second and the last are drawn.
     expect([...joined.trail.subarray(0, 4)]).toEqual([2, 3, 6, 7]);
   });
+});
+
+test("blood of the heart moves with its valves' flow, and carries the heart's own oxygen", () => {
+  const { chest } = geometry;
+  const streams = sideFlow().at(chest, circulation, 0)!;
+  const own = Array.from(streams.rich, (kind, i) => (kind === 2 ? i : -1)).filter((i) => i >= 0);
+  expect(own.length).toBeGreaterThan(40);
+  const { atrium } = chest;
+  const { ventricle } = anatomyOf(chest).heart;
+  const [inAtrium, inVentricle] = [within(atrium), within(ventricle)];
+  const inside = own.filter((i) => {
+    const [x, y] = [streams.marks.position[2 * i]!, streams.marks.position[2 * i + 1]!];
+    return inAtrium(x, y) < 0 || inVentricle(x, y) < 0;
+  });
+  expect(inside.length).toBeGreaterThan(0.7 * own.length);
+
+  const colours = new Uint32Array(3);
+  const mixed = { ...circulation, saturations: { ...circulation.saturations, arterial: 60 } };
+  tintRich(
+    Uint8Array.from([1, 2, 0]),
+    0,
+    { colouring: "oxygen", circulation: mixed, dyeing: false },
+    darkTheme(String),
+    colours,
+  );
+  expect(colours[0]).not.toBe(colours[1]);
+  expect(colours[2]).toBe(0);
 });

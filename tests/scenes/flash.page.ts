@@ -3,6 +3,8 @@ import { writeAddress } from "../../src/state/address.ts";
 import { PLAY_SPEEDS, START } from "../../src/state/scene-state.ts";
 import { flashCount } from "./flash-count.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 /** Beats a minute at rest that can be set at most; shown at double speed they are 360, far over the 200 asked. */
 const FASTEST = 180;
 /** CSS px2 in one block */

@@ -26,8 +26,6 @@ const UNLIKE: Readonly<Partial<Record<SceneName, number>>> = { pathway: 0.02 };
 
 test.setTimeout(150_000);
 // Without motion the same tracers are led by the same strides through one held moment: a frozen step.
-test.use({ reducedMotion: "reduce" });
-
 /** A small PNG of the page, made by the page itself. */
 async function small(page: Page, part: number): Promise<Buffer> {
   const shot = await page.screenshot({ timeout: 60_000 });

@@ -2,6 +2,8 @@
 import { expect, type Page, test } from "@playwright/test";
 import { watchPage } from "../pages/page.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 const surface = (page: Page) => page.locator(".stage-surface");
 
 test("a scene whose drawing does not come is told in words, and shown once it has come", async ({ page }) => {

@@ -4,6 +4,8 @@ import { writeAddress } from "../../src/state/address.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
 import { countColours } from "./pixels.ts";
 
+test.use({ reducedMotion: "no-preference" });
+
 test.setTimeout(180_000);
 const opened = (view: Partial<SceneState["view"]> = {}) =>
   `?mode=bench&state=${writeAddress({ ...START, view: { ...START.view, ...view } })}`;

@@ -40,6 +40,11 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
       () => say(t("take.copyByHand")),
     );
   };
+  const addToTalk = () =>
+    attempt(
+      async () => (await import("../lecture/add-to-talk.ts")).addBenchToTalk(context),
+      "lecture.addedToTalk",
+    );
   const table = () => {
     const circulation = session.chain.circulations.value[0];
     if (!circulation) return;
@@ -73,6 +78,9 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
       <div class="actions">
         <button type="button" onClick={copy}>
           {t("take.copy")}
+        </button>
+        <button type="button" data-item="talk" onClick={addToTalk}>
+          {t("lecture.addToTalk")}
         </button>
         <button type="button" data-item="table" onClick={table}>
           {t("take.table")}

@@ -1,5 +1,5 @@
 /** Puts a talk together: steps chosen from lessons, their order, the time; kept as a file or as a link. */
-import { useMemo, useRef } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
 import { announce } from "../../ui/announce.tsx";
@@ -9,19 +9,27 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
-import { MINUTES, type Stop } from "./playlist.ts";
-import { type FoundStop, secondsOf } from "./stops.ts";
+import type { Stop } from "./own-stops.ts";
+import { OwnStops } from "./own-stops-bar.tsx";
+import { MINUTES } from "./playlist.ts";
+import { StopRow } from "./stop-row.tsx";
+import { secondsOf } from "./stops.ts";
 import { type TalkDraft, talkDraft } from "./talk-draft.ts";
+import { keepTalk, readKeptTalk } from "./talk-store.ts";
+
+const STORE = { read: readKeptTalk, keep: keepTalk };
 
 export function Builder({ context, library }: { readonly context: Context; readonly library: Library }) {
   const { place } = context;
   const lessons = useRef(library.lessons);
   lessons.current = library.lessons;
-  const draft = useMemo(() => talkDraft(place.peek().more, () => lessons.current), []);
+  const draft = useMemo(() => talkDraft(place.peek().more, () => lessons.current, STORE), []);
+  useEffect(() => draft.release, [draft]);
+  const { stops, title } = draft.plan.value;
   const { language } = place.value;
   const add = (more: readonly Stop[]) => {
-    draft.stops.value = [...draft.stops.value, ...more];
-    announce(t("lecture.steps", { count: draft.stops.value.length }));
+    draft.setStops(null, (all) => [...all, ...more]);
+    announce(t("lecture.stops", { count: draft.plan.value.stops.length }));
   };
   return (
     <div class="page-sheet builder">
@@ -39,11 +47,12 @@ export function Builder({ context, library }: { readonly context: Context; reado
         </section>
         <section class="builder-list" aria-labelledby="talk">
           <h2 id="talk">{t("lecture.list")}</h2>
-          {draft.found.value.length === 0 && <p>{t("lecture.list.empty")}</p>}
+          <OwnStops draft={draft} />
+          {stops.length === 0 && <p>{t("lecture.list.empty")}</p>}
           <ol>
-            {draft.found.value.map((stop, index) => (
-              // A step may come twice: its place is its key.
-              <StopRow key={index} {...{ draft, stop, index }} />
+            {stops.map((stop, index) => (
+              // A stop may come twice: its place is its key.
+              <StopRow key={index} lessons={library.lessons} {...{ draft, stop, index }} />
             ))}
           </ol>
           <Minutes draft={draft} />
@@ -52,75 +61,40 @@ export function Builder({ context, library }: { readonly context: Context; reado
             <input
               type="text"
               maxLength={120}
-              value={draft.title}
+              value={title}
               onInput={(event) => {
-                draft.title.value = event.currentTarget.value;
+                const { value } = event.currentTarget;
+                draft.edit("title", (plan) => ({ ...plan, title: value }));
               }}
             />
           </label>
+          {!draft.keeps.value && <p class="note">{t("lecture.notKept")}</p>}
           {draft.faults.value.length > 0 && (
             <FaultNote title={t("lecture.fileFault")} faults={draft.faults.value} />
           )}
-          <BuilderActions context={context} draft={draft} />
+          <BuilderActions context={context} library={library} draft={draft} />
         </section>
       </main>
     </div>
   );
 }
 
-interface StopRowProps {
-  readonly draft: TalkDraft;
-  readonly stop: FoundStop;
-  readonly index: number;
-}
-
-const StopRow = ({ draft, stop: { lesson, step }, index }: StopRowProps) => (
-  <li>
-    <span>
-      {step.title}
-      <span class="quiet-text">{lesson.title}</span>
-    </span>
-    <button
-      type="button"
-      aria-label={t("lecture.up", { title: step.title })}
-      onClick={() => draft.move(index, index - 1)}
-    >
-      <span aria-hidden="true">↑</span>
-    </button>
-    <button
-      type="button"
-      aria-label={t("lecture.down", { title: step.title })}
-      onClick={() => draft.move(index, index + 1)}
-    >
-      <span aria-hidden="true">↓</span>
-    </button>
-    <button
-      type="button"
-      aria-label={t("lecture.remove", { title: step.title })}
-      onClick={() => {
-        draft.stops.value = draft.stops.value.filter((_, each) => each !== index);
-      }}
-    >
-      <span aria-hidden="true">×</span>
-    </button>
-  </li>
-);
-
 /** How long the talk may take, and what its steps need. */
-function Minutes({ draft: { minutes, found } }: { readonly draft: TalkDraft }) {
+function Minutes({ draft: { plan, edit, found } }: { readonly draft: TalkDraft }) {
+  const { minutes } = plan.value;
   const minute = (count: number) => t("lecture.minute", { count: Math.round(count) });
   const { min, max } = MINUTES;
   return (
     <>
       <Slider
         label={t("lecture.minutes")}
-        value={minutes.value}
+        value={minutes}
         {...{ min, max }}
         step={1}
         unit="min"
         changed={false}
         onChange={(value) => {
-          minutes.value = value;
+          edit("minutes", (before) => ({ ...before, minutes: value }));
         }}
         onSettle={() => {}}
         onReset={() => {}}
@@ -129,7 +103,7 @@ function Minutes({ draft: { minutes, found } }: { readonly draft: TalkDraft }) {
         <p data-needs>
           {t("lecture.needs", {
             needs: minute(secondsOf(found.value) / 60),
-            has: minute(minutes.value),
+            has: minute(minutes),
           })}
         </p>
       )}

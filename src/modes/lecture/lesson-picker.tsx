@@ -3,8 +3,8 @@
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
-import type { Stop } from "./playlist.ts";
-import { stopsOf } from "./stops.ts";
+import type { Stop } from "./own-stops.ts";
+import { stopsFor, stopsOf } from "./stops.ts";
 
 export interface LessonPickerProps {
   readonly lessons: readonly Lesson[];
@@ -50,7 +50,7 @@ export const LessonPicker = ({ lessons, language, onAdd }: LessonPickerProps) =>
                 <button
                   type="button"
                   aria-label={t("lecture.addStep", { title: step.title })}
-                  onClick={() => onAdd([{ lesson: lesson.id, step: step.id }])}
+                  onClick={() => onAdd(stopsFor(lesson, step))}
                 >
                   {t("lecture.add")}
                 </button>

@@ -1,7 +1,8 @@
 /** A talk's playlist: which steps of which lessons, in which order, in how much time; as a file and as part of a link. */
 import type { Fault } from "../../sim/faults.ts";
 
-export interface Stop {
+/** A step as a link and the earlier files name it. */
+export interface StepName {
   readonly lesson: string;
   readonly step: string;
 }
@@ -10,16 +11,18 @@ export interface Playlist {
   readonly title: string;
   /** Time for the whole talk. */
   readonly minutes: number;
-  readonly stops: readonly Stop[];
+  readonly stops: readonly StepName[];
 }
 
 export const MINUTES = { min: 1, max: 240 } as const;
+/** min: a usual slot */
+export const USUAL_MINUTES = 20;
 export const MAX_STOPS = 300;
 /** characters of a playlist in a link */
 export const LONGEST_LIST = 20_000;
 
 /** `03-pathways*swirl.tunnel!04-energy-loss*narrow`: lessons parted by "!", steps by "."; no character needs an escape. */
-export function writeStops(stops: readonly Stop[]): string {
+export function writeStops(stops: readonly StepName[]): string {
   const runs: { lesson: string; steps: string[] }[] = [];
   for (const { lesson, step } of stops) {
     const last = runs.at(-1);
@@ -29,7 +32,7 @@ export function writeStops(stops: readonly Stop[]): string {
   return runs.map(({ lesson, steps }) => `${lesson}*${steps.join(".")}`).join("!");
 }
 
-export const readStops = (text: string): readonly Stop[] =>
+export const readStops = (text: string): readonly StepName[] =>
   text
     .slice(0, LONGEST_LIST)
     .split("!")
@@ -82,7 +85,11 @@ export function readPlaylistFile(text: string): {
   if (!inRange)
     faults.push({ path: "minutes", found: String(minutes), allowed: `${MINUTES.min} to ${MINUTES.max}` });
   return {
-    playlist: { title: String(title ?? "").slice(0, 120), minutes: inRange ? time : 20, stops: kept },
+    playlist: {
+      title: String(title ?? "").slice(0, 120),
+      minutes: inRange ? time : USUAL_MINUTES,
+      stops: kept,
+    },
     faults,
   };
 }

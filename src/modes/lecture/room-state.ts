@@ -5,8 +5,10 @@ import { readAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type HallRun, runHall } from "./hall-run.ts";
+import type { Pictures } from "./own-stops.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
-import { type FoundStop, stopAsked } from "./stops.ts";
+import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
 import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
 import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
@@ -14,6 +16,7 @@ import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
+  readonly hall: HallRun;
   say(event: TalkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
@@ -27,7 +30,9 @@ export interface RoomOptions {
   readonly context: Context;
   readonly library: Library;
   readonly stops: readonly FoundStop[];
+  /** The steps as in a link; "" where the talk holds more than a link can. */
   readonly list: string;
+  readonly pictures: Pictures;
   readonly minutes: number;
 }
 
@@ -43,6 +48,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   const at = computed(() => shownAt(talk.value));
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
+  const hall = runHall(session, script);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
@@ -55,10 +61,12 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     began: began.value,
     paused: session.scene.value.view.paused,
     reader,
+    hall: hall.count.value,
   });
   const id = ownRoom();
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") say(message.event);
+    else if (message.kind === "hall") hall.hear(message.event);
     else if (message.kind === "pause") togglePlay(context);
     else if (message.kind === "hello") channel.post(toSpeaker());
   });
@@ -66,16 +74,17 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     effect(() => channel.post(toSpeaker())),
     // The address follows the talk, so that a reload opens the same step.
     effect(() => address.go({ step: String(talk.value.at + 1) })),
-    effect(() => stage.hold(talk.value.blank !== "none")),
+    effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
   ];
   return {
     talk,
     script,
+    hall,
     say,
     openSpeaker() {
       const other = window.open(
-        `?mode=lecture&window=speaker&room=${id}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
+        `?mode=lecture&window=speaker&room=${id}${list ? "" : `&talk=${KEPT_TALK}`}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
         `lungward-speaker-${id}`,
         "popup,width=1100,height=760",
       );
@@ -89,6 +98,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     release() {
       for (const stop of following) stop();
       stage.hold(false);
+      hall.release();
       script.release();
       channel.close();
     },
@@ -103,7 +113,7 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
     const wanted = aside.value;
     if (wanted === shown) return;
     shown = wanted;
-    if (wanted === null) script.run.peek().restoreScene();
+    if (wanted === null) script.restoreScene();
     else context.session.show(readAddress(wanted).state);
   });
 }

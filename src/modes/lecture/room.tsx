@@ -2,27 +2,32 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import type { Step } from "../../lesson/lesson.ts";
 import { writeAddress } from "../../state/address.ts";
 import { KeyList } from "../../ui/key-list.tsx";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../ui/lesson/script.tsx";
+import type { Voice } from "../../ui/lesson/voice.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { earlierLarge } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
+import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import { Notes } from "../shared/notes.tsx";
 import { lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
+import { OwnSlide } from "./own-slide.tsx";
 import { Pointer } from "./pointer.tsx";
 import { type RoomPanel, roomActs } from "./room-acts.ts";
 import { RoomBar } from "./room-bar.tsx";
 import { RoomFigures } from "./room-figures.tsx";
 import { type RoomOptions, type RoomState, roomState } from "./room-state.ts";
-import type { ScriptRun } from "./script-run.ts";
+import { coversStage, nameOfStop, stepShown } from "./stops.ts";
 import { shownAt } from "./talk.ts";
 
 /** CSS px: nothing in a hall is smaller */
@@ -37,9 +42,13 @@ export function Room(options: RoomOptions) {
   const pointing = useSignal(false);
   const typed = useSignal("");
   const figures = useComputed(() =>
-    figuresThatMatter(room.script.stop.value.step, session.scene.value, session.chain.circulations.value),
+    figuresThatMatter(
+      stepShown(room.script.stop.value),
+      session.scene.value,
+      session.chain.circulations.value,
+    ),
   );
-  const earlier = useComputed(() => earlierLarge(session, room.script.stop.value.step));
+  const earlier = useComputed(() => earlierLarge(session, stepShown(room.script.stop.value)));
   const close = () => {
     open.value = null;
   };
@@ -47,22 +56,31 @@ export function Room(options: RoomOptions) {
   const keys = lectureKeys(acts);
   useKeys(keys, () => open.value === "help" || open.value === "keys");
   const talk = room.talk.value;
-  const { lesson, step } = room.script.stop.value;
+  const stop = room.script.stop.value;
+  const step = stepShown(stop);
+  const voice = room.script.voice.value;
+  const run = room.script.run.value;
   return (
     <StageView context={context} floor={FLOOR}>
       <main class={session.scene.value.beside.length > 0 ? "room side-by-side" : "room"}>
-        <h1 class="unseen">{lesson.title}</h1>
+        <h1 class="unseen">{run?.lesson.title ?? nameOfStop(stop)}</h1>
         <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={acts.help} />
         {open.value === "whatIf" && <WhatIf session={session} room={room} onClose={close} />}
         <div class="clear" data-clear />
         <section class="room-words" aria-live="polite">
-          <h2>{talk.aside === null ? step.title : t("lecture.aside")}</h2>
-          {talk.aside === null && <RoomWords session={session} script={room.script} />}
-          <StepCaution step={step} voice={room.script.voice.value} />
+          <h2>{talk.aside === null ? nameOfStop(stop) : t("lecture.aside")}</h2>
+          {step && voice && run && (
+            <>
+              {talk.aside === null && <RoomWords {...{ session, step, run, voice }} />}
+              {talk.aside === null && <HallChart hall={room.hall} voice={voice} />}
+              <StepCaution step={step} voice={voice} />
+            </>
+          )}
         </section>
         <section class="room-figures" aria-label={t("bench.figures")}>
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
+        {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
         <Notes session={session} />
         <p class="room-place">
           {typed.value
@@ -110,11 +128,15 @@ function WhatIf(props: {
   );
 }
 
+interface RoomWordsProps {
+  readonly session: Session;
+  readonly step: Step;
+  readonly run: LessonRun;
+  readonly voice: Voice;
+}
+
 /** The step's question where the hall is asked one, else its first sentence. */
-function RoomWords({ session, script }: { readonly session: Session; readonly script: ScriptRun }) {
-  const { step } = script.stop.value;
-  const run = script.run.value;
-  const voice = script.voice.value;
+function RoomWords({ session, step, run, voice }: RoomWordsProps) {
   const question = step.question?.room === false ? null : run.question.value;
   if (!question) return <Script step={step} voice={voice} paragraphs={1} />;
   return (

@@ -1,17 +1,21 @@
-/** The scene and the words that follow a place in a playlist: one lesson under way at a time. */
-import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+/** The scene and the words that follow a place in a talk: one lesson under way at a time, none at the speaker's own slides. */
+import { computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
 import { entryAt } from "../../sim/checked/present.ts";
+import { readAddress } from "../../state/address.ts";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import type { Session } from "../shared/session.ts";
-import type { FoundStop } from "./stops.ts";
+import type { FoundStep, FoundStop } from "./stops.ts";
 
 export interface ScriptRun {
   readonly stop: ReadonlySignal<FoundStop>;
-  readonly run: ReadonlySignal<LessonRun>;
-  readonly voice: ReadonlySignal<Voice>;
+  /** null at a stop that is no step of a lesson */
+  readonly run: ReadonlySignal<LessonRun | null>;
+  readonly voice: ReadonlySignal<Voice | null>;
+  /** Back to the scene as the stop sets it, after what-ifs. */
+  restoreScene(): void;
   release(): void;
 }
 
@@ -24,28 +28,42 @@ export function runScript(
   reader: number,
 ): ScriptRun {
   const stop = computed(() => entryAt(stops, at.value));
-  const begin = ({ lesson, step }: FoundStop) =>
-    runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: library.lessons });
-  const run = signal(begin(stop.peek()));
-  const follow = effect(() => {
-    const wanted = stop.value;
+  const run = signal<LessonRun | null>(null);
+  const restoreScene = () => {
+    const present = stop.peek();
+    if (present.kind === "bench") session.show(readAddress(present.state).state);
+    else run.peek()?.restoreScene();
+  };
+  const toStep = ({ found: { lesson, index, step } }: FoundStep) => {
     const present = run.peek();
-    if (present.lesson.id === wanted.lesson.id) {
-      if (present.shown.peek() !== wanted.index) present.send({ kind: "go", step: wanted.step.id });
+    if (present?.lesson.id === lesson.id) {
+      if (present.shown.peek() !== index) present.send({ kind: "go", step: step.id });
       else present.restoreScene();
       return;
     }
-    present.release();
-    run.value = begin(wanted);
+    present?.release();
+    run.value = runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: library.lessons });
+  };
+  const follow = effect(() => {
+    const wanted = stop.value;
+    untracked(() => {
+      if (wanted.kind === "step") toStep(wanted);
+      else {
+        run.peek()?.release();
+        run.value = null;
+        restoreScene();
+      }
+    });
   });
-  const voice = computed(() => voiceOf(library, run.value.situation.value, "plain", null));
+  const voice = computed(() => run.value && voiceOf(library, run.value.situation.value, "plain", null));
   return {
     stop,
     run,
     voice,
+    restoreScene,
     release() {
       follow();
-      run.peek().release();
+      run.peek()?.release();
     },
   };
 }

@@ -2,12 +2,10 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { Answer, Question } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { writeAddress } from "../../state/address.ts";
 import { figuresOf } from "../../ui/figures.ts";
-import { numbersToPick } from "../../ui/lesson/answer-number.tsx";
-import { InlineView, ProseView } from "../../ui/lesson/prose.tsx";
+import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Readouts } from "../../ui/readout.tsx";
@@ -17,20 +15,33 @@ import { heldSentence } from "../shared/held.ts";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
-import { Clock } from "./clock.tsx";
+import { Clock, minutesAndSeconds } from "./clock.tsx";
+import type { HallCount, HallEvent } from "./hall.ts";
+import { HallDesk } from "./hall-desk.tsx";
+import { choicesOf, type HallQuestion, hallQuestion } from "./hall-question.ts";
 import { lectureKeys } from "./lecture-keys.ts";
-import { readStops } from "./playlist.ts";
+import type { Pictures } from "./own-stops.ts";
 import { RoomFigures } from "./room-figures.tsx";
 import { runScript } from "./script-run.ts";
-import { type FoundStop, findStops } from "./stops.ts";
+import { SpeakerNotes } from "./speaker-notes.tsx";
+import { StopThumb } from "./stop-thumb.tsx";
+import { type FoundStop, findStops, nameOfStop, secondsFor, stepShown, stopsOfList } from "./stops.ts";
 import type { Talk, TalkEvent } from "./talk.ts";
+import type { KeptTalk } from "./talk-store.ts";
 import { openWindowChannel } from "./window-channel.ts";
 import { readToSpeaker, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 
 /** ms between calls for the stage: one that was reloaded learns so of this window */
 const CALL = 1000;
 
-export function Speaker({ context, library }: { readonly context: Context; readonly library: Library }) {
+export interface SpeakerProps {
+  readonly context: Context;
+  readonly library: Library;
+  /** The talk that a link cannot hold; null where the stage names the steps. */
+  readonly kept: KeptTalk | null;
+}
+
+export function Speaker({ context, library, kept }: SpeakerProps) {
   const latest = useSignal<ToSpeaker | null>(null);
   // Without a room in its address it listens to none.
   const room = context.place.value.more.room ?? "";
@@ -50,7 +61,9 @@ export function Speaker({ context, library }: { readonly context: Context; reado
     };
   }, [channel, latest]);
   const list = useComputed(() => latest.value?.list ?? "");
-  const stops = useComputed(() => findStops(readStops(list.value), library.lessons).found);
+  const stops = useComputed(
+    () => findStops(kept?.plan.stops ?? stopsOfList(list.value), library.lessons).found,
+  );
   if (!latest.value || stops.value.length === 0)
     return (
       <main class="speaker waiting">
@@ -64,21 +77,25 @@ export function Speaker({ context, library }: { readonly context: Context; reado
       context={context}
       library={library}
       stops={stops.value}
+      pictures={kept?.pictures ?? NO_PICTURES}
       latest={latest.value}
       post={(message) => channel.post(message)}
     />
   );
 }
 
+const NO_PICTURES: Pictures = new Map();
+
 interface DeskProps {
   readonly context: Context;
   readonly library: Library;
   readonly stops: readonly FoundStop[];
+  readonly pictures: Pictures;
   readonly latest: ToSpeaker;
   readonly post: (message: ToRoom) => void;
 }
 
-function Desk({ context, library, stops, latest, post }: DeskProps) {
+function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
   const { session } = context;
   const at = useMemo(() => signal(latest.talk.at), []);
   at.value = latest.talk.at;
@@ -97,43 +114,46 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
   const say = (event: TalkEvent) => post({ kind: "event", event });
   useSpeakerKeys(say, () => post({ kind: "pause" }));
   const large = useComputed(() =>
-    figuresThatMatter(script.stop.value.step, session.scene.value, session.chain.circulations.value),
+    figuresThatMatter(stepShown(script.stop.value), session.scene.value, session.chain.circulations.value),
   );
   const further = useComputed(() =>
     figuresOf(session.chain.circulations.value[0] ?? null).filter(({ name }) =>
       large.value.every((each) => each.name !== name),
     ),
   );
-  const earlier = useComputed(() => earlierLarge(session, script.stop.value.step));
-  const { step } = script.stop.value;
-  const asked = script.run.value.question.value?.question;
+  const earlier = useComputed(() => earlierLarge(session, stepShown(script.stop.value)));
+  const stop = script.stop.value;
+  const asked = useComputed(() => hallQuestion(script).value).value;
   const voice = script.voice.value;
-  const then = stops[latest.talk.at + 1]?.step;
+  const then = stops[latest.talk.at + 1];
   const item = (name: string, label: string, onPress: () => void) => ({ name, label: t(label), onPress });
   return (
     <div class="speaker">
       <header class="speaker-head">
         <h1 class="unseen">{t("lecture.window")}</h1>
         <p>{t("lecture.position", { step: latest.talk.at + 1, count: latest.talk.count })}</p>
+        <p>{t("lecture.stopTime", { time: minutesAndSeconds(secondsFor(stop)) })}</p>
         <Clock began={latest.began} minutes={latest.minutes} />
       </header>
       <main class="speaker-script">
         <p class="speaker-label">{t("lecture.now")}</p>
-        <h2>{step.title}</h2>
+        <h2>{nameOfStop(stop)}</h2>
         <p class="speaker-room" role="status">
           {roomSees(latest.talk)}
         </p>
-        <section aria-label={t("lecture.notes")} class="speaker-notes" lang={step.notes?.language}>
-          {step.notes ? <ProseView prose={step.notes.prose} voice={voice} /> : <p>{t("lecture.noNotes")}</p>}
-        </section>
-        {asked?.room && "answers" in asked && (
-          <AskedOfRoom question={asked} answers={asked.answers} voice={voice} />
-        )}
-        {asked?.room && asked.kind === "number" && (
-          <AskedOfRoom question={asked} answers={numbersToPick(asked, voice)} voice={voice} />
+        {stop.kind !== "step" && <StopThumb stop={stop} pictures={pictures} />}
+        <SpeakerNotes stop={stop} voice={voice} />
+        {voice && asked?.question.room && latest.hall?.question === asked.key && (
+          <AskedOfRoom
+            asked={asked}
+            count={latest.hall}
+            voice={voice}
+            say={(event) => post({ kind: "hall", event })}
+          />
         )}
         <p class="speaker-label">{t("lecture.then")}</p>
-        <p class="speaker-then">{then ? then.title : t("lecture.ended")}</p>
+        <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
+        {then && then.kind !== "step" && <StopThumb stop={then} pictures={pictures} />}
       </main>
       <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
         <h2>{t("lecture.answer")}</h2>
@@ -152,7 +172,7 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
             type="button"
             onClick={() => {
               say({ kind: "script" });
-              script.run.peek().restoreScene();
+              script.restoreScene();
             }}
           >
             {t("lecture.script")}
@@ -181,29 +201,22 @@ function Desk({ context, library, stops, latest, post }: DeskProps) {
   );
 }
 
-/** What the room chooses from, its first answer first. */
-const AskedOfRoom = ({
-  question,
-  answers,
-  voice,
-}: {
-  readonly question: Question;
-  readonly answers: readonly Answer[];
-  readonly voice: Voice;
-}) => (
-  <section aria-label={t(`lesson.kind.${question.kind}`)} class="speaker-asked">
+/** The question put to the room, and its answers counted. */
+const AskedOfRoom = ({ asked, count, voice, say }: AskedProps) => (
+  <section aria-label={t(`lesson.kind.${asked.question.kind}`)} class="speaker-asked">
     <p>
-      <InlineView words={question.ask} voice={voice} />
+      <InlineView words={asked.question.ask} voice={voice} />
     </p>
-    <ol>
-      {answers.map(({ id, say }) => (
-        <li key={id} data-answer={id}>
-          <InlineView words={say} voice={voice} />
-        </li>
-      ))}
-    </ol>
+    <HallDesk count={count} choices={choicesOf(asked.question, voice)} voice={voice} say={say} />
   </section>
 );
+
+interface AskedProps {
+  readonly asked: HallQuestion;
+  readonly count: HallCount;
+  readonly voice: Voice;
+  readonly say: (event: HallEvent) => void;
+}
 
 function roomSees(talk: Talk): string {
   if (talk.blank !== "none") return t(`lecture.room.${talk.blank}`);

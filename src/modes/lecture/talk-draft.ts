@@ -1,58 +1,122 @@
-/** A talk while it is put together: its steps, its time, its name, and what a file opened for it could not bring. */
-import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+/** A talk while it is put together: its stops and pictures, kept at each change, and what a file opened for it could not bring. */
+import { computed, effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Fault } from "../../sim/faults.ts";
 import type { Place } from "../shared/place.ts";
-import { type Playlist, readPlaylistFile, readStops, type Stop, writeStops } from "./playlist.ts";
-import { type FoundStop, findStops } from "./stops.ts";
+import { fitsInLink, MAX_TITLE, type Pictures, pictureStop, type Stop, type TalkPlan } from "./own-stops.ts";
+import { type PlanHistory, planHistory } from "./plan-history.ts";
+import { MAX_STOPS, MINUTES, USUAL_MINUTES, writeStops } from "./playlist.ts";
+import { type FoundStop, findStops, KEPT_TALK, stopsOfList } from "./stops.ts";
+import type { Taken } from "./take-pictures.ts";
+import { readTalkFile } from "./talk-file.ts";
+import type { KeptTalk } from "./talk-store.ts";
 
-/** min: a usual slot */
-const USUAL_MINUTES = 20;
-/** Characters of a file; what lies beyond is not read. */
-const LONGEST_FILE = 200_000;
+/** Where a talk is kept. Each call may reject: storage is denied or full. */
+export interface TalkStore {
+  read(): Promise<KeptTalk | null>;
+  keep(talk: KeptTalk): Promise<void>;
+}
 
-export interface TalkDraft {
-  readonly stops: Signal<readonly Stop[]>;
-  readonly minutes: Signal<number>;
-  readonly title: Signal<string>;
-  readonly faults: ReadonlySignal<readonly Fault[]>;
-  /** The steps that the lessons have. */
+export interface TalkDraft extends PlanHistory {
+  readonly pictures: ReadonlySignal<Pictures>;
+  readonly faults: Signal<readonly Fault[]>;
+  /** False once something could not be kept beyond this page. */
+  readonly keeps: ReadonlySignal<boolean>;
+  /** The stops that can be shown. */
   readonly found: ReadonlySignal<readonly FoundStop[]>;
-  move(from: number, to: number): void;
+  /** Resolved once what was kept is here. */
+  readonly ready: Promise<void>;
+  setStops(subject: string | null, change: (stops: readonly Stop[]) => readonly Stop[]): void;
+  addPictures(taken: Taken): void;
+  /** A file's talk takes the place of the present one, which undo brings back. */
   open(file: Blob): Promise<void>;
-  playlist(): Playlist;
+  talk(): KeptTalk;
   /** The words of an address that open it. */
   words(): Place["more"];
+  release(): void;
 }
 
 /** `lessons`: those of the language in use now */
-export function talkDraft(asked: Place["more"], lessons: () => readonly Lesson[]): TalkDraft {
-  const stops = signal<readonly Stop[]>(readStops(asked.list ?? ""));
-  const minutes = signal(Number(asked.minutes) || USUAL_MINUTES);
-  const title = signal(asked.title ?? "");
+export function talkDraft(
+  asked: Place["more"],
+  lessons: () => readonly Lesson[],
+  store: TalkStore,
+): TalkDraft {
+  const time = Number(asked.minutes);
+  const linked: TalkPlan = {
+    stops: stopsOfList(asked.list ?? ""),
+    minutes: time >= MINUTES.min && time <= MINUTES.max ? time : USUAL_MINUTES,
+    title: (asked.title ?? "").slice(0, MAX_TITLE),
+  };
+  const history = planHistory(linked);
+  const { plan, edit } = history;
+  const pictures = signal<Pictures>(new Map());
   const faults = signal<readonly Fault[]>([]);
+  const keeps = signal(true);
+  let stopKeeping = () => {};
+  const ready = store
+    .read()
+    .catch(() => {
+      keeps.value = false;
+      return null;
+    })
+    .then((kept) => {
+      if (kept) {
+        pictures.value = new Map([...kept.pictures, ...pictures.peek()]);
+        edit(null, () => kept.plan);
+        // A link's talk is shown; undo brings back the one before.
+        if (linked.stops.length > 0) edit(null, () => linked);
+      }
+      let first = true;
+      stopKeeping = effect(() => {
+        const talk = { plan: plan.value, pictures: pictures.value };
+        if (first && (kept || talk.plan.stops.length === 0)) {
+          first = false;
+          return;
+        }
+        first = false;
+        store.keep(talk).catch(() => {
+          keeps.value = false;
+        });
+      });
+    });
+  const setStops: TalkDraft["setStops"] = (subject, change) =>
+    edit(subject, (before) => ({ ...before, stops: change(before.stops).slice(0, MAX_STOPS) }));
   return {
-    stops,
-    minutes,
-    title,
+    ...history,
+    pictures,
     faults,
-    found: computed(() => findStops(stops.value, lessons()).found),
-    move(from, to) {
-      if (to < 0 || to >= stops.value.length) return;
-      const next = [...stops.value];
-      next.splice(to, 0, ...next.splice(from, 1));
-      stops.value = next;
+    keeps,
+    found: computed(() => findStops(plan.value.stops, lessons()).found),
+    ready,
+    setStops,
+    addPictures(taken) {
+      faults.value = taken.faults;
+      if (taken.pictures.length === 0) return;
+      pictures.value = new Map([
+        ...pictures.peek(),
+        ...taken.pictures.map(({ name, blob }) => [name, blob] as const),
+      ]);
+      setStops(null, (stops) => [
+        ...stops,
+        ...taken.pictures.map(({ name, title }) => pictureStop(name, title)),
+      ]);
     },
     async open(file) {
-      const { playlist, faults: refused } = readPlaylistFile(await file.slice(0, LONGEST_FILE).text());
-      const dropped = playlist ? findStops(playlist.stops, lessons()).dropped : [];
+      const { talk, faults: refused } = await readTalkFile(file);
+      const dropped = talk ? findStops(talk.plan.stops, lessons()).dropped : [];
       faults.value = [...refused, ...dropped];
-      if (!playlist) return;
-      stops.value = playlist.stops;
-      minutes.value = playlist.minutes;
-      title.value = playlist.title;
+      if (!talk) return;
+      pictures.value = new Map([...pictures.peek(), ...talk.pictures]);
+      edit(null, () => talk.plan);
     },
-    playlist: () => ({ title: title.value, minutes: minutes.value, stops: stops.value }),
-    words: () => ({ list: writeStops(stops.value), minutes: String(minutes.value), title: title.value }),
+    talk: () => ({ plan: plan.value, pictures: pictures.value }),
+    words() {
+      const { stops, minutes, title } = plan.value;
+      if (!fitsInLink(stops)) return { talk: KEPT_TALK };
+      const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));
+      return { list, minutes: String(minutes), title };
+    },
+    release: () => stopKeeping(),
   };
 }

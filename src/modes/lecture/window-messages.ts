@@ -1,6 +1,7 @@
 /** What passes between the stage's window and the speaker's: read strictly, since any page may send anything. */
 import * as v from "valibot";
 import { LONGEST_READ } from "../../state/address.ts";
+import { hallCount, hallEvent } from "./hall.ts";
 import { LONGEST_LIST, MAX_STOPS, MINUTES } from "./playlist.ts";
 import type { Talk, TalkEvent } from "./talk.ts";
 
@@ -37,11 +38,14 @@ const toSpeaker = v.strictObject({
   paused: v.boolean(),
   /** The room as a reader: answers stand at the same places in both windows. */
   reader: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(0xffff_ffff)),
+  /** What the hall answers to the question in view; null = none is asked. */
+  hall: v.nullable(hallCount),
 });
 
 const toRoom = v.variant("kind", [
   v.strictObject({ kind: v.literal("hello") }),
   v.strictObject({ kind: v.literal("event"), event: talkEvent }),
+  v.strictObject({ kind: v.literal("hall"), event: hallEvent }),
   v.strictObject({ kind: v.literal("pause") }),
 ]);
 

@@ -19,7 +19,7 @@ export function earlierFigures(session: Session): readonly Figure[] | null {
 }
 
 /** Of every pane, for a step's large numbers. */
-export function earlierLarge(session: Session, step: Step): readonly LargeFigure[] | null {
+export function earlierLarge(session: Session, step: Step | null): readonly LargeFigure[] | null {
   const earlier = earlierAnswers(session);
   return earlier && figuresThatMatter(step, session.scene.value, earlier);
 }

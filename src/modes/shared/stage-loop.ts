@@ -37,6 +37,25 @@ const STILL_EVERY = 250;
 /** and for so long at every screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
 
+function stillPace() {
+  let drawn = 0;
+  let livelyUntil = 0;
+  return {
+    wakeUp() {
+      livelyUntil = performance.now() + LIVELY_FOR;
+    },
+    /** Whether the picture is to be drawn at this screen frame; it then counts as drawn. */
+    isDue(): boolean {
+      const now = performance.now();
+      if (now > livelyUntil && now < drawn + STILL_EVERY) return false;
+      drawn = now;
+      return true;
+    },
+  };
+}
+
+const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+
 export function createStageLoop(
   host: HTMLElement,
   { chain, before }: Session,
@@ -50,16 +69,11 @@ export function createStageLoop(
   let started: Promise<void> | null = null;
   let shown = 0;
   let frame: Frame | null = null;
-  let insets: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+  let insets = NO_INSETS;
   let floor = 13;
   let due = 0;
   let held = false;
-  let drawn = 0;
-  let livelyUntil = 0;
-
-  const wakeUp = () => {
-    livelyUntil = performance.now() + LIVELY_FOR;
-  };
+  const { wakeUp, isDue } = stillPace();
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
@@ -86,10 +100,8 @@ export function createStageLoop(
     if (shown === 0 || held || document.hidden) return;
     const last = frame;
     frame = withBefore(chain.frame(), before.peek());
-    const now = performance.now();
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
-    if (now > livelyUntil && now < drawn + STILL_EVERY) return;
-    drawn = now;
+    if (!isDue()) return;
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
     setHandles(handles, frame);
@@ -124,6 +136,7 @@ export function createStageLoop(
       };
     },
     setInsets(next) {
+      if (sameInsets(insets, next)) return;
       insets = next;
       stage?.setInsets(next);
       wakeUp();
@@ -143,6 +156,13 @@ export function createStageLoop(
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
   };
 }
+
+/** The page measures at each rendering of its words; a picture that stands still must not be drawn for that. */
+const sameInsets = (one: Insets, other: Insets): boolean =>
+  one.top === other.top &&
+  one.right === other.right &&
+  one.bottom === other.bottom &&
+  one.left === other.left;
 
 /** The frame with what each pane showed before the last change. */
 const withBefore = (frame: Frame, before: readonly Before[] | null): Frame =>

@@ -7,8 +7,10 @@ import {
   scoreOf,
   writeProgress,
 } from "../../lesson/progress.ts";
+import { mergeProgress } from "../../lesson/progress-merge.ts";
 import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
 import { typedAnswers } from "../../lesson/typed-answers.ts";
+import { onOtherTab } from "../../lms/device.ts";
 import { openRecord } from "../../lms/open.ts";
 import type { RecordAdapter } from "../../lms/record-adapter.ts";
 import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
@@ -37,12 +39,22 @@ export async function openProgress(): Promise<KeptProgress> {
   let newer = isNewerProgress(found);
   const keeps = signal(!newer);
   addEventListener("pagehide", () => voice.close());
+  if (voice.kind === "device") {
+    onOtherTab((text) => {
+      newer = isNewerProgress(text);
+      keeps.value = !newer;
+      const other = unpackProgress(text);
+      // Nothing there: the other tab erased it, and this one must not bring it back.
+      progress.value = withReader(text === null ? NO_PROGRESS : mergeProgress(progress.peek(), other));
+    });
+  }
   return {
     voice: voice.kind,
     progress,
     keeps,
     keep(given, place, lessons) {
-      const next = { ...given, reader: progress.peek().reader };
+      // An open lesson knows only its own steps; what another tab did in it is in what is kept.
+      const next = withReader(mergeProgress({ ...given, reader: progress.peek().reader }, progress.peek()));
       progress.value = next;
       if (newer) return;
       const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);

@@ -6,6 +6,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import type { LungShape } from "./lung-shape.ts";
+import { smoothLine } from "./placing.ts";
 import type { Tree } from "./tree.ts";
 
 export interface Course {
@@ -24,8 +25,8 @@ export interface Course {
   readonly share: number;
   /** the greatest width, mm */
   readonly widest: number;
-  /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs */
-  readonly carries: 0 | 1 | 2 | "left" | "right" | "rich";
+  /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
+  readonly carries: 0 | 1 | 2 | "left" | "right" | "rich" | "arterial";
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }
@@ -56,6 +57,7 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   const { veins, lungs, frame: own } = anatomy;
   const made = [
     ...veins.flatMap((vein) => feeding(vein, own.scale)),
+    ...throughHeart(anatomy),
     ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
     ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
   ];
@@ -75,6 +77,32 @@ function feeding(tube: Tube, size: number): readonly Course[] {
   const along = courseOf(whole, widths, size, () => 1);
   return [{ ...along, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
 }
+
+/** From the left pulmonary veins through the atrioventricular valve to the apex, and from there out into the aorta's root. */
+function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly Course[] {
+  const veins = behind.filter(({ name }) => name.startsWith("left"));
+  const course = (flow: string, share: number, width: number, through: readonly Point[]): Course => {
+    const whole = line(smoothLine(through));
+    const widths = whole.run.map(() => width * size);
+    const along = courseOf(whole, widths, frame.scale, () => 1);
+    return { ...along, flow, share, carries: "arterial", area: HEART * lastOf(whole.run) * width * size };
+  };
+  return [
+    ...veins.map(({ line }) =>
+      course("atrioventricularValve", 1 / veins.length, 11, [
+        lastOf(line),
+        at(-14, -3),
+        at(1, -7.4),
+        at(15, -6),
+        at(28, -3),
+      ]),
+    ),
+    course("aorta", 1, 11, [at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), at(-9, 8.4)]),
+  ];
+}
+
+/** Marks in the heart for those that a vessel of its width would hold. */
+const HEART = 0.6;
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
 const branches = ({ arteries, side }: LungShape, size: number): readonly Course[] =>

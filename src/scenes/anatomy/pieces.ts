@@ -6,6 +6,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Holds, Tube } from "./great-vessels.ts";
 import { paintDiaphragm, paintLiver } from "./paint-abdomen.ts";
+import { paintGraft } from "./paint-graft.ts";
 import {
   paintAtrium,
   paintMuscle,
@@ -14,6 +15,7 @@ import {
   paintVentricleCavity,
 } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import { laidOver, paintTube, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, roundOf } from "./tones.ts";
@@ -28,6 +30,8 @@ export const PIECES = [
   "cavity",
   "muscle",
   "veins",
+  "remains",
+  "graft",
   "front",
 ] as const;
 export type PieceName = (typeof PIECES)[number];
@@ -46,8 +50,8 @@ type Saturations = Circulation["saturations"];
 /** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
 const WALL = 1;
 const HOLLOW_WALL = 1.7;
-/** What stays of the aorta over the pathway's blood. */
-const GLASS = 0.34;
+/** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
+const GLASS = 0.9;
 
 /** @param seen closed lines (mm, x and y in turn) around the pathway's vessels, which the aorta lets through */
 export function piecesOf(
@@ -101,6 +105,18 @@ export function piecesOf(
         }
         // The portal vein enters the liver before the inferior vena cava.
         for (const vein of abdomen.portal) paintTube(ink, vein, round("ivc"), WALL * s);
+      },
+    },
+    remains: {
+      bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
+      pivot: [0, 0],
+      paint: (ink) => paintRemains(ink, heart, theme),
+    },
+    graft: {
+      bounds: frame.graft ? boundsOf([frame.graft.line], 20 * s) : [0, 0, 1, 1],
+      pivot: [0, 0],
+      paint(ink) {
+        if (frame.graft) paintGraft(ink, frame.graft, s, theme);
       },
     },
     front: {

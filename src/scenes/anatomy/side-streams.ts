@@ -17,7 +17,7 @@ interface SideStreams {
   readonly marks: Tracers;
   /** 0..1: how far each has come out of the fade at either end */
   readonly shown: Float32Array;
-  /** 1 for blood from the lungs */
+  /** 1 for blood from the lungs, 2 for the heart's, which may be mixed */
   readonly rich: Uint8Array;
 }
 
@@ -72,7 +72,10 @@ function lay(
     for (let i = from; i < to; i++)
       marks.origin[i] = originOf(course.carries, (i - from + 0.5) / (to - from), i, circulation);
   const rich = new Uint8Array(count);
-  for (const { course, from, to } of moving) if (course.carries === "rich") rich.fill(1, from, to);
+  for (const { course, from, to } of moving) {
+    if (course.carries === "rich") rich.fill(1, from, to);
+    if (course.carries === "arterial") rich.fill(2, from, to);
+  }
   return [moving, { marks, shown: new Float32Array(count), rich }];
 }
 
@@ -84,7 +87,7 @@ function originOf(
   circulation: Circulation,
 ): number {
   if (typeof carries === "number") return carries;
-  if (carries === "rich") return 0;
+  if (carries === "rich" || carries === "arterial") return 0;
   const { shares, flows, traces } = circulation;
   if (!shares) return 0;
   const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];

@@ -5,22 +5,21 @@
 
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
-import { chestVessels, TWO_VENTRICLES } from "./chest-plan.ts";
+import { chestVessels, TRUNKS, TWO_VENTRICLES } from "./chest-plan.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERIES: readonly Vessel[] = [
-  vessel("liverArtery", ["splanchnic", "arterial"], 10, "584 552, 560 580, 500 600, 426 604", { share: 0.2 }),
-  vessel("gutArtery", ["splanchnic", "arterial"], 14, "602 640, 640 650, 676 680", { share: 0.4 }),
-  vessel("rightKidneyArtery", ["splanchnic", "arterial"], 11, "597 792, 520 790, 400 790, 352 788", {
+  vessel("liverArtery", ["splanchnic", "arterial"], 10, "594 584, 560 590, 500 600, 432 602", { share: 0.2 }),
+  vessel("gutArtery", ["splanchnic", "arterial"], 14, "599 640, 640 680, 672 730, 676 776", { share: 0.4 }),
+  vessel("rightKidneyArtery", ["splanchnic", "arterial"], 11, "597 702, 520 700, 400 700, 352 698", {
     share: 0.2,
     behind: true,
   }),
-  vessel("leftKidneyArtery", ["splanchnic", "arterial"], 11, "597 792, 640 790, 672 788", { share: 0.2 }),
-  vessel("rightLegArtery", ["legs", "arterial"], 16, "596 874, 560 910, 470 950, 396 1000, 384 1076", {
+  vessel("leftKidneyArtery", ["splanchnic", "arterial"], 11, "597 702, 640 700, 672 698", { share: 0.2 }),
+  vessel("rightLegArtery", ["legs", "arterial"], 16, "596 874, 560 910, 450 948, 366 1000, 348 1076", {
     share: 0.5,
-    behind: true,
   }),
-  vessel("leftLegArtery", ["legs", "arterial"], 16, "596 874, 620 920, 636 1000, 640 1076", { share: 0.5 }),
+  vessel("leftLegArtery", ["legs", "arterial"], 16, "596 874, 626 920, 670 1000, 678 1076", { share: 0.5 }),
 ];
 
 const BEDS: readonly Vessel[] = [
@@ -33,27 +32,27 @@ const BEDS: readonly Vessel[] = [
     becomes: "ivc",
     bed: true,
   }),
-  vessel("gutBed", ["splanchnic", "arterial"], 52, "676 680, 716 706, 690 742, 628 736, 570 716, 530 704", {
+  vessel("gutBed", ["splanchnic", "arterial"], 52, "676 776, 716 802, 690 838, 628 832, 570 812, 530 800", {
     share: 0.4,
     becomes: "ivc",
     bed: true,
   }),
-  vessel("rightKidneyBed", ["splanchnic", "arterial"], 26, "354 788, 324 790, 312 808, 324 826, 354 828", {
+  vessel("rightKidneyBed", ["splanchnic", "arterial"], 26, "354 698, 324 700, 312 718, 324 736, 354 738", {
     share: 0.2,
     becomes: "ivc",
     bed: true,
   }),
-  vessel("leftKidneyBed", ["splanchnic", "arterial"], 26, "670 788, 700 790, 712 808, 700 826, 670 828", {
+  vessel("leftKidneyBed", ["splanchnic", "arterial"], 26, "670 698, 700 700, 712 718, 700 736, 670 738", {
     share: 0.2,
     becomes: "ivc",
     bed: true,
   }),
-  vessel("rightLegBed", ["legs", "arterial"], 26, "384 1074, 380 1090, 364 1096, 348 1090, 344 1074", {
+  vessel("rightLegBed", ["legs", "arterial"], 26, "348 1074, 352 1090, 366 1096, 380 1090, 384 1074", {
     share: 0.5,
     becomes: "ivc",
     bed: true,
   }),
-  vessel("leftLegBed", ["legs", "arterial"], 26, "640 1074, 644 1090, 660 1096, 676 1090, 680 1074", {
+  vessel("leftLegBed", ["legs", "arterial"], 26, "678 1074, 674 1090, 660 1096, 646 1090, 642 1074", {
     share: 0.5,
     becomes: "ivc",
     bed: true,
@@ -62,17 +61,20 @@ const BEDS: readonly Vessel[] = [
 
 const VEINS: readonly Vessel[] = [
   vessel("jugular", ["upper", "svc"], 24, "462 96, 466 140, 468 186"),
-  vessel("portal", ["splanchnic", "ivc"], 18, "532 704, 492 676, 448 650, 414 622", { share: 0.4 }),
   vessel("hepatic", ["splanchnic", "ivc"], 22, "402 552, 440 546, 466 520", { share: 0.6 }),
-  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 828, 410 826, 468 812", { share: 0.2 }),
-  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 828, 600 832, 530 826, 468 806", { share: 0.2 }),
-  vessel("rightLegVein", ["legs", "ivc"], 20, "346 1076, 352 1000, 396 944, 456 896, 468 850", {
+  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 738, 410 736, 468 722", { share: 0.2 }),
+  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 738, 600 742, 530 736, 468 716", { share: 0.2 }),
+  vessel("rightLegVein", ["legs", "ivc"], 20, "384 1076, 390 1006, 420 950, 456 900, 468 850", {
     share: 0.5,
+    behind: true,
   }),
-  vessel("leftLegVein", ["legs", "ivc"], 20, "678 1076, 670 1000, 630 950, 550 920, 484 890, 468 850", {
+  vessel("leftLegVein", ["legs", "ivc"], 20, "642 1076, 636 1006, 604 950, 540 916, 484 890, 468 850", {
     share: 0.5,
+    behind: true,
   }),
   vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520"),
+  // Before the inferior vena cava, to the same hilum of the liver as the artery.
+  vessel("portal", ["splanchnic", "ivc"], 18, "532 800, 520 740, 486 670, 432 612", { share: 0.4 }),
 ];
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
@@ -85,6 +87,14 @@ const COLLATERALS: readonly Vessel[] = [
 ];
 
 const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 28, "468 182, 468 230, 468 276");
+
+const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">): Vessel => ({
+  name,
+  flow: "ivc",
+  blood: "ivc",
+  width,
+  points,
+});
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
@@ -109,16 +119,8 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304"),
     vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286"),
   ],
-  "lateral-tunnel": [
-    SVC_TO_LUNGS,
-    ...PULMONARY_ARTERIES,
-    vessel("tunnel", ["ivc", "ivc"], 36, "468 524, 466 450, 464 360, 468 276"),
-  ],
-  extracardiac: [
-    SVC_TO_LUNGS,
-    ...PULMONARY_ARTERIES,
-    vessel("conduit", ["ivc", "ivc"], 34, "468 524, 454 470, 444 390, 452 320, 468 276"),
-  ],
+  "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
+  extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],
 };
 
 /** A chamber's resting outline; the scene swells it by the chamber's computed volume. */
@@ -155,13 +157,16 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
 export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
   const hole = open ? FENESTRATION[stage] : null;
+  const isTrunk = ({ name }: Vessel) => name === "lungTrunk";
   const all = [
+    ...VEINS,
     ...ARTERIES,
     ...BEDS,
-    ...VEINS,
-    ...chestVessels(stage),
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
-    ...CENTRE[stage],
+    // The ascending aorta lies before the pulmonary arteries and behind their trunk.
+    ...CENTRE[stage].filter((each) => !isTrunk(each)),
+    ...chestVessels(stage),
+    ...CENTRE[stage].filter(isTrunk),
     ...(hole
       ? [
           {

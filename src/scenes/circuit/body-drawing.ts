@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
-import { curve, traceCurve } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
@@ -35,6 +35,10 @@ export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme):
     // The painted ones need a line only where they are pointed at.
     if (PAINTED.includes(outline) && !lit.has(outline.name)) continue;
     const closed = isClosed(outline);
+    if (outline.width) {
+      drawBowel(ink, outline.points, outline.width, lit.has(outline.name) ? accent : backdropEdge, backdrop);
+      continue;
+    }
     traceCurve(ink, curve(outline.points));
     if (closed) ink.closePath();
     if (closed && !PAINTED.includes(outline)) ink.fill({ color: backdrop, alpha: 0.75 });
@@ -43,6 +47,18 @@ export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme):
         ? { color: accent, width: HALO, cap: "round", join: JOIN }
         : { color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: JOIN },
     );
+  }
+}
+
+/** A soft tube: its edge, and its round lighter towards the middle. */
+function drawBowel(ink: Graphics, points: readonly Spot[], width: number, edge: string, body: string): void {
+  for (const [part, color] of [
+    [1, edge],
+    [0.88, body],
+    [0.4, mix(body, edge, 0.25)],
+  ] as const) {
+    traceCurve(ink, curve(points));
+    ink.stroke({ color, width: width * part, cap: "round", join: "round" });
   }
 }
 

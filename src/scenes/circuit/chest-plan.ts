@@ -5,9 +5,10 @@ import { surroundings } from "../../sim/geometry/pathways/surroundings.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Anatomy, anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { Tube } from "../anatomy/great-vessels.ts";
+import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import type { Tree } from "../anatomy/tree.ts";
-import type { Spot } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, spots } from "../drawing/curve-drawing.ts";
 import type { Blood, Vessel } from "./vessel.ts";
 
 /** Plane units of the chest's origin, and of one of its millimetres; the chest counts up, the plane down. */
@@ -26,6 +27,28 @@ const EDGE: Readonly<Record<Stage, number>> = {
   "lateral-tunnel": -14,
   extracardiac: 5,
 };
+
+/** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
+export const TRUNKS = {
+  "lateral-tunnel": { width: 36, points: spots("468 524, 466 450, 464 360, 468 276") },
+  extracardiac: { width: 34, points: spots("468 524, 454 470, 444 390, 452 320, 468 276") },
+} as const;
+
+/** The part of that way which is sewn in. */
+const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.06, 0.9] } as const;
+
+function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
+  if (stage !== "extracardiac" && stage !== "lateral-tunnel") return {};
+  const { width, points } = TRUNKS[stage];
+  const { x, y } = curve(points);
+  const [from, to] = SEWN[stage];
+  const line = Array.from(
+    x,
+    (each, i): Point => [(each - CHEST_AT.x) / CHEST_AT.scale, (CHEST_AT.y - entryAt(y, i)) / CHEST_AT.scale],
+  ).filter((_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1));
+  const kind = stage === "extracardiac" ? "conduit" : "patch";
+  return { graft: { kind, line, widths: line.map(() => width / CHEST_AT.scale) } };
+}
 
 const frames = new Map<Stage, ChestFrame>();
 
@@ -46,6 +69,7 @@ export function chestFrame(stage: Stage): ChestFrame {
     left: opening("left", [52, -3], [0.77, -0.64], 8),
     right: opening("right", [-37, -9], [-0.75, -0.66], 8),
     hepaticVein: 7,
+    ...graftOf(stage),
   };
   frames.set(stage, frame);
   return frame;
@@ -56,7 +80,7 @@ const COURSES = 8;
 
 /** Aorta with its branches, pulmonary veins, and the ways through the lungs. */
 export function chestVessels(stage: Stage): readonly Vessel[] {
-  const { before, behind, lungs } = anatomyOf(chestFrame(stage));
+  const { before, behind, lungs, heart } = anatomyOf(chestFrame(stage));
   const tube = (name: string): Tube => {
     const found = [...before, ...behind].find((each) => each.name === name);
     if (!found) throw new Error(`the anatomy has no ${name}`);
@@ -80,7 +104,30 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       ]),
       behind: true,
     },
+    ...throughHeart(heart, tube("leftLowerPulmonaryVein")),
     ...lungs.flatMap((lung) => [...through(lung), ...veins(lung, tube)]),
+  ];
+}
+
+/** Blood on its way through atrium and ventricle, which are painted. */
+function throughHeart({ at }: HeartShape, vein: Tube): readonly Vessel[] {
+  const course = (name: string, flow: string, blood: Blood, points: readonly Point[]): Vessel => ({
+    name,
+    flow,
+    blood,
+    width: 40,
+    points: points.map(onPlane),
+    painted: true,
+  });
+  return [
+    course("throughAtrium", "atrioventricularValve", "arterial", [
+      lastOf(vein.line),
+      at(-13, -4),
+      at(0, -7.4),
+      at(14, -7),
+      at(27, -3),
+    ]),
+    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(1.5, 9)]),
   ];
 }
 

@@ -43,7 +43,7 @@ export function pane(): Pane {
   const blood = flowing();
   const [back, front] = [new Graphics(), new Graphics()];
   const chest = paintedChest();
-  plane.addChild(chest.organs, back, blood.behind, chest.heart, front, blood.front, chest.valves);
+  plane.addChild(chest.organs, back, blood.behind, chest.heart, front, blood.front, chest.sewn, chest.valves);
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
 

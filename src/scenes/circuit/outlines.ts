@@ -6,13 +6,20 @@ export interface Outline {
   readonly name: string;
   /** points of a smooth line; closed when the last equals the first */
   readonly points: readonly Spot[];
+  /** a tube of this width along them */
+  readonly width?: number;
 }
 
 /** Mirrored about the midline x = 500. */
 const mirrored = (points: readonly Spot[]): readonly Spot[] => points.map(([x, y]) => [1000 - x, y] as const);
 
 const FLANK: readonly Spot[] = spots(
-  "438 128, 434 150, 398 170, 300 188, 216 216, 182 276, 180 380, 192 500, 210 600, 216 690, 200 790, 190 880, 206 980, 222 1100",
+  "214 330, 210 420, 212 500, 218 600, 220 690, 208 790, 200 880, 210 980, 224 1100",
+);
+
+/** From the neck over the shoulder down to the hand, and up to the armpit. */
+const ARM: readonly Spot[] = spots(
+  "438 128, 434 150, 398 170, 300 188, 222 212, 182 264, 166 350, 158 460, 148 560, 140 670, 130 730, 134 776, 150 800, 166 782, 172 730, 178 670, 190 560, 202 450, 214 330",
 );
 
 export const BODY: readonly Outline[] = [
@@ -22,6 +29,8 @@ export const BODY: readonly Outline[] = [
   },
   { name: "rightFlank", points: FLANK },
   { name: "leftFlank", points: mirrored(FLANK) },
+  { name: "rightArm", points: ARM },
+  { name: "leftArm", points: mirrored(ARM) },
   { name: "innerThighs", points: spots("478 1100, 488 1040, 500 1012, 512 1040, 522 1100") },
 ];
 
@@ -33,18 +42,27 @@ export const PAINTED: readonly Outline[] = [
 
 export const ORGANS: readonly Outline[] = [
   ...PAINTED,
+  // The colon's frame, and coils of small bowel within it.
   {
     name: "gut",
+    width: 30,
     points: spots(
-      "640 646, 716 650, 754 690, 744 744, 690 766, 620 764, 544 744, 506 712, 530 684, 590 676, 640 646",
+      "372 896, 356 846, 362 790, 420 780, 520 792, 620 776, 716 762, 734 790, 730 850, 716 914, 650 944, 560 968, 500 990",
+    ),
+  },
+  {
+    name: "gut",
+    width: 22,
+    points: spots(
+      "690 800, 640 812, 560 818, 470 814, 414 824, 412 850, 460 852, 560 854, 660 846, 690 864, 650 884, 560 888, 460 884, 416 892, 410 914, 440 924",
     ),
   },
   {
     name: "rightKidney",
-    points: spots("346 762, 312 764, 288 788, 286 824, 306 852, 342 856, 358 836, 348 808, 358 784, 346 762"),
+    points: spots("346 672, 312 674, 288 698, 286 734, 306 762, 342 766, 358 746, 348 718, 358 694, 346 672"),
   },
   {
     name: "leftKidney",
-    points: spots("678 762, 712 764, 736 788, 738 824, 718 852, 682 856, 666 836, 676 808, 666 784, 678 762"),
+    points: spots("678 664, 712 666, 736 690, 738 726, 718 754, 682 758, 666 738, 676 718, 666 686, 678 664"),
   },
 ];

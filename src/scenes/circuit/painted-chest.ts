@@ -19,6 +19,8 @@ interface Moved {
 export interface PaintedChest {
   readonly organs: Container;
   readonly heart: Container;
+  /** over the vessels */
+  readonly sewn: Container;
   readonly valves: Container;
   /** @param density device pixels of a plane unit */
   draw(moved: Moved, density: number, theme: Theme, emphasis?: Emphasis): void;
@@ -26,8 +28,18 @@ export interface PaintedChest {
 }
 
 export function paintedChest(): PaintedChest {
-  const layer = anatomyLayer(["rightLung", "leftLung", "abdomen", "atrium", "bed", "cavity", "muscle"]);
-  const { rightLung, leftLung, abdomen, atrium } = layer.pieces;
+  const layer = anatomyLayer([
+    "rightLung",
+    "leftLung",
+    "abdomen",
+    "atrium",
+    "bed",
+    "cavity",
+    "muscle",
+    "remains",
+    "graft",
+  ]);
+  const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
   const [chambers, light] = [new Graphics(), new Graphics()];
   const placed = (...parts: readonly Container[]): Container => {
     const view = new Container();
@@ -37,7 +49,8 @@ export function paintedChest(): PaintedChest {
     return view;
   };
   const organs = placed(rightLung, leftLung, abdomen);
-  const painted = placed(atrium, layer.ventricle);
+  const painted = placed(atrium, layer.ventricle, remains);
+  const sewn = placed(graft);
   const valves = placed(layer.valves);
   const heart = new Container();
   heart.addChild(chambers, painted, light);
@@ -46,6 +59,7 @@ export function paintedChest(): PaintedChest {
   return {
     organs,
     heart,
+    sewn,
     valves,
     draw({ circulation, time, still }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
@@ -56,11 +70,13 @@ export function paintedChest(): PaintedChest {
         fine = density;
         layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
       }
+      // A heart with two ventricles has its own right side.
+      remains.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);
       const dim = 1 - emphasis.dim * 0.8;
-      for (const part of [organs, painted, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;
+      for (const part of [organs, painted, sewn, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;
     },
     release: () => layer.release(),
   };

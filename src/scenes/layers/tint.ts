@@ -59,7 +59,7 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
   for (let i = 0; i < count; i++) if (dyed[i]) out[i] = dye;
 }
 
-/** Blood from the lungs keeps the colour of its oxygen, whatever its origin; from index `first` on. */
+/** Blood from the lungs (1) and in the heart (2) keeps the colour of its oxygen, whatever its origin; from index `first` on. */
 export function tintRich(
   rich: Uint8Array,
   first: number,
@@ -68,8 +68,9 @@ export function tintRich(
   out: Uint32Array,
 ): void {
   if (colouring !== "origin" && colouring !== "oxygen") return;
-  const own = packed(rgb(bloodColour(colour, saturationsOf(circulation).pulmonaryVein)));
-  for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = own;
+  const { pulmonaryVein, arterial } = saturationsOf(circulation);
+  const [lungs, heart] = [pulmonaryVein, arterial].map((each) => packed(rgb(bloodColour(colour, each))));
+  for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = present(rich[i] === 2 ? heart : lungs);
 }
 
 /** Mixes each tracer's colour into the atrium's by the part of its blood that is still its own, 1..0. */

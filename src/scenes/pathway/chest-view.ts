@@ -22,9 +22,9 @@ export interface ChestView {
 export function chestView(): ChestView {
   const layer = anatomyLayer();
   const [behind, before] = [new Container(), new Container()];
-  const { rightLung, leftLung, back, abdomen, atrium, veins, front } = layer.pieces;
+  const { rightLung, leftLung, back, abdomen, atrium, veins, remains, graft, front } = layer.pieces;
   behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
-  before.addChild(front, layer.valves);
+  before.addChild(remains, graft, front, layer.valves);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;

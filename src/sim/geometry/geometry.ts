@@ -103,4 +103,10 @@ export interface ChestFrame {
   readonly hepaticVein: number;
   /** the inferior vena cava's course into the atrium where the pathway leaves it out, upwards */
   readonly lowerVein?: readonly Point[];
+  /** a tube of woven graft, or a patch that is the side of a tunnel towards the patient's left; upwards, with its width at each point */
+  readonly graft?: {
+    readonly kind: "conduit" | "patch";
+    readonly line: readonly Point[];
+    readonly widths: readonly number[];
+  };
 }

@@ -90,9 +90,9 @@ function pathsReported({ plain, question }: Step): readonly string[] {
   return [...goal, ...read].map(pathIn);
 }
 
-/** `circulations`: one for each pane, null while it is being solved. */
+/** `step`: null where no lesson is shown. `circulations`: one for each pane, null while it is being solved. */
 export function figuresThatMatter(
-  step: Step,
+  step: Step | null,
   { scene, request, beside }: SceneState,
   circulations: readonly (Circulation | null)[],
 ): readonly LargeFigure[] {
@@ -103,7 +103,7 @@ export function figuresThatMatter(
   const means = (path: string) =>
     Object.hasOwn(NAMES, path) && (!NEEDS_PATHWAY.test(path) || stages.every(hasPathway));
   const wanted = [
-    ...pathsReported(step),
+    ...(step ? pathsReported(step) : []),
     ...(opened ? OF_FENESTRATION : []),
     ...OF_SCENE[scene],
     ...OF_SCENE.circuit,

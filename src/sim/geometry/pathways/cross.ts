@@ -77,6 +77,13 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
   const wall: Point = [hole.at[0] + half * outward[0], hole.at[1] + half * outward[1]];
   const leak = fenestration(sizes, wall, outward, hole.along, travel);
 
+  const sewn = Array.from({ length: SEWN + 1 }, (_, i) => begin + (travel * i) / SEWN);
+  const graft = {
+    kind: course.trunk === "conduit" ? "conduit" : "patch",
+    line: sewn.map((distance) => spotOn(lower, distance).at),
+    widths: sewn.map(width),
+  } as const;
+
   const around = surroundings({
     scale,
     edge: offset + course.atriumEdge(sizes.trunk / 2),
@@ -99,9 +106,12 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
     openings: leak.openings,
     handles: [...trunkHandles(sizes, lower, width, course), ...leak.handles],
     places: [...leak.places, trunkPlace(lower, begin + 0.3 * travel, course, width)],
-    around,
+    around: { ...around, frame: { ...around.frame, graft } },
   });
 }
+
+/** Steps in which the graft's course is told. */
+const SEWN = 60;
 
 /** From the lower opening to the joint's axis: level with the joint at its end, bowed on its way. */
 function lowerLine(sizes: PathwaySizes, scale: number, course: Course, bottom: number): Point[] {

@@ -4,7 +4,10 @@ import type { ChestFrame, Place, Point } from "../geometry.ts";
 
 /** What a pathway tells of its surroundings; where its vessels end is known when it is whole. */
 export interface Surroundings {
-  readonly frame: Pick<ChestFrame, "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein">;
+  readonly frame: Pick<
+    ChestFrame,
+    "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein" | "graft"
+  >;
   readonly places: readonly Place[];
 }
 

@@ -1,0 +1,118 @@
+/** The words of a step as a slide has them: plain text, with the model's numbers written out. */
+import { formatQuantity, t } from "../../../i18n/index.ts";
+import { dealAnswers } from "../../../lesson/deal.ts";
+import type { Question, Step } from "../../../lesson/lesson.ts";
+import type { Library } from "../../../lesson/library.ts";
+import type { Inline, Prose } from "../../../lesson/prose.ts";
+import { namesRead, requestsOf, situationOf } from "../../../lesson/situation.ts";
+import { statesAround, stepState } from "../../../lesson/states.ts";
+import { entryAt } from "../../../sim/checked/present.ts";
+import type { Circulation } from "../../../sim/circulation/answer.ts";
+import type { FieldReadings } from "../../../sim/flow-field/flow-field.ts";
+import type { CirculationRequest } from "../../../sim/parameters/request.ts";
+import { readAddress } from "../../../state/address.ts";
+import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
+import { figuresOf } from "../../../ui/figures.ts";
+import type { Voice } from "../../../ui/lesson/voice.ts";
+import { figuresThatMatter } from "../../shared/lesson/figures-that-matter.ts";
+import type { KnownAnswers } from "../../shared/lesson/known-answers.ts";
+import { voiceOf } from "../../shared/lesson/voice-of.ts";
+import type { DrawnStop, FoundStep } from "../stops.ts";
+import { paneCaptions } from "./pane-captions.ts";
+import { plainText } from "./plain-text.ts";
+import type { SlidePane, SlideWords } from "./slide.ts";
+
+/** The scene as the stop shows it. */
+export const stateOfStop = (stop: DrawnStop): SceneState =>
+  stop.kind === "bench" ? readAddress(stop.state).state : stepState(stop.found.lesson, stop.found.index);
+
+const panesShown = (state: SceneState): readonly CirculationRequest[] =>
+  [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
+
+/** Every state whose answer the slide's words and numbers need. */
+export function requestsOfStop(stop: DrawnStop): readonly CirculationRequest[] {
+  if (stop.kind === "bench") return panesShown(stateOfStop(stop));
+  const { lesson, index, step } = stop.found;
+  const states = statesAround(lesson, index);
+  return [...requestsOf(namesRead(step), states), ...panesShown(states.own)];
+}
+
+/** Whether a number of its words is measured in the moving flow. */
+export const readsFlow = (stop: DrawnStop): boolean =>
+  stop.kind === "step" && namesRead(stop.found.step).some((name) => name.split(".").includes("field"));
+
+interface SlideOptions {
+  readonly fields: readonly (FieldReadings | null)[];
+  readonly reader: number;
+  readonly link: string;
+}
+
+export function slideWords(
+  stop: DrawnStop,
+  library: Pick<Library, "glossary" | "sources">,
+  { exactly }: Pick<KnownAnswers, "exactly">,
+  options: SlideOptions,
+): SlideWords {
+  const { link } = options;
+  if (stop.kind === "step") return stepWords(stop, library, exactly, options);
+  const { title, notes } = stop;
+  return { title, body: [], caution: "", panes: panesOf(null, stateOfStop(stop), exactly), notes, link };
+}
+
+function stepWords(
+  { found: { lesson, index, step }, notes: own }: FoundStep,
+  library: Pick<Library, "glossary" | "sources">,
+  exactly: KnownAnswers["exactly"],
+  { fields, reader, link }: SlideOptions,
+): SlideWords {
+  const states = statesAround(lesson, index);
+  const voice = voiceOf(library, situationOf(states, exactly, fields), "plain", null);
+  const say = (content: Prose | readonly Inline[]) => plainText(content, voice);
+  const question = entryAt(dealAnswers(lesson, reader).steps, index).question;
+  const asked = question && question.room !== false ? question : null;
+  const whole = say(step.plain.prose);
+  const notes = step.notes ? say(step.notes.prose) : "";
+  return {
+    title: step.title,
+    body: asked ? questionLines(asked, voice) : [say(step.plain.prose.slice(0, 1))],
+    caution: step.caution ? say(step.caution.prose) : "",
+    panes: panesOf(step, states.own, exactly),
+    notes: [own, notes, whole].filter(Boolean).join("\n\n"),
+    link,
+  };
+}
+
+function questionLines(question: Question, voice: Voice): readonly string[] {
+  const choices = "answers" in question ? question.answers : "items" in question ? question.items : [];
+  return [
+    plainText(question.ask, voice),
+    ...choices.map(({ say }, place) => `${String.fromCharCode(65 + place)}  ${plainText(say, voice)}`),
+  ];
+}
+
+/** Alone, the numbers that stand beside every scene; side by side, the one that a hall compares. */
+function panesOf(
+  step: Step | null,
+  state: SceneState,
+  exactly: (request: CirculationRequest) => Circulation | null,
+): readonly SlidePane[] {
+  const captions = paneCaptions(state);
+  const circulations = captions.map((_, pane) => exactly(paneRequest(state, pane)));
+  const figures =
+    captions.length === 1
+      ? figuresOf(circulations[0] ?? null).map((figure) => ({
+          ...figure,
+          values: [figure.value],
+          bands: [figure.band],
+        }))
+      : figuresThatMatter(step, state, circulations);
+  return captions.map((caption, pane) => ({
+    caption,
+    figures: figures.flatMap(({ name, values, bands, unit, digits, note }) => {
+      const value = values[pane] ?? null;
+      if (value === null) return [];
+      const written = formatQuantity(value, unit, digits, bands[pane]);
+      return [t("sheet.figure", { name: t(`figure.${name}`), value: written }), ...(note ? [t(note)] : [])];
+    }),
+  }));
+}

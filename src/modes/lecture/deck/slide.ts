@@ -1,0 +1,46 @@
+/** A slide of someone's own deck, as plain data: what it shows, what is said beside it, and the way back to the live state. */
+
+/** One picture of those side by side: what sets it apart, and its numbers. */
+export interface SlidePane {
+  /** Empty where one picture stands alone. */
+  readonly caption: string;
+  /** Each with its name, unit and, where the model leaves a range open, band. */
+  readonly figures: readonly string[];
+}
+
+export interface SlideWords {
+  readonly title: string;
+  /** The question with its answers where the hall is asked one, else the first sentence. */
+  readonly body: readonly string[];
+  /** The step's own caution. */
+  readonly caution: string;
+  readonly panes: readonly SlidePane[];
+  readonly notes: string;
+  /** Opens the live state. */
+  readonly link: string;
+}
+
+export interface Slide<Picture = string> extends SlideWords {
+  /** lesson and step, for a file's name */
+  readonly id: string;
+  /** a data address, where nothing else is said */
+  readonly picture: Picture;
+}
+
+/** px: sharp in a hall and at the width of a page; the floor is about 11 points there */
+export const PICTURE = { width: 1600, height: 900, floor: 30 } as const;
+
+/** All that a slide says, as a text file beside its picture. */
+export const slideText = (slide: SlideWords, cautions: readonly string[]): string =>
+  [
+    slide.title,
+    ...slide.body,
+    slide.caution,
+    ...slide.panes.map(({ caption, figures }) => [caption, ...figures].filter(Boolean).join("\n")),
+    slide.notes,
+    slide.link,
+    cautions.join(" "),
+  ]
+    .filter(Boolean)
+    .join("\n\n")
+    .concat("\n");

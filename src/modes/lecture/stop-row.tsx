@@ -1,0 +1,127 @@
+/** One stop of a talk in the making: its picture and name, what the speaker adds, and its place in the order. */
+import { useSignal } from "@preact/signals";
+import { t } from "../../i18n/index.ts";
+import type { Lesson } from "../../lesson/lesson.ts";
+import { MAX_NOTES, MAX_TITLE, MAX_WORDS, STOP_MINUTES, type Stop } from "./own-stops.ts";
+import { StopThumb } from "./stop-thumb.tsx";
+import { findStops, nameOfStop } from "./stops.ts";
+import type { TalkDraft } from "./talk-draft.ts";
+
+export interface StopRowProps {
+  readonly draft: TalkDraft;
+  readonly lessons: readonly Lesson[];
+  readonly stop: Stop;
+  readonly index: number;
+}
+
+const movedTo = (stops: readonly Stop[], from: number, to: number): readonly Stop[] => {
+  if (to < 0 || to >= stops.length) return stops;
+  const next = [...stops];
+  next.splice(to, 0, ...next.splice(from, 1));
+  return next;
+};
+
+const DRAGGED = "application/x-lungward-stop";
+
+export function StopRow({ draft, lessons, stop, index }: StopRowProps) {
+  const open = useSignal(false);
+  const [found] = findStops([stop], lessons).found;
+  const own = stop.kind === "step" ? `${stop.lesson}#${stop.step}` : "";
+  const title = (found ? nameOfStop(found) : own) || t(`lecture.kind.${stop.kind}`);
+  const { setStops } = draft;
+  const act = (name: string, sign: string, run: () => void) => (
+    <button type="button" aria-label={t(`lecture.${name}`, { title })} onClick={run}>
+      <span aria-hidden="true">{sign}</span>
+    </button>
+  );
+  return (
+    <li
+      data-kind={stop.kind}
+      draggable={!open.value}
+      onDragStart={(event) => event.dataTransfer?.setData(DRAGGED, String(index))}
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        const from = event.dataTransfer?.getData(DRAGGED) ?? "";
+        if (from !== "") setStops(null, (stops) => movedTo(stops, Number(from), index));
+      }}
+    >
+      <div class="stop-line">
+        <StopThumb stop={stop} pictures={draft.pictures.value} />
+        <button
+          type="button"
+          class="stop-name"
+          aria-expanded={open.value}
+          onClick={() => {
+            open.value = !open.value;
+          }}
+        >
+          {title}
+          <span class="quiet-text">
+            {found?.kind === "step" ? found.found.lesson.title : t(`lecture.kind.${stop.kind}`)}
+          </span>
+        </button>
+        {act("up", "↑", () => setStops(null, (stops) => movedTo(stops, index, index - 1)))}
+        {act("down", "↓", () => setStops(null, (stops) => movedTo(stops, index, index + 1)))}
+        {act("duplicate", "+", () => setStops(null, (stops) => stops.toSpliced(index, 0, stop)))}
+        {act("remove", "×", () => setStops(null, (stops) => stops.toSpliced(index, 1)))}
+      </div>
+      {open.value && <StopFields {...{ draft, stop, index }} />}
+    </li>
+  );
+}
+
+function StopFields({ draft, stop, index }: Omit<StopRowProps, "lessons">) {
+  const set = (change: Partial<Stop>) =>
+    draft.setStops(`${index} ${Object.keys(change)}`, (stops) =>
+      stops.with(index, { ...stop, ...change } as Stop),
+    );
+  return (
+    <div class="stop-fields">
+      {stop.kind !== "step" && (
+        <label class="field">
+          {t("lecture.stopTitle")}
+          <input
+            type="text"
+            maxLength={MAX_TITLE}
+            value={stop.title}
+            onInput={(event) => set({ title: event.currentTarget.value })}
+          />
+        </label>
+      )}
+      {"words" in stop && (
+        <label class="field">
+          {t("lecture.stopWords")}
+          <textarea
+            rows={2}
+            maxLength={MAX_WORDS}
+            value={stop.words}
+            onInput={(event) => set({ words: event.currentTarget.value })}
+          />
+        </label>
+      )}
+      <label class="field">
+        {t("lecture.ownNotes")}
+        <textarea
+          rows={3}
+          maxLength={MAX_NOTES}
+          value={stop.notes}
+          onInput={(event) => set({ notes: event.currentTarget.value })}
+        />
+      </label>
+      <label class="field">
+        {t("lecture.ownMinutes")}
+        <input
+          type="number"
+          {...STOP_MINUTES}
+          step={0.5}
+          value={stop.minutes ?? ""}
+          onChange={(event) => {
+            const wanted = event.currentTarget.valueAsNumber;
+            const { min, max } = STOP_MINUTES;
+            set({ minutes: Number.isNaN(wanted) ? null : Math.min(max, Math.max(min, wanted)) });
+          }}
+        />
+      </label>
+    </div>
+  );
+}

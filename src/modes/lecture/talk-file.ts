@@ -1,0 +1,142 @@
+/** A talk as one file: a ZIP of `talk.json` and the pictures. What is not understood is named, and the rest is opened. */
+import { unzipSync, zipSync } from "fflate";
+import * as v from "valibot";
+import type { Fault } from "../../sim/faults.ts";
+import {
+  PICTURE_NAME,
+  type Pictures,
+  pictureOf,
+  type Stop,
+  stepStop,
+  stopSchema,
+  type TalkPlan,
+} from "./own-stops.ts";
+import { MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
+import { MAX_STOPS, MINUTES, readPlaylistFile, USUAL_MINUTES } from "./playlist.ts";
+import type { KeptTalk } from "./talk-store.ts";
+
+const KIND = "lungward-talk";
+const VERSION = 1;
+const MANIFEST = "talk.json";
+const FOLDER = "pictures/";
+/** Bytes of a file, and of all that it unpacks to. */
+const LARGEST_FILE = 300_000_000;
+/** bytes */
+const LARGEST_MANIFEST = 4_000_000;
+
+export async function writeTalkFile({ plan, pictures }: KeptTalk): Promise<Blob> {
+  const manifest = `${JSON.stringify({ kind: KIND, version: VERSION, ...plan }, null, 2)}\n`;
+  const files: Record<string, Uint8Array> = { [MANIFEST]: new TextEncoder().encode(manifest) };
+  for (const name of new Set(plan.stops.map(pictureOf))) {
+    const picture = name === null ? undefined : pictures.get(name);
+    if (picture) files[FOLDER + name] = new Uint8Array(await picture.arrayBuffer());
+  }
+  // Pictures are packed already: store them.
+  return new Blob([zipSync(files, { level: 0 }) as BlobPart], { type: "application/zip" });
+}
+
+export interface ReadTalk {
+  readonly talk: KeptTalk | null;
+  readonly faults: readonly Fault[];
+}
+
+const refuse = (path: string, found: string, allowed: string): ReadTalk => ({
+  talk: null,
+  faults: [{ path, found, allowed }],
+});
+
+/** Also a list of steps as earlier versions saved it. */
+export async function readTalkFile(file: Blob): Promise<ReadTalk> {
+  if (file.size > LARGEST_FILE) return refuse("file", `${file.size} bytes`, `at most ${LARGEST_FILE} bytes`);
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return readPlaylist(new TextDecoder().decode(bytes));
+  const unpacked = unpack(bytes);
+  if (typeof unpacked === "string") return refuse("file", unpacked, "ZIP");
+  const manifest = unpacked[MANIFEST];
+  if (!manifest) return refuse("file", Object.keys(unpacked).join(", ") || "nothing", MANIFEST);
+  return readManifest(new TextDecoder().decode(manifest), unpacked);
+}
+
+/** The files of the ZIP that a talk has; in words why there are none. */
+function unpack(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> | string {
+  let total = 0;
+  try {
+    return unzipSync(bytes, {
+      filter({ name, originalSize }) {
+        const wanted =
+          name === MANIFEST
+            ? originalSize <= LARGEST_MANIFEST
+            : PICTURE_NAME.test(name.replace(FOLDER, "")) && originalSize <= MAX_PICTURE;
+        if (wanted) total += originalSize;
+        return wanted && total <= LARGEST_FILE;
+      },
+    });
+  } catch (reason) {
+    return String(reason instanceof Error ? reason.message : reason);
+  }
+}
+
+function readPlaylist(text: string): ReadTalk {
+  const { playlist, faults } = readPlaylistFile(text);
+  if (!playlist) return { talk: null, faults };
+  const stops = playlist.stops.map(({ lesson, step }) => stepStop(lesson, step));
+  return { talk: { plan: { ...playlist, stops }, pictures: new Map() }, faults };
+}
+
+function readManifest(text: string, files: Readonly<Record<string, Uint8Array>>): ReadTalk {
+  let found: unknown;
+  try {
+    found = JSON.parse(text);
+  } catch {
+    return refuse(MANIFEST, text.slice(0, 20), "JSON");
+  }
+  const { kind, version, title, minutes, stops } = (found ?? {}) as Record<string, unknown>;
+  if (kind !== KIND) return refuse("kind", String(kind), KIND);
+  if (!Array.isArray(stops)) return refuse("stops", typeof stops, "list");
+  const faults: Fault[] = [];
+  if (version !== VERSION) faults.push({ path: "version", found: String(version), allowed: String(VERSION) });
+  const pictures = picturesIn(files);
+  const kept = stops.slice(0, MAX_STOPS).flatMap((stop, index) => readStop(stop, index, pictures, faults));
+  if (stops.length > MAX_STOPS)
+    faults.push({ path: "stops", found: String(stops.length), allowed: `at most ${MAX_STOPS}` });
+  const time = Number(minutes);
+  const inRange = time >= MINUTES.min && time <= MINUTES.max;
+  if (!inRange)
+    faults.push({ path: "minutes", found: String(minutes), allowed: `${MINUTES.min} to ${MINUTES.max}` });
+  const plan: TalkPlan = {
+    title: String(title ?? "").slice(0, 120),
+    minutes: inRange ? time : USUAL_MINUTES,
+    stops: kept,
+  };
+  return { talk: { plan, pictures }, faults };
+}
+
+/** One stop as far as it is understood; a stop without its picture keeps its notes and place only where it can be shown. */
+function readStop(found: unknown, index: number, pictures: Pictures, faults: Fault[]): readonly Stop[] {
+  const refuseStop = (path: string, what: string, allowed: string): readonly Stop[] => {
+    faults.push({ path: `stops.${index + 1}${path}`, found: what, allowed });
+    return [];
+  };
+  const read = v.safeParse(stopSchema, found);
+  if (!read.success) {
+    const [issue] = read.issues;
+    const path = issue.path?.map(({ key }) => String(key)).join(".");
+    return refuseStop(path ? `.${path}` : "", issue.received, issue.expected ?? "?");
+  }
+  const stop = read.output;
+  if (stop.kind === "picture" && !pictures.has(stop.picture))
+    return refuseStop(".picture", stop.picture, `a file in ${FOLDER}`);
+  // A state of the bench is drawn anew: it does without its small picture.
+  if (stop.kind === "bench" && stop.picture && !pictures.has(stop.picture))
+    return [{ ...stop, picture: null }];
+  return [stop];
+}
+
+const picturesIn = (files: Readonly<Record<string, Uint8Array>>): Pictures =>
+  new Map(
+    Object.entries(files).flatMap(([path, bytes]): [string, Blob][] => {
+      const name = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "";
+      const type = typeOfPicture(bytes);
+      return PICTURE_NAME.test(name) && type ? [[name, new Blob([bytes as BlobPart], { type })]] : [];
+    }),
+  );

@@ -1,0 +1,49 @@
+/** The talk under way in the making, kept in the browser's database at each change with its pictures. */
+import { createStore, get, set } from "idb-keyval";
+import * as v from "valibot";
+import { PICTURE_NAME, type Pictures, pictureOf, planSchema, type TalkPlan } from "./own-stops.ts";
+
+export interface KeptTalk {
+  readonly plan: TalkPlan;
+  readonly pictures: Pictures;
+}
+
+const DATABASE = "lungward-talk";
+const DRAFT = "draft";
+
+const keptSchema = v.object({ plan: planSchema, pictures: v.array(v.tuple([v.string(), v.instance(Blob)])) });
+
+let made: ReturnType<typeof createStore> | undefined;
+/** Made at the first use: where storage is denied, making it throws. */
+const store = () => {
+  made ??= createStore(DATABASE, "talk");
+  return made;
+};
+
+/** Whoever reads waits for what is being written. */
+let writing: Promise<void> = Promise.resolve();
+
+/** Opening a database makes it: a page that only looks must leave none behind. */
+async function isThere(): Promise<boolean> {
+  const known = await indexedDB.databases?.();
+  return known === undefined || known.some(({ name }) => name === DATABASE);
+}
+
+/** null where none is kept, or none of ours. */
+export async function readKeptTalk(): Promise<KeptTalk | null> {
+  await writing;
+  if (!(await isThere())) return null;
+  const found = v.safeParse(keptSchema, await get(DRAFT, store()));
+  if (!found.success) return null;
+  const { plan, pictures } = found.output;
+  return { plan, pictures: new Map(pictures.filter(([name]) => PICTURE_NAME.test(name))) };
+}
+
+/** Rejects where storage is denied or full. Pictures that no stop shows are left out. */
+export function keepTalk({ plan, pictures }: KeptTalk): Promise<void> {
+  const used = new Set(plan.stops.map(pictureOf));
+  const kept = { plan, pictures: [...pictures].filter(([name]) => used.has(name)) };
+  const written = writing.then(() => set(DRAFT, kept, store()));
+  writing = written.catch(() => {});
+  return written;
+}

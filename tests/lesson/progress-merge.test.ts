@@ -1,0 +1,44 @@
+import { expect, test } from "vitest";
+import { type LessonProgress, NO_PROGRESS, type Progress } from "../../src/lesson/progress.ts";
+import { mergeProgress } from "../../src/lesson/progress-merge.ts";
+
+const lesson = (more: Partial<LessonProgress>): LessonProgress => ({
+  step: "a",
+  seen: ["a"],
+  finished: false,
+  answers: {},
+  recalled: {},
+  ...more,
+});
+const attempt = (day: string, tries: number, right = true) => ({ given: "x", right, tries, day });
+const record = (lessons: Progress["lessons"]): Progress => ({ version: 1, lessons });
+
+test("lessons, steps and answers of both stay", () => {
+  const ours = record({ one: lesson({ answers: { a: attempt("2026-01-01", 1) } }), two: lesson({}) });
+  const theirs = record({
+    one: lesson({ seen: ["b"], finished: true, answers: { b: attempt("2026-01-01", 1) } }),
+    three: lesson({}),
+  });
+  const { lessons } = mergeProgress(ours, theirs);
+  expect(Object.keys(lessons).sort()).toEqual(["one", "three", "two"]);
+  expect(lessons.one?.seen).toEqual(["a", "b"]);
+  expect(lessons.one?.finished).toBe(true);
+  expect(Object.keys(lessons.one?.answers ?? {}).sort()).toEqual(["a", "b"]);
+});
+
+test("of one step the newest answer stays, whichever side has it, with the note of either", () => {
+  const old = record({ one: lesson({ answers: { a: { ...attempt("2026-01-01", 3), note: "odd" } } }) });
+  const fresh = record({ one: lesson({ answers: { a: attempt("2026-01-02", 1, false) } }) });
+  const newest = { ...attempt("2026-01-02", 1, false), note: "odd" };
+  expect(mergeProgress(old, fresh).lessons.one?.answers.a).toEqual(newest);
+  expect(mergeProgress(fresh, old).lessons.one?.answers.a).toEqual(newest);
+  const again = record({ one: lesson({ answers: { a: attempt("2026-01-02", 2) } }) });
+  expect(mergeProgress(fresh, again).lessons.one?.answers.a?.tries).toBe(2);
+});
+
+test("a finished round of the quiz is not undone by an older one", () => {
+  const results = [{ day: "2026-01-01", right: 1, asked: 2 }];
+  const older = { ...NO_PROGRESS, quiz: { round: 1, given: { "one#a": true }, results: [] } };
+  const newer = { ...NO_PROGRESS, quiz: { round: 2, given: {}, results } };
+  expect(mergeProgress(older, newer).quiz).toEqual(newer.quiz);
+});

@@ -1,0 +1,69 @@
+import "fake-indexeddb/auto";
+import { expect, test } from "vitest";
+import { pictureStop, stepStop, wordsStop } from "../../src/modes/lecture/own-stops.ts";
+import { talkDraft } from "../../src/modes/lecture/talk-draft.ts";
+import { keepTalk, readKeptTalk } from "../../src/modes/lecture/talk-store.ts";
+
+const STORE = { read: readKeptTalk, keep: keepTalk };
+const draft = async (asked = {}) => {
+  const made = talkDraft(asked, () => [], STORE);
+  await made.ready;
+  return made;
+};
+const png = new Blob([new Uint8Array([0x89, 0x50, 0x4e, 0x47])], { type: "image/png" });
+
+test("a draft is kept at each change with its pictures, and is there when the page is opened again", async () => {
+  const first = await draft();
+  first.setStops(null, (stops) => [...stops, wordsStop("title", "Hello")]);
+  first.addPictures({ pictures: [{ name: "a1.png", title: "Ward", blob: png }], faults: [] });
+  first.edit("title", (plan) => ({ ...plan, title: "Evening" }));
+  first.release();
+  const kept = await readKeptTalk();
+  expect(kept?.pictures.has("a1.png")).toBe(true);
+  const again = await draft();
+  expect(again.plan.value.title).toBe("Evening");
+  expect(again.plan.value.stops).toEqual([wordsStop("title", "Hello"), pictureStop("a1.png", "Ward")]);
+  expect(again.words()).toEqual({ talk: "kept" });
+  again.release();
+});
+
+test("a link's talk is shown, and undo brings back the talk that was kept", async () => {
+  await keepTalk({
+    plan: { title: "Mine", minutes: 20, stops: [wordsStop("title", "Mine")] },
+    pictures: new Map(),
+  });
+  const linked = await draft({ list: "03-pathways*swirl", minutes: "15" });
+  expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
+  expect(linked.words()).toMatchObject({ list: "03-pathways*swirl", minutes: "15" });
+  linked.undo();
+  expect(linked.plan.value.title).toBe("Mine");
+  linked.redo();
+  expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
+  linked.release();
+});
+
+test("typing is one change, each other act its own", async () => {
+  await keepTalk({ plan: { title: "", minutes: 20, stops: [] }, pictures: new Map() });
+  const made = await draft();
+  for (const title of ["E", "Ev", "Eve"]) made.edit("title", (plan) => ({ ...plan, title }));
+  made.setStops(null, () => [wordsStop("end", "Bye")]);
+  made.undo();
+  expect(made.plan.value).toMatchObject({ title: "Eve", stops: [] });
+  made.undo();
+  expect(made.plan.value.title).toBe("");
+  made.release();
+});
+
+test("a store that refuses is told of, and the draft goes on", async () => {
+  const refusing = {
+    read: () => Promise.reject(new Error("no")),
+    keep: () => Promise.reject(new Error("no")),
+  };
+  const made = talkDraft({}, () => [], refusing);
+  await made.ready;
+  made.setStops(null, () => [wordsStop("end", "Bye")]);
+  await Promise.resolve();
+  expect(made.keeps.value).toBe(false);
+  expect(made.plan.value.stops).toHaveLength(1);
+  made.release();
+});
