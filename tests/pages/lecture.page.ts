@@ -376,12 +376,12 @@ test("the stage and the speaker's window show a question's answers at the same p
   const opened = context.waitForEvent("page");
   await room.keyboard.press("s");
   const speaker = await opened;
-  const answers = speaker.locator(".speaker-asked [data-answer]");
+  const answers = speaker.locator(".speaker-asked [data-choice]");
   await expect(answers.first()).toBeVisible({ timeout: 30_000 });
   const seen = await ids();
   expect(seen.length).toBeGreaterThan(1);
   const reported = () =>
-    answers.evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset.answer));
+    answers.evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset.choice));
   expect(await reported()).toEqual(seen);
   await room.reload();
   await expect(asked.first()).toBeVisible({ timeout: 30_000 });
