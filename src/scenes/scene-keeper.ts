@@ -1,18 +1,17 @@
 /** The one scene that is shown; another one takes its place once its drawing has been fetched. */
 import { Container } from "pixi.js";
-import type { SceneName } from "../state/scene-state.ts";
 import type { Scene } from "./scene.ts";
-import { fetchMaker, makerOf } from "./scene-table.ts";
+import { type DrawingName, fetchMaker, makerOf } from "./scene-table.ts";
 
 /** ms until a drawing that did not come is asked for again */
 const AGAIN = 3000;
 
 export function sceneKeeper() {
   let root = new Container();
-  let name: SceneName | null = null;
+  let name: DrawingName | null = null;
   let made: Scene | null = null;
-  let asked: SceneName | null = null;
-  let missed: SceneName | null = null;
+  let asked: DrawingName | null = null;
+  let missed: DrawingName | null = null;
 
   const leave = () => {
     if (made) root.removeChild(made.view);
@@ -21,7 +20,7 @@ export function sceneKeeper() {
     name = null;
   };
 
-  const fetchScene = async (wanted: SceneName) => {
+  const fetchScene = async (wanted: DrawingName) => {
     if (asked === wanted) return;
     asked = wanted;
     try {
@@ -46,8 +45,8 @@ export function sceneKeeper() {
     get missing() {
       return missed !== null;
     },
-    /** The scene of this name; null until it has come, and the one before stays made meanwhile. */
-    of(wanted: SceneName): Scene | null {
+    /** The scene as this drawing; null until it has come, and the one before stays made meanwhile. */
+    of(wanted: DrawingName): Scene | null {
       if (made && name === wanted) return made;
       const make = makerOf(wanted);
       if (missed !== wanted || make) missed = null;

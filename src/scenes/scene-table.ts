@@ -1,9 +1,18 @@
-/** Which scene draws which name of the state; the pathway's comes with the stage, each other one when it is first shown. */
-import type { SceneName } from "../state/scene-state.ts";
+/** Which drawing shows a frame; the pathway's comes with the stage, each other one when it is first shown. */
+import type { Frame } from "../chain/frame.ts";
+import { hasPlane } from "../sim/parameters/request.ts";
+import { paneRequest, type SceneName } from "../state/scene-state.ts";
 import { makePathway } from "./pathway/pathway-scene.ts";
 import type { MakeScene } from "./scene.ts";
 
-const LATER: Readonly<Record<Exclude<SceneName, "pathway">, () => Promise<MakeScene>>> = {
+/** A scene's name; `pumped`: the pathway's scene where blood of a pane reaches the lungs through a pump. */
+export type DrawingName = SceneName | "pumped";
+
+const LATER: Readonly<Record<Exclude<DrawingName, "pathway">, () => Promise<MakeScene>>> = {
+  async pumped() {
+    const { heartView } = await import("./pathway/heart-view.ts");
+    return () => makePathway(heartView);
+  },
   circuit: async () => (await import("./circuit/circuit-scene.ts")).makeCircuit,
   breathing: async () => (await import("./breathing/breathing-scene.ts")).makeBreathing,
   calf: async () => (await import("./calf/calf-scene.ts")).makeCalf,
@@ -12,13 +21,21 @@ const LATER: Readonly<Record<Exclude<SceneName, "pathway">, () => Promise<MakeSc
   exercise: async () => (await import("./exercise/exercise-scene.ts")).makeExercise,
 };
 
-const makers = new Map<SceneName, MakeScene>([["pathway", makePathway]]);
+const makers = new Map<DrawingName, MakeScene>([["pathway", makePathway]]);
 
-/** What makes the scene of this name; null until it has been fetched. */
-export const makerOf = (name: SceneName): MakeScene | null => makers.get(name) ?? null;
+/** Of what is asked for, and of what still stands until that is solved. */
+export function drawingOf({ state, panes }: Frame): DrawingName {
+  if (state.scene !== "pathway") return state.scene;
+  const asked = panes.map((_, i) => paneRequest(state, i).stage);
+  const shown = panes.flatMap(({ circulation }) => (circulation ? [circulation.request.stage] : []));
+  return [...asked, ...shown].every(hasPlane) ? "pathway" : "pumped";
+}
 
-/** Rejects where the scene's drawing cannot be fetched. */
-export async function fetchMaker(name: SceneName): Promise<MakeScene> {
+/** What makes this drawing; null until it has been fetched. */
+export const makerOf = (name: DrawingName): MakeScene | null => makers.get(name) ?? null;
+
+/** Rejects where the drawing cannot be fetched. */
+export async function fetchMaker(name: DrawingName): Promise<MakeScene> {
   const known = makerOf(name);
   if (known || name === "pathway") return known ?? makePathway;
   const made = await LATER[name]();

@@ -5,7 +5,7 @@ import type { Frame } from "../chain/frame.ts";
 import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import type { Box, Scene, Viewport } from "./scene.ts";
 import { sceneKeeper } from "./scene-keeper.ts";
-import { fetchMaker } from "./scene-table.ts";
+import { drawingOf, fetchMaker } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** Room that controls and captions take at the edges, CSS px. */
@@ -117,7 +117,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const { width, height } = renderer.screen;
     const viewport = viewportOf(renderer, [width, height], insets, floor, elapsed);
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
-    const shown = scene.of(frame.state.scene);
+    const shown = scene.of(drawingOf(frame));
     // Until another scene's drawing has come the picture stays as it is.
     if (!shown && scene.made) return;
     shown?.draw(frame, viewport, theme);
@@ -127,7 +127,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   /** Gives `take` the frame drawn at this size, apart from the screen. */
   const apart = async <Taken>(frame: Frame, size: Size, other: Partial<Viewport>, take: Take<Taken>) => {
     await starting;
-    const make = await fetchMaker(frame.state.scene);
+    const make = await fetchMaker(drawingOf(frame));
     const own = renderer;
     if (!own) throw new Error(NOTHING);
     const viewport = { ...viewportOf(own, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };

@@ -27,12 +27,16 @@ test("a draft is kept at each change with its pictures, and is there when the pa
   again.release();
 });
 
-test("a link's talk is shown, and undo brings back the talk that was kept", async () => {
+test("a link's talk is offered beside the one that is kept, and undo brings the kept one back", async () => {
   await keepTalk({
     plan: { title: "Mine", minutes: 20, stops: [wordsStop("title", "Mine")] },
     pictures: new Map(),
   });
   const linked = await draft({ list: "03-pathways*swirl", minutes: "15" });
+  expect(linked.plan.value.title).toBe("Mine");
+  expect(linked.offered.value?.stops).toEqual([stepStop("03-pathways", "swirl")]);
+  linked.takeLinked();
+  expect(linked.offered.value).toBeNull();
   expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
   expect(linked.words()).toMatchObject({ list: "03-pathways*swirl", minutes: "15" });
   linked.undo();
@@ -40,6 +44,19 @@ test("a link's talk is shown, and undo brings back the talk that was kept", asyn
   linked.redo();
   expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
   linked.release();
+});
+
+test("a link's talk that is declined leaves the kept one, and the same steps are not offered", async () => {
+  const stops = [stepStop("03-pathways", "swirl")];
+  await keepTalk({ plan: { title: "Mine", minutes: 20, stops }, pictures: new Map() });
+  const same = await draft({ list: "03-pathways*swirl" });
+  expect(same.offered.value).toBeNull();
+  same.release();
+  const other = await draft({ list: "04-energy-loss*narrow" });
+  other.keepOwn();
+  other.edit("title", (plan) => ({ ...plan, title: "Still mine" }));
+  other.release();
+  expect((await readKeptTalk())?.plan).toEqual({ title: "Still mine", minutes: 20, stops });
 });
 
 test("typing is one change, each other act its own", async () => {
@@ -54,7 +71,7 @@ test("typing is one change, each other act its own", async () => {
   made.release();
 });
 
-test("a store that refuses is told of, and the draft goes on", async () => {
+test("a store that refuses is reported, and the draft goes on", async () => {
   const refusing = {
     read: () => Promise.reject(new Error("no")),
     keep: () => Promise.reject(new Error("no")),

@@ -90,3 +90,11 @@ test("a list of steps as earlier versions saved it opens", async () => {
   expect(faults).toEqual([]);
   expect(talk?.plan).toEqual({ title: "Old", minutes: 10, stops: [stepStop("03-pathways", "swirl")] });
 });
+
+test("a file's own words are shown in short", async () => {
+  const { talk, faults } = await readTalkFile(
+    await altered((manifest) => ({ ...manifest, kind: "x".repeat(1e6) })),
+  );
+  expect(talk).toBeNull();
+  expect(faults[0]!.found.length).toBeLessThan(100);
+});

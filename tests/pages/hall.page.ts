@@ -5,11 +5,15 @@ test("hands counted by keys appear on the stage when shown, survive its reload, 
   context,
   page: room,
 }) => {
-  await room.goto("?mode=lecture&lesson=01-two-jobs&step=5");
-  await expect(room.locator(".room-words .answer").first()).toBeVisible({ timeout: 30_000 });
+  await room.goto("?mode=lecture&lesson=01-two-jobs&step=4");
+  await expect(room.locator(".room-words h2")).toBeVisible({ timeout: 30_000 });
   const opened = context.waitForEvent("page");
   await room.keyboard.press("s");
   const speaker = await opened;
+  // The window has keys of its own before a question comes.
+  await expect(speaker.locator(".speaker-head")).toContainText("Step 4 of", { timeout: 30_000 });
+  await speaker.keyboard.press("PageDown");
+  await expect(room.locator(".room-words .answer").first()).toBeVisible({ timeout: 30_000 });
   await expect(speaker.locator(".hall-desk")).toBeVisible({ timeout: 30_000 });
   // A number that is typed is no hand.
   const typing = speaker.locator(".number-field input, input[type=text]").first();

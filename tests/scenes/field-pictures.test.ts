@@ -61,6 +61,25 @@ describe("streamlines", () => {
     }
   });
 
+  it("end after three turns in an eddy that draws them in", () => {
+    const round: FieldShape = {
+      ...grid,
+      distance: array((x, y) => Math.hypot(x, y) - 12),
+      depth: array(() => 10),
+    };
+    const sink = flow(
+      array((x, y) => -0.02 * y - 0.0004 * x),
+      array((x, y) => 0.02 * x - 0.0004 * y),
+    );
+    for (const { points } of streamlines(round, sink, 4)) {
+      const angles = Array.from({ length: points.length / 2 }, (_, k) =>
+        Math.atan2(points[2 * k + 1]!, points[2 * k]!),
+      );
+      const turned = angles.slice(1).reduce((sum, angle, k) => sum + Math.sin(angle - angles[k]!), 0);
+      expect(Math.abs(turned)).toBeLessThan(6.3 * Math.PI);
+    }
+  });
+
   it("read no velocity in the wall or off the grid", () => {
     expect(sampleVelocity(channel, poiseuille, 0, 12)).toEqual([0, 0]);
     expect(sampleVelocity(channel, poiseuille, 500, 0)).toEqual([0, 0]);

@@ -6,7 +6,9 @@ test.use({ reducedMotion: "no-preference" });
 
 const surface = (page: Page) => page.locator(".stage-surface");
 
-test("a scene whose drawing does not come is told in words, and shown once it has come", async ({ page }) => {
+test("a scene whose drawing does not come is reported in words, and shown once it has come", async ({
+  page,
+}) => {
   await page.route("**/assets/calf-scene-*", (route) => route.abort());
   await page.goto("?mode=bench&state=1~pcalf");
   await expect(page.locator(".stage-without-picture")).toBeVisible({ timeout: 30_000 });

@@ -1,6 +1,7 @@
 /** Puts the bench as it stands at the end of the talk kept on this device, with a small picture of it. */
 import { t } from "../../i18n/index.ts";
 import { writeAddress } from "../../state/address.ts";
+import { setView } from "../../state/edit.ts";
 import type { Context } from "../shared/mode.ts";
 import { benchStop, newPictureName } from "./own-stops.ts";
 import { MAX_STOPS, USUAL_MINUTES } from "./playlist.ts";
@@ -11,7 +12,8 @@ const THUMBNAIL = { width: 480, height: 270 } as const;
 
 /** Rejects where nothing can be kept. */
 export async function addBenchToTalk(context: Context): Promise<void> {
-  const state = context.session.scene.peek();
+  // Handles are for the bench: a hall drags nothing.
+  const state = setView({ handles: false })(context.session.scene.peek());
   const picture = await thumbnail(context);
   const kept = await readKeptTalk();
   const plan = kept?.plan ?? { title: "", minutes: USUAL_MINUTES, stops: [] };

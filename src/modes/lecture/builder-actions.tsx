@@ -71,17 +71,19 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
           {t("lecture.clear")}
         </button>
       </div>
-      {asked.value && (
+      {(asked.value ?? draft.offered.value) && (
         <Confirm
           title={t("lecture.replace")}
           what={t("lecture.replace.what", { count: draft.plan.value.stops.length })}
           no={t("lecture.replace.no")}
           yes={t("lecture.replace.yes")}
           onNo={() => {
-            asked.value = null;
+            if (asked.value) asked.value = null;
+            else draft.keepOwn();
           }}
           onYes={() => {
             if (asked.value) void draft.open(asked.value);
+            else draft.takeLinked();
             asked.value = null;
           }}
         />

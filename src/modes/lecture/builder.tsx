@@ -9,7 +9,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
-import type { Stop } from "./own-stops.ts";
+import { MAX_TITLE, type Stop } from "./own-stops.ts";
 import { OwnStops } from "./own-stops-bar.tsx";
 import { MINUTES } from "./playlist.ts";
 import { StopRow } from "./stop-row.tsx";
@@ -60,7 +60,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
             {t("lecture.name")}
             <input
               type="text"
-              maxLength={120}
+              maxLength={MAX_TITLE}
               value={title}
               onInput={(event) => {
                 const { value } = event.currentTarget;

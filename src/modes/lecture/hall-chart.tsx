@@ -9,14 +9,14 @@ import type { HallRun } from "./hall-run.ts";
 export function HallChart({ hall, voice }: { readonly hall: HallRun; readonly voice: Voice }) {
   const asked = hall.asked.value;
   const count = hall.count.value;
-  if (!asked || !count || (count.phase !== "shown" && count.phase !== "told")) return null;
+  if (!asked || !count || (count.phase !== "shown" && count.phase !== "compared")) return null;
   const choices = choicesOf(asked.question, voice);
   const counts = tally(
     choices.map(({ id }) => id),
     count.hands,
   );
   const all = counts.reduce((sum, each) => sum + each, 0);
-  const truth = count.phase === "told" ? hall.truth.value : null;
+  const truth = count.phase === "compared" ? hall.truth.value : null;
   return (
     <section class="hall-chart" aria-label={t("lecture.hall.chart")}>
       <h3>{t("lecture.hall.answers", { count: all })}</h3>

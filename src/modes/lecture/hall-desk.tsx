@@ -1,8 +1,8 @@
 /** Counting raised hands in the speaker's window: a key or a press for each, and how far the stage shows it. */
 import { t } from "../../i18n/index.ts";
+import type { Key } from "../../ui/keys.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
-import { useKeys } from "../shared/use-keys.ts";
 import { type HallCount, type HallEvent, tally } from "./hall.ts";
 import type { HallChoice } from "./hall-question.ts";
 
@@ -13,21 +13,26 @@ export interface HallDeskProps {
   readonly say: (event: HallEvent) => void;
 }
 
+const raiseFor = (choices: readonly HallChoice[], say: HallDeskProps["say"]) => (index: number) => {
+  const choice = choices[index]?.id;
+  if (choice) say({ kind: "hand", choice });
+};
+
+/** None once no more answers are taken: then the window's own keys have their place again. */
+export function hallKeys({ count, choices, say }: Omit<HallDeskProps, "voice">): readonly Key[] {
+  if (count.phase !== "open" || choices.length === 0) return [];
+  const raise = raiseFor(choices, say);
+  return [
+    { keys: [..."123456789"], does: "lecture.hall.does.hand", run: (key) => raise(Number(key) - 1) },
+    { keys: ["u"], does: "lecture.hall.undo", run: () => say({ kind: "undo" }) },
+  ];
+}
+
 export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
   const ids = choices.map(({ id }) => id);
   const counts = tally(ids, count.hands);
   const open = count.phase === "open";
-  const raise = (index: number) => {
-    const choice = ids[index];
-    if (choice) say({ kind: "hand", choice });
-  };
-  useKeys(
-    [
-      { keys: [..."123456789"], does: "lecture.hall.does.hand", run: (key) => raise(Number(key) - 1) },
-      { keys: ["u"], does: "lecture.hall.undo", run: () => say({ kind: "undo" }) },
-    ],
-    () => !open || choices.length === 0,
-  );
+  const raise = raiseFor(choices, say);
   return (
     <section class="hall-desk" aria-label={t("lecture.hall.hands")}>
       <h3>{t("lecture.hall.hands")}</h3>
@@ -46,7 +51,7 @@ export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
       </ol>
       <p role="status">{t(`lecture.hall.phase.${count.phase}`)}</p>
       <div class="actions">
-        {count.phase !== "told" && (
+        {count.phase !== "compared" && (
           <button type="button" class="main" onClick={() => say({ kind: "further" })}>
             {t(`lecture.hall.further.${count.phase}`)}
           </button>

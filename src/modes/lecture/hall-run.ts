@@ -37,7 +37,7 @@ export function runHall(session: Session, script: ScriptRun): HallRun {
       if (!asked.value?.resolved) return;
       untracked(() => {
         const now = count.peek();
-        if (now && now.hands.length > 0 && now.phase !== "told") put({ ...now, phase: "told" });
+        if (now && now.hands.length > 0 && now.phase !== "compared") put({ ...now, phase: "compared" });
       });
     }),
     effect(() => keepCounts(counts.value)),

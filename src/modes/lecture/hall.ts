@@ -1,8 +1,8 @@
 /** What the hall answered to one question, as a pure state: raised hands, and how much of it the stage shows. */
 import * as v from "valibot";
 
-/** `open` answers come in; `locked` no more; `shown` on the stage; `told` with what the model says. */
-export const HALL_PHASES = ["open", "locked", "shown", "told"] as const;
+/** `open` answers come in; `locked` no more; `shown` on the stage; `compared` with what the model says. */
+export const HALL_PHASES = ["open", "locked", "shown", "compared"] as const;
 
 /** More hands than any hall has. */
 export const MAX_HANDS = 9999;

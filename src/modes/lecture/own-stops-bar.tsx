@@ -2,9 +2,11 @@
 import { signal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import type { Fault } from "../../sim/faults.ts";
 import { announce } from "../../ui/announce.tsx";
 import { wordsStop } from "./own-stops.ts";
 import { MAX_STOPS } from "./playlist.ts";
+import type { Taken } from "./take-pictures.ts";
 import type { TalkDraft } from "./talk-draft.ts";
 
 /** Pages of a PDF drawn so far. */
@@ -13,12 +15,12 @@ const drawing = signal<{ readonly page: number; readonly of: number } | null>(nu
 /** What each file brings, in the files' order. */
 export async function addFiles(draft: TalkDraft, files: readonly File[]): Promise<void> {
   const { takePictures } = await import("./take-pictures.ts");
-  const faults = [];
+  const faults: Fault[] = [];
   for (const file of files) {
     const room = MAX_STOPS - draft.plan.peek().stops.length;
     const taken = await takePictures(file, room, (page, of) => {
       drawing.value = { page, of };
-    });
+    }).catch((reason: unknown) => unreadable(file, reason));
     draft.addPictures(taken);
     faults.push(...taken.faults);
   }
@@ -26,6 +28,12 @@ export async function addFiles(draft: TalkDraft, files: readonly File[]): Promis
   draft.faults.value = faults;
   announce(t("lecture.stops", { count: draft.plan.peek().stops.length }));
 }
+
+/** Moved or deleted since it was chosen. */
+const unreadable = ({ name }: File, reason: unknown): Taken => ({
+  pictures: [],
+  faults: [{ path: name, found: String(reason), allowed: "a file that can be read" }],
+});
 
 export function OwnStops({ draft }: { readonly draft: TalkDraft }) {
   const field = useRef<HTMLInputElement>(null);

@@ -5,12 +5,12 @@ import PdfWorker from "pdfjs-dist/build/pdf.worker.min.mjs?worker&inline";
 /** px: a full screen's width */
 const WIDTH = 1920;
 
-/** At most `most` pages. Rejects with the reason where the file is none, is damaged or locked. */
+/** The first `most` pages, and how many there are. Rejects with the reason where the file is none, is damaged or locked. */
 export async function drawPages(
   file: Blob,
   most: number,
   onPage: (page: number, of: number) => void,
-): Promise<readonly Blob[]> {
+): Promise<{ readonly pictures: readonly Blob[]; readonly count: number }> {
   const worker = new PdfWorker();
   GlobalWorkerOptions.workerPort = worker;
   try {
@@ -30,7 +30,7 @@ export async function drawPages(
         ),
       );
     }
-    return pictures;
+    return { pictures, count: pdf.numPages };
   } finally {
     GlobalWorkerOptions.workerPort = null;
     worker.terminate();

@@ -1,4 +1,4 @@
-/** Which pictures a talk takes, told by their first bytes: a name may say anything. */
+/** Which pictures a talk takes, recognised by their first bytes: a name may say anything. */
 
 /** bytes */
 export const MAX_PICTURE = 25_000_000;

@@ -2,11 +2,12 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import type { Question } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { writeAddress } from "../../state/address.ts";
 import { figuresOf } from "../../ui/figures.ts";
+import type { Key } from "../../ui/keys.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
-import type { Voice } from "../../ui/lesson/voice.ts";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
@@ -16,11 +17,10 @@ import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
-import type { HallCount, HallEvent } from "./hall.ts";
-import { HallDesk } from "./hall-desk.tsx";
-import { choicesOf, type HallQuestion, hallQuestion } from "./hall-question.ts";
+import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
+import { choicesOf, hallQuestion } from "./hall-question.ts";
 import { lectureKeys } from "./lecture-keys.ts";
-import type { Pictures } from "./own-stops.ts";
+import { type Pictures, pictureOf } from "./own-stops.ts";
 import { RoomFigures } from "./room-figures.tsx";
 import { runScript } from "./script-run.ts";
 import { SpeakerNotes } from "./speaker-notes.tsx";
@@ -112,7 +112,6 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
   );
   useEffect(() => script.release, [script]);
   const say = (event: TalkEvent) => post({ kind: "event", event });
-  useSpeakerKeys(say, () => post({ kind: "pause" }));
   const large = useComputed(() =>
     figuresThatMatter(stepShown(script.stop.value), session.scene.value, session.chain.circulations.value),
   );
@@ -123,8 +122,18 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
   );
   const earlier = useComputed(() => earlierLarge(session, stepShown(script.stop.value)));
   const stop = script.stop.value;
-  const asked = useComputed(() => hallQuestion(script).value).value;
+  const asked = useMemo(() => hallQuestion(script), [script]).value;
   const voice = script.voice.value;
+  const hall: HallDeskProps | null =
+    voice && asked?.question.room && latest.hall?.question === asked.key
+      ? {
+          count: latest.hall,
+          choices: choicesOf(asked.question, voice),
+          voice,
+          say: (event) => post({ kind: "hall", event }),
+        }
+      : null;
+  useSpeakerKeys(say, () => post({ kind: "pause" }), hall ? hallKeys(hall) : []);
   const then = stops[latest.talk.at + 1];
   const item = (name: string, label: string, onPress: () => void) => ({ name, label: t(label), onPress });
   return (
@@ -141,16 +150,9 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
         <p class="speaker-room" role="status">
           {roomSees(latest.talk)}
         </p>
-        {stop.kind !== "step" && <StopThumb stop={stop} pictures={pictures} />}
         <SpeakerNotes stop={stop} voice={voice} />
-        {voice && asked?.question.room && latest.hall?.question === asked.key && (
-          <AskedOfRoom
-            asked={asked}
-            count={latest.hall}
-            voice={voice}
-            say={(event) => post({ kind: "hall", event })}
-          />
-        )}
+        {pictureOf(stop) && <StopThumb stop={stop} pictures={pictures} />}
+        {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
         <p class="speaker-label">{t("lecture.then")}</p>
         <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
         {then && then.kind !== "step" && <StopThumb stop={then} pictures={pictures} />}
@@ -202,20 +204,15 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
 }
 
 /** The question put to the room, and its answers counted. */
-const AskedOfRoom = ({ asked, count, voice, say }: AskedProps) => (
-  <section aria-label={t(`lesson.kind.${asked.question.kind}`)} class="speaker-asked">
-    <p>
-      <InlineView words={asked.question.ask} voice={voice} />
-    </p>
-    <HallDesk count={count} choices={choicesOf(asked.question, voice)} voice={voice} say={say} />
-  </section>
-);
-
-interface AskedProps {
-  readonly asked: HallQuestion;
-  readonly count: HallCount;
-  readonly voice: Voice;
-  readonly say: (event: HallEvent) => void;
+function AskedOfRoom({ question, hall }: { readonly question: Question; readonly hall: HallDeskProps }) {
+  return (
+    <section aria-label={t(`lesson.kind.${question.kind}`)} class="speaker-asked">
+      <p>
+        <InlineView words={question.ask} voice={hall.voice} />
+      </p>
+      <HallDesk {...hall} />
+    </section>
+  );
 }
 
 function roomSees(talk: Talk): string {
@@ -225,8 +222,8 @@ function roomSees(talk: Talk): string {
   return t("lecture.room.follows");
 }
 
-/** The clicker works whichever window has the focus. */
-function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void): void {
+/** The clicker works whichever window has the focus. @param first keys that come before a lecture's own */
+function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void, first: readonly Key[]): void {
   const nothing = () => {};
   const keys = lectureKeys({
     say,
@@ -242,5 +239,5 @@ function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void): voi
     escape: nothing,
     keyList: nothing,
   });
-  useKeys(keys, () => false);
+  useKeys([...first, ...keys], () => false);
 }

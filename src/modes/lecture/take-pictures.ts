@@ -3,6 +3,7 @@ import DOMPurify from "dompurify";
 import type { Fault } from "../../sim/faults.ts";
 import { newPictureName } from "./own-stops.ts";
 import { ENDINGS, isPdf, MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
+import { MAX_STOPS } from "./playlist.ts";
 
 /** bytes */
 const MAX_PDF = 200_000_000;
@@ -31,18 +32,20 @@ export async function takePictures(
     faults: [{ path: file.name, found, allowed }],
   });
   const title = file.name.replace(/\.[a-z0-9]+$/i, "");
+  if (room <= 0) return refuse(`${MAX_STOPS} stops before it`, `at most ${MAX_STOPS}`);
   const head = new Uint8Array(await file.slice(0, 2000).arrayBuffer());
   if (isPdf(head)) {
     if (file.size > MAX_PDF) return refuse(megabytes(file.size), `at most ${megabytes(MAX_PDF)}`);
     const { drawPages } = await import("./pdf-pages.ts");
     try {
-      const pages = await drawPages(file, room, onPage);
-      const pictures = pages.map((blob, index) => ({
+      const drawn = await drawPages(file, room, onPage);
+      const pictures = drawn.pictures.map((blob, index) => ({
         name: newPictureName("png"),
         title: `${title} ${index + 1}`,
         blob,
       }));
-      return { pictures, faults: [] };
+      const { faults } = refuse(`${drawn.count} pages`, `at most ${room} more stops`);
+      return { pictures, faults: drawn.count > room ? faults : [] };
     } catch (reason) {
       return refuse(reason instanceof Error ? reason.message : String(reason), "PDF");
     }

@@ -26,6 +26,10 @@ export interface TalkDraft extends PlanHistory {
   readonly found: ReadonlySignal<readonly FoundStop[]>;
   /** Resolved once what was kept is here. */
   readonly ready: Promise<void>;
+  /** A link's talk beside the one kept here, until `takeLinked` or `keepOwn` answers. */
+  readonly offered: ReadonlySignal<TalkPlan | null>;
+  takeLinked(): void;
+  keepOwn(): void;
   setStops(subject: string | null, change: (stops: readonly Stop[]) => readonly Stop[]): void;
   addPictures(taken: Taken): void;
   /** A file's talk takes the place of the present one, which undo brings back. */
@@ -48,6 +52,7 @@ export function talkDraft(
     minutes: time >= MINUTES.min && time <= MINUTES.max ? time : USUAL_MINUTES,
     title: (asked.title ?? "").slice(0, MAX_TITLE),
   };
+  const offered = signal<TalkPlan | null>(null);
   const history = planHistory(linked);
   const { plan, edit } = history;
   const pictures = signal<Pictures>(new Map());
@@ -64,18 +69,13 @@ export function talkDraft(
       if (kept) {
         pictures.value = new Map([...kept.pictures, ...pictures.peek()]);
         edit(null, () => kept.plan);
-        // A link's talk is shown; undo brings back the one before.
-        if (linked.stops.length > 0) edit(null, () => linked);
+        if (linked.stops.length > 0 && !sameSteps(kept.plan, linked)) offered.value = linked;
       }
-      let first = true;
+      let stored = kept || linked.stops.length === 0 ? plan.peek() : null;
       stopKeeping = effect(() => {
-        const talk = { plan: plan.value, pictures: pictures.value };
-        if (first && (kept || talk.plan.stops.length === 0)) {
-          first = false;
-          return;
-        }
-        first = false;
-        store.keep(talk).catch(() => {
+        if (plan.value === stored) return;
+        stored = plan.value;
+        store.keep({ plan: plan.value, pictures: pictures.peek() }).catch(() => {
           keeps.value = false;
         });
       });
@@ -89,6 +89,15 @@ export function talkDraft(
     keeps,
     found: computed(() => findStops(plan.value.stops, lessons()).found),
     ready,
+    offered,
+    takeLinked() {
+      const taken = offered.peek();
+      offered.value = null;
+      if (taken) edit(null, () => taken);
+    },
+    keepOwn() {
+      offered.value = null;
+    },
     setStops,
     addPictures(taken) {
       faults.value = taken.faults;
@@ -120,3 +129,6 @@ export function talkDraft(
     release: () => stopKeeping(),
   };
 }
+
+const sameSteps = (one: TalkPlan, other: TalkPlan): boolean =>
+  JSON.stringify(one.stops) === JSON.stringify(other.stops);

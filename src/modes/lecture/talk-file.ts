@@ -1,8 +1,9 @@
 /** A talk as one file: a ZIP of `talk.json` and the pictures. What is not understood is named, and the rest is opened. */
 import { unzipSync, zipSync } from "fflate";
 import * as v from "valibot";
-import type { Fault } from "../../sim/faults.ts";
+import { describeList, type Fault } from "../../sim/faults.ts";
 import {
+  MAX_TITLE,
   PICTURE_NAME,
   type Pictures,
   pictureOf,
@@ -40,9 +41,17 @@ export interface ReadTalk {
   readonly faults: readonly Fault[];
 }
 
+/** characters of what is shown of a file's own words */
+const LONGEST_FOUND = 60;
+const fault = (path: string, found: string, allowed: string): Fault => ({
+  path,
+  found: found.slice(0, LONGEST_FOUND),
+  allowed,
+});
+
 const refuse = (path: string, found: string, allowed: string): ReadTalk => ({
   talk: null,
-  faults: [{ path, found, allowed }],
+  faults: [fault(path, found, allowed)],
 });
 
 /** Also a list of steps as earlier versions saved it. */
@@ -53,7 +62,7 @@ export async function readTalkFile(file: Blob): Promise<ReadTalk> {
   const unpacked = unpack(bytes);
   if (typeof unpacked === "string") return refuse("file", unpacked, "ZIP");
   const manifest = unpacked[MANIFEST];
-  if (!manifest) return refuse("file", Object.keys(unpacked).join(", ") || "nothing", MANIFEST);
+  if (!manifest) return refuse("file", describeList(Object.keys(unpacked)) || "nothing", MANIFEST);
   return readManifest(new TextDecoder().decode(manifest), unpacked);
 }
 
@@ -88,23 +97,21 @@ function readManifest(text: string, files: Readonly<Record<string, Uint8Array>>)
   try {
     found = JSON.parse(text);
   } catch {
-    return refuse(MANIFEST, text.slice(0, 20), "JSON");
+    return refuse(MANIFEST, text, "JSON");
   }
   const { kind, version, title, minutes, stops } = (found ?? {}) as Record<string, unknown>;
   if (kind !== KIND) return refuse("kind", String(kind), KIND);
   if (!Array.isArray(stops)) return refuse("stops", typeof stops, "list");
   const faults: Fault[] = [];
-  if (version !== VERSION) faults.push({ path: "version", found: String(version), allowed: String(VERSION) });
+  if (version !== VERSION) faults.push(fault("version", String(version), String(VERSION)));
   const pictures = picturesIn(files);
   const kept = stops.slice(0, MAX_STOPS).flatMap((stop, index) => readStop(stop, index, pictures, faults));
-  if (stops.length > MAX_STOPS)
-    faults.push({ path: "stops", found: String(stops.length), allowed: `at most ${MAX_STOPS}` });
+  if (stops.length > MAX_STOPS) faults.push(fault("stops", String(stops.length), `at most ${MAX_STOPS}`));
   const time = Number(minutes);
   const inRange = time >= MINUTES.min && time <= MINUTES.max;
-  if (!inRange)
-    faults.push({ path: "minutes", found: String(minutes), allowed: `${MINUTES.min} to ${MINUTES.max}` });
+  if (!inRange) faults.push(fault("minutes", String(minutes), `${MINUTES.min} to ${MINUTES.max}`));
   const plan: TalkPlan = {
-    title: String(title ?? "").slice(0, 120),
+    title: String(title ?? "").slice(0, MAX_TITLE),
     minutes: inRange ? time : USUAL_MINUTES,
     stops: kept,
   };
@@ -114,7 +121,7 @@ function readManifest(text: string, files: Readonly<Record<string, Uint8Array>>)
 /** One stop as far as it is understood; a stop without its picture keeps its notes and place only where it can be shown. */
 function readStop(found: unknown, index: number, pictures: Pictures, faults: Fault[]): readonly Stop[] {
   const refuseStop = (path: string, what: string, allowed: string): readonly Stop[] => {
-    faults.push({ path: `stops.${index + 1}${path}`, found: what, allowed });
+    faults.push(fault(`stops.${index + 1}${path}`, what, allowed));
     return [];
   };
   const read = v.safeParse(stopSchema, found);
@@ -126,7 +133,7 @@ function readStop(found: unknown, index: number, pictures: Pictures, faults: Fau
   const stop = read.output;
   if (stop.kind === "picture" && !pictures.has(stop.picture))
     return refuseStop(".picture", stop.picture, `a file in ${FOLDER}`);
-  // A state of the bench is drawn anew: it does without its small picture.
+  // A state of the bench is drawn again: it does without its small picture.
   if (stop.kind === "bench" && stop.picture && !pictures.has(stop.picture))
     return [{ ...stop, picture: null }];
   return [stop];

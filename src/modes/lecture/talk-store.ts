@@ -20,8 +20,11 @@ const store = () => {
   return made;
 };
 
-/** Whoever reads waits for what is being written. */
+/** A read waits for the write before it. */
 let writing: Promise<void> = Promise.resolve();
+
+/** Where storage refused it: the talk can still be given in this window. */
+let unstored: KeptTalk | null = null;
 
 /** Opening a database makes it: a page that only looks must leave none behind. */
 async function isThere(): Promise<boolean> {
@@ -32,6 +35,7 @@ async function isThere(): Promise<boolean> {
 /** null where none is kept, or none of ours. */
 export async function readKeptTalk(): Promise<KeptTalk | null> {
   await writing;
+  if (unstored) return unstored;
   if (!(await isThere())) return null;
   const found = v.safeParse(keptSchema, await get(DRAFT, store()));
   if (!found.success) return null;
@@ -44,6 +48,13 @@ export function keepTalk({ plan, pictures }: KeptTalk): Promise<void> {
   const used = new Set(plan.stops.map(pictureOf));
   const kept = { plan, pictures: [...pictures].filter(([name]) => used.has(name)) };
   const written = writing.then(() => set(DRAFT, kept, store()));
-  writing = written.catch(() => {});
+  writing = written.then(
+    () => {
+      unstored = null;
+    },
+    () => {
+      unstored = { plan, pictures };
+    },
+  );
   return written;
 }

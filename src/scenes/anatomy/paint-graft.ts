@@ -15,7 +15,7 @@ const BITE = 2.6;
 /** How far a ring's front bows down, of the width. */
 const BOW = 0.13;
 
-/** Part of the graft's length over which its way is told. */
+/** Part of the graft's length over which its direction is taken. */
 const REACH = 0.06;
 
 interface Cloth {

@@ -13,6 +13,8 @@ import { tint } from "./tint.ts";
 
 /** Marks for each square millimetre of lumen: as dense to the eye as the field's own. */
 const DENSE = 0.9;
+/** Lengths of the vein by which the middle has moved on before time 0: marks begin in no order that the eye would see. */
+const MIXED = 1000;
 /** Part of the lumen's half width that marks keep to */
 const WITHIN = 0.9;
 
@@ -83,7 +85,7 @@ export function streamIn(
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vein: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2);
-    const along = part(part(0.5 + i * STEPS[0]) + (passed * profile) / length);
+    const along = part(part(0.5 + i * STEPS[0]) + (passed / length + MIXED) * profile);
     const [x, y] = middle(along);
     marks.position[2 * i] = x + (across * WITHIN * width) / 2;
     marks.position[2 * i + 1] = y;

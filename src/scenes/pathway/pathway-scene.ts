@@ -7,11 +7,12 @@ import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles } from "../layers/handles.ts";
 import type { LegendPlace } from "../layers/legend.ts";
 import { spotsOf } from "../layers/spots.ts";
-import { type Box, type MakeScene, type Viewport, WITH_ALL } from "../scene.ts";
+import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { annotate, writeKey, writeTitle } from "./annotations.ts";
 import { grounds } from "./grounds.ts";
+import type { HeartView } from "./heart-view.ts";
 import type { PaneView } from "./pane-view.ts";
 import { keyPlace, type Layout, layout } from "./pathway-layout.ts";
 import { planes } from "./planes.ts";
@@ -38,10 +39,11 @@ interface Laid {
   readonly sizes: Sizes;
 }
 
-export const makePathway: MakeScene = () => {
+/** @param makeHeart draws a pane whose blood is pumped to the lungs; without it such a pane stays empty */
+export const makePathway = (makeHeart?: () => HeartView): Scene => {
   const view = new Container();
   const ground = grounds();
-  const shown = planes();
+  const shown = planes(makeHeart);
   const grade = gradeLineLayer();
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();

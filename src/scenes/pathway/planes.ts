@@ -4,7 +4,7 @@ import type { Frame } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type HeartView, heartView } from "./heart-view.ts";
+import type { HeartView } from "./heart-view.ts";
 import { momentOf } from "./moment.ts";
 import { type PaneView, paneView } from "./pane-view.ts";
 
@@ -26,7 +26,8 @@ export interface Planes {
   pick(pane: number, x: number, y: number): string | null;
 }
 
-export function planes(): Planes {
+/** @param makeHeart none where every pane has a pathway */
+export function planes(makeHeart?: () => HeartView): Planes {
   const view = new Container();
   const panes: PaneView[] = [];
   const hearts: HeartView[] = [];
@@ -40,20 +41,22 @@ export function planes(): Planes {
       while (panes.length < count) {
         const pane = paneView();
         panes.push(pane);
-        const heart = heartView();
+        view.addChild(pane.view);
+        const heart = makeHeart?.();
+        if (!heart) continue;
         hearts.push(heart);
-        view.addChild(pane.view, heart.view);
+        view.addChild(heart.view);
       }
       while (panes.length > count) {
         present(panes.pop()).release();
-        present(hearts.pop()).release();
+        hearts.pop()?.release();
       }
     },
     draw(frame, boxes, viewport, theme) {
       const moment = momentOf(frame, viewport);
       frame.panes.forEach((pane, i) => {
         entryAt(panes, i).draw(pane, entryAt(boxes.planes, i), moment, theme);
-        entryAt(hearts, i).draw(pane, entryAt(boxes.hearts, i), moment, theme);
+        hearts[i]?.draw(pane, entryAt(boxes.hearts, i), moment, theme);
       });
     },
     pick: (pane, x, y) => panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y) ?? null,

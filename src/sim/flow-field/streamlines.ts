@@ -13,6 +13,9 @@ export interface Streamline {
 /** m/s below which blood counts as standing: a line through it would say nothing. */
 const STANDING = 0.004;
 
+/** rad each way: a line that winds into an eddy says no more after this, and drawn on it would be a black spot. */
+const MAX_TURN = 3 * Math.PI;
+
 /** Velocity (m/s) between cell centres, straight in both directions; [0, 0] outside the blood. */
 export function sampleVelocity(shape: FieldShape, field: FlowField, x: number, y: number): [number, number] {
   const { nx, ny, dx, originX, originY, distance } = shape;
@@ -42,6 +45,8 @@ export function streamlines(shape: FieldShape, field: FlowField, apart: number):
     const points: number[] = [];
     let x = x0;
     let y = y0;
+    let heading = 0;
+    let turned = 0;
     for (let n = 0; n < 4000; n++) {
       const [u1, v1] = sampleVelocity(shape, field, x, y);
       const first = Math.hypot(u1, v1);
@@ -52,6 +57,10 @@ export function streamlines(shape: FieldShape, field: FlowField, apart: number):
       if (second < STANDING) break;
       x += (sense * step * u2) / second;
       y += (sense * step * v2) / second;
+      const now = Math.atan2(v2, u2);
+      if (n > 0) turned += Math.atan2(Math.sin(now - heading), Math.cos(now - heading));
+      heading = now;
+      if (Math.abs(turned) > MAX_TURN) break;
       const at = bin(x, y);
       if (at < 0 || (taken[at] && !own.has(at))) break;
       // A closed loop has come round when it meets its own beginning.

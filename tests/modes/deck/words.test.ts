@@ -39,7 +39,7 @@ test("terms, numbers and emphasis come as plain words", () => {
   expect(plainText(content as never, voice)).toBe("The pressure drop is only 1.2 mmHg.");
 });
 
-test("pictures side by side are told apart by what differs", () => {
+test("pictures side by side are named by what differs", () => {
   const beside = [10, 14].map((conduitDiameter) => ({ set: { conduitDiameter } }));
   const captions = paneCaptions({ ...START, beside });
   expect(captions).toHaveLength(3);

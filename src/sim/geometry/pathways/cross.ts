@@ -110,7 +110,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
   });
 }
 
-/** Steps in which the graft's course is told. */
+/** Points along the graft's course. */
 const SEWN = 60;
 
 /** From the lower opening to the joint's axis: level with the joint at its end, bowed on its way. */
