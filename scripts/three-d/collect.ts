@@ -2,7 +2,8 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { BLOOD_DENSITY } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
-import { allCases, type Case } from "./cases.ts";
+import type { Case } from "./case.ts";
+import { allCases } from "./cases.ts";
 import { type GridErrors, gridErrors } from "./grid-error.ts";
 import { acrossOf, flowsOf, requestOf } from "./jobs.ts";
 import { METHOD } from "./method.ts";

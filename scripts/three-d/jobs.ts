@@ -2,7 +2,7 @@
 import { BLOOD_DENSITY, bloodViscosity } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
-import type { Case } from "./cases.ts";
+import type { Case } from "./case.ts";
 
 /** Flow solver speeds: of the fastest opening's peak, and of the even stream in a narrowing. */
 const PEAK = 0.08;

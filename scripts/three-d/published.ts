@@ -74,7 +74,7 @@ function outletSplit(): Row {
     source: "Sharma 1996: outlets 30:70, 50:50, 70:30 (left first)",
     theirs: "least at 50:50",
     ours: `${(less / even).toFixed(2)}, 1, ${(more / even).toFixed(2)}`,
-    why: "our lower vein brings 60 % and lies towards one of two unequal arms, so that the least lies off the even split; theirs are equal tubes",
+    why: "agrees; not alike to both sides, since our lower vein brings 60 % and lies towards one of two unequal arms",
   };
 }
 

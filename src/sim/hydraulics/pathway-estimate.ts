@@ -56,7 +56,7 @@ export type Outside = Feature | "flows" | "pulsation";
 const MARGIN = 0.05;
 /**
  * Power over that of the same mean flows without pulsation, up to which the set speaks: flows that swung by 0.4 of their mean
- * (1.24 times the steady power) agreed with the law in 3D; stronger ones were not computed.
+ * (by the law 1.24 times the steady power, in 3D 1.10 to 1.30) were checked in 3D; stronger ones were not computed.
  */
 const MAX_PULSATION = 1.4;
 /** Within the set no band is wider, up or down. */

@@ -121,7 +121,8 @@ export function featuresOf(sizes: PathwaySizes, streams: Streams, fluid: Fluid):
   const artery = (sizes.left + sizes.right) / 2;
   const ofTubes = (value: number) => (chamber ? 0 : value);
   const values: Record<Feature, number> = {
-    cavalOffset: clearance(sizes, 0) * (chamber ? 0.5 : 1),
+    // finest where the streams change sides: most changes there with little offset
+    cavalOffset: Math.asinh((clearance(sizes, 0) - PARTING.place) / PARTING.width) * (chamber ? 0.5 : 1),
     reynolds: Math.log(reynoldsNumber(lungs / 2, fromMillimetre(artery), fluid) / 700),
     lowerShare: 4 * (lower - 0.55),
     leftShare: 4 * (left - 0.45),
