@@ -13,7 +13,7 @@ import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
-import { previewOf } from "./preview.ts";
+import { previewOf, stillFrame } from "./preview.ts";
 import { sceneNeeds } from "./scene-needs.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
@@ -92,6 +92,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     answer,
     pool: pools.start,
     preview: (frame, name) => previewOf(frame, name, needs, answer),
+    still: (state) => stillFrame(state, needs, answer),
     frame() {
       const state = scene.peek();
       const passing = passed(clock, panes, state, options);

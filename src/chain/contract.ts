@@ -29,6 +29,8 @@ export interface Chain {
   pool(): WorkerPool;
   /** A frame as another scene would show it, for a picture of that scene. */
   preview(frame: Frame, scene: SceneName): Promise<Frame>;
+  /** A frame of another state, for a small picture of it: solved beside the panes, without a flow that has run. */
+  still(state: SceneState): Promise<Frame>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
   /** Ends workers and frees memory. */

@@ -3,8 +3,8 @@ import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
-import type { SceneName } from "../state/scene-state.ts";
-import type { Frame } from "./frame.ts";
+import { paneRequest, type SceneName, type SceneState } from "../state/scene-state.ts";
+import type { Frame, Pane } from "./frame.ts";
 import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
 
@@ -29,6 +29,39 @@ export async function previewOf(
     panes: [{ ...needs.complete(scene, 0, pane, frame.time), geometry, before: undefined }],
   };
 }
+
+/** A frame of a state that nobody has gone to: answered, still, and without a flow that has run. */
+export async function stillFrame(
+  state: SceneState,
+  needs: Pick<SceneNeeds, "complete">,
+  answer: Answer,
+): Promise<Frame> {
+  const requests = [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
+  const plan = planSweep(state);
+  const [sweep, circulations] = await Promise.all([
+    plan && solved(plan, answer),
+    Promise.all(requests.map(answer)),
+  ]);
+  const panes = circulations.map((circulation, index) =>
+    needs.complete(
+      state.scene,
+      index,
+      { ...EMPTY, circulation, geometry: pathwayGeometry(circulation.request) },
+      0,
+    ),
+  );
+  return { state, panes, sweep, time: 0, pace: 0, degraded: [], still: true };
+}
+
+const EMPTY: Pane = {
+  circulation: null,
+  geometry: null,
+  shape: null,
+  field: null,
+  tracers: null,
+  clots: [],
+  washOut: null,
+};
 
 const solved = (plan: Sweep, answer: Answer): Promise<Sweep> =>
   new Promise((end) => {

@@ -10,7 +10,6 @@ const events: fc.Arbitrary<TalkEvent> = fc.oneof(
     { kind: "last" },
     { kind: "hold" },
     { kind: "script" },
-    { kind: "unpoint" },
     { kind: "blank", to: "black" },
     { kind: "blank", to: "white" },
     { kind: "aside", state: "1~textracardiac" },

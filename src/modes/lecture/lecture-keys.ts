@@ -9,6 +9,9 @@ export interface LectureActs {
   readonly start: (fromHere: boolean) => void;
   readonly pause: () => void;
   readonly point: () => void;
+  readonly pen: () => void;
+  /** Takes the pen's lines away. */
+  readonly clearPen: () => void;
   readonly whatIf: () => void;
   readonly speaker: () => void;
   readonly theme: () => void;
@@ -49,6 +52,8 @@ export function lectureKeys(acts: LectureActs): readonly Key[] {
     act(["f"], "fullScreen", acts.fullScreen),
     act(["k"], "pause", acts.pause),
     act(["l"], "point", acts.point),
+    act(["d"], "pen", acts.pen),
+    act(["x"], "clearPen", acts.clearPen),
     act(["h"], "hold", () => say({ kind: "hold" })),
     act(["a"], "whatIf", acts.whatIf),
     act(["r"], "script", () => say({ kind: "script" })),

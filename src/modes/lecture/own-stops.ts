@@ -1,6 +1,7 @@
 /** What a talk is made of: steps of lessons, states of the bench, and the speaker's own slides. Plain data, as a talk's file holds it. */
 import * as v from "valibot";
 import { LONGEST_READ } from "../../state/address.ts";
+import { type OwnPerson, personSchema } from "./own-person.ts";
 import { MAX_STOPS, MINUTES } from "./playlist.ts";
 
 /** characters */
@@ -29,12 +30,16 @@ const own = {
   ),
 };
 
+/** Where the kit draws the scene. */
+const person = { person: v.optional(v.nullable(personSchema), null) };
+
 export const stopSchema = v.variant("kind", [
   v.object({
     kind: v.literal("step"),
     lesson: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
     step: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
     ...own,
+    ...person,
   }),
   v.object({
     kind: v.literal("bench"),
@@ -44,6 +49,7 @@ export const stopSchema = v.variant("kind", [
     /** Its small picture; null where none could be drawn. */
     picture: v.nullable(picture),
     ...own,
+    ...person,
   }),
   v.object({ kind: v.literal("picture"), title: words(MAX_TITLE), picture, ...own }),
   v.object({ kind: v.literal("title"), title: words(MAX_TITLE), words: words(MAX_WORDS), ...own }),
@@ -79,6 +85,7 @@ export const stepStop = (lesson: string, step: string): StopOf<"step"> => ({
   lesson,
   step,
   ...NOTHING_OWN,
+  person: null,
 });
 export const benchStop = (state: string, title: string, picture: string | null): StopOf<"bench"> => ({
   kind: "bench",
@@ -86,6 +93,7 @@ export const benchStop = (state: string, title: string, picture: string | null):
   state,
   picture,
   ...NOTHING_OWN,
+  person: null,
 });
 export const pictureStop = (picture: string, title: string): StopOf<"picture"> => ({
   kind: "picture",
@@ -103,6 +111,11 @@ export const wordsStop = (kind: "title" | "end", title: string): StopOf<"title">
 /** Name of the picture that a stop shows; null = it has none of its own. */
 export const pictureOf = (stop: Stop): string | null => ("picture" in stop ? stop.picture : null);
 
+/** The stop's own person; null where it has none. */
+export const personAt = (stop: Stop): OwnPerson | null => ("person" in stop ? stop.person : null);
+
 /** Whether a link can hold all that the talk holds. */
 export const fitsInLink = (stops: readonly Stop[]): boolean =>
-  stops.every((stop) => stop.kind === "step" && stop.notes === "" && stop.minutes === null);
+  stops.every(
+    (stop) => stop.kind === "step" && stop.notes === "" && stop.minutes === null && stop.person === null,
+  );

@@ -4,13 +4,15 @@ import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
 import { toggleFullScreen } from "./full-screen.ts";
 import type { LectureActs } from "./lecture-keys.ts";
+import type { Tool } from "./pen-surface.tsx";
 import type { RoomState } from "./room-state.ts";
 
 export type RoomPanel = "help" | "keys" | "whatIf";
 
 export interface RoomView {
   readonly open: Signal<RoomPanel | null>;
-  readonly pointing: Signal<boolean>;
+  /** What the mouse does on the stage; null = nothing. */
+  readonly tool: Signal<Tool | null>;
   /** Digits of the step to go to. */
   readonly typed: Signal<string>;
 }
@@ -20,7 +22,7 @@ export interface RoomActs extends LectureActs {
 }
 
 export function roomActs(context: Context, room: RoomState, view: RoomView): RoomActs {
-  const { open, pointing, typed } = view;
+  const { open, tool, typed } = view;
   const show = (name: RoomPanel) => () => {
     open.value = open.value === name ? null : name;
   };
@@ -39,9 +41,14 @@ export function roomActs(context: Context, room: RoomState, view: RoomView): Roo
     },
     pause: () => togglePlay(context),
     point() {
-      pointing.value = !pointing.value;
-      if (!pointing.value) room.say({ kind: "unpoint" });
+      tool.value = tool.value === "pointer" ? null : "pointer";
+      if (!tool.value) room.mark({ kind: "unpoint" });
     },
+    pen() {
+      tool.value = tool.value === "pen" ? null : "pen";
+      room.mark({ kind: "unpoint" });
+    },
+    clearPen: () => room.mark({ kind: "clear" }),
     help: show("help"),
     whatIf: show("whatIf"),
     speaker: room.openSpeaker,

@@ -6,6 +6,7 @@ import { Toolbar } from "../../ui/toolbar.tsx";
 import type { Context } from "../shared/mode.ts";
 import { isMoving } from "../shared/play.ts";
 import type { LectureActs } from "./lecture-keys.ts";
+import type { Tool } from "./pen-surface.tsx";
 import type { RoomState } from "./room-state.ts";
 
 /** s without a movement until the bar goes */
@@ -15,11 +16,11 @@ export interface RoomBarProps {
   readonly context: Context;
   readonly room: RoomState;
   readonly acts: LectureActs;
-  readonly pointing: boolean;
+  readonly tool: Tool | null;
   readonly onHelp: () => void;
 }
 
-export function RoomBar({ context, room, acts, pointing, onHelp }: RoomBarProps) {
+export function RoomBar({ context, room, acts, tool, onHelp }: RoomBarProps) {
   const visible = useSignal(true);
   useEffect(() => {
     let sleep: ReturnType<typeof setTimeout>;
@@ -57,7 +58,8 @@ export function RoomBar({ context, room, acts, pointing, onHelp }: RoomBarProps)
           item("hold", talk.heldAt === null ? "lecture.hold" : "lecture.holding", () =>
             say({ kind: "hold" }),
           ),
-          { ...item("point", "lecture.pointer", acts.point), pressed: pointing },
+          { ...item("point", "lecture.pointer", acts.point), pressed: tool === "pointer" },
+          { ...item("pen", "lecture.pen", acts.pen), pressed: tool === "pen" },
           item("whatIf", "lecture.whatIf", acts.whatIf),
           item("script", "lecture.script", () => say({ kind: "script" })),
           item("speaker", "lecture.speaker", acts.speaker),

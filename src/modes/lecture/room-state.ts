@@ -1,23 +1,35 @@
 /** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
-import { readAddress } from "../../state/address.ts";
+import { readAddress, writeAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
+import { openStageHall } from "./audience/stage-hall.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
+import { asBeforeReload, keepForReload } from "./kept-room.ts";
 import type { Pictures } from "./own-stops.ts";
+import { type MarkEvent, type Marks, mark, NO_MARKS } from "./pen.ts";
+import { pictureSender } from "./picture/send-picture.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
 import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
+import { followWhatIf, type WhatIf } from "./what-if.ts";
 import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
-import { readToRoom, type ToRoom, type ToSpeaker } from "./window-messages.ts";
+import { readToRoom, type TalkReport, type ToRoom, type ToSpeaker } from "./window-messages.ts";
 
 export interface RoomState {
   readonly talk: ReadonlySignal<Talk>;
   readonly script: ScriptRun;
   readonly hall: HallRun;
+  readonly marks: ReadonlySignal<Marks>;
+  /** What the scene shows instead of the script's; null while it shows the script's. */
+  readonly whatIf: ReadonlySignal<WhatIf | null>;
+  /** null where only hands are raised */
+  readonly audience: StageAudience | null;
   say(event: TalkEvent): void;
+  mark(event: MarkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
   openSpeaker(): void;
   hasBegun(): boolean;
@@ -34,6 +46,14 @@ export interface RoomOptions {
   readonly list: string;
   readonly pictures: Pictures;
   readonly minutes: number;
+  /** The talk as it was when its language was changed; written when this room is left. */
+  readonly left: { current: LeftTalk | null };
+}
+
+export interface LeftTalk {
+  readonly language: string;
+  readonly stops: string;
+  readonly talk: Talk;
 }
 
 /** This window's own; survive a reload and nothing else. */
@@ -41,19 +61,28 @@ const BEGAN = "lungward.lecture.began";
 const READER = "lungward.lecture.reader";
 const ROOM = "lungward.lecture.room";
 
-export function roomState({ context, library, stops, list, minutes }: RoomOptions): RoomState {
+export function roomState({ context, library, stops, list, minutes, left }: RoomOptions): RoomState {
   const { session, address, place, stage } = context;
-  const talk = signal(startTalk(stops.length, stopAsked(stops, place.peek().step)));
+  const now = { language: library.language, stops: JSON.stringify([list, stops.length]) };
+  const named = list || KEPT_TALK;
+  const start = startTalk(stops.length, stopAsked(stops, place.peek().step));
+  const talk = signal(talkGoingOn(left.current, now) ?? asBeforeReload(named, start));
   const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
+  const marks = signal(NO_MARKS);
+  const putMark = (event: MarkEvent) => {
+    marks.value = mark(marks.peek(), event);
+  };
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
-  const hall = runHall(session, script);
+  const audience = stageAudience();
+  const hall = runHall(session, script, audience);
+  const whatIf = followWhatIf(session, script.stop);
 
   const say = (event: TalkEvent) => {
     talk.value = speak(talk.peek(), event);
   };
-  const toSpeaker = (): ToSpeaker => ({
+  const toSpeaker = (): TalkReport => ({
     kind: "talk",
     talk: talk.value,
     list,
@@ -67,21 +96,35 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") say(message.event);
     else if (message.kind === "hall") hall.hear(message.event);
+    else if (message.kind === "mark") putMark(message.event);
     else if (message.kind === "pause") togglePlay(context);
     else if (message.kind === "hello") channel.post(toSpeaker());
+    else if (message.kind === "look") pictures.look();
   });
+  const pictures = pictureSender(stage, (picture) => channel.post(picture));
   const following = [
     effect(() => channel.post(toSpeaker())),
     // The address follows the talk, so that a reload opens the same step.
     effect(() => address.go({ step: String(talk.value.at + 1) })),
+    effect(() => keepForReload(named, talk.value)),
+    // Lines belong to the picture that they were drawn on.
+    effect(() => {
+      if (at.value >= 0) putMark({ kind: "clear" });
+    }),
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
+    whatIf.release,
+    openStageHall({ room: id, hall, script, library, audience }),
   ];
   return {
     talk,
     script,
     hall,
+    marks,
+    whatIf: whatIf.now,
+    audience,
     say,
+    mark: putMark,
     openSpeaker() {
       const other = window.open(
         `?mode=lecture&window=speaker&room=${id}${list ? "" : `&talk=${KEPT_TALK}`}${place.peek().language ? `&language=${place.peek().language}` : ""}`,
@@ -96,14 +139,20 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
       began.value = keepNumber(BEGAN, Date.now());
     },
     release() {
+      left.current = { ...now, talk: talk.peek() };
       for (const stop of following) stop();
       stage.hold(false);
+      pictures.release();
       hall.release();
       script.release();
       channel.close();
     },
   };
 }
+
+/** The same stops in another language go on where they were: held, blank and all. */
+const talkGoingOn = (left: LeftTalk | null, now: Omit<LeftTalk, "talk">): Talk | null =>
+  left && left.stops === now.stops && left.language !== now.language ? left.talk : null;
 
 /** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
 function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {
@@ -114,7 +163,8 @@ function followAside(context: Context, talk: ReadonlySignal<Talk>, script: Scrip
     if (wanted === shown) return;
     shown = wanted;
     if (wanted === null) script.restoreScene();
-    else context.session.show(readAddress(wanted).state);
+    else if (wanted !== writeAddress(context.session.scene.peek()))
+      context.session.show(readAddress(wanted).state);
   });
 }
 

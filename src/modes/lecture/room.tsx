@@ -4,31 +4,37 @@ import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Step } from "../../lesson/lesson.ts";
 import { writeAddress } from "../../state/address.ts";
+import type { Editing } from "../../ui/editing.ts";
 import { KeyList } from "../../ui/key-list.tsx";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { Script, StepCaution } from "../../ui/lesson/script.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
-import { earlierLarge } from "../shared/earlier-figures.ts";
 import { Help } from "../shared/help.tsx";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import { Notes } from "../shared/notes.tsx";
-import { lettersOn } from "../shared/preferences.ts";
+import { hallVersion, lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { VersionChoice } from "../shared/version-choice.tsx";
+import { Invite } from "./audience/invite.tsx";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
+import { PersonOf } from "./own-person-words.tsx";
 import { OwnSlide } from "./own-slide.tsx";
-import { Pointer } from "./pointer.tsx";
+import { PenLayer } from "./pen-layer.tsx";
+import { PenSurface, type Tool } from "./pen-surface.tsx";
 import { type RoomPanel, roomActs } from "./room-acts.ts";
 import { RoomBar } from "./room-bar.tsx";
 import { RoomFigures } from "./room-figures.tsx";
 import { type RoomOptions, type RoomState, roomState } from "./room-state.ts";
 import { coversStage, nameOfStop, stepShown } from "./stops.ts";
 import { shownAt } from "./talk.ts";
+import { Changes } from "./what-if-words.tsx";
 
 /** CSS px: nothing in a hall is smaller */
 const FLOOR = 24;
@@ -39,7 +45,7 @@ export function Room(options: RoomOptions) {
   const room = useMemo(() => roomState(options), []);
   useEffect(() => room.release, [room]);
   const open = useSignal<RoomPanel | null>(null);
-  const pointing = useSignal(false);
+  const tool = useSignal<Tool | null>(null);
   const typed = useSignal("");
   const figures = useComputed(() =>
     figuresThatMatter(
@@ -48,11 +54,14 @@ export function Room(options: RoomOptions) {
       session.chain.circulations.value,
     ),
   );
-  const earlier = useComputed(() => earlierLarge(session, stepShown(room.script.stop.value)));
+  const earlier = useComputed(() => {
+    const before = room.whatIf.value?.before;
+    return before ? figuresThatMatter(stepShown(room.script.stop.value), session.scene.value, before) : null;
+  });
   const close = () => {
     open.value = null;
   };
-  const acts = roomActs(context, room, { open, pointing, typed });
+  const acts = roomActs(context, room, { open, tool, typed });
   const keys = lectureKeys(acts);
   useKeys(keys, () => open.value === "help" || open.value === "keys");
   const talk = room.talk.value;
@@ -64,23 +73,32 @@ export function Room(options: RoomOptions) {
     <StageView context={context} floor={FLOOR}>
       <main class={session.scene.value.beside.length > 0 ? "room side-by-side" : "room"}>
         <h1 class="unseen">{run?.lesson.title ?? nameOfStop(stop)}</h1>
-        <RoomBar context={context} room={room} acts={acts} pointing={pointing.value} onHelp={acts.help} />
+        <RoomBar context={context} room={room} acts={acts} tool={tool.value} onHelp={acts.help} />
         {open.value === "whatIf" && <WhatIf session={session} room={room} onClose={close} />}
         <div class="clear" data-clear />
         <section class="room-words" aria-live="polite">
           <h2>{talk.aside === null ? nameOfStop(stop) : t("lecture.aside")}</h2>
+          {talk.aside !== null && (
+            <Changes whatIf={room.whatIf.value} request={session.scene.value.request} />
+          )}
           {step && voice && run && (
             <>
               {talk.aside === null && <RoomWords {...{ session, step, run, voice }} />}
               {talk.aside === null && <HallChart hall={room.hall} voice={voice} />}
-              <StepCaution step={step} voice={voice} />
             </>
           )}
+          {talk.aside === null && <PersonOf stop={stop} />}
         </section>
+        {step?.caution && voice && (
+          <div class="room-caution">
+            <StepCaution step={step} voice={voice} />
+          </div>
+        )}
         <section class="room-figures" aria-label={t("bench.figures")}>
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
+        {room.audience && <Invite audience={room.audience} hall={room.hall} />}
         <Notes session={session} />
         <p class="room-place">
           {typed.value
@@ -89,18 +107,34 @@ export function Room(options: RoomOptions) {
         </p>
         <div class={`room-blank ${talk.blank}`} aria-hidden="true" />
       </main>
-      <Pointer talk={room.talk} on={pointing.value} onPoint={(at) => room.say({ kind: "point", at })} />
+      <PenLayer marks={room.marks} />
+      {tool.value && <PenSurface tool={tool.value} onMark={room.mark} />}
       {open.value === "help" && (
         <Help
           paragraphs={["help.pause", "lecture.help.clicker", "lecture.help.speaker", "help.sources"]}
           onKeys={acts.keyList}
           onClose={close}
-        />
+        >
+          <LanguageChoice address={context.address} />
+          <VersionChoice kept={hallVersion} />
+        </Help>
       )}
       {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
     </StageView>
   );
 }
+
+/** A change made here is a what-if like one that the speaker's window sends. */
+const shownAside = (session: Session, room: RoomState): Editing => ({
+  scene: session.scene,
+  settle: () => session.settle(),
+  edit(subject, change) {
+    const { request } = session.scene.peek();
+    session.edit(subject, change);
+    if (session.scene.peek().request !== request)
+      room.say({ kind: "aside", state: writeAddress(session.scene.peek()) });
+  },
+});
 
 /** Controls of the model beside the scene, and the way back to the script. */
 function WhatIf(props: {
@@ -111,12 +145,11 @@ function WhatIf(props: {
   const { session, room, onClose } = props;
   return (
     <Panel title={t("lecture.whatIf")} onClose={onClose}>
-      <ParameterForm editing={session} />
+      <ParameterForm editing={shownAside(session, room)} />
       <div class="actions">
         <button
           type="button"
           onClick={() => {
-            room.say({ kind: "aside", state: writeAddress(session.scene.value) });
             room.say({ kind: "script" });
             onClose();
           }}

@@ -2,11 +2,12 @@
 import { computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import { readAddress } from "../../state/address.ts";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
+import { hallVersion } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
+import { stateOfStop } from "./stop-state.ts";
 import type { FoundStep, FoundStop } from "./stops.ts";
 
 export interface ScriptRun {
@@ -31,17 +32,20 @@ export function runScript(
   const run = signal<LessonRun | null>(null);
   const restoreScene = () => {
     const present = stop.peek();
-    if (present.kind === "bench") session.show(readAddress(present.state).state);
+    if (present.kind === "bench") session.show(stateOfStop(present));
     else run.peek()?.restoreScene();
   };
+  /** As it is written, for the person of the stop. */
+  let under: FoundStep["found"]["lesson"] | null = null;
   const toStep = ({ found: { lesson, index, step } }: FoundStep) => {
     const present = run.peek();
-    if (present?.lesson.id === lesson.id) {
+    if (present && under === lesson) {
       if (present.shown.peek() !== index) present.send({ kind: "go", step: step.id });
       else present.restoreScene();
       return;
     }
     present?.release();
+    under = lesson;
     run.value = runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: library.lessons });
   };
   const follow = effect(() => {
@@ -55,7 +59,9 @@ export function runScript(
       }
     });
   });
-  const voice = computed(() => run.value && voiceOf(library, run.value.situation.value, "plain", null));
+  const voice = computed(
+    () => run.value && voiceOf(library, run.value.situation.value, hallVersion.value, null),
+  );
   return {
     stop,
     run,

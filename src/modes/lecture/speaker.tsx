@@ -1,38 +1,36 @@
-/** The speaker's window: notes, what comes next, clock and time left, and what-ifs answered before the room sees them. */
-import { computed, signal, useComputed, useSignal } from "@preact/signals";
+/** The speaker's window: the stage live, what comes next, notes, clock and time left, and what-ifs answered before the room sees them. */
+import { computed, useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Question } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
-import { writeAddress } from "../../state/address.ts";
-import { figuresOf } from "../../ui/figures.ts";
 import type { Key } from "../../ui/keys.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
-import { ParameterForm } from "../../ui/parameter-form.tsx";
-import { Readouts } from "../../ui/readout.tsx";
+import { Script } from "../../ui/lesson/script.tsx";
+import type { Voice } from "../../ui/lesson/voice.ts";
 import { Toolbar } from "../../ui/toolbar.tsx";
-import { earlierFigures, earlierLarge } from "../shared/earlier-figures.ts";
-import { heldSentence } from "../shared/held.ts";
-import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallPhones } from "./audience/hall-phones.tsx";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
 import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
 import { choicesOf, hallQuestion } from "./hall-question.ts";
-import { lectureKeys } from "./lecture-keys.ts";
-import { type Pictures, pictureOf } from "./own-stops.ts";
-import { RoomFigures } from "./room-figures.tsx";
+import { keepWhatIf } from "./kept-what-if.ts";
+import { type LectureActs, lectureKeys } from "./lecture-keys.ts";
+import { PersonOf } from "./own-person-words.tsx";
+import type { Pictures } from "./own-stops.ts";
+import type { Tool } from "./pen-surface.tsx";
+import { NextPicture } from "./picture/next-picture.tsx";
 import { runScript } from "./script-run.ts";
 import { SpeakerNotes } from "./speaker-notes.tsx";
-import { StopThumb } from "./stop-thumb.tsx";
+import { SpeakerStage } from "./speaker-stage.tsx";
+import { SpeakerWhatIf } from "./speaker-what-if.tsx";
 import { type FoundStop, findStops, nameOfStop, secondsFor, stepShown, stopsOfList } from "./stops.ts";
-import type { Talk, TalkEvent } from "./talk.ts";
+import { shownAt, type Talk, type TalkEvent } from "./talk.ts";
 import type { KeptTalk } from "./talk-store.ts";
-import { openWindowChannel } from "./window-channel.ts";
-import { readToSpeaker, type ToRoom, type ToSpeaker } from "./window-messages.ts";
-
-/** ms between calls for the stage: one that was reloaded learns so of this window */
-const CALL = 1000;
+import { type SpeakerLine, useSpeakerLine } from "./use-speaker-line.ts";
+import { followWhatIf } from "./what-if.ts";
+import type { TalkReport } from "./window-messages.ts";
 
 export interface SpeakerProps {
   readonly context: Context;
@@ -42,29 +40,15 @@ export interface SpeakerProps {
 }
 
 export function Speaker({ context, library, kept }: SpeakerProps) {
-  const latest = useSignal<ToSpeaker | null>(null);
   // Without a room in its address it listens to none.
   const room = context.place.value.more.room ?? "";
-  const channel = useMemo(
-    () =>
-      openWindowChannel<ToRoom, ToSpeaker>(room, readToSpeaker, (message) => {
-        if (JSON.stringify(message) !== JSON.stringify(latest.peek())) latest.value = message;
-      }),
-    [latest, room],
-  );
-  useEffect(() => {
-    channel.post({ kind: "hello" });
-    const call = setInterval(() => channel.post({ kind: "hello" }), CALL);
-    return () => {
-      clearInterval(call);
-      channel.close();
-    };
-  }, [channel, latest]);
-  const list = useComputed(() => latest.value?.list ?? "");
+  const line = useSpeakerLine(room);
+  const latest = line.report.value;
+  const list = useComputed(() => line.report.value?.list ?? "");
   const stops = useComputed(
     () => findStops(kept?.plan.stops ?? stopsOfList(list.value), library.lessons).found,
   );
-  if (!latest.value || stops.value.length === 0)
+  if (!latest || stops.value.length === 0)
     return (
       <main class="speaker waiting">
         <h1>{t("lecture.window")}</h1>
@@ -73,13 +57,13 @@ export function Speaker({ context, library, kept }: SpeakerProps) {
     );
   return (
     <Desk
-      key={`${list.value} ${latest.value.reader}`}
+      key={`${list.value} ${latest.reader}`}
       context={context}
       library={library}
       stops={stops.value}
       pictures={kept?.pictures ?? NO_PICTURES}
-      latest={latest.value}
-      post={(message) => channel.post(message)}
+      latest={latest}
+      line={line}
     />
   );
 }
@@ -91,36 +75,17 @@ interface DeskProps {
   readonly library: Library;
   readonly stops: readonly FoundStop[];
   readonly pictures: Pictures;
-  readonly latest: ToSpeaker;
-  readonly post: (message: ToRoom) => void;
+  readonly latest: TalkReport;
+  readonly line: SpeakerLine;
 }
 
-function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
-  const { session } = context;
-  const at = useMemo(() => signal(latest.talk.at), []);
-  at.value = latest.talk.at;
-  const script = useMemo(
-    () =>
-      runScript(
-        session,
-        library,
-        stops,
-        computed(() => at.value),
-        latest.reader,
-      ),
-    [],
-  );
-  useEffect(() => script.release, [script]);
+function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
+  const { post } = line;
+  const desk = useMemo(() => deskState(context, library, stops, line), []);
+  useEffect(() => desk.release, [desk]);
+  const { script, whatIf } = desk;
+  const tool = useSignal<Tool>("pointer");
   const say = (event: TalkEvent) => post({ kind: "event", event });
-  const large = useComputed(() =>
-    figuresThatMatter(stepShown(script.stop.value), session.scene.value, session.chain.circulations.value),
-  );
-  const further = useComputed(() =>
-    figuresOf(session.chain.circulations.value[0] ?? null).filter(({ name }) =>
-      large.value.every((each) => each.name !== name),
-    ),
-  );
-  const earlier = useComputed(() => earlierLarge(session, stepShown(script.stop.value)));
   const stop = script.stop.value;
   const asked = useMemo(() => hallQuestion(script), [script]).value;
   const voice = script.voice.value;
@@ -133,7 +98,21 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
           say: (event) => post({ kind: "hall", event }),
         }
       : null;
-  useSpeakerKeys(say, () => post({ kind: "pause" }), hall ? hallKeys(hall) : []);
+  const clearPen = () => post({ kind: "mark", event: { kind: "clear" } });
+  useSpeakerKeys(
+    {
+      say,
+      pause: () => post({ kind: "pause" }),
+      point: () => {
+        tool.value = "pointer";
+      },
+      pen: () => {
+        tool.value = "pen";
+      },
+      clearPen,
+    },
+    hall ? hallKeys(hall) : [],
+  );
   const then = stops[latest.talk.at + 1];
   const item = (name: string, label: string, onPress: () => void) => ({ name, label: t(label), onPress });
   return (
@@ -145,43 +124,47 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
         <Clock began={latest.began} minutes={latest.minutes} />
       </header>
       <main class="speaker-script">
-        <p class="speaker-label">{t("lecture.now")}</p>
-        <h2>{nameOfStop(stop)}</h2>
-        <p class="speaker-room" role="status">
-          {roomSees(latest.talk)}
-        </p>
-        <SpeakerNotes stop={stop} voice={voice} />
-        {pictureOf(stop) && <StopThumb stop={stop} pictures={pictures} />}
-        {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
-        <p class="speaker-label">{t("lecture.then")}</p>
-        <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
-        {then && then.kind !== "step" && <StopThumb stop={then} pictures={pictures} />}
-      </main>
-      <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
-        <h2>{t("lecture.answer")}</h2>
-        <RoomFigures figures={large.value} earlier={earlier.value} />
-        <Readouts figures={further.value} earlier={earlierFigures(session)} />
-        <p class="quiet-text">{heldSentence(session.scene.value.request)}</p>
-        <div class="actions">
-          <button
-            type="button"
-            class="main"
-            onClick={() => say({ kind: "aside", state: writeAddress(session.scene.value) })}
-          >
-            {t("lecture.send")}
-          </button>
-          <button
-            type="button"
-            onClick={() => {
-              say({ kind: "script" });
-              script.restoreScene();
+        <div class="speaker-pictures">
+          <SpeakerStage
+            picture={line.picture}
+            shown={shownAt(latest.talk)}
+            tool={tool}
+            onTool={(chosen) => {
+              tool.value = chosen;
             }}
-          >
-            {t("lecture.script")}
-          </button>
+            onMark={(event) => post({ kind: "mark", event })}
+          />
+          <section aria-label={t("lecture.then")}>
+            <p class="speaker-label">{t("lecture.then")}</p>
+            {then && <NextPicture context={context} stop={then} pictures={pictures} />}
+            <p class="speaker-then">{then ? nameOfStop(then) : t("lecture.ended")}</p>
+          </section>
         </div>
-        <ParameterForm editing={session} />
-      </section>
+        <div class="speaker-words">
+          <h2>{nameOfStop(stop)}</h2>
+          <p class="speaker-room" role="status">
+            {roomSees(latest.talk)}
+          </p>
+          <Sentence stop={stop} voice={voice} />
+          <PersonOf stop={stop} />
+          {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
+          <HallPhones room={context.place.value.more.room ?? ""} />
+          <SpeakerNotes stop={stop} voice={voice} />
+        </div>
+      </main>
+      <SpeakerWhatIf
+        session={context.session}
+        script={script}
+        whatIf={whatIf.now.value}
+        onSend={(state) => {
+          desk.sent(state);
+          say({ kind: "aside", state });
+        }}
+        onScript={() => {
+          say({ kind: "script" });
+          script.restoreScene();
+        }}
+      />
       <footer class="speaker-foot">
         <Toolbar
           label={t("lecture.bar")}
@@ -199,6 +182,46 @@ function Desk({ context, library, stops, pictures, latest, post }: DeskProps) {
           ]}
         />
       </footer>
+    </div>
+  );
+}
+
+/** What the window knows of its own: the script at the stage's place, and a what-if beside it. */
+function deskState(
+  { session }: Context,
+  library: Library,
+  stops: readonly FoundStop[],
+  { report }: SpeakerLine,
+) {
+  const reader = report.peek()?.reader ?? 0;
+  const at = computed(() => report.value?.talk.at ?? 0);
+  const aside = computed(() => report.value?.talk.aside ?? null);
+  const script = runScript(session, library, stops, at, reader);
+  const whatIf = followWhatIf(session, script.stop);
+  const kept = keepWhatIf(session, script, whatIf.now, {
+    key: `${report.peek()?.list} ${reader}`,
+    at,
+    aside,
+  });
+  return {
+    script,
+    whatIf,
+    sent: kept.sent,
+    release() {
+      kept.release();
+      whatIf.release();
+      script.release();
+    },
+  };
+}
+
+/** The words that stand on stage, where no question does. */
+function Sentence({ stop, voice }: { readonly stop: FoundStop; readonly voice: Voice | null }) {
+  const step = stepShown(stop);
+  if (!step || !voice || (step.question && step.question.room !== false)) return null;
+  return (
+    <div class="speaker-sentence">
+      <Script step={step} voice={voice} paragraphs={1} />
     </div>
   );
 }
@@ -223,14 +246,15 @@ function roomSees(talk: Talk): string {
 }
 
 /** The clicker works whichever window has the focus. @param first keys that come before a lecture's own */
-function useSpeakerKeys(say: (event: TalkEvent) => void, pause: () => void, first: readonly Key[]): void {
+function useSpeakerKeys(
+  acts: Pick<LectureActs, "say" | "pause" | "point" | "pen" | "clearPen">,
+  first: readonly Key[],
+): void {
   const nothing = () => {};
   const keys = lectureKeys({
-    say,
-    pause,
+    ...acts,
     start: nothing,
     fullScreen: nothing,
-    point: nothing,
     whatIf: nothing,
     speaker: nothing,
     theme: nothing,

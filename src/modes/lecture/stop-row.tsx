@@ -2,7 +2,9 @@
 import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { MAX_NOTES, MAX_TITLE, MAX_WORDS, STOP_MINUTES, type Stop } from "./own-stops.ts";
+import { OwnPersonFields } from "./own-person-fields.tsx";
+import { MAX_NOTES, MAX_TITLE, MAX_WORDS, personAt, STOP_MINUTES, type Stop } from "./own-stops.ts";
+import { sceneOfStop } from "./stop-state.ts";
 import { StopThumb } from "./stop-thumb.tsx";
 import { findStops, nameOfStop } from "./stops.ts";
 import type { TalkDraft } from "./talk-draft.ts";
@@ -65,12 +67,14 @@ export function StopRow({ draft, lessons, stop, index }: StopRowProps) {
         {act("duplicate", "+", () => setStops(null, (stops) => stops.toSpliced(index, 0, stop)))}
         {act("remove", "×", () => setStops(null, (stops) => stops.toSpliced(index, 1)))}
       </div>
-      {open.value && <StopFields {...{ draft, stop, index }} />}
+      {open.value && <StopFields {...{ draft, lessons, stop, index }} />}
     </li>
   );
 }
 
-function StopFields({ draft, stop, index }: Omit<StopRowProps, "lessons">) {
+function StopFields({ draft, lessons, stop, index }: StopRowProps) {
+  const [found] = findStops(["person" in stop ? { ...stop, person: null } : stop], lessons).found;
+  const scene = found && sceneOfStop(found);
   const set = (change: Partial<Stop>) =>
     draft.setStops(`${index} ${Object.keys(change)}`, (stops) =>
       stops.with(index, { ...stop, ...change } as Stop),
@@ -122,6 +126,9 @@ function StopFields({ draft, stop, index }: Omit<StopRowProps, "lessons">) {
           }}
         />
       </label>
+      {scene && (
+        <OwnPersonFields scene={scene} person={personAt(stop)} onChange={(person) => set({ person })} />
+      )}
     </div>
   );
 }

@@ -2,6 +2,7 @@
 import { findStep, type Lesson, type Step } from "../../lesson/lesson.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
+import { lessonWith } from "./own-person.ts";
 import { type OwnStop, type Stop, type StopOf, stepStop } from "./own-stops.ts";
 import { readStops } from "./playlist.ts";
 
@@ -39,8 +40,10 @@ export function findStops(
     if (stop.kind !== "step") return [stop];
     const lesson = lessons.find((each) => each.id === stop.lesson);
     const index = lesson ? findStep(lesson, stop.step) : -1;
-    if (lesson && index >= 0)
-      return [{ ...stop, found: { lesson, index, step: entryAt(lesson.steps, index) } }];
+    if (lesson && index >= 0) {
+      const own = lessonWith(lesson, index, stop.person);
+      return [{ ...stop, found: { lesson: own, index, step: entryAt(own.steps, index) } }];
+    }
     const allowed = lesson ? lesson.steps.map((each) => each.id) : lessons.map((each) => each.id);
     dropped.push({
       path: "list",

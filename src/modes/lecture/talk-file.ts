@@ -127,6 +127,12 @@ function readStop(found: unknown, index: number, pictures: Pictures, faults: Fau
   const read = v.safeParse(stopSchema, found);
   if (!read.success) {
     const [issue] = read.issues;
+    // A person that is not understood leaves the stop without one.
+    if (issue.path?.[0].key === "person") {
+      const where = issue.path.map(({ key }) => String(key)).join(".");
+      faults.push(fault(`stops.${index + 1}.${where}`, issue.received, issue.expected ?? issue.message));
+      return readStop({ ...(found as object), person: null }, index, pictures, faults);
+    }
     const path = issue.path?.map(({ key }) => String(key)).join(".");
     return refuseStop(path ? `.${path}` : "", issue.received, issue.expected ?? "?");
   }

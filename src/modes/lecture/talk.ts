@@ -12,16 +12,13 @@ export interface Talk {
   readonly heldAt: number | null;
   /** Short text of a scene shown instead of the script's; null = the script's own. */
   readonly aside: string | null;
-  /** 0..1 of the picture's width and height; null = no pointer. */
-  readonly pointer: readonly [x: number, y: number] | null;
 }
 
 export type TalkEvent =
-  | { readonly kind: "next" | "back" | "first" | "last" | "hold" | "script" | "unpoint" }
+  | { readonly kind: "next" | "back" | "first" | "last" | "hold" | "script" }
   | { readonly kind: "go"; readonly at: number }
   | { readonly kind: "blank"; readonly to: Exclude<Blank, "none"> }
-  | { readonly kind: "aside"; readonly state: string }
-  | { readonly kind: "point"; readonly at: readonly [number, number] };
+  | { readonly kind: "aside"; readonly state: string };
 
 export const startTalk = (count: number, at = 0): Talk => ({
   at: within(at, count),
@@ -29,7 +26,6 @@ export const startTalk = (count: number, at = 0): Talk => ({
   blank: "none",
   heldAt: null,
   aside: null,
-  pointer: null,
 });
 
 const within = (at: number, count: number): number => Math.min(Math.max(0, count - 1), Math.max(0, at));
@@ -57,10 +53,6 @@ export function speak(talk: Talk, event: TalkEvent): Talk {
       return { ...talk, aside: null, blank: "none", heldAt: null };
     case "aside":
       return { ...talk, aside: event.state };
-    case "point":
-      return { ...talk, pointer: event.at };
-    case "unpoint":
-      return { ...talk, pointer: null };
   }
 }
 

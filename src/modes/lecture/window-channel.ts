@@ -24,6 +24,8 @@ const envelope = v.looseObject({
 
 export const CHANNEL_VERSION = 1;
 
+const MAX_KNOWN = 200;
+
 /** The whole page's own origin and no other: also where it has none to name, as a file. */
 const OWN_ORIGIN = "/";
 
@@ -50,8 +52,12 @@ export function openWindowChannel<Out, In>(
     if (!found.success || found.output.lungwardChannel !== room) return false;
     const { id, message } = found.output;
     if (heard.has(id)) return true;
-    if (heard.size > 200) heard.clear();
     heard.add(id);
+    // The oldest go first: a message that comes both ways is still known when it comes again.
+    for (const old of heard) {
+      if (heard.size <= MAX_KNOWN) break;
+      heard.delete(old);
+    }
     const known = read(message);
     if (known !== null) hear(known);
     return true;

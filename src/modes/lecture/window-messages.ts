@@ -2,34 +2,50 @@
 import * as v from "valibot";
 import { LONGEST_READ } from "../../state/address.ts";
 import { hallCount, hallEvent } from "./hall.ts";
+import { markEvent } from "./pen.ts";
+import { LONGEST_SIDE, MAX_BYTES } from "./picture/picture-limits.ts";
+import { typeOfPicture } from "./picture-kinds.ts";
 import { LONGEST_LIST, MAX_STOPS, MINUTES } from "./playlist.ts";
 import type { Talk, TalkEvent } from "./talk.ts";
 
 const stop = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MAX_STOPS));
-const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
-const place = v.pipe(v.tuple([share, share]), v.readonly());
 const state = v.pipe(v.string(), v.maxLength(LONGEST_READ));
 
 const talkEvent = v.variant("kind", [
-  v.strictObject({ kind: v.picklist(["next", "back", "first", "last", "hold", "script", "unpoint"]) }),
+  v.strictObject({ kind: v.picklist(["next", "back", "first", "last", "hold", "script"]) }),
   v.strictObject({ kind: v.literal("go"), at: stop }),
   v.strictObject({ kind: v.literal("blank"), to: v.picklist(["black", "white"]) }),
   v.strictObject({ kind: v.literal("aside"), state }),
-  v.strictObject({ kind: v.literal("point"), at: place }),
 ]) satisfies v.GenericSchema<unknown, TalkEvent>;
 
-const talk = v.strictObject({
+export const talkSchema = v.strictObject({
   at: stop,
   count: stop,
   blank: v.picklist(["none", "black", "white"]),
   heldAt: v.nullable(stop),
   aside: v.nullable(state),
-  pointer: v.nullable(place),
 }) satisfies v.GenericSchema<unknown, Talk>;
 
-const toSpeaker = v.strictObject({
+const side = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(LONGEST_SIDE));
+
+/** The stage's picture as a JPEG. */
+const picture = v.strictObject({
+  kind: v.literal("picture"),
+  bytes: v.pipe(
+    v.instance(ArrayBuffer),
+    v.check(
+      (bytes) => bytes.byteLength <= MAX_BYTES && typeOfPicture(new Uint8Array(bytes)) === "image/jpeg",
+    ),
+  ),
+  width: side,
+  height: side,
+  /** Its window lies under another one: browsers then draw nothing anew. */
+  covered: v.boolean(),
+});
+
+const talkReport = v.strictObject({
   kind: v.literal("talk"),
-  talk,
+  talk: talkSchema,
   /** The playlist as in a link, and its time. */
   list: v.pipe(v.string(), v.maxLength(LONGEST_LIST)),
   minutes: v.pipe(v.number(), v.minValue(MINUTES.min), v.maxValue(MINUTES.max)),
@@ -42,13 +58,19 @@ const toSpeaker = v.strictObject({
   hall: v.nullable(hallCount),
 });
 
+const toSpeaker = v.variant("kind", [talkReport, picture]);
+
 const toRoom = v.variant("kind", [
-  v.strictObject({ kind: v.literal("hello") }),
+  /** `look`: the speaker's window wants to see the stage */
+  v.strictObject({ kind: v.picklist(["hello", "look"]) }),
   v.strictObject({ kind: v.literal("event"), event: talkEvent }),
   v.strictObject({ kind: v.literal("hall"), event: hallEvent }),
+  v.strictObject({ kind: v.literal("mark"), event: markEvent }),
   v.strictObject({ kind: v.literal("pause") }),
 ]);
 
+export type TalkReport = v.InferOutput<typeof talkReport>;
+export type StagePictureMessage = v.InferOutput<typeof picture>;
 export type ToSpeaker = v.InferOutput<typeof toSpeaker>;
 export type ToRoom = v.InferOutput<typeof toRoom>;
 

@@ -7,6 +7,7 @@ import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
+import { stillPace } from "./still-pace.ts";
 import { themeNamed } from "./themes.ts";
 
 type Way = "starting" | Stage["way"];
@@ -22,36 +23,14 @@ export interface StageLoop extends StagePictures {
   frame(): Frame | null;
   /** Keeps what is drawn as it is, or lets it follow again. */
   hold(on: boolean): void;
-  /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
-  afterFrame(listener: () => void): () => void;
+  /** Calls a few times a second or more until the returned function is called; `drawn`: the canvas has just been drawn and holds that frame. */
+  afterFrame(listener: (drawn: boolean) => void): () => void;
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
   clear(): Box;
   /** mm of a pane's plane -> CSS px */
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
-}
-
-/** ms: a picture that stands still is redrawn this often, */
-const STILL_EVERY = 250;
-/** and for so long at every screen frame after something was asked of it: what eases arrives. */
-const LIVELY_FOR = 1500;
-
-function stillPace() {
-  let drawn = 0;
-  let livelyUntil = 0;
-  return {
-    wakeUp() {
-      livelyUntil = performance.now() + LIVELY_FOR;
-    },
-    /** Whether the picture is to be drawn at this screen frame; it then counts as drawn. */
-    isDue(): boolean {
-      const now = performance.now();
-      if (now > livelyUntil && now < drawn + STILL_EVERY) return false;
-      drawn = now;
-      return true;
-    },
-  };
 }
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -64,7 +43,7 @@ export function createStageLoop(
 ): StageLoop {
   const way = signal<Way>("starting");
   const handles = signal<readonly Handle[]>([]);
-  const listeners = new Set<() => void>();
+  const listeners = new Set<(drawn: boolean) => void>();
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
   let shown = 0;
@@ -73,14 +52,12 @@ export function createStageLoop(
   let floor = 13;
   let due = 0;
   let held = false;
-  const { wakeUp, isDue } = stillPace();
+  const { wakeUp, isDue, isStale, rest } = stillPace(() => performance.now());
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
     stage = await createStage(host, {
-      theme: themeNamed(theme.peek()),
-      floor,
-      insets,
+      ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
@@ -102,10 +79,14 @@ export function createStageLoop(
     frame = withBefore(chain.frame(), before.peek());
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
     if (!isDue()) return;
-    stage?.draw(frame);
-    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    const stale = isStale(frame);
+    if (stale) {
+      stage?.draw(frame);
+      rest(frame);
+    }
+    if (stage) way.value = stage.way;
     setHandles(handles, frame);
-    for (const listener of listeners) listener();
+    for (const listener of listeners) listener(stale);
   };
 
   const pictures = stagePictures({
@@ -113,11 +94,15 @@ export function createStageLoop(
     frame: () => frame,
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
+      started ??= start();
       await started;
       if (!stage) throw new Error("no stage");
       return stage;
     },
   });
+
+  // After a new size the last picture stands there, laid out for the old one.
+  new ResizeObserver(wakeUp).observe(host);
 
   return {
     way,

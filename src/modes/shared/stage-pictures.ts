@@ -3,7 +3,7 @@ import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
 import type { Stage } from "../../scenes/stage.ts";
 import { setView } from "../../state/edit.ts";
-import type { SceneName } from "../../state/scene-state.ts";
+import type { SceneName, SceneState } from "../../state/scene-state.ts";
 import { type ThemeName, themeNamed } from "./themes.ts";
 
 /** How a picture differs from the screen. */
@@ -20,6 +20,8 @@ export interface StagePictures {
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
   /** A small picture of the present state in another scene, without words; null before there is an answer. Rejects where nothing can be drawn. */
   preview(scene: SceneName, width: number, height: number): Promise<HTMLCanvasElement | null>;
+  /** A small picture of another state, without words. Rejects where nothing can be drawn or the state is not solved. */
+  still(state: SceneState, width: number, height: number): Promise<HTMLCanvasElement>;
   /** The same as the inside of an SVG element of this size. */
   drawing(width: number, height: number, look?: Look): Promise<string>;
 }
@@ -53,6 +55,10 @@ export function stagePictures({ chain, frame, own, stage }: Sources): StagePictu
         pictured(undefined, (of) => of.snapshot(there, width, height)),
       ),
     snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
+    async still(state, width, height) {
+      const there = await chain.still(setView(WITHOUT_WORDS)(state));
+      return pictured(undefined, (of) => of.snapshot(there, width, height));
+    },
     drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
   };
 }

@@ -5,9 +5,10 @@ import { knownAnswers } from "../../shared/lesson/known-answers.ts";
 import type { Context } from "../../shared/mode.ts";
 import { settled } from "../../shared/settled.ts";
 import { stateLink } from "../../shared/state-link.ts";
+import { stateOfStop } from "../stop-state.ts";
 import type { DrawnStop } from "../stops.ts";
 import type { Slide } from "./slide.ts";
-import { readsFlow, requestsOfStop, slideWords, stateOfStop } from "./slide-words.ts";
+import { readsFlow, requestsOfStop, slideWords } from "./slide-words.ts";
 
 /** s that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
 const FLOW_SHAPES = 1;

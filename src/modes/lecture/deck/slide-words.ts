@@ -5,26 +5,23 @@ import type { Question, Step } from "../../../lesson/lesson.ts";
 import type { Library } from "../../../lesson/library.ts";
 import type { Inline, Prose } from "../../../lesson/prose.ts";
 import { namesRead, requestsOf, situationOf } from "../../../lesson/situation.ts";
-import { statesAround, stepState } from "../../../lesson/states.ts";
+import { statesAround } from "../../../lesson/states.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import type { FieldReadings } from "../../../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../../../sim/parameters/request.ts";
-import { readAddress } from "../../../state/address.ts";
 import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
 import { figuresOf } from "../../../ui/figures.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { figuresThatMatter } from "../../shared/lesson/figures-that-matter.ts";
 import type { KnownAnswers } from "../../shared/lesson/known-answers.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
+import { personSentence } from "../own-person.ts";
+import { stateOfStop } from "../stop-state.ts";
 import type { DrawnStop, FoundStep } from "../stops.ts";
 import { paneCaptions } from "./pane-captions.ts";
 import { plainText } from "./plain-text.ts";
 import type { SlidePane, SlideWords } from "./slide.ts";
-
-/** The scene as the stop shows it. */
-export const stateOfStop = (stop: DrawnStop): SceneState =>
-  stop.kind === "bench" ? readAddress(stop.state).state : stepState(stop.found.lesson, stop.found.index);
 
 const panesShown = (state: SceneState): readonly CirculationRequest[] =>
   [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
@@ -56,15 +53,26 @@ export function slideWords(
   const { link } = options;
   if (stop.kind === "step") return stepWords(stop, library, exactly, options);
   const { title, notes } = stop;
-  return { title, body: [], caution: "", panes: panesOf(null, stateOfStop(stop), exactly), notes, link };
+  return {
+    title,
+    body: personLines(stop),
+    caution: "",
+    panes: panesOf(null, stateOfStop(stop), exactly),
+    notes,
+    link,
+  };
 }
 
 function stepWords(
-  { found: { lesson, index, step }, notes: own }: FoundStep,
+  found: FoundStep,
   library: Pick<Library, "glossary" | "sources">,
   exactly: KnownAnswers["exactly"],
   { fields, reader, link }: SlideOptions,
 ): SlideWords {
+  const {
+    found: { lesson, index, step },
+    notes: own,
+  } = found;
   const states = statesAround(lesson, index);
   const voice = voiceOf(library, situationOf(states, exactly, fields), "plain", null);
   const say = (content: Prose | readonly Inline[]) => plainText(content, voice);
@@ -74,13 +82,19 @@ function stepWords(
   const notes = step.notes ? say(step.notes.prose) : "";
   return {
     title: step.title,
-    body: asked ? questionLines(asked, voice) : [say(step.plain.prose.slice(0, 1))],
+    body: [
+      ...(asked ? questionLines(asked, voice) : [say(step.plain.prose.slice(0, 1))]),
+      ...personLines(found),
+    ],
     caution: step.caution ? say(step.caution.prose) : "",
     panes: panesOf(step, states.own, exactly),
     notes: [own, notes, whole].filter(Boolean).join("\n\n"),
     link,
   };
 }
+
+const personLines = (stop: DrawnStop): readonly string[] =>
+  stop.person ? [personSentence(stop.person, stateOfStop(stop).request)] : [];
 
 function questionLines(question: Question, voice: Voice): readonly string[] {
   const choices = "answers" in question ? question.answers : "items" in question ? question.items : [];
