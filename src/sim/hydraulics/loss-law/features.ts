@@ -91,7 +91,7 @@ export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower
   return Math.log(1 + speeds ** 2 * ((1 - sizes.narrowing) ** -4 - 1));
 }
 
-/** Clearance in mean radii from where the losses' streams change sides. */
+/** Clearance from where the losses' streams change sides: number of mean radii (dimensionless). */
 export const awayFromParting = (sizes: PathwaySizes, streams: Pick<Streams, "lower">): number =>
   awayFrom(clearance(sizes, 0), jetStrength(sizes, streams), PARTING);
 

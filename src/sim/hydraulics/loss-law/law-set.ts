@@ -40,7 +40,7 @@ export const CONSTANTS: LossConstants = LAW.constants;
 type Quantity = "power" | "drop" | "share";
 const made = new Map<Quantity, Process>();
 
-/** Made when first asked for: about a millisecond each. */
+/** Made when first asked for: ten to thirty milliseconds each. */
 export function fittedProcess(quantity: Quantity): Process {
   let process = made.get(quantity);
   if (!process) {

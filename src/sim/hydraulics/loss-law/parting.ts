@@ -1,5 +1,4 @@
 /** Where two facing streams change sides: there they hit each other, and small causes decide which lung each takes. */
-import type { Streams } from "./features.ts";
 
 /** Numbers of mean radii (dimensionless). */
 export interface Parting {
@@ -14,7 +13,11 @@ export interface Parting {
 /** In tubes (3D set): what losses go by; the shares have their own fit, which begins here. */
 export const PARTING: Parting = { place: -0.34, byJet: 0.15, width: 0.37 };
 
-/** Clearance in mean radii from where the streams change sides. @param jet see `jetStrength` */
+/**
+ * Clearance from where the streams change sides: number of mean radii (dimensionless).
+ * @param clearance number of mean radii, from the upper vein's axis
+ * @param jet dimensionless, see `jetStrength`
+ */
 export const awayFrom = (clearance: number, jet: number, { place, byJet }: Parting): number =>
   clearance - place - byJet * jet;
 
@@ -25,8 +28,10 @@ export const sideAt = (away: number, { width }: Parting): number => away / Math.
  * What the lower stream brings beyond what the lung on its side takes: a fraction of the whole flow, -0.5 to 1.
  * @param side see {@link sideAt}
  */
-export const excessAt = (side: number, { lower, left }: Pick<Streams, "lower" | "left">): number =>
-  lower - 0.5 - side * (left - 0.5);
+export const excessAt = (
+  side: number,
+  { lower, left }: { readonly lower: number; readonly left: number },
+): number => lower - 0.5 - side * (left - 0.5);
 
 /** Mean radii from the place of parting within which repeats from other starts were run. */
 const NEAR = 0.3;
