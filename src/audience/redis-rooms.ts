@@ -23,12 +23,17 @@ export interface RedisRooms extends Rooms {
 
 type Client = ReturnType<typeof import("redis")["createClient"]>;
 
-/** @param onFault told what Redis says when it cannot be reached; tried again meanwhile */
+/** @param onFault told once what keeps Redis from being reached; it is tried again meanwhile */
 export async function redisRooms(url: string, onFault: (message: string) => void): Promise<RedisRooms> {
   const { createClient } = await import("redis");
+  let told = "";
+  const tell = (message: string) => {
+    if (message !== told) onFault(message);
+    told = message;
+  };
   const connect = async (): Promise<Client> => {
     const client: Client = createClient({ url });
-    client.on("error", (error: Error) => onFault(error.message));
+    client.on("error", ({ message }: Error) => tell(message));
     await client.connect();
     return client;
   };

@@ -1,6 +1,7 @@
 /** The phone page: its own entry, a few kilobytes, nothing of the kit but its words. */
 import { effect } from "@preact/signals";
 import { render } from "preact";
+import { keptRoom } from "./own-token.ts";
 import { Phone } from "./phone.tsx";
 import { join, readCode, wake } from "./seat.ts";
 import { language, t } from "./words.ts";
@@ -11,7 +12,8 @@ effect(() => {
   document.title = t("phone.title");
 });
 
-const code = readCode(location.hash.slice(1));
+// A page that was put away while the phone slept comes back without being asked for its code.
+const code = readCode(location.hash.slice(1)) ?? readCode(keptRoom());
 if (code) join(code);
 
 addEventListener("online", wake);

@@ -1,4 +1,5 @@
 /** What the hall answered, with the same bars as on the stage, one's own answer marked, and what the model says. */
+import { barOf } from "../audience/bar-of.ts";
 import type { HallAnswer, PhoneQuestion, ShownResult } from "../audience/line-messages.ts";
 import { own } from "./seat.ts";
 import { t, writeAmount, writeNumber } from "./words.ts";
@@ -58,13 +59,4 @@ function ofNumbers({ edges, model }: ShownResult, unit: string): readonly Bar[] 
     own: isIn(own.value, index),
     model: isIn(model, index),
   }));
-}
-
-/** A bar holds its lower end; the last one its upper end too. -1 = outside. */
-function barOf(edges: readonly number[], value: number): number {
-  const last = edges.length - 2;
-  if (value === edges.at(-1)) return last;
-  return edges.findIndex(
-    (from, index) => index <= last && value >= from && value < (edges[index + 1] ?? from),
-  );
 }

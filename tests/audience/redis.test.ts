@@ -3,6 +3,7 @@ import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { execPath } from "node:process";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { ASK, answer, phoneOf, smallKit, stageOf } from "./lines.ts";
 
@@ -42,9 +43,11 @@ afterAll(() => {
   for (const child of started.reverse()) child.kill("SIGKILL");
 });
 
-async function process(): Promise<{ port: number; code: string; key: string }> {
+async function open(): Promise<{ port: number; code: string; key: string }> {
   const kit = smallKit();
   const args = [
+    "--import",
+    "tsx",
     "src/cli/audience.ts",
     "--port",
     "0",
@@ -55,18 +58,14 @@ async function process(): Promise<{ port: number; code: string; key: string }> {
     "--folder",
     kit,
   ];
-  const [, port, code, key] = await start(
-    "node_modules/.bin/tsx",
-    args,
-    /localhost:(\d+)\/stage#(\w+)\.(\w+)\n.*Code/,
-  );
+  const [, port, code, key] = await start(execPath, args, /localhost:(\d+)\/stage#(\w+)\.(\w+)\n.*Code/);
   return { port: Number(port), code: code!, key: key! };
 }
 
 test.skipIf(!hasRedis)(
   "phones of two processes are counted together, locked together, and found again by a third",
   async () => {
-    const [first, second] = await Promise.all([process(), process()]);
+    const [first, second] = await Promise.all([open(), open()]);
     const { code, key } = first;
     const there = { ...second, code, key };
     const stage = await stageOf(first);
@@ -85,7 +84,7 @@ test.skipIf(!hasRedis)(
     await expect.poll(() => moved.last("counts")?.tally).toEqual({ more: 1, less: 1 });
     moved.say({ ...ASK, locked: true });
     await expect.poll(() => a.last("ask")?.locked).toBe(true);
-    const third = { ...(await process()), code, key };
+    const third = { ...(await open()), code, key };
     const again = await phoneOf(third, 1);
     await expect.poll(() => again.last("own")).toMatchObject({ own: "more" });
     const wrong = await stageOf({ ...third, key: second.key });

@@ -1,11 +1,11 @@
 /** The hall's answers as bars, one for each choice or range of numbers, and which of them the model gives. */
 import type { ComponentChildren } from "preact";
+import { barOf } from "../../audience/bar-of.ts";
 import type { ShownResult } from "../../audience/line-messages.ts";
 import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
 import type { Question } from "../../lesson/lesson.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
-import { barOf } from "./audience/histogram.ts";
 import type { HallRun } from "./hall-run.ts";
 
 export function HallChart({ hall, voice }: { readonly hall: HallRun; readonly voice: Voice }) {

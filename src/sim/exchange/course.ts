@@ -9,9 +9,9 @@ import {
   overflow,
   REGIONS,
   type Region,
+  regionLymph,
   type Tissue,
 } from "./filtration.ts";
-import { lymphRatio } from "./lymph.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
 
 /** What happens to the patient during the course. */
@@ -108,7 +108,8 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     read(later) + (read(circulation) - read(later)) * Math.exp(-day / RECOVERY.pressure);
   const venous = {
     limbs: settling(({ pressures, extras }) => (pressures.svc + (extras.legVeinPressure ?? 0)) / 2),
-    abdomen: settling(({ extras }) => extras.splanchnicPressure ?? 0),
+    gut: settling(({ extras }) => extras.splanchnicPressure ?? 0),
+    liver: settling(({ pressures }) => pressures.hepaticVein),
   };
   const duct = settling(ductPressure);
   const states: RegionState[] = REGIONS.map((region) => ({
@@ -146,7 +147,8 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
       };
       const { pressure } = state;
       const outflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
-      const ratio = lymphRatio(
+      const ratio = regionLymph(
+        region,
         pressure,
         lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow: outflow }),
       );

@@ -1,5 +1,6 @@
 /** Numbers as a hall gave them, in bars of even width; strays go into the bars at the ends, which say how far they reach. */
 import { quantileSorted, tickStep } from "d3-array";
+import { barOf } from "../../../audience/bar-of.ts";
 
 export interface Histogram {
   readonly counts: readonly number[];
@@ -30,11 +31,6 @@ export function histogramOf(numbers: readonly number[], model: number | null): H
     counts[bar] = (counts[bar] ?? 0) + 1;
   }
   return { counts, edges };
-}
-
-export function barOf(edges: readonly number[], value: number): number {
-  const beyond = edges.findIndex((edge) => edge > value);
-  return (beyond < 0 ? edges.length - 1 : beyond) - 1;
 }
 
 const extremes = (values: readonly number[]): readonly number[] =>

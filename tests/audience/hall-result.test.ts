@@ -1,0 +1,40 @@
+/** The bars that stage and phones share, and the table of counts. */
+import { expect, test } from "vitest";
+import { barOf } from "../../src/audience/bar-of.ts";
+import { shownResult } from "../../src/modes/lecture/audience/hall-result.ts";
+import { histogramOf } from "../../src/modes/lecture/audience/histogram.ts";
+import { startHall } from "../../src/modes/lecture/hall.ts";
+
+const count = { ...startHall("lesson#step"), hands: ["a", "b"], phones: { a: 3 } };
+
+test("nothing is shown before the speaker shows it, and the model's answer comes last", () => {
+  expect(shownResult(["a", "b"], count, "a")).toBeNull();
+  expect(shownResult(["a", "b"], { ...count, phase: "locked" }, "a")).toBeNull();
+  const shown = { counts: [4, 1], edges: [], model: null };
+  expect(shownResult(["a", "b"], { ...count, phase: "shown" }, "a")).toEqual(shown);
+  expect(shownResult(["a", "b"], { ...count, phase: "compared" }, "a")).toEqual({ ...shown, model: "a" });
+});
+
+test.each([
+  [[], null],
+  [[7], null],
+  [[7, 7, 7], 7],
+  [[-3, 0, 2.5, 8, 8.5], 40],
+  [[...Array.from({ length: 200 }, (_, n) => 10 + (n % 30) / 10), 1e9, -1e9], 12],
+] as const)("numbers %j are each in one bar, and bars are few", (numbers, model) => {
+  const { counts, edges } = histogramOf(numbers, model);
+  expect(counts.reduce((sum, each) => sum + each, 0)).toBe(numbers.length);
+  expect(counts.length).toBe(edges.length - 1);
+  expect(counts.length).toBeLessThanOrEqual(20);
+  expect([...edges].sort((a, b) => a - b)).toEqual(edges);
+  expect(new Set(edges).size).toBe(edges.length);
+  for (const value of model === null ? numbers : [...numbers, model]) {
+    const bar = barOf(edges, value);
+    expect(edges[bar]).toBeLessThanOrEqual(value);
+    expect(edges[bar + 1]).toBeGreaterThanOrEqual(value);
+  }
+});
+
+test("bars have even ends that a hall can read, but for strays", () => {
+  expect(histogramOf([5.1, 6.4, 7.2, 7.9, 9.3, 11.8], null).edges).toEqual([5, 6, 7, 8, 9, 10, 11, 12]);
+});
