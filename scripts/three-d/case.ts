@@ -18,6 +18,8 @@ export interface Case {
   readonly inflow: "parabola" | "flat";
   /** fraction by which all flows oscillate, and the period (s) */
   readonly pulse?: { readonly part: number; readonly period: number };
+  /** the vein that comes in before the other, in a repeat from another start */
+  readonly first?: "lower" | "upper";
   /** cells across the narrower pulmonary artery */
   readonly across: number;
 }
@@ -77,17 +79,48 @@ export const adult = CASES.caseB;
 /** Each pathway's own stretch of the spread's points. */
 const FIRST = { extracardiac: 1, "lateral-tunnel": 31, atriopulmonary: 61 } as const;
 
-/** Everything at once, evenly spread over the range for which the law must hold: points `from` to `to` of a pathway. */
-export function everything(stage: PathwayStage, from: number, to: number): Case[] {
-  const within = (low: number, high: number, part: number, step: number) =>
+type Range = readonly [low: number, high: number];
+
+/** What a spread covers, and which of its points it takes. */
+export interface Covered {
+  readonly family: string;
+  /** points of the spread to pass over */
+  readonly skipped: number;
+  readonly age: Range;
+  /** offset over about a mean radius of the lumens */
+  readonly offset: Range;
+  /** mm: conduit or tunnel */
+  readonly diameter: Range | undefined;
+  readonly index: Range;
+}
+
+const WHOLE: Covered = {
+  family: "spread",
+  skipped: 0,
+  age: [5, 19],
+  offset: [-1.4, 1.4],
+  diameter: undefined,
+  index: [2, 7],
+};
+
+/** Everything at once, evenly spread over the range for which the law must hold, or a part of it: points `from` to `to` of a pathway. */
+export function everything(
+  stage: PathwayStage,
+  from: number,
+  to: number,
+  part: Partial<Covered> = {},
+): Case[] {
+  const covered = { ...WHOLE, ...part };
+  const within = ([low, high]: Range, part: number, step: number) =>
     Number((Math.round((low + (high - low) * part) / step) * step).toFixed(3));
   return Array.from({ length: to - from + 1 }, (_, k) => {
-    const at = spread(FIRST[stage] + from - 1 + k, 10);
-    const body = bodyAt(within(5, 19, at[0]! < 0.35 ? 0 : at[0]!, 1));
+    const at = spread(FIRST[stage] + covered.skipped + from - 1 + k, 10);
+    const body = bodyAt(within(covered.age, at[0]! < 0.35 ? 0 : at[0]!, 1));
     const wide = body.ageYears / 14;
     // a third of the cases has each narrowing, so that most are open tubes
-    const taken = (part: number, most: number) => (part < 0.6 ? 0 : within(15, most, (part - 0.6) / 0.4, 5));
-    const offset = within(-1.4, 1.4, at[1]!, 0.05) * (7 + 1.5 * wide);
+    const taken = (part: number, most: number) =>
+      part < 0.6 ? 0 : within([15, most], (part - 0.6) / 0.4, 5);
+    const offset = within(covered.offset, at[1]!, 0.05) * (7 + 1.5 * wide);
     const common = {
       cavalOffset: Math.round(offset * 2) / 2,
       leftBranchStenosis: taken(at[2]!, 50),
@@ -95,23 +128,23 @@ export function everything(stage: PathwayStage, from: number, to: number): Case[
     };
     const own: Readonly<Record<PathwayStage, Readonly<Record<string, number>>>> = {
       extracardiac: {
-        conduitDiameter: within(12, 24, at[4]!, 0.5),
-        jointFlare: within(0, 8, at[5]!, 0.5),
+        conduitDiameter: within(covered.diameter ?? [12, 24], at[4]!, 0.5),
+        jointFlare: within([0, 8], at[5]!, 0.5),
         pathwayNarrowing: taken(at[6]!, 50),
       },
       "lateral-tunnel": {
-        tunnelDiameter: within(13, 24, at[4]!, 0.5),
-        jointFlare: within(0, 8, at[5]!, 0.5),
+        tunnelDiameter: within(covered.diameter ?? [13, 24], at[4]!, 0.5),
+        jointFlare: within([0, 8], at[5]!, 0.5),
         pathwayNarrowing: taken(at[6]!, 50),
       },
-      atriopulmonary: { chamberDiameter: within(28, 50, at[4]!, 1) },
+      atriopulmonary: { chamberDiameter: within([28, 50], at[4]!, 1) },
     };
-    return one(stage, "spread", `${from + k}`, {
+    return one(stage, covered.family, `${from + k}`, {
       body,
       set: { ...common, ...own[stage] },
-      index: within(2, 7, at[7]!, 0.1),
-      lower: within(0.42, 0.72, at[8]!, 0.01),
-      left: within(0.3, 0.7, at[9]!, 0.01),
+      index: within(covered.index, at[7]!, 0.1),
+      lower: within([0.42, 0.72], at[8]!, 0.01),
+      left: within([0.3, 0.7], at[9]!, 0.01),
     });
   });
 }

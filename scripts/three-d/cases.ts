@@ -1,6 +1,8 @@
 /** The cases: one-at-a-time families about a centre for each pathway, a spread of everything at once, pairs of grids, a pipe. */
 import { adult, BEAT, BREATH, type Case, everything, flows, LEAK, one, sizes } from "./case.ts";
+import { denseCases } from "./dense-cases.ts";
 import { fillingCases } from "./filling-cases.ts";
+import { startCases } from "./start-cases.ts";
 
 const conduit = (): Case[] => {
   const s = "extracardiac";
@@ -88,10 +90,16 @@ export function allCases(): Case[] {
     ...everything("lateral-tunnel", 1, 10),
     ...everything("atriopulmonary", 1, 7),
     ...fillingCases(),
+    ...denseCases(),
   ];
   const again = (name: string, across: number): Case => {
     const same = plain.find((each) => each.name === name)!;
     return { ...same, name: `${name}-grid-${across}`, family: "grid", across };
   };
-  return [...plain, ...COARSE.map((name) => again(name, 27)), ...FINE.map((name) => again(name, 45))];
+  return [
+    ...plain,
+    ...COARSE.map((name) => again(name, 27)),
+    ...FINE.map((name) => again(name, 45)),
+    ...startCases(plain),
+  ];
 }

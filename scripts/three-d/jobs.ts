@@ -19,6 +19,9 @@ export const requestOf = ({ stage, body, set }: Case): CirculationRequest => ({
   set,
 });
 
+/** Flush times of a repeat from another start: until its start is forgotten, and averaged. */
+const FROM_START = { settle: 5, least: 3, most: 5 };
+
 /** mL/s */
 export function flowsOf({ body, index, lower, left, leak }: Case) {
   const veins = (index * body.bsa * 1000) / 60;
@@ -87,6 +90,7 @@ export function jobOf(one: Case): Job {
       nu: bloodViscosity(one.body.haemoglobin) / BLOOD_DENSITY,
       rho: BLOOD_DENSITY,
       ...(one.inflow === "flat" ? { flat: 1 } : {}),
+      ...(one.first ? { first: one.first === "lower" ? 1 : -1, ...FROM_START } : {}),
       ...(one.pulse ? { pulse: one.pulse.part, period: one.pulse.period, least: PULSED, most: PULSED } : {}),
     },
     cost: ((volume / dx ** 3) * (volume / veins) * openings) / (peak * dx) / 1e10,
