@@ -17,6 +17,8 @@ export interface StageLoop extends StagePictures {
   readonly handles: ReadonlySignal<readonly Handle[]>;
   /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
   show(floor: number): () => void;
+  /** Keeps the frames coming, undrawn, until the returned function is called: for pictures apart from the screen. */
+  follow(): () => void;
   setInsets(insets: Insets): void;
   /** The last one drawn. */
   frame(): Frame | null;
@@ -54,6 +56,35 @@ function stillPace() {
   };
 }
 
+/** How many want something; each leaves by the function that it is given. */
+function counted() {
+  let count = 0;
+  return {
+    any: () => count > 0,
+    add() {
+      count++;
+      return () => {
+        count--;
+      };
+    },
+  };
+}
+
+/** Once begun, calls at each screen frame for as long as it is wanted. */
+function screenFrames(wanted: () => boolean, turn: () => void): () => void {
+  let running = false;
+  const next = () => {
+    running = wanted();
+    if (!running) return;
+    requestAnimationFrame(next);
+    turn();
+  };
+  return () => {
+    if (!running) requestAnimationFrame(next);
+    running = true;
+  };
+}
+
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 
 export function createStageLoop(
@@ -67,11 +98,11 @@ export function createStageLoop(
   const listeners = new Set<() => void>();
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
-  let shown = 0;
+  const showing = counted();
+  const following = counted();
   let frame: Frame | null = null;
   let insets = NO_INSETS;
   let floor = 13;
-  let due = 0;
   let held = false;
   const { wakeUp, isDue } = stillPace();
 
@@ -96,18 +127,18 @@ export function createStageLoop(
   };
 
   const turn = () => {
-    due = shown > 0 ? requestAnimationFrame(turn) : 0;
-    if (shown === 0 || held || document.hidden) return;
+    if (held || document.hidden) return;
     const last = frame;
     frame = withBefore(chain.frame(), before.peek());
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
-    if (!isDue()) return;
+    if (!showing.any() || !isDue()) return;
     stage?.draw(frame);
     if (stage && way.peek() !== stage.way) way.value = stage.way;
     setHandles(handles, frame);
     for (const listener of listeners) listener();
   };
 
+  const begin = screenFrames(() => showing.any() || following.any(), turn);
   const pictures = stagePictures({
     chain,
     frame: () => frame,
@@ -125,16 +156,20 @@ export function createStageLoop(
     handles,
     show(smallest) {
       floor = smallest;
-      shown++;
+      const leave = showing.add();
       host.hidden = false;
       stage?.setFloor(floor);
       wakeUp();
       started ??= start();
-      if (!due) due = requestAnimationFrame(turn);
+      begin();
       return () => {
-        shown--;
-        host.hidden = shown === 0;
+        leave();
+        host.hidden = !showing.any();
       };
+    },
+    follow() {
+      begin();
+      return following.add();
     },
     setInsets(next) {
       if (sameInsets(insets, next)) return;
