@@ -141,7 +141,8 @@ export function createStageLoop(
   const begin = screenFrames(() => showing.any() || following.any(), turn);
   const pictures = stagePictures({
     chain,
-    frame: () => frame,
+    // Nobody sees the frames that are followed: tracers in them are led when a picture is taken.
+    frame: () => (following.any() ? chain.picture() : frame),
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
       started ??= start();

@@ -1,6 +1,5 @@
 /** Draws the stops of a talk one after the other on the page's one stage, which is left as it was. */
 import type { Library } from "../../../lesson/library.ts";
-import { PLAY_SPEEDS } from "../../../state/scene-state.ts";
 import { knownAnswers } from "../../shared/lesson/known-answers.ts";
 import type { Context } from "../../shared/mode.ts";
 import { settled } from "../../shared/settled.ts";
@@ -11,11 +10,13 @@ import { type FoundStop, isDrawn } from "../stops.ts";
 import type { DeckPage, OwnPage } from "./slide.ts";
 import { readsFlow, requestsOfStop, slideWords } from "./slide-words.ts";
 
-/** s that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
-const FLOW_SHAPES = 0.5;
+/** s of its own time that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
+const FLOW_SHAPES = 0.6;
+/** blood seconds in a second of the wall clock: more than any machine here can do */
+const AS_FAST_AS_IT_CAN = 4;
 
 /** Nothing moves on paper: all that the machine can do goes into the flow. No dye, whose moment paper cannot show. */
-const STILL = { paused: true, moment: undefined, playSpeed: PLAY_SPEEDS.max } as const;
+const STILL = { paused: true, moment: undefined, playSpeed: AS_FAST_AS_IT_CAN } as const;
 
 export interface DrawOptions<Picture> {
   readonly context: Context;
