@@ -6,6 +6,7 @@ import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
+import { phonePage } from "./scripts/phone-page.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
 
@@ -17,7 +18,9 @@ const offline = () =>
     workbox: {
       globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json,txt}"],
       // A ward's own lessons change without a new version of the kit: the network first, the last copy without one.
-      globIgnores: ["own/**"],
+      // The phone page is of use only while its server runs.
+      globIgnores: ["own/**", "phone.html"],
+      navigateFallbackDenylist: [/\/(phone|stage)(\.html)?$/],
       runtimeCaching: [
         { urlPattern: /\/own\/[^/]+$/, handler: "NetworkFirst", options: { cacheName: "own-lessons" } },
       ],
@@ -42,6 +45,13 @@ const LANGUAGE_CHUNKS = {
   name: (id: string) => `words-${id.split("/").at(-2)}`,
 };
 
+/** The painted chest, which several scenes share. */
+const ANATOMY_CHUNK = {
+  test: /src\/scenes\/anatomy\//,
+  name: "anatomy",
+  includeDependenciesRecursively: false,
+};
+
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
 export default defineConfig(({ mode }) => {
   const single = mode === "single";
@@ -54,7 +64,7 @@ export default defineConfig(({ mode }) => {
       rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
     },
     plugins: [
-      ...(single ? [viteSingleFile()] : [docsSite(), offline()]),
+      ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline()]),
       leftOut(),
       notices(),
       contentSecurity(),
@@ -64,7 +74,9 @@ export default defineConfig(({ mode }) => {
       outDir: single ? "dist/single" : "dist/folder",
       copyPublicDir: !single,
       chunkSizeWarningLimit: 1500,
-      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS] } } } }),
+      ...(single
+        ? {}
+        : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS, ANATOMY_CHUNK] } } } }),
     },
     server: { port: 5300, strictPort: false, open: false },
     preview: { port: 5301, host: "127.0.0.1" },

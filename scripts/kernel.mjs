@@ -1,13 +1,13 @@
 // Compiles the vector kernel to a TypeScript module that holds it as base64, so that page, worker, single file, command line and tests import it in the same way.
 // node scripts/kernel.mjs          writes src/sim/flow-solver/kernel.wasm.ts
 // node scripts/kernel.mjs --print  prints the base64 instead
-import { readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import asc from "assemblyscript/asc";
 
-const source = fileURLToPath(new URL("../src/sim/flow-solver/kernel/time-step-kernel.ts", import.meta.url));
+const source = (name) => fileURLToPath(new URL(`../src/sim/flow-solver/kernel/${name}`, import.meta.url));
 const target = fileURLToPath(new URL("../src/sim/flow-solver/kernel.wasm.ts", import.meta.url));
-const wasm = "sweep.wasm";
+const wasm = "kernel.wasm";
 
 let binary;
 const { error, stderr } = await asc.main(
@@ -24,7 +24,7 @@ const { error, stderr } = await asc.main(
     "--importMemory",
   ],
   {
-    readFile: (name) => (name === "time-step-kernel.ts" ? readFileSync(source, "utf8") : null),
+    readFile: (name) => (existsSync(source(name)) ? readFileSync(source(name), "utf8") : null),
     writeFile: (name, contents) => {
       if (name === wasm) binary = contents;
     },
@@ -40,5 +40,5 @@ if (process.argv.includes("--print")) process.stdout.write(base64);
 else
   writeFileSync(
     target,
-    `/** The vector kernel (kernel/sweep.ts) as compiled by \`node scripts/kernel.mjs\`; not edited by hand. */\nexport const KERNEL_WASM =\n  "${base64}";\n`,
+    `/** The vector kernel (kernel/time-step-kernel.ts) as compiled by \`node scripts/kernel.mjs\`; not edited by hand. */\nexport const KERNEL_WASM =\n  "${base64}";\n`,
   );

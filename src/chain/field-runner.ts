@@ -11,6 +11,9 @@ const SLICE = 0.012;
 const MOMENT = 1 / 30;
 /** s of wall clock within which it is heard from, whatever happens */
 const ALIVE = 0.4;
+/** s of wall clock between two looks of a field that is ahead, and of one that is asked for nothing */
+const AHEAD = 0.006;
+const ASLEEP = 0.15;
 /** s of blood time that a field may fall behind before it gives them up */
 const BEHIND = 0.1;
 /** s of blood time computed at once after new walls, so that the first picture already flows */
@@ -30,7 +33,7 @@ export interface RunnerOptions {
 
 export interface FieldRunner {
   hear(message: ToField): void;
-  /** Computes one slice; answers the s that may pass until the next. */
+  /** Computes one slice; answers the s that may pass until the next, if nothing is heard before. */
   work(): number;
 }
 
@@ -124,7 +127,8 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
       if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT)
         send(session, current);
       if (clock() - lastWord > ALIVE) say({ kind: "alive" });
-      return solver.session && pace.due > 0 ? 0 : 0.006;
+      if (solver.session && pace.due > 0) return 0;
+      return solver.session && pace.runs ? AHEAD : ASLEEP;
     },
   };
 }
@@ -175,6 +179,9 @@ function pacer(clock: () => number) {
     /** s of blood time still to be computed */
     get due() {
       return goal - time;
+    },
+    get runs() {
+      return rate > 0;
     },
     run(next: number) {
       rate = next;

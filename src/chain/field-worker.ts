@@ -8,13 +8,22 @@ const runner = fieldRunner({
 });
 const channel = new MessageChannel();
 
-self.addEventListener("message", ({ data }: MessageEvent<ToField>) => runner.hear(data));
+/** While it rests; 0 while it works. */
+let timer = 0;
+
+self.addEventListener("message", ({ data }: MessageEvent<ToField>) => {
+  runner.hear(data);
+  if (timer === 0) return;
+  // What was sent together is heard together.
+  clearTimeout(timer);
+  timer = self.setTimeout(turn, 1);
+});
 
 /** A message to itself lets what has arrived be heard without a timer's four milliseconds. */
 const turn = () => {
   const rest = runner.work();
-  if (rest > 0) setTimeout(turn, 1000 * rest);
-  else channel.port2.postMessage(null);
+  timer = rest > 0 ? self.setTimeout(turn, 1000 * rest) : 0;
+  if (rest === 0) channel.port2.postMessage(null);
 };
 channel.port1.onmessage = turn;
 turn();

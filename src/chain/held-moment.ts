@@ -4,7 +4,7 @@ import { entryAt } from "../sim/checked/present.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 
 /** s of field time at which a still picture takes the field again, until it has settled */
-const LOOKS = [0, 0.5, 1, 2, 4];
+const LOOKS = [0, 1, 4];
 
 export interface HeldMoment {
   /** Copied, since the worker's arrays go back to it; the same record until the next look. */

@@ -28,6 +28,8 @@ const TRAIL_POINTS = 3;
 /** s of blood time in one stride, so that trails keep their spacing when drawings are rare; most strides in a drawing */
 const STRIDE = TRAIL / TRAIL_POINTS;
 const MAX_STRIDES = 5;
+/** s of a field's time from rest from which tracers are led through it */
+const FLOWS_FROM = 1;
 /** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
 const LED = 4;
 const LED_STEP = 1 / 30;
@@ -96,6 +98,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
   const lead = (moment: FlowField, supply: Supply, speed: number, steps: number): boolean => {
+    const early = moment.time < FLOWS_FROM && !moment.readings.settled;
+    if (early && steps < LED_STEPS_A_PICTURE) return false;
     if (moment !== ledIn) led = 0;
     ledIn = moment;
     for (let n = 0; n < steps && led < LED; n++, led += LED_STEP)

@@ -1,4 +1,4 @@
-/** Every message file: in the page English comes with it and the others when asked for; on the command line all come from disk. */
+/** Every message file but the phone page's, which has its own: in the page English comes with it and the others when asked for; on the command line all come from disk. */
 
 type Messages = Readonly<Record<string, string>>;
 
@@ -7,12 +7,12 @@ const onDisk = typeof process !== "undefined";
 /** Path such as `./en/units.json` -> its messages, there from the start. */
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
-  : import.meta.glob<Messages>("./en/*.json", { eager: true, import: "default" });
+  : import.meta.glob<Messages>(["./en/*.json", "!./en/phone.json"], { eager: true, import: "default" });
 
 /** Path such as `./de/units.json` -> fetches its messages. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
-  : import.meta.glob<Messages>(["./*/*.json", "!./en/*.json"], { import: "default" });
+  : import.meta.glob<Messages>(["./*/*.json", "!./en/*.json", "!./*/phone.json"], { import: "default" });
 
 // `getBuiltinModule` keeps node:fs out of the page's bundle.
 function fromDisk(): Record<string, Messages> {

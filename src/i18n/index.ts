@@ -4,6 +4,7 @@ export {
   direction,
   fetchMessages,
   hasMessage,
+  inLanguage,
   LANGUAGES,
   language,
   languageFor,
@@ -14,6 +15,7 @@ export {
   setTechnical,
   t,
 } from "./messages.ts";
+export { parseNumber } from "./parse-number.ts";
 export { LOSS_DIGITS, type Lung, shareOf, writeDrop, writeLoss, writeShare } from "./pathway-quantity.ts";
 export {
   type Band,
@@ -21,7 +23,6 @@ export {
   formatBand,
   formatNumber,
   formatQuantity,
-  parseNumber,
   type Quantity,
   speakQuantity,
   unitSymbol,

@@ -41,8 +41,22 @@ export async function fetchMessages(tag: string): Promise<void> {
 
 const current = signal("en");
 
+/** Set while something is written for readers of another language. */
+let writtenIn: string | null = null;
+
 /** The current tag. A component that reads it is updated when the language changes. */
-export const language = (): string => current.value;
+export const language = (): string => writtenIn ?? current.value;
+
+/** What `write` makes in a language whose messages have come, whatever the page speaks. `write` must not wait for anything. */
+export function inLanguage<T>(tag: string, write: () => T): T {
+  const before = writtenIn;
+  writtenIn = tag;
+  try {
+    return write();
+  } finally {
+    writtenIn = before;
+  }
+}
 
 let asked = "en";
 

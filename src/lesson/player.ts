@@ -236,6 +236,7 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
         given: typeof event.given === "object" ? [...event.given] : event.given,
         right: event.judgement?.right ?? null,
         ...typedOf(event),
+        ...missedOf(event.judgement),
         tries: 1,
         day: event.day,
         ...(Object.keys(event.numbers ?? {}).length > 0 ? { numbers: { ...event.numbers } } : {}),
@@ -256,6 +257,14 @@ function typedOf({ given, judgement }: Extract<PlayerEvent, { kind: "answer" }>)
   return { typed: { truth, within, ...(mistake ? { mistake: mistake.id } : {}) } };
 }
 
+/** What would have been right, of choices and orders. */
+function missedOf(judgement: Judgement | null): Pick<Attempt, "truth"> {
+  if (!judgement || judgement.right) return {};
+  const { truth } = judgement;
+  if (truth === null || typeof truth === "number") return {};
+  return { truth: typeof truth === "string" ? truth : [...truth] };
+}
+
 const queueAgain = (player: Player, step: string, again: number | null): Player["queue"] =>
   again === null || !player.alone
     ? player.queue
@@ -269,7 +278,7 @@ function judged(lesson: Lesson, player: Player, question: string, judgement: Jud
     ...player,
     answers:
       attempt.right === null
-        ? { ...player.answers, [question]: { ...attempt, right: judgement.right } }
+        ? { ...player.answers, [question]: { ...attempt, right: judgement.right, ...missedOf(judgement) } }
         : player.answers,
     judgement: inView ? judgement : player.judgement,
   };

@@ -2,7 +2,7 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
-/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then what was written and which steps were seen. */
+/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then the numbers that stood in questions, then what was written and which steps were seen. */
 export function packProgress(progress: Progress, most: number): string {
   let shorter: Progress | null = progress;
   while (shorter) {
@@ -10,7 +10,9 @@ export function packProgress(progress: Progress, most: number): string {
     if (text.length <= most) return text;
     shorter = withoutOldestNote(shorter);
   }
-  const text = pack(withoutSeen(progress));
+  const bare = pack(withoutNumbers(progress));
+  if (bare.length <= most) return bare;
+  const text = pack(withoutSeen(withoutNumbers(progress)));
   return text.length <= most ? text : pack(NO_PROGRESS);
 }
 
@@ -63,8 +65,17 @@ const withoutNotes = (progress: Progress, gone: (lesson: string, step: string) =
     ),
   }));
 
-const withoutSeen = (progress: Progress): Progress =>
+/** The record to hand in asks the model for them again. */
+const withoutNumbers = (progress: Progress): Progress =>
   eachLesson(
     withoutNotes(progress, () => true),
-    ({ written: _, ...lesson }) => ({ ...lesson, seen: [] }),
+    (lesson) => ({
+      ...lesson,
+      answers: Object.fromEntries(
+        Object.entries(lesson.answers).map(([step, { numbers: _, truth: __, ...rest }]) => [step, rest]),
+      ),
+    }),
   );
+
+const withoutSeen = (progress: Progress): Progress =>
+  eachLesson(progress, ({ written: _, ...lesson }) => ({ ...lesson, seen: [] }));

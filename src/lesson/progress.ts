@@ -20,6 +20,8 @@ const attempt = v.strictObject({
   typed: v.optional(
     v.strictObject({ truth: v.number(), within: v.number(), mistake: v.optional(v.string()) }),
   ),
+  /** Of a wrong choice or order: what was right then. */
+  truth: v.optional(v.union([v.string(), v.array(v.string())])),
   tries: v.pipe(v.number(), v.integer(), v.minValue(1)),
   /** ISO 8601 day of the last try. */
   day: v.string(),
@@ -49,7 +51,7 @@ const quiz = v.strictObject({
   results: v.array(v.strictObject({ day: v.string(), right: v.number(), asked: v.number() })),
 });
 
-const progress = v.strictObject({
+export const progressSchema = v.strictObject({
   version: v.literal(1),
   /** Lesson that was open last. */
   latest: v.optional(v.string()),
@@ -62,7 +64,7 @@ const progress = v.strictObject({
 export type Attempt = v.InferOutput<typeof attempt>;
 export type LessonProgress = v.InferOutput<typeof lessonProgress>;
 export type QuizProgress = v.InferOutput<typeof quiz>;
-export type Progress = v.InferOutput<typeof progress>;
+export type Progress = v.InferOutput<typeof progressSchema>;
 
 export const NO_PROGRESS: Progress = { version: 1, lessons: {} };
 
@@ -72,7 +74,7 @@ export const writeProgress = (value: Progress): string => JSON.stringify(value);
 export function readProgress(text: string | null): Progress {
   if (text === null) return NO_PROGRESS;
   try {
-    const result = v.safeParse(progress, JSON.parse(text));
+    const result = v.safeParse(progressSchema, JSON.parse(text));
     return result.success ? result.output : NO_PROGRESS;
   } catch {
     return NO_PROGRESS;

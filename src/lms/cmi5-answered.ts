@@ -1,11 +1,13 @@
-/** A typed number as an xAPI interaction (1.0.3); by cmi5 such a statement is allowed beside its own and has not its category. From memory of the specifications. */
-import type { TypedAnswer } from "../lesson/typed-answers.ts";
+/** An answered question as an xAPI interaction (1.0.3); by cmi5 such a statement is allowed beside its own and has not its category. */
 import type { Launch } from "./cmi5-launch.ts";
 import type { Template } from "./cmi5-store.ts";
+import type { ReportedAnswer } from "./record-adapter.ts";
+import { patternOf } from "./scorm-interactions.ts";
 
 /** Without what differs each time it is sent: its id and its moment. */
-export function answeredStatement(launch: Launch, template: Template, answer: TypedAnswer) {
-  const { lesson, step, given, truth, within, right } = answer;
+export function answeredStatement(launch: Launch, template: Template, answer: ReportedAnswer) {
+  const { lesson, step, kind, asked, language, options, given, correct, right } = answer;
+  const choices = options.map(({ id, say }) => ({ id, description: { [language]: say } }));
   return {
     actor: launch.actor,
     verb: { id: "http://adlnet.gov/expapi/verbs/answered", display: { en: "answered" } },
@@ -14,11 +16,13 @@ export function answeredStatement(launch: Launch, template: Template, answer: Ty
       id: `${launch.activityId}/questions/${lesson}/${step}`,
       definition: {
         type: "http://adlnet.gov/expapi/activities/cmi.interaction",
-        interactionType: "numeric",
-        correctResponsesPattern: [`${truth - within}[:]${truth + within}`],
+        description: { [language]: asked },
+        interactionType: kind,
+        ...(choices.length > 0 ? { choices } : {}),
+        ...(correct === null ? {} : { correctResponsesPattern: [patternOf(correct)] }),
       },
     },
-    result: { response: String(given), success: right },
+    result: { response: patternOf(given), success: right },
     context: { ...template, registration: launch.registration },
   };
 }

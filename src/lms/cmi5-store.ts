@@ -1,8 +1,27 @@
-/** The requests that a visit makes to its record store (xAPI 1.0.3). Constants from memory of the specification. */
+/** The requests that a visit makes to its record store (xAPI 1.0.3), and what cmi5 (10.0, 11.0) keeps there. */
 import type { Launch } from "./cmi5-launch.ts";
 
 export type Fetch = (url: string, init: RequestInit) => Promise<Response>;
 export type Template = Readonly<Record<string, unknown>>;
+
+/** What we say by cmi5's own verbs. */
+const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as const;
+export type Verb = (typeof SAID)[number];
+
+/** What the course system says of this launch. */
+export interface LaunchData {
+  /** The course system's part of every statement's context, its session included. */
+  readonly contextTemplate: Template;
+  readonly launchMode: "Normal" | "Browse" | "Review";
+  /** The course system's own mark, 0 to 1, which comes before the course's; null = none. */
+  readonly masteryScore: number | null;
+}
+
+export interface KeptDocument {
+  readonly text: string | null;
+  /** Said in earlier visits of this registration. */
+  readonly said: readonly Verb[];
+}
 
 /** The document in which our resume data lies. */
 const STATE_ID = "lungward.progress";
@@ -11,9 +30,11 @@ const STATE_ID = "lungward.progress";
 export interface Cmi5Store {
   /** The visit's token; null when the launch is refused. */
   openVisit(): Promise<string | null>;
-  readTemplate(token: string): Promise<Template>;
+  readLaunchData(token: string): Promise<LaunchData>;
+  /** The learner's languages and sound; one who has set none is no fault. */
+  readPreferences(token: string): Promise<void>;
   state(token: string, statement: object, keepalive: boolean): Promise<boolean>;
-  readProgress(token: string): Promise<string | null>;
+  readProgress(token: string): Promise<KeptDocument>;
   writeProgress(token: string, progress: object): Promise<boolean>;
 }
 
@@ -41,9 +62,21 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
       const answer = await ask(launch.fetch, { method: "POST" });
       return ((await answer.json()) as { "auth-token"?: string })["auth-token"] || null;
     },
-    async readTemplate(token) {
-      const { contextTemplate } = await read(token, "LMS.LaunchData");
-      return (contextTemplate as Template | undefined) ?? {};
+    async readLaunchData(token) {
+      const { contextTemplate, launchMode, masteryScore } = await read(token, "LMS.LaunchData");
+      return {
+        contextTemplate: (contextTemplate as Template | undefined) ?? {},
+        launchMode: launchMode === "Browse" || launchMode === "Review" ? launchMode : "Normal",
+        masteryScore: typeof masteryScore === "number" ? masteryScore : null,
+      };
+    },
+    async readPreferences(token) {
+      const query = new URLSearchParams({
+        profileId: "cmi5LearnerPreferences",
+        agent: JSON.stringify(launch.actor),
+      });
+      const address = `${launch.endpoint}agents/profile?${query}`;
+      await ask(address, { method: "GET", headers: headers(token) }).catch(() => {});
     },
     async state(token, statement, keepalive) {
       const body = JSON.stringify(statement);
@@ -56,8 +89,11 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
       return answer.ok;
     },
     async readProgress(token) {
-      const { text } = await read(token, STATE_ID);
-      return (text as string | undefined) ?? null;
+      const { text, said } = await read(token, STATE_ID);
+      return {
+        text: typeof text === "string" ? text : null,
+        said: Array.isArray(said) ? SAID.filter((verb) => said.includes(verb)) : [],
+      };
     },
     async writeProgress(token, progress) {
       const body = JSON.stringify(progress);

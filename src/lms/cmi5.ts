@@ -1,122 +1,165 @@
-/** A visit's record by cmi5 (on xAPI 1.0.3). Constants from memory of the specification. */
+/** A visit's record by cmi5 (Quartz, 1st edition, on xAPI 1.0.3); the rules in brackets are sections of its text. */
 import { answeredStatement } from "./cmi5-answered.ts";
 import type { Launch } from "./cmi5-launch.ts";
-import { cmi5Store, type Fetch, type Template } from "./cmi5-store.ts";
-import { passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
+import { type Cmi5Store, cmi5Store, type Fetch, type LaunchData, type Verb } from "./cmi5-store.ts";
+import { duration } from "./duration.ts";
+import {
+  answerKey,
+  passed,
+  type RecordAdapter,
+  type Report,
+  type ReportedAnswer,
+  shareRight,
+} from "./record-adapter.ts";
+import type { VisitClock } from "./scorm.ts";
 
-const VERBS = {
+const VERBS: Readonly<Record<Verb, string>> = {
   initialized: "http://adlnet.gov/expapi/verbs/initialized",
   completed: "http://adlnet.gov/expapi/verbs/completed",
   passed: "http://adlnet.gov/expapi/verbs/passed",
   failed: "http://adlnet.gov/expapi/verbs/failed",
   terminated: "http://adlnet.gov/expapi/verbs/terminated",
-} as const;
-type Verb = keyof typeof VERBS;
+};
 const CATEGORY = "https://w3id.org/xapi/cmi5/context/categories/";
-/** ISO 8601 duration with hundredths. */
-export const duration = (seconds: number): string => `PT${Math.max(0, seconds).toFixed(2)}S`;
+const MASTERY = "https://w3id.org/xapi/cmi5/context/extensions/masteryscore";
 
 /** What a record needs of the world. */
-export interface World {
+export interface World extends VisitClock {
   readonly ask: Fetch;
-  /** s on any clock */
-  readonly now: () => number;
-  /** The moment as RFC 3339. */
-  readonly stamp: () => string;
   /** A fresh UUID for each statement. */
   readonly id: () => string;
+}
+
+/** A visit under way: its token, what the course system says of it, what was said in earlier ones. */
+interface Visit {
+  readonly token: string;
+  readonly data: LaunchData;
+  readonly text: string | null;
+  readonly before: readonly Verb[];
 }
 
 export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   const store = cmi5Store(launch, world.ask);
   const started = world.now();
-  const elapsed = () => duration(world.now() - started);
   const sent = new Set<Verb>();
-  /** The course system's part of every statement's context, its session included. */
-  let template: Template = {};
+  const stated = async ({ token }: Visit, statement: object, keepalive = false): Promise<boolean> =>
+    store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
 
-  async function send(token: string, verb: Verb, result: object, keepalive = false): Promise<boolean> {
-    // Each verb once, and none revokes a pass.
-    if (sent.has(verb) || (verb === "failed" && sent.has("passed"))) return true;
+  async function send(visit: Visit, verb: Verb, result: object, keepalive = false): Promise<boolean> {
+    if (!maySay(verb, sent, visit)) return true;
     sent.add(verb);
-    const statement = statementOf(launch, template, verb, result);
-    return store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
+    return stated(visit, statementOf(launch, visit.data, verb, result), keepalive);
   }
 
   const answered = new Set<string>();
-  async function sendTyped(token: string, typed: Report["typed"]): Promise<boolean> {
+  async function sendAnswers(visit: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
     let kept = true;
-    for (const answer of typed) {
-      const key = `${answer.lesson}#${answer.step}`;
-      if (answered.has(key)) continue;
-      answered.add(key);
-      const statement = answeredStatement(launch, template, answer);
-      const said = { id: world.id(), ...statement, timestamp: world.stamp() };
-      kept = (await store.state(token, said, false)) && kept;
+    for (const answer of answers) {
+      if (answered.has(answerKey(answer))) continue;
+      answered.add(answerKey(answer));
+      kept = (await stated(visit, answeredStatement(launch, visit.data.contextTemplate, answer))) && kept;
     }
     return kept;
   }
 
-  const open = async (): Promise<string | null> => {
-    const token = await store.openVisit();
-    if (token === null) return null;
-    template = await store.readTemplate(token);
-    await send(token, "initialized", {});
-    return token;
-  };
   // One token for the visit; asked for once, as the specification allows.
-  const opened = open().catch(() => null);
+  const opened = openVisit(store)
+    .then(async (visit) => {
+      if (visit) await send(visit, "initialized", {});
+      return visit;
+    })
+    .catch(() => null);
+  /** One report after the other: what one has said, the next must know. */
+  let keeping: Promise<unknown> = opened;
 
   async function keep(report: Report): Promise<boolean> {
-    const token = await opened;
-    if (token === null) return false;
-    const written = await store.writeProgress(token, { text: report.text, place: report.place });
-    const kept = (await sendTyped(token, report.typed)) && written;
-    if (!report.completed) return kept;
-    const won = passed(report.score);
-    const scaled = Number(shareRight(report.score).toFixed(4));
-    const judged = await send(token, won ? "passed" : "failed", {
-      success: won,
-      score: { scaled },
-      duration: elapsed(),
-    });
-    return (await send(token, "completed", { completion: true, duration: elapsed() })) && judged && kept;
+    const visit = await opened;
+    if (visit === null) return false;
+    const kept = await sendAnswers(visit, report.answers);
+    const judged = !report.completed || (await sendEnd(visit, report));
+    const said = [...new Set([...visit.before, ...sent])].filter((verb) => ONCE.includes(verb));
+    const written = await store.writeProgress(visit.token, { text: report.text, place: report.place, said });
+    return kept && judged && written;
+  }
+
+  async function sendEnd(visit: Visit, { score, passMark }: Report): Promise<boolean> {
+    const elapsed = duration(world.now() - started);
+    const won = passed(score, visit.data.masteryScore ?? passMark);
+    const scaled = Number(shareRight(score).toFixed(4));
+    const judgement = { success: won, score: { scaled }, duration: elapsed };
+    const judged = won === null || (await send(visit, won ? "passed" : "failed", judgement));
+    return (await send(visit, "completed", { completion: true, duration: elapsed })) && judged;
   }
 
   return {
     kind: "cmi5",
-    load: async () => {
-      const token = await opened;
-      return token === null ? null : store.readProgress(token).catch(() => null);
+    longest: null,
+    load: async () => (await opened)?.text ?? null,
+    now: null,
+    report(report) {
+      const kept = keeping.then(() => keep(report)).catch(() => false);
+      keeping = kept;
+      return kept;
     },
-    report: (report) => keep(report).catch(() => false),
     close() {
       void opened
-        .then((token) => token !== null && send(token, "terminated", { duration: elapsed() }, true))
+        .then(
+          (visit) => visit && send(visit, "terminated", { duration: duration(world.now() - started) }, true),
+        )
         .catch(() => {});
     },
     erase: null,
   };
 }
 
+async function openVisit(store: Cmi5Store): Promise<Visit | null> {
+  const token = await store.openVisit();
+  if (token === null) return null;
+  // Asked for because it must be (11.0); the language was chosen by whoever made the course.
+  const [data] = await Promise.all([store.readLaunchData(token), store.readPreferences(token)]);
+  const { text, said } = await store.readProgress(token).catch(() => ({ text: null, said: [] }));
+  return { token, data, text, before: said };
+}
+
+/** Once in all visits of one registration (9.3.3, 9.3.4). */
+const ONCE: readonly Verb[] = ["completed", "passed"];
+
+/** No verb twice in a visit and passed or failed, not both (9.3); looking round or back is not recorded (10.0); none revokes a pass. */
+function maySay(verb: Verb, sent: ReadonlySet<Verb>, { data, before }: Visit): boolean {
+  if (sent.has(verb) || (ONCE.includes(verb) && before.includes(verb))) return false;
+  if (verb === "initialized") return true;
+  if (sent.has("terminated")) return false;
+  if (verb === "terminated") return true;
+  if (data.launchMode !== "Normal") return false;
+  if (verb === "failed") return !sent.has("passed") && !before.includes("passed");
+  return verb !== "passed" || !sent.has("failed");
+}
+
 /** A statement without what differs each time it is sent: its id and its moment. */
-function statementOf(launch: Launch, template: Template, verb: Verb, result: object) {
-  const moveOn = verb === "completed" || verb === "passed" || verb === "failed";
-  const given = (template.contextActivities ?? {}) as { category?: unknown[] };
+function statementOf(
+  launch: Launch,
+  { contextTemplate, masteryScore }: LaunchData,
+  verb: Verb,
+  result: object,
+) {
+  const judged = verb === "passed" || verb === "failed";
+  const given = (contextTemplate.contextActivities ?? {}) as { category?: unknown[] };
   const category = [
     ...(given.category ?? []),
     { id: `${CATEGORY}cmi5` },
-    ...(moveOn ? [{ id: `${CATEGORY}moveon` }] : []),
+    ...(judged || verb === "completed" ? [{ id: `${CATEGORY}moveon` }] : []),
   ];
+  const mastery = judged && masteryScore !== null ? { [MASTERY]: masteryScore } : {};
   return {
     actor: launch.actor,
     verb: { id: VERBS[verb], display: { en: verb } },
     object: { objectType: "Activity", id: launch.activityId },
     ...(Object.keys(result).length > 0 ? { result } : {}),
     context: {
-      ...template,
+      ...contextTemplate,
       registration: launch.registration,
       contextActivities: { ...given, category },
+      extensions: { ...mastery, ...(contextTemplate.extensions as object | undefined) },
     },
   };
 }

@@ -4,15 +4,18 @@ import type { RecordAdapter } from "./record-adapter.ts";
 const NAME = "lungward.progress";
 
 export function deviceRecord(storage: () => Storage): RecordAdapter {
+  const now = () => {
+    try {
+      return storage().getItem(NAME);
+    } catch {
+      return null;
+    }
+  };
   return {
     kind: "device",
-    load: async () => {
-      try {
-        return storage().getItem(NAME);
-      } catch {
-        return null;
-      }
-    },
+    longest: null,
+    load: async () => now(),
+    now,
     report: async ({ text }) => {
       try {
         storage().setItem(NAME, text);

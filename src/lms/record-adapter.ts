@@ -1,6 +1,23 @@
-/** Where a learner's record is kept: one interface, three implementations (this device, SCORM 1.2, cmi5). */
+/** Where a learner's record is kept: one interface, four implementations (this device, SCORM 1.2, SCORM 2004, cmi5). */
 import type { Score } from "../lesson/progress.ts";
-import type { TypedAnswer } from "../lesson/typed-answers.ts";
+
+/** One answered question, in the words of the lesson's language. */
+export interface ReportedAnswer {
+  readonly lesson: string;
+  readonly step: string;
+  readonly kind: "choice" | "sequencing" | "numeric";
+  /** With its numbers. */
+  readonly asked: string;
+  /** BCP 47 tag of all words here. */
+  readonly language: string;
+  /** What could be chosen or put in order; none of a number. */
+  readonly options: readonly { readonly id: string; readonly say: string }[];
+  /** At the first try; a number in the question's unit. */
+  readonly given: string | number | readonly string[];
+  /** null where no one answer is right, such as a control's value that meets a goal. */
+  readonly correct: string | readonly string[] | { readonly low: number; readonly high: number } | null;
+  readonly right: boolean;
+}
 
 export interface Report {
   /** The whole record as text; given back by `load` at the next visit. */
@@ -8,8 +25,12 @@ export interface Report {
   /** Where to resume, `lesson#step`. */
   readonly place: string;
   readonly score: Score;
-  /** Numbers typed in this visit so far; each is reported once. */
-  readonly typed: readonly TypedAnswer[];
+  /** Share right from which it is passed; null where nothing is to be passed. A course system's own comes first. */
+  readonly passMark: number | null;
+  /** All of this visit so far; each is sent once. */
+  readonly answers: readonly ReportedAnswer[];
+  /** 0 to 1: how much of the course is done. */
+  readonly progress: number;
   /** Everything has been done. */
   readonly completed: boolean;
 }
@@ -17,8 +38,12 @@ export interface Report {
 /** Events are named after the verbs of cmi5: initialized, completed, passed, failed, terminated. */
 export interface RecordAdapter {
   readonly kind: "device" | "scorm" | "cmi5";
+  /** Characters that `text` may have; null = any number. */
+  readonly longest: number | null;
   /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */
   load(): Promise<string | null>;
+  /** What stands there at this moment, where another tab may have written too; null where this visit alone writes. */
+  readonly now: (() => string | null) | null;
   /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */
   report(report: Report): Promise<boolean>;
   /** The visit ends. */
@@ -27,10 +52,15 @@ export interface RecordAdapter {
   readonly erase: (() => void) | null;
 }
 
-/** Share of questions right at the first try from which a course counts as passed (common practice, no source). */
+/** Share of questions right at the first try from which a course counts as passed unless it says otherwise (common practice, no source). */
 export const PASS_SHARE = 0.6;
 
 /** 0 to 1; 0 when nothing was asked */
 export const shareRight = ({ right, asked }: Score): number => (asked === 0 ? 0 : right / asked);
 
-export const passed = (score: Score): boolean => shareRight(score) >= PASS_SHARE;
+/** null where nothing is to be passed */
+export const passed = (score: Score, mark: number | null): boolean | null =>
+  mark === null ? null : shareRight(score) >= mark;
+
+/** A key for "sent once". */
+export const answerKey = ({ lesson, step }: ReportedAnswer): string => `${lesson}#${step}`;

@@ -1,5 +1,6 @@
-/** SCORM 1.2 (ADL 2001): the course system's `API` object, found in a parent or opener window. */
-import { passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
+/** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
+import { answerKey, passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
+import { interaction12 } from "./scorm-interactions.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface ScormApi {
@@ -14,32 +15,16 @@ export interface ScormApi {
 export const LONGEST_SUSPEND_DATA = 4096;
 /** Characters of `cmi.core.lesson_location` (CMIString255). */
 const LONGEST_LOCATION = 255;
-/** Parent windows to try; the standard recommends seven. */
-const HIGHEST = 7;
 
-type Windowed = { readonly API?: unknown; readonly parent: Windowed; readonly opener?: Windowed | null };
-
-/** Parents first, then the opener and its parents. Windows of another origin cannot be read and are skipped. */
-export function findScormApi(start: Windowed): ScormApi | null {
-  return climb(start) ?? (start.opener ? climb(start.opener) : null);
+/** What a visit needs to know of time. */
+export interface VisitClock {
+  /** s on any clock, for the time of this visit */
+  readonly now: () => number;
+  /** The moment as RFC 3339, UTC. */
+  readonly stamp: () => string;
 }
 
-function climb(start: Windowed): ScormApi | null {
-  let window = start;
-  for (let level = 0; level <= HIGHEST; level++) {
-    try {
-      if (window.API) return window.API as ScormApi;
-    } catch {
-      return null;
-    }
-    if (window.parent === window) return null;
-    window = window.parent;
-  }
-  return null;
-}
-
-/** `now`: s on any clock, for the time of this visit. */
-export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
+export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAdapter {
   const said = (answer: string | boolean): boolean => String(answer) === "true";
   const started = now();
   const open = said(api.LMSInitialize(""));
@@ -49,12 +34,24 @@ export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
     api.LMSSetValue("cmi.core.lesson_status", "incomplete");
     api.LMSCommit("");
   }
+  const answersOf = ({ answers }: Report) => {
+    const unsent = answers.filter((answer) => !sent.has(answerKey(answer)));
+    if (unsent.length === 0) return [];
+    // They follow those of earlier visits.
+    const next = Number(api.LMSGetValue("cmi.interactions._count")) || 0;
+    return unsent.flatMap((answer, index) => {
+      sent.add(answerKey(answer));
+      return interaction12(answer, next + index, stamp());
+    });
+  };
   return {
     kind: "scorm",
+    longest: LONGEST_SUSPEND_DATA,
     load: async () => (open ? api.LMSGetValue("cmi.suspend_data") || null : null),
+    now: null,
     report: async (report) =>
       !closed &&
-      [...valuesOf(report), ...newTyped(report, sent, api)].every(([element, value]) =>
+      [...valuesOf(report), ...answersOf(report)].every(([element, value]) =>
         said(api.LMSSetValue(element, value)),
       ) &&
       said(api.LMSCommit("")),
@@ -70,8 +67,15 @@ export function scormRecord(api: ScormApi, now: () => number): RecordAdapter {
   };
 }
 
-function valuesOf({ text, place, score, completed }: Report): readonly (readonly [string, string])[] {
-  const status = completed ? (passed(score) ? "passed" : "failed") : "incomplete";
+function valuesOf({
+  text,
+  place,
+  score,
+  passMark,
+  completed,
+}: Report): readonly (readonly [string, string])[] {
+  const won = passed(score, passMark);
+  const done = won === null ? "completed" : won ? "passed" : "failed";
   const resume = text.length <= LONGEST_SUSPEND_DATA ? ([["cmi.suspend_data", text]] as const) : [];
   return [
     ...resume,
@@ -79,35 +83,9 @@ function valuesOf({ text, place, score, completed }: Report): readonly (readonly
     ["cmi.core.score.min", "0"],
     ["cmi.core.score.max", "100"],
     ["cmi.core.score.raw", String(Math.round(100 * shareRight(score)))],
-    ["cmi.core.lesson_status", status],
+    ["cmi.core.lesson_status", completed ? done : "incomplete"],
   ];
 }
-
-/** Numeric interactions, each written once; they follow those of earlier visits. */
-function newTyped(
-  { typed }: Report,
-  sent: Set<string>,
-  api: ScormApi,
-): readonly (readonly [string, string])[] {
-  const unsent = typed.filter(({ lesson, step }) => !sent.has(`${lesson}#${step}`));
-  if (unsent.length === 0) return [];
-  const next = Number(api.LMSGetValue("cmi.interactions._count")) || 0;
-  return unsent.flatMap(({ lesson, step, given, truth, right }, index) => {
-    sent.add(`${lesson}#${step}`);
-    const element = `cmi.interactions.${next + index}`;
-    return [
-      // An identifier has no blanks and no number sign.
-      [`${element}.id`, `${lesson}_${step}`.slice(0, LONGEST_LOCATION)],
-      [`${element}.type`, "numeric"],
-      [`${element}.correct_responses.0.pattern`, plain(truth)],
-      [`${element}.student_response`, plain(given)],
-      [`${element}.result`, right ? "correct" : "wrong"],
-    ] as const;
-  });
-}
-
-/** CMIDecimal: no exponent. */
-const plain = (value: number): string => String(Number(value.toFixed(6)));
 
 /** CMITimespan, HHHH:MM:SS.SS */
 export function timespan(seconds: number): string {

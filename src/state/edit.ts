@@ -76,9 +76,20 @@ export const setVolumeRule =
   (state) =>
     withRequest(state, { volumeRule });
 
+/** The calf's scene begins with a calf that works; one that was not changed rests again when the scene is left. */
 export const setScene =
   (scene: SceneName): Edit =>
-  (state) => ({ ...state, scene });
+  (state) => {
+    const { calfPumpPressure: pressure, ...others } = state.request.set;
+    const enters = scene === "calf" && pressure === undefined;
+    const leaves = state.scene === "calf" && scene !== "calf" && pressure === WORKING_CALF;
+    const moved = { ...state, scene };
+    if (enters) return withRequest(moved, { set: { ...others, calfPumpPressure: WORKING_CALF } });
+    return leaves ? withRequest(moved, { set: others }) : moved;
+  };
+
+/** mmHg */
+const WORKING_CALF = 60;
 
 export const setView =
   (change: Partial<View>): Edit =>

@@ -5,6 +5,7 @@ import { vectorEngine } from "../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, type Engine, plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";
 import { holdFlow } from "../../src/sim/flow-solver/openings.ts";
 import { crossing } from "../sim/flow-field/planes.ts";
+import { earlierEngine } from "./earlier-kernel.ts";
 
 /** Sweeps timed together, and how often: the fastest counts, so that other work on the machine does not. */
 export const SLICE = 20;
@@ -32,26 +33,42 @@ export function lay(engine: Engine) {
 export const visited = ({ spans }: ReturnType<typeof lay>): number =>
   spans.reduce((sum, edge, n) => sum + (n % 2 === 0 ? -edge : edge), 0);
 
-/** Cell updates a second of bare sweeps, openings left as they stand. `now` in ms. */
-function rate(make: (count: number) => Engine, now: () => number): number {
-  const engine = make(mesh.nx * mesh.ny);
-  const solver = lay(engine);
-  const a = solver.arrays;
-  let least = Infinity;
-  for (let slice = 0; slice < SLICES; slice++) {
-    const began = now();
-    for (let n = 0; n < SLICE; n++) {
-      engine.timeStep(mesh.nx, mesh.ny, solver.spans, a, solver.settings);
-      [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
-      [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
-    }
-    least = Math.min(least, now() - began);
-  }
-  return (1e3 * visited(solver) * SLICE) / least;
+/** Engines that are compared, by what they are called in the table. */
+const ENGINES = {
+  earlier: earlierEngine,
+  singles: (count: number) => vectorEngine(count, "singles"),
+  doubles: (count: number) => vectorEngine(count, "doubles"),
+  plain: plainEngine,
+};
+
+/** Cell updates a second of bare sweeps, openings left as they stand; the engines take turns. `now` in ms. */
+export function rates(now: () => number): Record<keyof typeof ENGINES, number> {
+  const names = Object.keys(ENGINES) as (keyof typeof ENGINES)[];
+  const runs = names.map((name) => {
+    const engine = ENGINES[name](mesh.nx * mesh.ny);
+    return { name, engine, solver: lay(engine), least: Infinity };
+  });
+  for (let slice = 0; slice < SLICES; slice++)
+    for (const run of runs) run.least = Math.min(run.least, sliceTime(run, now));
+  return Object.fromEntries(
+    runs.map(({ name, solver, least }) => [name, (1e3 * visited(solver) * SLICE) / least]),
+  ) as Record<keyof typeof ENGINES, number>;
 }
 
-export const vectorRate = (now: () => number): number => rate(vectorEngine, now);
-export const plainRate = (now: () => number): number => rate(plainEngine, now);
+/** ms for one slice. */
+function sliceTime(
+  { engine, solver }: { engine: Engine; solver: ReturnType<typeof lay> },
+  now: () => number,
+) {
+  const a = solver.arrays;
+  const began = now();
+  for (let n = 0; n < SLICE; n++) {
+    engine.timeStep(mesh.nx, mesh.ny, solver.spans, a, solver.settings);
+    [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
+    [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
+  }
+  return now() - began;
+}
 
 /** Bytes a second that a plain copy reads and writes, in arrays of the solver's whole size. */
 export function copyBandwidth(now: () => number): number {

@@ -1,6 +1,6 @@
 /**
- * Cell updates a second: vector kernel and plain time step in Node and in Chromium, the same step in C at the same vector width and with all
- * the machine has, and what the memory would allow. One table, one run; of many short slices the fastest counts.
+ * Cell updates a second: vector kernel in both precisions, the earlier one and the plain time step in Node and in Chromium, the same step in
+ * C in doubles and with all the machine has, and what the memory would allow. One table, one run; of many short slices the fastest counts.
  * Run: npx vitest bench --run tests/bench/flow-solver
  */
 import { execFileSync } from "node:child_process";
@@ -12,16 +12,7 @@ import { build } from "vite";
 import { bench } from "vitest";
 import { ARRAYS } from "../../src/sim/flow-solver/array-layout.ts";
 import { plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";
-import {
-  copyBandwidth,
-  lay,
-  mesh,
-  plainRate,
-  SLICE,
-  SLICES,
-  vectorRate,
-  visited,
-} from "./flow-solver-trial.ts";
+import { copyBandwidth, lay, mesh, rates, SLICE, SLICES, visited } from "./flow-solver-trial.ts";
 
 /** Cell updates a second of the same step compiled by gcc; undefined without a compiler. */
 function inC(flags: readonly string[]): number | undefined {
@@ -61,10 +52,10 @@ function inC(flags: readonly string[]): number | undefined {
   return (visited(solver) * SLICE) / least;
 }
 
-type Page = Window & { solver: { vector(): number; plain(): number } };
+type Page = Window & { solver: { measured(): ReturnType<typeof rates> } };
 
-/** The two rates in a browser; undefined where none can be started. */
-async function inChromium(): Promise<{ vector: number; plain: number } | undefined> {
+/** The same rates in a browser; undefined where none can be started. */
+async function inChromium(): Promise<ReturnType<typeof rates> | undefined> {
   const made = await build({
     configFile: false,
     logLevel: "error",
@@ -86,10 +77,7 @@ async function inChromium(): Promise<{ vector: number; plain: number } | undefin
   try {
     const page = await browser.newPage();
     await page.addScriptTag({ content: first.output[0].code });
-    return await page.evaluate(() => {
-      const { solver } = window as unknown as Page;
-      return { vector: solver.vector(), plain: solver.plain() };
-    });
+    return await page.evaluate(() => (window as unknown as Page).solver.measured());
   } finally {
     await browser.close();
   }
@@ -98,21 +86,25 @@ async function inChromium(): Promise<{ vector: number; plain: number } | undefin
 const now = () => performance.now();
 
 async function table(): Promise<string> {
-  const vector = vectorRate(now);
+  const node = rates(now);
   const browser = await inChromium();
   const rows: [string, number | undefined][] = [
-    ["vector kernel (2 doubles wide), Node", vector],
-    ["vector kernel, Chromium", browser?.vector],
-    ["plain time step, Node", plainRate(now)],
+    ["vector kernel, singles, Node", node.singles],
+    ["vector kernel, singles, Chromium", browser?.singles],
+    ["vector kernel, doubles, Node", node.doubles],
+    ["vector kernel, doubles, Chromium", browser?.doubles],
+    ["earlier vector kernel, Node", node.earlier],
+    ["earlier vector kernel, Chromium", browser?.earlier],
+    ["plain time step, Node", node.plain],
     ["plain time step, Chromium", browser?.plain],
     ["C, gcc -O3 (2 doubles wide)", inC(["-O3"])],
     ["C, gcc -O3 -march=native -ffast-math", inC(["-O3", "-march=native", "-ffast-math"])],
-    // Each visit reads 24 numbers and writes 6.
-    ["limit of memory at 240 bytes a cell, from a measured copy", copyBandwidth(now) / 240],
+    // Each visit of the kernel in singles reads 28 numbers and writes 8.
+    ["limit of memory at 144 bytes a cell, from a measured copy", copyBandwidth(now) / 144],
   ];
   const lines = rows.map(
     ([name, rate]) =>
-      `${name.padEnd(60)} ${rate === undefined ? "not here" : `${(rate / 1e6).toFixed(1).padStart(7)} M/s  ${(rate / vector).toFixed(2)}`}`,
+      `${name.padEnd(60)} ${rate === undefined ? "not here" : `${(rate / 1e6).toFixed(1).padStart(7)} M/s  ${(rate / node.earlier).toFixed(2)}`}`,
   );
   return [
     `${mesh.nx} x ${mesh.ny} cells, ${visited(lay(plainEngine(mesh.nx * mesh.ny)))} visited`,

@@ -158,12 +158,15 @@ describe("the chain", () => {
   it("U3 under reduced motion shows one held field and tracers that were led through it, then nothing moves", async () => {
     const { chain, time, field } = begin(START, { reducedMotion: () => true });
     await time.pass(0.1);
+    // The blood has only begun to move: nothing is led through it.
     field.flow(field.ports[0]!, 0.02);
+    for (let n = 0; n < 80; n++) expect(chain.frame().panes[0]!.tracers).toBeNull();
+    field.flow(field.ports[0]!, 1);
     expect(chain.frame().panes[0]!.tracers).toBeNull();
     for (let n = 0; n < 80; n++) chain.frame();
     const shown = chain.frame().panes[0]!;
     const where = shown.tracers!.position.slice();
-    field.flow(field.ports[0]!, 0.05);
+    field.flow(field.ports[0]!, 1.03);
     const later = chain.frame().panes[0]!;
     expect(later.field).toBe(shown.field);
     expect(later.tracers!.position).toEqual(where);

@@ -54,6 +54,20 @@ describe("a field's runner", () => {
     expect(Math.max(...last.v)).toBeGreaterThan(0.05);
   });
 
+  it("asked for no flow it is looked at a few times a second, and is still heard from in time", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.pass(1);
+    const before = run.said.length;
+    expect(run.runner.work()).toBeGreaterThan(0.1);
+    run.pass(2);
+    // Lost is who says nothing for 1.4 s.
+    expect(run.said.length - before).toBeGreaterThanOrEqual(3);
+    run.runner.hear({ kind: "run", rate: 1 });
+    expect(run.runner.work()).toBeLessThan(0.01);
+  });
+
   it("keeps the flow when walls move, and only the last of several waiting geometries counts", () => {
     const run = begin();
     run.runner.hear({ ...build, shapeId: 1 });

@@ -9,6 +9,11 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
   sim: {},
   i18n: {},
   docs: {},
+  audience: {},
+  phone: {
+    audience: /^src\/audience\/(line|ended|line-messages)\.ts$/,
+    i18n: /^src\/i18n\/(message-format|parse-number)\.ts$/,
+  },
   state: { sim: "yes" },
   lesson: { sim: "yes", state: "yes" },
   chain: { sim: "yes", state: "yes" },
@@ -37,8 +42,9 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     ui: "yes",
     i18n: "yes",
     lms: "yes",
+    audience: /^src\/audience\/(line|line-messages)\.ts$/,
   },
-  cli: { sim: "yes", state: "yes", lesson: "yes", i18n: "yes", lms: "yes" },
+  cli: { audience: "yes", sim: "yes", state: "yes", lesson: "yes", i18n: "yes", lms: "yes" },
 };
 
 /** Helpers for every room. */
@@ -47,7 +53,9 @@ const CHECKED_ACCESS = /^src\/sim\/checked\//;
 const PACKAGES: Record<string, RegExp> = {
   "pixi.js": /^src\/scenes\//,
   "matter-js": /^src\/sim\/clots\//,
-  preact: /^src\/(ui|modes)\/|^src\/main\.tsx?$/,
+  ws: /^src\/audience\/server\.ts$/,
+  redis: /^src\/audience\/redis-rooms\.ts$/,
+  preact: /^src\/(ui|modes|phone)\/|^src\/main\.tsx?$/,
 };
 
 /** What a page knows and numerics must not. */

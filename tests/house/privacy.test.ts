@@ -22,13 +22,20 @@ describe("data that is kept or sent", () => {
         [...text.matchAll(/= kept(?:<[^>]*>)?\("(\w+)"/g)].map(([, name]) => `lungward.${name}`),
       );
     expect(preferences.length).toBeGreaterThan(2);
-    expect([...new Set(reported)].sort()).toEqual([...named, ...preferences].sort());
+    expect([...new Set(reported)].sort()).toEqual([...new Set([...named, ...preferences])].sort());
   });
 
-  test("no cookie and no beacon is known to the code; a course's record, the docs' search and the folder of own lessons fetch; own lessons and the talk alone have a database", () => {
-    expect(where(/document\.cookie|sendBeacon|XMLHttpRequest|new WebSocket|EventSource/)).toEqual([]);
+  test("no cookie and no beacon is known to the code; a socket leads to the page's own server alone; a course's record, the docs' search and the folder of own lessons fetch; own lessons and the talk alone have a database", () => {
+    expect(where(/document\.cookie|sendBeacon|XMLHttpRequest|EventSource/)).toEqual([]);
+    expect(where(/new WebSocket\(/)).toEqual(["src/audience/line.ts"]);
+    expect(where(/openLine</)).toEqual([
+      "src/audience/line.ts",
+      "src/modes/lecture/audience/stage-audience.ts",
+      "src/phone/seat.ts",
+    ]);
     const databases = ["src/modes/lecture/talk-store.ts", "src/modes/shared/text-store.ts"];
-    expect(where(/indexedDB/)).toEqual(databases);
+    // What erases everything opens them too, and makes none.
+    expect(where(/indexedDB/)).toEqual(["src/modes/home/erase/erase-dialog.tsx", ...databases]);
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
     expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([

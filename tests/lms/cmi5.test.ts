@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
-import { cmi5Record, duration } from "../../src/lms/cmi5.ts";
+import { cmi5Record } from "../../src/lms/cmi5.ts";
 import { readLaunch } from "../../src/lms/cmi5-launch.ts";
-import { courseStructure, scormManifest } from "../../src/lms/manifests.ts";
+import { duration } from "../../src/lms/duration.ts";
+import { CHOICE, NUMBER } from "./answers.ts";
+import { faultsOfVisit, type Statement } from "./cmi5-rules.ts";
 
 const ACTOR = { account: { homePage: "https://course.example", name: "learner-1" } };
 const QUERY = `?${new URLSearchParams({
@@ -14,14 +16,11 @@ const QUERY = `?${new URLSearchParams({
 })}`;
 
 /** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3). */
-function recordStore() {
+function recordStore(launchData: object = {}) {
   const documents = new Map<string, string>();
-  const statements: {
-    verb: { id: string };
-    result?: object;
-    context: { extensions?: object; contextActivities: { category: { id: string }[] } };
-  }[] = [];
+  const statements: Statement[] = [];
   const refused: string[] = [];
+  const asked: string[] = [];
   let tokens = 0;
   const ask = async (url: string, init: RequestInit): Promise<Response> => {
     if (url === "https://course.example/token") {
@@ -37,6 +36,8 @@ function recordStore() {
       return new Response("", { status: 401 });
     }
     const { pathname, searchParams } = new URL(url);
+    asked.push(pathname);
+    if (pathname === "/xapi/agents/profile") return new Response("", { status: 404 });
     if (pathname === "/xapi/statements") {
       statements.push(JSON.parse(String(init.body)));
       return Response.json(["id"]);
@@ -46,7 +47,10 @@ function recordStore() {
       return Response.json({
         contextTemplate: {
           extensions: { "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1" },
+          contextActivities: { grouping: [{ id: "urn:lungward:lessons" }] },
         },
+        launchMode: "Normal",
+        ...launchData,
       });
     }
     if (init.method === "PUT") {
@@ -56,7 +60,7 @@ function recordStore() {
     const found = documents.get(name);
     return found === undefined ? new Response("", { status: 404 }) : new Response(found);
   };
-  return { ask, statements, documents, refused, tokens: () => tokens };
+  return { ask, statements, documents, refused, asked, tokens: () => tokens };
 }
 
 const record = (store: ReturnType<typeof recordStore>, now = () => 0) => {
@@ -74,7 +78,9 @@ const report = (right: number, completed: boolean) => ({
   text: "abc",
   place: "a#b",
   score: { right, asked: 10 },
-  typed: [],
+  passMark: 0.6,
+  answers: [],
+  progress: completed ? 1 : 0,
   completed,
 });
 
@@ -96,11 +102,12 @@ test("U18 initialized comes first, passed and completed once, terminated last; t
     duration: "PT90.50S",
   });
   expect(store.statements[2]!.result).toEqual({ completion: true, duration: "PT90.50S" });
+  expect(faultsOfVisit(store.statements, {})).toEqual([]);
   for (const { context } of store.statements) {
     expect(context.extensions).toEqual({
       "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1",
     });
-    expect(context.contextActivities.category.map(({ id }) => id)).toContain(
+    expect(context.contextActivities!.category!.map(({ id }) => id)).toContain(
       "https://w3id.org/xapi/cmi5/context/categories/cmi5",
     );
   }
@@ -117,11 +124,72 @@ test("what was reported is given back at the next visit", async () => {
   expect(await record(next).load()).toBe("abc");
 });
 
-test("failed may be followed by passed, and passed is never taken back", async () => {
+const closed = async (voice: ReturnType<typeof record>) => {
+  voice.close();
+  await new Promise((done) => setTimeout(done, 5));
+};
+
+test("passed or failed, not both in one visit; passed in a later one, and never taken back", async () => {
+  const first = recordStore();
+  const voice = record(first);
+  for (const right of [2, 8, 1]) await voice.report(report(right, true));
+  await closed(voice);
+  expect(verbs(first)).toEqual(["initialized", "failed", "completed", "terminated"]);
+  const second = recordStore();
+  second.documents.set("lungward.progress", first.documents.get("lungward.progress")!);
+  const later = record(second);
+  for (const right of [8, 1]) await later.report(report(right, true));
+  await closed(later);
+  // Completed was said: once for a registration.
+  expect(verbs(second)).toEqual(["initialized", "passed", "terminated"]);
+  const third = recordStore();
+  third.documents.set("lungward.progress", second.documents.get("lungward.progress")!);
+  const last = record(third);
+  for (const right of [1, 9]) await last.report(report(right, true));
+  await closed(last);
+  expect(verbs(third)).toEqual(["initialized", "terminated"]);
+  for (const { statements } of [first, second, third]) expect(faultsOfVisit(statements, {})).toEqual([]);
+});
+
+test.each([
+  [0.9, 8, "failed"],
+  [0.5, 5, "passed"],
+])(
+  "the course system's own mark of %d decides, and stands in the statement",
+  async (masteryScore, right, verb) => {
+    const store = recordStore({ masteryScore });
+    const voice = record(store);
+    await voice.report(report(right, true));
+    await closed(voice);
+    expect(verbs(store)).toEqual(["initialized", verb, "completed", "terminated"]);
+    expect(faultsOfVisit(store.statements, { masteryScore })).toEqual([]);
+  },
+);
+
+test("without a mark it is completed, neither passed nor failed", async () => {
   const store = recordStore();
   const voice = record(store);
-  for (const right of [2, 8, 1]) await voice.report(report(right, true));
-  expect(verbs(store)).toEqual(["initialized", "failed", "completed", "passed"]);
+  await voice.report({ ...report(1, true), passMark: null });
+  await closed(voice);
+  expect(verbs(store)).toEqual(["initialized", "completed", "terminated"]);
+});
+
+test.each(["Browse", "Review"])(
+  "in launch mode %s nothing but the visit itself is recorded by cmi5's verbs",
+  async (launchMode) => {
+    const store = recordStore({ launchMode });
+    const voice = record(store);
+    await voice.report(report(9, true));
+    await closed(voice);
+    expect(verbs(store)).toEqual(["initialized", "terminated"]);
+    expect(faultsOfVisit(store.statements, { launchMode })).toEqual([]);
+  },
+);
+
+test("the learner's preferences are asked for at the start", async () => {
+  const store = recordStore();
+  await record(store).load();
+  expect(store.asked).toContain("/xapi/agents/profile");
 });
 
 test("a store that cannot be reached is reported, not thrown", async () => {
@@ -146,38 +214,32 @@ test("durations are ISO 8601", () => {
   expect(duration(61.256)).toBe("PT61.26S");
 });
 
-test("both manifests name the launch address, and the first lists every file with its signs escaped", () => {
-  const course = {
-    id: "lungward",
-    version: "1",
-    title: "A & B",
-    description: "<d>",
-    language: "en",
-    launch: "index.html?mode=study",
-    files: ["index.html", "assets/a&b.js"],
-  };
-  const manifest = scormManifest(course);
-  expect(manifest).toContain('href="index.html?mode=study"');
-  expect(manifest).toContain('<file href="assets/a&amp;b.js"/>');
-  expect(manifest).toContain("A &amp; B");
-  expect(courseStructure(course)).toContain("<url>index.html?mode=study</url>");
-});
-
-test("a typed number is stated once as a numeric interaction, with the range that counted and the visit's session", async () => {
+test("answers are stated once, with the question's text, the choices and what is right", async () => {
   const store = recordStore();
   const voice = record(store);
-  const typed = { lesson: "15-numbers", step: "power", given: 2.6, truth: 2.5, within: 0.125, right: true };
-  await voice.report({ ...report(1, false), typed: [typed] });
-  await voice.report({ ...report(1, false), typed: [typed] });
-  const answered = store.statements.filter(({ verb }) => verb.id.endsWith("/answered"));
-  expect(answered).toHaveLength(1);
-  expect(answered[0]).toMatchObject({
+  await voice.report({ ...report(1, false), answers: [CHOICE] });
+  await voice.report({ ...report(1, false), answers: [CHOICE, NUMBER] });
+  await closed(voice);
+  expect(verbs(store)).toEqual(["initialized", "answered", "answered", "terminated"]);
+  expect(faultsOfVisit(store.statements, {})).toEqual([]);
+  expect(store.statements[1]).toMatchObject({
     object: {
-      id: "https://course.example/activity/questions/15-numbers/power",
-      definition: { interactionType: "numeric", correctResponsesPattern: ["2.375[:]2.625"] },
+      id: "https://course.example/activity/questions/04-energy-loss/narrow-ask",
+      definition: {
+        interactionType: "choice",
+        description: { en: "What happens to the pressure of 13.1 mmHg?" },
+        choices: [
+          { id: "falls", description: { en: "It falls" } },
+          { id: "same", description: { en: "It same" } },
+          { id: "rises", description: { en: "It rises" } },
+        ],
+        correctResponsesPattern: ["rises"],
+      },
     },
-    result: { response: "2.6", success: true },
-    context: { extensions: { "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1" } },
+    result: { response: "same", success: false },
   });
-  expect(answered[0]!.context.contextActivities).toBeUndefined();
+  expect(store.statements[2]).toMatchObject({
+    object: { definition: { interactionType: "numeric", correctResponsesPattern: ["2.375[:]2.625"] } },
+    result: { response: "2.6", success: true },
+  });
 });

@@ -2,13 +2,21 @@ import { Scorm12API } from "scorm-again";
 import { describe, expect, test } from "vitest";
 import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress.ts";
 import { packProgress, unpackProgress } from "../../src/lesson/progress-pack.ts";
-import {
-  findScormApi,
-  LONGEST_SUSPEND_DATA,
-  type ScormApi,
-  scormRecord,
-  timespan,
-} from "../../src/lms/scorm.ts";
+import type { ReportedAnswer } from "../../src/lms/record-adapter.ts";
+import { LONGEST_SUSPEND_DATA, type ScormApi, scormRecord, timespan } from "../../src/lms/scorm.ts";
+import { findApi } from "../../src/lms/scorm-window.ts";
+import { CHOICE, NUMBER, ORDER } from "./answers.ts";
+
+const stamp = () => "2026-11-29T09:30:05.123Z";
+const REPORT = {
+  text: "x",
+  place: "a#b",
+  score: { right: 1, asked: 2 },
+  passMark: 0.6,
+  answers: [],
+  progress: 0,
+  completed: false,
+};
 
 /** An independent run-time double: it checks each element's name, type and range, and remembers. */
 function courseSystem(earlier?: Record<string, unknown>) {
@@ -63,19 +71,14 @@ describe("SCORM 1.2, against an independent run-time double", () => {
   test("U18 a visit begins, reports at each step, ends, and the next one resumes in the right step within 4,096 characters", async () => {
     const first = courseSystem();
     let clock = 100;
-    const voice = scormRecord(first.checked, () => clock);
+    const voice = scormRecord(first.checked, { now: () => clock, stamp });
     expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
     expect(await voice.load()).toBeNull();
 
     const text = packProgress(longest(), LONGEST_SUSPEND_DATA);
     expect(text.length).toBeLessThanOrEqual(LONGEST_SUSPEND_DATA);
-    const report = {
-      text,
-      place: "10-a-lesson-with-a-name#step-number-10-13",
-      score: { right: 40, asked: 60 },
-      typed: [],
-      completed: false,
-    };
+    const place = "10-a-lesson-with-a-name#step-number-10-13";
+    const report = { ...REPORT, text, place, score: { right: 40, asked: 60 } };
     expect(await voice.report(report)).toBe(true);
     expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
     expect(first.api.LMSGetValue("cmi.core.score.raw")).toBe("67");
@@ -93,44 +96,51 @@ describe("SCORM 1.2, against an independent run-time double", () => {
       "cmi.core.lesson_location": kept.core.lesson_location,
       "cmi.core.lesson_status": kept.core.lesson_status,
     });
-    const again = scormRecord(second.checked, () => 0);
+    const again = scormRecord(second.checked, { now: () => 0, stamp });
     const resumed = unpackProgress(await again.load());
     expect(resumed).toEqual(longest());
     expect(resumed.lessons["10-a-lesson-with-a-name"]!.step).toBe("step-number-10-13");
     expect(second.faults).toEqual([]);
   });
 
-  test("a typed number is a numeric interaction, written once and after those of an earlier visit", async () => {
+  test("choices, orders and numbers are interactions, each written once and after those of an earlier visit", async () => {
     const first = courseSystem();
-    const report = { text: "x", place: "a#b", score: { right: 1, asked: 2 }, completed: false };
-    const typed = (step: string, given: number, right: boolean) => ({
-      lesson: "15-numbers",
-      step,
-      given,
-      truth: 2.5,
-      within: 0.125,
-      right,
-    });
-    const voice = scormRecord(first.checked, () => 0);
-    await voice.report({ ...report, typed: [typed("power", 2.6, true)] });
-    await voice.report({ ...report, typed: [typed("power", 2.6, true), typed("orifice", 0.2, false)] });
+    const voice = scormRecord(first.checked, { now: () => 0, stamp });
+    await voice.report({ ...REPORT, answers: [CHOICE] });
+    await voice.report({ ...REPORT, answers: [CHOICE, ORDER, NUMBER] });
     voice.close();
     expect(first.faults).toEqual([]);
     const { interactions } = JSON.parse(JSON.stringify(first.api.cmi));
-    const kept: { id: string; type: string; result: string }[] = Object.values(interactions);
-    expect(kept.map(({ id, type, result }) => [id, type, result])).toEqual([
-      ["15-numbers_power", "numeric", "correct"],
-      ["15-numbers_orifice", "numeric", "wrong"],
+    const kept: Record<string, unknown>[] = Object.values(interactions);
+    expect(
+      kept.map(({ id, type, time, student_response, result }) => [id, type, time, student_response, result]),
+    ).toEqual([
+      ["04-energy-loss_narrow-ask", "choice", "09:30:05", "b", "wrong"],
+      ["04-energy-loss_order", "sequencing", "09:30:05", "b,a,c", "wrong"],
+      ["15-numbers_power", "numeric", "09:30:05", "2.6", "correct"],
     ]);
+    expect(JSON.stringify(interactions)).toContain('"pattern":"c"');
+    expect(JSON.stringify(interactions)).toContain('"pattern":"a,b,c"');
+    expect(JSON.stringify(interactions)).toContain('"pattern":"2.5"');
+  });
+
+  test("an answer that no one pattern makes right has none", async () => {
+    const { api, checked, faults } = courseSystem();
+    const goal: ReportedAnswer = { ...NUMBER, correct: null };
+    await scormRecord(checked, { now: () => 0, stamp }).report({ ...REPORT, answers: [goal] });
+    expect(JSON.stringify(api.cmi)).not.toContain("pattern");
+    expect(faults).toEqual([]);
   });
 
   test.each([
-    [{ right: 8, asked: 10 }, "passed"],
-    [{ right: 3, asked: 10 }, "failed"],
-  ])("a finished course with %o ends as %s", async (score, status) => {
+    [8, 0.6, "passed"],
+    [3, 0.6, "failed"],
+    [8, 0.9, "failed"],
+    [3, null, "completed"],
+  ])("a finished course with %d of 10 right and a mark of %s ends as %s", async (right, passMark, status) => {
     const { api, checked, faults } = courseSystem();
-    const voice = scormRecord(checked, () => 0);
-    await voice.report({ text: "x", place: "a#b", score, typed: [], completed: true });
+    const voice = scormRecord(checked, { now: () => 0, stamp });
+    await voice.report({ ...REPORT, score: { right, asked: 10 }, passMark, completed: true });
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe(status);
     voice.close();
     expect(faults).toEqual([]);
@@ -138,25 +148,26 @@ describe("SCORM 1.2, against an independent run-time double", () => {
 
   test("a later visit does not call a passed course incomplete again", () => {
     const { api, checked } = courseSystem({ "cmi.core.lesson_status": "passed" });
-    scormRecord(checked, () => 0);
+    scormRecord(checked, { now: () => 0, stamp });
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("passed");
   });
 
   test("the system is found in a parent or an opener, and its absence is survived", () => {
+    const found = (start: Parameters<typeof findApi>[0]) => findApi(start, "API");
     const alone = { parent: null as unknown } as { parent: never };
     alone.parent = alone as never;
-    expect(findScormApi(alone)).toBeNull();
+    expect(found(alone)).toBeNull();
     const top = { API: courseSystem().checked, parent: null as unknown } as { API: ScormApi; parent: never };
     top.parent = top as never;
-    expect(findScormApi({ parent: { parent: top } })).toBe(top.API);
-    expect(findScormApi({ ...alone, opener: top })).toBe(top.API);
+    expect(found({ parent: { parent: top } })).toBe(top.API);
+    expect(found({ ...alone, opener: top })).toBe(top.API);
     const refusing = {
       get API(): never {
         throw new Error("another origin");
       },
       parent: alone,
     };
-    expect(findScormApi({ parent: refusing as never })).toBeNull();
+    expect(found({ parent: refusing as never })).toBeNull();
   });
 
   test("times are written HHHH:MM:SS.SS", () => {

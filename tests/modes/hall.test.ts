@@ -16,8 +16,8 @@ const hear = (events: readonly HallEvent[], from: HallCount = startHall("lesson#
 const hand = (choice: string): HallEvent => ({ kind: "hand", choice });
 
 test("hands add up by choice; the last one is taken back, wherever it was", () => {
-  const { hands } = hear([hand("more"), hand("less"), hand("more"), hand("less"), { kind: "undo" }]);
-  expect(tally(["less", "same", "more"], hands)).toEqual([1, 0, 2]);
+  const count = hear([hand("more"), hand("less"), hand("more"), hand("less"), { kind: "undo" }]);
+  expect(tally(["less", "same", "more"], count)).toEqual([1, 0, 2]);
   expect(hear([{ kind: "undo" }]).hands).toEqual([]);
 });
 
@@ -40,7 +40,12 @@ test("no more hands than any hall has", () => {
 });
 
 test("answers to choices that are not there are not counted", () => {
-  expect(tally(["a"], ["a", "b", "constructor"])).toEqual([1]);
+  const count = { ...startHall("x"), hands: ["a", "b", "constructor"], phones: { b: 4 } };
+  expect(tally(["a", "constructor", "toString"], count)).toEqual([1, 1, 0]);
+});
+
+test("hands and phones are one count", () => {
+  expect(tally(["a", "b"], { ...hear([hand("a")]), phones: { a: 3, b: 2 } })).toEqual([4, 2]);
 });
 
 test("a message with a choice that is no name, or with an unknown event, is none", () => {

@@ -1,6 +1,7 @@
 /** What the other page tests do not walk for WCAG 2.2: a lesson by keys, larger text, reflow, forced colours, light theme, other languages. */
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, openScreen, SCREENS } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 test.setTimeout(240_000);
 

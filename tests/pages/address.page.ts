@@ -1,6 +1,7 @@
 /** Addresses that do not fit: the page opens, and a note says what was asked for and what there is. */
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const note = (page: Page) => page.locator(".link-note .note");
 

@@ -1,7 +1,8 @@
 /** A draft that was left on the device, whatever it is, does not keep the author's page from opening. */
 import { readFileSync } from "node:fs";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { paste, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
 const faults = (page: Page) => page.locator(".author-faults");

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { drop, expectAccessible, paste, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const example = () => /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))![1]!;
 

@@ -1,7 +1,8 @@
 /** WCAG 2.2 criteria that axe has no rule for: order, names, what focus and hover do, where help is; `docs/accessibility.md` names these. */
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import axe from "axe-core";
 import { openScreen, SCREENS } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 test.setTimeout(120_000);
 

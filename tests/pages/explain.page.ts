@@ -1,8 +1,7 @@
 /** Explained by change: what was before, the scenes at a glance, handles that say what they are. */
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible, figure, watchPage } from "./page.ts";
-
-test.use({ reducedMotion: "no-preference" });
+import { test as resting } from "./resting-field.ts";
 
 /** The hints of a first visit would lie over what is pressed here. */
 const seen = (page: Page) => page.addInitScript(() => localStorage.setItem("lungward.cueSeen", "true"));
@@ -14,7 +13,7 @@ const open = async (page: Page, query = "?mode=bench") => {
 
 test.setTimeout(120_000);
 
-test("a change leaves what each number was, until a press ends the comparison", async ({ page }) => {
+resting("a change leaves what each number was, until a press ends the comparison", async ({ page }) => {
   await seen(page);
   const sound = watchPage(page);
   await open(page);
@@ -40,7 +39,7 @@ test("a change leaves what each number was, until a press ends the comparison", 
   sound();
 });
 
-test("scenes stand in a bar as pictures, chosen by arrows or a press", async ({ page }) => {
+resting("scenes stand in a bar as pictures, chosen by arrows or a press", async ({ page }) => {
   await seen(page);
   const sound = watchPage(page);
   await open(page);
@@ -61,7 +60,7 @@ test("scenes stand in a bar as pictures, chosen by arrows or a press", async ({ 
   sound();
 });
 
-test("a handle tells its name and value while it is pointed at or has the focus", async ({ page }) => {
+resting("a handle tells its name and value while it is pointed at or has the focus", async ({ page }) => {
   await seen(page);
   await open(page);
   const handle = page.locator(".handle", { hasText: "Conduit diameter" });
@@ -77,7 +76,7 @@ test("a handle tells its name and value while it is pointed at or has the focus"
   await expect(tag).toHaveCSS("visibility", "visible");
 });
 
-test("a link with a state of its own decides about handles", async ({ page }) => {
+resting("a link with a state of its own decides about handles", async ({ page }) => {
   await open(page, "?mode=bench&state=1");
   await expect(page.locator(".handle")).toHaveCount(0);
 });
@@ -110,9 +109,10 @@ test("the probe reads speed, origins and pressure where its cross stands, moved 
   sound();
 });
 
-test("any moment of beat and breath can be held, by keys, and let go again", async ({ page }) => {
+resting("any moment of beat and breath can be held, by keys, and let go again", async ({ page }) => {
   await seen(page);
   const sound = watchPage(page);
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await open(page);
   await page.getByRole("button", { name: "Beat and breath" }).click();
   const strip = page.getByRole("region", { name: "One cycle of beat and breath" });
@@ -134,7 +134,7 @@ test("any moment of beat and breath can be held, by keys, and let go again", asy
   sound();
 });
 
-test("three hints greet a first visit, once", async ({ page }) => {
+resting("three hints greet a first visit, once", async ({ page }) => {
   await open(page);
   const hints = page.getByRole("complementary", { name: "First steps" });
   await expect(hints).toContainText("Drag this wall", { timeout: 30_000 });

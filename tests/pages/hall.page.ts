@@ -1,5 +1,6 @@
 /** The hall's answers by raised hands: counted in one window, shown in the other beside the model's. */
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { test } from "./resting-field.ts";
 
 test("hands counted by keys appear on the stage when shown, survive its reload, and stand beside the model's answer", async ({
   context,

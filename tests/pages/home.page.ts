@@ -1,13 +1,13 @@
 import { readdirSync } from "node:fs";
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
-
-test.use({ reducedMotion: "no-preference" });
+import { test } from "./resting-field.ts";
 
 test("U29 the start page carries six cautions of six, the doors, the lessons, and blood behind them", async ({
   page,
 }) => {
   const sound = watchPage(page);
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await page.goto("");
   await expect(page.locator("[data-caution]")).toHaveCount(6);
   await expect(page.locator(".door")).toHaveCount(4);
@@ -39,7 +39,8 @@ test("U20 the lengthened and the right-to-left pseudo-language cut nothing, and 
     for (const setting of ["home", "bench"]) {
       await page.goto(`?mode=${setting}&language=${tag}`);
       await expect(page.locator("html")).toHaveAttribute("dir", tag === "ar-XB" ? "rtl" : "ltr");
-      await page.waitForTimeout(1500);
+      await expect(page.locator("button").first()).toBeVisible();
+      await page.waitForTimeout(500);
       const cut = await page.evaluate(() =>
         [...document.querySelectorAll("button, a, h1, h2, dt, .choice-words span")]
           .filter(

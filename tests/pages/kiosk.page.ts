@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const begin = async (page: Page) => {
   await page.goto("?mode=kiosk");

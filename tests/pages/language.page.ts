@@ -1,5 +1,6 @@
 /** The page's languages: one is fetched when it is asked for, and no text of another one is shown before. */
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
+import { test } from "./resting-field.ts";
 
 /** Names of the message files that the page has asked for. */
 function messagesAsked(page: Page): readonly string[] {

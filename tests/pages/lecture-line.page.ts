@@ -1,5 +1,6 @@
 /** The line between a talk's windows in a real browser: rooms apart, other pages shut out. */
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
+import { test } from "./resting-field.ts";
 
 test.setTimeout(180_000);
 

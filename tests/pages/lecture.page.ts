@@ -2,8 +2,9 @@
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const LESSON = "?mode=lecture&lesson=04-energy-loss&step=1";
 const place = (page: Page) => page.locator(".room-place");

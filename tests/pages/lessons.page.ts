@@ -3,8 +3,9 @@
  * nothing cut at three sizes. The picture's shading is switched off, since words are judged here; all else runs as it does.
  */
 import { readdirSync, readFileSync } from "node:fs";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const SIZES = [
   [390, 844],

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const kept = (page: Page) =>
   page.evaluate(() => JSON.parse(localStorage.getItem("lungward.progress") ?? "null"));

@@ -2,9 +2,10 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { readSources } from "../house/sources.ts";
 import { expectAccessible, figure, paste } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 test.setTimeout(240_000);
 test.use({ serviceWorkers: "allow" });

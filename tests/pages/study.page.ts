@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
+import { test } from "./resting-field.ts";
 
 const open = async (page: Page, more: string) => {
   await page.goto(`?mode=study${more}`);
@@ -30,6 +31,14 @@ test("U24 U26 a learner predicts, watches, reads why, and finds the place again 
   await expect(feedback).toContainText("The model does something else.");
   expect(((await feedback.locator("p").last().textContent()) ?? "").split(/\s+/).length).toBeGreaterThan(4);
   await expect(page.locator(".script .live-number").first()).toHaveText(/\d\.\d+.mmHg/);
+  // The language changes where one is.
+  await page.getByRole("button", { name: "Help" }).click();
+  await page.getByRole("radio", { name: "Deutsch" }).check({ force: true });
+  await page.getByRole("button", { name: "Schließen" }).click();
+  await expect(feedback).toContainText("Das Modell macht etwas anderes.");
+  await page.getByRole("button", { name: "Hilfe" }).click();
+  await page.getByRole("radio", { name: "English" }).check({ force: true });
+  await page.getByRole("button", { name: "Close", exact: true }).click();
   await page.getByLabel("What surprised you?").fill("That it rises below the narrow place.");
   await next(page).click();
   const step = new URL(page.url()).searchParams.get("step");
@@ -94,21 +103,39 @@ test("U10 the list of lessons, a lesson, its text and the glossary have no viola
   }
 });
 
-test("the record is saved as a page with its cautions, and erased on this device", async ({ page }) => {
+test("the record is saved with name and cautions, progress goes to a file and back, and all is erased from the start page", async ({
+  page,
+}) => {
   await open(page, "&lesson=01-two-jobs");
   await open(page, "");
+  await page.getByLabel("Name").fill("Case N");
   const [download] = await Promise.all([
     page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save as a page" }).click(),
+    page.getByRole("button", { name: "Save to hand in" }).click(),
   ]);
   const record = readFileSync((await download.path())!, "utf8");
   // U29: six cautions
   expect(record.match(/<li>/g)!.length).toBeGreaterThanOrEqual(6);
   expect(record).toContain("invented");
+  expect(record).toContain("Case N");
+  const [progress] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save to go on elsewhere" }).click(),
+  ]);
   expect(await kept(page)).not.toBeNull();
   await page.getByRole("button", { name: "Erase", exact: true }).click();
   await page.getByRole("button", { name: "Erase it" }).click();
   expect(await kept(page)).toBeNull();
+  await page.getByLabel("Add from a file").setInputFiles((await progress.path())!);
+  await page.getByRole("button", { name: "Add it" }).click();
+  expect(Object.keys((await kept(page)).lessons)).toEqual(["01-two-jobs"]);
+  await page.goto("?");
+  await page.getByRole("button", { name: "Erase everything on this computer" }).click();
+  await expect(page.getByRole("alertdialog")).toContainText("The learner’s record");
+  await page.getByRole("button", { name: "Erase all of it" }).click();
+  await expect(page.getByRole("alertdialog")).toContainText("Everything is erased.");
+  await page.getByRole("button", { name: "Start anew" }).click();
+  expect(await page.evaluate(() => localStorage.length)).toBe(0);
 });
 
 test("U18 within a course system the lesson resumes in the right step, and the device keeps nothing", async ({

@@ -1,5 +1,6 @@
 /** A talk with the speaker's own slides: put together, saved, opened again, shown to its end. */
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { test } from "./resting-field.ts";
 
 const SVG = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 160 90"><rect width="160" height="90" fill="teal"/><script>document.title="stolen"</script></svg>`;
 

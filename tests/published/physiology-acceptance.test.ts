@@ -38,6 +38,11 @@ describe("1 completed, at rest (Miranda, J Invasive Cardiol 2022; Caro-Dominguez
   }
 });
 
+test("1 the adult's liver stands between wedged and free hepatic-vein pressure as measured (1.4 +- 0.3 in 56 adults, CJC Open 2020), and within 1-5 mmHg in health (textbook)", () => {
+  within(answer("extracardiac", ADULT).extras.hepaticWedgeGradient!, 1.1, 1.7, "after completion");
+  within(answer("two-ventricle", ADULT).extras.hepaticWedgeGradient!, 1, 5, "two ventricles");
+});
+
 test("2 at the Glenn stage, collaterals on (J Card Surg 2024, art. 5599994)", () => {
   const { pressures, saturations } = answer("glenn", BEFORE);
   within(pressures.svc, 9, 14, "SVC");

@@ -124,25 +124,6 @@ test("thinner blood flows more: output rises as haematocrit falls (Oldershaw, Br
   within(index(thick!) / index(usual!), 0.6, 0.9, "haemoglobin 20");
 });
 
-describe("blood loss, healthy adult", () => {
-  const volume = answer("two-ventricle", ADULT).extras.bloodVolume!;
-  const bled = (lost: number) =>
-    answer("two-ventricle", ADULT, { bloodVolume: volume - lost }, "fixed-volume");
-  const before = bled(0);
-  test("375 mL: stroke volume 94 +- 5 to 81 +- 5, rate 75 to 78 (Leonetti, Clin Auton Res 2004;14:176)", () => {
-    const after = bled(375);
-    within(after.extras.strokeVolume! / before.extras.strokeVolume!, 0.8, 0.92, "stroke volume");
-    within(after.extras.heartRate! / before.extras.heartRate!, 1, 1.1, "heart rate");
-  });
-  test("1 L: arterial mean 90 to 81 and 93 to 86 (Johnson, J Appl Physiol 2014: PMC4459917), rate by 5 to 15 a minute", () => {
-    const after = bled(1000);
-    within(after.pressures.aortaMean / before.pressures.aortaMean, 0.83, 0.95, "arterial mean");
-    within(after.extras.heartRate! - before.extras.heartRate!, 3, 15, "heart rate");
-    // Stroke volume falls by 15-25 % there (PMC4747890) and by more here: no water enters from the tissues within these minutes.
-    within(after.extras.strokeVolume! / before.extras.strokeVolume!, 0.55, 0.85, "stroke volume");
-  });
-});
-
 describe("a Valsalva manoeuvre", () => {
   test("of 30 mmHg: a healthy adult keeps arterial pressure while stroke volume halves (textbook); after completion stroke volume falls (Van De Bruaene 2015)", () => {
     const stroke = (stage: "two-ventricle" | "extracardiac") => {
@@ -248,13 +229,15 @@ describe("waves", () => {
   });
 });
 
-test("from junctional rhythm to atrial pacing 10 a minute faster output rises and the atrium falls (PubMed 34661729: +30 %, -3.3 mmHg; smaller here)", () => {
-  const rate = 95;
+test("from junctional rhythm to atrial pacing 10 a minute faster output rises and the atrium falls (PubMed 34661729, mean age 10: +30 %, -3.3 mmHg)", () => {
+  const ten = { ageYears: 10, bsa: 1.1, haemoglobin: 14 };
   const set = (rhythm: string, heartRate: number) =>
-    answer("extracardiac", CHILD, { rhythm, heartRate, reflex: "off" }, "fixed-volume");
-  const [junctional, paced] = [set("junctional", rate), set("aai", rate + 10)];
-  within(100 * (index(paced) / index(junctional) - 1), 8, 40, "gain of index, %");
-  expect(paced.pressures.atrium).toBeLessThan(junctional.pressures.atrium - 0.4);
+    answer("extracardiac", ten, { rhythm, heartRate, reflex: "off" }, "fixed-volume");
+  const [junctional, paced] = [set("junctional", 70), set("aai", 80)];
+  within(100 * (index(paced) / index(junctional) - 1), 15, 45, "gain of index, %");
+  within(paced.pressures.atrium - junctional.pressures.atrium, -5.5, -1, "atrium");
+  const highest = ({ traces }: Circulation) => Math.max(...traces.pressures.atrium!);
+  expect(highest(junctional)).toBeGreaterThan(highest(paced) + 1);
 });
 
 describe("height", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
-import { LEAFLETS, tipOf } from "../../src/scenes/anatomy/leaflets.ts";
+import { LEAFLETS, leafletAt } from "../../src/scenes/anatomy/leaflets.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
@@ -114,7 +114,7 @@ describe("what moves", () => {
       ];
       const gap = (open: number) => {
         const standing = { atrioventricular: open, semilunar: open };
-        return tipOf(high, standing)[1] - tipOf(low, standing)[1];
+        return leafletAt(high, standing, 1)[1] - leafletAt(low, standing, 1)[1];
       };
       expect(Math.abs(gap(0))).toBeLessThan(0.08 * (high.hinge - low.hinge));
       expect(gap(1)).toBeGreaterThan(0.6 * (high.hinge - low.hinge));

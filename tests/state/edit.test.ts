@@ -5,6 +5,7 @@ import {
   releaseDye,
   setBeside,
   setParameter,
+  setScene,
   setStage,
   togglePause,
 } from "../../src/state/edit.ts";
@@ -56,4 +57,13 @@ it("dye has a field to be released into unless every pane's blood passes a pump,
   expect(showsField(two)).toBe(false);
   expect(showsField({ ...two, beside: [{ stage: "extracardiac" }] })).toBe(true);
   expect(showsField({ ...START, scene: "circuit" })).toBe(false);
+});
+
+it("the calf's scene begins with a calf that works, which rests again when the scene is left unchanged", () => {
+  const calf = setScene("calf")(START);
+  expect(calf.request.set.calfPumpPressure).toBeGreaterThan(0);
+  expect(setScene("pathway")(calf)).toEqual(START);
+  const own = setParameter("calfPumpPressure", 100)(START);
+  expect(setScene("calf")(own).request.set.calfPumpPressure).toBe(100);
+  expect(setScene("pathway")(setScene("calf")(own)).request.set.calfPumpPressure).toBe(100);
 });

@@ -32,6 +32,13 @@ export function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Pe
     ],
     ["pathway's power loss", "mW", pathway.powerLoss, [1, 20], "1-20, bench and computed studies"],
     [
+      "wedged minus free hepatic-vein pressure",
+      "mmHg",
+      present(extras.hepaticWedgeGradient),
+      [1.1, 1.7],
+      "1.4 +- 0.3 in 56 adults of 28 years, CJC Open 2020",
+    ],
+    [
       "pathway in effort of 4 MET",
       "mmHg",
       adultWork.pressures.pathway,

@@ -116,14 +116,6 @@ function childCirculation({ before: earlier, child: now }: Persons): Row[] {
       "about 6 to 12, common practice",
     ],
     [
-      "wedged minus free hepatic-vein pressure",
-      "mmHg",
-      present(extras.hepaticWedgeGradient),
-      [1.1, 1.7],
-      "1.4 +- 0.3 in adults, CJC Open 2020",
-      "those adults were studied for their livers; the set's liver is healthy",
-    ],
-    [
       "gradient across the lungs",
       "mmHg",
       present(extras.transpulmonaryGradient),

@@ -1,10 +1,11 @@
 /** How the scene is shown: which scene, colours, maps, names, handles, theme, language. */
 
-import { LANGUAGES, language, languageName, t } from "../../i18n/index.ts";
+import { t } from "../../i18n/index.ts";
 import { type Edit, setScene, setView } from "../../state/edit.ts";
 import { COLOURINGS, OVERLAYS, SCENES, showsField } from "../../state/scene-state.ts";
 import { Choice, Switch } from "../../ui/choice.tsx";
 import { Panel } from "../../ui/panel.tsx";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { type Context, THEMES } from "../shared/mode.ts";
 import { largerWords, lettersOn } from "../shared/preferences.ts";
 
@@ -91,13 +92,7 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
           theme.value = name;
         }}
       />
-      <Choice
-        label={t("look.language")}
-        value={language()}
-        words={LANGUAGES}
-        nameOf={languageName}
-        onChoose={(tag) => address.go({ language: tag })}
-      />
+      <LanguageChoice address={address} />
     </Panel>
   );
 }

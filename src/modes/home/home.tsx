@@ -9,6 +9,7 @@ import { newerVersion } from "../shared/offline.ts";
 import { AT_HOME, type ModeName, type Place, writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
 import { StageView } from "../shared/stage-view.tsx";
+import { EraseButton } from "./erase/erase-button.tsx";
 import { LessonList } from "./lesson-list.tsx";
 
 const DOORS = ["lecture", "kiosk", "study", "bench"] as const satisfies readonly ModeName[];
@@ -59,6 +60,9 @@ export function Home({ context }: { readonly context: Context }) {
               </li>
               <li>
                 <DocsLink />
+              </li>
+              <li>
+                <EraseButton />
               </li>
             </ul>
             <ul class="plain-list languages" aria-label={t("look.language")}>

@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
+import { FilePicker } from "../shared/file-picker.tsx";
 import {
   type OrganiserSettings,
   organiser,
@@ -17,8 +18,7 @@ const LARGEST = 20_000;
 export function SettingsFile() {
   const offered = useSignal<Omit<OrganiserSettings, "code"> | null>(null);
   const refused = useSignal("");
-  const take = async (file: File | undefined) => {
-    if (!file) return;
+  const take = async (file: File) => {
     offered.value = file.size > LARGEST ? null : readSettings(await file.text().catch(() => ""));
     refused.value = offered.value ? "" : t("organiser.settings.refused", { name: file.name });
   };
@@ -31,18 +31,7 @@ export function SettingsFile() {
         >
           {t("organiser.settings.save")}
         </button>
-        <label class="button">
-          {t("organiser.settings.load")}
-          <input
-            class="unseen"
-            type="file"
-            accept=".json,application/json"
-            onChange={(event) => {
-              void take(event.currentTarget.files?.[0]);
-              event.currentTarget.value = "";
-            }}
-          />
-        </label>
+        <FilePicker label={t("organiser.settings.load")} accept=".json,application/json" onPick={take} />
       </div>
       <p role="status">{refused.value}</p>
       {offered.value && (

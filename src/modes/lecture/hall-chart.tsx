@@ -1,37 +1,43 @@
-/** The hall's answers as bars, one for each choice, and which of them the model gives. */
-import { formatNumber, t } from "../../i18n/index.ts";
+/** The hall's answers as bars, one for each choice or range of numbers, and which of them the model gives. */
+import type { ComponentChildren } from "preact";
+import type { ShownResult } from "../../audience/line-messages.ts";
+import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
+import type { Question } from "../../lesson/lesson.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
-import { tally } from "./hall.ts";
-import { choicesOf } from "./hall-question.ts";
+import { barOf } from "./audience/histogram.ts";
 import type { HallRun } from "./hall-run.ts";
 
 export function HallChart({ hall, voice }: { readonly hall: HallRun; readonly voice: Voice }) {
-  const asked = hall.asked.value;
-  const count = hall.count.value;
-  if (!asked || !count || (count.phase !== "shown" && count.phase !== "compared")) return null;
-  const choices = choicesOf(asked.question, voice);
-  const counts = tally(
-    choices.map(({ id }) => id),
-    count.hands,
-  );
+  const question = hall.asked.value?.question;
+  const result = hall.result.value;
+  if (!question || !result) return null;
+  const { counts, model } = result;
   const all = counts.reduce((sum, each) => sum + each, 0);
-  const truth = count.phase === "compared" ? hall.truth.value : null;
+  const bars: readonly HallBar[] =
+    hall.choices.value.length > 0
+      ? hall.choices.value.map(({ id, say }) => ({
+          id,
+          label: <InlineView words={say} voice={voice} />,
+          model: id === model,
+        }))
+      : rangesOf(result, question);
   return (
     <section class="hall-chart" aria-label={t("lecture.hall.chart")}>
       <h3>{t("lecture.hall.answers", { count: all })}</h3>
       <ul>
-        {choices.map(({ id, say }, index) => {
-          const share = all > 0 ? (counts[index] ?? 0) / all : 0;
+        {bars.map((bar, index) => {
+          const count = counts[index] ?? 0;
+          const share = all > 0 ? count / all : 0;
           return (
-            <li key={id} data-choice={id} data-count={counts[index]} class={id === truth ? "model" : ""}>
+            <li key={bar.id} data-choice={bar.id} data-count={count} class={bar.model ? "model" : ""}>
               <span class="hall-choice">
-                <InlineView words={say} voice={voice} />
-                {id === truth && <strong> {t("lecture.hall.model")}</strong>}
+                {bar.label}
+                {bar.model && <strong> {t("lecture.hall.model")}</strong>}
               </span>
               <span class="hall-count">
                 {t("lecture.hall.share", {
-                  count: formatNumber(counts[index] ?? 0),
+                  count: formatNumber(count),
                   percent: formatNumber(100 * share),
                 })}
               </span>
@@ -40,6 +46,36 @@ export function HallChart({ hall, voice }: { readonly hall: HallRun; readonly vo
           );
         })}
       </ul>
+      {typeof model === "number" && question.kind === "estimate" && (
+        <p class="hall-model">
+          {t("lecture.hall.model.number", {
+            value: formatQuantity(model, question.format.unit, question.format.digits),
+          })}
+        </p>
+      )}
     </section>
   );
+}
+
+interface HallBar {
+  readonly id: string;
+  readonly label: ComponentChildren;
+  readonly model: boolean;
+}
+
+function rangesOf({ edges, model }: ShownResult, question: Question): readonly HallBar[] {
+  const unit = question.kind === "estimate" ? question.format.unit : "1";
+  const write = (value: number) =>
+    Number.isInteger(value) ? 0 : Math.min(2, String(value).split(".")[1]?.length ?? 0);
+  return edges.slice(1).map((to, index) => {
+    const from = edges[index] ?? to;
+    return {
+      id: String(index),
+      label: t("lecture.hall.range", {
+        from: formatNumber(from, write(from)),
+        to: formatQuantity(to, unit, write(to)),
+      }),
+      model: typeof model === "number" && barOf(edges, model) === index,
+    };
+  });
 }

@@ -3,7 +3,7 @@ import { t } from "../../i18n/index.ts";
 import type { Key } from "../../ui/keys.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
-import { type HallCount, type HallEvent, tally } from "./hall.ts";
+import { type HallCount, type HallEvent, isAnswered, tally } from "./hall.ts";
 import type { HallChoice } from "./hall-question.ts";
 
 export interface HallDeskProps {
@@ -30,12 +30,13 @@ export function hallKeys({ count, choices, say }: Omit<HallDeskProps, "voice">):
 
 export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
   const ids = choices.map(({ id }) => id);
-  const counts = tally(ids, count.hands);
+  const counts = tally(ids, count);
+  const byPhone = count.numbers.length > 0 || Object.keys(count.phones).length > 0;
   const open = count.phase === "open";
   const raise = raiseFor(choices, say);
   return (
     <section class="hall-desk" aria-label={t("lecture.hall.hands")}>
-      <h3>{t("lecture.hall.hands")}</h3>
+      <h3>{t(byPhone ? "lecture.hall.together" : "lecture.hall.hands")}</h3>
       <p class="quiet-text">{t("lecture.hall.help")}</p>
       <ol>
         {choices.map(({ id, say: words }, index) => (
@@ -49,6 +50,7 @@ export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
           </li>
         ))}
       </ol>
+      {count.numbers.length > 0 && <p>{t("lecture.hall.numbers", { count: count.numbers.length })}</p>}
       <p role="status">{t(`lecture.hall.phase.${count.phase}`)}</p>
       <div class="actions">
         {count.phase !== "compared" && (
@@ -68,7 +70,7 @@ export function HallDesk({ count, choices, voice, say }: HallDeskProps) {
         >
           {t("lecture.hall.undo")}
         </button>
-        <button type="button" disabled={count.hands.length === 0} onClick={() => say({ kind: "clear" })}>
+        <button type="button" disabled={!isAnswered(count)} onClick={() => say({ kind: "clear" })}>
           {t("lecture.hall.clear")}
         </button>
       </div>

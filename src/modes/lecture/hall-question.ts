@@ -52,23 +52,25 @@ export function choicesOf(question: Question, voice: Voice): readonly HallChoice
   return question.kind === "number" ? numbersToPick(question, voice).slice(0, 9) : [];
 }
 
-/** The id of the choice that the model gives; null while it is at work. */
+/** The id of the choice, or the number, that the model gives; null while it is at work. */
 export function modelChoice(
   session: Session,
   asked: ReadonlySignal<HallQuestion | null>,
-): { readonly truth: ReadonlySignal<string | null>; readonly release: () => void } {
+): { readonly truth: ReadonlySignal<string | number | null>; readonly release: () => void } {
   const known = knownAnswers(session.chain);
-  const truth = signal<string | null>(null);
+  const truth = signal<string | number | null>(null);
   const release = effect(() => {
     const view = asked.value;
     truth.value = null;
     if (!view) return;
     if (view.question.kind === "number") truth.value = RIGHT_NUMBER;
-    if (!("answers" in view.question)) return;
-    const first = view.question.answers[0]?.id ?? "";
+    const number = view.question.kind === "estimate";
+    if (!number && !("answers" in view.question)) return;
+    const first = "answers" in view.question ? (view.question.answers[0]?.id ?? "") : 0;
     void judgeByModel(known, view, first).then((judgement) => {
-      if (asked.peek()?.key === view.key && typeof judgement?.truth === "string")
-        truth.value = judgement.truth;
+      const found = judgement?.truth;
+      if (asked.peek()?.key === view.key && typeof found === (number ? "number" : "string"))
+        truth.value = found as string | number;
     });
   });
   return { truth, release };

@@ -1,17 +1,23 @@
-/** The hall's answers on the stage: one count for each question of the talk, kept for a reload of this window. */
+/** The hall's answers on the stage: one count for each question of the talk; raised hands are kept for a reload of this window. */
 import { computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
 import * as v from "valibot";
+import type { ShownResult } from "../../audience/line-messages.ts";
 import type { Session } from "../shared/session.ts";
-import { type HallCount, type HallEvent, hallCount, hearHall, startHall } from "./hall.ts";
-import { type HallQuestion, hallQuestion, modelChoice } from "./hall-question.ts";
+import { shownResult } from "./audience/hall-result.ts";
+import type { StageAudience } from "./audience/stage-audience.ts";
+import { type HallCount, type HallEvent, hallCount, hearHall, isAnswered, startHall } from "./hall.ts";
+import { choicesOf, type HallChoice, type HallQuestion, hallQuestion, modelChoice } from "./hall-question.ts";
 import type { ScriptRun } from "./script-run.ts";
 
 export interface HallRun {
   readonly asked: ReadonlySignal<HallQuestion | null>;
   /** Of the question asked; null where there is none. */
   readonly count: ReadonlySignal<HallCount | null>;
-  /** The choice that the model gives. */
-  readonly truth: ReadonlySignal<string | null>;
+  readonly choices: ReadonlySignal<readonly HallChoice[]>;
+  /** What the stage shows of it; null until it does. */
+  readonly result: ReadonlySignal<ShownResult | null>;
+  /** Every question answered so far. */
+  all(): readonly HallCount[];
   hear(event: HallEvent): void;
   release(): void;
 }
@@ -19,37 +25,58 @@ export interface HallRun {
 const HALL = "lungward.lecture.hall";
 const keptCounts = v.pipe(v.array(hallCount), v.maxLength(300));
 
-export function runHall(session: Session, script: ScriptRun): HallRun {
+/** @param audience null where only hands are raised */
+export function runHall(session: Session, script: ScriptRun, audience: StageAudience | null): HallRun {
   const asked = hallQuestion(script);
-  const counts = signal<readonly HallCount[]>(readCounts());
+  const hands = signal<readonly HallCount[]>(readCounts());
+  const withPhones = (count: HallCount): HallCount => {
+    const found = audience?.counts.value.get(count.question);
+    return found ? { ...count, phones: found.tally, numbers: [...found.numbers] } : count;
+  };
+  const handsFor = (key: string) => hands.value.find(({ question }) => question === key) ?? startHall(key);
   const count = computed(() => {
     const view = asked.value;
-    if (!view) return null;
-    return counts.value.find(({ question }) => question === view.key) ?? startHall(view.key);
+    return view && withPhones(handsFor(view.key));
   });
   const put = (next: HallCount) => {
-    counts.value = [...counts.peek().filter(({ question }) => question !== next.question), next];
+    const own = { ...next, phones: {}, numbers: [] };
+    hands.value = [...hands.peek().filter(({ question }) => question !== next.question), own];
   };
+  const choices = computed(() => {
+    const [view, voice] = [asked.value, script.voice.value];
+    return view && voice ? choicesOf(view.question, voice) : [];
+  });
   const model = modelChoice(session, asked);
+  const result = computed(() => {
+    const ids = choices.value.map(({ id }) => id);
+    const number = asked.value?.question.kind === "estimate";
+    if (!count.value || (ids.length === 0 && !number)) return null;
+    return shownResult(ids, count.value, model.truth.value);
+  });
   const following = [
     // The step that runs a prediction shows what the hall predicted beside what the model does.
     effect(() => {
-      if (!asked.value?.resolved) return;
-      untracked(() => {
-        const now = count.peek();
-        if (now && now.hands.length > 0 && now.phase !== "compared") put({ ...now, phase: "compared" });
-      });
+      const now = count.value;
+      if (!asked.value?.resolved || !now || !isAnswered(now) || now.phase === "compared") return;
+      untracked(() => put({ ...now, phase: "compared" }));
     }),
-    effect(() => keepCounts(counts.value)),
+    effect(() => keepCounts(hands.value)),
     model.release,
   ];
   return {
-    asked,
-    count,
-    truth: model.truth,
+    ...{ asked, count, choices, result },
+    all() {
+      const keys = new Set([
+        ...hands.value.map(({ question }) => question),
+        ...(audience?.counts.value.keys() ?? []),
+      ]);
+      return [...keys].map((key) => withPhones(handsFor(key))).filter(isAnswered);
+    },
     hear(event) {
       const now = count.peek();
-      if (now) put(hearHall(now, event));
+      if (!now) return;
+      put(hearHall(now, event));
+      if (event.kind === "clear") audience?.say({ kind: "clear", question: now.question });
     },
     release() {
       for (const stop of following) stop();

@@ -1,4 +1,4 @@
-/** What the hall answered to one question, as a pure state: raised hands, and how much of it the stage shows. */
+/** What the hall answered to one question, as a pure state: raised hands and phones, and how much of it the stage shows. */
 import * as v from "valibot";
 
 /** `open` answers come in; `locked` no more; `shown` on the stage; `compared` with what the model says. */
@@ -7,6 +7,7 @@ export const HALL_PHASES = ["open", "locked", "shown", "compared"] as const;
 /** More hands than any hall has. */
 export const MAX_HANDS = 9999;
 const MAX_CHOICES = 9;
+const MAX_NUMBERS = 10_000;
 
 const choiceId = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
 const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
@@ -17,6 +18,10 @@ export const hallCount = v.strictObject({
   phase: v.picklist(HALL_PHASES),
   /** Choices in the order in which they were raised for: the last one can be taken back. */
   hands: v.pipe(v.array(choiceId), v.maxLength(MAX_HANDS)),
+  /** Phones by choice, as the audience's server counts them. */
+  phones: v.record(choiceId, v.pipe(v.number(), v.integer(), v.minValue(0))),
+  /** From phones, where a number is asked for freely. */
+  numbers: v.pipe(v.array(v.number()), v.maxLength(MAX_NUMBERS)),
 });
 export type HallCount = Readonly<v.InferOutput<typeof hallCount>>;
 
@@ -26,7 +31,13 @@ export const hallEvent = v.variant("kind", [
 ]);
 export type HallEvent = v.InferOutput<typeof hallEvent>;
 
-export const startHall = (question: string): HallCount => ({ question, phase: "open", hands: [] });
+export const startHall = (question: string): HallCount => ({
+  question,
+  phase: "open",
+  hands: [],
+  phones: {},
+  numbers: [],
+});
 
 export function hearHall(count: HallCount, event: HallEvent): HallCount {
   switch (event.kind) {
@@ -46,6 +57,14 @@ export function hearHall(count: HallCount, event: HallEvent): HallCount {
   }
 }
 
-/** Answers for each of the question's first nine choices, in their order. */
-export const tally = (choices: readonly string[], answers: readonly string[]): readonly number[] =>
-  choices.slice(0, MAX_CHOICES).map((id) => answers.filter((answer) => answer === id).length);
+/** Answers for each of the question's first nine choices, in their order: hands and phones together. */
+export const tally = (choices: readonly string[], { hands, phones }: HallCount): readonly number[] =>
+  choices
+    .slice(0, MAX_CHOICES)
+    .map(
+      (id) =>
+        hands.filter((answer) => answer === id).length + (Object.hasOwn(phones, id) ? (phones[id] ?? 0) : 0),
+    );
+
+export const isAnswered = ({ hands, phones, numbers }: HallCount): boolean =>
+  hands.length > 0 || numbers.length > 0 || Object.keys(phones).length > 0;

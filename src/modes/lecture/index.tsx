@@ -1,10 +1,12 @@
 /** The lecture as a mode: the builder of a talk, the room, or the speaker's window. */
 import { render } from "preact";
+import { useRef } from "preact/hooks";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context, Mode } from "../shared/mode.ts";
 import { Builder } from "./builder.tsx";
 import { MINUTES, writeStops } from "./playlist.ts";
 import { Room } from "./room.tsx";
+import type { LeftTalk } from "./room-state.ts";
 import { Speaker } from "./speaker.tsx";
 import { findStops, KEPT_TALK, secondsOf, stopsOf, stopsOfList } from "./stops.ts";
 import { useKeptTalk } from "./use-kept-talk.ts";
@@ -17,6 +19,7 @@ import "./talk.css";
 
 function Lecture({ context }: { readonly context: Context }) {
   const library = useLibrary();
+  const left = useRef<LeftTalk | null>(null);
   const { lesson, step, more } = context.place.value;
   const kept = useKeptTalk(more.talk === KEPT_TALK);
   if (!library.value || kept === "waiting") return null;
@@ -37,6 +40,7 @@ function Lecture({ context }: { readonly context: Context }) {
       list={kept ? "" : writeStops(found.flatMap((stop) => (stop.kind === "step" ? [stop] : [])))}
       pictures={kept?.pictures ?? NO_PICTURES}
       minutes={minutes}
+      left={left}
     />
   );
 }

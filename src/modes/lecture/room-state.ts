@@ -5,6 +5,8 @@ import { readAddress, writeAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
+import { openStageHall } from "./audience/stage-hall.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
 import { asBeforeReload, keepForReload } from "./kept-room.ts";
 import type { Pictures } from "./own-stops.ts";
@@ -24,6 +26,8 @@ export interface RoomState {
   readonly marks: ReadonlySignal<Marks>;
   /** What the scene shows instead of the script's; null while it shows the script's. */
   readonly whatIf: ReadonlySignal<WhatIf | null>;
+  /** null where only hands are raised */
+  readonly audience: StageAudience | null;
   say(event: TalkEvent): void;
   mark(event: MarkEvent): void;
   /** Opens the speaker's window, or brings it forward. */
@@ -42,6 +46,14 @@ export interface RoomOptions {
   readonly list: string;
   readonly pictures: Pictures;
   readonly minutes: number;
+  /** The talk as it was when its language was changed; written when this room is left. */
+  readonly left: { current: LeftTalk | null };
+}
+
+export interface LeftTalk {
+  readonly language: string;
+  readonly stops: string;
+  readonly talk: Talk;
 }
 
 /** This window's own; survive a reload and nothing else. */
@@ -49,10 +61,12 @@ const BEGAN = "lungward.lecture.began";
 const READER = "lungward.lecture.reader";
 const ROOM = "lungward.lecture.room";
 
-export function roomState({ context, library, stops, list, minutes }: RoomOptions): RoomState {
+export function roomState({ context, library, stops, list, minutes, left }: RoomOptions): RoomState {
   const { session, address, place, stage } = context;
+  const now = { language: library.language, stops: JSON.stringify([list, stops.length]) };
   const named = list || KEPT_TALK;
-  const talk = signal(asBeforeReload(named, startTalk(stops.length, stopAsked(stops, place.peek().step))));
+  const start = startTalk(stops.length, stopAsked(stops, place.peek().step));
+  const talk = signal(talkGoingOn(left.current, now) ?? asBeforeReload(named, start));
   const began = signal(keptNumber(BEGAN));
   const at = computed(() => shownAt(talk.value));
   const marks = signal(NO_MARKS);
@@ -61,7 +75,8 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
   };
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
-  const hall = runHall(session, script);
+  const audience = stageAudience();
+  const hall = runHall(session, script, audience);
   const whatIf = followWhatIf(session, script.stop);
 
   const say = (event: TalkEvent) => {
@@ -99,6 +114,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
     followAside(context, talk, script),
     whatIf.release,
+    openStageHall({ room: id, hall, script, library, audience }),
   ];
   return {
     talk,
@@ -106,6 +122,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     hall,
     marks,
     whatIf: whatIf.now,
+    audience,
     say,
     mark: putMark,
     openSpeaker() {
@@ -122,6 +139,7 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
       began.value = keepNumber(BEGAN, Date.now());
     },
     release() {
+      left.current = { ...now, talk: talk.peek() };
       for (const stop of following) stop();
       stage.hold(false);
       pictures.release();
@@ -131,6 +149,10 @@ export function roomState({ context, library, stops, list, minutes }: RoomOption
     },
   };
 }
+
+/** The same stops in another language go on where they were: held, blank and all. */
+const talkGoingOn = (left: LeftTalk | null, now: Omit<LeftTalk, "talk">): Talk | null =>
+  left && left.stops === now.stops && left.language !== now.language ? left.talk : null;
 
 /** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
 function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {

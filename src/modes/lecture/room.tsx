@@ -12,13 +12,16 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { ParameterForm } from "../../ui/parameter-form.tsx";
 import { Help } from "../shared/help.tsx";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import { Notes } from "../shared/notes.tsx";
-import { lettersOn } from "../shared/preferences.ts";
+import { hallVersion, lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { VersionChoice } from "../shared/version-choice.tsx";
+import { Invite } from "./audience/invite.tsx";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { PersonOf } from "./own-person-words.tsx";
@@ -82,15 +85,20 @@ export function Room(options: RoomOptions) {
             <>
               {talk.aside === null && <RoomWords {...{ session, step, run, voice }} />}
               {talk.aside === null && <HallChart hall={room.hall} voice={voice} />}
-              <StepCaution step={step} voice={voice} />
             </>
           )}
           {talk.aside === null && <PersonOf stop={stop} />}
         </section>
+        {step?.caution && voice && (
+          <div class="room-caution">
+            <StepCaution step={step} voice={voice} />
+          </div>
+        )}
         <section class="room-figures" aria-label={t("bench.figures")}>
           <RoomFigures figures={figures.value} earlier={earlier.value} />
         </section>
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
+        {room.audience && <Invite audience={room.audience} hall={room.hall} />}
         <Notes session={session} />
         <p class="room-place">
           {typed.value
@@ -106,7 +114,10 @@ export function Room(options: RoomOptions) {
           paragraphs={["help.pause", "lecture.help.clicker", "lecture.help.speaker", "help.sources"]}
           onKeys={acts.keyList}
           onClose={close}
-        />
+        >
+          <LanguageChoice address={context.address} />
+          <VersionChoice kept={hallVersion} />
+        </Help>
       )}
       {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
     </StageView>

@@ -5,6 +5,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
+import { hallVersion } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
 import { stateOfStop } from "./stop-state.ts";
 import type { FoundStep, FoundStop } from "./stops.ts";
@@ -58,7 +59,9 @@ export function runScript(
       }
     });
   });
-  const voice = computed(() => run.value && voiceOf(library, run.value.situation.value, "plain", null));
+  const voice = computed(
+    () => run.value && voiceOf(library, run.value.situation.value, hallVersion.value, null),
+  );
   return {
     stop,
     run,

@@ -11,6 +11,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
+import { HallPhones } from "./audience/hall-phones.tsx";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
 import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
 import { choicesOf, hallQuestion } from "./hall-question.ts";
@@ -147,6 +148,7 @@ function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
           <Sentence stop={stop} voice={voice} />
           <PersonOf stop={stop} />
           {hall && asked && <AskedOfRoom question={asked.question} hall={hall} />}
+          <HallPhones room={context.place.value.more.room ?? ""} />
           <SpeakerNotes stop={stop} voice={voice} />
         </div>
       </main>

@@ -1,5 +1,5 @@
 /** Help, last in the same bar of every mode: what is what, the keys, the cautions, version and privacy. */
-
+import type { ComponentChildren } from "preact";
 import { t } from "../../i18n/index.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { Cautions } from "../../ui/cautions.tsx";
@@ -9,12 +9,15 @@ import { DocsLink } from "./docs-link.tsx";
 export interface HelpProps {
   /** Message keys of the paragraphs that this setting needs. */
   readonly paragraphs: readonly string[];
+  /** Controls of the mode, before all else. */
+  readonly children?: ComponentChildren;
   readonly onKeys: () => void;
   readonly onClose: () => void;
 }
 
-export const Help = ({ paragraphs, onKeys, onClose }: HelpProps) => (
+export const Help = ({ paragraphs, children, onKeys, onClose }: HelpProps) => (
   <Dialog title={t("help.title")} onClose={onClose}>
+    {children}
     {paragraphs.map((key) => (
       <p key={key}>{t(key)}</p>
     ))}

@@ -34,5 +34,7 @@ export const lettersOn = kept("letters", true, [true, false]);
 export const largerWords = kept("largerWords", false, [true, false]);
 export const keptTheme = kept<"dark" | "light">("theme", "dark", ["dark", "light"]);
 export const keptVersion = kept<"plain" | "technical">("telling", "plain", ["plain", "technical"]);
+/** Of a talk; apart from one's own, so that a hall never reads what its speaker last studied. */
+export const hallVersion = kept<"plain" | "technical">("hallTelling", "plain", ["plain", "technical"]);
 /** The bench has shown once what can be done in it. */
 export const cueSeen = kept("cueSeen", false, [true, false]);

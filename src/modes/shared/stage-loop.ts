@@ -5,8 +5,10 @@ import { language } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
+import { counted, screenFrames } from "./frame-wishes.ts";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
+import { stillPace } from "./still-pace.ts";
 import { themeNamed } from "./themes.ts";
 
 type Way = "starting" | Stage["way"];
@@ -24,65 +26,14 @@ export interface StageLoop extends StagePictures {
   frame(): Frame | null;
   /** Keeps what is drawn as it is, or lets it follow again. */
   hold(on: boolean): void;
-  /** Calls after every drawn frame until the returned function is called; the canvas then holds that frame. */
-  afterFrame(listener: () => void): () => void;
+  /** Calls a few times a second or more until the returned function is called; `drawn`: the canvas has just been drawn and holds that frame. */
+  afterFrame(listener: (drawn: boolean) => void): () => void;
   canvas(): HTMLCanvasElement | null;
   /** px of the canvas that nothing of the page covers */
   clear(): Box;
   /** mm of a pane's plane -> CSS px */
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
-}
-
-/** ms: a picture that stands still is redrawn this often, */
-const STILL_EVERY = 250;
-/** and for so long at every screen frame after something was asked of it: what eases arrives. */
-const LIVELY_FOR = 1500;
-
-function stillPace() {
-  let drawn = 0;
-  let livelyUntil = 0;
-  return {
-    wakeUp() {
-      livelyUntil = performance.now() + LIVELY_FOR;
-    },
-    /** Whether the picture is to be drawn at this screen frame; it then counts as drawn. */
-    isDue(): boolean {
-      const now = performance.now();
-      if (now > livelyUntil && now < drawn + STILL_EVERY) return false;
-      drawn = now;
-      return true;
-    },
-  };
-}
-
-/** How many want something; each leaves by the function that it is given. */
-function counted() {
-  let count = 0;
-  return {
-    any: () => count > 0,
-    add() {
-      count++;
-      return () => {
-        count--;
-      };
-    },
-  };
-}
-
-/** Once begun, calls at each screen frame for as long as it is wanted. */
-function screenFrames(wanted: () => boolean, turn: () => void): () => void {
-  let running = false;
-  const next = () => {
-    running = wanted();
-    if (!running) return;
-    requestAnimationFrame(next);
-    turn();
-  };
-  return () => {
-    if (!running) requestAnimationFrame(next);
-    running = true;
-  };
 }
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -95,23 +46,21 @@ export function createStageLoop(
 ): StageLoop {
   const way = signal<Way>("starting");
   const handles = signal<readonly Handle[]>([]);
-  const listeners = new Set<() => void>();
+  const listeners = new Set<(drawn: boolean) => void>();
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
-  const showing = counted();
-  const following = counted();
+  const showing = counted(() => begin());
+  const following = counted(() => begin());
   let frame: Frame | null = null;
   let insets = NO_INSETS;
   let floor = 13;
   let held = false;
-  const { wakeUp, isDue } = stillPace();
+  const { wakeUp, isDue, isStale, rest } = stillPace(() => performance.now());
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
     stage = await createStage(host, {
-      theme: themeNamed(theme.peek()),
-      floor,
-      insets,
+      ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
@@ -132,10 +81,14 @@ export function createStageLoop(
     frame = withBefore(chain.frame(), before.peek());
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
     if (!showing.any() || !isDue()) return;
-    stage?.draw(frame);
-    if (stage && way.peek() !== stage.way) way.value = stage.way;
+    const stale = isStale(frame);
+    if (stale) {
+      stage?.draw(frame);
+      rest(frame);
+    }
+    if (stage) way.value = stage.way;
     setHandles(handles, frame);
-    for (const listener of listeners) listener();
+    for (const listener of listeners) listener(stale);
   };
 
   const begin = screenFrames(() => showing.any() || following.any(), turn);
@@ -152,6 +105,9 @@ export function createStageLoop(
     },
   });
 
+  // After a new size the last picture stands there, laid out for the old one.
+  new ResizeObserver(wakeUp).observe(host);
+
   return {
     way,
     handles,
@@ -162,16 +118,12 @@ export function createStageLoop(
       stage?.setFloor(floor);
       wakeUp();
       started ??= start();
-      begin();
       return () => {
         leave();
         host.hidden = !showing.any();
       };
     },
-    follow() {
-      begin();
-      return following.add();
-    },
+    follow: following.add,
     setInsets(next) {
       if (sameInsets(insets, next)) return;
       insets = next;

@@ -1,5 +1,7 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
+import type { Lesson } from "../../lesson/lesson.ts";
+import { type Course, doneOf } from "../../lesson/lesson-course.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
@@ -9,13 +11,12 @@ import {
 } from "../../lesson/progress.ts";
 import { mergeProgress } from "../../lesson/progress-merge.ts";
 import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
-import { typedAnswers } from "../../lesson/typed-answers.ts";
 import { onOtherTab } from "../../lms/device.ts";
 import { openRecord } from "../../lms/open.ts";
-import type { RecordAdapter } from "../../lms/record-adapter.ts";
-import { LONGEST_SUSPEND_DATA } from "../../lms/scorm.ts";
+import { PASS_SHARE, type RecordAdapter, type Report } from "../../lms/record-adapter.ts";
 import { present } from "../../sim/checked/present.ts";
 import { drawReader } from "../reader.ts";
+import { reportedAnswers } from "./reported-answers.ts";
 
 /** Every learner has a number from the start; it is kept with what is done, and goes with it. */
 type LearnerProgress = Progress & { readonly reader: number };
@@ -25,14 +26,21 @@ export interface KeptProgress {
   readonly progress: ReadonlySignal<LearnerProgress>;
   /** False once something could not be kept. */
   readonly keeps: ReadonlySignal<boolean>;
-  /** `place`: where to resume; `lessons`: ids of all that are to be finished. */
-  keep(progress: Progress, place: string, lessons: readonly string[]): void;
+  /** `place`: where to resume; `lessons`: all that are to be finished. */
+  keep(progress: Progress, place: string, lessons: readonly Lesson[]): void;
   /** null where the course system keeps the record. */
   readonly erase: (() => void) | null;
 }
 
-export async function openProgress(): Promise<KeptProgress> {
-  const voice = openRecord();
+/** From what share a course is passed, and when it is completed. */
+export type CourseRules = Pick<Course, "passMark" | "completedWhen">;
+
+const USUAL: CourseRules = { passMark: PASS_SHARE, completedWhen: "finished" };
+
+export async function openProgress(
+  voice: RecordAdapter = openRecord(),
+  rules: CourseRules = USUAL,
+): Promise<KeptProgress> {
   const found = await voice.load();
   const earlier = unpackProgress(found);
   const progress = signal(withReader(earlier));
@@ -53,14 +61,17 @@ export async function openProgress(): Promise<KeptProgress> {
     progress,
     keeps,
     keep(given, place, lessons) {
-      // An open lesson knows only its own steps; what another tab did in it is in what is kept.
-      const next = withReader(mergeProgress({ ...given, reader: progress.peek().reader }, progress.peek()));
+      // An open lesson knows only its own steps; what another tab did is in what is kept, be its message here yet or not.
+      const standing = voice.now?.() ?? null;
+      newer ||= isNewerProgress(standing);
+      const known = mergeProgress(progress.peek(), unpackProgress(standing));
+      const next = withReader(mergeProgress({ ...given, reader: progress.peek().reader }, known));
       progress.value = next;
-      if (newer) return;
-      const text = voice.kind === "scorm" ? packProgress(next, LONGEST_SUSPEND_DATA) : writeProgress(next);
-      const completed = lessons.length > 0 && lessons.every((id) => next.lessons[id]?.finished);
-      const typed = typedAnswers(next, earlier);
-      void voice.report({ text, place, score: scoreOfAll(next), typed, completed }).then((kept) => {
+      if (newer) {
+        keeps.value = false;
+        return;
+      }
+      void voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
         keeps.value = kept;
       });
     },
@@ -72,6 +83,24 @@ export async function openProgress(): Promise<KeptProgress> {
         keeps.value = true;
         progress.value = withReader(NO_PROGRESS);
       }),
+  };
+}
+
+function reportOf(
+  now: Progress,
+  earlier: Progress,
+  lessons: readonly Lesson[],
+  { kind, longest }: RecordAdapter,
+  { passMark, completedWhen }: CourseRules,
+): Omit<Report, "place"> {
+  const done = doneOf(completedWhen, now, lessons);
+  return {
+    text: longest === null ? writeProgress(now) : packProgress(now, longest),
+    score: scoreOfAll(now),
+    passMark,
+    answers: kind === "device" ? [] : reportedAnswers(now, earlier, lessons),
+    progress: done,
+    completed: done === 1,
   };
 }
 

@@ -1,20 +1,20 @@
 /** One lesson taken alone: predict, watch, explain; the words beside the stage, the questions among them. */
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { releaseDye, setView } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
-import { Choice, Switch } from "../../ui/choice.tsx";
+import { Switch } from "../../ui/choice.tsx";
 import { KeyList } from "../../ui/key-list.tsx";
 import { LedgerTable } from "../../ui/ledger-table.tsx";
 import { StepList } from "../../ui/lesson/step-list.tsx";
-import { TEXT_VERSIONS } from "../../ui/lesson/voice.ts";
 import { Panel } from "../../ui/panel.tsx";
 import { Toolbar } from "../../ui/toolbar.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { Help } from "../shared/help.tsx";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";
 import { Notes } from "../shared/notes.tsx";
@@ -24,14 +24,21 @@ import { keptVersion, largerWords, lettersOn } from "../shared/preferences.ts";
 import { ReadAloud } from "../shared/read-aloud.tsx";
 import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
+import { VersionChoice } from "../shared/version-choice.tsx";
 import { LessonWords } from "./lesson-words.tsx";
-import type { StudyProps } from "./study-home.tsx";
 import { studyKeys } from "./study-keys.ts";
+import type { StudyProps } from "./study-props.ts";
 import { followPlace, startStudy } from "./study-run.ts";
 
 export function LessonPage({ context, library, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
   const { session, place } = context;
-  const run = useMemo(() => startStudy({ context, library, kept, lesson }), [lesson]);
+  // The same lesson in another language goes on where it is.
+  const last = useRef<LessonRun | null>(null);
+  const run = useMemo(() => {
+    const before = last.current?.lesson.id === lesson.id ? last.current.player.peek() : undefined;
+    last.current = startStudy({ context, library, kept, lesson }, before);
+    return last.current;
+  }, [lesson]);
   const open = useSignal<"steps" | "help" | "keys" | null>(null);
   useEffect(() => run.release, [run]);
   useEffect(() => followPlace(context, run), [run]);
@@ -56,16 +63,7 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
             {t("study.lessons")}
           </a>
           <h1>{lesson.title}</h1>
-          <Choice
-            label={t("lesson.telling")}
-            quietLabel
-            value={keptVersion.value}
-            words={TEXT_VERSIONS}
-            nameOf={(name) => t(`lesson.telling.${name}`)}
-            onChoose={(name) => {
-              keptVersion.value = name;
-            }}
-          />
+          <VersionChoice kept={keptVersion} quietLabel />
           <Toolbar
             label={t("study.bar")}
             items={[
@@ -133,7 +131,9 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
             open.value = "keys";
           }}
           onClose={close}
-        />
+        >
+          <LanguageChoice address={context.address} />
+        </Help>
       )}
       {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}
     </StageView>

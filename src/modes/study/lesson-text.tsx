@@ -16,7 +16,7 @@ import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
 import { GoalList } from "./goal-list.tsx";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 export function LessonText({
   context,

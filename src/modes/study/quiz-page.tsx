@@ -11,7 +11,7 @@ import { AT_HOME, writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { type QuizItem, type QuizRun, startQuiz } from "./quiz-run.ts";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 export function QuizPage(props: StudyProps) {
   const { context } = props;

@@ -11,7 +11,7 @@ import { statesAround, stepState } from "../../lesson/states.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { judgeByModel } from "../shared/lesson/question-in-view.ts";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 export interface QuizItem {
   readonly key: string;
@@ -73,11 +73,7 @@ export function startQuiz({ context: { session }, library, kept }: StudyProps): 
     session.show(stepState(lesson, index));
   });
   const keep = (progress: Parameters<typeof kept.keep>[0]) =>
-    kept.keep(
-      progress,
-      at.peek() ?? "",
-      library.lessons.map(({ id }) => id),
-    );
+    kept.keep(progress, at.peek() ?? "", library.lessons);
   const toOpen = () =>
     batch(() => {
       at.value = open();

@@ -9,7 +9,7 @@ import type { Voice } from "../../ui/lesson/voice.ts";
 import { GLOSSARY, SOURCES } from "../place-faults.ts";
 import { writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 export function Reading({ context, library, page }: StudyProps & { readonly page: string }) {
   const back = writePlace({ ...context.place.value, more: {} });

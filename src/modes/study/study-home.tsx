@@ -1,41 +1,40 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
-import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Course } from "../../lesson/lesson-course.ts";
 import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
 import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
-import { Confirm } from "../../ui/confirm.tsx";
 import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
-import type { Context } from "../shared/mode.ts";
+import { courseHere } from "../shared/course-here.ts";
+import { LanguageChoice } from "../shared/language-choice.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
-import { type KeptProgress, scoreOfAll } from "./kept-progress.ts";
-import { saveRecord } from "./learner-record.ts";
 import { OwnLessons } from "./own-files.tsx";
-
-export interface StudyProps {
-  readonly context: Context;
-  readonly library: Library;
-  readonly kept: KeptProgress;
-}
+import { RecordSection } from "./record-section.tsx";
+import type { StudyProps } from "./study-props.ts";
 
 export function StudyHome({ context, library, kept }: StudyProps) {
-  const erasing = useSignal(false);
   const progress = kept.progress.value;
+  const course = courseHere();
   const there = { ...AT_HOME, language: context.place.value.language };
   const lessonHref = (lesson: string) => writePlace({ ...there, mode: "study", lesson });
   const latest = library.lessons.find(({ id }) => id === progress.latest);
   return (
     <div class="study-home">
       <header class="top">
-        <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
-          {t("name")}
-        </a>
+        {course ? (
+          <p class="wordmark">{t("name")}</p>
+        ) : (
+          <a class="wordmark" href={writePlace(there)} aria-label={t("bench.home")}>
+            {t("name")}
+          </a>
+        )}
+        <LanguageChoice address={context.address} quietLabel />
       </header>
       <main>
         <h1>{t("study.title")}</h1>
         <p class="study-lead">{t("study.lead")}</p>
+        {course && <CourseRule course={course} />}
         {latest && !progress.lessons[latest.id]?.finished && (
           <p>
             <a class="button main" href={lessonHref(latest.id)}>
@@ -61,7 +60,7 @@ export function StudyHome({ context, library, kept }: StudyProps) {
             />
           ))}
         </ol>
-        <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />
+        {!course && <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />}
         <section aria-labelledby="quiz">
           <h2 id="quiz">{t("study.quiz")}</h2>
           <p>{t("study.quiz.lead", { count: QUIZ_LENGTH })}</p>
@@ -86,55 +85,20 @@ export function StudyHome({ context, library, kept }: StudyProps) {
             ))}
           </ul>
         </nav>
-        <section class="study-record" aria-labelledby="record">
-          <h2 id="record">{t("study.record")}</h2>
-          <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>
-          <p class="quiet-text">{t(`study.kept.${kept.keeps.value ? kept.voice : "lost"}`)}</p>
-          <div class="actions">
-            <button
-              type="button"
-              onClick={() => void saveRecord(context.session.chain, progress, library.lessons, "html")}
-            >
-              {t("study.save")}
-            </button>
-            <button
-              type="button"
-              onClick={() => void saveRecord(context.session.chain, progress, library.lessons, "json")}
-            >
-              {t("study.saveData")}
-            </button>
-            {kept.erase && (
-              <button
-                type="button"
-                onClick={() => {
-                  erasing.value = true;
-                }}
-              >
-                {t("study.erase")}
-              </button>
-            )}
-          </div>
-        </section>
+        <RecordSection {...{ context, library, kept }} />
         <Cautions />
       </main>
-      {erasing.value && (
-        <Confirm
-          title={t("study.erase.title")}
-          what={t("study.erase.what")}
-          no={t("study.erase.no")}
-          yes={t("study.erase.yes")}
-          onNo={() => {
-            erasing.value = false;
-          }}
-          onYes={() => {
-            kept.erase?.();
-            erasing.value = false;
-          }}
-        />
-      )}
     </div>
   );
 }
+
+/** Whoever learns knows from the start what counts. */
+const CourseRule = ({ course: { passMark, completedWhen } }: { readonly course: Course }) => (
+  <p>
+    {t(`study.course.${completedWhen}`)}{" "}
+    {passMark !== null && t("study.course.passed", { percent: Math.round(100 * passMark) })}
+  </p>
+);
 
 interface LessonCardProps {
   readonly lesson: Lesson;

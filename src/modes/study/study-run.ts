@@ -1,15 +1,21 @@
 /** A lesson taken alone: where it begins, what is kept of it, and the address that goes with it. */
 import { findStep, type Lesson } from "../../lesson/lesson.ts";
-import { progressOf } from "../../lesson/player.ts";
+import { type Player, progressOf } from "../../lesson/player.ts";
 import { dueForRecall, withLesson } from "../../lesson/progress.ts";
 import { parseReference } from "../../lesson/read-prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";
-import type { StudyProps } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
 
-/** Begins where the address says, else where an earlier visit stopped; questions of earlier days come first. */
-export function startStudy({ context, library, kept, lesson }: StudyProps & { readonly lesson: Lesson }) {
+/**
+ * Begins where the address says, else where an earlier visit stopped; questions of earlier days come first.
+ * `before`: the same lesson under way, as in another language.
+ */
+export function startStudy(
+  { context, library, kept, lesson }: StudyProps & { readonly lesson: Lesson },
+  before?: Player,
+) {
   const progress = kept.progress.peek();
   const at = stepIn(lesson, context.place.peek().step);
   const known = (key: string) => {
@@ -29,13 +35,14 @@ export function startStudy({ context, library, kept, lesson }: StudyProps & { re
     earlier: progress.lessons[lesson.id],
     at,
     due,
+    before,
     lessons: library.lessons,
     onProgress: (player) => {
       const next = progressOf(lesson, player);
       kept.keep(
         withLesson(kept.progress.peek(), lesson.id, next),
         `${lesson.id}#${next.step}`,
-        library.lessons.map(({ id }) => id),
+        library.lessons,
       );
     },
   });

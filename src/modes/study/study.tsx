@@ -1,11 +1,14 @@
 /** Studying alone: the list of lessons, one lesson, or a lesson as text. */
-import { useSignal } from "@preact/signals";
+import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { type Course, libraryOfCourse } from "../../lesson/lesson-course.ts";
 import { QUIZ } from "../place-faults.ts";
+import { courseHere } from "../shared/course-here.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import { LessonHandout } from "../shared/lesson-handout.tsx";
 import type { Context } from "../shared/mode.ts";
+import { keptVersion } from "../shared/preferences.ts";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";
 import { LessonText } from "./lesson-text.tsx";
@@ -16,11 +19,21 @@ import { StudyHome } from "./study-home.tsx";
 /** One record for the visit: a course system is greeted once. */
 let opening: Promise<KeptProgress> | null = null;
 
+function openCourse(course: Course | null): Promise<KeptProgress> {
+  if (!course) return openProgress();
+  keptVersion.value = course.text;
+  return openProgress(undefined, course);
+}
+
 export function Study({ context }: { readonly context: Context }) {
-  const library = useLibrary();
+  const whole = useLibrary();
+  const course = courseHere();
+  const library = useComputed(
+    () => whole.value && (course ? libraryOfCourse(whole.value, course) : whole.value),
+  );
   const kept = useSignal<KeptProgress | null>(null);
   useEffect(() => {
-    opening ??= openProgress();
+    opening ??= openCourse(course);
     void opening.then((opened) => {
       kept.value = opened;
     });
@@ -41,5 +54,5 @@ export function Study({ context }: { readonly context: Context }) {
       />
     );
   if (more.view === "text") return <LessonText {...props} lesson={lesson} />;
-  return <LessonPage key={`${lesson.id} ${lesson.language}`} {...props} lesson={lesson} />;
+  return <LessonPage key={lesson.id} {...props} lesson={lesson} />;
 }

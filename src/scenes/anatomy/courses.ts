@@ -18,7 +18,7 @@ export interface Course {
   readonly room: Float32Array;
   /** mm at each point that blood goes in the same time as one millimetre where it is widest */
   readonly delay: Float32Array;
-  /** 1 where it can be seen, 0 where a part lies before it */
+  /** part of its marks that show: fewer where courses run side by side, none where a part lies before it */
   readonly seen: Float32Array;
   /** the trace that moves it, and the part of it that goes this way */
   readonly flow: string;
@@ -43,6 +43,8 @@ const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, ca
   rightBrachiocephalicVein: ["svc", 0.5, 0],
   leftBrachiocephalicVein: ["svc", 0.5, 0],
   lowerInferiorVenaCava: ["legs", 1, 2],
+  // Some three quarters of the liver's blood come by the portal vein (common textbook share).
+  portalVein: ["hepaticVein", 0.75, 1],
   rightHepaticVein: ["hepaticVein", 0.5, 1],
   middleHepaticVein: ["hepaticVein", 0.25, 1],
   leftHepaticVein: ["hepaticVein", 0.25, 1],
@@ -54,9 +56,9 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   const anatomy = anatomyOf(frame);
   const before = known.get(anatomy);
   if (before) return before;
-  const { veins, lungs, frame: own } = anatomy;
+  const { veins, abdomen, lungs, frame: own } = anatomy;
   const made = [
-    ...veins.flatMap((vein) => feeding(vein, own.scale)),
+    ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own.scale)),
     ...throughHeart(anatomy),
     ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
     ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
@@ -102,7 +104,7 @@ function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly
 }
 
 /** Marks in the heart for those that a vessel of its width would hold. */
-const HEART = 0.6;
+const HEART = 0.34;
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
 const branches = ({ arteries, side }: LungShape, size: number): readonly Course[] =>
@@ -115,7 +117,7 @@ function returns({ veins, side }: LungShape, { behind }: Anatomy, size: number):
   const tubes = behind.filter(({ name }) => side === "left" && name.startsWith("left"));
   return veins.ends.map((end) => {
     const way = wayTo(veins, end).reverse();
-    const [rx, ry] = entryAt(veins.nodes, lastOf(way)).at;
+    const [rx, ry] = entryAt(veins.nodes, entryAt(way, way.length - 2)).at;
     const onward = tubes.find(
       ({ line: [from] }) => from && Math.hypot(from[0] - rx, from[1] - ry) < REACH * size,
     );
@@ -141,7 +143,7 @@ function inTree(
   size: number,
   onward?: Tube,
 ): Course {
-  const beyond = (onward?.line ?? []).filter((_, i) => i > 6 && i % 3 === 0);
+  const beyond = (onward?.line ?? []).filter((_, i) => i > 8 && i % 3 === 0);
   const widths = [
     ...way.map((i) => entryAt(nodes, i).width),
     ...beyond.map(() => Math.max(...way.map((i) => entryAt(nodes, i).width))),
@@ -151,14 +153,18 @@ function inTree(
   // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
   const part = (i: number) => (entryAt(widths, i) / widest) ** TREE;
   const area = (SPARSE * lastOf(whole.run) * widest) / ends.length ** 0.75;
-  return { ...courseOf(whole, widths, size, part), ...moved, area };
+  const thinnest = Math.min(...widths);
+  const seen = Float32Array.from(widths, (width) => (thinnest / width) ** SIDE_BY_SIDE);
+  return { ...courseOf(whole, widths, size, part), ...moved, area, seen };
 }
 
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
-const SPARSE = 0.5;
+const SPARSE = 1.8;
 
 /** Exponent by which the number of ends goes with the width. */
 const TREE = 2.2;
+/** By which the marks of all courses through a width would crowd there: their number goes with TREE, the room with 1. */
+const SIDE_BY_SIDE = TREE - 1;
 
 /** @param part of the course's flow that passes at a point */
 function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
@@ -198,9 +204,9 @@ function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Cours
     });
   return (course) => ({
     ...course,
-    seen: course.seen.map((_, i) => {
+    seen: course.seen.map((shown, i) => {
       const [x, y] = [entryAt(course.x, i), entryAt(course.y, i)];
-      return covers.some((distance) => distance(x, y) < 1.5) || behindArtery(x, y) ? 0 : 1;
+      return covers.some((distance) => distance(x, y) < 1.5) || behindArtery(x, y) ? 0 : shown;
     }),
   });
 }

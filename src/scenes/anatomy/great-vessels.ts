@@ -29,6 +29,12 @@ const DESCENDING = 9.5;
 const besideCava = ({ scale, svc }: ChestFrame): number =>
   (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2;
 
+/** The arch as half of a circle, and where the descending aorta takes over from it. */
+const ARC: readonly Point[] = [0, 25, 50, 75, 100, 125, 150, 166].map((degrees): Point => {
+  const turn = (degrees * Math.PI) / 180;
+  return [14.3 * (1 - Math.cos(turn)), 44.4 + 14.3 * Math.sin(turn)];
+});
+
 /** In front of the heart: from the ventricle's outflow beside the superior vena cava to the top of the arch and its left end. */
 export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly Tube[] {
   const { scale: s } = frame;
@@ -52,14 +58,10 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
         heart.at(1.5, 9),
         heart.at(-7, 8.6),
         heart.at(-16, 7.4),
-        up(0.6, 29),
-        up(0, 42),
-        up(4, 53.5),
-        up(14.5, 58.5),
-        up(25, 54),
-        up(28.6, 47.5),
+        up(0.8, 30),
+        ...ARC.map(([x, y]) => up(x, y)),
       ]),
-      bulge: 0.2,
+      bulge: 0.26,
       from: ASCENDING * s,
       to: ARCH * s * 0.92,
       holds: "arterial",
@@ -76,10 +78,10 @@ export function behind(place: Placing, heart: HeartShape): readonly Tube[] {
     {
       name: "descendingAorta",
       line: smoothLine([
-        inChest(beside + 27.6, 50),
-        inChest(beside + 29.6, 44),
-        inChest(beside + 30, 32),
-        inChest(beside + 29, 14),
+        ...ARC.slice(-2).map(([x, y]) => inChest(beside + x, y)),
+        inChest(beside + 28.9, 42),
+        inChest(beside + 29.2, 30),
+        inChest(beside + 28.4, 14),
         inChest(beside + 24, -14),
         inChest(beside + 16, -44),
         inChest(beside + 12, -66),
@@ -114,8 +116,8 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     return {
       name,
       line: smoothLine([from, mid, mouth]),
-      from: 6 * frame.scale,
-      to: 7.2 * frame.scale,
+      from: 5.4 * frame.scale,
+      to: 7 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
       over: 0.3,

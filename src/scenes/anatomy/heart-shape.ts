@@ -12,8 +12,9 @@ const LEAN = -0.82;
 
 /** Along the axis from the base, and across it towards the patient's left. */
 const OUTER: readonly Point[] = [
-  [-3, 20.5],
-  [4, 23.2],
+  [-2.8, 17],
+  [0, 20.4],
+  [5, 23],
   [14, 24],
   [26, 20.5],
   [36, 13.5],
@@ -22,11 +23,12 @@ const OUTER: readonly Point[] = [
   [41.5, -9.5],
   [33, -15.5],
   [20, -19.6],
-  [8, -21.4],
-  [-3, -20.4],
+  [8, -21],
+  [0, -19.2],
+  [-2.8, -17],
 ];
 const INNER: readonly Point[] = [
-  [-2.5, -15.6],
+  [-2.4, -15.8],
   [8, -15.8],
   [19, -13.8],
   [29, -9.8],

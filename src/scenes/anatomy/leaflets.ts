@@ -13,6 +13,8 @@ export interface Leaflet {
   /** rad from the base's line, towards the apex: shut and open */
   readonly shut: number;
   readonly open: number;
+  /** greatest bow towards the apex, of its length */
+  readonly belly: number;
   /** shut, its hinge at the origin and its free edge along y */
   readonly sickle: readonly Point[];
 }
@@ -32,6 +34,7 @@ const pair = (
       side,
       shut,
       open,
+      belly,
       sickle: sickleOf(length, belly, side),
     };
   });
@@ -42,8 +45,8 @@ function sickleOf(length: number, belly: number, side: 1 | -1): readonly Point[]
   const front: Point[] = [];
   for (let k = 0; k <= 12; k++) {
     const t = k / 12;
-    const bow = belly * length * 4 * t * (1 - t);
-    const half = 0.75 * (1 - t) + 0.42 + 0.25 * Math.sin(Math.PI * t);
+    const bow = bowAt(length, belly, t);
+    const half = 0.6 * (1 - t) + 0.3 + 0.2 * Math.sin(Math.PI * t);
     back.push([bow - half, side * length * t]);
     front.push([bow + half, side * length * t]);
   }
@@ -52,7 +55,7 @@ function sickleOf(length: number, belly: number, side: 1 | -1): readonly Point[]
 
 /** The inlet's meet a little below the base; the outflow's bulge back towards the ventricle and open along the aorta. */
 export const LEAFLETS: readonly Leaflet[] = [
-  ...pair("atrioventricular", ATRIOVENTRICULAR, [0.34, 1.2], 0.1),
+  ...pair("atrioventricular", ATRIOVENTRICULAR, [0.5, 1.28], 0.16),
   ...pair("semilunar", SEMILUNAR, [-0.3, -1.2], 0.2),
 ];
 
@@ -62,8 +65,14 @@ export const turnOf = (
   standing: Pick<Standing, Leaflet["valve"]>,
 ): number => -side * (shut + (open - shut) * standing[valve]);
 
-/** Where its free edge is. */
-export function tipOf(leaflet: Leaflet, standing: Pick<Standing, Leaflet["valve"]>): Point {
-  const angle = -leaflet.side * turnOf(leaflet, standing);
-  return [leaflet.length * Math.sin(angle), leaflet.hinge + leaflet.side * leaflet.length * Math.cos(angle)];
+/** Where its middle line is at a part of the way from the hinge (0) to the free edge (1). */
+export function leafletAt(leaflet: Leaflet, standing: Pick<Standing, Leaflet["valve"]>, part: number): Point {
+  const { length, belly, side, hinge } = leaflet;
+  const turn = turnOf(leaflet, standing);
+  const [x, y] = [bowAt(length, belly, part), side * length * part];
+  return [x * Math.cos(turn) - y * Math.sin(turn), hinge + x * Math.sin(turn) + y * Math.cos(turn)];
+}
+
+function bowAt(length: number, belly: number, part: number): number {
+  return belly * length * 4 * part * (1 - part);
 }

@@ -122,7 +122,7 @@ function treesOf(side: Side): Trees {
 }
 
 export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
-  const { centre, width } = frame[side];
+  const { centre, normal, width } = frame[side];
   const { arteries, veins } = treesOf(side);
   const { at } = MOUTHS[side];
   const from = inChest(...at);
@@ -137,9 +137,29 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
     outline: closedOutline(OUTLINES[side].map((point) => inChest(...point))),
     fissures: FISSURES[side].map((line) => smoothLine(line.map((point) => inChest(...point)))),
     hilum: centre,
-    arteries: placed(arteries, width / MOUTH_WIDTH, bent),
-    veins: placed(veins, frame.scale, (point) => inChest(...point)),
+    // Each stem reaches back under the vessel that it goes on from, which fades over it.
+    arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
+    veins: stemmed(
+      placed(veins, frame.scale, (point) => inChest(...point)),
+      STEM * frame.scale,
+      [side === "left" ? 1 : -1, 0],
+    ),
   };
+}
+
+/** mm of a 5-year-old */
+const STEM = 11;
+
+/** With a further node before each root, against the way outwards. */
+function stemmed({ nodes, ends }: Tree, length: number, [ox, oy]: Point): Tree {
+  const before: Tree["nodes"][number][] = [];
+  const on = nodes.map((node) => {
+    if (node.parent >= 0) return node;
+    const [x, y] = node.at;
+    before.push({ ...node, at: [x - length * ox, y - length * oy] });
+    return { ...node, parent: nodes.length + before.length - 1 };
+  });
+  return { nodes: [...on, ...before], ends };
 }
 
 const placed = ({ nodes, ends }: Tree, wider: number, place: (point: Point) => Point): Tree => ({

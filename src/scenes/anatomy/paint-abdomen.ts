@@ -50,11 +50,11 @@ function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: T
   for (let k = 0; k < DOME; k++) {
     ink.lineWidth = (2 * deep * (k + 1)) / DOME;
     ink.strokeStyle = acrossFade(ink, left, right, look.shade);
-    ink.globalAlpha = 0.07;
+    ink.globalAlpha = 0.7 / DOME;
     ink.stroke();
   }
   ink.restore();
 }
 
 /** Strokes of which the veil is made. */
-const DOME = 10;
+const DOME = 30;

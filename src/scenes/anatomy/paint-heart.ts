@@ -1,5 +1,5 @@
 /** The heart's parts, each for a picture of its own: the atrium, the ventricle's cavity, and the muscle around it. */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
@@ -152,9 +152,9 @@ function paintPapillary(ink: Ink, theme: Theme): void {
   for (const [x, y] of PAPILLARY) {
     const root: Point = [x + 10, y > 0 ? y + 2.5 : y - 1];
     for (const [width, colour] of [
-      [4.6, look.shade],
-      [3.8, look.body],
-      [1.4, look.light],
+      [5.6, look.shade],
+      [4.7, look.body],
+      [1.7, look.light],
     ] as const) {
       ink.beginPath();
       ink.moveTo(x, y);
@@ -174,10 +174,12 @@ export function paintRoot(ink: Ink, tube: Tube, saturation: number, theme: Theme
   fall.addColorStop(0, ground);
   fall.addColorStop(0.5, ground);
   fall.addColorStop(1, `${ground}00`);
-  trace(ink, bandOf(line(tube.line.slice(0, tube.line.length >> 1)), tube, { part: 0.92, of: 0.5 }), true);
+  const lower = line(tube.line.slice(0, tube.line.length >> 1));
+  const of = lastOf(lower.run) / lastOf(line(tube.line).run);
+  trace(ink, bandOf(lower, tube, { part: 0.92, of }), true);
   ink.fillStyle = fall;
   ink.fill();
 }
 
 /** Part of the aorta's course that is opened. */
-const OPENED = 0.27;
+const OPENED = 0.19;

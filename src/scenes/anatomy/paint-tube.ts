@@ -16,7 +16,7 @@ const ASIDE = 0.34;
 
 /** mm: half the width at a part of the way; the aorta's root bulges into its sinuses. */
 const halfOf = ({ from, to, bulge = 0 }: Tube, along: number): number =>
-  ((from + (to - from) * along) / 2) * (1 + bulge * Math.exp(-(((along - 0.075) / 0.055) ** 2)));
+  ((from + (to - from) * along) / 2) * (1 + bulge * Math.exp(-(((along - 0.08) / 0.06) ** 2)));
 
 interface Band {
   /** of the vessel's width */
@@ -49,40 +49,61 @@ export function bandOf(whole: Line, tube: Tube, { part, aside = 0, wall = 0, of 
 }
 
 /** @param wall mm */
-export function paintTube(ink: Ink, tube: Tube, tones: Round, wall: number): void {
-  const bounds = boundsOf([tube.line], Math.max(tube.from, tube.to));
-  const own = tube.fades ? scratch(ink, bounds) : ink;
-  const whole = line(tube.line);
-  trace(own, bandOf(whole, tube, { part: 1, wall }), true);
-  own.fillStyle = tones.wall;
-  own.fill();
+export const paintTube = (ink: Ink, tube: Tube, tones: Round, wall: number): void =>
+  paintTubes(ink, [tube], tones, wall);
+
+/** Vessels that run into one another: each depth in its own pass, so that they join without seams. @param wall mm */
+export function paintTubes(ink: Ink, tubes: readonly Tube[], tones: Round, wall: number): void {
+  const bounds = boundsOf(
+    tubes.map(({ line }) => line),
+    Math.max(...tubes.flatMap(({ from, to }) => [from, to])),
+  );
+  const fading = tubes.filter(({ fades }) => fades);
+  const own = fading.length > 0 ? scratch(ink, bounds) : ink;
+  const wholes = tubes.map((tube) => [tube, line(tube.line)] as const);
+  const pass = (band: Band, colour: string) => {
+    own.fillStyle = colour;
+    for (const [tube, whole] of wholes) {
+      trace(own, bandOf(whole, tube, band), true);
+      own.fill();
+    }
+  };
+  pass({ part: 1, wall }, tones.wall);
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    trace(own, bandOf(whole, tube, { part: 1 - 0.86 * depth, aside: ASIDE * depth }), true);
-    own.fillStyle =
+    pass(
+      { part: 1 - 0.86 * depth, aside: ASIDE * depth },
       depth < 0.6
         ? mix(tones.edge, tones.body, depth / 0.6)
-        : mix(tones.body, tones.light, (depth - 0.6) / 0.4);
-    own.fill();
+        : mix(tones.body, tones.light, (depth - 0.6) / 0.4),
+    );
   }
-  if (own !== ink) {
-    fadeEnd(own, tube, bounds);
-    laidOver(ink, own, bounds);
-  }
+  if (own === ink) return;
+  for (const tube of fading) fadeEnd(own, tube, bounds);
+  laidOver(ink, own, bounds);
 }
 
 /** A canvas of its own for the room within `bounds`, as finely drawn. */
 export const scratch = (ink: Ink, bounds: Bounds): Ink =>
   inkFor(bounds, Math.hypot(ink.getTransform().a, ink.getTransform().b));
 
-export function laidOver(ink: Ink, own: Ink, [left, , , top]: Bounds): void {
+/** @param cast mm by which its shadow falls away from the light; none when left out */
+export function laidOver(ink: Ink, own: Ink, [left, , , top]: Bounds, cast = 0): void {
   const scale = own.getTransform().a;
   const { width, height } = own.canvas;
   ink.save();
+  castShadow(ink, cast * scale);
   ink.translate(left, top);
   ink.scale(1, -1);
   ink.drawImage(own.canvas, 0, 0, width / scale, height / scale);
   ink.restore();
+}
+
+/** What `ink` draws next has a shadow. @param reach px */
+export function castShadow(ink: Ink, reach: number): void {
+  ink.shadowColor = "#12020694";
+  ink.shadowBlur = reach;
+  [ink.shadowOffsetX, ink.shadowOffsetY] = [-reach * LIGHT[0], reach * LIGHT[1]];
 }
 
 /** A vessel that goes on out of the picture clears on its way. */

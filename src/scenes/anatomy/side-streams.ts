@@ -112,7 +112,7 @@ function advance(
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
-    const along = total * part(part(0.5 + i * STEPS[0]) + (reach * profile) / total);
+    const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
     const back = 1000 * Math.abs(speed) * profile * TRAIL;
     find(course, stretchOf(course, along), along, across);
     marks.position[2 * i] = found.x;
@@ -120,7 +120,9 @@ function advance(
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
-    shown[i] = Math.min(1, rise, fall, found.seen);
+    // Each mark has its rank: where fewer show, the same ones stay.
+    const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
+    shown[i] = Math.max(0, Math.min(1, rise, fall, rank));
     // A trail lies right behind its head.
     for (let k = 0; k < 2; k++) {
       find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);

@@ -46,7 +46,7 @@ const TISSUES: Readonly<Record<Organ, Readonly<Record<Theme["name"], Tissue>>>> 
   },
 };
 
-export const tissue = (organ: Organ, { name }: Theme): Tissue => TISSUES[organ][name];
+export const tissue = (organ: Organ, { name }: Pick<Theme, "name">): Tissue => TISSUES[organ][name];
 
 /** How a vessel is shaded across: wall, edge of the lumen, body, and the light along it. */
 export interface Round {
@@ -63,6 +63,12 @@ export const hollow = ({ colour, name }: Theme): Round => ({
   body: colour.lumen,
   light: mix(colour.lumen, name === "dark" ? "#4a5f9a" : "#ffffff", name === "dark" ? 0.3 : 1),
 });
+
+/** The portal vein and its branches: set off from the veins that leave the liver. */
+export const portal = ({ name }: Theme): Round =>
+  name === "dark"
+    ? { wall: "#a884b4", edge: "#33143c", body: "#713487", light: "#a765c0" }
+    : { wall: "#5b2468", edge: "#9a62a8", body: "#c79bd2", light: "#ead6ef" };
 
 /** The same hue, lighter by a factor. */
 const brighter = (hex: string, factor: number): string =>

@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 import { PAPILLARY } from "./heart-shape.ts";
-import { LEAFLETS, tipOf, turnOf } from "./leaflets.ts";
+import { LEAFLETS, leafletAt, turnOf } from "./leaflets.ts";
 import type { Standing } from "./standing.ts";
 import { tissue } from "./tones.ts";
 
@@ -38,15 +38,14 @@ export function valves(): Valves {
         sickle.position.set(0, leaflet.hinge);
         sickle.rotation = turnOf(leaflet, standing);
         if (leaflet.valve === "semilunar") continue;
-        const [x, y] = tipOf(leaflet, standing);
-        const [px, py] = entryAt(PAPILLARY, leaflet.side === 1 ? 0 : 1);
-        for (const part of [1, 0.6]) {
-          const from = [part * x, leaflet.hinge + part * (y - leaflet.hinge)] as const;
-          cords
-            .moveTo(...from)
-            .lineTo(px, py)
-            .stroke({ width: 0.3, color: colour, alpha: 0.7 });
-        }
+        // Each leaflet is held from both sides, most of all from its own.
+        for (const [head, parts] of [
+          [leaflet.side === 1 ? 0 : 1, [1, 0.84, 0.62]],
+          [leaflet.side === 1 ? 1 : 0, [1]],
+        ] as const)
+          for (const part of parts)
+            cords.moveTo(...leafletAt(leaflet, standing, part)).lineTo(...entryAt(PAPILLARY, head));
+        cords.stroke({ width: 0.36, color: colour, alpha: 0.8 });
       }
     },
   };

@@ -6,15 +6,51 @@ import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CALF, halfWidth, leaflets, PLANE, VALVES } from "./vein.ts";
 
-const SKIN = spots("120 0, 116 120, 92 260, 78 420, 104 600, 160 760, 176 900");
+/** From behind the knee over calf and heel to the toes, and up the shin over the kneecap. */
+const SKIN = spots(
+  "138 -30, 144 60, 126 150, 90 260, 78 400, 98 530, 142 650, 178 750, 182 812, 160 862, 142 912, 156 962, 210 986, 330 980, 460 988, 580 990, 652 974, 660 938, 610 902, 520 864, 454 812, 436 740, 446 620, 472 440, 494 300, 498 200, 520 130, 524 60, 506 -30",
+);
+/** Thigh bone, shin bone and heel, behind the vein. */
+const BONES = [
+  "420 -30, 420 40, 404 84, 430 116, 470 112, 494 84, 474 40, 470 -30",
+  "402 140, 440 132, 482 140, 476 176, 456 240, 440 420, 424 600, 416 760, 430 806, 380 812, 372 780, 388 620, 404 420, 416 240, 404 176, 402 140",
+  "504 62, 516 82, 516 112, 502 132, 492 112, 492 80, 504 62",
+  "196 860, 240 838, 320 846, 400 834, 450 846, 520 890, 600 934, 596 956, 500 944, 400 922, 300 916, 220 950, 182 930, 196 860",
+].map(spots);
+/** Where the vein's branches come from in the foot. */
+const FOOT_VEINS = [
+  "316 880, 340 934, 420 954, 540 962",
+  "300 880, 312 940, 360 964, 440 970",
+  "284 880, 272 926, 246 950, 206 950",
+].map(spots);
+
 /** Where fibres run, as parts of the way from the muscle's inner border to its outer one. */
 const FIBRES = [0.3, 0.6];
 
-export function drawSkin(ink: Graphics, theme: Theme): void {
+export function drawSkin(ink: Graphics, saturation: number, theme: Theme): void {
+  const { colour } = theme;
   ink.clear();
-  for (const outline of [SKIN, SKIN.map(([x, y]): Spot => [622 - x * 0.46, y])]) {
-    traceCurve(ink, curve(outline));
-    ink.stroke({ color: theme.colour.backdropEdge, width: 3, cap: "round" });
+  traceCurve(ink, curve(SKIN));
+  ink.fill({ color: mix(colour.stage, colour.clot, 0.12) });
+  traceCurve(ink, curve(SKIN));
+  ink.stroke({ color: mix(colour.backdropEdge, colour.clot, 0.3), width: 3.5, cap: "round" });
+  for (const bone of BONES) {
+    traceCurve(ink, curve(bone));
+    ink.fill({ color: mix(colour.stage, colour.wallEdge, 0.3) });
+    traceCurve(ink, curve(bone));
+    ink.stroke({ color: mix(colour.stage, colour.wallEdge, 0.5), width: 2 });
+  }
+  for (const [wider, shade] of [
+    [12, mix(colour.wall, bloodColour(colour, saturation), 0.35)],
+    [0, groundColour(colour, saturation)],
+  ] as const) {
+    for (const vein of FOOT_VEINS) {
+      traceCurve(ink, curve(vein));
+      ink.stroke({ color: shade, width: 22 + wider, cap: "round" });
+    }
+    ink
+      .circle(PLANE.middle, PLANE.height - 12, halfWidth(PLANE.height, 0) + wider / 4)
+      .fill({ color: shade });
   }
 }
 

@@ -30,15 +30,23 @@ export interface Leg {
   release(): void;
 }
 
+/** Where the foot's sole ends, plane units. */
+const FOOT = 1000;
+
+const frameOf = (height: number): Graphics => new Graphics().rect(0, 0, 700, height).fill(0xffffff);
+
 export function leg(): Leg {
   const view = new Container();
   const [skin, tissue, leaflets] = [new Graphics(), new Graphics(), new Graphics()];
   const blood = streaks();
-  const mask = new Graphics().rect(0, 0, PLANE.width + 40, PLANE.height).fill(0xffffff);
-  view.addChild(mask, skin, tissue, blood.view, leaflets);
-  view.mask = mask;
+  const [whole, upper] = [frameOf(FOOT), frameOf(PLANE.height)];
+  const inside = new Container();
+  inside.addChild(upper, tissue, blood.view, leaflets);
+  inside.mask = upper;
+  view.addChild(whole, skin, inside);
+  view.mask = whole;
   let known: Circulation | null = null;
-  let themed: Theme | null = null;
+  let skinned = "";
   let column: BloodColumn | null = null;
   let last: number | null = null;
 
@@ -46,7 +54,7 @@ export function leg(): Leg {
     view,
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
-      const fit = fitInto(box, { left: 40, top: 0, right: 620, bottom: PLANE.height });
+      const fit = fitInto(box, { left: 40, top: 0, right: 670, bottom: FOOT });
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       if (known !== circulation || !column) {
@@ -56,13 +64,15 @@ export function leg(): Leg {
       }
       column.move(last ?? time, time);
       last = time;
-      if (themed !== theme) drawSkin(skin, theme);
-      themed = theme;
+      const saturation = saturationOf(circulation, "ivc");
+      const look = `${theme.name} ${Math.round(saturation)}`;
+      if (look !== skinned) drawSkin(skin, saturation, theme);
+      skinned = look;
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
       const squeeze = squeezeAt(circulation.traces, time);
       tissue.clear();
       drawMuscle(tissue, squeeze, theme);
-      drawVein(tissue, squeeze, saturationOf(circulation, "ivc"), theme);
+      drawVein(tissue, squeeze, saturation, theme);
       placeBlood(blood, column, state, open, theme);
       drawValves(leaflets, open, theme);
       return { fit, open };

@@ -21,6 +21,9 @@ interface Entry {
   readonly mark?: { readonly colour: string; readonly rich: boolean };
 }
 
+/** part of the clear height that the legend may take before entries without a mark are left out */
+const MAX_SHARE = 0.2;
+
 /** @param levels states that stand side by side are distinguished by levels at their organs */
 export function circuitLegend(levels = false): Legend {
   const view = new Container();
@@ -33,7 +36,7 @@ export function circuitLegend(levels = false): Legend {
     draw(clear, { panes, still }, floor, theme) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
-      const entries: readonly Entry[] = [
+      const all: readonly Entry[] = [
         {
           key: still ? "further.legend.poorStill" : "further.legend.poor",
           mark: { colour: colour.poor, rich: false },
@@ -52,19 +55,26 @@ export function circuitLegend(levels = false): Legend {
         bare: true,
         wrap: clear.width,
       });
-      words.begin();
-      const sizesOf = entries.map((entry) => words.write(noteOf(entry), theme));
-      const widths = sizesOf.map(({ width }, i) => width + (entryAt(entries, i).mark ? type * 1.9 : 0));
-      const rows = rowsOf(widths, clear.width, type * 1.6);
-      const heights = rows.map((row) => Math.max(...row.map((i) => entryAt(sizesOf, i).height)) * 1.12);
-      let foot = clear.y + clear.height - heights.reduce((sum, height) => sum + height, 0);
+      const lay = (shown: readonly Entry[]) => {
+        words.begin();
+        const sizesOf = shown.map((entry) => words.write(noteOf(entry), theme));
+        const widths = sizesOf.map(({ width }, i) => width + (entryAt(shown, i).mark ? type * 1.9 : 0));
+        const rows = rowsOf(widths, clear.width, type * 1.6);
+        const heights = rows.map((row) => Math.max(...row.map((i) => entryAt(sizesOf, i).height)) * 1.12);
+        return { shown, widths, rows, heights, height: heights.reduce((sum, height) => sum + height, 0) };
+      };
+      // Large words in a small room would leave none for the picture.
+      const whole = lay(all);
+      const laid = whole.height > MAX_SHARE * clear.height ? lay(all.filter(({ mark }) => mark)) : whole;
+      const { shown, widths, rows, heights, height } = laid;
+      let foot = clear.y + clear.height - height;
       words.begin();
       rows.forEach((row, r) => {
         let x = clear.x;
         const middle = foot + entryAt(heights, r) / 2;
         foot += entryAt(heights, r);
         for (const i of row) {
-          const entry = entryAt(entries, i);
+          const entry = entryAt(shown, i);
           const { mark } = entry;
           words.write(
             { ...noteOf(entry), x: x + (mark ? type * 1.9 : 0), y: middle, anchor: [0, 0.5] },
@@ -84,7 +94,7 @@ export function circuitLegend(levels = false): Legend {
         }
       });
       words.end();
-      return heights.reduce((sum, height) => sum + height, 0) + type * 0.5;
+      return height + type * 0.5;
     },
     release: () => samples.release(),
   };

@@ -29,7 +29,8 @@ interface SweepState {
 
 export interface SweepPlots {
   readonly view: Container;
-  draw(state: SweepState, box: Box, type: number, theme: Theme): void;
+  /** @returns the first plot, with whose horizontal axis something may be aligned; none where there is no room */
+  draw(state: SweepState, box: Box, type: number, theme: Theme): Plotted | undefined;
 }
 
 const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme): Line => {
@@ -120,6 +121,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
         if (x >= plot.inner.x - 1 && x <= plot.inner.x + plot.inner.width + 1)
           markAt(marker, plot, state.mark, type, theme);
       }
+      return plotted[0];
     },
   };
 }

@@ -9,11 +9,16 @@ import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
+import { runners } from "./runners.ts";
+
+/** The figures' part of the charts' height */
+const FIGURES = 0.15;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
   const body = pane();
   const legend = circuitLegend();
+  const people = runners();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
     { title: "further.exercise.pathway", read: veinsToLungs },
@@ -24,7 +29,7 @@ export const makeExercise: MakeScene = () => {
       band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
-  view.addChild(legend.view, body.view, plots.view);
+  view.addChild(legend.view, body.view, plots.view, people.view);
   return {
     view,
     draw(frame, viewport, theme) {
@@ -67,17 +72,20 @@ export const makeExercise: MakeScene = () => {
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      if (sweep)
-        plots.draw(
-          {
-            sweep,
-            foot: theme.say("further.axis.met"),
-            mark: numberSetting(frame.state.request, "metabolicEquivalents"),
-          },
-          charts,
-          type.axis,
-          theme,
-        );
+      people.view.visible = sweep !== null;
+      if (!sweep) return;
+      const row: Box = { ...charts, height: charts.height * FIGURES };
+      const now = numberSetting(frame.state.request, "metabolicEquivalents");
+      const below: Box = { ...charts, y: charts.y + row.height, height: charts.height - row.height };
+      const axis = plots.draw(
+        { sweep, foot: theme.say("further.axis.met"), mark: now },
+        below,
+        type.axis,
+        theme,
+      );
+      people.view.visible = axis !== undefined;
+      const efforts = sweep.curves[0]?.points.map(({ at }) => at) ?? [];
+      if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
     },
     pick(x, y) {
       const name = body.view.visible ? body.pick(x, y) : null;

@@ -4,11 +4,12 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import { BODY } from "../circuit/outlines.ts";
-import { curve } from "../drawing/curve-drawing.ts";
+import { tissue } from "../anatomy/tones.ts";
+import { drawFigure, type FigurePlace, standing } from "../drawing/figure.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { dashes } from "../drawing/plot.ts";
 import type { Box } from "../scene.ts";
+import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { bodyScale, FIGURE, shownOf } from "./row.ts";
 
@@ -28,7 +29,10 @@ export function bodies(): Bodies {
     view,
     draw(points, now, box, type, theme) {
       const signature = JSON.stringify([
-        points.map(({ request }) => request),
+        points.map(({ request, circulation }) => [
+          request,
+          Math.round(circulation?.saturations.ivc ?? VENOUS),
+        ]),
         now,
         box,
         type,
@@ -44,9 +48,9 @@ export function bodies(): Bodies {
       const step = box.width / shown.length;
       const largest = lastOf(points).at;
       const foot = type * 1.6;
-      const rings = Math.max(1, Math.min(step * 0.86, (box.height - foot) * 0.34));
+      const rings = Math.max(1, Math.min(step * 0.86, (box.height - foot) * 0.29));
       const tallest = Math.max(10, box.height - foot - rings - type);
-      const figure = Math.min(tallest / (FIGURE.bottom - FIGURE.top), (step * 0.92) / FIGURE.width);
+      const figure = Math.min(tallest - 6, (step * 0.92) / FIGURE);
       const widest = Math.max(
         ...points.map(({ request }) => Math.max(pathwaySizes(request).trunk, pathwaySizes(request).ivc)),
       );
@@ -55,22 +59,11 @@ export function bodies(): Bodies {
         const x = box.x + step * (i + 0.5);
         const ground = box.y + tallest;
         const here = Math.abs(point.at - now) < 0.06;
-        for (const outline of BODY) {
-          const line = curve(outline.points);
-          const px = (k: number) => x + (entryAt(line.x, k) - 500) * size;
-          const py = (k: number) => ground + (entryAt(line.y, k) - FIGURE.bottom) * size;
-          const shownUntil = line.y.findIndex((y) => y > FIGURE.bottom);
-          const last = shownUntil < 0 ? line.y.length : shownUntil;
-          let open = false;
-          for (let k = 0; k < last; k++) {
-            if (entryAt(line.y, k) > FIGURE.bottom) continue;
-            if (open) ink.lineTo(px(k), py(k));
-            else ink.moveTo(px(k), py(k));
-            open = true;
-          }
-          if (open)
-            ink.stroke({ color: here ? colour.accent : colour.hair, width: here ? 3 : 1.8, cap: "round" });
-        }
+        const body = { x, ground, height: size };
+        const person = standing(point.request.body.ageYears);
+        drawFigure(ink, person, body, here ? colour.accent : colour.hair, 2);
+        drawFigure(ink, person, body, mix(colour.stage, colour.hair, 0.16));
+        if (hasPathway(point.request.stage)) drawTube(ink, point, body, figure, theme);
         const perMillimetre = rings / widest / 1.04;
         const y = box.y + tallest + type * 0.5 + rings / 2;
         if (hasPathway(point.request.stage)) drawRings(ink, point, { x, y, perMillimetre, type }, theme);
@@ -105,18 +98,44 @@ interface RingPlace {
   readonly type: number;
 }
 
-/** The tube and the body's own lower vein in section, to one scale. */
-function drawRings(
+/** mm: an adult's height, to which the tubes in the bodies are drawn this much wider than life, so that they can be seen. */
+const ADULT = 1750;
+const LARGER = 2.6;
+
+/** Heart and tube in a body: the heart grows with it, the tube does not. @param adult CSS px of the tallest body */
+function drawTube(
   ink: Graphics,
   { request }: SweepPoint,
+  { x, ground, height }: FigurePlace,
+  adult: number,
+  { colour, name }: Theme,
+): void {
+  const y = ground - 0.72 * height;
+  const across = Math.max(2, (LARGER * adult * pathwaySizes(request).trunk) / ADULT);
+  const muscle = tissue("muscle", { name });
+  ink.ellipse(x + 0.03 * height, y, 0.042 * height, 0.05 * height).fill({ color: muscle.body });
+  ink
+    .roundRect(x - 0.025 * height - across / 2, y - 0.06 * height, across, 0.12 * height, across / 3)
+    .fill({ color: colour.poor })
+    .stroke({ color: colour.wallEdge, width: 1 });
+}
+
+/** The tube with its blood, and the body's own lower vein, in section and to one scale. */
+function drawRings(
+  ink: Graphics,
+  { request, circulation }: SweepPoint,
   { x, y, perMillimetre, type }: RingPlace,
-  { colour }: Theme,
+  { colour, name }: Theme,
 ): void {
   const { trunk, ivc } = pathwaySizes(request);
-  ink
-    .circle(x, y, (trunk / 2) * perMillimetre)
-    .fill({ color: colour.lumen })
-    .stroke({ color: colour.wallEdge, width: Math.max(3, type * 0.2) });
+  const radius = (trunk / 2) * perMillimetre;
+  const saturation = circulation?.saturations.ivc ?? VENOUS;
+  const ground = groundColour(colour, saturation);
+  ink.circle(x, y, radius).fill({ color: name === "dark" ? mix(ground, "#000000", 0.25) : ground });
+  // Round: lighter towards the middle.
+  for (let part = 0.94; part > 0.2; part -= 0.06)
+    ink.circle(x, y, radius * part).fill({ color: bloodColour(colour, saturation), alpha: 0.03 });
+  ink.circle(x, y, radius).stroke({ color: colour.wallEdge, width: Math.max(3, type * 0.2) });
   const around: [number, number][] = Array.from({ length: 61 }, (_, k) => [
     x + (ivc / 2) * perMillimetre * Math.cos((k * Math.PI) / 30),
     y + (ivc / 2) * perMillimetre * Math.sin((k * Math.PI) / 30),
@@ -124,6 +143,9 @@ function drawRings(
   for (const piece of dashes(around, [type * 0.4, type * 0.3])) {
     ink.moveTo(...entryAt(piece, 0));
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
-    ink.stroke({ color: colour.poor, width: Math.max(2.5, type * 0.16) });
+    ink.stroke({ color: colour.ink, width: Math.max(2.5, type * 0.16) });
   }
 }
+
+/** Percent, until the state is solved. */
+const VENOUS = 65;

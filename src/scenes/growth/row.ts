@@ -4,8 +4,8 @@ import type { Box } from "../scene.ts";
 /** Linear size of a body against another: the root of the surfaces' ratio. */
 export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa / against);
 
-/** The figure's upper body, from the crown to the hips, in units of the outlines' plane. */
-export const FIGURE = { top: -4, bottom: 1000, width: 640 } as const;
+/** A figure's width, arms included, in parts of its height. */
+export const FIGURE = 0.4;
 
 /** Every second body is left out where there is no room for the words beneath them. */
 export const shownOf = <T>(points: readonly T[], width: number, type: number): readonly T[] =>
@@ -14,6 +14,6 @@ export const shownOf = <T>(points: readonly T[], width: number, type: number): r
 /** CSS px that the row needs at most: two fifths of the box, less when its width already limits the figures. */
 export function rowHeight(box: Box, count: number, type: number): number {
   const step = box.width / shownOf(Array.from({ length: count }), box.width, type).length;
-  const figure = (step * 0.92 * (FIGURE.bottom - FIGURE.top)) / FIGURE.width;
+  const figure = (step * 0.92) / FIGURE;
   return Math.min(box.height * 0.4, figure + step * 0.86 + type * 2.6);
 }

@@ -85,10 +85,13 @@ export function wallLayer(): WallLayer {
       const fill = (level: number, color: string, alpha: number) => {
         for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
       };
-      for (const level of SHADOW) fill(level + WALL, "#000000", theme.name === "dark" ? 0.055 : 0.016);
+      // The light comes from above, from the patient's right, as on all that is painted around it.
+      below.translateTransform(1.3, -1.7);
+      for (const level of SHADOW) fill(level + WALL, "#000000", theme.name === "dark" ? 0.06 : 0.022);
+      below.resetTransform();
       fill(0, colour.lumen, 1);
-      const light = theme.name === "dark" ? "#4a5f9a" : "#c9bfae";
-      for (const level of ROUND) fill(-level, light, theme.name === "dark" ? 0.07 : 0.06);
+      const { color, alpha } = lightOf(theme);
+      for (const level of ROUND) fill(-level, color, alpha);
 
       const stroke = (level: number, width: number, color: string, alpha: number) => {
         for (const loop of contour(plane, plane.distance, level)) {
@@ -105,6 +108,10 @@ export function wallLayer(): WallLayer {
     },
   };
 }
+
+/** What each step inwards adds to the lumen. */
+const lightOf = ({ name }: Theme, part = 1) =>
+  name === "dark" ? { color: "#4a5f9a", alpha: 0.07 * part } : { color: "#c9bfae", alpha: 0.06 * part };
 
 /** Beyond its opening the vessel goes on into the body: lumen and wall fade over about a width. */
 function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {
@@ -126,6 +133,8 @@ function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Them
     const along = [k === 0 ? -2 * SHY : (reach * k) / FADES, (reach * (k + 1)) / FADES] as const;
     const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
     below.poly(strip(along, [-half, half])).fill({ color: theme.colour.lumen, alpha });
+    for (const level of ROUND)
+      below.poly(strip(along, [level - half, half - level])).fill(lightOf(theme, alpha));
     for (const side of [-1, 1]) {
       const rim = side * half;
       above.poly(strip(along, [rim, rim + side * WALL])).fill({ color: theme.colour.wall, alpha });

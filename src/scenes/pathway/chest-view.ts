@@ -13,6 +13,8 @@ import type { Moment } from "./moment.ts";
 
 export interface ChestView {
   readonly behind: Container;
+  /** what lies behind the pathway, seen through its blood */
+  readonly hidden: Container;
   readonly before: Container;
   /** @param scale CSS px of a millimetre */
   draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): void;
@@ -22,7 +24,7 @@ export interface ChestView {
 export function chestView(): ChestView {
   const layer = anatomyLayer();
   const [behind, before] = [new Container(), new Container()];
-  const { rightLung, leftLung, back, abdomen, atrium, veins, remains, graft, front } = layer.pieces;
+  const { rightLung, leftLung, back, abdomen, atrium, veins, hidden, remains, graft, front } = layer.pieces;
   behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
   before.addChild(remains, graft, front, layer.valves);
   let painted: Painted | null = null;
@@ -38,6 +40,7 @@ export function chestView(): ChestView {
 
   return {
     behind,
+    hidden,
     before,
     draw({ geometry, circulation }, plane, scale, { time, still, viewport }, theme) {
       if (!geometry) return;

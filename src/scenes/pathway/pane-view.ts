@@ -49,6 +49,7 @@ function paneLayers() {
     chest.behind,
     stream.view,
     wall.below,
+    chest.hidden,
     inside.view,
     inside.beyond,
     lines.view,

@@ -3,13 +3,15 @@
 /** kg/m3 (usual value) */
 export const BLOOD_DENSITY = 1060;
 
+/** %, three times haemoglobin (g/dL; common practice, no source) */
+export const haematocrit = (haemoglobin: number): number => 3 * haemoglobin;
+
 /**
- * Pa.s. Lichtman 1987's curve against haematocrit (physiology values, section 9), haematocrit (%) being three times
- * haemoglobin (common practice, no source).
+ * Pa.s. Lichtman 1987's curve against haematocrit (physiology values, section 9).
  * @param haemoglobin g/dL, 5..22
  */
 export const bloodViscosity = (haemoglobin: number): number =>
-  1e-3 * 10 ** (0.01138 * 3 * haemoglobin + 0.03699);
+  1e-3 * 10 ** (0.01138 * haematocrit(haemoglobin) + 0.03699);
 
 /** Haemoglobin (g/dL) that resistances are stated at. */
 const STATED_AT = 14;

@@ -141,7 +141,7 @@ export const ADULT: ReferenceSet = {
   upperResistance: 2.36,
   splanchnicResistance: 2.52,
   legResistance: 4.15,
-  hepaticResistance: 0.045,
+  hepaticResistance: 0.05,
   legVeinResistance: 0.075,
   pulmonaryVeinResistance: 0.006,
   atrioventricularValveResistance: 0.003,

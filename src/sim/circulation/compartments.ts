@@ -60,8 +60,12 @@ export const CONTRACTILITY = 21;
 export const VENOUS_ROOM = 22;
 /** on the conductance of the heart's own vessels */
 export const CORONARY_FLOW = 23;
-export const SEARCHED = 24;
-type Regulated = 19 | 20 | 21 | 22 | 23;
+/** on the conductance of the upper body's bed */
+export const UPPER_FLOW = 24;
+/** m3/s: mean flows that the pathway's law is taken at, one for each of BRANCHES */
+export const LAW_FLOWS = 25;
+export const SEARCHED = 29;
+type Regulated = 19 | 20 | 21 | 22 | 23 | 24;
 
 /** [VOLUMES] */
 export type ByCompartment = Vector<Compartment>;
@@ -118,11 +122,12 @@ export const LEG_COLLAPSE = 2;
 export const IVC_COLLAPSE = 3;
 type Collapse = Vector<0 | 1 | 2 | 3>;
 
-/** How far open the lungs' vessels are, on their two arterial sides and the venous one. */
+/** How far open the lungs' vessels are, on their two arterial sides and the venous one, and the pulmonary veins' mouths (of 1). */
 export const LEFT_OPENING = 0;
 export const RIGHT_OPENING = 1;
 export const VEIN_OPENING = 2;
-type Openings = Vector<0 | 1 | 2>;
+export const MOUTH_OPENING = 3;
+type Openings = Vector<0 | 1 | 2 | 3>;
 
 /** What one evaluation leaves behind: Pa, m3/s, and the rates of change of each state. */
 export interface Scratch {
@@ -140,6 +145,6 @@ export const scratch = (): Scratch => ({
   pressures: vector(VOLUMES),
   flows: vector(FLOWS.length),
   collapse: vector(4),
-  openings: vector(3),
+  openings: vector(4),
   rates: vector(STATES),
 });

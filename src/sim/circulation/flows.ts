@@ -27,6 +27,7 @@ const {
   LUNG_BED_RIGHT,
   LUNG_LEFT,
   LUNG_RIGHT,
+  MOUTH_OPENING,
   PULMONARY_VEINS,
   PULMONARY_VEINS_OUT,
   SEMILUNAR_VALVE,
@@ -41,6 +42,7 @@ const {
   SPLANCHNIC_COLLAPSE,
   UPPER,
   UPPER_BED,
+  UPPER_FLOW,
   VEIN_OPENING,
   VENO_VENOUS,
   VENTRICLE,
@@ -87,7 +89,7 @@ export function bedFlows(
   const legs = pressures[LEGS];
   const ivc = pressures[IVC];
   const atrium = pressures[ATRIUM];
-  flows[UPPER_BED] = (arteries - upper) / (network.upperBed * resistance);
+  flows[UPPER_BED] = ((arteries - upper) * regulated[UPPER_FLOW]) / (network.upperBed * resistance);
   flows[SPLANCHNIC_BED] = (arteries - splanchnic) / (network.splanchnicBed * resistance);
   // Upright, the column in the leg's arteries adds what the column in its veins takes.
   flows[LEG_BED] = (arteries + network.legColumn - legs) / (network.legBed * resistance);
@@ -101,7 +103,8 @@ export function bedFlows(
   flows[VENO_VENOUS] = upper > atrium ? (upper - atrium) * network.venoVenous : 0;
   flows[LUNG_BED_LEFT] = network.lungLeft * (openings[LEFT_OPENING] - openings[VEIN_OPENING]);
   flows[LUNG_BED_RIGHT] = network.lungRight * (openings[RIGHT_OPENING] - openings[VEIN_OPENING]);
-  flows[PULMONARY_VEINS_OUT] = (pressures[PULMONARY_VEINS] - atrium) * network.pulmonaryVeins;
+  flows[PULMONARY_VEINS_OUT] =
+    (pressures[PULMONARY_VEINS] - atrium) * network.pulmonaryVeins * openings[MOUTH_OPENING];
 }
 
 /** Flow that a head drives through a q + b q|q|. */

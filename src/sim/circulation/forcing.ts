@@ -45,8 +45,8 @@ export interface ClosedLoop {
 }
 
 /** s: greatest step; and greatest product of step and the network's fastest rate (the stepper is stable to 2.78). The half-step bar and the independent integrator are tests. */
-const GREATEST_STEP = 1.25e-3;
-const GREATEST_PRODUCT = 1.6;
+const GREATEST_STEP = 1.5e-3;
+const GREATEST_PRODUCT = 1.8;
 /** Samples that the traces keep of one beat; steps are a multiple of it. */
 export const SAMPLES_PER_BEAT = 60;
 /** Beats a breath may span. */

@@ -1,11 +1,12 @@
 /** Oxygen of a circulation: its mean flows and its request put to the mixing of the blood. */
-import { pulmonaryVeinTension } from "../oxygen/alveolar.ts";
-import { contentAtSaturation } from "../oxygen/content.ts";
+import { alveolarCarbonDioxide, pulmonaryVeinTension } from "../oxygen/alveolar.ts";
+import { contentAtSaturation, saturationOf, tensionOf } from "../oxygen/content.ts";
 import { type MixingRequest, mixContents } from "../oxygen/mixing.ts";
 import { CORONARY_SATURATION, KIDNEY_SHARE, organUse } from "../oxygen/use.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute } from "../units.ts";
+import { upperBodyFactor } from "./brain-flow.ts";
 import * as at from "./compartments.ts";
 import { CONNECTIONS } from "./stages.ts";
 
@@ -57,14 +58,31 @@ const [NARROWEST, WIDEST] = [0.3, 6];
 /** mL/dL: least difference that a flow is worked out from. */
 const MIN_DIFFERENCE = 1;
 
+/** Sets the factors of the beds that follow oxygen by a cycle's means: the heart's own and the upper body's. */
+export function bedsFollowOxygen(request: CirculationRequest): (point: at.Point, means: MeanFlows) => void {
+  const mixing = mixingOf(request);
+  const { ageYears, haemoglobin } = request.body;
+  const carbonDioxide = alveolarCarbonDioxide(request);
+  return (point, means) => {
+    const asked = mixing(means);
+    const { arterial } = mixContents(asked);
+    point[at.CORONARY_FLOW] = coronaryFactor(asked, arterial, point[at.CORONARY_FLOW]);
+    const saturation = saturationOf(tensionOf(arterial, haemoglobin));
+    point[at.UPPER_FLOW] = upperBodyFactor({ saturation, carbonDioxide }, ageYears);
+  };
+}
+
 /**
- * The factor (dimensionless, 0.3 to 6) on the heart's vessels' usual conductance that lets the heart draw its use from the arterial blood of these flows,
- * down to the sinus's usual saturation; `present` is the factor in force.
+ * The factor (dimensionless, 0.3 to 6) on the heart's vessels' usual conductance that lets the heart draw its use from arterial blood
+ * (mL/dL of oxygen), down to the sinus's usual saturation; `present` is the factor in force.
  */
-export function coronaryFactor(mixing: MixingRequest, present: number): number {
-  const { arterial } = mixContents(mixing);
-  const left = contentAtSaturation(CORONARY_SATURATION, mixing.haemoglobin);
-  const wanted = mixing.use.coronary / (10 * Math.max(MIN_DIFFERENCE, arterial - left));
-  if (mixing.flows.coronary <= 0) return present;
-  return Math.min(WIDEST, Math.max(NARROWEST, (present * wanted) / mixing.flows.coronary));
+function coronaryFactor(
+  { haemoglobin, use, flows }: MixingRequest,
+  arterial: number,
+  present: number,
+): number {
+  const left = contentAtSaturation(CORONARY_SATURATION, haemoglobin);
+  const wanted = use.coronary / (10 * Math.max(MIN_DIFFERENCE, arterial - left));
+  if (flows.coronary <= 0) return present;
+  return Math.min(WIDEST, Math.max(NARROWEST, (present * wanted) / flows.coronary));
 }

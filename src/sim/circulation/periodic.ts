@@ -1,5 +1,6 @@
 /** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
 import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
+import { restingSplit } from "../hydraulics/pathway-network.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromMillilitre, fromMmHg } from "../units.ts";
@@ -10,9 +11,9 @@ import * as compartment from "./compartments.ts";
 import { exertion } from "./exercise.ts";
 import { type Forcing, forcingOf } from "./forcing.ts";
 import { type Stepper, stepperOf } from "./integrate.ts";
-import { coronaryFactor, mixingOf } from "./oxygen-of.ts";
+import { bedsFollowOxygen } from "./oxygen-of.ts";
 import { reflexOf } from "./reflex.ts";
-import { fits, plausible, usualPoint } from "./start-point.ts";
+import { fits, lawFlowsOf, plausible, takeLawFlows, usualPoint } from "./start-point.ts";
 import { type CycleMeans, give, totalVolume, type VolumeControl, volumeReason } from "./volume-rule.ts";
 import type { WarmStart } from "./warm-start.ts";
 
@@ -24,6 +25,7 @@ const {
   CORONARY_FLOW,
   FENESTRATION,
   IVC_FLOW,
+  LAW_FLOWS,
   LEFT_FLOW,
   LEG_BED,
   RATE,
@@ -57,12 +59,15 @@ export interface Periodic {
 
 /** mmHg: the state has returned when no compartment's pressure (flows: weighed alike) differs by more. */
 const TOLERANCE = 2e-4;
-/** The pathway's coefficients depend on its mean flows: they are renewed after each of the first repeats until the residual (mmHg) is small. */
+/** The pathway's coefficients follow the searched flows in so many repeats; a law that would jump to and fro then stays. */
 const MAX_RENEWED = 40;
-const RENEWED_UNTIL = 0.0003;
 /** mmHg, the residual where no repeat could be run. */
 const UNKNOWN = 1000;
 const MAX_CYCLES = 120;
+/** Weight of a mL/s where one cycle foretells the next: a flow forgets within a beat what it was at the cycle's begin. */
+const FLOW_WEIGHT = 1e-3;
+/** mmHg that a mL/s counts as, of the flows that the pathway's law is taken at. */
+const LAW_FLOW_WEIGHT = 0.02;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
 /** Pa: giving volume in search of an output ends here. */
 const HIGHEST_ATRIUM = fromMmHg(45);
@@ -80,7 +85,7 @@ export interface Run {
 /**
  * Searches the periodic state; where none is found, `reason` says why and the last state is answered. Never throws.
  * @param start a state to begin from; one that does not fit is left aside
- * @param renew called after each of the first cycles with the mean flows, to renew what depends on them
+ * @param renew called before each of the first cycles with the flows (m3/s) of the point, to renew what depends on them
  */
 export function findPeriodic(
   run: Run,
@@ -92,10 +97,14 @@ export function findPeriodic(
   const engine = engineOf(run);
   const { forcing, stepper, baseRate } = engine;
   const scale = scaleOf(network);
+  const weight = scale.slice();
+  weight.fill(FLOW_WEIGHT / fromMillilitre(1), VOLUMES, STATES);
   const refused = control.fixed ? volumeReason(control.volume, network) : undefined;
   const near = start && !refused && fits(start.point, network, control) ? start : undefined;
-  const accelerator = acceleratorOf(scale, near?.secants ?? []);
-  let point = (near?.point.slice() as Point | undefined) ?? usualPoint(network, request.body.bsa);
+  const accelerator = acceleratorOf(weight, near?.secants ?? []);
+  let point =
+    (near?.point.slice() as Point | undefined) ??
+    usualPoint(network, request.body.bsa, restingSplit(request));
   if (!refused && (control.fixed || !near)) give(point, network, control.volume - totalVolume(point));
   let good = point;
   let image = point;
@@ -105,8 +114,11 @@ export function findPeriodic(
   let before = 0;
   let reason: string | undefined = refused ?? "no periodic state within the allowed number of breaths";
   while (cycles < MAX_CYCLES && !refused) {
+    const renewed = cycles < MAX_RENEWED ? renew : undefined;
+    renewed?.(lawFlowsOf(point));
     image = point.slice() as Point;
     const means = cycle(image, engine);
+    if (renewed) takeLawFlows(image, means.branches);
     cycles++;
     const given = control.give(means);
     give(image, network, given);
@@ -119,7 +131,6 @@ export function findPeriodic(
       break;
     }
     good = point;
-    if (renew && cycles <= MAX_RENEWED && residual > RENEWED_UNTIL) renew(means.branches);
     if (residual < TOLERANCE) {
       reason = undefined;
       break;
@@ -214,10 +225,10 @@ function regulationOf(
   adapted: number | undefined,
 ): Regulation {
   const reflex = reflexOf(request, adapted);
-  const mixing = mixingOf(request);
+  const beds = bedsFollowOxygen(request);
   return (point, means, seconds) => {
     reflex(point, { aorta: means.aorta, atrium: means.atrium - forcing.meanChest }, seconds);
-    point[CORONARY_FLOW] = coronaryFactor(mixing(means), point[CORONARY_FLOW]);
+    beds(point, means);
   };
 }
 
@@ -268,7 +279,8 @@ function scaleOf(network: Network): Float64Array {
     scale[i] = compliance > 0 ? perMmHg / compliance : perMmHg * network.atriumRelaxed;
   });
   scale.fill(0.1 / fromMillilitre(1), VOLUMES, STATES);
-  scale.fill(20, STATES);
+  scale.fill(20, STATES, LAW_FLOWS);
+  scale.fill(LAW_FLOW_WEIGHT / fromMillilitre(1), LAW_FLOWS);
   scale[CORONARY_FLOW] = 2;
   return scale;
 }

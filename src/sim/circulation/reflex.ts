@@ -42,7 +42,7 @@ const MAX_STRETCHED = 0.3;
 /** s in which each arm does two thirds of its answer (Ursino, Am J Physiol 1998;275:H1733). */
 const DELAY: ByArm = { rate: 2, resistance: 6, contractility: 8, room: 20 };
 /** Part of the way that one cycle of the search goes, so that it does not swing about its end. */
-const SEARCHING = 0.35;
+const SEARCHING = 0.7;
 /** What sedation leaves of the reflexes of a person on a ventilator (anaesthetics halve the gain of the baroreflex; textbook). */
 const SEDATED = 0.25;
 

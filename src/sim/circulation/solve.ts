@@ -11,6 +11,7 @@ import { branchesOf, networkOf } from "./circuit-network.ts";
 import { ATRIUM } from "./compartments.ts";
 import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
 import { record } from "./recording.ts";
+import { lawFlowsOf } from "./start-point.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
 import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
@@ -49,7 +50,9 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   }
   const volume = totalVolume(resting.found.point);
   const adapted = restingAtrium(rest, resting.found);
-  const acting = search(request, volume, starts.acting ?? resting.kept, fineness, adapted);
+  // How a body at rest answers tells nothing of how one that acts does.
+  const start = starts.acting ?? { ...resting.kept, secants: [] };
+  const acting = search(request, volume, start, fineness, adapted);
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
   return answerOf(request, acting.law, counted, state);
@@ -71,13 +74,11 @@ function search(
 ): Found {
   // Where the steps prove too coarse, finer ones are tried before giving up.
   for (let finer = fineness; ; finer *= 2) {
-    let flows = start?.flows;
-    let law = pathwayLaw(request, flows);
+    let law = pathwayLaw(request, start && lawFlowsOf(start.point));
     const network = networkOf(request, law);
     const control = volume === undefined ? volumeControl(request, network) : fixedVolume(volume);
     const run = { request, network, fineness: finer, adapted };
-    const found = findPeriodic(run, control, start, (means) => {
-      flows = means;
+    const found = findPeriodic(run, control, start, (flows) => {
       law = pathwayLaw(request, flows);
       network.branches = branchesOf(law);
     });
@@ -85,7 +86,7 @@ function search(
     if (found.reason && start) return search(request, volume, undefined, fineness, adapted);
     if (found.reason !== TOO_FAST || finer >= FINEST * fineness) {
       const { point, secants } = found;
-      return { found, law, kept: { point, secants, ...(flows ? { flows } : {}) } };
+      return { found, law, kept: { point, secants } };
     }
   }
 }

@@ -1,4 +1,6 @@
 /** Where a search begins, and which points are worth trying. */
+import { BRANCHES } from "../hydraulics/law.ts";
+import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { fromLitresPerMinute, fromMillilitre, fromMmHg } from "../units.ts";
 import type { Network } from "./circuit-network.ts";
 import {
@@ -11,6 +13,7 @@ import {
   type Compartment,
   IVC,
   JUNCTION,
+  LAW_FLOWS,
   LEGS,
   LUNG_LEFT,
   LUNG_RIGHT,
@@ -24,6 +27,7 @@ import {
   SPLANCHNIC,
   STATES,
   UPPER,
+  UPPER_FLOW,
   VENOUS_ROOM,
   VENTRICLE,
   vector,
@@ -33,17 +37,22 @@ import { meanFilling, totalVolume, type VolumeControl } from "./volume-rule.ts";
 /** Pa: no filling beyond it is ever tried. */
 const HIGHEST_TRIED = fromMmHg(80);
 
+/** m3/s: no vein's mean flow is ever tried beyond it. */
+const HIGHEST_FLOW = fromLitresPerMinute(60);
+
 /** m3: a chamber may come out this much under nothing in a guess, since its wall pulls open. */
 const MIN_CHAMBER = -1e-5;
 
 /** Whether a point is worth trying: no vessel all but empty, not blood enough to burst, no factor beyond its bounds. */
 export function plausible(point: Point, network: Network): boolean {
   if (meanFilling(totalVolume(point), network) > HIGHEST_TRIED) return false;
+  const lawFlows = point.subarray(LAW_FLOWS);
+  if (!lawFlows.every((flow) => Math.abs(flow) < HIGHEST_FLOW)) return false;
   const filled = network.unstressed.every((unstressed, i) => {
     const vessel = unstressed > 0 && (network.compliance[i] ?? 0) > 0;
     return (point[i] ?? 0) > (vessel ? 0.05 * unstressed : MIN_CHAMBER);
   });
-  return filled && point.subarray(STATES).every((factor) => factor > 0.25 && factor < 10);
+  return filled && point.subarray(STATES, LAW_FLOWS).every((factor) => factor > 0.25 && factor < 10);
 }
 
 /** Whether a start belongs to this kind of heart and this size of body. */
@@ -68,8 +77,10 @@ const USUAL: readonly (readonly [Compartment, number])[] = [
   [PULMONARY_VEINS, 8],
 ];
 
-/** A usual state (m3, m3/s, factors 1) of a body with this surface (m2). */
-export function usualPoint(network: Network, bsa: number): Point {
+const FACTORS = [RATE, RESISTANCE, CONTRACTILITY, VENOUS_ROOM, CORONARY_FLOW, UPPER_FLOW] as const;
+
+/** A usual state (m3, m3/s, factors 1) of a body with this surface (m2), its law taken at these flows (m3/s). */
+export function usualPoint(network: Network, bsa: number, flows: FlowSplit): Point {
   const point: Point = vector(SEARCHED);
   for (const [i, pressure] of USUAL)
     point[i] = network.unstressed[i] + network.compliance[i] * fromMmHg(pressure);
@@ -81,7 +92,18 @@ export function usualPoint(network: Network, bsa: number): Point {
   }
   // The aorta flows at a usual index; the pathway starts from rest, since a usual flow through a tight narrowing would be absurd.
   point[AORTA_FLOW] = fromLitresPerMinute(3 * bsa);
-  for (const factor of [RATE, RESISTANCE, CONTRACTILITY, VENOUS_ROOM, CORONARY_FLOW] as const)
-    point[factor] = 1;
+  for (const factor of FACTORS) point[factor] = 1;
+  takeLawFlows(point, flows);
   return point;
+}
+
+/** The flows (m3/s) that a point's law is taken at. */
+export const lawFlowsOf = (point: Point): FlowSplit =>
+  Object.fromEntries(BRANCHES.map((name, i) => [name, point[LAW_FLOWS + i] ?? 0])) as unknown as FlowSplit;
+
+/** Writes the flows (m3/s) that a point's law is taken at. */
+export function takeLawFlows(point: Point, flows: FlowSplit): void {
+  BRANCHES.forEach((name, i) => {
+    point[LAW_FLOWS + i] = flows[name];
+  });
 }

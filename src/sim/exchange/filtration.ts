@@ -50,6 +50,10 @@ export interface Tissue {
 export const capillaryPressure = (venousPressure: number): number =>
   CAPILLARY_USUAL + TRANSMISSION * (venousPressure - VENOUS_USUAL);
 
+/** mmHg in the vein that usually goes with a pressure in the capillaries (mmHg) */
+export const venousFor = (capillary: number): number =>
+  VENOUS_USUAL + (capillary - CAPILLARY_USUAL) / TRANSMISSION;
+
 /** mL/h of the region's lymph at rest: what Guyton's 0.3 mmHg net filters in a body of this weight (kg). */
 export const lymphAtRest = (region: Region, weight: number): number =>
   FILTRATION_COEFFICIENT * weight * region.share * 0.3 * 60;

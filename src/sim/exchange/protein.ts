@@ -8,13 +8,20 @@ const ALBUMIN_SHARE = 0.6;
 /** g/dL: no plasma holds more protein. */
 const MAX_PROTEIN = 20;
 
-/** g/dL of albumin that usually goes with an oncotic pressure (mmHg); by halving, since the pull rises with the amount. */
-export function albuminOf(oncoticPressure: number): number {
+/** g/dL of albumin that usually goes with an oncotic pressure (mmHg) */
+export const albuminOf = (oncoticPressure: number): number => ALBUMIN_SHARE * proteinOf(oncoticPressure);
+
+/** mmHg of pull that is left when the plasma's protein is thinned to a part (0..1) of its strength. */
+export const diluted = (oncoticPressure: number, part: number): number =>
+  pullOf(proteinOf(oncoticPressure) * part);
+
+/** g/dL of protein that pulls so much (mmHg); by halving, since the pull rises with the amount. */
+function proteinOf(oncoticPressure: number): number {
   let [low, high] = [0, MAX_PROTEIN];
   for (let i = 0; i < 50; i++) {
     const middle = (low + high) / 2;
     if (pullOf(middle) < oncoticPressure) low = middle;
     else high = middle;
   }
-  return ALBUMIN_SHARE * low;
+  return low;
 }

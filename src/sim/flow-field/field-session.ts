@@ -88,7 +88,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       { geometry: plane, mesh, choice: gridChoice, rules },
       { kinematicViscosity, minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING },
       speed,
-      engine ?? chooseEngine(mesh.nx * mesh.ny),
+      engine ?? chooseEngine(mesh.nx * mesh.ny, "singles"),
     );
     applyGiven(laid, fluid.density);
     return laid;

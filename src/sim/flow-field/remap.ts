@@ -1,11 +1,12 @@
 /** Transfers the flow of one solver to another with new walls, so that nothing jumps when a handle is dragged. */
 
+import type { Reals } from "../flow-solver/array-layout.ts";
 import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { bilinear } from "./bilinear.ts";
 
 /** Bilinear sample of an array whose entry (0,0) lies at (originX, originY), mm; 0 outside. */
-function sampler(mesh: CutCellMesh, values: Float64Array, shiftX: number, shiftY: number) {
+function sampler(mesh: CutCellMesh, values: Reals, shiftX: number, shiftY: number) {
   const { nx, ny, dx, originX, originY } = mesh;
   return (x: number, y: number): number => {
     const fx = (x - originX) / dx - shiftX;

@@ -111,7 +111,7 @@ function begin(
     { geometry, mesh, choice, rules },
     fluid,
     before?.solver.fastest ?? speedToExpect(geometry, density),
-    chooseEngine(mesh.nx * mesh.ny),
+    chooseEngine(mesh.nx * mesh.ny, "doubles"),
   );
   applyGiven(solver, density);
   if (before) {

@@ -1,7 +1,7 @@
-/** Position of each array in a solver's one block of memory; shared with kernels in any language. */
+/** Order of the arrays in a solver's one block of memory; shared with kernels in any language. */
 
 /**
- * All of [ny*nx] doubles, row-major from the bottom row. Staggered: `u` on west faces, `v` on south faces, `p` in cell centres.
+ * All of [ny*nx] numbers, row-major from the bottom row. Staggered: `u` on west faces, `v` on south faces, `p` in cell centres.
  * Velocities m/s; pressure over density m2/s2; widths in cells, depth in mm.
  */
 export const ARRAYS = [
@@ -39,8 +39,12 @@ export const ARRAYS = [
   "uSmoothCorner",
   "vSmoothCell",
   "vSmoothCorner",
-  /** 1 in cells beyond an opening, where nothing keeps the flow free of divergence */
-  "beyond",
+  /** how many of the two cells beside a face are beyond an opening, where nothing keeps the flow free of divergence */
+  "uBeyond",
+  "vBeyond",
+  /** what rounding to single precision leaves of the velocities; 0 in double precision */
+  "uLow",
+  "vLow",
 ] as const;
 type ArrayName = (typeof ARRAYS)[number];
 
@@ -58,20 +62,20 @@ export interface StepSettings {
   readonly upstream: number;
 }
 
+/** Single or double precision, the same in all arrays. */
+export type Reals = Float32Array | Float64Array;
+
 /** Views of one memory block. */
-export type SolverArrays = Record<ArrayName, Float64Array>;
+export type SolverArrays = Record<ArrayName, Reals>;
 
 /** First and last+1 cell that any stencil must visit, for each row: [2*ny]. */
 export type RowSpans = Int32Array;
 
-/**
- * Views of `buffer` for `count` cells.
- * @param offset bytes, a multiple of 8
- */
-export function viewArrays(buffer: ArrayBufferLike, offset: number, count: number): SolverArrays {
+/** Views made by `view`, which is given each array's place in {@link ARRAYS}. */
+export function viewArrays(view: (place: number) => Reals): SolverArrays {
   const views = {} as SolverArrays;
-  ARRAYS.forEach((name, n) => {
-    views[name] = new Float64Array(buffer, offset + 8 * n * count, count);
+  ARRAYS.forEach((name, place) => {
+    views[name] = view(place);
   });
   return views;
 }

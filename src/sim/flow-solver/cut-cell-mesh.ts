@@ -10,7 +10,7 @@ const CHANNEL = 4;
 
 /** The grid over a plane, after Ingram, Causon & Mingham (2003). Arrays [ny*nx], row-major from the bottom row. */
 export interface CutCellMesh extends LocalDepth {
-  /** cells; nx is even so that rows stay aligned for pairs of numbers */
+  /** cells; nx is a multiple of four so that rows stay aligned for vectors */
   readonly nx: number;
   readonly ny: number;
   /** mm: cell width, centre of cell (0,0) */
@@ -39,7 +39,7 @@ export interface GridChoice {
 /** Puts the grid (cell width dx in mm) over the blood; its lines pass through the first openings' planes. */
 export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): CutCellMesh {
   const [left, bottom, right, top] = bounds(geometry, dx);
-  const nx = 2 * Math.ceil((Math.ceil((right - left) / dx - 1e-6) + 2 * MARGIN) / 2);
+  const nx = 4 * Math.ceil((Math.ceil((right - left) / dx - 1e-6) + 2 * MARGIN) / 4);
   const ny = Math.ceil((top - bottom) / dx - 1e-6) + 2 * MARGIN;
   const originX = left + (0.5 - MARGIN) * dx;
   const originY = bottom + (0.5 - MARGIN) * dx;

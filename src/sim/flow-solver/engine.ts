@@ -1,8 +1,9 @@
 /** Chooses how a solver's steps are done: by the vector kernel where the computer supports it, else by the plain time step. */
 
-import { ARRAYS, type SolverArrays, viewArrays } from "./array-layout.ts";
+import { ARRAYS, type RowSpans, type SolverArrays, viewArrays } from "./array-layout.ts";
 import { type Engine, plainEngine } from "./flow-solver.ts";
 import { KERNEL_WASM } from "./kernel.wasm.ts";
+import { vectorRuns } from "./vector-runs.ts";
 
 /** The part of WebAssembly that is used; sim is compiled without the DOM library that would declare it. */
 interface WebAssemblyHost {
@@ -18,9 +19,6 @@ const host = (globalThis as { WebAssembly?: WebAssemblyHost }).WebAssembly;
 type KernelTimeStep = (
   nx: number,
   ny: number,
-  spans: number,
-  base: number,
-  count: number,
   swapped: number,
   dtOverDx: number,
   viscosityOverDx: number,
@@ -39,42 +37,48 @@ const VECTOR_PROBE = Uint8Array.of(
 /** True where the vector kernel can run. */
 export const hasVectors = (): boolean => host?.validate(VECTOR_PROBE) ?? false;
 
-/** First bytes of the memory are left to the compiled module. */
-const RESERVED = 4096;
+/** Where the compiled module expects arrays, and after them its runs: as in kernel/addresses.ts. */
+const BASE = 65536;
+const STRIDE = 2097344;
 const PAGE = 65536;
+
+/** Names of the kernel's two precisions, which are those of its functions. */
+export type Precision = "singles" | "doubles";
+
+/** Whether a grid of `count` cells fits into the vector kernel's memory, and this computer can run it. */
+export const canVector = (count: number, precision: Precision): boolean =>
+  hasVectors() && count * bytesOf(precision) < STRIDE - 2 * PAGE;
+
+const bytesOf = (precision: Precision): number => (precision === "singles" ? 4 : 8);
 
 let compiled: object | undefined;
 
 /**
  * Memory for `count` cells and the time step of the vector kernel.
- * @throws where {@link hasVectors} is false
+ * @throws where {@link canVector} is false
  */
-export function vectorEngine(count: number): Engine {
+export function vectorEngine(count: number, precision: Precision): Engine {
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeBase64(KERNEL_WASM));
-  // A row is at least a cell long: spans (two whole numbers per row) never need more than this.
-  const base = RESERVED + 16 * Math.ceil((8 * count) / 16);
-  // Vectors may read two rows past the last.
-  const bytes = base + 8 * ARRAYS.length * count + PAGE;
-  const memory = new Memory({ initial: Math.ceil(bytes / PAGE) });
+  // Two arrays more hold what the kernel passes from row to row, and its runs.
+  const memory = new Memory({ initial: Math.ceil((BASE + (ARRAYS.length + 2) * STRIDE) / PAGE) });
   const { exports } = new Instance(compiled, { env: { memory, abort: () => undefined } });
-  const run = exports.sweep as KernelTimeStep;
-  const arrays = viewArrays(memory.buffer, base, count);
+  const run = exports[precision] as KernelTimeStep;
+  const View = precision === "singles" ? Float32Array : Float64Array;
+  const arrays = viewArrays((place) => new View(memory.buffer, BASE + place * STRIDE, count));
   const first = arrays.uAhead;
-  let laid: Int32Array | undefined;
+  let laid: RowSpans | undefined;
   return {
     arrays,
     timeStep(nx, ny, spans, current: SolverArrays, settings) {
       if (laid !== spans) {
-        new Int32Array(memory.buffer, RESERVED, spans.length).set(spans);
+        const runs = vectorRuns(nx, ny, current, 16 / View.BYTES_PER_ELEMENT);
+        new Int32Array(memory.buffer, BASE + (ARRAYS.length + 1) * STRIDE, runs.length).set(runs);
         laid = spans;
       }
       run(
         nx,
         ny,
-        RESERVED,
-        base,
-        count,
         current.uAhead === first ? 0 : 1,
         settings.dtOverDx,
         settings.viscosityOverDx,
@@ -86,9 +90,9 @@ export function vectorEngine(count: number): Engine {
   };
 }
 
-/** Memory and time step for `count` cells. */
-export const chooseEngine = (count: number): Engine =>
-  hasVectors() ? vectorEngine(count) : plainEngine(count);
+/** Memory and time step for `count` cells: the vector kernel where it can run. */
+export const chooseEngine = (count: number, precision: Precision): Engine =>
+  canVector(count, precision) ? vectorEngine(count, precision) : plainEngine(count);
 
 const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
 

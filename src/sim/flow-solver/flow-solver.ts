@@ -1,6 +1,6 @@
 /** Owns the memory of one flow field and advances it. Lengths in cells (depth in mm), velocities m/s, pressure over density m2/s2. */
 import type { FlowGeometry } from "../geometry/geometry.ts";
-import { ARRAYS, type RowSpans, type SolverArrays, type StepSettings, viewArrays } from "./array-layout.ts";
+import { type RowSpans, type SolverArrays, type StepSettings, viewArrays } from "./array-layout.ts";
 import type { CutCellMesh, GridChoice } from "./cut-cell-mesh.ts";
 import { layOpening, type SolverOpening } from "./openings.ts";
 import { applyPressureOutlet } from "./pressure-outlet.ts";
@@ -68,7 +68,7 @@ export interface Engine {
 
 /** Memory for `count` cells and the plain time step. */
 export const plainEngine = (count: number): Engine => ({
-  arrays: viewArrays(new ArrayBuffer(8 * ARRAYS.length * count), 0, count),
+  arrays: viewArrays(() => new Float64Array(count)),
   timeStep,
 });
 
@@ -109,7 +109,8 @@ export function runFlowSolver(
   const spans = rowSpans(mesh, arrays);
   const dxMetres = mesh.dx * 1e-3;
   const viscosityOverDx = fluid.kinematicViscosity / dxMetres;
-  const cells = arrays.pInverse.reduce((count, value) => count + (value > 0 ? 1 : 0), 0);
+  let cells = 0;
+  for (const inverse of arrays.pInverse) if (inverse > 0) cells++;
   const diagonal = Math.hypot(nx, ny);
   let fastest = speed;
   let sinceLooked = 0;

@@ -1,5 +1,5 @@
 /** A pressure outlet from step to step: what is held beyond its plane so that the mean on the plane is the wanted one. */
-import type { SolverArrays } from "./array-layout.ts";
+import type { Reals, SolverArrays } from "./array-layout.ts";
 import { type Crossing, openingFlow, type SolverOpening } from "./openings.ts";
 
 /** 1 when blood only enters, 0 when more leaves than enters (an eddy may still draw some in). `flow`: net, into the blood. */
@@ -16,7 +16,7 @@ function enteringPart({ crossing }: SolverOpening, a: SolverArrays, flow: number
 
 /** Beyond a pressure outlet: what leaves continues unchanged; what enters has the developed profile, so that no jet feeds itself. */
 function follow(
-  [now, ahead, next]: readonly [Float64Array, Float64Array, Float64Array],
+  [now, ahead, next]: readonly [Reals, Reals, Reals],
   held: Int32Array,
   repeats: Int32Array,
   shape: Float64Array,

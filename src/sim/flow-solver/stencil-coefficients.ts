@@ -203,10 +203,12 @@ function inverses(mesh: CutCellMesh, rules: readonly OpeningRule[], a: SolverArr
 function smoothLinks({ nx, ny, west, south, beyond }: CutCellMesh, a: SolverArrays): void {
   const whole = (open: Float64Array, k: number, step: number) =>
     open[k - step]! >= 0.5 && open[k]! >= 0.5 && open[k + step]! >= 0.5 && open[k + 2 * step]! >= 0.5 ? 1 : 0;
+  const outside = (k: number) => (beyond[k]! >= 0 ? 1 : 0);
   for (let j = INNER; j < ny - INNER; j++)
     for (let i = INNER; i < nx - INNER; i++) {
       const k = j * nx + i;
-      a.beyond[k] = beyond[k]! >= 0 ? 1 : 0;
+      a.uBeyond[k] = outside(k) + outside(k - 1);
+      a.vBeyond[k] = outside(k) + outside(k - nx);
       a.uSmoothCell[k] = whole(west, k, 1);
       a.vSmoothCell[k] = whole(south, k, nx);
       a.uSmoothCorner[k] = whole(west, k - nx, nx);

@@ -1,5 +1,5 @@
 /**
- * One time step in plain code: the reference for the vector kernel, and used where that cannot run.
+ * One time step in plain code and double precision: the reference for the vector kernel, and used where that cannot run.
  * Explicit, staggered: central advection in the form that conserves energy (Verstappen & Veldman 2003) with damping of waves too short for
  * the grid, viscous links, pressure, implicit friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967). The
  * divergence vanishes when the flow is steady.
@@ -32,7 +32,7 @@ export function timeStep(
 
 function acrossRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
   const { u, uAhead, vAhead, uNext, pAhead, westArea, southArea, uInverse } = a;
-  const { uThroughCell, uThroughCorner, uFriction, uStep, beyond, uSmoothCell, uSmoothCorner } = a;
+  const { uThroughCell, uThroughCorner, uFriction, uStep, uBeyond, uSmoothCell, uSmoothCorner } = a;
   const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
   for (let k = first; k < last; k++) {
     const n = k + nx;
@@ -54,7 +54,7 @@ function acrossRow(nx: number, first: number, last: number, a: SolverArrays, set
         flowWest * uW +
         upCornerNorth * uN -
         upCorner * uS -
-        (beyond[k]! + beyond[k - 1]!) * uk * (flowEast - flowWest + upCornerNorth - upCorner));
+        uBeyond[k]! * uk * (flowEast - flowWest + upCornerNorth - upCorner));
     advection +=
       eps *
       (Math.abs(flowEast) * (uSmoothCell[k]! * (uAhead[k + 2]! - uW - 2.75 * (uE - uk)) - 0.25 * (uE - uk)) -
@@ -81,7 +81,7 @@ function acrossRow(nx: number, first: number, last: number, a: SolverArrays, set
 
 function upRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
   const { v, uAhead, vAhead, vNext, pAhead, westArea, southArea, vInverse } = a;
-  const { vThroughCell, vThroughCorner, vFriction, vStep, beyond, vSmoothCell, vSmoothCorner } = a;
+  const { vThroughCell, vThroughCorner, vFriction, vStep, vBeyond, vSmoothCell, vSmoothCorner } = a;
   const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
   for (let k = first; k < last; k++) {
     const n = k + nx;
@@ -102,7 +102,7 @@ function upRow(nx: number, first: number, last: number, a: SolverArrays, setting
         rightCorner * vW +
         flowNorth * vN -
         flowSouth * vS -
-        (beyond[k]! + beyond[b]!) * vk * (rightCornerEast - rightCorner + flowNorth - flowSouth));
+        vBeyond[k]! * vk * (rightCornerEast - rightCorner + flowNorth - flowSouth));
     advection +=
       eps *
       (Math.abs(rightCornerEast) *

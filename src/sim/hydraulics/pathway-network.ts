@@ -32,7 +32,7 @@ const SMALLEST_HOLE = 0.05;
 /**
  * The pathway of any stage as four branches that meet at one junction. At the Glenn stage the IVC's branch, and with two
  * ventricles both cavae's, end in the right atrium.
- * @param split mean flows, m3/s; when left out, an index of 3 L/min/m2 with 55 % from below and 45 % to the left lung
+ * @param split mean flows, m3/s; when left out, those of {@link restingSplit}
  */
 export function pathwayLaw(request: CirculationRequest, split?: FlowSplit): PathwayLaw {
   const flows = split ?? restingSplit(request);
@@ -64,7 +64,8 @@ export function baseLaw(
   return { ...law, fenestration: { a, b, source, validReynolds, diameter } };
 }
 
-function restingSplit({ stage, body }: CirculationRequest): FlowSplit {
+/** m3/s: an index of 3 L/min/m2 with 55 % from below and 45 % to the left lung. */
+export function restingSplit({ stage, body }: CirculationRequest): FlowSplit {
   const total = fromLitresPerMinute(3 * body.bsa);
   const lungs = stage === "glenn" ? 0.45 * total : total;
   return { ivc: 0.55 * total, svc: 0.45 * total, left: 0.45 * lungs, right: 0.55 * lungs };

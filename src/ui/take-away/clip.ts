@@ -14,8 +14,8 @@ export interface ClipOptions {
   readonly canvas: HTMLCanvasElement;
   /** s */
   readonly seconds: number;
-  /** Paints the next frame onto `canvas`; called once for each frame of the stage. */
-  readonly eachFrame: (paint: () => void) => () => void;
+  /** Calls at each look at the stage until the returned function is called; `drawn`: there is a new picture. */
+  readonly eachFrame: (look: (drawn: boolean) => void) => () => void;
   readonly paint: () => void;
   /** 0..1 */
   readonly onProgress: (share: number) => void;
@@ -37,8 +37,8 @@ export function recordClip(options: ClipOptions): Promise<Blob | null> {
     });
     const parts: Blob[] = [];
     const started = performance.now();
-    const stopPainting = eachFrame(() => {
-      paint();
+    const stopPainting = eachFrame((drawn) => {
+      if (drawn) paint();
       const share = (performance.now() - started) / (seconds * 1000);
       onProgress(Math.min(1, share));
       if (share >= 1 && recorder.state === "recording") recorder.stop();

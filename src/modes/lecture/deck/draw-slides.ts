@@ -11,7 +11,7 @@ import type { DeckPage, OwnPage } from "./slide.ts";
 import { readsFlow, requestsOfStop, slideWords } from "./slide-words.ts";
 
 /** s of its own time that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
-const FLOW_SHAPES = 0.6;
+const FLOW_SHAPES = 1;
 /** blood seconds in a second of the wall clock: more than any machine here can do */
 const AS_FAST_AS_IT_CAN = 4;
 

@@ -49,6 +49,8 @@ export interface RunOptions {
   /** id of the step to begin at */
   readonly at?: string | undefined;
   readonly due?: readonly Again[];
+  /** The same lesson under way, whose place and scene are kept. */
+  readonly before?: Player | undefined;
   /** For questions asked again from other lessons. */
   readonly lessons: readonly Lesson[];
   /** Called at the start and at each change. */
@@ -61,7 +63,10 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
   const { chain } = session;
   const lesson = dealAnswers(written, options.reader);
   const others = options.lessons.map((each) => dealAnswers(each, options.reader));
-  const player = signal(startPlayer(lesson, options.alone, options.earlier, options.at, options.due));
+  const { before } = options;
+  const begun = (): Player => startPlayer(lesson, options.alone, options.earlier, options.at, options.due);
+  // A judgement's words are of the language that was left.
+  const player = signal(before ? { ...before, judgement: null } : begun());
   const known = knownAnswers(chain);
   const shown = computed(() => {
     const { phase, why, step } = player.value;
@@ -69,9 +74,11 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
   });
 
   const showStep = (index: number): void => session.show(sceneOfStep(lesson, index, session.scene.peek()));
+  let standing = before !== undefined;
   const stopShowing = effect(() => {
     const index = shown.value;
-    untracked(() => showStep(index));
+    if (!standing) untracked(() => showStep(index));
+    standing = false;
   });
 
   const names = computed(() => namesRead(entryAt(lesson.steps, shown.value)));
@@ -112,17 +119,28 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     untracked(() => options.onProgress?.(now));
   });
 
+  const judgeAgain = async (earlier: Player): Promise<void> => {
+    const view = question.peek();
+    if (!view || earlier.given === null || view.question.kind === "predict") return;
+    const scene = earlier.phase === "again" ? undefined : session.scene.peek();
+    const judgement = await judgeByModel(known, view, earlier.given, scene);
+    const now = player.peek();
+    if (now.step === earlier.step && now.phase === earlier.phase && !now.judgement)
+      player.value = { ...now, judgement };
+  };
+  if (before?.judgement) void judgeAgain(before);
+
   const answer = async (given: Given): Promise<void> => {
     const view = question.peek();
     if (!view) return;
-    const before = player.peek();
+    const asked = player.peek();
     const seen = questionSituation.peek();
-    const first = before.phase !== "again" && view.question.kind === "predict";
-    const scene = before.phase === "again" ? undefined : session.scene.peek();
+    const first = asked.phase !== "again" && view.question.kind === "predict";
+    const scene = asked.phase === "again" ? undefined : session.scene.peek();
     const judgement = first ? null : await judgeByModel(known, view, given, scene);
     const now = player.peek();
     // The learner may have walked on while the model was at work.
-    if (now.step !== before.step || now.phase !== before.phase) return;
+    if (now.step !== asked.step || now.phase !== asked.phase) return;
     if (first || judgement)
       send({ kind: "answer", given, judgement, day: today(), numbers: numbersIn(view.question.ask, seen) });
   };

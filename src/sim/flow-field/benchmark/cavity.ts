@@ -1,5 +1,6 @@
 /** Lid-driven cavity, side 1 m, lid 1 m/s: profiles at the points of Ghia, Ghia & Shin, J Comput Phys 48:387 (1982), tables I and II. */
 
+import type { Reals } from "../../flow-solver/array-layout.ts";
 import { buildMesh, type CutCellMesh } from "../../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../../flow-solver/engine.ts";
 import { type FlowSolver, runFlowSolver } from "../../flow-solver/flow-solver.ts";
@@ -83,7 +84,7 @@ function layCavity(reynolds: number, cells: number): FlowSolver {
     },
   };
   const mesh = buildMesh({ open: [side], solid: [], openings: [] }, choice);
-  const engine = chooseEngine(mesh.nx * mesh.ny);
+  const engine = chooseEngine(mesh.nx * mesh.ny, "doubles");
   const a = engine.arrays;
   fillCoefficients(mesh, [], false, a);
   const top = FIRST + cells;
@@ -141,13 +142,7 @@ function energy({ arrays: { u, v, uInverse, vInverse } }: FlowSolver): number {
 }
 
 /** Velocity on a middle line by cubic interpolation; the wall's (or lid's) own velocity at the ends. */
-function between(
-  mesh: CutCellMesh,
-  values: Float64Array,
-  middle: number,
-  at: number,
-  vertical: boolean,
-): number {
+function between(mesh: CutCellMesh, values: Reals, middle: number, at: number, vertical: boolean): number {
   const cells = 2 * middle;
   if (at <= 0) return 0;
   if (at >= cells) return vertical ? 1 : 0;

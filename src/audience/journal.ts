@@ -1,0 +1,100 @@
+/** What is said in a room, in one order for everyone who follows it. */
+import { closeSync, existsSync, fsync, openSync, readFileSync, rmSync, statSync, write } from "node:fs";
+import { promisify } from "node:util";
+import * as v from "valibot";
+import { type RoomEntry, roomEntry } from "./room.ts";
+import { newCode, newKey } from "./room-keys.ts";
+
+export interface Journal {
+  /**
+   * Hears every entry in its order, earlier ones first; resolves when those were heard. Called once.
+   * @param recount called when phones came or went elsewhere
+   */
+  follow(hear: (entry: RoomEntry) => void, recount: () => void): Promise<void>;
+  /** Heard by all who follow once it is kept. */
+  add(entry: RoomEntry): void;
+  /** Phones that hang on other processes; `here` is how many hang on this one. */
+  elsewhere(here: number): number;
+  close(): Promise<void>;
+  /** Closes and deletes. */
+  erase(): Promise<void>;
+}
+
+/** ms in which entries are collected before they are written and forced to the disk together */
+const TOGETHER = 10;
+/** ms after which a file is of an earlier talk that was never ended */
+const STALE = 24 * 3600 * 1000;
+
+const [toWrite, toForce] = [promisify(write), promisify(fsync)];
+const head = v.strictObject({ code: v.string(), key: v.string() });
+
+/** The room of a file: that of an earlier process, or a new one. @param now ms since 1970 */
+export function openFile(path: string, now: number): { code: string; key: string; journal: Journal } {
+  if (existsSync(path) && now - statSync(path).mtimeMs > STALE) rmSync(path);
+  const [first = "", ...lines] = existsSync(path) ? readFileSync(path, "utf8").split("\n") : [];
+  const found = parse(head, first);
+  const { code, key } = found ?? { code: newCode(), key: newKey() };
+  const file = openSync(path, found ? "a" : "w", 0o600);
+  const earlier = found ? lines.flatMap((line) => parse(roomEntry, line) ?? []) : [];
+  // A last line that broke off must not swallow the next one; it was never confirmed to a phone.
+  const begin = found ? "\n" : `${JSON.stringify({ code, key })}\n`;
+  return { code, key, journal: fileJournal(path, file, begin, earlier) };
+}
+
+function fileJournal(path: string, file: number, begin: string, earlier: readonly RoomEntry[]): Journal {
+  let hear: (entry: RoomEntry) => void = () => {};
+  let waiting: RoomEntry[] = [];
+  let lines = begin;
+  let writing: Promise<void> | null = null;
+  let closed = false;
+  const write = async () => {
+    await new Promise((done) => setTimeout(done, TOGETHER));
+    const [text, entries] = [lines, waiting];
+    lines = "";
+    waiting = [];
+    await toWrite(file, text);
+    await toForce(file);
+    for (const entry of entries) hear(entry);
+  };
+  const start = () => {
+    writing ??= write().finally(() => {
+      writing = null;
+      if (lines) start();
+    });
+  };
+  const finish = async () => {
+    if (closed) return;
+    closed = true;
+    while (writing) await writing;
+    closeSync(file);
+  };
+  start();
+  return {
+    async follow(call) {
+      hear = call;
+      for (const entry of earlier) call(entry);
+    },
+    add(entry) {
+      if (closed) return;
+      lines += `${JSON.stringify(entry)}\n`;
+      waiting.push(entry);
+      start();
+    },
+    elsewhere: () => 0,
+    close: finish,
+    async erase() {
+      await finish();
+      rmSync(path, { force: true });
+    },
+  };
+}
+
+/** undefined for a line that is none. */
+export function parse<Found>(schema: v.GenericSchema<unknown, Found>, line: string): Found | undefined {
+  try {
+    const found = v.safeParse(schema, JSON.parse(line));
+    return found.success ? found.output : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,140 @@
+/** What phones and the stage say to the audience's server, and what it answers: read strictly, bounded in size. */
+import * as v from "valibot";
+
+/** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language */
+export const LONGEST = { phone: 512, stage: 60_000 } as const;
+const MAX_CHOICES = 9;
+/** Bars of a histogram. */
+const MAX_BARS = 20;
+
+const tag = v.pipe(v.string(), v.regex(/^[a-z]{2,3}$/));
+const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
+  v.pipe(
+    v.record(tag, each),
+    v.check((words) => Object.keys(words).length > 0 && Object.keys(words).length <= 8),
+  );
+const text = v.pipe(v.string(), v.minLength(1), v.maxLength(600));
+const byLanguage = inLanguages(text);
+const name = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
+export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const amount = v.pipe(v.number(), v.minValue(-1e9), v.maxValue(1e9));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1e6));
+
+const question = v.strictObject({
+  key: questionKey,
+  ask: byLanguage,
+  /** Empty where a number is asked for freely. */
+  choices: v.pipe(v.array(v.strictObject({ id: name, say: byLanguage })), v.maxLength(MAX_CHOICES)),
+  /** Of the number asked for, as it is written; null = none. */
+  unit: v.nullable(byLanguage),
+});
+export type AskedQuestion = v.InferOutput<typeof question>;
+
+/** The bars that the stage shows: phones show the same. */
+const result = v.strictObject({
+  counts: v.pipe(v.array(count), v.maxLength(MAX_BARS)),
+  /** Of numbers: the bars' ends, one more than bars; empty for choices, which are in the question's order. */
+  edges: v.pipe(v.array(amount), v.maxLength(MAX_BARS + 1)),
+  /** What the model gives; null until the speaker shows it. */
+  model: v.nullable(v.union([name, amount])),
+});
+export type ShownResult = v.InferOutput<typeof result>;
+
+export const answer = v.union([name, amount]);
+export type HallAnswer = v.InferOutput<typeof answer>;
+
+/** A step as it can be read again, by language. */
+const stepWords = inLanguages(
+  v.strictObject({
+    title: v.pipe(v.string(), v.maxLength(300)),
+    text: v.pipe(v.string(), v.maxLength(6000)),
+  }),
+);
+export type StepWords = v.InferOutput<typeof stepWords>;
+
+const code = v.pipe(v.string(), v.regex(/^[2-9A-HJ-NP-Z]{7}$/));
+/** Drawn by the phone itself: it tells one phone from another and nothing else. */
+export const token = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+
+export const fromPhone = v.variant("kind", [
+  v.strictObject({ kind: v.literal("join"), code, token, language: tag }),
+  v.strictObject({ kind: v.literal("answer"), question: questionKey, answer }),
+  v.strictObject({ kind: v.literal("lost"), on: v.boolean() }),
+  v.strictObject({ kind: v.literal("words") }),
+]);
+
+export type FromPhone = v.InferOutput<typeof fromPhone>;
+
+export const asking = v.strictObject({
+  kind: v.literal("ask"),
+  question: v.nullable(question),
+  locked: v.boolean(),
+  result: v.nullable(result),
+});
+
+/** Every answer to it is forgotten. */
+export const clearing = v.strictObject({ kind: v.literal("clear"), question: questionKey });
+export const reading = v.strictObject({ kind: v.literal("words"), step: questionKey, words: stepWords });
+export const ending = v.strictObject({ kind: v.literal("end") });
+
+export const fromStage = v.variant("kind", [
+  v.strictObject({ kind: v.literal("hold"), code, key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)) }),
+  asking,
+  clearing,
+  reading,
+  ending,
+]);
+export type FromStage = v.InferOutput<typeof fromStage>;
+
+/** To the stage: how one question is answered, and who is there. */
+export interface Counts {
+  readonly kind: "counts";
+  readonly question: string;
+  readonly tally: Readonly<Record<string, number>>;
+  readonly numbers: readonly number[];
+}
+export interface Hall {
+  readonly kind: "hall";
+  readonly phones: number;
+  readonly lost: number;
+}
+/** The room is held; `address` is where phones find their page. */
+interface Held {
+  readonly kind: "held";
+  readonly address: string;
+}
+export type ToStage = Counts | Hall | Held | { readonly kind: "here" };
+
+/** To a phone, in its own language. */
+export interface PhoneQuestion {
+  readonly key: string;
+  readonly ask: string;
+  readonly choices: readonly { readonly id: string; readonly say: string }[];
+  readonly unit: string;
+}
+export type ToPhone =
+  | {
+      readonly kind: "ask";
+      readonly question: PhoneQuestion | null;
+      readonly locked: boolean;
+      readonly result: ShownResult | null;
+    }
+  | { readonly kind: "own"; readonly question: string; readonly own: HallAnswer | null }
+  | { readonly kind: "lost"; readonly on: boolean }
+  | { readonly kind: "words"; readonly steps: readonly { readonly title: string; readonly text: string }[] }
+  | { readonly kind: "here" };
+
+/** null for what is no message: not text, too long, not JSON or of another form. */
+export function readMessage<Message>(
+  schema: v.GenericSchema<unknown, Message>,
+  data: string,
+  longest: number,
+): Message | null {
+  if (data.length > longest) return null;
+  try {
+    const found = v.safeParse(schema, JSON.parse(data));
+    return found.success ? found.output : null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,18 @@
+/** The room's short code for phones, and the long key of whoever holds the room. */
+import { createHash, randomBytes, randomInt, timingSafeEqual } from "node:crypto";
+
+/** Without signs that are read for one another: 32 of them, so 35 bits in seven. */
+const SIGNS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
+const CODE_LENGTH = 7;
+
+export const newCode = (): string =>
+  Array.from({ length: CODE_LENGTH }, () => SIGNS.charAt(randomInt(SIGNS.length))).join("");
+
+export const newKey = (): string => randomBytes(32).toString("hex");
+
+/** What can be kept where others may read: a key is not found from it. */
+export const digestOf = (key: string): string => createHash("sha256").update(key).digest("hex");
+
+/** Takes as long for a digest that is nearly right as for any other. */
+export const isSameDigest = (a: string, b: string): boolean =>
+  timingSafeEqual(createHash("sha256").update(a).digest(), createHash("sha256").update(b).digest());

@@ -1,0 +1,96 @@
+/** The built kit over HTTP: files of one folder, compressed once, with headers that a page cannot set itself. */
+import { existsSync, readFileSync, statSync } from "node:fs";
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { extname, join, normalize, sep } from "node:path";
+import { gzipSync } from "node:zlib";
+import { STAGE_DOOR } from "./stage-door.ts";
+
+const TYPES: Readonly<Record<string, string>> = {
+  ".css": "text/css; charset=utf-8",
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json",
+  ".md": "text/markdown; charset=utf-8",
+  ".mjs": "text/javascript; charset=utf-8",
+  ".png": "image/png",
+  ".svg": "image/svg+xml",
+  ".txt": "text/plain; charset=utf-8",
+  ".wasm": "application/wasm",
+  ".webmanifest": "application/manifest+json",
+  ".woff2": "font/woff2",
+};
+const PACKED = new Set([".png", ".woff2"]);
+/** A host as a browser names it: nothing that could end the policy it is written into. */
+const HOST = /^[\w.-]+(:\d+)?$|^\[[\da-f:]+\](:\d+)?$/i;
+
+const HEADERS = {
+  "x-content-type-options": "nosniff",
+  "referrer-policy": "no-referrer",
+  "content-security-policy": "frame-ancestors 'self'",
+  "cross-origin-opener-policy": "same-origin",
+};
+
+interface Page {
+  readonly plain: Buffer;
+  readonly packed: Buffer | null;
+}
+
+export function serveSite(folder: string): (request: IncomingMessage, response: ServerResponse) => void {
+  const pages = new Map<string, Page>();
+  const read = (path: string, host: string): Page | null => {
+    const type = extname(path);
+    const key = type === ".html" ? `${path} ${host}` : path;
+    const known = pages.get(key);
+    if (known) return known;
+    const file = join(folder, path);
+    if (!existsSync(file) || !statSync(file).isFile()) return null;
+    const bytes = readFileSync(file);
+    const plain = type === ".html" ? Buffer.from(reachOwnHost(bytes.toString(), host)) : bytes;
+    const page = { plain, packed: PACKED.has(type) ? null : gzipSync(plain) };
+    // Whoever asks by many names of this host must not fill the memory.
+    if (pages.size < 2000) pages.set(key, page);
+    return page;
+  };
+  return (request, response) => {
+    const path = pathOf(request.url ?? "");
+    const host = request.headers.host ?? "";
+    const send = (status: number, headers: Record<string, string>, body: Buffer | string) =>
+      response
+        .writeHead(status, { ...HEADERS, ...headers })
+        .end(request.method === "HEAD" ? undefined : body);
+    if (request.method !== "GET" && request.method !== "HEAD")
+      return void send(405, { allow: "GET, HEAD" }, "");
+    if (path === null || !HOST.test(host)) return void send(400, {}, "");
+    if (path === "stage.html") return void send(200, STAGE_DOOR.headers, STAGE_DOOR.page);
+    const page = read(path, host);
+    if (!page) return void send(404, {}, "");
+    const packed = /\bgzip\b/.test(String(request.headers["accept-encoding"] ?? "")) && page.packed;
+    return void send(
+      200,
+      {
+        "content-type": TYPES[extname(path)] ?? "application/octet-stream",
+        // Names of built files carry their version; a page must be asked for each time.
+        "cache-control": path.startsWith("assets/") ? "public, max-age=31536000, immutable" : "no-cache",
+        vary: "accept-encoding",
+        ...(packed ? { "content-encoding": "gzip" } : {}),
+      },
+      packed || page.plain,
+    );
+  };
+}
+
+/** Short addresses for people to type, and the file behind each; null for what leads outside. */
+function pathOf(url: string): string | null {
+  try {
+    const path = normalize(decodeURIComponent(new URL(url, "http://any").pathname)).replace(/^[/\\]+/, "");
+    if (path.includes("\0") || path.split(sep).includes("..")) return null;
+    if (path === "" || path.endsWith("/")) return `${path}index.html`;
+    return path === "phone" || path === "stage" ? `${path}.html` : path;
+  } catch {
+    return null;
+  }
+}
+
+/** Some browsers do not count a socket of the page's own host as 'self': it is named. */
+const reachOwnHost = (html: string, host: string): string =>
+  html.replace("connect-src 'self'", `connect-src 'self' ws://${host} wss://${host}`);

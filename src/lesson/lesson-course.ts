@@ -1,0 +1,77 @@
+/** A course as its package says it: which lessons in which order, from what share it is passed, when it is completed. */
+import * as v from "valibot";
+import type { Lesson } from "./lesson.ts";
+import type { Library } from "./library.ts";
+import { LIMITS } from "./limits.ts";
+import type { Progress } from "./progress.ts";
+
+/** Each lesson to its end; each of its questions answered; each of its steps opened. */
+export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
+export type CompletedWhen = (typeof COMPLETED_WHEN)[number];
+
+/** Of a package. */
+export const MAX_LESSONS = 100;
+
+const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
+
+const courseSchema = v.strictObject({
+  version: v.literal(1),
+  /** ids, in order */
+  lessons: v.pipe(v.array(text(100)), v.minLength(1), v.maxLength(MAX_LESSONS)),
+  /** The version of the text that it begins with. */
+  text: v.picklist(["plain", "technical"]),
+  /** 0 to 1; null = nothing is to be passed */
+  passMark: v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
+  completedWhen: v.picklist(COMPLETED_WHEN),
+  /** Lessons that are not the kit's. */
+  own: v.pipe(
+    v.array(v.strictObject({ file: text(200), text: text(LIMITS.file) })),
+    v.maxLength(MAX_LESSONS),
+  ),
+});
+export type Course = v.InferOutput<typeof courseSchema>;
+
+/** Where a page of a package has its course. */
+export const COURSE_ELEMENT = "course";
+
+/** null for what is no course, as in a kit that is no package. */
+export function readCourse(found: string | null): Course | null {
+  if (found === null) return null;
+  const read = v.safeParse(v.pipe(v.string(), v.parseJson(), courseSchema), found);
+  return read.success ? read.output : null;
+}
+
+/** The course's lessons alone, in its order and numbered by it; they ask again only for what is among them. */
+export function libraryOfCourse(library: Library, { lessons }: Pick<Course, "lessons">): Library {
+  const chosen = lessons.flatMap((id) => library.lessons.find((lesson) => lesson.id === id) ?? []);
+  const inCourse = (lesson: string | null) => lesson === null || lessons.includes(lesson);
+  return {
+    ...library,
+    lessons: chosen.map((lesson, index) => ({
+      ...lesson,
+      number: index + 1,
+      recall: lesson.recall.filter((again) => inCourse(again.lesson)),
+    })),
+  };
+}
+
+/** 0 to 1. Lessons that ask nothing are done once their steps have been opened. */
+export function doneOf(when: CompletedWhen, progress: Progress, lessons: readonly Lesson[]): number {
+  const parts = lessons.map((lesson) => partsOf(when, progress, lesson));
+  const all = parts.reduce((sum, [, of]) => sum + of, 0);
+  if (all === 0) return when === "questions" ? doneOf("seen", progress, lessons) : 0;
+  return parts.reduce((sum, [done]) => sum + done, 0) / all;
+}
+
+function partsOf(
+  when: CompletedWhen,
+  progress: Progress,
+  lesson: Lesson,
+): readonly [done: number, of: number] {
+  const done = progress.lessons[lesson.id];
+  if (when === "finished") return [done?.finished ? 1 : 0, 1];
+  const steps = when === "seen" ? lesson.steps : lesson.steps.filter(({ question }) => question !== null);
+  const isDone = ({ id }: { readonly id: string }) =>
+    when === "seen" ? done?.seen.includes(id) : typeof done?.answers[id]?.right === "boolean";
+  return [steps.filter(isDone).length, steps.length];
+}

@@ -1,0 +1,31 @@
+/** Files into one ZIP, one at a time, so that a page goes on moving meanwhile. */
+import { Zip, ZipDeflate, ZipPassThrough } from "fflate";
+import type { PackageFile } from "./course-package.ts";
+
+/** Packed already. */
+const STORED = /\.(png|jpe?g|webp|woff2|zip)$/i;
+/** A fixed date, so that equal input gives an equal package. */
+const STAMP = new Date("2000-01-01T00:00:00Z");
+
+export async function zipOf(
+  files: AsyncIterable<PackageFile>,
+  onFile: (done: number) => void = () => {},
+): Promise<Uint8Array[]> {
+  const chunks: Uint8Array[] = [];
+  let failed: Error | null = null;
+  const zip = new Zip((error, chunk) => {
+    if (error) failed = error;
+    else chunks.push(chunk);
+  });
+  let done = 0;
+  for await (const [path, bytes] of files) {
+    const entry = STORED.test(path) ? new ZipPassThrough(path) : new ZipDeflate(path, { level: 6 });
+    entry.mtime = STAMP;
+    zip.add(entry);
+    entry.push(bytes, true);
+    if (failed) throw failed;
+    onFile(++done);
+  }
+  zip.end();
+  return chunks;
+}

@@ -1,0 +1,143 @@
+/** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
+import { present } from "../../sim/checked/present.ts";
+import { line } from "../../sim/geometry/centreline.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
+import type { Holds, Tube } from "./great-vessels.ts";
+import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
+import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { hollow, portal, type Round } from "./tones.ts";
+
+/** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
+const WALL = 1.3;
+const HOLLOW_WALL = 1.7;
+/** and how far their shadows fall on what lies behind */
+const CAST = 3;
+/** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
+const GLASS = 0.9;
+/** How much of a vein behind the pathway shows through its blood. */
+const THROUGH = 0.32;
+
+const BRACHIOCEPHALIC = /Brachiocephalic/;
+
+type RoundOf = (holds: Holds) => Round;
+type Loops = readonly (readonly number[])[];
+
+/** @param size mm of the body for one of a 5-year-old */
+export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
+  boundsOf(
+    tubes.map(({ line }) => line),
+    12 * size,
+  );
+
+/** Veins of the right lung, which pass behind the pathway. */
+export const returning = ({ behind }: Anatomy): readonly Tube[] =>
+  behind.filter(({ name }) => name.startsWith("right"));
+
+/** On a layer of their own. */
+function layerOf(ink: Ink, bounds: Bounds, drawn: readonly Tube[], round: RoundOf, size: number): Ink {
+  const layer = scratch(ink, bounds);
+  for (const tube of drawn) paintTube(layer, tube, round(tube.holds), WALL * size);
+  return layer;
+}
+
+export function paintBehind(
+  ink: Ink,
+  bounds: Bounds,
+  { behind, heart, frame }: Anatomy,
+  round: RoundOf,
+): void {
+  const s = frame.scale;
+  laidOver(ink, layerOf(ink, bounds, behind, round, s), bounds, CAST * s);
+  // The heart's shadow on what runs behind it; the heart itself covers the shape.
+  ink.save();
+  ink.globalCompositeOperation = "source-atop";
+  castShadow(ink, 2 * CAST * s * ink.getTransform().a);
+  trace(ink, heart.ventricle, true);
+  ink.fill();
+  ink.restore();
+}
+
+/** What passes behind the pathway, as far as the pathway covers it. */
+export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf, seen: Loops): void {
+  const layer = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
+  ink.save();
+  traceLoops(ink, seen);
+  ink.clip();
+  ink.globalAlpha = THROUGH;
+  laidOver(ink, layer, bounds);
+  ink.restore();
+}
+
+export function paintVeins(
+  ink: Ink,
+  bounds: Bounds,
+  { veins, abdomen, frame }: Anatomy,
+  round: RoundOf,
+  theme: Theme,
+): void {
+  const s = frame.scale;
+  const those = (like: RegExp) => veins.filter(({ name }) => like.test(name));
+  const below = scratch(ink, bounds);
+  for (const vein of those(/lower.*V/)) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
+  paintTubes(below, those(/epatic/), round("ivc"), WALL * s);
+  paintTubes(below, those(BRACHIOCEPHALIC), hollow(theme), HOLLOW_WALL * s);
+  laidOver(ink, below, bounds, CAST * s);
+  // The portal vein enters the liver before the inferior vena cava.
+  const before = scratch(ink, bounds);
+  paintTubes(before, abdomen.portal, portal(theme), WALL * s);
+  laidOver(ink, before, bounds, CAST * s);
+}
+
+interface Before {
+  readonly round: RoundOf;
+  readonly seen: Loops;
+  /** draws the opened root */
+  readonly open: (layer: Ink) => void;
+}
+
+/** The aorta and what leaves its arch. */
+export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen, open }: Before): void {
+  const s = anatomy.frame.scale;
+  const layer = layerOf(ink, bounds, anatomy.before, round, s);
+  open(layer);
+  letThrough(layer, anatomy, seen);
+  laidOver(ink, layer, bounds, 1.4 * CAST * s);
+  // The arch throws none on itself where it goes on downwards.
+  const [left, bottom, right, top] = bounds;
+  const down = present(anatomy.behind[0]);
+  const first = line(down.line.slice(0, down.line.length >> 1));
+  ink.save();
+  trace(ink, bandOf(first, down, { part: 1, wall: WALL * s, of: 0.5 }), true);
+  ink.clip();
+  ink.clearRect(left, bottom, right - left, top - bottom);
+  laidOver(ink, layer, bounds);
+  ink.restore();
+}
+
+function traceLoops(ink: Ink, loops: Loops): void {
+  ink.beginPath();
+  for (const loop of loops) {
+    for (let i = 0; i < loop.length; i += 2)
+      ink[i === 0 ? "moveTo" : "lineTo"](loop[i] ?? 0, loop[i + 1] ?? 0);
+    ink.closePath();
+  }
+}
+
+/** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
+function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: Loops): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = ink.strokeStyle = "#000";
+  traceLoops(ink, seen);
+  ink.globalAlpha = 1 - GLASS;
+  ink.fill();
+  ink.globalAlpha = 1;
+  for (const vein of veins.filter(({ name }) => BRACHIOCEPHALIC.test(name))) {
+    trace(ink, vein.line);
+    ink.lineCap = "butt";
+    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL * frame.scale;
+    ink.stroke();
+  }
+  ink.restore();
+}

@@ -1,0 +1,68 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { type Course, doneOf, libraryOfCourse, readCourse } from "../../src/lesson/lesson-course.ts";
+import type { Library } from "../../src/lesson/library.ts";
+import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
+import { readLesson } from "../../src/lesson/read.ts";
+
+const lessons = ["03-pathways", "04-energy-loss"].map(
+  (id) => readLesson(readFileSync(`lessons/en/${id}.md`, "utf8"), id).value!,
+);
+const [pathways, loss] = lessons as [(typeof lessons)[0], (typeof lessons)[0]];
+const library = { lessons } as unknown as Library;
+const course: Course = {
+  version: 1,
+  lessons: ["a"],
+  text: "plain",
+  passMark: 0.5,
+  completedWhen: "seen",
+  own: [],
+};
+
+test("the course's lessons alone, in its order and numbered by it, ask again only for each other", () => {
+  const both = libraryOfCourse(library, { lessons: ["04-energy-loss", "gone", "03-pathways"] }).lessons;
+  expect(both.map(({ id, number }) => [id, number])).toEqual([
+    ["04-energy-loss", 1],
+    ["03-pathways", 2],
+  ]);
+  expect(both[0]!.recall).toEqual(loss.recall);
+  const alone = libraryOfCourse(library, { lessons: ["04-energy-loss"] }).lessons[0]!;
+  expect(loss.recall.some(({ lesson }) => lesson === "03-pathways")).toBe(true);
+  expect(alone.recall.every(({ lesson }) => lesson === null)).toBe(true);
+});
+
+test("done: lessons to their end, questions judged, steps opened", () => {
+  const question = loss.steps.find((step) => step.question)!;
+  const progress = withLesson(NO_PROGRESS, loss.id, {
+    step: "",
+    seen: loss.steps.map(({ id }) => id),
+    finished: true,
+    answers: { [question.id]: { given: "x", right: false, tries: 1, day: "" } },
+    recalled: {},
+  });
+  expect(doneOf("finished", progress, lessons)).toBe(0.5);
+  expect(doneOf("seen", progress, [loss])).toBe(1);
+  const asked = loss.steps.filter((step) => step.question).length;
+  expect(doneOf("questions", progress, [loss])).toBeCloseTo(1 / asked);
+  const predicted = withLesson(NO_PROGRESS, loss.id, {
+    ...progress.lessons[loss.id]!,
+    answers: { [question.id]: { given: "x", right: null, tries: 1, day: "" } },
+  });
+  expect(doneOf("questions", predicted, [loss])).toBe(0);
+  const silent = { ...pathways, steps: pathways.steps.filter((step) => !step.question) };
+  expect(doneOf("questions", NO_PROGRESS, [silent])).toBe(0);
+  expect(doneOf("finished", progress, [])).toBe(0);
+});
+
+test("what is no course is none", () => {
+  expect(readCourse(JSON.stringify(course))).toEqual(course);
+  for (const bad of [
+    null,
+    "",
+    "{",
+    "{}",
+    JSON.stringify({ ...course, passMark: 2 }),
+    JSON.stringify({ ...course, lessons: [] }),
+  ])
+    expect(readCourse(bad)).toBeNull();
+});

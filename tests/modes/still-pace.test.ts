@@ -1,0 +1,81 @@
+import { describe, expect, it } from "vitest";
+import type { Frame, Pane } from "../../src/chain/frame.ts";
+import { stillPace } from "../../src/modes/shared/still-pace.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const PANE: Pane = {
+  circulation: null,
+  geometry: null,
+  shape: null,
+  field: null,
+  tracers: null,
+  clots: [],
+  washOut: null,
+};
+const CLOT = { x: 1, y: 2, diameter: 3, angle: 0, place: "pathway" };
+/** Made anew at each look, as the chain does. */
+const frameOf = (pane: Partial<Pane> = {}): Frame => ({
+  state: START,
+  panes: [{ ...PANE, clots: [{ ...CLOT }], ...pane }],
+  time: 0,
+  pace: 0,
+  degraded: [],
+  still: true,
+});
+
+/** Looks at a screen frame every 50 ms; ms at which `frameAt` was looked at and drawn. */
+function watched(frameAt: (ms: number) => Frame, wakenAt: readonly number[] = []) {
+  let now = 0;
+  const { wakeUp, isDue, isStale } = stillPace(() => now);
+  const looked: number[] = [];
+  const drawn: number[] = [];
+  for (; now <= 4000; now += 50) {
+    if (wakenAt.includes(now)) wakeUp();
+    if (!isDue()) continue;
+    looked.push(now);
+    if (isStale(frameAt(now))) drawn.push(now);
+  }
+  return { looked, drawn };
+}
+
+describe("a picture that stands still", () => {
+  it("is looked at four times a second, and drawn once a second while nothing in it is new", () => {
+    const { looked, drawn } = watched(() => frameOf());
+    expect(looked).toHaveLength(17);
+    expect(drawn).toEqual([0, 1000, 2000, 3000, 4000]);
+  });
+
+  it.each<[string, Partial<Pane>]>([
+    ["a clot elsewhere", { clots: [{ ...CLOT, x: 1.1 }] }],
+    ["one clot fewer", { clots: [] }],
+    ["curves of the days", { exchange: {} as NonNullable<Pane["exchange"]> }],
+    ["dye on its way", { washOut: { time: [0, 1], left: [1, 0.5] } }],
+  ])("is drawn at the next look when there is %s", (_, change) => {
+    const { drawn } = watched((ms) => frameOf(ms < 1300 ? {} : change));
+    expect(drawn).toEqual([0, 1000, 1500, 2500, 3500]);
+  });
+
+  it("is drawn at every screen frame for a while after something was asked of it", () => {
+    const { drawn } = watched(() => frameOf(), [2000]);
+    expect(drawn.filter((ms) => ms >= 2000 && ms <= 3500)).toHaveLength(31);
+    expect(drawn.filter((ms) => ms > 3500)).toEqual([]);
+  });
+
+  it("that takes long to draw leaves twice that time to the page, one that moves does not wait", () => {
+    const gapsOf = (frame: Frame) => {
+      let now = 0;
+      const { wakeUp, isDue, isStale, rest } = stillPace(() => now);
+      const drawn: number[] = [];
+      wakeUp();
+      for (; now <= 1000; now += 10) {
+        if (!isDue() || !isStale(frame)) continue;
+        drawn.push(now);
+        now += 100;
+        rest(frame);
+      }
+      return drawn.slice(1).map((at, i) => at - drawn[i]!);
+    };
+    expect(gapsOf(frameOf())).toEqual([300, 300, 300]);
+    expect(new Set(gapsOf({ ...frameOf(), still: false }))).toEqual(new Set([110]));
+  });
+});
