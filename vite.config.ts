@@ -4,6 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
+import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
 import { phonePage } from "./scripts/phone-page.ts";
@@ -68,6 +69,7 @@ export default defineConfig(({ mode }) => {
       leftOut(),
       notices(),
       contentSecurity(),
+      ...(single ? [] : [fileList(version)]),
     ],
     build: {
       target: "es2022",

@@ -1,6 +1,6 @@
 // One command checks everything. Each stage runs even when an earlier one failed; the last line counts passed and failed.
 // `npm test -- types lint` runs only those stages.
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { retried } from "./retried.mjs";
 import { slowest } from "./slowest.mjs";
@@ -57,31 +57,52 @@ if (unknown.length) {
 mkdirSync(".cache", { recursive: true });
 const total = { passed: 0, failed: 0, skipped: 0 };
 const again = [];
-for (const [name, steps] of Object.entries(stages)) {
-  if (asked.length && !asked.includes(name)) continue;
-  for (const [command, args, file, runner] of steps) {
-    if (file) rmSync(report(file), { force: true });
-    const started = Date.now();
-    const { status } = spawnSync(command, args, { stdio: "inherit" });
-    const seconds = ((Date.now() - started) / 1000).toFixed(1);
-    const json =
-      file && existsSync(report(file)) ? JSON.parse(readFileSync(report(file), "utf8")) : undefined;
-    if (json && runner === "playwright") again.push(...retried(json));
-    const found = json && counts[runner](json);
-    const result = found ?? { passed: status === 0 ? 1 : 0, failed: status === 0 ? 0 : 1, skipped: 0 };
-    if (status !== 0 && result.failed === 0) result.failed = 1;
-    for (const key of Object.keys(total)) total[key] += result[key];
+
+/** Runs one command to its end. Beside another one it speaks once it has ended, or their lines would mix. */
+const ended = (command, args, alone) =>
+  new Promise((resolve) => {
+    const child = spawn(command, args, { stdio: alone ? "inherit" : ["ignore", "pipe", "pipe"] });
+    const said = [];
+    for (const stream of [child.stdout, child.stderr]) stream?.on("data", (part) => said.push(part));
+    child.on("error", ({ message }) => said.push(Buffer.from(`${message}\n`)));
+    child.on("close", (status) => {
+      process.stdout.write(Buffer.concat(said));
+      resolve(status);
+    });
+  });
+
+async function run(name, [command, args, file, runner], alone) {
+  if (file) rmSync(report(file), { force: true });
+  const started = Date.now();
+  const status = await ended(command, args, alone);
+  const seconds = ((Date.now() - started) / 1000).toFixed(1);
+  const json = file && existsSync(report(file)) ? JSON.parse(readFileSync(report(file), "utf8")) : undefined;
+  if (json && runner === "playwright") again.push(...retried(json));
+  const found = json && counts[runner](json);
+  const result = found ?? { passed: status === 0 ? 1 : 0, failed: status === 0 ? 0 : 1, skipped: 0 };
+  if (status !== 0 && result.failed === 0) result.failed = 1;
+  for (const key of Object.keys(total)) total[key] += result[key];
+  console.log(
+    `[${name}] ${status === 0 ? "passed" : "FAILED"} in ${seconds} s: ${command.split("/").pop()} ${args[0] ?? ""}`,
+  );
+  if (json)
     console.log(
-      `[${name}] ${status === 0 ? "passed" : "FAILED"} in ${seconds} s: ${command.split("/").pop()} ${args[0] ?? ""}`,
+      slowest(json)
+        .map((line) => `  ${line}`)
+        .join("\n"),
     );
-    if (json)
-      console.log(
-        slowest(json)
-          .map((line) => `  ${line}`)
-          .join("\n"),
-      );
+}
+
+async function runInTurn(names, alone) {
+  for (const name of names) {
+    if (asked.length && !asked.includes(name)) continue;
+    for (const step of stages[name]) await run(name, step, alone);
   }
 }
+
+// Each of these takes one core; the others take both.
+await Promise.all([runInTurn(["types", "lint"], false), runInTurn(["lessons", "build"], false)]);
+await runInTurn(["unit", "pages"], true);
 // Passed only on a further try: worth a look before it fails.
 if (again.length > 0)
   console.log([`${again.length} retried`, ...again.map((title) => `  ${title}`)].join("\n"));

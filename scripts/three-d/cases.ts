@@ -1,78 +1,8 @@
 /** The cases: one-at-a-time families about a centre for each pathway, a spread of everything at once, pairs of grids, a pipe. */
-import { type Body, bodyAt, CASES, type PathwayStage } from "../../src/sim/parameters/request.ts";
-import { spread } from "./spread.ts";
-
-export interface Case {
-  readonly name: string;
-  readonly family: string;
-  readonly stage: PathwayStage;
-  readonly body: Body;
-  readonly set: Readonly<Record<string, number>>;
-  /** L/min/m2 through both veins */
-  readonly index: number;
-  /** parts of the veins' blood from below, and of the lungs' blood to the left */
-  readonly lower: number;
-  readonly left: number;
-  /** part of the veins' blood through the fenestration */
-  readonly leak: number;
-  readonly inflow: "parabola" | "flat";
-  /** fraction by which all flows oscillate, and the period (s) */
-  readonly pulse?: { readonly part: number; readonly period: number };
-  /** cells across the narrower pulmonary artery */
-  readonly across: number;
-}
-
-type Change = Partial<Omit<Case, "name" | "family" | "stage">>;
-
-/** Cells across a pulmonary artery, unless a case has its own number. */
-const ACROSS = { extracardiac: 34, "lateral-tunnel": 34, atriopulmonary: 29 } as const;
-
-const CENTRE = {
-  body: CASES.caseA,
-  index: 3.5,
-  lower: 0.55,
-  left: 0.45,
-  leak: 0,
-  inflow: "parabola",
-} as const;
-
-const SHORT = { extracardiac: "ec", "lateral-tunnel": "lt", atriopulmonary: "ap" } as const;
-const MIDDLE: Readonly<Record<PathwayStage, Readonly<Record<string, number>>>> = {
-  extracardiac: { cavalOffset: 4 },
-  "lateral-tunnel": { cavalOffset: 0 },
-  atriopulmonary: { cavalOffset: 0 },
-};
-
-function one(stage: PathwayStage, family: string, tag: string, { set, ...change }: Change): Case {
-  return {
-    ...CENTRE,
-    across: ACROSS[stage],
-    name: `${SHORT[stage]}-${family}${tag && `-${tag}`}`,
-    family,
-    stage,
-    ...change,
-    set: { ...MIDDLE[stage], ...set },
-  };
-}
-
-/** One case for each value of one settable size. */
-const sizes = (
-  stage: PathwayStage,
-  family: string,
-  name: string,
-  values: readonly number[],
-  change: Change = {},
-) =>
-  values.map((value) => one(stage, family, `${value}`, { ...change, set: { ...change.set, [name]: value } }));
-
-/** One case for each value of a flow. */
-const flows = (stage: PathwayStage, family: "index" | "lower" | "left", values: readonly number[]) =>
-  values.map((value) => one(stage, family, `${value}`, { [family]: value }));
-
-const LEAK = { leak: 0.15, set: { fenestrationDiameter: 4 } } as const;
-const BREATH = { part: 0.4, period: 2 } as const;
-const BEAT = { part: 0.3, period: 0.8 } as const;
-const adult = CASES.caseB;
+import { adult, BEAT, BREATH, type Case, everything, flows, LEAK, one, sizes } from "./case.ts";
+import { denseCases } from "./dense-cases.ts";
+import { fillingCases } from "./filling-cases.ts";
+import { startCases } from "./start-cases.ts";
 
 const conduit = (): Case[] => {
   const s = "extracardiac";
@@ -139,45 +69,6 @@ const chamber = (): Case[] => {
   ];
 };
 
-/** Everything at once, evenly spread over the range for which the law must hold. */
-function everything(stage: PathwayStage, count: number, first: number): Case[] {
-  const within = (low: number, high: number, part: number, step: number) =>
-    Number((Math.round((low + (high - low) * part) / step) * step).toFixed(3));
-  return Array.from({ length: count }, (_, k) => {
-    const at = spread(first + k, 10);
-    const body = bodyAt(within(5, 19, at[0]! < 0.35 ? 0 : at[0]!, 1));
-    const wide = body.ageYears / 14;
-    // a third of the cases has each narrowing, so that most are open tubes
-    const taken = (part: number, most: number) => (part < 0.6 ? 0 : within(15, most, (part - 0.6) / 0.4, 5));
-    const offset = within(-1.4, 1.4, at[1]!, 0.05) * (7 + 1.5 * wide);
-    const common = {
-      cavalOffset: Math.round(offset * 2) / 2,
-      leftBranchStenosis: taken(at[2]!, 50),
-      rightBranchStenosis: taken(at[3]!, 50),
-    };
-    const own: Readonly<Record<PathwayStage, Readonly<Record<string, number>>>> = {
-      extracardiac: {
-        conduitDiameter: within(12, 24, at[4]!, 0.5),
-        jointFlare: within(0, 8, at[5]!, 0.5),
-        pathwayNarrowing: taken(at[6]!, 50),
-      },
-      "lateral-tunnel": {
-        tunnelDiameter: within(13, 24, at[4]!, 0.5),
-        jointFlare: within(0, 8, at[5]!, 0.5),
-        pathwayNarrowing: taken(at[6]!, 50),
-      },
-      atriopulmonary: { chamberDiameter: within(28, 50, at[4]!, 1) },
-    };
-    return one(stage, "spread", `${k + 1}`, {
-      body,
-      set: { ...common, ...own[stage] },
-      index: within(2, 7, at[7]!, 0.1),
-      lower: within(0.42, 0.72, at[8]!, 0.01),
-      left: within(0.3, 0.7, at[9]!, 0.01),
-    });
-  });
-}
-
 /** The same again on a coarser or finer grid. */
 const COARSE = ["ec-offset-10.5", "ec-index-2", "ec-adult-index-2", "lt-offset-7", "ap-trunk-28"];
 const FINE = [
@@ -195,13 +86,20 @@ export function allCases(): Case[] {
     ...conduit(),
     ...tunnel(),
     ...chamber(),
-    ...everything("extracardiac", 14, 1),
-    ...everything("lateral-tunnel", 10, 31),
-    ...everything("atriopulmonary", 7, 61),
+    ...everything("extracardiac", 1, 14),
+    ...everything("lateral-tunnel", 1, 10),
+    ...everything("atriopulmonary", 1, 7),
+    ...fillingCases(),
+    ...denseCases(),
   ];
   const again = (name: string, across: number): Case => {
     const same = plain.find((each) => each.name === name)!;
     return { ...same, name: `${name}-grid-${across}`, family: "grid", across };
   };
-  return [...plain, ...COARSE.map((name) => again(name, 27)), ...FINE.map((name) => again(name, 45))];
+  return [
+    ...plain,
+    ...COARSE.map((name) => again(name, 27)),
+    ...FINE.map((name) => again(name, 45)),
+    ...startCases(plain),
+  ];
 }

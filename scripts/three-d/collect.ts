@@ -2,12 +2,13 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { BLOOD_DENSITY } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
-import { allCases, type Case } from "./cases.ts";
+import type { Case } from "./case.ts";
+import { allCases } from "./cases.ts";
 import { type GridErrors, gridErrors } from "./grid-error.ts";
 import { acrossOf, flowsOf, requestOf } from "./jobs.ts";
 import { METHOD } from "./method.ts";
 import { PIPE, pipeDrop, pipeFlow, pipeName } from "./pipe.ts";
-import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";
+import { deviation, mean, type RunLine, scatterOf, sharesOf } from "./run-line.ts";
 
 const TARGET = "docs/validation/three-d.json";
 
@@ -37,13 +38,16 @@ const gridOf = (line: RunLine, across: number) => ({
   solverPeak: line.peak,
 });
 
-function quantity(value: number, scatter: number, grid: number) {
-  const uncertainty = value * Math.hypot(scatter, grid);
+/** @param values of the case and its repeats from other starts */
+function quantity(values: readonly number[], scatter: number, grid: number) {
+  const value = mean(values);
+  const starts = deviation(values) / value;
   return {
     value: round(value),
-    uncertainty: round(Math.abs(uncertainty), 3),
+    uncertainty: round(Math.abs(value) * Math.hypot(scatter, grid, starts), 3),
     scatter: round(scatter, 2),
     grid: round(grid, 2),
+    ...(values.length > 1 ? { starts: round(starts, 2) } : {}),
   };
 }
 
@@ -64,19 +68,27 @@ function beyond(one: Case, line: RunLine) {
   return { power: round(power, 3), drop: round((power * 1e3) / (flows.left + flows.right) / 133.322387, 3) };
 }
 
-function record(one: Case, line: RunLine, errors: GridErrors) {
+/** @param repeats the same from other starts */
+function record(one: Case, line: RunLine, repeats: readonly RunLine[], errors: GridErrors) {
   const across = acrossOf(one, line.dx);
+  const runs = [line, ...repeats];
   const share = (vein: "ivc" | "svc") => {
-    const shares = sharesOf(line, vein)!;
-    const leaks = one.leak > 0 ? { fenestration: round(shares.fenestration.value, 3) } : {};
-    const uncertainty = Math.hypot(shares.left.scatter, errors.share(one.stage));
+    const shares = runs.map((run) => sharesOf(run, vein)!);
+    const to = (end: "left" | "right" | "fenestration") => shares.map((each) => each[end].value);
+    const leaks = one.leak > 0 ? { fenestration: round(mean(to("fenestration")), 3) } : {};
+    const { scatter } = shares[0]!.left;
+    const starts = deviation(to("left"));
+    const uncertainty = Math.hypot(scatter, errors.share(one.stage), starts);
     return {
-      left: round(shares.left.value, 4),
-      right: round(shares.right.value, 4),
+      left: round(mean(to("left")), 4),
+      right: round(mean(to("right")), 4),
       ...leaks,
       uncertainty: round(uncertainty, 2),
+      scatter: round(scatter, 2),
+      ...(runs.length > 1 ? { starts: round(starts, 2) } : {}),
     };
   };
+  const of = (key: "power" | "drop") => runs.map((run) => run[key]);
   const flows = Object.fromEntries(Object.entries(flowsOf(one)).map(([name, flow]) => [name, round(flow)]));
   const totals = Object.fromEntries(
     Object.entries(line.openings).map(([name, { total }]) => [name, round(total)]),
@@ -97,8 +109,9 @@ function record(one: Case, line: RunLine, errors: GridErrors) {
     grid: gridOf(line, across),
     flush: round(line.flush, 3),
     averaged: round(line.averaged, 3),
-    power: quantity(line.power, scatterOf(line, "power"), errors.power(across)),
-    drop: quantity(line.drop, scatterOf(line, "drop"), errors.drop(across)),
+    ...(repeats.length > 0 ? { starts: runs.length } : {}),
+    power: quantity(of("power"), scatterOf(line, "power"), errors.power(across)),
+    drop: quantity(of("drop"), scatterOf(line, "drop"), errors.drop(across)),
     beyond: beyond(one, line),
     dissipated: round(line.dissipated, 4),
     totalPressure: totals,
@@ -134,15 +147,22 @@ export function collect(files: readonly string[]): void {
   const known = new Set([...cases.map(({ name }) => name), ...PIPE.across.map(pipeName)]);
   for (const name of lines.keys())
     if (!known.has(name)) throw new Error(`found the case "${name}"; allowed are those of cases.ts`);
-  const done = cases.filter(({ name }) => lines.has(name));
+  const run = cases.filter(({ name }) => lines.has(name));
+  const done = run.filter(({ first }) => !first);
+  const repeatsOf = ({ name }: Case) =>
+    run
+      .filter((one) => one.first && one.name === `${name}-${one.first}-first`)
+      .map((one) => lines.get(one.name)!);
   const errors = gridErrors(done.map((one) => ({ one, line: lines.get(one.name)! })));
   const head = JSON.stringify(
     { method: METHOD, gridError: errors.summary, pipe: pipes(lines) },
     null,
     1,
   ).slice(0, -2);
-  const rows = done.map((one) => JSON.stringify(record(one, lines.get(one.name)!, errors)));
+  const rows = done.map((one) => JSON.stringify(record(one, lines.get(one.name)!, repeatsOf(one), errors)));
   writeFileSync(TARGET, `${head},\n "cases": [\n${rows.join(",\n")}\n]}\n`);
-  const missing = cases.length - done.length;
-  console.log(`${TARGET}: ${done.length} cases${missing > 0 ? `, ${missing} of cases.ts not run` : ""}`);
+  const missing = cases.length - run.length;
+  console.log(
+    `${TARGET}: ${done.length} cases, ${run.length - done.length} repeats from other starts${missing > 0 ? `, ${missing} of cases.ts not run` : ""}`,
+  );
 }

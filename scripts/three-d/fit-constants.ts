@@ -8,6 +8,7 @@ import { leastSquares } from "./least-squares.ts";
 /** Where each number is expected, and how far it may stray before that counts as one case's miss. */
 const EXPECTED: { readonly [Name in keyof LossConstants]: readonly [value: number, stray: number] } = {
   jointEntry: [1.5, 0.3],
+  led: [0, 0.5],
   turn: [0.5, 0.2],
   facing: [1.4, 0.4],
   ownPart: [0.1, 0.2],
@@ -16,7 +17,9 @@ const EXPECTED: { readonly [Name in keyof LossConstants]: readonly [value: numbe
   jetLength: [1.8, 0.5],
   spared: [0, 1.5],
   outlet: [0, 3],
+  unparted: [0, 0.4],
   jetFacing: [0.4, 0.3],
+  jetReach: [1, 0.4],
 };
 const NAMES = Object.keys(EXPECTED) as (keyof LossConstants)[];
 

@@ -7,13 +7,20 @@ import {
   positionOf,
   usualPosition,
 } from "../../src/sim/hydraulics/loss-law/crossing.ts";
-import { clearance, featuresOf, jetStrength, PARTING } from "../../src/sim/hydraulics/loss-law/features.ts";
+import {
+  clearance,
+  featuresOf,
+  jetStrength,
+  nearParting,
+} from "../../src/sim/hydraulics/loss-law/features.ts";
 import {
   type Estimate,
   processOf,
   type Samples,
   type Spread,
 } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import { PARTING } from "../../src/sim/hydraulics/loss-law/parting.ts";
+import type { PathwayStage } from "../../src/sim/parameters/request.ts";
 import { baseOf, fitConstants } from "./fit-constants.ts";
 import { fitSpread } from "./fit-process.ts";
 import type { SetCase } from "./fit-set.ts";
@@ -30,7 +37,9 @@ interface Crossings {
 export interface Law {
   readonly constants: LossConstants;
   readonly crossing: Crossings;
+  readonly unsettled: number;
   readonly points: readonly (readonly number[])[];
+  readonly stages: readonly PathwayStage[];
   readonly samples: Readonly<Record<Quantity, Samples>>;
   readonly spreads: Readonly<Record<Quantity, Spread>>;
 }
@@ -57,13 +66,23 @@ type Expected = { readonly [Name in keyof Crossing]: readonly [value: number, st
 const EXPECTED: { readonly [Name in keyof Crossings]: Expected } = {
   tubes: {
     place: [PARTING.place, 0.15],
+    byJet: [PARTING.byJet, 0.2],
     width: [PARTING.width, 0.2],
     most: [0.9, 0.15],
     excess: [1, 0.8],
-    jet: [1.8, 0.4],
+    jet: [2, 1],
+    jetReach: [1, 0.5],
   },
   // no case has a narrowing below its chamber
-  chamber: { place: [-0.2, 0.4], width: [1.2, 0.5], most: [1, 0.15], excess: [0, 0.5], jet: [3, 1e-3] },
+  chamber: {
+    place: [-0.2, 0.4],
+    byJet: [0, 1e-3],
+    width: [1.2, 0.5],
+    most: [1, 0.15],
+    excess: [0, 0.5],
+    jet: [3, 1e-3],
+    jetReach: [1, 1e-3],
+  },
 };
 /** Part of a vein's blood that counts as one stray of the numbers; and beyond which a miss counts in proportion. */
 const STRAY_AS = 0.012;
@@ -91,6 +110,25 @@ function fitRule(cases: readonly SetCase[], expected: Expected, near: Crossing |
   return ruleOf(leastSquares(misses, begin, scale, near ? 12 : 60));
 }
 
+/** No share is read better than this. */
+const READ = 0.015;
+
+const nearOf = ({ sizes, streams }: SetCase): number => nearParting(sizes, streams);
+
+/** How far apart the crossing share comes out when a case is run from other starts, at the very place of parting. */
+function unsettledOf(cases: readonly SetCase[]): number {
+  const repeated = cases.filter(({ stored }) => stored.shares.ivc.starts !== undefined);
+  const squares = (value: (each: SetCase) => number) =>
+    repeated.reduce((sum, each) => sum + value(each) ** 2, 0);
+  return Math.sqrt(
+    squares(({ stored, streams }) => stored.shares.ivc.starts! / crossable(streams)) / squares(nearOf),
+  );
+}
+
+/** Deviation of a case's crossing share by what its runs show. A chamber's is its run's own: only the narrowest one turned from grid to grid. */
+const shareError = ({ stored, streams }: SetCase): number =>
+  Math.hypot(READ, stored.shares.ivc.scatter, stored.shares.ivc.starts ?? 0) / crossable(streams);
+
 /** @param near a law of nearly the same cases, to start from */
 export function fitLaw(cases: readonly SetCase[], near?: Law): Law {
   const constants = fitConstants(cases, near?.constants);
@@ -102,6 +140,7 @@ export function fitLaw(cases: readonly SetCase[], near?: Law): Law {
       near?.crossing[kind],
     );
   const crossing = { tubes: rule("tubes"), chamber: rule("chamber") };
+  const unsettled = unsettledOf(cases);
   const bases = cases.map((each) => baseOf(each, constants));
   const part = ({ value, uncertainty }: { value: number; uncertainty: number }) => uncertainty / value;
   const samples: Record<Quantity, Samples> = {
@@ -118,13 +157,21 @@ export function fitLaw(cases: readonly SetCase[], near?: Law): Law {
     share: {
       points,
       values: cases.map((each) => positionOf(leftParts(each), each.streams) - usual(each, crossing)),
-      errors: cases.map(({ stored, streams }) => stored.shares.ivc.uncertainty / crossable(streams)),
+      errors: cases.map((each) => Math.hypot(shareError(each), unsettled * nearOf(each))),
     },
   };
   const spreads = Object.fromEntries(
     QUANTITIES.map((name) => [name, fitSpread(samples[name], near?.spreads[name])]),
   ) as unknown as Record<Quantity, Spread>;
-  return { constants, crossing, points, samples, spreads };
+  return {
+    constants,
+    crossing,
+    unsettled,
+    points,
+    stages: cases.map(({ stored }) => stored.stage),
+    samples,
+    spreads,
+  };
 }
 
 export interface Said {
@@ -143,7 +190,8 @@ export function speakerOf(law: Law): (each: SetCase) => Said {
   ) as unknown as Record<Quantity, ReturnType<typeof processOf>>;
   return (each) => {
     const point = pointOf(each);
-    const share = processes.share.estimate(point);
+    const { mean, deviation } = processes.share.estimate(point);
+    const share = { mean, deviation: Math.hypot(deviation, law.unsettled * nearOf(each)) };
     const position = usual(each, law.crossing);
     return {
       base: { ...baseOf(each, law.constants), share: position },

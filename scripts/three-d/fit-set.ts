@@ -15,6 +15,9 @@ interface Shares {
   readonly left: number;
   readonly right: number;
   readonly uncertainty: number;
+  /** standard errors: of a run over time; of runs from other starts, where there are any */
+  readonly scatter: number;
+  readonly starts?: number;
 }
 
 interface StoredCase {

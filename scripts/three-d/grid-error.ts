@@ -1,6 +1,6 @@
 /** Uncertainty due to the grid, from cases run on two or three grids. */
 import type { PathwayStage } from "../../src/sim/parameters/request.ts";
-import type { Case } from "./cases.ts";
+import type { Case } from "./case.ts";
 import { acrossOf } from "./jobs.ts";
 import { type RunLine, scatterOf, sharesOf } from "./run-line.ts";
 

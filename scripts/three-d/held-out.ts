@@ -1,6 +1,8 @@
 /** The law judged by cases that it was not fitted to: one part at a time, and whole families. */
 
 import { crossable, partsAt } from "../../src/sim/hydraulics/loss-law/crossing.ts";
+import { featuresOf } from "../../src/sim/hydraulics/loss-law/features.ts";
+import { beyond, rangesOf } from "../../src/sim/hydraulics/loss-law/range.ts";
 import { fitLaw, type Law, leftParts, type Said, speakerOf } from "./fit-law.ts";
 import type { SetCase } from "./fit-set.ts";
 
@@ -23,6 +25,8 @@ const FAMILIES: Readonly<Record<string, (each: SetCase) => boolean>> = {
 
 export interface Judged {
   readonly name: string;
+  /** whether the law itself calls it outside the cases that it was fitted to */
+  readonly outside: boolean;
   /** logarithms of law over 3D: with the fit, and the relations alone */
   readonly power: number;
   readonly drop: number;
@@ -37,7 +41,7 @@ export interface Judged {
   readonly own: { readonly power: number; readonly drop: number; readonly share: number };
 }
 
-export function judge(each: SetCase, said: Said): Judged {
+export function judge(each: SetCase, said: Said, law: Law): Judged {
   const { stored } = each;
   const base = {
     power: Math.log(said.base.power / each.power),
@@ -49,6 +53,7 @@ export function judge(each: SetCase, said: Said): Judged {
   const upper = said.left.svc - true3D.svc;
   return {
     name: stored.name,
+    outside: isOutside(each, law),
     power: base.power + said.power.mean,
     drop: base.drop + said.drop.mean,
     base: { ...base, share: usual },
@@ -67,18 +72,22 @@ export function judge(each: SetCase, said: Said): Judged {
   };
 }
 
+function isOutside({ sizes, streams, fluid, request }: SetCase, law: Law): boolean {
+  const same = law.points.filter((_, at) => law.stages[at] === request.stage);
+  return beyond(rangesOf(same), featuresOf(sizes, streams, fluid)).length > 0;
+}
+
 const without = (
   cases: readonly SetCase[],
   left: (each: SetCase, at: number) => boolean,
   whole: Law,
 ): Judged[] => {
-  const says = speakerOf(
-    fitLaw(
-      cases.filter((each, at) => !left(each, at)),
-      whole,
-    ),
+  const law = fitLaw(
+    cases.filter((each, at) => !left(each, at)),
+    whole,
   );
-  return cases.filter(left).map((each) => judge(each, says(each)));
+  const says = speakerOf(law);
+  return cases.filter(left).map((each) => judge(each, says(each), law));
 };
 
 /** Each case judged once, in the set's order. A stride through the set puts a family's neighbours into different parts. */

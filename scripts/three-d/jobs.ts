@@ -2,7 +2,7 @@
 import { BLOOD_DENSITY, bloodViscosity } from "../../src/sim/body/blood.ts";
 import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
-import type { Case } from "./cases.ts";
+import type { Case } from "./case.ts";
 
 /** Flow solver speeds: of the fastest opening's peak, and of the even stream in a narrowing. */
 const PEAK = 0.08;
@@ -18,6 +18,9 @@ export const requestOf = ({ stage, body, set }: Case): CirculationRequest => ({
   volumeRule: "hold-output",
   set,
 });
+
+/** Flush times of a repeat from another start: until its start is forgotten, and averaged. */
+const FROM_START = { settle: 5, least: 3, most: 5 };
 
 /** mL/s */
 export function flowsOf({ body, index, lower, left, leak }: Case) {
@@ -87,6 +90,7 @@ export function jobOf(one: Case): Job {
       nu: bloodViscosity(one.body.haemoglobin) / BLOOD_DENSITY,
       rho: BLOOD_DENSITY,
       ...(one.inflow === "flat" ? { flat: 1 } : {}),
+      ...(one.first ? { first: one.first === "lower" ? 1 : -1, ...FROM_START } : {}),
       ...(one.pulse ? { pulse: one.pulse.part, period: one.pulse.period, least: PULSED, most: PULSED } : {}),
     },
     cost: ((volume / dx ** 3) * (volume / veins) * openings) / (peak * dx) / 1e10,

@@ -11,7 +11,9 @@ export const METHOD = {
   shares:
     "tracers released as blood passes the veins' openings, counted at the lungs' and the fenestration's",
   uncertainty:
-    "root of squares: standard error from batches of a flush time or more, and the grid's error from cases run on several grids",
+    "root of squares: standard error from batches of a flush time or more, the grid's error from cases run on several grids, and how far repeats from other starts lie apart",
+  starts:
+    "where tubes' streams meet near the place at which they change sides, a case was run again with the lower vein coming in first, and with the upper one; its values are the runs' mean",
   units: {
     length: "mm",
     flow: "mL/s",

@@ -30,8 +30,15 @@ export interface RunLine {
   };
 }
 
-const mean = (values: readonly number[]): number =>
+export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Standard deviation of one value, as the sample shows it; 0 of a single one. */
+export function deviation(values: readonly number[]): number {
+  const middle = mean(values);
+  const sum = values.reduce((all, value) => all + (value - middle) ** 2, 0);
+  return values.length > 1 ? Math.sqrt(sum / (values.length - 1)) : 0;
+}
 
 /** Windows in one flush time. */
 const perFlush = ({ flush, averaged, windows }: RunLine): number =>

@@ -18,6 +18,8 @@ const ASLEEP = 0.15;
 const BEHIND = 0.1;
 /** s of blood time computed at once after new walls, so that the first picture already flows */
 const WARM = 0.04;
+/** A new pathway's flow starts from a coarse grid's, so that developed flow is seen at once and refines as it moves. */
+const LEAD = { cellsAcross: 6, seconds: 1.2 };
 /** How quickly the measured ability follows, per slice. */
 const FOLLOW = 0.1;
 /** m/s: blood never runs so fast here; a field that says so has failed and restarts from rest */
@@ -153,7 +155,7 @@ function ownedSession() {
         return "reshaped";
       }
       session?.release();
-      session = buildField(geometry, fluid, { cellsAcross, depth: "round" });
+      session = buildField(geometry, fluid, { cellsAcross, depth: "round", lead: LEAD });
       builtFor = key;
       return "rebuilt";
     },

@@ -24,8 +24,8 @@ export interface PaneSet {
 
 const TRACERS = 10_000;
 /** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
-const CELLS_ALONE = 12;
-const CELLS_BESIDE = 9;
+const CELLS_ALONE = 16;
+const CELLS_BESIDE = 12;
 /** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 

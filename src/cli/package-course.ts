@@ -40,7 +40,7 @@ async function writePackages(): Promise<void> {
   const course = {
     version: 1,
     lessons: lessonIds(),
-    text: "plain",
+    textVersion: "plain",
     passMark: PASS_SHARE,
     completedWhen: "finished",
     own: [],

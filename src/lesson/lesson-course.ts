@@ -10,7 +10,7 @@ export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
 export type CompletedWhen = (typeof COMPLETED_WHEN)[number];
 
 /** Of a package. */
-export const MAX_LESSONS = 100;
+const MAX_LESSONS = 100;
 
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
 
@@ -19,7 +19,7 @@ const courseSchema = v.strictObject({
   /** ids, in order */
   lessons: v.pipe(v.array(text(100)), v.minLength(1), v.maxLength(MAX_LESSONS)),
   /** The version of the text that it begins with. */
-  text: v.picklist(["plain", "technical"]),
+  textVersion: v.picklist(["plain", "technical"]),
   /** 0 to 1; null = nothing is to be passed */
   passMark: v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
   completedWhen: v.picklist(COMPLETED_WHEN),

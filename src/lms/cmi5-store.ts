@@ -17,7 +17,7 @@ export interface LaunchData {
   readonly masteryScore: number | null;
 }
 
-export interface KeptDocument {
+interface KeptDocument {
   readonly text: string | null;
   /** Said in earlier visits of this registration. */
   readonly said: readonly Verb[];

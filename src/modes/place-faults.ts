@@ -9,6 +9,7 @@ import type { Place } from "./shared/place.ts";
 export const GLOSSARY = "glossary";
 export const SOURCES = "sources";
 export const QUIZ = "quiz";
+export const PACKAGE = "package";
 
 /** Only the settings that open lessons read these words. */
 const OPENING_LESSONS: readonly string[] = ["study", "lecture", "author"];
@@ -26,7 +27,7 @@ export function placeFaults(place: Place, library: Library): readonly Fault[] {
       id,
       library.lessons.map((each) => each.id),
     );
-  const pages = [GLOSSARY, SOURCES, QUIZ, ...Object.keys(library.pages)];
+  const pages = [GLOSSARY, SOURCES, QUIZ, PACKAGE, ...Object.keys(library.pages)];
   if (mode === "study" && more.page && !pages.includes(more.page)) refuse("page", more.page, pages);
   const { found, dropped } = findStops(stopsOfList(more.list ?? ""), library.lessons);
   const steps = more.list

@@ -45,6 +45,18 @@ describe("the docs as pages", () => {
     );
   });
 
+  test.each(["passing score", "pass mark", "moodle", "scorm 2004", "completed when"])(
+    "who searches for %s finds the page on courses",
+    (asked) => {
+      const course = pages.find(({ name }) => name === "course.html")!;
+      const words = asked.split(" ");
+      const found = course.sections.filter(({ text, title }) =>
+        words.every((word) => `${title} ${text}`.toLowerCase().includes(word)),
+      );
+      expect(found).not.toEqual([]);
+    },
+  );
+
   test("the first page and each chapter of the model have live figures", () => {
     const without = [
       "index.html",

@@ -25,7 +25,7 @@ describe("data that is kept or sent", () => {
     expect([...new Set(reported)].sort()).toEqual([...new Set([...named, ...preferences])].sort());
   });
 
-  test("no cookie and no beacon is known to the code; a socket leads to the page's own server alone; a course's record, the docs' search and the folder of own lessons fetch; own lessons and the talk alone have a database", () => {
+  test("no cookie and no beacon is known to the code; a socket leads to the page's own server alone; a course's record, the docs' search, the folder of own lessons and a package of the kit's own files fetch; own lessons and the talk alone have a database", () => {
     expect(where(/document\.cookie|sendBeacon|XMLHttpRequest|EventSource/)).toEqual([]);
     expect(where(/new WebSocket\(/)).toEqual(["src/audience/line.ts"]);
     expect(where(/openLine</)).toEqual([
@@ -40,6 +40,7 @@ describe("data that is kept or sent", () => {
     expect(asking.length).toBeGreaterThan(1);
     expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([
       "src/modes/shared/own-lessons.ts",
+      "src/modes/study/package/package-page.tsx",
     ]);
     expect(where(/from "idb-keyval"/)).toEqual(databases);
     expect(deploy).toContain("database `lungward-own`");

@@ -13,7 +13,7 @@ const library = { lessons } as unknown as Library;
 const course: Course = {
   version: 1,
   lessons: ["a"],
-  text: "plain",
+  textVersion: "plain",
   passMark: 0.5,
   completedWhen: "seen",
   own: [],

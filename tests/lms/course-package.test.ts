@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { readCourse } from "../../src/lesson/lesson-course.ts";
@@ -30,7 +31,7 @@ const kit: Kit = {
 const course = (...lessons: string[]) => ({
   version: 1 as const,
   lessons,
-  text: "technical" as const,
+  textVersion: "technical" as const,
   passMark: 0.7,
   completedWhen: "questions" as const,
   own: [{ file: "mine.md", text: "</script><b>&$& $1" }],
@@ -117,6 +118,22 @@ describe.each(STANDARDS)("a package by %s", (standard) => {
     expect(readCourse(data!)).toEqual(course("two"));
     expect(files["lesson-2.html"]!.includes("connect-src 'self' https:")).toBe(standard === "cmi5");
   });
+});
+
+test("a file that the library spoils in a stream comes out of the ZIP as it went in, an empty one too", async () => {
+  const font = new Uint8Array(readFileSync("node_modules/katex/dist/fonts/KaTeX_SansSerif-Regular.ttf"));
+  const files = [
+    ["font.ttf", font],
+    ["none.js", new Uint8Array()],
+    ["font.png", font],
+  ] as const;
+  const chunks = await zipOf(
+    (async function* () {
+      yield* files;
+    })(),
+  );
+  const found = unzipSync(new Uint8Array(await new Blob(chunks as BlobPart[]).arrayBuffer()));
+  for (const [name, bytes] of files) expect(Buffer.compare(found[name]!, bytes), name).toBe(0);
 });
 
 test("without a pass mark nothing is to be passed", async () => {

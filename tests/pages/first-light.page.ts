@@ -7,7 +7,7 @@ import { figure, watchPage } from "./page.ts";
 
 test.setTimeout(240_000);
 // The flow is as large in a small window, and the processor is left to it.
-test.use({ reducedMotion: "no-preference", viewport: { width: 640, height: 400 } });
+test.use({ viewport: { width: 640, height: 400 } });
 
 const stateOf = (stage: PathwayStage, dye = 0): SceneState => ({
   ...START,
@@ -32,12 +32,13 @@ test("each pathway opens, and the drop it shows is the one that compute answers"
 test("dye crosses from the lower vein to the lungs, and leaves the chamber last: measured, not scripted", async ({
   page,
 }) => {
-  // What is timed is the blood, computed the same whether it is painted or not.
+  // What is timed is the blood, computed the same whether it is painted or not: until it has settled the picture stands still.
   const washOut = async (stage: PathwayStage): Promise<number> => {
     await open(page, stateOf(stage));
     await figure(page, "pressureDrop");
     const reading = page.locator("#scene-reading");
     await expect(reading).toContainText(/eddies/, { timeout: 120_000 });
+    await page.getByRole("button", { name: "Play" }).click();
     await page.getByRole("button", { name: "Release dye" }).click();
     await expect(reading).toContainText(/dye takes [\d.]+\ss to wash out/, { timeout: 120_000 });
     return Number(/dye takes ([\d.]+)/.exec((await reading.textContent())!)![1]);

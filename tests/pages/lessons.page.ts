@@ -127,6 +127,7 @@ for (const language of languages) {
     if (slow) {
       await page.evaluate(() => localStorage.setItem("lungward.telling", '"technical"'));
       await page.reload();
+      if (!LONG) await page.evaluate(hide);
       await page.setViewportSize({ width: 390, height: 844 });
       expect(await walk(page, language, steps, false)).toEqual([]);
     }

@@ -4,12 +4,12 @@ import { type CDPSession, expect, type Page, test } from "@playwright/test";
 import { WAYS } from "../../scripts/docs/soak.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { watchPage } from "./page.ts";
-
-test.use({ reducedMotion: "no-preference" });
+import { restFields } from "./resting-field.ts";
 
 const LONG = process.env.LUNGWARD_LONG === "1";
-/** s of wall clock spent walking */
-const LENGTH = LONG ? 1200 : 20;
+/** s of wall clock spent walking: 20 minutes, or for the short walk only its two visits */
+const LENGTH = LONG ? 1200 : 0;
+const MIN_VISITS = 2;
 /** s on the page's clock in one of the wall's: four hours in twenty minutes */
 const PACE = 12;
 const SEED = 20_240_229;
@@ -149,8 +149,11 @@ async function walk(page: Page, way: (typeof WAYS)[number]): Promise<void> {
   await page.addInitScript(installGauge);
   const devtools = await page.context().newCDPSession(page);
   await devtools.send("Performance.enable");
-  // An imitated chip paints slowly: the short walk takes a small window.
-  if (way === "webgl" && !LONG) await page.setViewportSize({ width: 640, height: 480 });
+  // An imitated chip paints slowly: the short walk takes a small window, in which the picture and the flow stand still.
+  const still = way === "webgl" && !LONG;
+  if (still) await page.setViewportSize({ width: 640, height: 480 });
+  await page.emulateMedia({ reducedMotion: still ? "reduce" : "no-preference" });
+  if (still) await restFields(page);
   await page.goto(`?mode=kiosk&draw=${way}`);
   const random = seededRandom(SEED);
   const press = async (selector: string) => {
@@ -191,7 +194,7 @@ async function walk(page: Page, way: (typeof WAYS)[number]): Promise<void> {
   const clock = () => page.evaluate(() => performance.now() / 1000);
   const [began, start] = [Date.now(), await clock()];
   const walked = () => (Date.now() - began) / 1000;
-  while (walked() < LENGTH) {
+  while (walked() < LENGTH || visits < WARM_VISITS + MIN_VISITS) {
     await visit();
     // Nobody comes for a while.
     const ahead = (await clock()) - start - PACE * walked();

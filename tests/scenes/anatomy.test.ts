@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import { LEAFLETS, leafletAt } from "../../src/scenes/anatomy/leaflets.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
+import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
 import { tintRich } from "../../src/scenes/layers/tint.ts";
@@ -57,6 +59,35 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
           arch.from / 2,
         );
       }
+    }
+  });
+
+  test("the lungs' stems reach back under the pulmonary arteries, so that no vessel ends at its lung", () => {
+    for (const { lungs, frame } of chests)
+      for (const { side, arteries } of lungs) {
+        const { centre, normal } = frame[side];
+        const [first] = arteries.nodes.filter(({ parent }) => parent < 0);
+        const inwards = (centre[0] - first!.at[0]) * normal[0] + (centre[1] - first!.at[1]) * normal[1];
+        expect(inwards).toBeGreaterThan(8 * frame.scale);
+      }
+  });
+
+  test("right pulmonary veins that pass behind the pathway are drawn through its blood", () => {
+    for (const body of bodies) {
+      const shape = pathwayGeometry({ ...START.request, stage, body })!;
+      const drawn = returning(anatomyOf(shape.chest));
+      expect(drawn).toHaveLength(2);
+      if (stage === "glenn") continue;
+      const plane = drawnPlane(shape);
+      const hidden = (line: readonly Point[]) =>
+        line.some(([x, y]) => {
+          const [i, j] = [
+            Math.round((x - plane.originX) / plane.dx),
+            Math.round((y - plane.originY) / plane.dx),
+          ];
+          return (plane.distance[j * plane.nx + i] ?? 1) < 0;
+        });
+      for (const { line } of drawn) expect(hidden(line)).toBe(true);
     }
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { frame, readable } from "../../src/scenes/layers/grade-frame.ts";
 import { keyPlace, layout, onPlane, onScreen, project } from "../../src/scenes/pathway/pathway-layout.ts";
 import type { Box } from "../../src/scenes/scene.ts";
 import { sizes } from "../../src/scenes/theme/type.ts";
@@ -62,4 +63,11 @@ describe("the projection", () => {
     expect(py).toBeCloseTo(34);
     expect(onScreen(projection, [0, 70])[1]).toBeCloseTo(50);
   });
+});
+
+it("three pathways on a phone leave a grade line under its key of three lines", () => {
+  const [clear, type] = [{ x: 0, y: 0, width: 390, height: 440 }, sizes(390, 13)];
+  const { grade } = layout(clear, 3, true, { x: 0, y: 0, width: 370, height: 50 }, type);
+  const key = { width: 0, height: 3 * 1.3 * type.label };
+  expect(readable(frame(grade!, key, type), type)).toBe(true);
 });

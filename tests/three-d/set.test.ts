@@ -73,11 +73,11 @@ describe("docs/validation/three-d.json", () => {
       });
     }
   });
-  test("gives each an uncertainty, below a tenth, and shares that add up", () => {
-    for (const { name, power, drop, dissipated, shares } of set.cases) {
+  test("gives each an uncertainty, below a seventh but where the start decides, and shares that add up", () => {
+    for (const { name, power, drop, dissipated, shares, starts } of set.cases) {
       for (const { value, uncertainty } of [power, drop]) {
         expect(uncertainty / value, name).toBeGreaterThan(0);
-        expect(uncertainty / value, name).toBeLessThan(0.105);
+        expect(uncertainty / value, name).toBeLessThan(starts ? 0.2 : 0.14);
       }
       expect(dissipated, name).toBeLessThan(power.value);
       for (const { left, right, fenestration = 0 } of [shares.ivc, shares.svc])

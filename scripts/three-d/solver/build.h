@@ -66,6 +66,12 @@ inline Link cutLink(const Body& body, const Grid& g, int c, int d, bool flat) {
   return {c, d, end, passed, (-ex * o.nx - ey * o.ny) * (o.inlet() ? -1 : 1) * profile};
 }
 
+inline EndKind kindOf(const Opening& o) {
+  if (o.pressed()) return PRESSED;
+  if (!o.inlet()) return OUT;
+  return o.name == "svc" ? UPPER : LOWER;
+}
+
 /**
  * @param perStep wanted flow of each opening, cells^3 a step
  * Speeds at an end are scaled so that its links take exactly the wanted flow.
@@ -129,7 +135,7 @@ inline Built build(const Body& body, const Grid& g, const std::vector<double>& p
       const Opening& o = body.openings[l.opening];
       const double scale = drawn[l.opening] > 0 ? perStep[l.opening] / drawn[l.opening] : 0;
       place = 27 * n + walls + (int)b.end.size();
-      b.end.push_back({c, d, (float)(6 * weight(d) * l.along * scale), o.pressed()});
+      b.end.push_back({c, d, (float)(6 * weight(d) * l.along * scale), kindOf(o)});
       continue;
     }
     place = 27 * n + (int)b.wall.size();

@@ -15,11 +15,19 @@ struct WallLink {
   float near, far;
 };
 
+/** What an open end does: holds the pressure, or lets its vein in, or lets out its part of what comes in. */
+enum EndKind { PRESSED, LOWER, UPPER, OUT, END_KINDS };
+
+/** Parts of full flow at the moment, by kind of end. */
+struct Flowing {
+  float part[END_KINDS];
+};
+
 /** A cut link at an open end: cell and direction, 6 w c.u at full flow; the pressure end ignores the speed. */
 struct EndLink {
   int cell, direction;
   float speed;
-  int pressed;
+  EndKind kind;
 };
 
 struct Lattice {
@@ -51,10 +59,10 @@ HD float weight(int d) {
 }
 
 /** What comes back from an open end: velocity bounced back, or pressure (anti-bounce-back) at a density of 1. */
-HD float fromEnd(const Lattice& l, const float* f, const EndLink& link, float flow) {
+HD float fromEnd(const Lattice& l, const float* f, const EndLink& link, const Flowing& flowing) {
   const int n = l.cells, c = link.cell, back = 26 - link.direction;
   const float out = f[back * n + c];
-  if (!link.pressed) return out - flow * link.speed;
+  if (link.kind != PRESSED) return out - flowing.part[link.kind] * link.speed;
   float r = 0, mx = 0, my = 0, mz = 0;
   for (int d = 0; d < 27; d++) {
     int x, y, z;

@@ -19,6 +19,7 @@ const std::map<std::string, double> STANDARD = {
   {"tracers", 8000},    // for each vein
   // in flush times (the body's volume over the veins' flow): full flow, first averaged, averaged at least and at most
   {"ramp", 1}, {"settle", 3}, {"least", 3}, {"most", 6},
+  {"first", 0},         // vein that comes in a ramp and a half before the other: 1 the lower, -1 the upper, 0 both together
   {"tolerance", 0.012}, // standard error of power and drop at which averaging may end
   {"flush", 0},         // s; 0: as above
   {"ivc", 0}, {"svc", 0}, {"left", 0}, {"right", 0}, {"fenestration", 0}, // mL/s
@@ -52,7 +53,7 @@ static Run prepare(const std::string& path, const Options& o) {
   return {std::move(body), std::move(grid), lattice, {length / dt, length, o["rho"]}, dt, o["flush"] > 0 ? o["flush"] : volume / in};
 }
 
-static void step(Lattice& l, float flow) {
+static void step(Lattice& l, Flowing flowing) {
   const Lattice at = l;
   each(at.walls + at.ends, [=] LAMBDA(int e) {
     const float* f = at.now;
@@ -60,11 +61,21 @@ static void step(Lattice& l, float flow) {
     if (e < at.walls) {
       const WallLink w = at.wall[e];
       came = w.near * f[w.first] + w.far * f[w.second];
-    } else came = fromEnd(at, f, at.end[e - at.walls], flow);
+    } else came = fromEnd(at, f, at.end[e - at.walls], flowing);
     at.now[(size_t)27 * at.cells + e] = came;
   });
   each(at.cells, [=] LAMBDA(int c) { collide(at, at.now, at.next, c); });
   std::swap(l.now, l.next);
+}
+
+/** Parts of full flow at a time: how each vein comes in, and what leaves in step with both. */
+static Flowing flowingAt(double t, const Run& r, const Options& o) {
+  const double ramp = o["ramp"] * r.flush, late = 1.5 * ramp, first = o["first"];
+  auto risen = [&](double since) { return since <= 0 ? 0 : since < ramp ? 0.5 * (1 - cos(M_PI * since / ramp)) : 1; };
+  const double swing = 1 + o["pulse"] * sin(2 * M_PI * t / o["period"]);
+  const double lower = swing * risen(first < 0 ? t - late : t), upper = swing * risen(first > 0 ? t - late : t);
+  const double in = o["ivc"] + o["svc"];
+  return {{0, (float)lower, (float)upper, (float)((lower * o["ivc"] + upper * o["svc"]) / in)}};
 }
 
 struct Course {
@@ -76,7 +87,7 @@ struct Course {
 };
 
 static Course follow(Run& r, const Options& o) {
-  const double T = r.flush, ramp = o["ramp"] * T, settle = o["settle"] * T, least = settle + o["least"] * T, most = settle + o["most"] * T;
+  const double T = r.flush, settle = o["settle"] * T, least = settle + o["least"] * T, most = settle + o["most"] * T;
   const int every = (int)o["every"], size = TERMS * (int)r.body.openings.size() + 1;
   // windows: an eighth of a flush, or one period of a pulse
   const double window = o["pulse"] > 0 ? o["period"] : T / 8;
@@ -94,7 +105,7 @@ static Course follow(Run& r, const Options& o) {
   double windowEnd = settle + window, inCount = 0;
   bool counting = false;
   for (int64_t s = 0;; s++) {
-    const double t = s * r.dt, rise = t < ramp ? 0.5 * (1 - cos(M_PI * t / ramp)) : 1;
+    const double t = s * r.dt;
     if (s % every == 0) {
       put(sums, nought.data(), size);
       read(r.lattice, r.body, slabs, sums);
@@ -132,7 +143,7 @@ static Course follow(Run& r, const Options& o) {
         if (t >= most || (t >= least && unsure < o["tolerance"])) return course;
       }
     }
-    step(r.lattice, (float)(rise * (1 + o["pulse"] * sin(2 * M_PI * t / o["period"]))));
+    step(r.lattice, flowingAt(t, r, o));
   }
 }
 

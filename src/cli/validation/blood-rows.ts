@@ -1,5 +1,4 @@
 /** Blood that is lost or thinned, and standing up, in a healthy adult. Same rules as in rows.ts. */
-import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type BloodLoss, loseBlood } from "../../sim/circulation/blood-loss.ts";
 import { solve } from "../../sim/circulation/solve.ts";
@@ -24,7 +23,7 @@ const strokes = ({ before, after }: BloodLoss): number => over("strokeVolume", a
 export const bloodRows = (): Row[] => [...lost(), ...otherwise()];
 
 function lost(): Row[] {
-  const bled = (millilitre: number, minutes: number) => present(loseBlood(person(), millilitre, minutes));
+  const bled = (millilitre: number, minutes: number) => loseBlood(person(), millilitre, minutes);
   const [some, donated, much] = [bled(375, 6.4), bled(470, 10), bled(1000, 35)] as const;
   const johnson = "Johnson 2014, PMC4459917";
   return [

@@ -20,7 +20,7 @@ export interface PackagePlan extends Pick<Outline, "id" | "title" | "description
   readonly items: readonly PlannedItem[];
 }
 
-export interface PlannedItem extends Pick<OutlineItem, "id" | "title" | "description"> {
+interface PlannedItem extends Pick<OutlineItem, "id" | "title" | "description"> {
   readonly course: Course;
 }
 

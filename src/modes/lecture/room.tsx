@@ -116,7 +116,12 @@ export function Room(options: RoomOptions) {
           onClose={close}
         >
           <LanguageChoice address={context.address} />
-          <VersionChoice kept={hallVersion} />
+          <VersionChoice
+            version={hallVersion.value}
+            onChoose={(version) => {
+              hallVersion.value = version;
+            }}
+          />
         </Help>
       )}
       {open.value === "keys" && <KeyList table={keys} lettersOn={lettersOn} onClose={close} />}

@@ -1,5 +1,6 @@
 /** Help, last in the same bar of every mode: what is what, the keys, the cautions, version and privacy. */
 import type { ComponentChildren } from "preact";
+import { hasVectors } from "../../chain/field-kernel.ts";
 import { t } from "../../i18n/index.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { Cautions } from "../../ui/cautions.tsx";
@@ -21,6 +22,7 @@ export const Help = ({ paragraphs, children, onKeys, onClose }: HelpProps) => (
     {paragraphs.map((key) => (
       <p key={key}>{t(key)}</p>
     ))}
+    <p>{t("help.kernel", { vectors: hasVectors() ? "yes" : "no" })}</p>
     <button type="button" onClick={onKeys}>
       {t("help.keys")}
     </button>

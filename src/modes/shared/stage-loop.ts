@@ -52,7 +52,7 @@ export function createStageLoop(
   let floor = 13;
   let due = 0;
   let held = false;
-  const { wakeUp, isDue, isStale, rest } = stillPace(() => performance.now());
+  const { wakeUp, isDue, isStale } = stillPace(() => performance.now());
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts");
@@ -80,10 +80,7 @@ export function createStageLoop(
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
     if (!isDue()) return;
     const stale = isStale(frame);
-    if (stale) {
-      stage?.draw(frame);
-      rest(frame);
-    }
+    if (stale) stage?.draw(frame);
     if (stage) way.value = stage.way;
     setHandles(handles, frame);
     for (const listener of listeners) listener(stale);

@@ -8,7 +8,10 @@ const LOOKED_AT_EVERY = 250;
 const DRAWN_EVERY = 1000;
 /** and for so long as often as it can after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
-/** Times what a drawing took, left to the rest of the page after it. */
+/** ms to the next screen frame after a drawing, from which the device is slow at it, and the longest that counts: a hidden page waits for hours */
+const SLOW = 40;
+const SLOWEST = 250;
+/** Times what a slow drawing took, left to the rest of the page after it. */
 const REST = 2;
 
 /** @param clock ms */
@@ -17,6 +20,8 @@ export function stillPace(clock: () => number) {
   let drawn = Number.NEGATIVE_INFINITY;
   let livelyUntil = Number.NEGATIVE_INFINITY;
   let restsUntil = Number.NEGATIVE_INFINITY;
+  /** ms that the last drawing took; null until the next screen frame */
+  let timed: number | null = 0;
   let shown: Frame | null = null;
   return {
     wakeUp() {
@@ -25,19 +30,20 @@ export function stillPace(clock: () => number) {
     /** Whether the picture is to be looked at in this screen frame; it then counts as looked at. */
     isDue(): boolean {
       const now = clock();
+      if (timed === null) {
+        // Up to this screen frame: a graphics chip's work is no part of the drawing's own time.
+        timed = now - drawn;
+        restsUntil = shown?.still && timed > SLOW ? drawn + (1 + REST) * Math.min(SLOWEST, timed) : now;
+      }
       if (now < restsUntil || (now > livelyUntil && now < looked + LOOKED_AT_EVERY)) return false;
       looked = now;
       return true;
-    },
-    /** After a drawing; one that moves is not kept waiting. */
-    rest({ still }: Frame) {
-      const now = clock();
-      restsUntil = still ? now + REST * (now - looked) : now;
     },
     /** Whether what was looked at is to be drawn; it then counts as drawn. */
     isStale(frame: Frame): boolean {
       if (looked > livelyUntil && looked < drawn + DRAWN_EVERY && isSame(frame, shown)) return false;
       drawn = looked;
+      timed = null;
       shown = frame;
       return true;
     },

@@ -63,7 +63,13 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
             {t("study.lessons")}
           </a>
           <h1>{lesson.title}</h1>
-          <VersionChoice kept={keptVersion} quietLabel />
+          <VersionChoice
+            quietLabel
+            version={keptVersion.value}
+            onChoose={(version) => {
+              keptVersion.value = version;
+            }}
+          />
           <Toolbar
             label={t("study.bar")}
             items={[

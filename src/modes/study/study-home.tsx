@@ -5,7 +5,7 @@ import type { Course } from "../../lesson/lesson-course.ts";
 import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
 import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
 import { Cautions } from "../../ui/cautions.tsx";
-import { GLOSSARY, QUIZ, SOURCES } from "../place-faults.ts";
+import { GLOSSARY, PACKAGE, QUIZ, SOURCES } from "../place-faults.ts";
 import { courseHere } from "../shared/course-here.ts";
 import { LanguageChoice } from "../shared/language-choice.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
@@ -60,7 +60,20 @@ export function StudyHome({ context, library, kept }: StudyProps) {
             />
           ))}
         </ol>
-        {!course && <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />}
+        {!course && (
+          <>
+            <OwnLessons authorHref={writePlace({ ...there, mode: "author" })} />
+            <section aria-labelledby="package">
+              <h2 id="package">{t("study.package")}</h2>
+              <p>{t("study.package.what")}</p>
+              <p class="actions">
+                <a class="button" href={writePlace({ ...there, mode: "study", more: { page: PACKAGE } })}>
+                  {t("study.package.open")}
+                </a>
+              </p>
+            </section>
+          </>
+        )}
         <section aria-labelledby="quiz">
           <h2 id="quiz">{t("study.quiz")}</h2>
           <p>{t("study.quiz.lead", { count: QUIZ_LENGTH })}</p>

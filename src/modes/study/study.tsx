@@ -3,7 +3,7 @@ import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { type Course, libraryOfCourse } from "../../lesson/lesson-course.ts";
-import { QUIZ } from "../place-faults.ts";
+import { PACKAGE, QUIZ } from "../place-faults.ts";
 import { courseHere } from "../shared/course-here.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import { LessonHandout } from "../shared/lesson-handout.tsx";
@@ -12,6 +12,7 @@ import { keptVersion } from "../shared/preferences.ts";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";
 import { LessonText } from "./lesson-text.tsx";
+import { PackageDoor } from "./package/package-door.tsx";
 import { QuizPage } from "./quiz-page.tsx";
 import { Reading } from "./reading.tsx";
 import { StudyHome } from "./study-home.tsx";
@@ -21,7 +22,7 @@ let opening: Promise<KeptProgress> | null = null;
 
 function openCourse(course: Course | null): Promise<KeptProgress> {
   if (!course) return openProgress();
-  keptVersion.value = course.text;
+  keptVersion.value = course.textVersion;
   return openProgress(undefined, course);
 }
 
@@ -42,6 +43,7 @@ export function Study({ context }: { readonly context: Context }) {
   if (!library.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
   const lesson = library.value.lessons.find(({ id }) => id === wanted);
   const props = { context, library: library.value, kept: kept.value };
+  if (!lesson && more.page === PACKAGE) return <PackageDoor {...props} />;
   if (!lesson && more.page === QUIZ) return <QuizPage key={library.value.language} {...props} />;
   if (!lesson && more.page) return <Reading {...props} page={more.page} />;
   if (!lesson) return <StudyHome {...props} />;

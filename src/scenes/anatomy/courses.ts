@@ -159,7 +159,7 @@ function inTree(
 }
 
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
-const SPARSE = 1.8;
+const SPARSE = 0.7;
 
 /** Exponent by which the number of ends goes with the width. */
 const TREE = 2.2;

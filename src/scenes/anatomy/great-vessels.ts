@@ -132,3 +132,7 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     course("leftLowerPulmonaryVein", leftLower, 0.5, inHeart(29, 3)),
   ];
 }
+
+/** Veins of the right lung, which pass behind the pathway. */
+export const returning = ({ behind: tubes }: { readonly behind: readonly Tube[] }): readonly Tube[] =>
+  tubes.filter(({ name }) => name.startsWith("right"));

@@ -3,7 +3,7 @@ import { present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import type { Holds, Tube } from "./great-vessels.ts";
+import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round } from "./tones.ts";
@@ -29,10 +29,6 @@ export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
     tubes.map(({ line }) => line),
     12 * size,
   );
-
-/** Veins of the right lung, which pass behind the pathway. */
-export const returning = ({ behind }: Anatomy): readonly Tube[] =>
-  behind.filter(({ name }) => name.startsWith("right"));
 
 /** On a layer of their own. */
 function layerOf(ink: Ink, bounds: Bounds, drawn: readonly Tube[], round: RoundOf, size: number): Ink {

@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import type { Holds, Tube } from "./great-vessels.ts";
+import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { paintDiaphragm, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft } from "./paint-graft.ts";
 import {
@@ -16,7 +16,7 @@ import {
 } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
-import { paintBefore, paintBehind, paintHidden, paintVeins, returning, roomOf } from "./paint-vessels.ts";
+import { paintBefore, paintBehind, paintHidden, paintVeins, roomOf } from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink } from "./painted-sheet.ts";
 import { roundOf } from "./tones.ts";
 

@@ -123,7 +123,12 @@ function advance(
     // Each mark has its rank: where fewer show, the same ones stay.
     const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
     shown[i] = Math.max(0, Math.min(1, rise, fall, rank));
-    // A trail lies right behind its head.
+    // A trail lies right behind its head; one that is not shown needs none.
+    if (shown[i] === 0) {
+      marks.trail.fill(found.x, 4 * i, 4 * i + 4);
+      marks.trail[4 * i + 1] = marks.trail[4 * i + 3] = found.y;
+      continue;
+    }
     for (let k = 0; k < 2; k++) {
       find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
       marks.trail[4 * i + 2 * k] = found.x;

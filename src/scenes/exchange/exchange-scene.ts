@@ -1,6 +1,7 @@
 /** Fluid that leaves the capillaries, lymph that carries it back, and what runs over in the days after the operation. */
 import { Container } from "pixi.js";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
@@ -44,6 +45,7 @@ function exchangePane(): ScenePane {
       const fit = picture.draw({ circulation, figures, drop, full, time, still }, at.picture, theme);
       charts.draw({ course, all, full, day }, at.charts, type.axis, theme);
 
+      const held = numberSetting(circulation.request, "proteinReflection");
       const reading = Math.floor(day * READINGS_PER_DAY);
       const language = theme.say("further.axis.days");
       const now = JSON.stringify([reading, labels, box, floor, theme.name, language, full]);
@@ -51,7 +53,7 @@ function exchangePane(): ScenePane {
       said = now;
       known = course;
       const notes = labels
-        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), fit, type, theme)
+        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, type, theme)
         : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
       const small = at.picture.height < 14 * type.label;

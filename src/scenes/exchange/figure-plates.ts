@@ -7,7 +7,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import type { DayFigures } from "./day.ts";
-import { figureLines } from "./notes.ts";
+import { figureLines, proteinLines } from "./notes.ts";
 
 /** Figures on the picture: where they stand (plane), and the unit. */
 const NUMBERS = [
@@ -18,13 +18,30 @@ const NUMBERS = [
   { key: "drained", at: [790, 690], unit: "mL/h" },
 ] as const;
 
-export const figureNotes = (figures: DayFigures, fit: Fit, type: Sizes, theme: Theme): readonly Note[] =>
-  NUMBERS.map(({ key, at, unit }) => ({
-    lines: figureLines(key, figures[key], unit, type, theme),
+/** @param held part of the proteins' pull that the wall keeps */
+export const figureNotes = (
+  figures: DayFigures,
+  held: number,
+  fit: Fit,
+  type: Sizes,
+  theme: Theme,
+): readonly Note[] =>
+  [
+    ...NUMBERS.map(({ key, at, unit }) => ({
+      lines: figureLines(key, figures[key], unit, type, theme),
+      at,
+    })),
+    // In a small picture it would cover what it speaks of.
+    ...(fit.scale < 0.45 ? [] : [{ lines: proteinLines(held, type, theme), at: PROTEINS }]),
+  ].map(({ lines, at }) => ({
+    lines,
     x: fit.x + at[0] * fit.scale,
     y: fit.y + at[1] * fit.scale,
     anchor: [0, 0.5],
   }));
+
+/** Over the blood's way out of the picture. */
+const PROTEINS = [660, 30] as const;
 
 /**
  * Writes the head and, clear of it and of each other, the notes.

@@ -51,6 +51,12 @@ export function figureLines(
   ];
 }
 
+/** What the wall does with the large pale bodies in the blood. */
+export const proteinLines = (held: number, type: Sizes, theme: Theme): Note["lines"] => [
+  { words: theme.say("parameter.proteinReflection"), size: type.axis, colour: theme.colour.inkSoft },
+  { words: formatQuantity(100 * held, "%"), size: type.label, colour: theme.colour.ink, bold: true },
+];
+
 /** Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun. */
 export function nameCurves(ink: Graphics, words: Lettering, box: Box, size: number, theme: Theme): number {
   const sample = 2.2 * size;

@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
@@ -10,14 +11,16 @@ import type { Box } from "../scene.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor, swelling } from "./day.ts";
-import { CAPILLARY, drawCapillary, drawGround, HOLLOW, LYMPH, PLANE } from "./tissue-ground.ts";
+import { CAPILLARY, drawCapillary, drawGround, HOLLOW, LYMPH, PLANE, WALL_CELLS } from "./tissue-ground.ts";
 
 /** Where lymph and overflow part from the spaces between cells. */
 const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
 const GOLDEN = 0.618033988749895;
 /** Drops on each of the two ways, and dots of blood, at most. */
 const MAX = 90;
-const DOTS = 70;
+const DOTS = 46;
+/** Proteins that the blood carries: too large for the gaps. */
+const PROTEINS = 22;
 
 interface TissueState {
   readonly circulation: Circulation;
@@ -40,7 +43,8 @@ export interface TissuePicture {
 /** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the hollow. */
 function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64Array): void {
   const across = ((index + 1) * GOLDEN) % 1;
-  placeOn(CAPILLARY, 0.16 + 0.68 * across, out);
+  // Out by one of the gaps between the wall's cells.
+  placeOn(CAPILLARY, (2 + Math.floor((WALL_CELLS - 3) * across)) / WALL_CELLS, out);
   const [x0, y0] = [entryAt(out, 0), entryAt(out, 1) + 34];
   const fall = Math.min(1, phase / 0.5);
   if (goesToLymph) {
@@ -61,10 +65,11 @@ export function tissuePicture(): TissuePicture {
   const view = new Container();
   const mask = new Graphics().rect(0, 0, PLANE.width, PLANE.height).fill(0xffffff);
   const [ground, vessels] = [new Graphics(), new Graphics()];
-  const [drops, blood] = [streaks(), streaks()];
+  const [drops, blood, proteins] = [streaks(), streaks(), streaks()];
   drops.resize(2 * MAX);
   blood.resize(DOTS);
-  view.addChild(mask, ground, vessels, blood.view, drops.view);
+  proteins.resize(PROTEINS);
+  view.addChild(mask, ground, vessels, blood.view, proteins.view, drops.view);
   view.mask = mask;
   let grounded = "";
   let known: Circulation | null = null;
@@ -85,11 +90,13 @@ export function tissuePicture(): TissuePicture {
       known = circulation;
       themed = theme;
       placeBlood(blood, state, theme);
+      placeProteins(proteins, state, theme);
       placeDrops(drops, state, theme);
       return fit;
     },
     release() {
       drops.release();
+      proteins.release();
       blood.release();
     },
   };
@@ -98,12 +105,35 @@ export function tissuePicture(): TissuePicture {
 /** x, y and unit tangent of the place found last */
 const out = new Float64Array(4);
 
+/** Part of the capillary's length by which its blood has moved on. */
+const carried = ({ flows, request }: Circulation, time: number): number =>
+  ((0.045 * flows.systemic) / request.body.bsa) * time;
+
+/** They go with the blood; those that the wall does not hold back lie between the cells. */
+function placeProteins(proteins: Streaks, { circulation, time }: TissueState, { colour }: Theme): void {
+  const held = numberSetting(circulation.request, "proteinReflection");
+  const tint = Number.parseInt(colour.wallEdge.slice(1), 16);
+  for (let i = 0; i < PROTEINS; i++) {
+    const leaked = i < (1 - held) * PROTEINS;
+    placeOn(CAPILLARY, (((i * GOLDEN) % 1) + carried(circulation, time)) % 1, out);
+    const side = (2 * ((i * GOLDEN * 2.3) % 1) - 1) * 21;
+    proteins.set(i, {
+      x: leaked ? 140 + 720 * ((i * GOLDEN) % 1) : entryAt(out, 0) - entryAt(out, 3) * side,
+      y: leaked ? 176 + 260 * ((i * GOLDEN * 2.3) % 1) : entryAt(out, 1) + entryAt(out, 2) * side,
+      angle: i,
+      length: 26,
+      width: 19,
+      colour: tint,
+      shape: "drop",
+    });
+  }
+}
+
 /** Dots that follow the capillary, in the colour that their blood has there. */
 function placeBlood(blood: Streaks, { circulation, time, still }: TissueState, theme: Theme): void {
-  const { saturations, flows, request } = circulation;
-  const perSecond = (0.045 * flows.systemic) / request.body.bsa;
+  const { saturations } = circulation;
   for (let i = 0; i < DOTS; i++) {
-    const along = ((i + 0.5) / DOTS + perSecond * time) % 1;
+    const along = ((i + 0.5) / DOTS + carried(circulation, time)) % 1;
     placeOn(CAPILLARY, along, out);
     const side = (2 * ((i * GOLDEN) % 1) - 1) * 24;
     const saturation = saturations.arterial + (saturations.ivc - saturations.arterial) * along;
@@ -134,8 +164,8 @@ function placeDrops(drops: Streaks, { figures, drop, time }: TissueState, theme:
       x: entryAt(out, 0),
       y: entryAt(out, 1),
       angle: 0,
-      length: 9,
-      width: 9,
+      length: 16,
+      width: 16,
       colour,
       shape: "drop",
       alpha: shown ? 1 : 0,

@@ -84,13 +84,18 @@ function drawHollow(ground: Graphics, filled: number, { colour }: Theme): void {
     .stroke({ color: colour.hair, width: 3, cap: "round" });
 }
 
-/** The capillary, whose blood gives its oxygen away along it. */
+/** Cells of the capillary's wall on each side, and the part of the way that each leaves open to the next. */
+export const WALL_CELLS = 9;
+const GAP = 0.011;
+/** Half the lumen, and the wall's thickness. */
+const HALF = 36;
+const THICK = 13;
+
+/** The capillary, whose blood gives its oxygen away along it; its wall is of cells with gaps between them, through which water passes. */
 export function drawCapillary(vessels: Graphics, { saturations }: Circulation, { colour }: Theme): void {
   const from = saturations.arterial;
   const to = saturations.ivc;
   vessels.clear();
-  stroke(vessels, CAPILLARY, { color: colour.wall, width: 78, alpha: 0.9 });
-  const PIECES = 40;
   const last = CAPILLARY.x.length - 1;
   for (let k = 0; k < PIECES; k++) {
     const [a, b] = [
@@ -100,18 +105,49 @@ export function drawCapillary(vessels: Graphics, { saturations }: Circulation, {
     vessels
       .moveTo(entryAt(CAPILLARY.x, a), entryAt(CAPILLARY.y, a))
       .lineTo(entryAt(CAPILLARY.x, b), entryAt(CAPILLARY.y, b));
-    vessels.stroke({
-      color: groundColour(colour, from + ((to - from) * k) / PIECES),
-      width: 68,
-    });
+    vessels.stroke({ color: groundColour(colour, from + ((to - from) * k) / PIECES), width: 2 * HALF });
   }
-  const out = new Float64Array(4);
-  // Gaps between the wall's cells, through which water passes.
-  for (let k = 4; k < PIECES - 2; k += 2) {
-    placeOn(CAPILLARY, k / PIECES, out);
-    vessels
-      .moveTo(entryAt(out, 0) - entryAt(out, 3) * 30, entryAt(out, 1) + entryAt(out, 2) * 30)
-      .lineTo(entryAt(out, 0) - entryAt(out, 3) * 41, entryAt(out, 1) + entryAt(out, 2) * 41);
-    vessels.stroke({ color: colour.stage, width: 4 });
-  }
+  for (const side of [-1, 1])
+    for (let k = 0; k < WALL_CELLS; k++)
+      drawWallCell(vessels, [k / WALL_CELLS + GAP, (k + 1) / WALL_CELLS - GAP], side, colour);
 }
+
+/** A flat cell along the wall, thicker over its nucleus. */
+function drawWallCell(
+  vessels: Graphics,
+  [from, to]: readonly [number, number],
+  side: number,
+  colour: Theme["colour"],
+): void {
+  const out = new Float64Array(4);
+  const [outer, inner]: [number[], number[]] = [[], []];
+  for (let i = 0; i <= CELL_STEPS; i++) {
+    const part = i / CELL_STEPS;
+    placeOn(CAPILLARY, from + (to - from) * part, out);
+    const ends = Math.min(1, 8 * part, 8 * (1 - part)) ** 0.5;
+    const belly = 7 * Math.exp(-(((part - 0.5) / 0.16) ** 2));
+    const at = (reach: number) => [
+      entryAt(out, 0) - entryAt(out, 3) * side * reach,
+      entryAt(out, 1) + entryAt(out, 2) * side * reach,
+    ];
+    outer.push(...at(HALF + THICK / 2 + (ends * THICK) / 2 + belly));
+    inner.unshift(...at(HALF + THICK / 2 - (ends * THICK) / 2));
+  }
+  vessels
+    .poly([...outer, ...inner])
+    .fill({ color: colour.wall })
+    .stroke({ color: colour.wallEdge, width: 2 });
+  placeOn(CAPILLARY, (from + to) / 2, out);
+  const middle = HALF + THICK / 2 + 3;
+  vessels
+    .ellipse(
+      entryAt(out, 0) - entryAt(out, 3) * side * middle,
+      entryAt(out, 1) + entryAt(out, 2) * side * middle,
+      17,
+      6,
+    )
+    .fill({ color: mix(colour.wall, colour.stageDeep, 0.5) });
+}
+
+const PIECES = 40;
+const CELL_STEPS = 16;

@@ -13,10 +13,12 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
   const { words, sizes, theme } = sheet;
   const lines = linesOf(sheet, known);
   const sample = 3.6 * sizes.axis;
-  // A low plot rather gives of its width.
-  const beside = box.width > (box.height < 11 * sizes.axis ? 28 : 40) * sizes.axis;
   const block = { lines, x: box.x + sample, y: box.y, bare: true };
   let lain = words.write(block, theme);
+  // A low plot rather gives of its width, as long as a line across the rest can be read.
+  const beside =
+    box.width > (box.height < 11 * sizes.axis ? 28 : 40) * sizes.axis &&
+    box.width - lain.width - sample > LEAST_WIDTH * sizes.axis;
   if (beside) {
     words.takeBack(lines.length);
     const x = box.x + box.width - lain.width;
@@ -32,6 +34,9 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
   drawSamples(sheet, lain, lines.length, sample);
   return key;
 }
+
+/** Widths of type that a plot beside its key needs. */
+const LEAST_WIDTH = 19;
 
 function linesOf({ sizes, theme }: Sheet, known: readonly Circulation[]): readonly Line[] {
   return known.map(({ request: { stage }, pathway }) => {

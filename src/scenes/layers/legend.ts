@@ -7,7 +7,7 @@ import type { Colouring, Overlay } from "../../state/scene-state.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
-import { bloodColour } from "../theme/colour.ts";
+import { bloodColour, OXYGEN } from "../theme/colour.ts";
 import { LEGIBLE, type MapName, mapColour } from "../theme/maps.ts";
 import { SCALES } from "./scales.ts";
 
@@ -120,7 +120,7 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
         at.width,
         overlay === "none",
       );
-    else
+    else {
       ORIGINS.forEach((origin, index) => {
         if (!facts.origins[index]) return;
         const saturation = entryAt(facts.saturations, index);
@@ -131,6 +131,8 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
             : theme.say(`scene.origin.${origin}`);
         marked(says, shape, index, tone);
       });
+      if (colouring === "oxygen") drawOxygen(sheet, row, at.width);
+    }
   }
   if (facts.pumped) {
     const [said, draw] = facts.still ? ["Still", dart] : ["", shape];
@@ -142,21 +144,18 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
   return row.room;
 }
 
-/**
- * Low end, bar, high end of a map, as one item.
- * @param legible the bar shows the part of the map in which marks are drawn, not the whole of it
- */
-function drawScale(
-  { ink, sizes, theme }: Sheet,
-  row: Row,
-  map: MapName,
-  room: number,
-  legible: boolean,
-): void {
-  const size = sizes.axis;
+/** Ends of a scale in words, and its colour at a part of the way. */
+interface Bar {
+  readonly low: string;
+  readonly high: string;
+  readonly colourAt: (part: number) => string | [number, number, number];
+}
+
+/** @param legible the bar shows the part of the map in which marks are drawn, not the whole of it */
+function drawScale(sheet: Sheet, row: Row, map: MapName, room: number, legible: boolean): void {
+  const { theme } = sheet;
   const [from, to] = legible ? LEGIBLE[theme.name] : [0, 1];
   const { least, most, unit, digits } = SCALES[map];
-  const width = Math.min(room * 0.5, size * 8);
   // Where heat arises is a picture only: a number on it would be read as the pathway's loss.
   const [low, high] =
     map === "loss"
@@ -167,14 +166,33 @@ function drawScale(
             : theme.say("scene.legend.orLess", { value: formatNumber(least, digits) }),
           theme.say("scene.legend.orMore", { value: formatQuantity(most, unit, digits) }),
         ];
+  drawBar(sheet, row, room, {
+    low,
+    high,
+    colourAt: (part) => [...mapColour(map, from + (to - from) * part)],
+  });
+}
+
+function drawOxygen(sheet: Sheet, row: Row, room: number): void {
+  const { theme } = sheet;
+  const { least, most } = OXYGEN;
+  drawBar(sheet, row, room, {
+    low: theme.say("scene.legend.orLess", { value: formatQuantity(least, "%") }),
+    high: theme.say("scene.legend.orMore", { value: formatQuantity(most, "%") }),
+    colourAt: (part) => bloodColour(theme.colour, least + (most - least) * part),
+  });
+}
+
+/** Low end, bar, high end, as one item. */
+function drawBar({ ink, sizes, theme }: Sheet, row: Row, room: number, { low, high, colourAt }: Bar): void {
+  const size = sizes.axis;
+  const width = Math.min(room * 0.5, size * 8);
   const bar = (left: number) => {
     const steps = 48;
-    for (let i = 0; i < steps; i++) {
-      const [r, g, b] = mapColour(map, from + ((to - from) * (i + 0.5)) / steps);
+    for (let i = 0; i < steps; i++)
       ink
         .rect(left + (width * i) / steps, row.y + size * 0.25, width / steps + 0.5, size * 0.75)
-        .fill({ color: [r, g, b] });
-    }
+        .fill({ color: colourAt((i + 0.5) / steps) });
     ink.rect(left, row.y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: theme.colour.hair });
   };
   row.roomFor(width + (low.length + high.length + 4) * size * 0.55);

@@ -116,8 +116,11 @@ export function mix(a: string, b: string, share: number): string {
 /** Bend of the way from poor to rich: what a vein carries, up to some 75 %, stays blue to the eye; mixed blood turns violet. */
 const BEND = 2.5;
 
-/** 0 at 55 % and below, 1 from 97 % on: the span between veins and arteries. */
-const richness = (saturation: number): number => Math.min(1, Math.max(0, (saturation - 55) / 42)) ** BEND;
+/** Percent: the span between veins and arteries; what lies beyond an end takes the end's colour. */
+export const OXYGEN = { least: 55, most: 97 } as const;
+
+const richness = (saturation: number): number =>
+  Math.min(1, Math.max(0, (saturation - OXYGEN.least) / (OXYGEN.most - OXYGEN.least))) ** BEND;
 
 /** Blood by oxygen saturation in percent, from indigo to vermilion. */
 export const bloodColour = (palette: Palette, saturation: number): string =>

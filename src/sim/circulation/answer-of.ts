@@ -162,7 +162,11 @@ const meanFlows = ({ states }: Recording): FlowSplit => ({
 function exchangeOf(request: CirculationRequest, { pressures }: Recording) {
   const setting = (name: string) => numberSetting(request, name);
   const pressure = (index: at.Compartment) => toMmHg(pressures[index]);
-  const venous = { limbs: (pressure(at.UPPER) + pressure(at.LEGS)) / 2, abdomen: pressure(at.SPLANCHNIC) };
+  const venous = {
+    limbs: (pressure(at.UPPER) + pressure(at.LEGS)) / 2,
+    gut: pressure(at.SPLANCHNIC),
+    liver: hepaticVein(pressure(at.IVC), pressure(at.SPLANCHNIC)),
+  };
   const duct = wordSetting(request, "thoracicDuct") === "atrium" ? at.ATRIUM : at.UPPER;
   const total = { filtration: 0, lymph: 0, overflow: 0 };
   for (const region of REGIONS) {

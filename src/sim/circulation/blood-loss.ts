@@ -8,11 +8,11 @@ import {
   lymphCeiling,
   REGIONS,
   type Region,
+  regionLymph,
   steadyExchange,
   type Tissue,
   venousFor,
 } from "../exchange/filtration.ts";
-import { lymphRatio } from "../exchange/lymph.ts";
 import { diluted } from "../exchange/protein.ts";
 import { tissueCompliance } from "../exchange/tissue.ts";
 import { numberSetting } from "../parameters/parameters.ts";
@@ -36,11 +36,11 @@ const LOOK = 2.5;
 const STEPS = 10;
 
 /**
- * Undefined where there is no answer before or after.
+ * Where one state on the way has no answer it ends there: `after.run` says why.
  * @param request the person, at rest
  * @param lost mL, taken evenly over `minutes` (above 0)
  */
-export function loseBlood(request: CirculationRequest, lost: number, minutes: number): BloodLoss | undefined {
+export function loseBlood(request: CirculationRequest, lost: number, minutes: number): BloodLoss {
   const before = solve(request);
   const full = before.extras.bloodVolume ?? 0;
   const bled = (bloodVolume: number, start: readonly number[]): Circulation =>
@@ -60,7 +60,6 @@ export function loseBlood(request: CirculationRequest, lost: number, minutes: nu
     }
     after = bled(left + regained, after.state);
   }
-  if (!before.run.converged || !after.run.converged) return undefined;
   return {
     before,
     after,
@@ -113,10 +112,13 @@ function giveBack(
   minutes: number,
 ): number {
   const { region, tissue } = state;
-  const ratio = lymphRatio(state.pressure, lymphCeiling(tissue));
+  const ratio = regionLymph(region, state.pressure, lymphCeiling(tissue));
   const now: Tissue = {
     ...tissue,
-    venousPressure: venousFor(capillaryNow(region, before, after)),
+    venousPressure:
+      region.name === "liver"
+        ? venousPressure(region, after)
+        : venousFor(capillaryNow(region, before, after)),
     leakage: tissue.leakage * (region.name === "limbs" ? OPENED : 1),
     plasmaOncoticPressure: diluted(tissue.plasmaOncoticPressure, strength),
   };
@@ -133,8 +135,10 @@ function capillaryNow(region: Region, before: Circulation, after: Circulation): 
   return venousPressure(region, after) + (above * regionFlow(region, after)) / regionFlow(region, before);
 }
 
-const venousPressure = ({ name }: Region, { pressures, extras }: Circulation): number =>
-  name === "limbs" ? (pressures.svc + (extras.legVeinPressure ?? 0)) / 2 : (extras.splanchnicPressure ?? 0);
+function venousPressure({ name }: Region, { pressures, extras }: Circulation): number {
+  if (name === "limbs") return (pressures.svc + (extras.legVeinPressure ?? 0)) / 2;
+  return name === "liver" ? pressures.hepaticVein : (extras.splanchnicPressure ?? 0);
+}
 
 /** L/min, the mean of the beat's curve */
 function regionFlow({ name }: Region, { traces }: Circulation): number {

@@ -1,6 +1,7 @@
 /** The kinds of request that can be computed. To add one: an entry here. */
 
 import { BENCHMARK_FIELD_KIND } from "./benchmark-field-kind.ts";
+import { BLOOD_LOSS_KIND } from "./blood-loss-kind.ts";
 import { CIRCULATION_KIND } from "./circulation-kind.ts";
 import { EXERTION_TEST_KIND } from "./exertion-test-kind.ts";
 import { FIELD_KIND } from "./field-kind.ts";
@@ -13,6 +14,7 @@ export const KINDS: readonly Kind[] = [
   anyKind(CIRCULATION_KIND),
   anyKind(TEST_OCCLUSION_KIND),
   anyKind(EXERTION_TEST_KIND),
+  anyKind(BLOOD_LOSS_KIND),
   anyKind(PATHWAY_KIND),
   anyKind(SWEEP_KIND),
   anyKind(FIELD_KIND),

@@ -1,5 +1,7 @@
 /** Filtration from capillaries, after Starling and Landis. Pressures mmHg, flows mL/h. */
+import { liverFiltration, liverLymph, weeping } from "./liver.ts";
 import { againstOutflow, lymphRatio } from "./lymph.ts";
+import { TISSUE_PRESSURE_USUAL } from "./tissue.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
 const FILTRATION_COEFFICIENT = 6.67 / 70;
@@ -16,17 +18,18 @@ const OVERFLOW_CONDUCTANCE = 1;
 
 /** A part of the body whose tissue is one compartment; fractions 0 to 1. */
 export interface Region {
-  readonly name: "limbs" | "abdomen";
+  readonly name: "limbs" | "gut" | "liver";
   /** fraction of the whole filtration coefficient */
   readonly share: number;
-  /** how far the tissue's protein is washed out by faster filtration: 1 fully, 0 not at all (liver and gut leak protein) */
+  /** how far the tissue's protein is washed out by faster filtration: 1 fully, 0 not at all */
   readonly washOut: number;
 }
 
-/** Teaching split: liver and gut filter two fifths and lose little of their protein pull. */
+/** Teaching split: liver and gut filter two fifths, half of it each, and lose little of their protein pull. */
 export const REGIONS: readonly Region[] = [
   { name: "limbs", share: 0.6, washOut: 1 },
-  { name: "abdomen", share: 0.4, washOut: 0.3 },
+  { name: "gut", share: 0.2, washOut: 0.3 },
+  { name: "liver", share: 0.2, washOut: 0 },
 ];
 
 /** What stands on both sides of a region's capillary walls. */
@@ -64,6 +67,12 @@ const tissueOncotic = (region: Region, ratio: number): number =>
 
 /** mL/h, at a tissue pressure (mmHg) and a lymph flow over that at rest */
 export function filtration(region: Region, tissue: Tissue, tissuePressure: number, ratio: number): number {
+  if (region.name === "liver")
+    return (
+      tissue.leakage *
+      lymphAtRest(region, tissue.weight) *
+      liverFiltration(tissue.venousPressure - VENOUS_USUAL, rise(tissuePressure))
+    );
   const pull = tissue.reflection * (tissue.plasmaOncoticPressure - tissueOncotic(region, ratio));
   const net = capillaryPressure(tissue.venousPressure) - tissuePressure - pull;
   return FILTRATION_COEFFICIENT * tissue.weight * region.share * tissue.leakage * net * 60;
@@ -71,7 +80,16 @@ export function filtration(region: Region, tissue: Tissue, tissuePressure: numbe
 
 /** mL/h that breaks through into chest and abdomen */
 export const overflow = (region: Region, tissue: Tissue, tissuePressure: number): number =>
-  OVERFLOW_CONDUCTANCE * lymphAtRest(region, tissue.weight) * Math.max(0, tissuePressure - OVERFLOW_PRESSURE);
+  OVERFLOW_CONDUCTANCE *
+  lymphAtRest(region, tissue.weight) *
+  (region.name === "liver" ? weeping(rise(tissuePressure)) : Math.max(0, tissuePressure - OVERFLOW_PRESSURE));
+
+/** mmHg above the tissue's usual pressure */
+const rise = (tissuePressure: number): number => tissuePressure - TISSUE_PRESSURE_USUAL;
+
+/** Ratio of a region's lymph to that at rest, at its tissue's pressure (mmHg); `ceiling` as of {@link lymphCeiling}. */
+export const regionLymph = ({ name }: Region, tissuePressure: number, ceiling: number): number =>
+  name === "liver" ? liverLymph(rise(tissuePressure), ceiling) : lymphRatio(tissuePressure, ceiling);
 
 /** Ratio of the greatest lymph flow to that at rest, at the pressure (mmHg) that the duct empties against. */
 export const lymphCeiling = ({
@@ -105,7 +123,7 @@ export function steadyExchange(region: Region, tissue: Tissue): Exchange {
 }
 
 function exchangeAt(region: Region, tissue: Tissue, tissuePressure: number): Exchange {
-  const ratio = lymphRatio(tissuePressure, lymphCeiling(tissue));
+  const ratio = regionLymph(region, tissuePressure, lymphCeiling(tissue));
   return {
     filtration: filtration(region, tissue, tissuePressure, ratio),
     lymph: ratio * lymphAtRest(region, tissue.weight),

@@ -1,8 +1,8 @@
 /** One flow field over its whole life: built, given boundary conditions, advanced, reshaped, read. Clock and thread are the caller's. */
 
-import { buildMesh, type CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
+import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
-import { buildFlowSolver, type Engine, type FlowSolver } from "../flow-solver/flow-solver.ts";
+import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
 import { atCentres } from "./at-centres.ts";
@@ -25,6 +25,16 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
+  /** the first boundary conditions find a flow that has already run for a while on a coarse grid, not blood at rest */
+  readonly lead?: Lead;
+}
+
+/** What a field runs on a coarse grid before its own time begins. */
+interface Lead {
+  /** count across the narrowest opening, 4 at least */
+  readonly cellsAcross: number;
+  /** s of blood time */
+  readonly seconds: number;
 }
 
 /** A running field. Times are blood time in s unless stated. */
@@ -73,31 +83,30 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const blood = { density: fluid.density, viscosity };
   const kinematicViscosity = viscosity / fluid.density;
   const dx = cellFor(geometry, choice.cellsAcross);
-  const gridChoice = { dx, depth: choice.depth };
+  const gridChoice: GridChoice = { dx, depth: choice.depth };
   let plane = geometry;
   let boundary: BoundaryConditions | undefined;
   let shapeId = 0;
   let bloodTime = 0;
   let speed = expectedSpeed(geometry);
-  let solver = lay(buildMesh(plane, gridChoice));
+  let solver = lay(gridChoice);
   let readings: Readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary));
 
-  function lay(mesh: CutCellMesh, engine?: Engine): FlowSolver {
+  function lay(grid: GridChoice, mesh = buildMesh(plane, grid)): FlowSolver {
     const rules = plane.openings.map((opening) => openingRule(opening, boundary));
     const laid = buildFlowSolver(
-      { geometry: plane, mesh, choice: gridChoice, rules },
+      { geometry: plane, mesh, choice: grid, rules },
       { kinematicViscosity, minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING },
       speed,
-      engine ?? chooseEngine(mesh.nx * mesh.ny, "singles"),
+      chooseEngine(mesh.nx * mesh.ny, "singles"),
     );
     applyGiven(laid, fluid.density);
     return laid;
   }
 
-  function relay(mesh: CutCellMesh): void {
-    const old = solver;
+  function relay(mesh?: CutCellMesh, old = solver): void {
     speed = old.fastest;
-    solver = lay(mesh);
+    solver = lay(gridChoice, mesh);
     remap(old, solver);
     if (boundary) applyBoundary(solver, boundary, bloodTime);
     readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), readings);
@@ -123,7 +132,14 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   return {
     setBoundary(next) {
       const rules = solver.openings.map(({ rule }) => rule);
+      const first = boundary === undefined && bloodTime === 0;
       boundary = next;
+      if (first && choice.lead) {
+        const coarse = lay({ ...gridChoice, dx: cellFor(plane, choice.lead.cellsAcross) });
+        runAhead(coarse, next, choice.lead.seconds);
+        relay(solver.mesh, coarse);
+        return;
+      }
       const same = plane.openings.every((opening, n) => openingRule(opening, boundary) === rules[n]);
       if (same) readings.begin(periodOf(boundary), lungSide(boundary));
       else relay(solver.mesh);
@@ -138,7 +154,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     reshape(next) {
       plane = next;
       shapeId++;
-      relay(buildMesh(plane, gridChoice));
+      relay();
     },
     read: (into) => ({
       shapeId,
@@ -164,6 +180,15 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       solver = undefined as unknown as FlowSolver;
     },
   };
+}
+
+/** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins. */
+function runAhead(coarse: FlowSolver, boundary: BoundaryConditions, seconds: number): void {
+  coarse.expect(boundarySpeed(coarse, boundary));
+  while (coarse.time < seconds)
+    coarse.advance(Math.max(1, Math.floor((seconds - coarse.time) / coarse.step)), (time) =>
+      applyBoundary(coarse, boundary, time - seconds),
+    );
 }
 
 const lungSide = (boundary: BoundaryConditions | undefined): string[] => Object.keys(boundary?.split ?? {});

@@ -3,11 +3,11 @@
 import { ARRAYS, type RowSpans, type SolverArrays, viewArrays } from "./array-layout.ts";
 import { type Engine, plainEngine } from "./flow-solver.ts";
 import { KERNEL_WASM } from "./kernel.wasm.ts";
+import { hasVectors } from "./vector-probe.ts";
 import { vectorRuns } from "./vector-runs.ts";
 
 /** The part of WebAssembly that is used; sim is compiled without the DOM library that would declare it. */
 interface WebAssemblyHost {
-  validate(bytes: Uint8Array): boolean;
   Module: new (bytes: Uint8Array) => object;
   Instance: new (module: object, imports: object) => { readonly exports: Record<string, unknown> };
   Memory: new (size: { initial: number }) => { readonly buffer: ArrayBuffer };
@@ -27,16 +27,6 @@ type KernelTimeStep = (
   upstream: number,
 ) => void;
 
-/** A function that makes one v128 constant: valid only where vector instructions are known. */
-const VECTOR_PROBE = Uint8Array.of(
-  ...[0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 10, 23, 1, 21, 0, 253, 12],
-  ...new Array<number>(16).fill(0),
-  ...[26, 11],
-);
-
-/** True where the vector kernel can run. */
-export const hasVectors = (): boolean => host?.validate(VECTOR_PROBE) ?? false;
-
 /** Where the compiled module expects arrays, and after them its runs: as in kernel/addresses.ts. */
 const BASE = 65536;
 const STRIDE = 2097344;
@@ -46,7 +36,7 @@ const PAGE = 65536;
 export type Precision = "singles" | "doubles";
 
 /** Whether a grid of `count` cells fits into the vector kernel's memory, and this computer can run it. */
-export const canVector = (count: number, precision: Precision): boolean =>
+const canVector = (count: number, precision: Precision): boolean =>
   hasVectors() && count * bytesOf(precision) < STRIDE - 2 * PAGE;
 
 const bytesOf = (precision: Precision): number => (precision === "singles" ? 4 : 8);

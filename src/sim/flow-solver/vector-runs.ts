@@ -17,6 +17,7 @@ const isOpen = (a: SolverArrays, k: number, nx: number): boolean => {
     depth > 0 &&
     a.uInverse[k]! > 0 &&
     a.uInverse[k] === a.vInverse[k] &&
+    a.uInverse[k] === a.pInverse[k] &&
     a.uFriction[k] === a.vFriction[k] &&
     a.westArea[k + 1] === depth &&
     a.westArea[k - nx + 1] === depth &&

@@ -3,7 +3,8 @@ import type { PathwaySizes } from "../geometry/pathways/sizes.ts";
 import { fromMillimetre } from "../units.ts";
 import { type Element, type Fluid, quadraticLoss } from "./element.ts";
 import type { LossConstants } from "./loss-law/constants.ts";
-import { clearance, excessAt, PARTING, type Streams, sideAt } from "./loss-law/features.ts";
+import { awayFromParting, clearance, type Streams } from "./loss-law/features.ts";
+import { excessAt, PARTING, sideAt } from "./loss-law/parting.ts";
 
 const FITTED = "3D set of this project (docs/validation-three-d.md)";
 /** Reynolds numbers in the veins of the set. */
@@ -38,24 +39,40 @@ export const meeting = (b: number): Element => ({
   validReynolds: IN_SET,
 });
 
-/** Clearance in mean radii at which 37 % of the outlets' pull on the lower stream is left. */
+/**
+ * Part (0.5 to 1) of a developed stream's two heads that the lower stream brings: where its lumen narrows, every streamline gains the same
+ * head, so that the profile grows even, and within a conduit's length it does not develop again.
+ */
+export function lowerPart({ stage, ivc, trunk, trunkEnd }: PathwaySizes): number {
+  if (stage === "atriopulmonary") return 1;
+  const narrowed = Math.min(1, trunk / ivc) ** 4 * Math.min(1, trunkEnd / trunk) ** 4;
+  return (1 + narrowed) / 2;
+}
+
+/** Clearances in mean radii at which 37 % is left: of the outlets' pull on the lower stream; of what streams lose that don't part. */
 const PULL_REACH = 0.86;
+const UNPARTED_REACH = 0.5;
 
 /** Pa.s2/m6 of the lungs' flow: what each stream loses to the one that faces it. */
 export function facingLosses(sizes: PathwaySizes, streams: Streams, fluid: Fluid, constants: LossConstants) {
   const { lower, left } = streams;
-  const side = sideAt(clearance(sizes, 0), PARTING);
+  const away = awayFromParting(sizes, streams);
+  const side = sideAt(away, PARTING);
   const heads = (share: number, diameter: number) =>
     quadraticLoss(share ** 2, fromMillimetre(diameter), fluid);
-  const below = heads(lower, sizes.trunkEnd);
+  const below = lowerPart(sizes) * heads(lower, sizes.trunkEnd);
   const above = heads(1 - lower, sizes.svc);
   const mean = lower * below + (1 - lower) * above;
   const apart = clearance(sizes, constants.headOnPlace);
-  const meets = 2 * constants.facing * headOn(apart, constants.clearance);
+  const meets =
+    2 *
+    (constants.facing * headOn(apart, constants.clearance) +
+      constants.unparted * headOn(away, UNPARTED_REACH));
   const lost = (own: number) => meets * (mean + constants.ownPart * (own - mean));
   const even = (heads(0.5, sizes.left) + heads(0.5, sizes.right)) / 2;
   const pull = even * side * (left - 0.5) * headOn(apart, PULL_REACH);
-  const jet = heads(lower, sizes.trunk) * ((1 - sizes.narrowing) ** -4 - 1);
+  const jet =
+    heads(lower, sizes.trunk) * ((1 - sizes.narrowing) ** -4 - 1) * headOn(away, constants.jetReach);
   const spared = Math.exp(-constants.spared * excessAt(side, streams));
   return {
     ivc: Math.max(0, lost(below) * spared + constants.outlet * pull),

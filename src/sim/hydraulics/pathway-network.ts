@@ -15,7 +15,7 @@ import { bend } from "./bend.ts";
 import { contraction } from "./contraction.ts";
 import { type Element, type Fluid, lumenArea } from "./element.ts";
 import { expansion } from "./expansion.ts";
-import { facingLosses, jointEntry, meeting } from "./facing-streams.ts";
+import { facingLosses, jointEntry, lowerPart, meeting } from "./facing-streams.ts";
 import type { BranchName, ElementLaw, PathwayLaw } from "./law.ts";
 import type { LossConstants } from "./loss-law/constants.ts";
 import { fitted } from "./loss-law/correction.ts";
@@ -122,12 +122,18 @@ function relation(section: Section, branch: BranchName, place: Placement): Eleme
     case "turn":
       return bend(before, flare, fluid, constants.turn);
     case "jointEntry":
-      return jointEntry(before, constants.jointEntry * veinPart(branch, place), fluid);
+      return jointEntry(before, entryHeads(branch, place) * veinPart(branch, place), fluid);
     case "meeting":
       return meeting(facingLoss(branch, place));
     case "division":
       return division(before, speedRatio(before, flows[branch], sizes, flows), flare, fluid);
   }
+}
+
+/** Heads that a stream loses on entering the joint: fewer where it brings fewer, and where a flare leads it on. */
+function entryHeads(branch: BranchName, { sizes, constants }: Placement): number {
+  const led = Math.exp((-2 * constants.led * sizes.flare) / (sizes.left + sizes.right));
+  return constants.jointEntry * led * (branch === "ivc" ? lowerPart(sizes) : 1);
 }
 
 /** Square of the part of a vein's blood that reaches the joint: a fenestration takes some before. */

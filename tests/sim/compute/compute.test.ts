@@ -89,6 +89,23 @@ describe("kind test-occlusion", () => {
   });
 });
 
+describe("kind blood-loss", () => {
+  const LOSS = { ...CIRCULATION, kind: "blood-loss", set: {}, lost: 100, minutes: 10 };
+  test("answers before and after, less blood by what was lost and not given back", async () => {
+    const { output } = await run(LOSS);
+    const { before, after, regained } = JSON.parse(output);
+    expect(before.extras.bloodVolume - after.extras.bloodVolume).toBeCloseTo(100 - regained, 0);
+    expect(after.pressures.aortaMean).toBeLessThan(before.pressures.aortaMean);
+    within(regained, 5, 60, "mL");
+  });
+  test("beyond its bounds, or of a loss that no one survives, is refused", async () => {
+    const { exit, errors } = await run({ ...LOSS, lost: 5000, minutes: "ten" });
+    expect(exit).toBe(2);
+    expect(errors.join()).toMatch(/^lost: found 5000.*minutes: found "ten"/);
+    expect((await run({ ...LOSS, lost: 1000 })).exit).toBe(3);
+  });
+});
+
 describe("kind sweep", () => {
   const SWEEP = {
     kind: "sweep",

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { lymphAtRest } from "../../../src/sim/exchange/filtration.ts";
+import { lymphAtRest, regionLymph } from "../../../src/sim/exchange/filtration.ts";
 import {
   againstOutflow,
   albuminOf,
@@ -50,7 +50,7 @@ test("what settles balances, for any pressures", () => {
         });
         expect(settled.filtration).toBeCloseTo(settled.lymph + settled.overflow, 6);
         expect(settled.lymph).toBeCloseTo(
-          lymphRatio(settled.tissuePressure, 20) * lymphAtRest(region, 18),
+          regionLymph(region, settled.tissuePressure, 20) * lymphAtRest(region, 18),
           9,
         );
       }

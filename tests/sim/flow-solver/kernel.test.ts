@@ -4,10 +4,11 @@ import { applyBoundary, applyGiven, openingRule } from "../../../src/sim/flow-fi
 import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.ts";
 import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
-import { hasVectors, vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
+import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
 import { KERNEL_WASM } from "../../../src/sim/flow-solver/kernel.wasm.ts";
 import { fillCoefficients, rowSpans } from "../../../src/sim/flow-solver/stencil-coefficients.ts";
+import { hasVectors } from "../../../src/sim/flow-solver/vector-probe.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
 import { CASES, type Stage } from "../../../src/sim/parameters/request.ts";

@@ -1,6 +1,6 @@
 /** Everything that the kit keeps in this browser, under its own names: what there is, and its end. Other pages of the same address keep theirs. */
 
-export const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "choices", "offline"] as const;
+const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "choices", "offline"] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];
 
 /** What a browser keeps things in. Each part may be denied. */

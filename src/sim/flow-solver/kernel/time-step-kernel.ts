@@ -1,7 +1,7 @@
 // One time step for a vector of cells at a time, in AssemblyScript, in single or double precision.
 import { acrossRow } from "./across-row";
 import { P, P_AHEAD, P_INVERSE, RUNS, SOUTH, U, V, WEST } from "./addresses";
-import { stepConstants } from "./step-constants";
+import { PUSHED, stepConstants } from "./step-constants";
 import { upRow } from "./up-row";
 import { add, mul, sub } from "./vectors";
 
@@ -68,8 +68,22 @@ function pressureRow<T>(nx: i32, j: i32, runs: usize, count: i32, rate: T, dampi
   const ahead = v128.splat<T>(damping);
   for (let run: i32 = 0; run < count; run++) {
     const last = load<i32>(runs + (<usize>run << 3), 4);
+    let k: usize = start + <usize>load<i32>(runs + (<usize>run << 3)) * cell;
     const end: usize = start + <usize>(last < 0 ? -last : last) * cell;
-    for (let k: usize = start + <usize>load<i32>(runs + (<usize>run << 3)) * cell; k < end; k += 16) {
+    if (last < 0) {
+      // One area over one volume stands for four areas.
+      v128.store(PUSHED, v128.splat<T>((-rate * load<T>(k, WEST) * load<T>(k, P_INVERSE)) as T));
+      const pushed = v128.load(PUSHED);
+      for (; k < end; k += 16) {
+        const across = sub<T>(v128.load(k + cell, U), v128.load(k, U));
+        const change = mul<T>(pushed, add<T>(across, sub<T>(v128.load(k + row, V), v128.load(k, V))));
+        const fresh = add<T>(v128.load(k, P), change);
+        v128.store(k, fresh, P);
+        v128.store(k, add<T>(fresh, mul<T>(ahead, change)), P_AHEAD);
+      }
+      continue;
+    }
+    for (; k < end; k += 16) {
       const n = k + row;
       const across = sub<T>(
         mul<T>(v128.load(k + cell, WEST), v128.load(k + cell, U)),

@@ -2,6 +2,8 @@
 export interface LossConstants {
   /** heads of its own that a stream loses on entering the joint */
   readonly jointEntry: number;
+  /** how a joint's flare over the arteries' diameter takes from that: by exp(-led x flare / diameter) */
+  readonly led: number;
   /** part of a turn's turbulent loss */
   readonly turn: number;
   /** heads lost by streams that meet head-on, over the two that a developed stream carries */
@@ -18,6 +20,10 @@ export interface LossConstants {
   readonly spared: number;
   /** heads of an even outlet that the lower stream loses, per part of the flow that the lung beside it takes beyond half */
   readonly outlet: number;
-  /** of the head that a narrowing adds to the lower stream, the part that the upper stream loses against it */
+  /** heads lost, over the two that a developed stream carries, where the streams change sides and neither has a lung of its own */
+  readonly unparted: number;
+  /** of the head that a narrowing adds to the lower stream, the part that the upper stream loses against it head-on */
   readonly jetFacing: number;
+  /** clearance in mean radii from the place of parting at which 37 % of that is left */
+  readonly jetReach: number;
 }

@@ -1,5 +1,6 @@
 /** Where each vein's blood goes: how far the streams cross, between what the flows allow. */
-import { excessAt, type Parting, type Streams, sideAt } from "./features.ts";
+import type { Streams } from "./features.ts";
+import { awayFrom, excessAt, type Parting, sideAt } from "./parting.ts";
 
 /** Fractions of a vein's blood that go to the left lung, 0 to 1. */
 export interface LeftParts {
@@ -41,15 +42,17 @@ export interface Crossing extends Parting {
   readonly most: number;
   /** by how much that grows per part of the flow that the lower stream brings beyond what the lung on its side takes */
   readonly excess: number;
-  /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams */
+  /** strength of a narrowing's jet (see `jetStrength`) that mixes the streams where it meets the upper one head-on */
   readonly jet: number;
+  /** clearance from the place of parting at which a jet's mixing is down to 37 % */
+  readonly jetReach: number;
 }
 
 /** A little more than all, so that a fit is not held at the end. */
 const ALL = 1.05;
 
 /**
- * Each stream takes the lung that it lies towards, the fuller the more it brings; head-on, or with a jet through them, they mix.
+ * Each stream takes the lung that it lies towards, the fuller the more it brings; head-on, more so with a jet, they mix.
  * @param clearance number of mean radii between the axes
  * @param jet see `jetStrength`
  * @returns position, 0 to 1, see {@link partsAt}
@@ -60,8 +63,9 @@ export function usualPosition(
   streams: Pick<Streams, "lower" | "left">,
   rule: Crossing,
 ): number {
-  const side = sideAt(clearance, rule);
+  const away = awayFrom(clearance, jet, rule);
+  const side = sideAt(away, rule);
   const excess = excessAt(side, streams);
-  const kept = Math.exp(-((jet / rule.jet) ** 4));
+  const kept = Math.exp(-((jet / rule.jet) ** 2) * Math.exp(-((away / rule.jetReach) ** 2)));
   return 0.5 + 0.5 * kept * side * Math.min(ALL, rule.most + rule.excess * excess);
 }

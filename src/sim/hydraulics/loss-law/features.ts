@@ -3,6 +3,7 @@ import type { PathwaySizes } from "../../geometry/pathways/sizes.ts";
 import type { Stage } from "../../parameters/request.ts";
 import { fromMillimetre } from "../../units.ts";
 import { type Fluid, reynoldsNumber } from "../element.ts";
+import { awayFrom, nearness, PARTING } from "./parting.ts";
 
 /** m3/s: the mean flows at which coefficients that depend on the split are taken. */
 export interface FlowSplit {
@@ -83,36 +84,20 @@ const facingRadius = (sizes: PathwaySizes): number =>
 export const clearance = (sizes: PathwaySizes, headOnPlace: number): number =>
   (sizes.offset - headOnPlace * sizes.svc) / facingRadius(sizes);
 
-/** Where the streams change sides: numbers of mean radii (dimensionless). */
-export interface Parting {
-  /** clearance, from the upper vein's axis, at which each stream goes as much to the left as to the right */
-  readonly place: number;
-  /** clearance from there at which 71 % of the change is made */
-  readonly width: number;
-}
-
-/** In tubes (3D set): what losses go by; the shares have their own fit, which begins here. */
-export const PARTING: Parting = { place: -0.33, width: 0.3 };
-
-/** How far the lower stream lies towards the left lung: a fraction, -1 to 1. @param clearance mean radii, from the upper vein's axis */
-export function sideAt(clearance: number, { place, width }: Parting): number {
-  const away = clearance - place;
-  return away / Math.hypot(away, width);
-}
-
-/**
- * What the lower stream brings beyond what the lung on its side takes: a fraction of the whole flow, -0.5 to 1.
- * @param side see {@link sideAt}
- */
-export const excessAt = (side: number, { lower, left }: Pick<Streams, "lower" | "left">): number =>
-  lower - 0.5 - side * (left - 0.5);
-
 /** Head that a narrowing adds to the lower stream, against the upper stream's: logarithm of one more than the ratio. */
 export function jetStrength(sizes: PathwaySizes, { lower }: Pick<Streams, "lower">): number {
   if (sizes.stage === "atriopulmonary") return 0;
   const speeds = (lower / (1 - lower)) * (sizes.svc / sizes.trunk) ** 2;
   return Math.log(1 + speeds ** 2 * ((1 - sizes.narrowing) ** -4 - 1));
 }
+
+/** Clearance from where the losses' streams change sides: number of mean radii (dimensionless). */
+export const awayFromParting = (sizes: PathwaySizes, streams: Pick<Streams, "lower">): number =>
+  awayFrom(clearance(sizes, 0), jetStrength(sizes, streams), PARTING);
+
+/** How much of the head-on hit is left, 0 to 1; a chamber's streams never settled in two ways. */
+export const nearParting = (sizes: PathwaySizes, streams: Pick<Streams, "lower">): number =>
+  sizes.stage === "atriopulmonary" ? 0 : nearness(awayFromParting(sizes, streams));
 
 /** [FEATURES.length] in the order of {@link FEATURES}, dimensionless. */
 export function featuresOf(sizes: PathwaySizes, streams: Streams, fluid: Fluid): number[] {
@@ -121,7 +106,8 @@ export function featuresOf(sizes: PathwaySizes, streams: Streams, fluid: Fluid):
   const artery = (sizes.left + sizes.right) / 2;
   const ofTubes = (value: number) => (chamber ? 0 : value);
   const values: Record<Feature, number> = {
-    cavalOffset: clearance(sizes, 0) * (chamber ? 0.5 : 1),
+    // finest where the streams change sides: most changes there with little offset
+    cavalOffset: Math.asinh(awayFromParting(sizes, streams) / PARTING.width) * (chamber ? 0.5 : 1),
     reynolds: Math.log(reynoldsNumber(lungs / 2, fromMillimetre(artery), fluid) / 700),
     lowerShare: 4 * (lower - 0.55),
     leftShare: 4 * (left - 0.45),

@@ -34,8 +34,7 @@ export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | unde
     const row = entryAt(lower, i);
     for (let j = 0; j <= i; j++) {
       const above = entryAt(lower, j);
-      let sum = entryAt(row, j);
-      for (let k = 0; k < j; k++) sum -= entryAt(row, k) * entryAt(above, k);
+      const sum = entryAt(row, j) - inner(row, above, j);
       if (j < i) row[j] = sum / entryAt(above, j);
       else if (sum > 0) row[j] = Math.sqrt(sum);
       else return undefined;
@@ -48,9 +47,8 @@ export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | unde
 export function forward(lower: readonly Float64Array[], right: ArrayLike<number>): Float64Array {
   const x = Float64Array.from(right);
   for (let i = 0; i < x.length; i++) {
-    let sum = entryAt(x, i);
-    for (let k = 0; k < i; k++) sum -= entryAt(entryAt(lower, i), k) * entryAt(x, k);
-    x[i] = sum / entryAt(entryAt(lower, i), i);
+    const row = entryAt(lower, i);
+    x[i] = (entryAt(x, i) - inner(row, x, i)) / entryAt(row, i);
   }
   return x;
 }

@@ -2,9 +2,9 @@
 import type { PathwayStage } from "../../parameters/request.ts";
 import type { LossConstants } from "./constants.ts";
 import type { Crossing } from "./crossing.ts";
-import type { Feature } from "./features.ts";
 import { type Process, processOf, type Samples, type Spread } from "./gaussian-process.ts";
 import stored from "./loss-law.json" with { type: "json" };
+import type { Ranges } from "./range.ts";
 
 /** One fitted quantity: its process and the values that it passes near; all dimensionless. */
 export interface Fitted {
@@ -19,6 +19,8 @@ export interface Fitted {
 export interface LawSet {
   readonly constants: LossConstants;
   readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
+  /** standard deviation of the crossing share where streams that hit each other head-on may settle in either of two ways */
+  readonly unsettled: number;
   /** names and features of the cases, in one order */
   readonly cases: readonly string[];
   readonly points: readonly (readonly number[])[];
@@ -29,9 +31,7 @@ export interface LawSet {
   /** logarithm by which the handbook's power and drop miss 90 % of cases: the least that the band is outside the set */
   readonly outside: { readonly power: number; readonly drop: number; readonly share: number };
   /** what each stage's cases span; a stage without cases is missing */
-  readonly ranges: Readonly<
-    Partial<Record<PathwayStage, Readonly<Record<Feature, readonly [number, number]>>>>
-  >;
+  readonly ranges: Readonly<Partial<Record<PathwayStage, Ranges>>>;
 }
 
 export const LAW: LawSet = stored as unknown as LawSet;
@@ -40,7 +40,7 @@ export const CONSTANTS: LossConstants = LAW.constants;
 type Quantity = "power" | "drop" | "share";
 const made = new Map<Quantity, Process>();
 
-/** Made when first asked for: about a millisecond each. */
+/** Made when first asked for: ten to thirty milliseconds each. */
 export function fittedProcess(quantity: Quantity): Process {
   let process = made.get(quantity);
   if (!process) {

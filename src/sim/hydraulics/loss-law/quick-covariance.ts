@@ -65,10 +65,10 @@ export function covariancesTowards(
   };
 }
 
-/** Sum of products of two lists of one length, dimensionless. */
-export function inner(one: Float64Array, other: Float64Array): number {
+/** Sum of products of two lists' first entries, dimensionless. @param length how many; left out, all of the first list's */
+export function inner(one: Float64Array, other: Float64Array, length = one.length): number {
   let sum = 0;
-  for (let i = 0; i < one.length; i++) sum += entry(one, i) * entry(other, i);
+  for (let i = 0; i < length; i++) sum += entry(one, i) * entry(other, i);
   return sum;
 }
 
