@@ -35,6 +35,11 @@ test.each([
   }
 });
 
+test("a stray or the model's number moves an end to the next step, so that no end tells what someone gave", () => {
+  expect(histogramOf([45, 52.5, 60], 43.21).edges[0]).toBe(42);
+  expect(histogramOf([5, 6, 7, 8, 9, 10], 31.7).edges.at(-1)).toBe(32);
+});
+
 test("bars have even ends that a hall can read, but for strays", () => {
   expect(histogramOf([5.1, 6.4, 7.2, 7.9, 9.3, 11.8], null).edges).toEqual([5, 6, 7, 8, 9, 10, 11, 12]);
 });

@@ -23,8 +23,14 @@ export function histogramOf(numbers: readonly number[], model: number | null): H
     Number(((first + index) * step).toPrecision(12)),
   );
   const all = model === null ? sorted : [...sorted, model];
-  edges[0] = Math.min(edges[0] ?? low, ...extremes(all));
-  edges[edges.length - 1] = Math.max(edges.at(-1) ?? high, ...extremes(all));
+  // To the next step beyond: an end such as 43.21 would tell what someone gave.
+  const reach = (end: number, to: (value: number) => number) =>
+    Number((to(end / step) * step).toPrecision(12));
+  for (const value of extremes(all)) {
+    edges[0] = Math.min(edges[0] ?? low, value, reach(value, Math.floor));
+    const end = edges.at(-1) ?? high;
+    if (value > end) edges[edges.length - 1] = Math.max(value, reach(value, Math.ceil));
+  }
   const counts = new Array<number>(edges.length - 1).fill(0);
   for (const value of sorted) {
     const bar = barOf(edges, value);
