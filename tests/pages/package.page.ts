@@ -3,7 +3,8 @@ import { expect, test } from "@playwright/test";
 import { unzipSync } from "fflate";
 import { watchPage } from "./page.ts";
 
-const COURSE = "http://course.example";
+/** Where the course system keeps its packages. */
+const COURSE = "/course-system";
 
 test("a package made on the page runs in a course system: its lessons alone, its rules, its language, an answer reported", async ({
   page,
@@ -32,8 +33,8 @@ test("a package made on the page runs in a course system: its lessons alone, its
     css: "text/css",
     wasm: "application/wasm",
   };
-  await page.route(`${COURSE}/**`, (route) => {
-    const path = new URL(route.request().url()).pathname.slice(1);
+  await page.route(`**${COURSE}/**`, (route) => {
+    const path = new URL(route.request().url()).pathname.slice(COURSE.length + 1);
     const body = files[path];
     const contentType = types[path.split(".").pop()!];
     return body
