@@ -18,7 +18,7 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
   // A low plot rather gives of its width, as long as a line across the rest can be read.
   const beside =
     box.width > (box.height < 11 * sizes.axis ? 28 : 40) * sizes.axis &&
-    box.width - lain.width - sample > LEAST_WIDTH * sizes.axis;
+    box.width - lain.width - sample > MIN_WIDTH * sizes.axis;
   if (beside) {
     words.takeBack(lines.length);
     const x = box.x + box.width - lain.width;
@@ -36,7 +36,7 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
 }
 
 /** Widths of type that a plot beside its key needs. */
-const LEAST_WIDTH = 19;
+const MIN_WIDTH = 19;
 
 function linesOf({ sizes, theme }: Sheet, known: readonly Circulation[]): readonly Line[] {
   return known.map(({ request: { stage }, pathway }) => {
