@@ -8,6 +8,7 @@ import { answerCache } from "./answer-cache.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
+import type { Frame } from "./frame.ts";
 import { heldTime } from "./held-time.ts";
 import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
@@ -81,11 +82,31 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     });
   });
 
+  /** @param fieldRate a field has to settle even when the picture holds still */
+  const frameOf = (passing: Passing, fieldRate: number): Frame => {
+    const state = scene.peek();
+    const { moment } = state.view;
+    const time = heldTime(clock.time, moment, answers.circulations.peek()[0] ?? null);
+    return {
+      state,
+      panes: panes.links.map((pane, i) =>
+        needs.complete(state.scene, i, pane.frame(passing, fieldRate), time),
+      ),
+      time,
+      pace: clock.rate,
+      degraded: degraded.peek(),
+      // A moment that a person holds is shown as it is, not as a mean.
+      still: passing.motion !== "moving" && moment === undefined,
+      sweep: needs.sweep(),
+    };
+  };
+
   return {
     scene,
     circulations: answers.circulations,
     solving: answers.solving,
     readings,
+    moments: () => panes.links.map((pane) => pane.moment()),
     pace,
     faults: faults.signal,
     degraded,
@@ -96,24 +117,9 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     frame() {
       const state = scene.peek();
       const passing = passed(clock, panes, state, options);
-      const held = passing.motion !== "moving";
-      // A field has to settle even when the picture holds still.
-      const fieldRate = held ? state.view.playSpeed : clock.rate;
-      const { moment } = state.view;
-      const time = heldTime(clock.time, moment, answers.circulations.peek()[0] ?? null);
-      return {
-        state,
-        panes: panes.links.map((pane, i) =>
-          needs.complete(state.scene, i, pane.frame(passing, fieldRate), time),
-        ),
-        time,
-        pace: clock.rate,
-        degraded: degraded.peek(),
-        // A moment that a person holds is shown as it is, not as a mean.
-        still: held && moment === undefined,
-        sweep: needs.sweep(),
-      };
+      return frameOf(passing, passing.motion === "moving" ? clock.rate : state.view.playSpeed);
     },
+    picture: () => frameOf({ time: clock.time, step: 0, motion: "picture" }, scene.peek().view.playSpeed),
     release() {
       stopFollowing();
       stopLooking();

@@ -5,7 +5,7 @@ import type { Fault } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneName, SceneState } from "../state/scene-state.ts";
-import type { Frame } from "./frame.ts";
+import type { FlowMoment, Frame } from "./frame.ts";
 import type { WorkerPool } from "./worker-pool.ts";
 
 export interface Chain {
@@ -17,6 +17,8 @@ export interface Chain {
   readonly solving: ReadonlySignal<boolean>;
   /** One for each pane, refreshed about four times a second; null while there is no field. */
   readonly readings: ReadonlySignal<readonly (FieldReadings | null)[]>;
+  /** How far each pane's field has run by now; null while there is none. */
+  moments(): readonly (FlowMoment | null)[];
   /** Blood seconds in one wall-clock second, as achieved. */
   readonly pace: ReadonlySignal<number>;
   /** Why the last edit was refused or could not be solved; empty when all is well. */
@@ -33,6 +35,8 @@ export interface Chain {
   still(state: SceneState): Promise<Frame>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
+  /** The present scene for a picture that is not a moment of the screen: tracers led at once through the field as it is now. */
+  picture(): Frame;
   /** Ends workers and frees memory. */
   release(): void;
 }

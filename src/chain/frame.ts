@@ -19,6 +19,9 @@ export interface LooseBody {
   readonly place: string;
 }
 
+/** How far a field has run. */
+export type FlowMoment = Pick<FlowField, "shapeId" | "time">;
+
 /** What a pane showed before the last change. */
 export interface Before {
   readonly circulation: Circulation | null;

@@ -4,7 +4,7 @@ import { present } from "../sim/checked/present.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { fromMillipascalSecond } from "../sim/units.ts";
-import type { Pane } from "./frame.ts";
+import type { FlowMoment, Pane } from "./frame.ts";
 import { paneClots } from "./pane-clots.ts";
 import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
 import { type Passing, paneTracers, type Shown } from "./pane-tracers.ts";
@@ -21,6 +21,8 @@ export interface PaneLink {
   frame(passing: Passing, rate: number): Pane;
   watch(now: number): void;
   readings(): FieldReadings | null;
+  /** The latest moment of its field. */
+  moment(): FlowMoment | null;
   /** blood seconds per wall-clock second that the field's worker can compute */
   readonly capable: number | undefined;
   /** Word keys of the steps down the ladder that this pane has taken. */
@@ -88,6 +90,7 @@ export function paneLink(
       if (!measured) return null;
       return seconds === undefined ? measured : { ...measured, washOutSeconds: seconds };
     },
+    moment: () => field.link?.latest.field ?? null,
     get capable() {
       return field.link?.capable;
     },

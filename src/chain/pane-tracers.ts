@@ -34,11 +34,16 @@ const FLOWS_FROM = 1;
 const LED = 4;
 const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
+/** The same for a picture: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
+const LED_STEPS_A_PICTURE = 60;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
-/** Blood moves; it is held where it is; or nothing may move at all and the picture is led to a state that teaches. */
-type Motion = "moving" | "held" | "still";
+/**
+ * Blood moves; it is held where it is; nothing may move at all and the picture is led to a state that teaches; or it is
+ * led there at once, from the field as it is now, for a picture apart from the screen.
+ */
+type Motion = "moving" | "held" | "still" | "picture";
 
 export interface Shown {
   readonly shape: FieldShape;
@@ -92,11 +97,12 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
-  const lead = (moment: FlowField, supply: Supply, speed: number): boolean => {
-    if (moment.time < FLOWS_FROM && !moment.readings.settled) return false;
+  const lead = (moment: FlowField, supply: Supply, speed: number, steps: number): boolean => {
+    const early = moment.time < FLOWS_FROM && !moment.readings.settled;
+    if (early && steps < LED_STEPS_A_PICTURE) return false;
     if (moment !== ledIn) led = 0;
     ledIn = moment;
-    for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP)
+    for (let n = 0; n < steps && led < LED; n++, led += LED_STEP)
       moving.move({ from: moment, to: moment, blend: 1, seconds: LED_STEP, supply }, speed);
     return led >= LED;
   };
@@ -112,8 +118,11 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
       if (motion !== "moving") {
+        if (motion === "picture") held.forget();
         const moment = held.of(field);
-        const seen = motion === "held" || lead(moment, supply, jetSpeed(geometry, circulation));
+        const steps = motion === "picture" ? LED_STEPS_A_PICTURE : LED_STEPS_A_FRAME;
+        const far = motion !== "held" && lead(moment, supply, jetSpeed(geometry, circulation), steps);
+        const seen = far || motion !== "still";
         return { ...shown, field: moment, from: moment, ...(seen ? {} : { tracers: null, jet: null }) };
       }
       held.forget();

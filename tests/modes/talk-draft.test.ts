@@ -24,6 +24,8 @@ test("a draft is kept at each change with its pictures, and is there when the pa
   expect(again.plan.value.title).toBe("Evening");
   expect(again.plan.value.stops).toEqual([wordsStop("title", "Hello"), pictureStop("a1.png", "Ward")]);
   expect(again.words()).toEqual({ talk: "kept" });
+  again.setStops(null, (stops) => [...stops, stepStop("03-pathways", "swirl")]);
+  expect(again.linkWords()).toMatchObject({ list: "03-pathways*swirl", without: "2" });
   again.release();
 });
 

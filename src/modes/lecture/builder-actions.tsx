@@ -11,7 +11,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
 import { takeDrops } from "../shared/take-drops.ts";
 import { DeckActions } from "./deck/deck-actions.tsx";
-import { fitsInLink } from "./own-stops.ts";
+import { ownIn } from "./own-stops.ts";
 import { addFiles } from "./own-stops-bar.tsx";
 import type { TalkDraft } from "./talk-draft.ts";
 import { writeTalkFile } from "./talk-file.ts";
@@ -44,7 +44,15 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
       ),
     [draft],
   );
-  const copy = () => navigator.clipboard?.writeText(linkTo(start)).then(() => announce(t("lecture.copied")));
+  const { stops } = draft.plan.value;
+  const left = ownIn(stops);
+  const partly = useSignal(false);
+  const copy = () => {
+    // What is left out is said where the link opens, which is no stage.
+    const link = left > 0 ? { ...start, step: "", more: draft.linkWords() } : start;
+    partly.value = left > 0;
+    return navigator.clipboard?.writeText(linkTo(link)).then(() => announce(t("lecture.copied")));
+  };
   return (
     <>
       <div class="actions">
@@ -57,7 +65,7 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
           {t("lecture.save")}
         </button>
         <OpenFile onOpen={open} />
-        {fitsInLink(draft.plan.value.stops) && (
+        {stops.some(({ kind }) => kind === "step") && (
           <button type="button" onClick={copy}>
             {t("lecture.copy")}
           </button>
@@ -71,6 +79,14 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
           {t("lecture.clear")}
         </button>
       </div>
+      {partly.value && left > 0 && (
+        <div class="note" data-partly>
+          <p>{t("lecture.link.partly", { count: left })}</p>
+          <button type="button" onClick={save}>
+            {t("lecture.save")}
+          </button>
+        </div>
+      )}
       {(asked.value ?? draft.offered.value) && (
         <Confirm
           title={t("lecture.replace")}
@@ -93,6 +109,7 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
           context={context}
           library={library}
           stops={draft.found.value}
+          pictures={draft.pictures.value}
           title={draft.plan.value.title}
         />
       )}

@@ -26,6 +26,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
   const draft = useMemo(() => talkDraft(place.peek().more, () => lessons.current, STORE), []);
   useEffect(() => draft.release, [draft]);
   const { stops, title } = draft.plan.value;
+  const without = Number(place.value.more.without) || 0;
   const { language } = place.value;
   const add = (more: readonly Stop[]) => {
     draft.setStops(null, (all) => [...all, ...more]);
@@ -47,6 +48,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
         </section>
         <section class="builder-list" aria-labelledby="talk">
           <h2 id="talk">{t("lecture.list")}</h2>
+          {without > 0 && <p class="note">{t("lecture.link.without", { count: without })}</p>}
           <OwnStops draft={draft} />
           {stops.length === 0 && <p>{t("lecture.list.empty")}</p>}
           <ol>

@@ -114,6 +114,9 @@ export const pictureOf = (stop: Stop): string | null => ("picture" in stop ? sto
 /** The stop's own person; null where it has none. */
 export const personAt = (stop: Stop): OwnPerson | null => ("person" in stop ? stop.person : null);
 
+/** How many stops hold something that a link cannot. */
+export const ownIn = (stops: readonly Stop[]): number => stops.filter((stop) => !fitsInLink([stop])).length;
+
 /** Whether a link can hold all that the talk holds. */
 export const fitsInLink = (stops: readonly Stop[]): boolean =>
   stops.every(

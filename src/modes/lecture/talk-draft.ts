@@ -3,7 +3,15 @@ import { computed, effect, type ReadonlySignal, type Signal, signal } from "@pre
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Fault } from "../../sim/faults.ts";
 import type { Place } from "../shared/place.ts";
-import { fitsInLink, MAX_TITLE, type Pictures, pictureStop, type Stop, type TalkPlan } from "./own-stops.ts";
+import {
+  fitsInLink,
+  MAX_TITLE,
+  ownIn,
+  type Pictures,
+  pictureStop,
+  type Stop,
+  type TalkPlan,
+} from "./own-stops.ts";
 import { type PlanHistory, planHistory } from "./plan-history.ts";
 import { MAX_STOPS, MINUTES, USUAL_MINUTES, writeStops } from "./playlist.ts";
 import { type FoundStop, findStops, KEPT_TALK, stopsOfList } from "./stops.ts";
@@ -37,6 +45,8 @@ export interface TalkDraft extends PlanHistory {
   talk(): KeptTalk;
   /** The words of an address that open it. */
   words(): Place["more"];
+  /** Of an address for another device: where a link cannot hold all, its steps and how much is left out. */
+  linkWords(): Place["more"];
   release(): void;
 }
 
@@ -121,13 +131,20 @@ export function talkDraft(
     },
     talk: () => ({ plan: plan.value, pictures: pictures.value }),
     words() {
-      const { stops, minutes, title } = plan.value;
-      if (!fitsInLink(stops)) return { talk: KEPT_TALK };
-      const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));
-      return { list, minutes: String(minutes), title };
+      return fitsInLink(plan.value.stops) ? stepsOf(plan.value) : { talk: KEPT_TALK };
+    },
+    linkWords() {
+      const { stops } = plan.value;
+      if (fitsInLink(stops)) return stepsOf(plan.value);
+      return { ...stepsOf(plan.value), without: String(ownIn(stops)) };
     },
     release: () => stopKeeping(),
   };
+}
+
+function stepsOf({ stops, minutes, title }: TalkPlan): Place["more"] {
+  const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));
+  return { list, minutes: String(minutes), title };
 }
 
 const sameSteps = (one: TalkPlan, other: TalkPlan): boolean =>

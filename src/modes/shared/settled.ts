@@ -1,35 +1,54 @@
 /** Waits until a scene is worth a picture. */
+import type { FlowMoment } from "../../chain/frame.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { paneRequest } from "../../state/scene-state.ts";
 import type { Context } from "./mode.ts";
 
 /** s: a flow that has not settled by then is drawn as it is */
 const PATIENCE = 12;
+/** s: the same where it only has to have taken shape, or is too slow to settle in time */
+const SHORT_PATIENCE = 3;
+/** s of its own time in which a flow can settle at the soonest: two breaths that agree */
+const SETTLES_AFTER = 6;
 
 /**
  * Resolves when the answer is there, and the flow or the sweep that the scene shows, if any, has settled or is complete.
- * @param flowPatience s: how long a flow gets after the answer
+ * @param shape s of the flow's own time since the answer that are enough where no number is measured in it
  */
 export async function settled(
   { session, stage }: Context,
   cancel: AbortSignal,
-  flowPatience = PATIENCE,
+  shape?: number,
 ): Promise<void> {
   const { chain } = session;
-  const until = performance.now() + PATIENCE * 1000;
+  const began = performance.now();
   let answeredAt = Number.POSITIVE_INFINITY;
+  let first: readonly (FlowMoment | null)[] = [];
   const ready = () => {
     const frame = stage.frame();
-    if (chain.solving.peek() || frame?.state !== chain.scene.peek()) return false;
+    if (!frame || chain.solving.peek() || frame.state !== chain.scene.peek()) return false;
+    if ((frame.sweep?.progress ?? 1) < 1) return false;
+    if (answeredAt === Number.POSITIVE_INFINITY) first = chain.moments();
     answeredAt = Math.min(answeredAt, performance.now());
-    if ((frame.sweep?.progress ?? 1) === 1 && performance.now() > answeredAt + flowPatience * 1000)
-      return true;
-    const flows =
-      frame.state.scene === "pathway"
-        ? chain.readings.peek().filter((_, i) => hasPlane(paneRequest(frame.state, i).stage))
-        : [];
-    return flows.every((reading) => reading?.settled ?? false) && (frame.sweep?.progress ?? 1) === 1;
+    if (frame.state.scene !== "pathway") return true;
+    const waited = (performance.now() - answeredAt) / 1000;
+    const ran = chain.moments().map((moment, pane) => moment && ranFor(moment, first[pane] ?? null));
+    if (waited > SHORT_PATIENCE && (shape !== undefined || tooSlow(ran, waited))) return true;
+    return ran.every(
+      (seconds, pane) =>
+        !hasPlane(paneRequest(frame.state, pane).stage) ||
+        chain.readings.peek()[pane]?.settled ||
+        (shape !== undefined && seconds !== null && seconds >= shape),
+    );
   };
-  while (!ready() && performance.now() < until && !cancel.aborted)
-    await new Promise((resolve) => setTimeout(resolve, 100));
+  while (!ready() && performance.now() < began + PATIENCE * 1000 && !cancel.aborted)
+    await new Promise((resolve) => setTimeout(resolve, 50));
 }
+
+/** Whether one of the flows, at its pace so far, will not settle while anyone waits. */
+const tooSlow = (ran: readonly (number | null)[], waited: number): boolean =>
+  ran.some((seconds) => seconds !== null && (seconds / waited) * PATIENCE < SETTLES_AFTER);
+
+/** s of its own time since that moment, or since it began again from rest. */
+const ranFor = (now: FlowMoment, since: FlowMoment | null): number =>
+  now.time - (since && since.time <= now.time ? since.time : 0);

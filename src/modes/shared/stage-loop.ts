@@ -5,6 +5,7 @@ import { language } from "../../i18n/index.ts";
 import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
+import { counted, screenFrames } from "./frame-wishes.ts";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
 import { stillPace } from "./still-pace.ts";
@@ -18,6 +19,8 @@ export interface StageLoop extends StagePictures {
   readonly handles: ReadonlySignal<readonly Handle[]>;
   /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
   show(floor: number): () => void;
+  /** Keeps the frames coming, undrawn, until the returned function is called: for pictures apart from the screen. */
+  follow(): () => void;
   setInsets(insets: Insets): void;
   /** The last one drawn. */
   frame(): Frame | null;
@@ -46,11 +49,11 @@ export function createStageLoop(
   const listeners = new Set<(drawn: boolean) => void>();
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
-  let shown = 0;
+  const showing = counted(() => begin());
+  const following = counted(() => begin());
   let frame: Frame | null = null;
   let insets = NO_INSETS;
   let floor = 13;
-  let due = 0;
   let held = false;
   const { wakeUp, isDue, isStale } = stillPace(() => performance.now());
 
@@ -73,12 +76,11 @@ export function createStageLoop(
   };
 
   const turn = () => {
-    due = shown > 0 ? requestAnimationFrame(turn) : 0;
-    if (shown === 0 || held || document.hidden) return;
+    if (held || document.hidden) return;
     const last = frame;
     frame = withBefore(chain.frame(), before.peek());
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
-    if (!isDue()) return;
+    if (!showing.any() || !isDue()) return;
     const stale = isStale(frame);
     if (stale) stage?.draw(frame);
     if (stage) way.value = stage.way;
@@ -86,9 +88,11 @@ export function createStageLoop(
     for (const listener of listeners) listener(stale);
   };
 
+  const begin = screenFrames(() => showing.any() || following.any(), turn);
   const pictures = stagePictures({
     chain,
-    frame: () => frame,
+    // Nobody sees the frames that are followed: tracers in them are led when a picture is taken.
+    frame: () => (following.any() ? chain.picture() : frame),
     own: () => ({ theme: theme.peek(), floor }),
     async stage() {
       started ??= start();
@@ -106,17 +110,17 @@ export function createStageLoop(
     handles,
     show(smallest) {
       floor = smallest;
-      shown++;
+      const leave = showing.add();
       host.hidden = false;
       stage?.setFloor(floor);
       wakeUp();
       started ??= start();
-      if (!due) due = requestAnimationFrame(turn);
       return () => {
-        shown--;
-        host.hidden = shown === 0;
+        leave();
+        host.hidden = !showing.any();
       };
     },
+    follow: following.add,
     setInsets(next) {
       if (sameInsets(insets, next)) return;
       insets = next;

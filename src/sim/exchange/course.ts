@@ -146,12 +146,9 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         weight,
       };
       const { pressure } = state;
-      const outflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
-      const ratio = regionLymph(
-        region,
-        pressure,
-        lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow: outflow }),
-      );
+      const lymphOutflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
+      const ceiling = lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow });
+      const ratio = regionLymph(region, pressure, ceiling);
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
@@ -174,16 +171,18 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     oncotic = Math.max(Math.min(MIN_ONCOTIC, fullOncotic), oncotic);
     if (!replaced) bloodLost += (drained * HOURS - RESTORED * bloodLost) * STEP;
     if (step % every === 0) {
-      course.days.push(day);
-      course.filtration.push(flows.filtration);
-      course.lymph.push(flows.lymph);
-      course.overflow.push(flows.overflow);
-      course.drained.push(drained);
-      course.interstitialPressure.push(flows.pressure);
-      course.plasmaOncoticPressure.push(oncotic);
-      course.collected.push(collected);
-      course.bloodLost.push(bloodLost);
-      course.lymphMaximum.push(flows.ceiling);
+      note(course, {
+        days: day,
+        filtration: flows.filtration,
+        lymph: flows.lymph,
+        overflow: flows.overflow,
+        drained,
+        interstitialPressure: flows.pressure,
+        plasmaOncoticPressure: oncotic,
+        collected,
+        bloodLost,
+        lymphMaximum: flows.ceiling,
+      });
     }
   }
   return { ...course, drainedTotal, daysToDry: dryDay(course, weight) };
@@ -202,8 +201,14 @@ const newCourse = () => ({
   lymphMaximum: [] as number[],
 });
 
+type Series = ReturnType<typeof newCourse>;
+
+function note(course: Series, point: Record<keyof Series, number>): void {
+  for (const name of Object.keys(course) as (keyof Series)[]) course[name].push(point[name]);
+}
+
 /** What runs off, or without a drain still collects, decides. */
-function dryDay(course: ReturnType<typeof newCourse>, weight: number): number | null {
+function dryDay(course: Series, weight: number): number | null {
   const limit = (DRY * weight) / HOURS;
   for (let i = course.days.length - 1; i >= 0; i--)
     if (Math.max(course.drained[i] ?? 0, course.overflow[i] ?? 0) > limit)

@@ -30,7 +30,7 @@ export interface FieldChoice {
 }
 
 /** What a field runs on a coarse grid before its own time begins. */
-export interface Lead {
+interface Lead {
   /** count across the narrowest opening, 4 at least */
   readonly cellsAcross: number;
   /** s of blood time */

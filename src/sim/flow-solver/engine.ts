@@ -36,7 +36,7 @@ const PAGE = 65536;
 export type Precision = "singles" | "doubles";
 
 /** Whether a grid of `count` cells fits into the vector kernel's memory, and this computer can run it. */
-export const canVector = (count: number, precision: Precision): boolean =>
+const canVector = (count: number, precision: Precision): boolean =>
   hasVectors() && count * bytesOf(precision) < STRIDE - 2 * PAGE;
 
 const bytesOf = (precision: Precision): number => (precision === "singles" ? 4 : 8);

@@ -10,6 +10,7 @@ const WIDE = 12_192_000;
 const HIGH = 6_858_000;
 
 const slide = (over: Partial<Slide>): Slide => ({
+  kind: "scene",
   id: "03-pathways-job",
   title: "Débit, Übergang, año, O₂",
   body: ["What will the drop do?", "A  Less", "B  More"],
@@ -83,4 +84,31 @@ test("everything stays on the slide and nothing lies over the picture", () => {
 test("the picture keeps its shape", () => {
   const [, cx, cy] = /<p:pic>.*?<a:ext cx="(\d+)" cy="(\d+)"/s.exec(text("ppt/slides/slide1.xml"))!;
   expect(Number(cx) / Number(cy)).toBeCloseTo(16 / 9, 2);
+});
+
+test("an own picture fills the slide in its own shape, with its notes; a title stands alone", async () => {
+  const own = { kind: "own", id: "picture", title: "Our ward", words: "", notes: "Greet." } as const;
+  const made = unzipSync(
+    await writePptx(
+      [
+        { ...own, picture: { data: PIXEL, width: 400, height: 300 } },
+        { ...own, id: "end", title: "Thank you", words: "Questions?", picture: null },
+      ],
+      { title: "T", open: "", made: "", cautions: [] },
+    ),
+  );
+  const pages = Object.keys(made).filter((name) => /slides\/slide\d+\.xml$/.test(name));
+  expect(pages).toHaveLength(2);
+  const [first, second] = [1, 2].map((number) => strFromU8(made[`ppt/slides/slide${number}.xml`]!));
+  const [, x, y, cx, cy] = /<p:pic>.*?<a:off x="(\d+)" y="(\d+)"\s*\/>\s*<a:ext cx="(\d+)" cy="(\d+)"/s
+    .exec(first!)!
+    .map(Number);
+  expect(cx! / cy!).toBeCloseTo(4 / 3, 2);
+  expect(y! + cy!).toBeLessThanOrEqual(HIGH);
+  expect(cy! / HIGH).toBeGreaterThan(0.99);
+  expect(x! + cx! / 2).toBeCloseTo(WIDE / 2, -4);
+  expect(strFromU8(made["ppt/notesSlides/notesSlide1.xml"]!)).toContain("Greet.");
+  expect(second).toContain("Thank you");
+  expect(second).toContain("Questions?");
+  expect(second).not.toContain("<p:pic>");
 });

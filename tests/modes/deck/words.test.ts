@@ -63,9 +63,22 @@ test("each picture of the ZIP has its words beside it", async () => {
     notes: "Slowly.",
     link: "https://x/",
   };
-  const packed = await packStills([{ ...words, id: "a-b", picture: new Blob(["png"]) }], ["For learning."]);
+  const scene = { ...words, kind: "scene", id: "a-b", picture: new Blob(["png"]) } as const;
+  const data = new Blob(["jpg"], { type: "image/jpeg" });
+  const own = { kind: "own", id: "picture", title: "Our ward", words: "", notes: "Greet." } as const;
+  const packed = await packStills(
+    [scene, { ...own, picture: { data, width: 4, height: 3 } }, { ...own, id: "end", picture: null }],
+    ["For learning."],
+  );
   const files = unzipSync(packed);
-  expect(Object.keys(files)).toEqual(["001-a-b.png", "001-a-b.txt"]);
+  expect(Object.keys(files)).toEqual([
+    "001-a-b.png",
+    "001-a-b.txt",
+    "002-picture.jpg",
+    "002-picture.txt",
+    "003-end.txt",
+  ]);
+  expect(strFromU8(files["002-picture.txt"]!)).toBe("Our ward\n\nGreet.\n");
   for (const said of ["Title", "Why?", "1.2 mmHg", "Slowly.", "https://x/", "For learning."])
     expect(strFromU8(files["001-a-b.txt"]!)).toContain(said);
 });

@@ -5,13 +5,15 @@ import { t } from "../../../i18n/index.ts";
 import type { Library } from "../../../lesson/library.ts";
 import { announce } from "../../../ui/announce.tsx";
 import type { Context } from "../../shared/mode.ts";
-import { type FoundStop, isDrawn } from "../stops.ts";
+import type { Pictures } from "../own-stops.ts";
+import type { FoundStop } from "../stops.ts";
 import { DECK_KINDS, type DeckKind, exportDeck } from "./export-deck.ts";
 
 export interface DeckActionsProps {
   readonly context: Context;
   readonly library: Library;
   readonly stops: readonly FoundStop[];
+  readonly pictures: Pictures;
   readonly title: string;
 }
 
@@ -21,8 +23,7 @@ const LABEL: Readonly<Record<DeckKind, string>> = {
   stills: "lecture.stills",
 };
 
-export function DeckActions({ stops: all, ...props }: DeckActionsProps) {
-  const stops = all.filter(isDrawn);
+export function DeckActions({ stops, ...props }: DeckActionsProps) {
   const making = useSignal<{ readonly done: number; readonly cancel: AbortController } | null>(null);
   useEffect(() => () => making.peek()?.cancel.abort(), [making]);
   const begin = (kind: DeckKind) => {
@@ -41,10 +42,7 @@ export function DeckActions({ stops: all, ...props }: DeckActionsProps) {
   const now = making.value;
   return (
     <div data-deck>
-      <p class="quiet-text">
-        {t("lecture.deck.help")}
-        {stops.length < all.length && ` ${t("lecture.deck.ownLeftOut")}`}
-      </p>
+      <p class="quiet-text">{t("lecture.deck.help")}</p>
       {now ? (
         <div class="actions">
           <p role="status">{t("lecture.stills.progress", { done: now.done + 1, count: stops.length })}</p>

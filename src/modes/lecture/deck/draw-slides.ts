@@ -1,29 +1,33 @@
 /** Draws the stops of a talk one after the other on the page's one stage, which is left as it was. */
-
 import type { Library } from "../../../lesson/library.ts";
 import { knownAnswers } from "../../shared/lesson/known-answers.ts";
 import type { Context } from "../../shared/mode.ts";
 import { settled } from "../../shared/settled.ts";
-import { stateLink } from "../../shared/state-link.ts";
+import { linkToState } from "../../shared/state-link.ts";
+import type { OwnStop } from "../own-stops.ts";
 import { stateOfStop } from "../stop-state.ts";
-import type { DrawnStop } from "../stops.ts";
-import type { Slide } from "./slide.ts";
+import { type FoundStop, isDrawn } from "../stops.ts";
+import type { DeckPage, OwnPage } from "./slide.ts";
 import { readsFlow, requestsOfStop, slideWords } from "./slide-words.ts";
 
-/** s that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
+/** s of its own time that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
 const FLOW_SHAPES = 1;
+/** blood seconds in a second of the wall clock: more than any machine here can do */
+const AS_FAST_AS_IT_CAN = 4;
 
-/** CSS px */
-const FLOOR = 24;
+/** Nothing moves on paper: all that the machine can do goes into the flow. No dye, whose moment paper cannot show. */
+const STILL = { paused: true, moment: undefined, playSpeed: AS_FAST_AS_IT_CAN } as const;
 
 export interface DrawOptions<Picture> {
   readonly context: Context;
   readonly library: Library;
-  readonly stops: readonly DrawnStop[];
+  readonly stops: readonly FoundStop[];
   /** Decides the places of the answers. */
   readonly reader: number;
   /** Takes the picture of what is shown. */
   readonly picture: () => Promise<Picture>;
+  /** The page of a stop of the speaker's own. */
+  readonly own: (stop: OwnStop) => Promise<OwnPage<Picture>>;
   readonly onProgress: (done: number) => void;
   readonly cancel: AbortSignal;
 }
@@ -31,29 +35,38 @@ export interface DrawOptions<Picture> {
 /** Null when cancelled. */
 export async function drawSlides<Picture>(
   options: DrawOptions<Picture>,
-): Promise<readonly Slide<Picture>[] | null> {
-  const { context, library, stops, reader, picture, onProgress, cancel } = options;
+): Promise<readonly DeckPage<Picture>[] | null> {
+  const { context, library, stops, reader, picture, own, onProgress, cancel } = options;
   const { session, stage } = context;
   const known = knownAnswers(session.chain);
   const before = session.scene.peek();
-  const hide = stage.show(FLOOR);
-  const slides: Slide<Picture>[] = [];
+  const leave = stage.follow();
+  const slides: DeckPage<Picture>[] = [];
   // The workers solve the next stop's states while this one is drawn.
-  const ask = (index: number) => known.fetch(stops[index] ? requestsOfStop(stops[index]) : []);
+  const ask = (index: number) => {
+    const stop = stops[index];
+    return known.fetch(stop && isDrawn(stop) ? requestsOfStop(stop) : []);
+  };
   let answers = ask(0);
   try {
     for (const [index, stop] of stops.entries()) {
       onProgress(index);
+      if (!isDrawn(stop)) {
+        answers = ask(index + 1);
+        slides.push(await own(stop));
+        if (cancel.aborted) return null;
+        continue;
+      }
       const state = stateOfStop(stop);
-      // No dye: paper and slides cannot show its moment.
-      session.show({ ...state, view: { ...state.view, dye: before.view.dye } });
+      session.show({ ...state, view: { ...state.view, ...STILL, dye: before.view.dye } });
       await answers;
       answers = ask(index + 1);
       await settled(context, cancel, readsFlow(stop) ? undefined : FLOW_SHAPES);
       if (cancel.aborted) return null;
       const fields = session.chain.readings.peek();
-      const words = slideWords(stop, library, known, { fields, reader, link: stateLink(context) });
+      const words = slideWords(stop, library, known, { fields, reader, link: linkToState(state) });
       slides.push({
+        kind: "scene",
         ...words,
         id: stop.kind === "bench" ? "bench" : `${stop.lesson}-${stop.step}`,
         picture: await picture(),
@@ -61,7 +74,7 @@ export async function drawSlides<Picture>(
     }
     return cancel.aborted ? null : slides;
   } finally {
-    hide();
+    leave();
     session.show(before);
   }
 }

@@ -4,16 +4,20 @@ import { VERSION } from "../../../ui/app-version.ts";
 import { cautionSentences } from "../../../ui/cautions.tsx";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
 import { stillOf } from "../../shared/stills-and-clips.ts";
+import type { OwnStop, Pictures } from "../own-stops.ts";
+import { isDrawn } from "../stops.ts";
 import { type DrawOptions, drawSlides } from "./draw-slides.ts";
 import { fileName } from "./file-name.ts";
+import { drawnAs, ownPage } from "./own-page.ts";
 import type { DeckWords } from "./pptx.ts";
 import { PICTURE } from "./slide.ts";
 
 export const DECK_KINDS = ["pptx", "pdf", "stills"] as const;
 export type DeckKind = (typeof DECK_KINDS)[number];
 
-export interface ExportOptions extends Omit<DrawOptions<never>, "picture" | "reader"> {
+export interface ExportOptions extends Omit<DrawOptions<never>, "picture" | "own" | "reader"> {
   readonly title: string;
+  readonly pictures: Pictures;
 }
 
 /** One for all exports: slides, pages and pictures of a talk have their answers in the same places. */
@@ -22,15 +26,21 @@ const READER = 1;
 /** px */
 const STILL_HEIGHT = 1080;
 
-export async function exportDeck(kind: DeckKind, { title, ...options }: ExportOptions): Promise<void> {
-  const lessons = options.stops.map((stop) => (stop.kind === "step" ? stop.found.lesson : null));
+export async function exportDeck(
+  kind: DeckKind,
+  { title, pictures, ...options }: ExportOptions,
+): Promise<void> {
+  const lessons = options.stops
+    .filter(isDrawn)
+    .map((stop) => (stop.kind === "step" ? stop.found.lesson : null));
   const [lesson] = lessons;
   const oneLesson = lessons.every((each) => each?.id === lesson?.id);
   const subject = title || (oneLesson ? lesson?.title : "") || t("lecture.deck.talk");
   const name = (extension: string) => fileName(subject, language(), new Date(), extension);
   if (kind === "stills") {
     const picture = () => stillOf(options.context, STILL_HEIGHT);
-    const slides = await drawSlides({ ...options, reader: READER, picture });
+    const own = (stop: OwnStop) => ownPage(stop, pictures, async ({ blob }) => blob);
+    const slides = await drawSlides({ ...options, reader: READER, picture, own });
     if (!slides) return;
     const { packStills } = await import("./stills.ts");
     return saveBytes(name("zip"), await packStills(slides, cautionSentences()), "application/zip");
@@ -40,7 +50,8 @@ export async function exportDeck(kind: DeckKind, { title, ...options }: ExportOp
     const canvas = await options.context.stage.snapshot(width, height, { theme: "paper", floor });
     return canvas.toDataURL("image/png");
   };
-  const slides = await drawSlides({ ...options, reader: READER, picture });
+  const own = (stop: OwnStop) => ownPage(stop, pictures, async ({ image }) => drawnAs(image));
+  const slides = await drawSlides({ ...options, reader: READER, picture, own });
   if (!slides) return;
   const words = deckWords(subject);
   if (kind === "pdf") {

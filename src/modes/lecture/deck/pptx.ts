@@ -1,7 +1,7 @@
 /** Slides as a PPTX file: words as text that can be edited, the picture beside them, notes below. Loaded when asked for. */
 import type PptxGenJS from "pptxgenjs";
 import { fitText } from "./fit.ts";
-import type { Slide } from "./slide.ts";
+import type { DeckPage, OwnPage, Slide } from "./slide.ts";
 
 export interface DeckWords {
   readonly title: string;
@@ -12,7 +12,10 @@ export interface DeckWords {
   readonly cautions: readonly string[];
 }
 
-/** inches, of a slide 13.33 by 7.5 */
+/** inches */
+const PAGE = { w: 13.33, h: 7.5 } as const;
+
+/** inches, of a slide of that size */
 const BOX = {
   title: { x: 0.4, y: 0.25, w: 12.5, h: 0.75 },
   picture: { x: 0.4, y: 1.1, w: 8.4, h: 4.725 },
@@ -81,6 +84,19 @@ function addSlide(page: Page, slide: Slide, words: DeckWords): void {
   page.addNotes([slide.notes, slide.caution, slide.link].filter(Boolean).join("\n\n"));
 }
 
+/** The picture as large as the slide holds it, or title and words in its middle. */
+function addOwn(page: Page, { title, words, picture, notes }: OwnPage): void {
+  if (picture) {
+    const scale = Math.min(PAGE.w / picture.width, PAGE.h / picture.height);
+    const [w, h] = [picture.width * scale, picture.height * scale];
+    page.addImage({ data: picture.data, x: (PAGE.w - w) / 2, y: (PAGE.h - h) / 2, w, h, altText: title });
+  } else {
+    put(page, title, { x: 0.9, y: 2.4, w: 11.5, h: 1.6 }, [20, 44], true);
+    put(page, words, { x: 0.9, y: 4.2, w: 11.5, h: 2.4 }, [12, 24]);
+  }
+  if (notes) page.addNotes(notes);
+}
+
 /** Under the picture, each caption with its number below its own pane. */
 function addPanes(page: Page, { panes }: Slide): void {
   const w = BOX.panes.w / panes.length;
@@ -93,13 +109,16 @@ function addPanes(page: Page, { panes }: Slide): void {
 export const PPTX_TYPE = "application/vnd.openxmlformats-officedocument.presentationml.presentation";
 
 /** The bytes of a PPTX file. */
-export async function writePptx(slides: readonly Slide[], words: DeckWords): Promise<Uint8Array> {
+export async function writePptx(slides: readonly DeckPage[], words: DeckWords): Promise<Uint8Array> {
   const { default: Deck } = await import("pptxgenjs");
   const deck = new Deck();
   deck.layout = "LAYOUT_WIDE";
   deck.title = words.title;
   deck.author = "";
   deck.company = "";
-  for (const slide of slides) addSlide(deck.addSlide(), slide, words);
+  for (const slide of slides) {
+    if (slide.kind === "own") addOwn(deck.addSlide(), slide);
+    else addSlide(deck.addSlide(), slide, words);
+  }
   return (await deck.write({ outputType: "uint8array", compression: true })) as Uint8Array;
 }

@@ -2,11 +2,11 @@
 import { render } from "preact";
 import { fitText } from "./fit.ts";
 import type { DeckWords } from "./pptx.ts";
-import type { Slide } from "./slide.ts";
+import type { DeckPage, OwnPage, Slide } from "./slide.ts";
 import "./print.css";
 
 /** Opens the browser's print; the pages go again when it closes. */
-export async function printSlides(slides: readonly Slide[], words: DeckWords): Promise<void> {
+export async function printSlides(slides: readonly DeckPage[], words: DeckWords): Promise<void> {
   const host = document.createElement("div");
   host.className = "deck-pages";
   document.body.append(host);
@@ -31,12 +31,29 @@ export async function printSlides(slides: readonly Slide[], words: DeckWords): P
 const COLUMN = { width: 3.3, height: 2.6 } as const;
 const SIZES = [10, 17] as const;
 
-const Pages = ({ slides, words }: { readonly slides: readonly Slide[]; readonly words: DeckWords }) => (
+const Pages = ({ slides, words }: { readonly slides: readonly DeckPage[]; readonly words: DeckWords }) => (
   <>
-    {slides.map((slide, index) => (
-      <PrintedSlide key={index} slide={slide} words={words} />
-    ))}
+    {slides.map((slide, index) =>
+      slide.kind === "own" ? (
+        <OwnPrinted key={index} page={slide} />
+      ) : (
+        <PrintedSlide key={index} slide={slide} words={words} />
+      ),
+    )}
   </>
+);
+
+const OwnPrinted = ({ page: { title, words, picture } }: { readonly page: OwnPage }) => (
+  <article class="deck-page own">
+    {picture ? (
+      <img src={picture.data} alt={title} />
+    ) : (
+      <div>
+        <h1>{title}</h1>
+        <p class="deck-body">{words}</p>
+      </div>
+    )}
+  </article>
 );
 
 function PrintedSlide({ slide, words }: { readonly slide: Slide; readonly words: DeckWords }) {

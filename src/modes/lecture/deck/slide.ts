@@ -21,11 +21,33 @@ export interface SlideWords {
 }
 
 export interface Slide<Picture = string> extends SlideWords {
+  readonly kind: "scene";
   /** lesson and step, for a file's name */
   readonly id: string;
   /** a data address, where nothing else is said */
   readonly picture: Picture;
 }
+
+/** A slide of the speaker's own: a picture that fills it, or words alone. */
+export interface OwnPage<Picture = string> {
+  readonly kind: "own";
+  readonly id: string;
+  readonly title: string;
+  /** Further words of a title or an end. */
+  readonly words: string;
+  /** null where words stand alone */
+  readonly picture: OwnPicture<Picture> | null;
+  readonly notes: string;
+}
+
+export interface OwnPicture<Picture = string> {
+  readonly data: Picture;
+  /** px */
+  readonly width: number;
+  readonly height: number;
+}
+
+export type DeckPage<Picture = string> = Slide<Picture> | OwnPage<Picture>;
 
 /** px: sharp in a hall and at the width of a page; the floor is about 11 points there */
 export const PICTURE = { width: 1600, height: 900, floor: 30 } as const;
@@ -44,3 +66,6 @@ export const slideText = (slide: SlideWords, cautions: readonly string[]): strin
     .filter(Boolean)
     .join("\n\n")
     .concat("\n");
+
+export const ownText = ({ title, words, notes }: OwnPage<unknown>): string =>
+  [title, words, notes].filter(Boolean).join("\n\n").concat("\n");

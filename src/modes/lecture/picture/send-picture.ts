@@ -20,12 +20,12 @@ export function pictureSender(
   const page = document.createElement("canvas");
   let until = 0;
   let copied = 0;
-  const stopCopying = stage.afterFrame(() => {
+  const stopCopying = stage.afterFrame((drawn) => {
     const now = performance.now();
-    const drawn = stage.canvas();
-    if (!drawn || now > until || now < copied + EVERY) return;
+    const canvas = stage.canvas();
+    if (!drawn || !canvas || now > until || now < copied + EVERY) return;
     copied = now;
-    copyTo(scene, drawn);
+    copyTo(scene, canvas);
   });
   const take = () => {
     [page.width, page.height] = sizeOfPicture(innerWidth, innerHeight);

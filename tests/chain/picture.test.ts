@@ -1,0 +1,35 @@
+/** Frames for pictures apart from the screen. */
+import { expect, it } from "vitest";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { setParameter, setView } from "../../src/state/edit.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { begin } from "./begin.ts";
+
+it("a picture of a scene that is paused has its tracers led through the field as it is now, at once", async () => {
+  const { chain, time, field } = begin(setView({ paused: true })(START));
+  await time.pass(0.1);
+  field.flow(field.ports[0]!, 0.02);
+  await time.pass(0.02);
+  const held = chain.frame().panes[0]!.tracers!.position.slice();
+  expect(chain.frame().panes[0]!.tracers!.position).toEqual(held);
+  const picture = chain.picture();
+  expect(picture.still).toBe(true);
+  expect(picture.panes[0]!.tracers!.position).not.toEqual(held);
+});
+
+it("a still frame of another state is answered beside the scene, which stays", async () => {
+  const { chain, time } = begin();
+  await time.pass(0.1);
+  const other = { ...setParameter("conduitDiameter", 10)(START), beside: [{ stage: "glenn" as const }] };
+  const asked = chain.still(other);
+  await time.pass(0.3);
+  const { state, panes } = await asked;
+  expect(state).toBe(other);
+  expect(panes.map(({ circulation }) => circulation!.request.stage)).toEqual(["extracardiac", "glenn"]);
+  expect(panes[0]!.circulation!.pathway.pressureDrop).toBeCloseTo(
+    solve(other.request).pathway.pressureDrop,
+    9,
+  );
+  expect(panes[0]!.geometry).not.toBeNull();
+  expect(chain.scene.value).toBe(START);
+});
