@@ -1,5 +1,6 @@
 /** Fits the loss law to the set, judges it on held-out cases, and writes both down. */
 import { writeFileSync } from "node:fs";
+import { INTERPOLATED } from "../../src/sim/hydraulics/loss-law/features.ts";
 import type { Fitted, LawSet } from "../../src/sim/hydraulics/loss-law/law-set.ts";
 import { rangesOf } from "../../src/sim/hydraulics/loss-law/range.ts";
 import { PATHWAY_STAGES } from "../../src/sim/parameters/request.ts";
@@ -10,8 +11,8 @@ import { byFamilies, byFolds, type Judged, judge } from "./held-out.ts";
 /** Part of the held-out cases that a band is to hold, with a little to spare. */
 const HELD = 0.92;
 const DIGITS = 6;
-/** Of the lists by case, which the page loads: a ten-thousandth is far below what a case is known to. */
-const fourth = (value: number): number => Math.round(value * 1e4) / 1e4;
+/** Of the lists by case, which the page loads: far below what a case is known to. */
+const third = (value: number): number => Math.round(value * 1e3) / 1e3;
 
 export interface HeldOut {
   /** a twentieth of the cases left out at a time, and an eighth */
@@ -58,8 +59,8 @@ function lawSet(law: Law, cases: readonly SetCase[], { folds, families }: HeldOu
       folds.map((each) => miss(each, name) / each.deviation[name]),
       HELD,
     ),
-    values: law.samples[name].values.map(fourth),
-    errors: law.samples[name].errors.map(fourth),
+    values: law.samples[name].values.map(third),
+    errors: law.samples[name].errors.map(third),
   });
   const outside = (name: Quantity) =>
     quantile(
@@ -73,8 +74,7 @@ function lawSet(law: Law, cases: readonly SetCase[], { folds, families }: HeldOu
     constants: law.constants,
     crossing: law.crossing,
     unsettled: law.unsettled,
-    cases: cases.map(({ stored }) => stored.name),
-    points: law.points.map((point) => point.map(fourth)),
+    points: law.points.map((point) => point.slice(0, INTERPOLATED).map(third)),
     power,
     drop,
     share,

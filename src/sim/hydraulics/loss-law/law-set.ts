@@ -21,8 +21,7 @@ export interface LawSet {
   readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
   /** standard deviation of the crossing share where streams that hit each other head-on may settle in either of two ways */
   readonly unsettled: number;
-  /** names and features of the cases, in one order */
-  readonly cases: readonly string[];
+  /** features by which the interpolation goes, by case, in the order of docs/validation/loss-law-held-out.json */
   readonly points: readonly (readonly number[])[];
   /** what 3D has over the handbook, as logarithms, of power and drop; and what the crossing share has beyond its rule */
   readonly power: Fitted;
