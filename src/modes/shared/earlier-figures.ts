@@ -1,8 +1,6 @@
 /** The answers and numbers as they were before the last change, once it has been answered. */
-import type { Step } from "../../lesson/lesson.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Figure, figuresOf } from "../../ui/figures.ts";
-import { figuresThatMatter, type LargeFigure } from "./lesson/figures-that-matter.ts";
 import type { Session } from "./session.ts";
 
 /** One for each pane; null while there is nothing to compare with. */
@@ -16,10 +14,4 @@ function earlierAnswers({ before, chain }: Session): readonly (Circulation | nul
 export function earlierFigures(session: Session): readonly Figure[] | null {
   const [first] = earlierAnswers(session) ?? [];
   return first ? figuresOf(first) : null;
-}
-
-/** Of every pane, for a step's large numbers. */
-export function earlierLarge(session: Session, step: Step | null): readonly LargeFigure[] | null {
-  const earlier = earlierAnswers(session);
-  return earlier && figuresThatMatter(step, session.scene.value, earlier);
 }

@@ -40,7 +40,7 @@ export interface OwnPage<Picture = string> {
   readonly notes: string;
 }
 
-export interface OwnPicture<Picture = string> {
+interface OwnPicture<Picture = string> {
   readonly data: Picture;
   /** px */
   readonly width: number;
