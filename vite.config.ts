@@ -46,6 +46,12 @@ const LANGUAGE_CHUNKS = {
   name: (id: string) => `words-${id.split("/").at(-2)}`,
 };
 
+/** English of the modes in one file. */
+const MODE_WORDS_CHUNK = {
+  test: /src\/i18n\/en\/(lecture|lesson|study|kiosk|author|take-away|technical|traces)\.json$/,
+  name: "mode-words",
+};
+
 /** The painted chest, which several scenes share. */
 const ANATOMY_CHUNK = {
   test: /src\/scenes\/anatomy\//,
@@ -78,7 +84,11 @@ export default defineConfig(({ mode }) => {
       chunkSizeWarningLimit: 1500,
       ...(single
         ? {}
-        : { rolldownOptions: { output: { codeSplitting: { groups: [LANGUAGE_CHUNKS, ANATOMY_CHUNK] } } } }),
+        : {
+            rolldownOptions: {
+              output: { codeSplitting: { groups: [LANGUAGE_CHUNKS, MODE_WORDS_CHUNK, ANATOMY_CHUNK] } },
+            },
+          }),
     },
     server: { port: 5300, strictPort: false, open: false },
     preview: { port: 5301, host: "127.0.0.1" },

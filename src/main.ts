@@ -5,6 +5,7 @@ import { startChain } from "./chain/page-chain.ts";
 import {
   direction,
   fetchMessages,
+  fetchModeMessages,
   LANGUAGES,
   language,
   nearestLanguage,
@@ -26,19 +27,29 @@ import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 
-const MODES: Readonly<Partial<Record<ModeName, () => Promise<{ readonly mode: Mode }>>>> = {
+type Load = () => Promise<{ readonly mode: Mode }>;
+
+/** The mode once its English has come too. */
+const withWords =
+  (load: Load): Load =>
+  async () => {
+    const [loaded] = await Promise.all([load(), fetchModeMessages()]);
+    return loaded;
+  };
+
+const MODES: Readonly<Partial<Record<ModeName, Load>>> = {
   home: () => import("./modes/home/index.tsx"),
-  bench: () => import("./modes/bench/index.tsx"),
-  study: () => import("./modes/study/index.tsx"),
-  author: () => import("./modes/author/index.tsx"),
-  lecture: () => import("./modes/lecture/index.tsx"),
-  kiosk: async () => {
+  bench: withWords(() => import("./modes/bench/index.tsx")),
+  study: withWords(() => import("./modes/study/index.tsx")),
+  author: withWords(() => import("./modes/author/index.tsx")),
+  lecture: withWords(() => import("./modes/lecture/index.tsx")),
+  kiosk: withWords(async () => {
     // It greets in every language at once; one that does not come is greeted in English.
     const greetings = Promise.allSettled(LANGUAGES.map(fetchMessages));
     const { mode } = await import("./modes/kiosk/index.tsx");
     await greetings;
     return { mode };
-  },
+  }),
 };
 
 const address = openAddress(tellDropped);

@@ -1,4 +1,4 @@
-/** Every message file but the phone page's, which has its own: in the page English comes with it and the others when asked for; on the command line all come from disk. */
+/** Every message file but the phone page's, which has its own: in the page English comes with it, but for what the start page does not say, and the other languages when asked for; on the command line all come from disk. */
 
 type Messages = Readonly<Record<string, string>>;
 
@@ -7,7 +7,20 @@ const onDisk = typeof process !== "undefined";
 /** Path such as `./en/units.json` -> its messages, there from the start. */
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
-  : import.meta.glob<Messages>(["./en/*.json", "!./en/phone.json"], { eager: true, import: "default" });
+  : import.meta.glob<Messages>(
+      ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces}.json"],
+      {
+        eager: true,
+        import: "default",
+      },
+    );
+
+/** English that only modes other than the start page say; fetched before one opens. */
+export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
+  ? {}
+  : import.meta.glob<Messages>("./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces}.json", {
+      import: "default",
+    });
 
 /** Path such as `./de/units.json` -> fetches its messages. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk

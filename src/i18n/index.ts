@@ -3,6 +3,7 @@ export { appendChange, changeOf, writeChange } from "./change.ts";
 export {
   direction,
   fetchMessages,
+  fetchModeMessages,
   hasMessage,
   inLanguage,
   LANGUAGES,

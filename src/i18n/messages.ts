@@ -1,7 +1,7 @@
 /** Messages by key: which languages there are, and the text of a key with its arguments filled in. */
 import { signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
-import { laterFiles, messageFiles } from "./files.ts";
+import { laterFiles, messageFiles, modeFiles } from "./files.ts";
 import { type Arguments, formatMessage, type Part, parseMessage } from "./message-format.ts";
 import { isPseudo, pseudoMessage } from "./pseudo.ts";
 
@@ -34,7 +34,13 @@ const hasCome = (tag: string): boolean => isPseudo(tag) || tag in MESSAGES;
 /** @param tag one of `LANGUAGES`. Rejects, and keeps nothing, where one of its files cannot be fetched. */
 export async function fetchMessages(tag: string): Promise<void> {
   if (hasCome(tag)) return;
-  const files = Object.entries(laterFiles).filter(([path]) => languageOf(path) === tag);
+  await fetchFiles(Object.entries(laterFiles).filter(([path]) => languageOf(path) === tag));
+}
+
+/** English of the modes; rejects where it cannot be fetched. */
+export const fetchModeMessages = (): Promise<void> => fetchFiles(Object.entries(modeFiles));
+
+async function fetchFiles(files: readonly (readonly [string, () => Promise<Table>])[]): Promise<void> {
   const tables = await Promise.all(files.map(async ([path, load]) => [path, await load()] as const));
   for (const [path, messages] of tables) merge(path, messages);
 }

@@ -49,7 +49,7 @@ let compiled: object | undefined;
  */
 export function vectorEngine(count: number, precision: Precision): Engine {
   const { Memory, Module, Instance } = host!;
-  compiled ??= new Module(decodeBase64(KERNEL_WASM));
+  compiled ??= new Module(decodeHex(KERNEL_WASM));
   // Two arrays more hold what the kernel passes from row to row, and its runs.
   const memory = new Memory({ initial: Math.ceil((BASE + (ARRAYS.length + 2) * STRIDE) / PAGE) });
   const { exports } = new Instance(compiled, { env: { memory, abort: () => undefined } });
@@ -84,21 +84,5 @@ export function vectorEngine(count: number, precision: Precision): Engine {
 export const chooseEngine = (count: number, precision: Precision): Engine =>
   canVector(count, precision) ? vectorEngine(count, precision) : plainEngine(count);
 
-const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-
-function decodeBase64(text: string): Uint8Array {
-  const length = (text.length / 4) * 3 - (text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0);
-  const bytes = new Uint8Array(length);
-  let bits = 0;
-  let held = 0;
-  let at = 0;
-  for (const letter of text) {
-    if (letter === "=") break;
-    held = (held << 6) | DIGITS.indexOf(letter);
-    bits += 6;
-    if (bits < 8) continue;
-    bits -= 8;
-    bytes[at++] = (held >> bits) & 255;
-  }
-  return bytes;
-}
+const decodeHex = (text: string): Uint8Array =>
+  Uint8Array.from({ length: text.length / 2 }, (_, i) => Number.parseInt(text.slice(2 * i, 2 * i + 2), 16));
