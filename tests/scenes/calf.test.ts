@@ -1,10 +1,20 @@
 import { expect, test } from "vitest";
 import { bloodColumn } from "../../src/scenes/calf/blood-column.ts";
+import {
+  GASTROCNEMIUS,
+  HEEL_BONE,
+  SHIN_BONE,
+  SKIN,
+  SOLEUS,
+  TENDON,
+} from "../../src/scenes/calf/leg-parts.ts";
+import { outlineOf } from "../../src/scenes/calf/rounded.ts";
 import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
 import {
   CALF,
   freeHalfWidth,
   halfWidth,
+  leafletBase,
   leaflets,
   PLANE,
   squeezeAt,
@@ -30,7 +40,7 @@ test("no stretch of the vein runs empty as the blood moves through many squeezes
   for (let t = 0; t < 20; t += 1 / 30) column.move(t, t + 1 / 30);
   expect(column.y.every((y) => y >= 0 && y < PLANE.height)).toBe(true);
   expect(column.y.some((y, i) => Math.abs(y - start[i]!) > 1)).toBe(true);
-  // No stretch of the vein runs empty: with 150 dots no gap is longer than a sixth of it.
+  // No stretch of the vein runs empty: with 110 dots no gap is longer than a sixth of it.
   const sorted = [...column.y].sort((a, b) => a - b);
   for (let i = 1; i < sorted.length; i++) expect(sorted[i]! - sorted[i - 1]!).toBeLessThan(PLANE.height / 6);
 });
@@ -43,6 +53,35 @@ test("a leaflet keeps its length from closed to open, and the two meet when clos
   for (const open of [0, 0.3, 0.7, 1]) expect(length(open)).toBeCloseTo(length(0), 9);
   const [left, right] = leaflets(VALVES[0].y, 0);
   expect(left.tip).toEqual(right.tip);
+});
+
+test("a leaflet grows out of the wall on both sides of its hinge", () => {
+  for (const side of [-1, 1] as const)
+    for (const [x, y] of leafletBase(VALVES[1].y, side))
+      expect(side * (x - PLANE.middle)).toBeCloseTo(halfWidth(y, 0), 9);
+  const [low, high] = leafletBase(VALVES[0].y, 1);
+  expect(low[1]).toBeGreaterThan(VALVES[0].y);
+  expect(high[1]).toBeLessThan(VALVES[0].y);
+});
+
+test("the calf's muscles lie behind the shin bone, and their tendon reaches from them to the heel bone", () => {
+  const near = (part: typeof SKIN, y: number) =>
+    outlineOf(part)
+      .filter(([, at]) => Math.abs(at - y) < 20)
+      .map(([x]) => x);
+  for (let y = 270; y <= 680; y += 20) {
+    const bone = Math.min(...near(SHIN_BONE, y));
+    for (const muscle of [GASTROCNEMIUS, SOLEUS])
+      for (const x of near(muscle, y)) expect(x, `at ${y}`).toBeLessThan(bone);
+    // Vein and muscle have room within the skin.
+    expect(PLANE.middle + halfWidth(y, 0)).toBeLessThan(bone);
+    expect(Math.min(...near(GASTROCNEMIUS, y), bone)).toBeGreaterThan(Math.min(...near(SKIN, y)));
+  }
+  const top = Math.min(...outlineOf(TENDON).map(([, y]) => y));
+  const foot = outlineOf(TENDON).reduce((a, b) => (b[1] > a[1] ? b : a));
+  expect(top).toBeLessThan(Math.max(...outlineOf(GASTROCNEMIUS).map(([, y]) => y)));
+  const heel = outlineOf(HEEL_BONE);
+  expect(Math.min(...heel.map(([x, y]) => Math.hypot(x - foot[0], y - foot[1])))).toBeLessThan(12);
 });
 
 test("squeezing narrows the vein within the muscle only, and never shuts it", () => {

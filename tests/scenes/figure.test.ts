@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Figure, going, standing } from "../../src/scenes/drawing/figure.ts";
+import { chestOf, type Figure, going, standing } from "../../src/scenes/drawing/figure.ts";
 
 const spots = ({ limbs }: Figure) => limbs.flatMap(({ through }) => through);
 const width = (figure: Figure): number => {
@@ -13,6 +13,16 @@ describe("a person as a plain shape", () => {
     for (const years of [2, 5, 12, 19, 40]) {
       const { at, radius } = standing(years).head;
       expect(at[1] + radius).toBeCloseTo(1, 9);
+    }
+  });
+
+  test("a child's legs are a smaller part of its height", () => {
+    const hip = (years: number) => standing(years).limbs[0]!.through[0]![1];
+    expect(hip(5)).toBeLessThan(hip(19) - 0.03);
+    expect(hip(5)).toBeLessThan(hip(11));
+    for (const years of [2, 5, 12, 19, 40]) {
+      expect(chestOf(years)).toBeGreaterThan(hip(years) + 0.2);
+      expect(chestOf(years)).toBeLessThan(standing(years).head.at[1] - standing(years).head.radius);
     }
   });
 

@@ -8,6 +8,7 @@ import { bodyScale, rowHeight } from "../../src/scenes/growth/row.ts";
 import { DARK, LIGHT } from "../../src/scenes/theme/colour.ts";
 import { lookOf } from "../../src/scenes/theme/curve-look.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
+import { pathwaySizes } from "../../src/sim/geometry/pathways/sizes.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const answered = (plan: Sweep): Sweep => ({
@@ -68,6 +69,15 @@ test("U7 curves differ in dash pattern as well as in colour", () => {
     expect(new Set(looks.map(({ colour }) => colour)).size).toBe(4);
     expect(new Set(looks.map(({ dash }) => String(dash))).size).toBe(4);
   }
+});
+
+test("the tube in the bodies keeps its width while the body's own veins grow", () => {
+  const sizes = planSweep({ ...START, scene: "growth" })!.curves[0]!.points.map(({ request }) =>
+    pathwaySizes(request),
+  );
+  expect(new Set(sizes.map(({ trunk }) => trunk)).size).toBe(1);
+  expect(sizes.at(-1)!.ivc).toBeGreaterThan(1.2 * sizes[0]!.ivc);
+  expect(sizes.at(-1)!.svc).toBeGreaterThan(1.2 * sizes[0]!.svc);
 });
 
 test("a body of four times the surface is drawn twice as large", () => {

@@ -1,5 +1,5 @@
 /** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
-import { Container } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
@@ -10,12 +10,13 @@ import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 import { legTraces } from "./blood-column.ts";
-import { leg } from "./leg.ts";
+import { LEG, leg } from "./leg.ts";
+import { writeNames } from "./leg-names.ts";
+import { SKIN } from "./leg-parts.ts";
 import { calfDoing, squeezes } from "./squeezes.ts";
-import { CALF, PLANE, VALVES } from "./vein.ts";
 
-/** Plane units to the left of the vein's middle in which it and its valves are drawn. */
-const VEIN_REACH = 62;
+/** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
+const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
 
 const ROWS: readonly Row[] = [
   {
@@ -45,10 +46,10 @@ function calfPane(): ScenePane {
   const view = new Container();
   const picture = leg();
   const rows = strips(ROWS, squeezes);
-  const words = lettering();
+  const [words, lines] = [lettering(), new Graphics()];
   let said = "";
   let known: Circulation | null = null;
-  view.addChild(picture.view, rows.view, words.view);
+  view.addChild(picture.view, rows.view, lines, words.view);
   return {
     view,
     draw({ frame, pane, circulation }, box, { floor }, theme) {
@@ -56,10 +57,10 @@ function calfPane(): ScenePane {
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
-      // What is going on is described beside the vein, or above the leg where it would lie on the vein.
-      const beside = 0.235 * box.width - (VEIN_REACH / PLANE.height) * box.height;
-      const lines = wide && box.width < type.label * 30 ? 4.8 : 3.4;
-      const head = wide && beside > 13.5 * type.label ? 0 : type.label * lines;
+      // What is going on is described beside the thigh, or above the leg where it would lie on it.
+      const beside = 0.235 * box.width - THIGH * box.height;
+      const rise = wide && box.width < type.label * 30 ? 4.8 : 3.4;
+      const head = wide && beside > 13.5 * type.label ? 0 : type.label * rise;
       const place: Box = wide
         ? { ...box, y: box.y + head, width: box.width * 0.47, height: box.height - head }
         : { ...box, y: box.y + head, height: box.height * 0.5 - head };
@@ -114,27 +115,8 @@ function calfPane(): ScenePane {
         },
         theme,
       );
-      const name = (key: string, x: number, y: number) =>
-        words.write(
-          {
-            lines: [{ words: theme.say(key), size: type.axis, colour: theme.colour.ink }],
-            x: fit.x + x * fit.scale,
-            y: fit.y + y * fit.scale,
-            anchor: [0, 0.5],
-          },
-          theme,
-        );
-      if (labels) {
-        VALVES.forEach((valve, i) => {
-          name(
-            entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
-            PLANE.middle + 72,
-            valve.y - 26,
-          );
-        });
-        name("further.calf.heart", PLANE.middle + 72, 40);
-        name("further.calf.belly", 110, (CALF.top + CALF.bottom) / 2);
-      }
+      lines.clear();
+      if (labels) writeNames({ ink: lines, words, type: type.axis }, open, fit, place, theme);
       words.end();
     },
     release: () => picture.release(),

@@ -1,111 +1,147 @@
-/** The lower leg's tissues at one moment: skin, the muscle around the vein, the vein's wall and the leaflets of its valves. */
+/** The lower leg's tissues: what stays as it is, and at one moment the vein's wall and the leaflets of its valves. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
-import { bloodColour, groundColour, mix } from "../theme/colour.ts";
+import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
+import { curve, placeOn, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CALF, halfWidth, leaflets, PLANE, VALVES } from "./vein.ts";
+import {
+  BONES,
+  DEEP_FLEXORS,
+  FOOT_VEINS,
+  GASTROCNEMIUS,
+  HEEL_BONE,
+  KNEE_SINEWS,
+  SHIN_BONE,
+  SKIN,
+  SOLEUS,
+  TENDON,
+} from "./leg-parts.ts";
+import { legTissue } from "./leg-tones.ts";
+import { along, drawRounded } from "./rounded.ts";
+import { halfWidth, leafletBase, leaflets, PLANE, VALVES } from "./vein.ts";
 
-/** From behind the knee over calf and heel to the toes, and up the shin over the kneecap. */
-const SKIN = spots(
-  "138 -30, 144 60, 126 150, 90 260, 78 400, 98 530, 142 650, 178 750, 182 812, 160 862, 142 912, 156 962, 210 986, 330 980, 460 988, 580 990, 652 974, 660 938, 610 902, 520 864, 454 812, 436 740, 446 620, 472 440, 494 300, 498 200, 520 130, 524 60, 506 -30",
-);
-/** Thigh bone, shin bone and heel, behind the vein. */
-const BONES = [
-  "420 -30, 420 40, 404 84, 430 116, 470 112, 494 84, 474 40, 470 -30",
-  "402 140, 440 132, 482 140, 476 176, 456 240, 440 420, 424 600, 416 760, 430 806, 380 812, 372 780, 388 620, 404 420, 416 240, 404 176, 402 140",
-  "504 62, 516 82, 516 112, 502 132, 492 112, 492 80, 504 62",
-  "196 860, 240 838, 320 846, 400 834, 450 846, 520 890, 600 934, 596 956, 500 944, 400 922, 300 916, 220 950, 182 930, 196 860",
-].map(spots);
-/** Where the vein's branches come from in the foot. */
-const FOOT_VEINS = [
-  "316 880, 340 934, 420 954, 540 962",
-  "300 880, 312 940, 360 964, 440 970",
-  "284 880, 272 926, 246 950, 206 950",
-].map(spots);
+/** Plane units of the vein's wall. */
+const WALL = 6;
+/** Parts of the vein's width, from its edge to its light. */
+const ROUND = [1, 0.8, 0.5] as const;
+/** Where fibres run, as parts of the way from one border of a muscle to the other. */
+const FIBRES = [0.25, 0.5, 0.75];
 
-/** Where fibres run, as parts of the way from the muscle's inner border to its outer one. */
-const FIBRES = [0.3, 0.6];
+export const drawSkin = (ink: Graphics, theme: Theme): void =>
+  drawRounded(ink.clear(), SKIN, legTissue("skin", theme), 3.5);
 
-export function drawSkin(ink: Graphics, saturation: number, theme: Theme): void {
-  const { colour } = theme;
+export function drawMuscles(ink: Graphics, theme: Theme): void {
+  const tones = tissue("muscle", theme);
   ink.clear();
-  traceCurve(ink, curve(SKIN));
-  ink.fill({ color: mix(colour.stage, colour.clot, 0.12) });
-  traceCurve(ink, curve(SKIN));
-  ink.stroke({ color: mix(colour.backdropEdge, colour.clot, 0.3), width: 3.5, cap: "round" });
-  for (const bone of BONES) {
-    traceCurve(ink, curve(bone));
-    ink.fill({ color: mix(colour.stage, colour.wallEdge, 0.3) });
-    traceCurve(ink, curve(bone));
-    ink.stroke({ color: mix(colour.stage, colour.wallEdge, 0.5), width: 2 });
-  }
-  for (const [wider, shade] of [
-    [12, mix(colour.wall, bloodColour(colour, saturation), 0.35)],
-    [0, groundColour(colour, saturation)],
-  ] as const) {
-    for (const vein of FOOT_VEINS) {
-      traceCurve(ink, curve(vein));
-      ink.stroke({ color: shade, width: 22 + wider, cap: "round" });
-    }
-    ink
-      .circle(PLANE.middle, PLANE.height - 12, halfWidth(PLANE.height, 0) + wider / 4)
-      .fill({ color: shade });
+  for (const muscle of [DEEP_FLEXORS, SOLEUS, GASTROCNEMIUS]) {
+    drawRounded(ink, muscle, { ...tones, edge: theme.name === "dark" ? tones.shade : tones.edge }, 3);
+    for (const share of FIBRES)
+      ink
+        .poly(
+          along(muscle, share).flatMap((spot) => [...spot]),
+          false,
+        )
+        .stroke({ color: tones.shade, width: 1.6, alpha: 0.55 });
   }
 }
 
-/** The borders of the muscle on one side (-1, 1), downward, at the same heights: the inner follows the vein, the outer bulges. */
-function bordersOf(side: number, squeeze: number): { readonly inner: Spot[]; readonly outer: Spot[] } {
-  const inner: Spot[] = [];
-  const outer: Spot[] = [];
-  for (let y = CALF.top - 40; y <= CALF.bottom + 40; y += 10) {
-    const along = (y - CALF.top + 40) / (CALF.bottom - CALF.top + 80);
-    const belly = Math.sin(Math.PI * along);
-    const near = halfWidth(y, squeeze) + 9;
-    inner.push([PLANE.middle + side * near, y]);
-    // Muscle thickens as it shortens.
-    outer.push([
-      PLANE.middle + side * (near + (side < 0 ? 118 : 74) * belly ** 0.8 * (1 + 0.16 * squeeze)),
-      y,
-    ]);
-  }
-  return { inner, outer };
+/** @param saturation percent, of the blood in the foot's veins */
+export function drawBones(ink: Graphics, saturation: number, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  const tendon = legTissue("tendon", theme);
+  ink.clear();
+  for (const sinew of KNEE_SINEWS)
+    for (const [width, color] of [
+      [14, tendon.edge],
+      [11, tendon.shade],
+      [5, tendon.body],
+    ] as const) {
+      traceCurve(ink, curve(sinew));
+      ink.stroke({ color, width });
+    }
+  for (const part of [SHIN_BONE, ...BONES, HEEL_BONE]) drawRounded(ink, part, bone, 2.5);
+  drawRounded(ink, TENDON, tendon, 2.5);
+  for (const { line, half } of FOOT_VEINS.toReversed()) drawFootVein(ink, line, half, saturation, theme);
 }
 
-export function drawMuscle(ink: Graphics, squeeze: number, { colour }: Theme): void {
-  const edge = mix(colour.backdropEdge, colour.clot, 0.4);
-  for (const side of [-1, 1]) {
-    const { inner, outer } = bordersOf(side, squeeze);
-    ink
-      .poly([...inner, ...outer.toReversed()].flat(), true)
-      .fill({ color: mix(colour.backdrop, colour.clot, 0.3) })
-      .stroke({ color: edge, width: 2.5 });
-    for (const part of FIBRES) {
-      const fibre = inner.map(([x, y], i): Spot => [x + (entryAt(outer, i)[0] - x) * part, y]);
-      ink.poly(fibre.flat(), false).stroke({ color: edge, width: 1.5, alpha: 0.6 });
+/** A vein that grows thin towards its end and is lost in the tissue there. */
+function drawFootVein(
+  ink: Graphics,
+  points: readonly Spot[],
+  [from, to]: readonly [number, number],
+  saturation: number,
+  theme: Theme,
+): void {
+  const line = curve(points);
+  const tones = veinTones(saturation, theme);
+  const steps = Math.round(line.length / 5);
+  const at = new Float64Array(4);
+  const pass = (part: number, more: number, colour: string) => {
+    const sides: [Spot[], Spot[]] = [[], []];
+    for (let i = 0; i <= steps; i++) {
+      placeOn(line, i / steps, at);
+      const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
+      const half = to + (from - to) * (1 - i / steps) ** 2.6;
+      // A thin vessel has a thin wall.
+      const reach = part * half + Math.max(-0.3 * half, Math.min(0.3 * half, more));
+      sides[0].push([x - dy * reach, y + dx * reach]);
+      sides[1].push([x + dy * reach, y - dx * reach]);
     }
-  }
+    ink
+      .poly(
+        [...sides[0], ...sides[1].toReversed()].flatMap((spot) => [...spot]),
+        true,
+      )
+      .fill({ color: colour });
+  };
+  pass(1, WALL / 2, tones.wall);
+  ROUND.forEach((part, i) => {
+    pass(part, -WALL / 2, entryAt(bandsOf(tones), i));
+  });
 }
+
+const veinTones = (saturation: number, theme: Theme): Round => {
+  const round = roundOf(saturation, theme);
+  return { ...round, wall: mix(round.wall, theme.colour.wallEdge, 0.3) };
+};
+
+/** From the edge inward. The blood's marks stand on the last, so that it stays near to the ground. */
+const bandsOf = ({ edge, body, light }: Round): readonly string[] => [edge, body, mix(body, light, 0.3)];
 
 /** @param saturation percent, of the blood in it */
-export function drawVein(ink: Graphics, squeeze: number, saturation: number, { colour }: Theme): void {
-  const wall: number[] = [];
-  for (let y = -24; y <= PLANE.height + 24; y += 8) wall.push(PLANE.middle - halfWidth(y, squeeze), y);
-  for (let y = PLANE.height + 24; y >= -24; y -= 8) wall.push(PLANE.middle + halfWidth(y, squeeze), y);
-  ink.poly(wall).fill({ color: groundColour(colour, saturation) });
-  ink.stroke({ color: mix(colour.wall, bloodColour(colour, saturation), 0.35), width: 6, join: "miter" });
+export function drawVein(ink: Graphics, squeeze: number, saturation: number, theme: Theme): void {
+  const tones = veinTones(saturation, theme);
+  const pass = (part: number, more: number, colour: string) => {
+    const wall: number[] = [];
+    const halfAt = (y: number) => part * halfWidth(y, squeeze) + more;
+    for (let y = -24; y <= PLANE.height + 24; y += 8) wall.push(PLANE.middle - halfAt(y), y);
+    for (let y = PLANE.height + 24; y >= -24; y -= 8) wall.push(PLANE.middle + halfAt(y), y);
+    ink.poly(wall, true).fill({ color: colour });
+  };
+  pass(1, WALL / 2, tones.wall);
+  ROUND.forEach((part, i) => {
+    pass(part, -WALL / 2, entryAt(bandsOf(tones), i));
+  });
 }
 
 /** @param open 0..1, by VALVES */
 export function drawValves(ink: Graphics, open: readonly number[], theme: Theme): void {
+  const { body, edge } = tissue("valve", theme);
   ink.clear();
   VALVES.forEach((valve, i) => {
-    for (const { hinge, tip } of leaflets(valve.y, entryAt(open, i))) {
-      const bow = (hinge[0] - PLANE.middle) * 0.18 * entryAt(open, i);
+    leaflets(valve.y, entryAt(open, i)).forEach(({ hinge, tip }, k) => {
+      const [low, high] = leafletBase(valve.y, k === 0 ? -1 : 1);
+      const [x, y] = [(hinge[0] + tip[0]) / 2, (hinge[1] + tip[1]) / 2];
+      const inward = Math.sign(PLANE.middle - hinge[0]);
+      // Thick where it grows out of the wall, thin at its free edge; blood from above fills its pocket.
       ink
-        .moveTo(...hinge)
-        .quadraticCurveTo((hinge[0] + tip[0]) / 2 - bow, (hinge[1] + tip[1]) / 2 + 8, ...tip)
-        .stroke({ color: theme.colour.wallEdge, width: 9, cap: "round" });
-    }
+        .moveTo(...low)
+        .quadraticCurveTo(x + 3 * inward, y + 9, ...tip)
+        .quadraticCurveTo(x - 2 * inward, y + 1, ...high)
+        .closePath()
+        .fill({ color: body })
+        .stroke({ color: edge, width: 2, join: "round" });
+    });
   });
 }

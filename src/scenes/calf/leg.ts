@@ -1,4 +1,4 @@
-/** One lower leg: vein, muscle that squeezes it, valves, and the blood between them. */
+/** One lower leg: vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import { entryAt } from "../../sim/checked/present.ts";
@@ -11,7 +11,7 @@ import type { Box } from "../scene.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
-import { drawMuscle, drawSkin, drawValves, drawVein } from "./leg-drawing.ts";
+import { drawBones, drawMuscles, drawSkin, drawValves, drawVein } from "./leg-drawing.ts";
 import { CALF, freeHalfWidth, PLANE, squeezeAt, VALVES } from "./vein.ts";
 
 interface LegState {
@@ -30,23 +30,29 @@ export interface Leg {
   release(): void;
 }
 
-/** Where the foot's sole ends, plane units. */
-const FOOT = 1000;
+/** Room that the leg takes, plane units. */
+export const LEG = { left: 40, top: 0, right: 670, bottom: 1000 } as const;
+/** Muscle thickens as it shortens: by this part at full squeeze. */
+const THICKER = 0.07;
 
 const frameOf = (height: number): Graphics => new Graphics().rect(0, 0, 700, height).fill(0xffffff);
 
 export function leg(): Leg {
   const view = new Container();
-  const [skin, tissue, leaflets] = [new Graphics(), new Graphics(), new Graphics()];
+  const [skin, muscles, bones] = [new Graphics(), new Graphics(), new Graphics()];
+  const [vein, leaflets] = [new Graphics(), new Graphics()];
   const blood = streaks();
-  const [whole, upper] = [frameOf(FOOT), frameOf(PLANE.height)];
+  const [whole, upper] = [frameOf(LEG.bottom), frameOf(PLANE.height)];
   const inside = new Container();
-  inside.addChild(upper, tissue, blood.view, leaflets);
+  inside.addChild(upper, vein, blood.view, leaflets);
   inside.mask = upper;
-  view.addChild(whole, skin, inside);
+  view.addChild(whole, skin, muscles, bones, inside);
+  muscles.pivot.x = PLANE.middle;
+  muscles.position.x = PLANE.middle;
   view.mask = whole;
   let known: Circulation | null = null;
-  let skinned = "";
+  let painted = "";
+  let narrowed = "";
   let column: BloodColumn | null = null;
   let last: number | null = null;
 
@@ -54,7 +60,7 @@ export function leg(): Leg {
     view,
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
-      const fit = fitInto(box, { left: 40, top: 0, right: 670, bottom: FOOT });
+      const fit = fitInto(box, LEG);
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       if (known !== circulation || !column) {
@@ -66,13 +72,18 @@ export function leg(): Leg {
       last = time;
       const saturation = saturationOf(circulation, "ivc");
       const look = `${theme.name} ${Math.round(saturation)}`;
-      if (look !== skinned) drawSkin(skin, saturation, theme);
-      skinned = look;
+      if (look !== painted) {
+        painted = look;
+        drawSkin(skin, theme);
+        drawMuscles(muscles, theme);
+        drawBones(bones, saturation, theme);
+      }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
       const squeeze = squeezeAt(circulation.traces, time);
-      tissue.clear();
-      drawMuscle(tissue, squeeze, theme);
-      drawVein(tissue, squeeze, saturation, theme);
+      muscles.scale.x = 1 + THICKER * squeeze;
+      const width = `${look} ${squeeze.toFixed(3)}`;
+      if (width !== narrowed) drawVein(vein.clear(), squeeze, saturation, theme);
+      narrowed = width;
       placeBlood(blood, column, state, open, theme);
       drawValves(leaflets, open, theme);
       return { fit, open };
@@ -99,11 +110,11 @@ function placeBlood(
     const free = freeHalfWidth(y, squeeze, open);
     const speed = legs ? Math.abs(valueAt(traces, y < CALF.top ? legs.out : legs.in, time)) : 0;
     blood.set(i, {
-      x: PLANE.middle + entryAt(column.across, i) * Math.max(0, free - 7),
+      x: PLANE.middle + entryAt(column.across, i) * Math.max(0, free - 8),
       y,
       angle: -Math.PI / 2,
       length: 10 + Math.min(26, (14 * speed) / request.body.bsa),
-      width: 10,
+      width: 9,
       colour,
       shape: shapeOf(saturation >= RICH, still),
       alpha: still && i % 2 === 1 ? 0 : 1,

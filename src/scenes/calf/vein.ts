@@ -1,15 +1,15 @@
 /**
  * The leg vein's shape at a moment: how far muscle narrows it, how far each valve stands open.
- * A plane of its own, 600 wide and 900 high, y down; the heart lies upward.
+ * A plane of its own, y down; the heart lies upward. Below `height` the vein turns into the foot.
  */
 
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 
-export const PLANE = { width: 600, height: 900, middle: 300 } as const;
-/** Half the vein's width when nothing presses on it, and the share of it that full squeeze takes away. */
-const HALF = 46;
+export const PLANE = { height: 820, middle: 300 } as const;
+/** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that full squeeze takes away. */
+export const HALF = 30;
 const GREATEST_NARROWING = 0.62;
 /** Where muscle lies around the vein. */
 export const CALF = { top: 300, bottom: 640 } as const;
@@ -31,8 +31,8 @@ export function squeezeAt(traces: Traces, seconds: number): number {
 export function halfWidth(y: number, squeeze: number): number {
   const along = (y - CALF.top) / (CALF.bottom - CALF.top);
   const pressed = along > 0 && along < 1 ? Math.sin(Math.PI * along) ** 0.7 : 0;
-  const pocket = VALVES.reduce((sum, valve) => sum + Math.exp(-(((y - valve.y + 34) / 30) ** 2)), 0);
-  return HALF * (1 - GREATEST_NARROWING * squeeze * pressed) + 13 * pocket;
+  const pocket = VALVES.reduce((sum, valve) => sum + Math.exp(-(((y - valve.y + 22) / 20) ** 2)), 0);
+  return HALF * (1 - GREATEST_NARROWING * squeeze * pressed) + 10 * pocket;
 }
 
 export interface Leaflet {
@@ -52,6 +52,12 @@ export function leaflets(y: number, open: number): readonly [Leaflet, Leaflet] {
   });
   return [side(-1), side(1)];
 }
+
+/** Where a leaflet grows out of the wall: its lower and its upper end. @param side -1 left, 1 right */
+export const leafletBase = (y: number, side: -1 | 1): readonly [Leaflet["hinge"], Leaflet["hinge"]] => {
+  const onWall = (at: number) => [PLANE.middle + side * halfWidth(at, 0), at] as const;
+  return [onWall(y + 10), onWall(y - 8)];
+};
 
 /** Half the width that blood can use at height `y`, between leaflets where there are any. */
 export function freeHalfWidth(y: number, squeeze: number, open: readonly number[]): number {

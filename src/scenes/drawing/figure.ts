@@ -25,52 +25,67 @@ export interface FigurePlace {
 const HEAD = 0.066;
 const YOUNG = 0.019;
 const GROWN = 18;
+/** Where an adult's legs begin, and how much lower a child's do: sitting height is 0.52 of the height in adults, 0.56 at five years (common in growth charts, from memory). */
+const HIP = 0.485;
+const SHORTER = 0.045;
 
-/** Seen from the front, at rest. @param years of age, which the head's part of the height follows */
+/** 1 at five years, 0 when grown. */
+const youthOf = (years: number): number => Math.min(1, Math.max(0, (GROWN - years) / 13));
+const neckOf = (years: number): number => 1 - 2.1 * (HEAD + YOUNG * youthOf(years));
+/** Where the heart lies. */
+export const chestOf = (years: number): number => neckOf(years) - 0.135;
+
+/** Seen from the front, at rest. @param years of age, which the parts of the height follow */
 export function standing(years: number): Figure {
-  const radius = HEAD + YOUNG * Math.min(1, Math.max(0, (GROWN - years) / 13));
-  const neck = 1 - 2.1 * radius;
+  const youth = youthOf(years);
+  const radius = HEAD + YOUNG * youth;
+  const neck = neckOf(years);
   const shoulder = neck - 0.035;
+  const hip = HIP - SHORTER * youth;
+  const elbow = shoulder - 0.21 + 0.025 * youth;
+  const hand = elbow - 0.14 + 0.02 * youth;
+  // Shoulders grow wider than hips.
+  const broad = 0.077 - 0.009 * youth;
   const both = (limb: (side: 1 | -1) => Limb): Limb[] => [limb(-1), limb(1)];
   return {
     head: { at: [0, 1 - radius], radius },
     limbs: [
       ...both((side) => ({
         through: [
-          [0.055 * side, 0.47],
-          [0.066 * side, 0.26],
-          [0.07 * side, 0.03],
+          [0.053 * side, hip - 0.015],
+          [0.064 * side, 0.54 * hip],
+          [0.068 * side, 0.03],
         ],
-        half: [0.054, 0.026],
+        half: [0.053, 0.026],
       })),
       ...both((side) => ({
         through: [
-          [0.07 * side, 0.02],
-          [0.095 * side, 0.014],
+          [0.068 * side, 0.02],
+          [0.093 * side, 0.014],
         ],
         half: [0.02, 0.014],
       })),
       ...both((side) => ({
         through: [
-          [0.115 * side, shoulder - 0.02],
-          [0.15 * side, 0.6],
-          [0.165 * side, 0.46],
+          [(broad + 0.04) * side, shoulder - 0.02],
+          [(broad + 0.075) * side, elbow],
+          [(broad + 0.09) * side, hand],
         ],
         half: [0.036, 0.022],
       })),
       {
         through: [
-          [-0.075, shoulder - 0.045],
-          [0.075, shoulder - 0.045],
+          [-broad, shoulder - 0.045],
+          [broad, shoulder - 0.045],
         ],
         half: [0.06, 0.06],
       },
       {
         through: [
           [0, shoulder - 0.05],
-          [0, 0.49],
+          [0, hip + 0.01],
         ],
-        half: [0.112, 0.096],
+        half: [broad + 0.036, 0.094],
       },
       {
         through: [

@@ -4,13 +4,13 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import { tissue } from "../anatomy/tones.ts";
-import { drawFigure, type FigurePlace, standing } from "../drawing/figure.ts";
+import { drawFigure, standing } from "../drawing/figure.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { dashes } from "../drawing/plot.ts";
 import type { Box } from "../scene.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawHeartAndTube } from "./heart-drawing.ts";
 import { bodyScale, FIGURE, shownOf } from "./row.ts";
 
 export interface Bodies {
@@ -63,8 +63,8 @@ export function bodies(): Bodies {
         const person = standing(point.request.body.ageYears);
         drawFigure(ink, person, body, here ? colour.accent : colour.hair, 2);
         drawFigure(ink, person, body, mix(colour.stage, colour.hair, 0.16));
-        if (hasPathway(point.request.stage)) drawTube(ink, point, body, figure, theme);
-        const perMillimetre = rings / widest / 1.04;
+        if (hasPathway(point.request.stage)) drawHeartAndTube(ink, point.request, body, figure, theme);
+        const perMillimetre = rings / widest / 1.08;
         const y = box.y + tallest + type * 0.5 + rings / 2;
         if (hasPathway(point.request.stage)) drawRings(ink, point, { x, y, perMillimetre, type }, theme);
         words.write(
@@ -98,28 +98,6 @@ interface RingPlace {
   readonly type: number;
 }
 
-/** mm: an adult's height, to which the tubes in the bodies are drawn this much wider than life, so that they can be seen. */
-const ADULT = 1750;
-const LARGER = 2.6;
-
-/** Heart and tube in a body: the heart grows with it, the tube does not. @param adult CSS px of the tallest body */
-function drawTube(
-  ink: Graphics,
-  { request }: SweepPoint,
-  { x, ground, height }: FigurePlace,
-  adult: number,
-  { colour, name }: Theme,
-): void {
-  const y = ground - 0.72 * height;
-  const across = Math.max(2, (LARGER * adult * pathwaySizes(request).trunk) / ADULT);
-  const muscle = tissue("muscle", { name });
-  ink.ellipse(x + 0.03 * height, y, 0.042 * height, 0.05 * height).fill({ color: muscle.body });
-  ink
-    .roundRect(x - 0.025 * height - across / 2, y - 0.06 * height, across, 0.12 * height, across / 3)
-    .fill({ color: colour.poor })
-    .stroke({ color: colour.wallEdge, width: 1 });
-}
-
 /** The tube with its blood, and the body's own lower vein, in section and to one scale. */
 function drawRings(
   ink: Graphics,
@@ -135,16 +113,25 @@ function drawRings(
   // Round: lighter towards the middle.
   for (let part = 0.94; part > 0.2; part -= 0.06)
     ink.circle(x, y, radius * part).fill({ color: bloodColour(colour, saturation), alpha: 0.03 });
-  ink.circle(x, y, radius).stroke({ color: colour.wallEdge, width: Math.max(3, type * 0.2) });
+  // The tube's wall lies outside its lumen, so that a vein as wide as that lies within it.
+  const wall = Math.max(3, type * 0.2);
+  ink.circle(x, y, radius + wall / 2).stroke({ color: colour.wallEdge, width: wall });
+  const width = Math.max(2.5, type * 0.16);
+  const reach = (ivc / 2) * perMillimetre - width / 2;
   const around: [number, number][] = Array.from({ length: 61 }, (_, k) => [
-    x + (ivc / 2) * perMillimetre * Math.cos((k * Math.PI) / 30),
-    y + (ivc / 2) * perMillimetre * Math.sin((k * Math.PI) / 30),
+    x + reach * Math.cos((k * Math.PI) / 30),
+    y + reach * Math.sin((k * Math.PI) / 30),
   ]);
-  for (const piece of dashes(around, [type * 0.4, type * 0.3])) {
-    ink.moveTo(...entryAt(piece, 0));
-    for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
-    ink.stroke({ color: colour.ink, width: Math.max(2.5, type * 0.16) });
-  }
+  const pieces = dashes(around, [type * 0.4, type * 0.3]);
+  for (const [more, color] of [
+    [3, colour.stage],
+    [0, colour.poor],
+  ] as const)
+    for (const piece of pieces) {
+      ink.moveTo(...entryAt(piece, 0));
+      for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
+      ink.stroke({ color, width: width + more });
+    }
 }
 
 /** Percent, until the state is solved. */

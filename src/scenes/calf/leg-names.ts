@@ -1,0 +1,66 @@
+/** Names beside the leg, each with a line to what it names. */
+import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import type { Lettering } from "../drawing/lettering.ts";
+import type { Fit } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { HALF, PLANE, VALVES } from "./vein.ts";
+
+interface Name {
+  /** word key */
+  readonly key: string;
+  /** plane units: where its line ends */
+  readonly at: Spot;
+  readonly side: "before" | "behind";
+}
+
+/** Plane units: beside the kneecap, and beside the muscle where it is thickest. */
+const BESIDE = { before: 548, behind: 106 } as const;
+const BEFORE_VEIN = PLANE.middle + HALF;
+
+/** @param open how far each valve stands open, 0..1, by VALVES */
+const namesOf = (open: readonly number[]): readonly Name[] => [
+  { key: "further.calf.heart", at: [BEFORE_VEIN, 28], side: "before" },
+  ...VALVES.map(
+    ({ y }, i): Name => ({
+      key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
+      at: [BEFORE_VEIN, y - 14],
+      side: "before",
+    }),
+  ),
+  { key: "further.calf.bone", at: [416, 470], side: "before" },
+  { key: "further.calf.belly", at: [180, 370], side: "behind" },
+  { key: "further.calf.tendon", at: [212, 760], side: "behind" },
+];
+
+/** @param room CSS px that the names keep to */
+export function writeNames(
+  { ink, words, type }: { readonly ink: Graphics; readonly words: Lettering; readonly type: number },
+  open: readonly number[],
+  fit: Fit,
+  room: Box,
+  theme: Theme,
+): void {
+  const { ink: letters, inkSoft } = theme.colour;
+  for (const { key, at, side } of namesOf(open)) {
+    const beside = fit.x + BESIDE[side] * fit.scale;
+    const behind = side === "behind";
+    const note = {
+      lines: [{ words: theme.say(key), size: type, colour: letters }],
+      ...(behind ? { wrap: Math.max(6 * type, beside - room.x - type) } : {}),
+    };
+    const { width } = words.measure(note, theme);
+    // Where the room beside the leg is narrow, a name reaches over it.
+    const left = behind ? Math.max(room.x, beside - width) : Math.min(beside, room.x + room.width - width);
+    const [x, y] = [fit.x + at[0] * fit.scale, fit.y + at[1] * fit.scale];
+    const lain = words.write({ ...note, x: left, y, anchor: [0, 0.5] }, theme);
+    ink
+      .moveTo(behind ? lain.x + lain.width : lain.x, y)
+      .lineTo(x, y)
+      .stroke({ color: inkSoft, width: 1.5 })
+      .circle(x, y, 2.5)
+      .fill({ color: inkSoft });
+  }
+}
