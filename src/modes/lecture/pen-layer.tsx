@@ -33,7 +33,7 @@ export function PenLines({ marks }: { readonly marks: ReadonlySignal<Marks> }) {
       stop();
     };
   }, [marks]);
-  return <canvas class="pen-lines" ref={canvas} />;
+  return <canvas class="pen-lines" aria-hidden="true" ref={canvas} />;
 }
 
 /** share of the picture's height */
