@@ -6,16 +6,10 @@ import type { Marks, PenLine } from "./pen.ts";
 export function PenLayer({ marks }: { readonly marks: ReadonlySignal<Marks> }) {
   const at = marks.value.pointer;
   return (
-    <>
+    <div aria-hidden="true">
       <PenLines marks={marks} />
-      {at && (
-        <div
-          class="pointer-dot"
-          aria-hidden="true"
-          style={{ left: `${100 * at[0]}%`, top: `${100 * at[1]}%` }}
-        />
-      )}
-    </>
+      {at && <div class="pointer-dot" style={{ left: `${100 * at[0]}%`, top: `${100 * at[1]}%` }} />}
+    </div>
   );
 }
 
@@ -33,7 +27,7 @@ export function PenLines({ marks }: { readonly marks: ReadonlySignal<Marks> }) {
       stop();
     };
   }, [marks]);
-  return <canvas class="pen-lines" aria-hidden="true" ref={canvas} />;
+  return <canvas class="pen-lines" ref={canvas} />;
 }
 
 /** share of the picture's height */
