@@ -52,7 +52,7 @@ describe("what an address asks of the library", () => {
     ["?mode=author&lesson=__proto__", "lesson", "__proto__", "01-one"],
     ["?lesson=01-one&step=third", "step", "third", "first, second"],
     ["?lesson=01-one&step=3", "step", "3", "first, second"],
-    ["?mode=study&page=__proto__", "page", "__proto__", "glossary, sources, quiz, not-known"],
+    ["?mode=study&page=__proto__", "page", "__proto__", "glossary, sources, quiz, package, not-known"],
     ["?mode=lecture&list=01-two*first&step=1", "list", "01-two", "01-one"],
     ["?mode=lecture&list=01-one*second&step=first", "step", "first", "second"],
   ])("%s is reported", (query, path, found, allowed) => {

@@ -100,8 +100,11 @@ test("the docs' pages carry the same policy, show a live figure, search and have
     dependencies: Record<string, string>;
   };
   const brought = new Set(
-    readSources("src").flatMap(({ imports }) =>
-      imports.flatMap(({ own, typeOnly, target }) => (own || typeOnly ? [] : [target])),
+    readSources("src").flatMap(({ path, imports }) =>
+      // Of the server for phones the page has only the line, which imports no package.
+      path.startsWith("src/audience/")
+        ? []
+        : imports.flatMap(({ own, typeOnly, target }) => (own || typeOnly ? [] : [target])),
     ),
   );
   const silent = Object.entries(dependencies).flatMap(([name, version]) =>

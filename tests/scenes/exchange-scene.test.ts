@@ -21,9 +21,9 @@ test("U3 a still shows one day on which fluid leaves, is carried back and runs o
   const day = dayAt(course, 17, true);
   expect(day).toBe(dayAt(course, 900, true));
   const { filtration, lymph, overflow } = figuresAt(course, day);
-  // mL/h: what leaves is carried back or runs over, but for the little that the tissue still takes up.
+  // mL/h: what leaves is carried back or runs over, but for what tissue and liver still take up on such a day.
   expect(overflow).toBeGreaterThan(1);
-  expect((lymph + overflow) / filtration).toBeGreaterThan(0.95);
+  expect((lymph + overflow) / filtration).toBeGreaterThan(0.9);
   expect(lymph + overflow).toBeLessThan(filtration);
 });
 

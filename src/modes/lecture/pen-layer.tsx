@@ -6,16 +6,10 @@ import type { Marks, PenLine } from "./pen.ts";
 export function PenLayer({ marks }: { readonly marks: ReadonlySignal<Marks> }) {
   const at = marks.value.pointer;
   return (
-    <>
+    <div aria-hidden="true">
       <PenLines marks={marks} />
-      {at && (
-        <div
-          class="pointer-dot"
-          aria-hidden="true"
-          style={{ left: `${100 * at[0]}%`, top: `${100 * at[1]}%` }}
-        />
-      )}
-    </>
+      {at && <div class="pointer-dot" style={{ left: `${100 * at[0]}%`, top: `${100 * at[1]}%` }} />}
+    </div>
   );
 }
 

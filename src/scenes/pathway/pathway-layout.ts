@@ -43,8 +43,8 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
   const pad = padding(sizes);
   const narrow = clear.width < 36 * sizes.axis || clear.height < 16 * sizes.axis;
   const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
-  // In a narrow box the key of several lines stands above them.
-  const keyed = panes > 1 && clear.width < 36 * sizes.axis ? 1.4 * sizes.label * panes : 0;
+  // In a narrow box the key of three lines stands above them.
+  const keyed = panes > 2 && clear.width < 36 * sizes.axis ? 1.4 * sizes.label * panes : 0;
   const height = gradeLine
     ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) + keyed
     : 0;
