@@ -1,5 +1,5 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
@@ -43,16 +43,6 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
 /** mm over which an artery turns from the hollow vessel that feeds it into one filled with its blood */
 const TURNS = 34;
 
-/** For each node how far it has turned: 0 at the root, 1 beyond. */
-function turnedOf(nodes: Tree["nodes"], reach: number): readonly number[] {
-  const run: number[] = [];
-  for (const { at, parent } of nodes) {
-    const from = nodes[parent];
-    run.push(from ? (run[parent] ?? 0) + Math.hypot(at[0] - from.at[0], at[1] - from.at[1]) : 0);
-  }
-  return run.map((way) => Math.min(1, way / reach));
-}
-
 const PASSES = [
   { tone: "wall", wide: 1, more: 0.9, aside: 0 },
   { tone: "edge", wide: 0.96, more: 0, aside: 0 },
@@ -70,11 +60,13 @@ interface TreeLook {
 
 /** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
 function paintTree(ink: Ink, { nodes }: Tree, { tones, part, root = tones }: TreeLook, size: number): void {
-  const turned = turnedOf(nodes, TURNS * size);
+  // A stem is its last node.
+  const [x, y] = lastOf(nodes).at;
   for (const { tone, wide, more, aside } of PASSES) {
-    for (const [i, { at, parent, width }] of nodes.entries()) {
+    for (const { at, parent, width } of nodes) {
       if (parent < 0) continue;
-      ink.strokeStyle = mix(root[tone], tones[tone], entryAt(turned, i));
+      const turned = Math.hypot(at[0] - x, at[1] - y) / TURNS / size;
+      ink.strokeStyle = mix(root[tone], tones[tone], Math.min(1, turned));
       const from = entryAt(nodes, parent);
       const drawn = Math.max(THINNEST * size, width * part);
       const [dx, dy] = [aside * drawn * LIGHT[0], aside * drawn * LIGHT[1]];

@@ -39,39 +39,12 @@ const APPENDAGE: readonly Point[] = [
   [-23, 4],
   [-27, 0],
 ];
-/** Its fibres, and on its border with the ventricle a coronary artery with its branches, which marks it off on the heart's surface (delimiting artery). */
-const FIBRES: readonly (readonly Point[])[] = [
-  [
-    [1, 20.4],
-    [9, 22.2],
-    [17, 22.4],
-    [23.4, 21.8],
-  ],
-  [
-    [2, 22.6],
-    [10, 25.4],
-    [18, 25],
-    [23.6, 22.4],
-  ],
-];
+/** On its border with the ventricle runs a coronary artery, which marks it off on the heart's surface (delimiting artery); a branch goes over it. */
 const ARTERY: readonly (readonly Point[])[] = [
+  [...CHAMBER.slice(4), ...CHAMBER.slice(0, 1)],
   [
-    [-1.6, 17.6],
-    [2, 18.4],
-    [8, 19.2],
-    [18, 20.4],
-    [27, 21.2],
-    [33, 18],
-  ],
-  [
-    [7, 19.2],
-    [10, 21.8],
-    [10.6, 25.2],
-  ],
-  [
-    [16, 20.2],
-    [19, 22],
-    [20.4, 24.6],
+    [12, 19.6],
+    [14, 25],
   ],
 ];
 /** Where the trunk's end is sewn over. */
@@ -81,7 +54,7 @@ const CLOSED: readonly [Point, Point] = [
 ];
 
 export const remainsOutline = ({ at }: HeartShape): readonly Point[] =>
-  [...CHAMBER, ...ARTERY.flat(), ...TRUNK, ...APPENDAGE].map((point) => at(...point));
+  [...CHAMBER, ...TRUNK, ...APPENDAGE].map((point) => at(...point));
 
 export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
   const organ = (points: readonly Point[], kind: "atrium" | "muscle") => {
@@ -95,20 +68,16 @@ export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): 
   organ(TRUNK, "atrium");
   organ(CHAMBER, "muscle");
   const muscle = tissue("muscle", theme);
-  const stroke = (course: readonly Point[], width: number, colour: string) => {
-    trace(ink, smoothLine(course.map((point) => at(...point))));
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  };
-  for (const fibre of FIBRES) stroke(fibre, 0.35, muscle.shade);
   for (const [width, colour] of [
     [1.7, muscle.shade],
-    [1.1, muscle.edge],
+    [1, muscle.edge],
   ] as const)
-    ARTERY.forEach((course, i) => {
-      stroke(course, i === 0 ? width : 0.6 * width, colour);
-    });
+    for (const course of ARTERY) {
+      trace(ink, smoothLine(course.map((point) => at(...point))));
+      ink.lineWidth = width * size;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
   paintOversewn(ink, at, size, theme);
 }
 
