@@ -18,8 +18,6 @@ const ASLEEP = 0.15;
 const BEHIND = 0.1;
 /** s of blood time computed at once after new walls, so that the first picture already flows */
 const WARM = 0.04;
-/** A new pathway's flow starts from a coarse grid's, so that developed flow is seen at once and refines as it moves. */
-const LEAD = { cellsAcross: 6, seconds: 1.2 };
 /** How quickly the measured ability follows, per slice. */
 const FOLLOW = 0.1;
 /** m/s: blood never runs so fast here; a field that says so has failed and restarts from rest */
@@ -148,14 +146,14 @@ function ownedSession() {
       return session;
     },
     /** Throws where the walls leave no room for a flow. */
-    build({ geometry, fluid, cellsAcross }: Build): "reshaped" | "rebuilt" {
+    build({ geometry, fluid, cellsAcross, lead }: Build): "reshaped" | "rebuilt" {
       const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
       if (session && key === builtFor) {
         session.reshape(geometry);
         return "reshaped";
       }
       session?.release();
-      session = buildField(geometry, fluid, { cellsAcross, depth: "round", lead: LEAD });
+      session = buildField(geometry, fluid, { cellsAcross, depth: "round", ...(lead && { lead }) });
       builtFor = key;
       return "rebuilt";
     },

@@ -9,7 +9,7 @@ import { boundaryConditions, sharesInflow } from "./field-boundary.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
 import type { Port } from "./port.ts";
-import type { Fluid } from "./worker-messages.ts";
+import type { FieldGrid, Fluid } from "./worker-messages.ts";
 
 /** s of a field's time after which its readings know of new boundary conditions */
 const HEARD = 0.3;
@@ -35,8 +35,7 @@ export interface PaneField {
   release(): void;
 }
 
-/** @param cellsAcross solver cells across the narrowest opening of a great vessel */
-export function paneField(startField: () => Port, cellsAcross: number): PaneField {
+export function paneField(startField: () => Port, grid: FieldGrid): PaneField {
   let link: FieldLink | null = null;
   let walls: PaneField["walls"] = null;
   let key = "";
@@ -62,7 +61,7 @@ export function paneField(startField: () => Port, cellsAcross: number): PaneFiel
   const build = () => {
     if (!walls || (!link && (waits || !inflow.own))) return;
     link ??= fieldLink(startField);
-    link.build({ ...walls, cellsAcross });
+    link.build({ ...walls, ...grid });
     setBoundary();
   };
 

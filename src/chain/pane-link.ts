@@ -9,6 +9,7 @@ import { paneClots } from "./pane-clots.ts";
 import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
 import { type Passing, paneTracers, type Shown } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
+import type { FieldGrid } from "./worker-messages.ts";
 
 export interface PaneLink {
   show: PaneField["show"];
@@ -30,17 +31,14 @@ export interface PaneLink {
   release(): void;
 }
 
-/**
- * @param tracers     how many this pane may show
- * @param cellsAcross solver cells across the narrowest opening of a great vessel
- */
+/** @param tracers how many this pane may show */
 export function paneLink(
   startField: () => Port,
   random: () => number,
   tracers: number,
-  cellsAcross: number,
+  grid: FieldGrid,
 ): PaneLink {
-  const field = paneField(startField, cellsAcross);
+  const field = paneField(startField, grid);
   const moving = paneTracers(tracers, random);
   const clots = paneClots(random);
   let inflow: Inflow = { own: null, first: null };

@@ -1,7 +1,9 @@
 /** The panes side by side: as many as the state asks for, sharing out what one page can afford. */
+
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { type PaneLink, paneLink } from "./pane-link.ts";
 import type { Port } from "./port.ts";
+import type { FieldGrid } from "./worker-messages.ts";
 
 export interface PaneSetOptions {
   readonly startField: () => Port;
@@ -23,9 +25,9 @@ export interface PaneSet {
 }
 
 const TRACERS = 10_000;
-/** Solver cells across the narrowest great vessel: one pane can afford more than two or three that share the processor. */
-const CELLS_ALONE = 16;
-const CELLS_BESIDE = 12;
+/** One pane can afford a finer grid than two or three that share the processor, and a lead; panes that race start together at once. */
+const ALONE: FieldGrid = { cellsAcross: 16, lead: { cellsAcross: 6, seconds: 1.2 } };
+const BESIDE: FieldGrid = { cellsAcross: 12 };
 /** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 
@@ -44,8 +46,8 @@ export function paneSet({ startField, random, tracers = TRACERS }: PaneSetOption
     keep(count) {
       if (links.length === count) return false;
       release();
-      const [share, cells] = [Math.floor(tracers / count), count > 1 ? CELLS_BESIDE : CELLS_ALONE];
-      links = Array.from({ length: count }, () => paneLink(startField, random, share, cells));
+      const [share, grid] = [Math.floor(tracers / count), count > 1 ? BESIDE : ALONE];
+      links = Array.from({ length: count }, () => paneLink(startField, random, share, grid));
       return true;
     },
     drive(circulations, more) {

@@ -32,15 +32,22 @@ export interface Fluid {
   readonly viscosity: number;
 }
 
+/** How finely a pane's field is solved. */
+export interface FieldGrid {
+  /** solver cells across the narrowest opening of a great vessel */
+  readonly cellsAcross: number;
+  /** what a new flow runs on a coarser grid first, so that developed flow is seen at once */
+  readonly lead?: { readonly cellsAcross: number; readonly seconds: number };
+}
+
 export type ToField =
   /** Builds the flow solver; the field then starts from rest or from what the old one held. */
-  | {
+  | ({
       readonly kind: "build";
       readonly shapeId: number;
       readonly geometry: PathwayGeometry;
       readonly fluid: Fluid;
-      readonly cellsAcross: number;
-    }
+    } & FieldGrid)
   | { readonly kind: "boundary"; readonly boundary: BoundaryConditions }
   /** From now on one wall-clock second is `rate` blood seconds; 0 holds. */
   | { readonly kind: "run"; readonly rate: number }
