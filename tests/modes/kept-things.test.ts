@@ -33,7 +33,7 @@ function browser(): Browser & { readonly cached: Set<string>; readonly scopes: S
 }
 
 test("all that the kit keeps is listed and goes; what another page keeps stays", async () => {
-  for (const key of ["progress", "unsaved", "organiser", "counts", "theme"])
+  for (const key of ["progress", "unsaved", "organiser", "counts", "teamText", "theme"])
     localStorage.setItem(`lungward.${key}`, "1");
   localStorage.setItem("other.progress", "1");
   sessionStorage.setItem("lungward.lecture.began", "1");
@@ -43,7 +43,8 @@ test("all that the kit keeps is listed and goes; what another page keeps stays",
   );
   for (const store of [texts!, talk!, other!]) await set("a", "b", store);
   const world = browser();
-  expect(await keptThings(world)).toEqual(["record", "lessons", "talk", "kiosk", "choices", "offline"]);
+  const kinds = ["record", "lessons", "talk", "kiosk", "team", "choices", "offline"];
+  expect(await keptThings(world)).toEqual(kinds);
   expect(await eraseEverything(world)).toEqual([]);
   expect([localStorage.length, localStorage.getItem("other.progress"), sessionStorage.length]).toEqual([
     1,

@@ -172,6 +172,19 @@ test("U19 a lesson's page for families fits one A4 and one Letter page, with its
     expect(pdf.match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
     expect(pdf).toContain("/StructTreeRoot");
   }
+  await page.getByText("Choose steps and pictures").click();
+  await page
+    .getByRole("checkbox", { name: /^With picture/ })
+    .last()
+    .uncheck();
+  await expect(page.locator(".sheet-pictures img")).toHaveCount(3);
+  await expect(page.locator(".sheet-pictures figure")).toHaveCount(4);
+  await page.locator(".handout-steps li").first().getByRole("checkbox").first().uncheck();
+  await expect(page.locator(".sheet-pictures figure")).toHaveCount(3);
+  await expect(page.locator(".sheet [data-caution]")).toHaveCount(6);
+  await expectAccessible(page);
+  await page.reload();
+  await expect(page.getByRole("textbox", { name: "From your own team" })).toHaveValue(/000 000/);
 });
 
 test("a lesson is taken along as slides, as pages and as pictures with words, and can be stopped", async ({

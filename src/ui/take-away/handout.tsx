@@ -6,16 +6,18 @@ import { formatQuantity, language, t } from "../../i18n/index.ts";
 import { VERSION } from "../app-version.ts";
 import { Cautions } from "../cautions.tsx";
 import { Switch } from "../choice.tsx";
+import { TeamWords } from "./team-words.tsx";
 
 export interface HandoutProps {
   readonly title: string;
+  /** What the page has, to choose beside it. */
+  readonly choice?: ComponentChildren;
   readonly children: ComponentChildren;
   readonly onClose: () => void;
 }
 
-export function Handout({ title, children, onClose }: HandoutProps) {
+export function Handout({ title, choice, children, onClose }: HandoutProps) {
   const large = useSignal(false);
-  const words = useSignal("");
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus();
@@ -41,24 +43,13 @@ export function Handout({ title, children, onClose }: HandoutProps) {
           {t("dialog.close")}
         </button>
       </div>
+      {choice}
       <article class="sheet">
         <h1 ref={heading} tabIndex={-1}>
           {title}
         </h1>
         {children}
-        <label class="handout-words">
-          <span>{t("handout.team")}</span>
-          <textarea
-            rows={3}
-            maxLength={500}
-            placeholder={t("handout.team.example")}
-            value={words}
-            onInput={(event) => {
-              words.value = event.currentTarget.value;
-            }}
-          />
-          <span class="handout-words-printed">{words}</span>
-        </label>
+        <TeamWords />
         <Cautions />
         <p class="sheet-made">
           {t("handout.made", {

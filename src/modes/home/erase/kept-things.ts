@@ -1,6 +1,6 @@
 /** Everything that the kit keeps in this browser, under its own names: what there is, and its end. Other pages of the same address keep theirs. */
 
-const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "choices", "offline"] as const;
+const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "team", "choices", "offline"] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];
 
 /** What a browser keeps things in. Each part may be denied. */
@@ -20,6 +20,7 @@ const KEYS: readonly (readonly [name: RegExp, kind: KeptKind])[] = [
   [/^lungward\.(unsaved|draft)$/, "lessons"],
   [/^lungward\.lecture/, "talk"],
   [/^lungward\.(organiser|counts)/, "kiosk"],
+  [/^lungward\.teamText$/, "team"],
 ];
 /** Of a ward's own lessons; the rest carry the address in their names. */
 const OWN_CACHE = "own-lessons";
