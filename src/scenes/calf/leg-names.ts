@@ -30,9 +30,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
       side: "before",
     }),
   ),
-  { key: "further.calf.bone", at: [416, 470], side: "before" },
   { key: "further.calf.belly", at: [222, 240], side: "behind" },
-  { key: "further.calf.tendon", at: [212, 760], side: "behind" },
 ];
 
 /** @param room CSS px that the names keep to */
