@@ -47,13 +47,14 @@ function paintTree(
   size: number,
   part: number,
 ): void {
+  // Colour, part of the width, mm beyond it, and how far it lies towards the light.
   const passes = [
-    { color: wall, wide: 1, more: 0.9, aside: 0 },
-    { color: edge, wide: 0.96, more: 0, aside: 0 },
-    { color: body, wide: 0.68, more: 0, aside: 0.1 },
-    { color: light, wide: 0.3, more: 0, aside: 0.2 },
-  ];
-  for (const { color, wide, more, aside } of passes) {
+    [wall, 1, 0.9, 0],
+    [edge, 0.96, 0, 0],
+    [body, 0.68, 0, 0.1],
+    [light, 0.3, 0, 0.2],
+  ] as const;
+  for (const [color, wide, more, aside] of passes) {
     ink.strokeStyle = color;
     for (const { at, parent, width } of nodes) {
       if (parent < 0) continue;
