@@ -41,6 +41,8 @@ export function Probe({ stage }: Pick<Context, "stage">) {
   const spot = useSignal<Spot | null>(null);
   const found = useSignal<Found | null>(null);
   const meter = useRef(originShares());
+  /** Until it has been: what is hidden, before there is a flow, cannot be focused. */
+  const toFocus = useRef(true);
   const look = (): void => {
     const { pane, at } = spot.peek() ?? {};
     const here = pane === undefined ? undefined : stage.frame()?.panes[pane];
@@ -54,7 +56,6 @@ export function Probe({ stage }: Pick<Context, "stage">) {
   };
   useEffect(() => {
     put(firstSpot(stage));
-    cross.current?.focus();
     const timer = setInterval(() => {
       if (!spot.peek()) put(firstSpot(stage));
       look();
@@ -69,6 +70,10 @@ export function Probe({ stage }: Pick<Context, "stage">) {
         if (!cross.current) return;
         cross.current.style.visibility = to ? "visible" : "hidden";
         if (to) cross.current.style.translate = `${to[0]}px ${to[1]}px`;
+        if (to && toFocus.current) {
+          toFocus.current = false;
+          cross.current.focus();
+        }
         cross.current.dataset.side = to && to[0] > innerWidth / 2 ? "end" : "start";
       }),
     [stage, spot],
