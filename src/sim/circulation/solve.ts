@@ -107,7 +107,7 @@ const restingAtrium = (rest: CirculationRequest, found: Periodic): number =>
 const FINEST = 4;
 
 /** The same person at rest, or the very same record when nothing acts. */
-function atRest(request: CirculationRequest): CirculationRequest {
+export function atRest(request: CirculationRequest): CirculationRequest {
   const acts =
     wordSetting(request, "breathing") !== "spontaneous" ||
     numberSetting(request, "metabolicEquivalents") > 1 ||
