@@ -12,6 +12,15 @@ export function referenceSet(stage: Stage, bsa: number): ReferenceSet {
   return fill((key) => (grownValue(key, bsa) * HEALTHY[key]) / grownValue(key, HEALTHY.bsa));
 }
 
+/** Years between which what grows with age alone changes straight from a child's value to an adult's. */
+const GROWS = { from: 5, to: 20 };
+
+/** A value at this age (years), in the unit of both; level outside 5 to 20. */
+export function byAge(child: number, adult: number, ageYears: number): number {
+  const grown = Math.min(1, Math.max(0, (ageYears - GROWS.from) / (GROWS.to - GROWS.from)));
+  return child + (adult - child) * grown;
+}
+
 const SPAN = Math.log(ADULT.bsa / CHILD.bsa);
 
 const grownValue = (key: keyof ReferenceSet, bsa: number): number =>
