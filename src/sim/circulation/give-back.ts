@@ -44,10 +44,11 @@ interface Balance {
 export interface Present {
   readonly before: Circulation;
   readonly after: Circulation;
-  /** part (0..1) of its strength that the plasma has left */
+  /** fraction of its strength that the plasma has left, 0 to 1 */
   readonly strength: number;
 }
 
+/** A region in balance with a person who has lost nothing, its capillaries opened as a loss opens them. Pressures mmHg. */
 export function restingRegion(region: Region, before: Circulation): RegionState {
   const lasting = lastingTissue(region, before);
   const pressure = steadyExchange(region, lasting).tissuePressure;

@@ -4,6 +4,7 @@ import { numberSetting } from "../parameters/parameters.ts";
 import type { Region, Tissue } from "./filtration.ts";
 import { ductPressure, type Veins, venousPressure } from "./region-veins.ts";
 
+/** Pressures in mmHg, weight in kg. */
 export function lastingTissue(region: Region, veins: Veins): Tissue {
   const { request } = veins;
   const setting = (name: string) => numberSetting(request, name);
