@@ -6,7 +6,6 @@ import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import {
   advance,
-  copyOf,
   fill,
   freeJet,
   type Hole,
@@ -36,8 +35,8 @@ const FLOWS_FROM = 1;
 const LED = 4;
 const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
-/** s for which a picture's blood is led, at once: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
-const LED_FOR_PICTURE = 2;
+/** The same for a picture, all at once: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
+const LED_STEPS_OF_PICTURE = 60;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
@@ -111,9 +110,9 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   /** The field as it is now, and a copy of the blood led through it. */
   const apart = (field: FlowField, supply: Supply, speed: number) => {
     const moment = heldMoment().of(field);
-    const copy = moving.copy();
-    for (let n = 0; n < LED_FOR_PICTURE / LED_STEP; n++) copy.move(ledStep(moment, supply), speed);
-    return { field: moment, from: moment, tracers: copy.cloud, jet: copy.jet };
+    const { move, ...copy } = moving.copy();
+    for (let n = 0; n < LED_STEPS_OF_PICTURE; n++) move(ledStep(moment, supply), speed);
+    return { field: moment, from: moment, ...copy };
   };
 
   return {
@@ -154,7 +153,8 @@ const ledStep = (moment: FlowField, supply: Supply): Step => ({
 
 /** Moves tracers in the plane, and what leaves through the fenestration beyond it. */
 function mover(cloud: TracerCloud, passed: (seconds: number) => void, random: () => number) {
-  const jet = freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
+  const newJet = () => freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
+  const jet = newJet();
   let plane: TracerPlane | null = null;
   let hole: Hole | null = null;
   let pierced = "";
@@ -194,11 +194,14 @@ function mover(cloud: TracerCloud, passed: (seconds: number) => void, random: ()
     },
     /** The blood as it is, to be moved apart from the screen; its jet begins anew, which fills within a second, and no dye is measured. */
     copy() {
-      const copied = copyOf(cloud);
-      const beyond = freeJet(jet.tracers.capacity, TRAIL_POINTS, TRAIL, random);
+      const tracers = structuredClone(cloud);
+      const beyond = newJet();
       beyond.lay(hole);
-      const move = (step: Step, speed: number) => stride(copied, beyond, step, speed);
-      return { cloud: copied, jet: beyond, move };
+      return {
+        tracers,
+        jet: beyond,
+        move: (step: Step, speed: number) => stride(tracers, beyond, step, speed),
+      };
     },
   };
 }

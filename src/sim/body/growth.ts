@@ -12,14 +12,9 @@ export function referenceSet(stage: Stage, bsa: number): ReferenceSet {
   return fill((key) => (grownValue(key, bsa) * HEALTHY[key]) / grownValue(key, HEALTHY.bsa));
 }
 
-/** Years between which what grows with age alone changes straight from a child's value to an adult's. */
-const GROWS = { from: 5, to: 20 };
-
-/** A value at this age (years), in the unit of both; level outside 5 to 20. */
-export function byAge(child: number, adult: number, ageYears: number): number {
-  const grown = Math.min(1, Math.max(0, (ageYears - GROWS.from) / (GROWS.to - GROWS.from)));
-  return child + (adult - child) * grown;
-}
+/** What runs with age alone: straight between a value at 5 and one at 20 years, level outside; in the unit of both. */
+export const byAge = (child: number, adult: number, ageYears: number): number =>
+  child + (adult - child) * Math.min(1, Math.max(0, (ageYears - 5) / 15));
 
 const SPAN = Math.log(ADULT.bsa / CHILD.bsa);
 

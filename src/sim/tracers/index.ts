@@ -2,6 +2,6 @@
 export { advance, type Step } from "./advance.ts";
 export { farWall, freeJet, type Hole, type Jet } from "./jet.ts";
 export { entrance, fill, resettle, type Supply } from "./release.ts";
-export { copyOf, TracerCloud } from "./tracer-cloud.ts";
+export { TracerCloud } from "./tracer-cloud.ts";
 export { type TracerPlane, tracerPlane } from "./tracer-plane.ts";
 export { beginDye, recordWashOut, type WashOut, washOutSeconds } from "./wash-out.ts";

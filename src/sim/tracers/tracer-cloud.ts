@@ -41,17 +41,6 @@ export class TracerCloud implements Tracers {
   }
 }
 
-/** The same tracers in memory of their own. */
-export function copyOf(cloud: TracerCloud): TracerCloud {
-  const { capacity, trailLength, trailSpacing } = cloud;
-  const copy = new TracerCloud(capacity, trailLength, trailSpacing * trailLength);
-  for (const name of ["position", "trail", "origin", "age", "speed", "dyed"] as const)
-    copy[name].set(cloud[name]);
-  for (const name of ["count", "sinceTrail", "dyeLeft", "dyedEver", "dyedInside"] as const)
-    copy[name] = cloud[name];
-  return copy;
-}
-
 /** Puts tracer `n` at (x, y), mm, its trail collapsed there. */
 export function place(cloud: TracerCloud, n: number, x: number, y: number): void {
   const { position, trail, trailLength } = cloud;

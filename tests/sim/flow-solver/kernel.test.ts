@@ -29,7 +29,7 @@ test("a grid too large for the vector kernel's memory gets the plain engine, and
   const plain = chooseEngine(300_000, "doubles");
   expect(inOneMemory(plain)).toBe(false);
   expect(plain.arrays.u).toHaveLength(300_000);
-  expect(() => vectorEngine(300_000, "doubles")).toThrow("no vector kernel for 300000 cells in doubles");
+  expect(() => vectorEngine(300_000, "doubles")).toThrow("300000 cells are too many in doubles");
 });
 
 const DRIVE: BoundaryConditions = {
