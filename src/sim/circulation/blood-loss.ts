@@ -22,9 +22,15 @@ const STEPS = 10;
  * Where one state on the way has no answer it ends there: `after.run` says why.
  * @param request the person, at rest
  * @param lost mL, taken evenly over `minutes` (above 0)
+ * @param solver asked once at rest, once at each look and once at the end
  */
-export function loseBlood(request: CirculationRequest, lost: number, minutes: number): BloodLoss {
-  const before = solve(request);
+export function loseBlood(
+  request: CirculationRequest,
+  lost: number,
+  minutes: number,
+  solver: typeof solve = solve,
+): BloodLoss {
+  const before = solver(request);
   const full = before.extras.bloodVolume ?? 0;
   const regions = REGIONS.map((region) => restingRegion(region, before));
   const looks = Math.max(1, Math.round(minutes / LOOK));
@@ -34,14 +40,14 @@ export function loseBlood(request: CirculationRequest, lost: number, minutes: nu
   let regained = 0;
   for (let look = 1; look <= looks && after.run.converged; look++) {
     left = full - (lost * look) / looks;
-    after = thinned(request, left, regained, after);
+    after = solver(...thinned(request, left, regained, after));
     if (!after.run.converged) break;
     for (let i = 0; i < STEPS; i++) {
       const present: Present = { before, after, strength: strengthOf(request, left, regained) };
       for (const region of regions) regained += giveBack(region, present, step);
     }
   }
-  if (after.run.converged) after = thinned(request, left, regained, after);
+  if (after.run.converged) after = solver(...thinned(request, left, regained, after));
   return { before, after, regained };
 }
 
@@ -51,10 +57,10 @@ function thinned(
   left: number,
   water: number,
   { state: start }: Circulation,
-): Circulation {
+): Parameters<typeof solve> {
   const body = { ...request.body, haemoglobin: (request.body.haemoglobin * left) / (left + water) };
   const set = { ...request.set, bloodVolume: left + water };
-  return solve({ ...request, body, volumeRule: "fixed-volume", set }, { start });
+  return [{ ...request, body, volumeRule: "fixed-volume", set }, { start }];
 }
 
 /** Protein of what the tissues give back over plasma's: 30 of some 70 g/L, as in lymph (Hinghofer-Szalkay, J Appl Physiol; tilted persons, abstract). */
