@@ -34,7 +34,7 @@ export interface Fluid {
 }
 
 /** How finely a pane's field is solved. */
-export type FieldGrid = Omit<FieldChoice, "depth">;
+export type GridChoice = Omit<FieldChoice, "depth">;
 
 export type ToField =
   /** Builds the flow solver; the field then starts from rest or from what the old one held. */
@@ -43,7 +43,7 @@ export type ToField =
       readonly shapeId: number;
       readonly geometry: PathwayGeometry;
       readonly fluid: Fluid;
-    } & FieldGrid)
+    } & GridChoice)
   | { readonly kind: "boundary"; readonly boundary: BoundaryConditions }
   /** From now on one wall-clock second is `rate` blood seconds; 0 holds. */
   | { readonly kind: "run"; readonly rate: number }
