@@ -1,6 +1,5 @@
 /** A loss of blood, step by step. */
 import { expect, test, vi } from "vitest";
-import type { Circulation } from "../../../src/sim/circulation/answer.ts";
 import { loseBlood } from "../../../src/sim/circulation/blood-loss.ts";
 import { giveBack, restingRegion } from "../../../src/sim/circulation/give-back.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
