@@ -41,7 +41,7 @@ test("the circulation is solved once at each look and once at the end, and a loo
   const before = solve(HEALTHY);
   const failed = { ...before, run: { ...before.run, converged: false, reason: "too little blood" } };
   const failing = vi
-    .fn(() => failed)
+    .fn<typeof solve>(() => failed)
     .mockReturnValueOnce(before)
     .mockReturnValueOnce(before);
   const { after } = loseBlood(HEALTHY, 470, 10, failing);
