@@ -5,6 +5,7 @@ import type { CirculationRequest } from "../parameters/request.ts";
 import type { Circulation } from "./answer.ts";
 import { giveBack, type Present, restingRegion } from "./give-back.ts";
 import { solve } from "./solve.ts";
+import { drawnIn, toneWith } from "./vein-creep.ts";
 
 /** A loss of blood. What is given back thins it: the haemoglobin of `after` is that of its request's body. */
 export interface BloodLoss {
@@ -36,37 +37,46 @@ export function loseBlood(
   const looks = Math.max(1, Math.round(minutes / LOOK));
   const step = minutes / looks / STEPS;
   let after = before;
-  let left = full;
-  let regained = 0;
+  let now: Emptied = { left: full, water: 0, drawn: 0 };
   for (let look = 1; look <= looks && after.run.converged; look++) {
-    left = full - (lost * look) / looks;
-    after = solver(...thinned(request, left, regained, after));
+    now = { ...now, left: full - (lost * look) / looks };
+    after = solver(...emptied(request, now, after));
     if (!after.run.converged) break;
     for (let i = 0; i < STEPS; i++) {
-      const present: Present = { before, after, strength: strengthOf(request, left, regained) };
-      for (const region of regions) regained += giveBack(region, present, step);
+      const present: Present = { before, after, strength: strengthOf(request, now) };
+      for (const region of regions) now = { ...now, water: now.water + giveBack(region, present, step) };
     }
+    now = { ...now, drawn: drawnIn(now.drawn, before, after, STEPS * step) };
   }
-  if (after.run.converged) after = solver(...thinned(request, left, regained, after));
-  return { before, after, regained };
+  if (after.run.converged) after = solver(...emptied(request, now, after));
+  return { before, after, regained: now.water };
 }
 
-/** The person with so much of their blood (mL) left and so much water (mL) in it. */
-function thinned(
+/** mL */
+interface Emptied {
+  /** of the blood of before */
+  readonly left: number;
+  /** given back by the tissues */
+  readonly water: number;
+  /** by which the veins have drawn in over the minutes */
+  readonly drawn: number;
+}
+
+/** The person as emptied, to be searched from where they were. */
+function emptied(
   request: CirculationRequest,
-  left: number,
-  water: number,
+  { left, water, drawn }: Emptied,
   { state: start }: Circulation,
 ): Parameters<typeof solve> {
   const body = { ...request.body, haemoglobin: (request.body.haemoglobin * left) / (left + water) };
-  const set = { ...request.set, bloodVolume: left + water };
+  const set = { ...request.set, bloodVolume: left + water, venousTone: toneWith(request, drawn) };
   return [{ ...request, body, volumeRule: "fixed-volume", set }, { start }];
 }
 
 /** Protein of what the tissues give back over plasma's: 30 of some 70 g/L, as in lymph (Hinghofer-Szalkay, J Appl Physiol; tilted persons, abstract). */
 const PROTEIN_SHARE = 30 / 70;
-/** Part (0..1) of its strength that the plasma of so much blood keeps with so much water (mL) given back to it. */
-function strengthOf({ body }: CirculationRequest, blood: number, water: number): number {
-  const plasma = blood * (1 - haematocrit(body.haemoglobin) / 100);
+/** Part (0..1) of its strength that the plasma of the blood that is left keeps with the water given back to it. */
+function strengthOf({ body }: CirculationRequest, { left, water }: Emptied): number {
+  const plasma = left * (1 - haematocrit(body.haemoglobin) / 100);
   return (plasma + PROTEIN_SHARE * water) / (plasma + water);
 }

@@ -4,6 +4,7 @@ import { loseBlood } from "../../../src/sim/circulation/blood-loss.ts";
 import { giveBack, restingRegion } from "../../../src/sim/circulation/give-back.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
 import { traceMean } from "../../../src/sim/circulation/trace-mean.ts";
+import { drawnIn } from "../../../src/sim/circulation/vein-creep.ts";
 import { REGIONS } from "../../../src/sim/exchange/index.ts";
 import { lastingTissue } from "../../../src/sim/exchange/lasting-tissue.ts";
 import { PRESETS } from "../../../src/sim/presets.ts";
@@ -32,6 +33,18 @@ test("what comes back thins the blood that the circulation is solved with", () =
     9,
   );
   expect(after.request.body.haemoglobin).toBeLessThan(before.request.body.haemoglobin - 0.2);
+});
+
+test("veins draw in over minutes as far as they have been emptied, and give up what one loss at once does not", () => {
+  const before = solve(HEALTHY);
+  expect(drawnIn(0, before, before, 60)).toBe(0);
+  expect(drawnIn(80, before, before, 600)).toBeCloseTo(0, 6);
+  const { after } = loseBlood(HEALTHY, 1000, 1);
+  const [soon, late] = [drawnIn(0, before, after, 5), drawnIn(0, before, after, 35)];
+  expect(late).toBeGreaterThan(2 * soon);
+  expect(late).toBeGreaterThan(100);
+  expect(loseBlood(HEALTHY, 1000, 35).after.request.set.venousTone).toBeGreaterThan(4);
+  expect(after.request.set.venousTone).toBeLessThan(1);
 });
 
 test("the circulation is solved once at each look and once at the end, and a look without an answer ends it", () => {
