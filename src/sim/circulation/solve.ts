@@ -58,6 +58,13 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   return answerOf(request, acting.law, counted, state);
 }
 
+/** Where a person is at rest, and the atrial pressure (Pa) that their reflexes count as usual there. */
+export function restingState(request: CirculationRequest): Found & { readonly adapted: number } {
+  const rest = atRest(request);
+  const resting = search(rest, undefined, undefined, 1, usedTo(rest));
+  return { ...resting, adapted: restingAtrium(rest, resting.found) };
+}
+
 interface Found {
   readonly found: Periodic;
   /** the pathway's law at the state's flows */
