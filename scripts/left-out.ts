@@ -6,6 +6,9 @@ const LIBRARY = "/pixi.js/lib/";
 const LEFT_OUT: Readonly<Record<string, string>> = {
   // Shapes are drawn from the kit's own data, never read from SVG.
   "scene/graphics/shared/svg/SVGParser.mjs": refusing("SVGParser"),
+  "scene/graphics/shared/svg/parseSVGPath.mjs": refusing("parseSVGPath"),
+  // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
+  "spritesheet/init.mjs": "export {};",
   // Labels have one style each.
   "scene/text/canvas/utils/measureTaggedText.mjs": refusing(
     "measureTaggedText",
