@@ -33,6 +33,7 @@ export interface Cmi5Store {
   readLaunchData(token: string): Promise<LaunchData>;
   /** The learner's languages and sound; one who has set none is no fault. */
   readPreferences(token: string): Promise<void>;
+  /** False where the store has not kept it. */
   state(token: string, statement: object, keepalive: boolean): Promise<boolean>;
   readProgress(token: string): Promise<KeptDocument>;
   writeProgress(token: string, progress: object): Promise<boolean>;
@@ -86,7 +87,8 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
         body,
         keepalive,
       });
-      return answer.ok;
+      // 409: there is one of this id already (xAPI 1.0.3, part two, 3.3).
+      return answer.ok || answer.status === 409;
     },
     async readProgress(token) {
       const { text, said } = await read(token, STATE_ID);

@@ -10,8 +10,8 @@ import {
   type Report,
   type ReportedAnswer,
   shareRight,
+  type VisitClock,
 } from "./record-adapter.ts";
-import type { VisitClock } from "./scorm.ts";
 
 const VERBS: Readonly<Record<Verb, string>> = {
   initialized: "http://adlnet.gov/expapi/verbs/initialized",
@@ -42,24 +42,25 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   const store = cmi5Store(launch, world.ask);
   const started = world.now();
   const sent = new Set<Verb>();
-  const stated = async ({ token }: Visit, statement: object, keepalive = false): Promise<boolean> =>
-    store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
+  const { state, isKept } = stateOnce(store, world);
 
+  /** True where it is kept, or not to be said. */
   async function send(visit: Visit, verb: Verb, result: object, keepalive = false): Promise<boolean> {
     if (!maySay(verb, sent, visit)) return true;
-    sent.add(verb);
-    return stated(visit, statementOf(launch, visit.data, verb, result), keepalive);
+    // After the end nothing may follow, whether the store kept it or not.
+    if (verb === "terminated") sent.add(verb);
+    const statement = () => statementOf(launch, visit.data, verb, result);
+    const kept = await state(visit.token, verb, statement, keepalive);
+    if (kept) sent.add(verb);
+    return kept;
   }
 
-  const answered = new Set<string>();
-  async function sendAnswers(visit: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
-    let kept = true;
+  async function sendAnswers({ token, data }: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
     for (const answer of answers) {
-      if (answered.has(answerKey(answer))) continue;
-      answered.add(answerKey(answer));
-      kept = (await stated(visit, answeredStatement(launch, visit.data.contextTemplate, answer))) && kept;
+      if (sent.has("terminated")) return false;
+      await state(token, answerKey(answer), () => answeredStatement(launch, data.contextTemplate, answer));
     }
-    return kept;
+    return answers.every((answer) => isKept(answerKey(answer)));
   }
 
   // One token for the visit; asked for once, as the specification allows.
@@ -75,11 +76,13 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   async function keep(report: Report): Promise<boolean> {
     const visit = await opened;
     if (visit === null) return false;
-    const kept = await sendAnswers(visit, report.answers);
-    const judged = !report.completed || (await sendEnd(visit, report));
+    // First of all (9.3): without it the store is to have no other statement.
+    const begun = await send(visit, "initialized", {});
+    const answered = begun && (await sendAnswers(visit, report.answers));
+    const judged = begun && (!report.completed || (await sendEnd(visit, report)));
     const said = [...new Set([...visit.before, ...sent])].filter((verb) => ONCE.includes(verb));
     const written = await store.writeProgress(visit.token, { text: report.text, place: report.place, said });
-    return kept && judged && written;
+    return answered && judged && written;
   }
 
   async function sendEnd(visit: Visit, { score, passMark }: Report): Promise<boolean> {
@@ -109,6 +112,23 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
         .catch(() => {});
     },
     erase: null,
+  };
+}
+
+/** States each thing until the store has kept it: again as the same statement, so that one whose answer was lost is not kept twice. */
+function stateOnce(store: Cmi5Store, { id, stamp }: World) {
+  const made = new Map<string, object>();
+  const kept = new Set<string>();
+  return {
+    isKept: (key: string) => kept.has(key),
+    async state(token: string, key: string, statement: () => object, keepalive = false): Promise<boolean> {
+      if (kept.has(key)) return true;
+      const whole = made.get(key) ?? { id: id(), ...statement(), timestamp: stamp() };
+      made.set(key, whole);
+      const isKept = await store.state(token, whole, keepalive).catch(() => false);
+      if (isKept) kept.add(key);
+      return isKept;
+    },
   };
 }
 

@@ -52,6 +52,14 @@ export interface RecordAdapter {
   readonly erase: (() => void) | null;
 }
 
+/** What a visit needs to know of time. */
+export interface VisitClock {
+  /** s on any clock, for the time of this visit */
+  readonly now: () => number;
+  /** The moment as RFC 3339, UTC. */
+  readonly stamp: () => string;
+}
+
 /** Share of questions right at the first try from which a course counts as passed unless it says otherwise (common practice, no source). */
 export const PASS_SHARE = 0.6;
 

@@ -1,5 +1,12 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
-import { answerKey, passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
+import {
+  answerKey,
+  passed,
+  type RecordAdapter,
+  type Report,
+  shareRight,
+  type VisitClock,
+} from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
@@ -15,14 +22,6 @@ export interface ScormApi {
 export const LONGEST_SUSPEND_DATA = 4096;
 /** Characters of `cmi.core.lesson_location` (CMIString255). */
 const LONGEST_LOCATION = 255;
-
-/** What a visit needs to know of time. */
-export interface VisitClock {
-  /** s on any clock, for the time of this visit */
-  readonly now: () => number;
-  /** The moment as RFC 3339, UTC. */
-  readonly stamp: () => string;
-}
 
 export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAdapter {
   const said = (answer: string | boolean): boolean => String(answer) === "true";

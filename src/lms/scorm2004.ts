@@ -1,7 +1,13 @@
 /** A visit's record by SCORM 2004, 4th edition (ADL 2009). Constants from memory of the specification. */
 import { duration } from "./duration.ts";
-import { answerKey, passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
-import type { VisitClock } from "./scorm.ts";
+import {
+  answerKey,
+  passed,
+  type RecordAdapter,
+  type Report,
+  shareRight,
+  type VisitClock,
+} from "./record-adapter.ts";
 import { interaction2004 } from "./scorm-interactions.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */

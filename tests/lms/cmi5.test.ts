@@ -15,8 +15,14 @@ const QUERY = `?${new URLSearchParams({
   activityId: "https://course.example/activity",
 })}`;
 
+/** What the next statement meets, once; the id of the one that met it. */
+interface Outage {
+  now: number | "thrown" | null;
+  lost?: string | undefined;
+}
+
 /** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3). */
-function recordStore(launchData: object = {}) {
+function recordStore(launchData: object = {}, outage: Outage = { now: null }) {
   const documents = new Map<string, string>();
   const statements: Statement[] = [];
   const refused: string[] = [];
@@ -39,6 +45,11 @@ function recordStore(launchData: object = {}) {
     asked.push(pathname);
     if (pathname === "/xapi/agents/profile") return new Response("", { status: 404 });
     if (pathname === "/xapi/statements") {
+      const failed = outage.now;
+      outage.now = null;
+      if (failed !== null) outage.lost = JSON.parse(String(init.body)).id;
+      if (failed === "thrown") throw new TypeError("Failed to fetch");
+      if (failed !== null) return new Response("", { status: failed });
       statements.push(JSON.parse(String(init.body)));
       return Response.json(["id"]);
     }
@@ -113,6 +124,52 @@ test("U18 initialized comes first, passed and completed once, terminated last; t
   }
   expect(store.tokens()).toBe(1);
   expect(store.refused).toEqual([]);
+});
+
+test.each([503, "thrown"] as const)(
+  "what a store answers with %s is stated again with the next report, as the same statement; progress is kept meanwhile",
+  async (now) => {
+    const outage: Outage = { now: null };
+    const store = recordStore({}, outage);
+    const voice = record(store);
+    await voice.load();
+    const tryTwice = async (completed: boolean) => {
+      outage.now = now;
+      store.documents.clear();
+      expect(await voice.report({ ...report(8, completed), answers: [CHOICE] })).toBe(false);
+      expect(store.documents.has("lungward.progress")).toBe(true);
+      expect(await voice.report({ ...report(8, completed), answers: [CHOICE] })).toBe(true);
+      expect(store.statements.at(-1)!.id).toBe(outage.lost);
+    };
+    await tryTwice(false);
+    await tryTwice(true);
+    expect(verbs(store)).toEqual(["initialized", "answered", "completed", "passed"]);
+    expect(JSON.parse(store.documents.get("lungward.progress")!).said).toEqual(["completed", "passed"]);
+    await voice.report({ ...report(8, true), answers: [CHOICE] });
+    await closed(voice);
+    expect(verbs(store)).toEqual(["initialized", "answered", "completed", "passed", "terminated"]);
+    expect(faultsOfVisit(store.statements, {})).toEqual([]);
+  },
+);
+
+test("nothing is stated before the visit's beginning is kept", async () => {
+  const outage: Outage = { now: 503 };
+  const store = recordStore({}, outage);
+  const voice = record(store);
+  await voice.load();
+  outage.now = 503;
+  expect(await voice.report({ ...report(8, true), answers: [CHOICE] })).toBe(false);
+  expect(verbs(store)).toEqual([]);
+  expect(await voice.report({ ...report(8, true), answers: [CHOICE] })).toBe(true);
+  expect(verbs(store)).toEqual(["initialized", "answered", "passed", "completed"]);
+});
+
+test("a statement that the store has already counts as kept", async () => {
+  const outage: Outage = { now: null };
+  const voice = record(recordStore({}, outage));
+  await voice.load();
+  outage.now = 409;
+  expect(await voice.report({ ...report(1, false), answers: [CHOICE] })).toBe(true);
 });
 
 test("what was reported is given back at the next visit", async () => {
