@@ -3,7 +3,7 @@ import * as v from "valibot";
 import type { Lesson } from "./lesson.ts";
 import type { Library } from "./library.ts";
 import { LIMITS } from "./limits.ts";
-import type { Progress } from "./progress.ts";
+import type { Progress, Score } from "./progress.ts";
 
 /** Each lesson to its end; each of its questions answered; each of its steps opened. */
 export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
@@ -63,6 +63,16 @@ export function doneOf(when: CompletedWhen, progress: Progress, lessons: readonl
   return parts.reduce((sum, [done]) => sum + done, 0) / all;
 }
 
+/** Of all questions that the lessons ask, those right at the first try; one not answered yet is not right. */
+export function courseScore(progress: Progress, lessons: readonly Lesson[]): Score {
+  const asked = lessons.flatMap((lesson) =>
+    questionsOf(lesson).map(({ id }) => progress.lessons[lesson.id]?.answers[id]?.right === true),
+  );
+  return { right: asked.filter(Boolean).length, asked: asked.length };
+}
+
+const questionsOf = ({ steps }: Lesson) => steps.filter(({ question }) => question !== null);
+
 function partsOf(
   when: CompletedWhen,
   progress: Progress,
@@ -70,7 +80,7 @@ function partsOf(
 ): readonly [done: number, of: number] {
   const done = progress.lessons[lesson.id];
   if (when === "finished") return [done?.finished ? 1 : 0, 1];
-  const steps = when === "seen" ? lesson.steps : lesson.steps.filter(({ question }) => question !== null);
+  const steps = when === "seen" ? lesson.steps : questionsOf(lesson);
   const isDone = ({ id }: { readonly id: string }) =>
     when === "seen" ? done?.seen.includes(id) : typeof done?.answers[id]?.right === "boolean";
   return [steps.filter(isDone).length, steps.length];

@@ -24,6 +24,7 @@ export interface Report {
   readonly text: string;
   /** Where to resume, `lesson#step`. */
   readonly place: string;
+  /** Of all the course's questions. */
   readonly score: Score;
   /** Share right from which it is passed; null where nothing is to be passed. A course system's own comes first. */
   readonly passMark: number | null;
@@ -66,9 +67,9 @@ export const PASS_SHARE = 0.6;
 /** 0 to 1; 0 when nothing was asked */
 export const shareRight = ({ right, asked }: Score): number => (asked === 0 ? 0 : right / asked);
 
-/** null where nothing is to be passed */
+/** null where nothing is to be passed, or nothing is asked */
 export const passed = (score: Score, mark: number | null): boolean | null =>
-  mark === null ? null : shareRight(score) >= mark;
+  mark === null || score.asked === 0 ? null : shareRight(score) >= mark;
 
 /** A key for "sent once". */
 export const answerKey = ({ lesson, step }: ReportedAnswer): string => `${lesson}#${step}`;

@@ -1,8 +1,7 @@
 /** One answered question as `cmi.interactions.n`, by SCORM 1.2 and by SCORM 2004. Constants from memory of the specifications. */
 import { entryAt } from "../sim/checked/present.ts";
 import type { ReportedAnswer } from "./record-adapter.ts";
-
-type Values = readonly (readonly [element: string, value: string])[];
+import type { Values } from "./scorm-report.ts";
 
 /** Characters of an identifier: CMIIdentifier of 1.2. */
 const LONGEST_ID = 255;

@@ -1,13 +1,7 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
-import {
-  answerKey,
-  passed,
-  type RecordAdapter,
-  type Report,
-  shareRight,
-  type VisitClock,
-} from "./record-adapter.ts";
+import { answerKey, passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
+import { scoreValues, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface ScormApi {
@@ -66,22 +60,14 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
   };
 }
 
-function valuesOf({
-  text,
-  place,
-  score,
-  passMark,
-  completed,
-}: Report): readonly (readonly [string, string])[] {
+function valuesOf({ text, place, score, passMark, completed }: Report): Values {
   const won = passed(score, passMark);
   const done = won === null ? "completed" : won ? "passed" : "failed";
   const resume = text.length <= LONGEST_SUSPEND_DATA ? ([["cmi.suspend_data", text]] as const) : [];
   return [
     ...resume,
     ["cmi.core.lesson_location", place.slice(0, LONGEST_LOCATION)],
-    ["cmi.core.score.min", "0"],
-    ["cmi.core.score.max", "100"],
-    ["cmi.core.score.raw", String(Math.round(100 * shareRight(score)))],
+    ...scoreValues("cmi.core.score", score),
     ["cmi.core.lesson_status", completed ? done : "incomplete"],
   ];
 }

@@ -9,6 +9,7 @@ import {
   type VisitClock,
 } from "./record-adapter.ts";
 import { interaction2004 } from "./scorm-interactions.ts";
+import { scoreValues, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface Scorm2004Api {
@@ -68,17 +69,16 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
   };
 }
 
-function valuesOf(report: Report): readonly (readonly [string, string])[] {
+function valuesOf(report: Report): Values {
   const { text, place, score, passMark, progress, completed } = report;
   const won = completed ? passed(score, passMark) : null;
-  const share = shareRight(score);
   return [
     ...(text.length <= LONGEST_SUSPEND_DATA ? ([["cmi.suspend_data", text]] as const) : []),
     ["cmi.location", place.slice(0, LONGEST_LOCATION)],
-    ["cmi.score.min", "0"],
-    ["cmi.score.max", "100"],
-    ["cmi.score.raw", String(Math.round(100 * share))],
-    ["cmi.score.scaled", String(Number(share.toFixed(4)))],
+    ...scoreValues("cmi.score", score),
+    ...(score.asked === 0
+      ? []
+      : [["cmi.score.scaled", String(Number(shareRight(score).toFixed(4)))] as const]),
     ["cmi.progress_measure", String(Number(progress.toFixed(4)))],
     ["cmi.completion_status", completed ? "completed" : "incomplete"],
     ["cmi.success_status", won === null ? "unknown" : won ? "passed" : "failed"],

@@ -1,6 +1,12 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { type Course, doneOf, libraryOfCourse, readCourse } from "../../src/lesson/lesson-course.ts";
+import {
+  type Course,
+  courseScore,
+  doneOf,
+  libraryOfCourse,
+  readCourse,
+} from "../../src/lesson/lesson-course.ts";
 import type { Library } from "../../src/lesson/library.ts";
 import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
@@ -51,7 +57,27 @@ test("done: lessons to their end, questions judged, steps opened", () => {
   expect(doneOf("questions", predicted, [loss])).toBe(0);
   const silent = { ...pathways, steps: pathways.steps.filter((step) => !step.question) };
   expect(doneOf("questions", NO_PROGRESS, [silent])).toBe(0);
+  const opened = { ...progress.lessons[loss.id]!, seen: silent.steps.map(({ id }) => id), answers: {} };
+  expect(doneOf("questions", withLesson(NO_PROGRESS, silent.id, opened), [silent])).toBe(1);
   expect(doneOf("finished", progress, [])).toBe(0);
+});
+
+test("the score: right at the first try, of all questions of the course's lessons and of them alone", () => {
+  const asked = loss.steps.filter((step) => step.question).map(({ id }) => id);
+  const attempt = (right: boolean | null) => ({ given: "x", right, tries: 1, day: "" });
+  const done = {
+    step: "",
+    seen: [],
+    finished: true,
+    answers: { [asked[0]!]: attempt(true), [asked[1]!]: attempt(false), gone: attempt(true) },
+    // Asked again on later days: no question of its own.
+    recalled: { [`${loss.id}#${asked[1]}`]: { right: true, day: "" } },
+  };
+  const progress = withLesson(withLesson(NO_PROGRESS, loss.id, done), "another", done);
+  expect(asked.length).toBeGreaterThan(2);
+  expect(courseScore(progress, [loss])).toEqual({ right: 1, asked: asked.length });
+  expect(courseScore(progress, lessons).asked).toBeGreaterThan(asked.length);
+  expect(courseScore(progress, [])).toEqual({ right: 0, asked: 0 });
 });
 
 test("what is no course is none", () => {

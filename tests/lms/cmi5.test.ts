@@ -223,6 +223,14 @@ test.each([
   },
 );
 
+test("a course that asks nothing is completed, neither passed nor failed", async () => {
+  const store = recordStore({ masteryScore: 0.8 });
+  const voice = record(store);
+  await voice.report({ ...report(0, true), score: { right: 0, asked: 0 } });
+  await closed(voice);
+  expect(verbs(store)).toEqual(["initialized", "completed", "terminated"]);
+});
+
 test("without a mark it is completed, neither passed nor failed", async () => {
   const store = recordStore();
   const voice = record(store);

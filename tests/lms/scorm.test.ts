@@ -146,6 +146,15 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(faults).toEqual([]);
   });
 
+  test("a course that asks nothing is completed, never failed, and has no score", async () => {
+    const { api, checked, faults } = courseSystem();
+    const voice = scormRecord(checked, { now: () => 0, stamp });
+    await voice.report({ ...REPORT, score: { right: 0, asked: 0 }, completed: true });
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("completed");
+    expect(api.LMSGetValue("cmi.core.score.raw")).toBe("");
+    expect(faults).toEqual([]);
+  });
+
   test("a later visit does not call a passed course incomplete again", () => {
     const { api, checked } = courseSystem({ "cmi.core.lesson_status": "passed" });
     scormRecord(checked, { now: () => 0, stamp });

@@ -71,6 +71,16 @@ describe("SCORM 2004, against an independent run-time", () => {
     expect(system.faults).toEqual([]);
   });
 
+  test("a course that asks nothing is completed, neither passed nor failed, and has no score", async () => {
+    const system = courseSystem();
+    const score = { right: 0, asked: 0 };
+    await scorm2004Record(system.checked, CLOCK).report({ ...REPORT, score, completed: true });
+    expect(elementOf(system, "cmi.success_status")).toBe("unknown");
+    expect(elementOf(system, "cmi.completion_status")).toBe("completed");
+    expect(elementOf(system, "cmi.score.scaled")).toBe("");
+    expect(system.faults).toEqual([]);
+  });
+
   test("answers are interactions with the question's text, each written once", async () => {
     const system = courseSystem();
     const record = scorm2004Record(system.checked, CLOCK);

@@ -1,7 +1,7 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { type Course, doneOf } from "../../lesson/lesson-course.ts";
+import { type Course, courseScore, doneOf } from "../../lesson/lesson-course.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
@@ -96,7 +96,7 @@ function reportOf(
   const done = doneOf(completedWhen, now, lessons);
   return {
     text: longest === null ? writeProgress(now) : packProgress(now, longest),
-    score: scoreOfAll(now),
+    score: courseScore(now, lessons),
     passMark,
     answers: kind === "device" ? [] : reportedAnswers(now, earlier, lessons),
     progress: done,
@@ -109,6 +109,7 @@ const withReader = (progress: Progress): LearnerProgress => ({
   reader: progress.reader ?? drawReader(),
 });
 
+/** What was answered so far, repeats too: the learner's own look back, not the course's mark. */
 export function scoreOfAll(progress: Progress) {
   const scores = Object.values(progress.lessons).map(scoreOf);
   return {
