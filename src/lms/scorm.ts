@@ -1,7 +1,7 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
-import { answerKey, passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
+import { passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
-import { scoreValues, type Values } from "./scorm-report.ts";
+import { type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface ScormApi {
@@ -18,42 +18,32 @@ export const LONGEST_SUSPEND_DATA = 4096;
 const LONGEST_LOCATION = 255;
 
 export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAdapter {
-  const said = (answer: string | boolean): boolean => String(answer) === "true";
+  const runTime: RunTime = {
+    get: (element) => api.LMSGetValue(element),
+    set: (element, value) => said(api.LMSSetValue(element, value)),
+    commit: () => said(api.LMSCommit("")),
+  };
+  const { get, set, commit } = runTime;
   const started = now();
   const open = said(api.LMSInitialize(""));
   let closed = !open;
-  const sent = new Set<string>();
-  if (open && ["not attempted", "unknown", ""].includes(api.LMSGetValue("cmi.core.lesson_status"))) {
-    api.LMSSetValue("cmi.core.lesson_status", "incomplete");
-    api.LMSCommit("");
+  if (open && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
+    set("cmi.core.lesson_status", "incomplete");
+    commit();
   }
-  const answersOf = ({ answers }: Report) => {
-    const unsent = answers.filter((answer) => !sent.has(answerKey(answer)));
-    if (unsent.length === 0) return [];
-    // They follow those of earlier visits.
-    const next = Number(api.LMSGetValue("cmi.interactions._count")) || 0;
-    return unsent.flatMap((answer, index) => {
-      sent.add(answerKey(answer));
-      return interaction12(answer, next + index, stamp());
-    });
-  };
+  const report = scormReport(runTime, (answer, index) => interaction12(answer, index, stamp()));
   return {
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
-    load: async () => (open ? api.LMSGetValue("cmi.suspend_data") || null : null),
+    load: async () => (open ? get("cmi.suspend_data") || null : null),
     now: null,
-    report: async (report) =>
-      !closed &&
-      [...valuesOf(report), ...answersOf(report)].every(([element, value]) =>
-        said(api.LMSSetValue(element, value)),
-      ) &&
-      said(api.LMSCommit("")),
+    report: async (given) => !closed && report(valuesOf(given), given.answers),
     close() {
       if (closed) return;
       closed = true;
-      api.LMSSetValue("cmi.core.session_time", timespan(now() - started));
-      api.LMSSetValue("cmi.core.exit", "suspend");
-      api.LMSCommit("");
+      set("cmi.core.session_time", timespan(now() - started));
+      set("cmi.core.exit", "suspend");
+      commit();
       api.LMSFinish("");
     },
     erase: null,

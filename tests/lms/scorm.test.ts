@@ -124,6 +124,70 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(JSON.stringify(interactions)).toContain('"pattern":"2.5"');
   });
 
+  test("a system that refuses interactions keeps the record; they are tried again with the next report", async () => {
+    const { api, checked } = courseSystem();
+    let refuses = true;
+    const set = checked.LMSSetValue;
+    const refused: string[] = [];
+    const picky: ScormApi = {
+      ...checked,
+      LMSSetValue: (element, value) => {
+        if (!refuses || !element.startsWith("cmi.interactions.")) return set(element, value);
+        refused.push(element);
+        return "false";
+      },
+    };
+    const voice = scormRecord(picky, { now: () => 0, stamp });
+    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
+    expect(api.LMSGetValue("cmi.suspend_data")).toBe("x");
+    expect(refused).toEqual(["cmi.interactions.0.id", "cmi.interactions.0.id"]);
+    refuses = false;
+    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
+    expect(JSON.parse(JSON.stringify(api.cmi)).interactions).toMatchObject({
+      0: { id: "04-energy-loss_narrow-ask", result: "wrong" },
+      1: { id: "15-numbers_power", result: "correct" },
+    });
+  });
+
+  test("one refused element of an interaction costs neither the rest of it nor the next one", async () => {
+    const { api, checked, faults } = courseSystem();
+    const set = checked.LMSSetValue;
+    let refuses = true;
+    const voice = scormRecord(
+      {
+        ...checked,
+        LMSSetValue: (element, value) =>
+          refuses && element === "cmi.interactions.0.student_response" ? "false" : set(element, value),
+      },
+      { now: () => 0, stamp },
+    );
+    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
+    const kept = () => JSON.parse(JSON.stringify(api.cmi)).interactions;
+    expect(kept()).toMatchObject({
+      0: { student_response: "", result: "wrong" },
+      1: { student_response: "2.6" },
+    });
+    refuses = false;
+    await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] });
+    expect(kept()[0].student_response).toBe("b");
+    expect(api.LMSGetValue("cmi.interactions._count")).toBe("2");
+    expect(faults).toEqual([]);
+  });
+
+  test("what is refused of the record itself is reported; the rest of it is kept", async () => {
+    const { api, checked } = courseSystem();
+    const set = checked.LMSSetValue;
+    const voice = scormRecord(
+      {
+        ...checked,
+        LMSSetValue: (element, value) => (element === "cmi.suspend_data" ? "false" : set(element, value)),
+      },
+      { now: () => 0, stamp },
+    );
+    expect(await voice.report({ ...REPORT, score: { right: 8, asked: 10 }, completed: true })).toBe(false);
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("passed");
+  });
+
   test("an answer that no one pattern makes right has none", async () => {
     const { api, checked, faults } = courseSystem();
     const goal: ReportedAnswer = { ...NUMBER, correct: null };
