@@ -163,7 +163,7 @@ function statementOf(
   result: object,
 ) {
   const judged = verb === "passed" || verb === "failed";
-  const given = (contextTemplate.contextActivities ?? {}) as { category?: unknown[] };
+  const given = contextTemplate.contextActivities ?? {};
   const category = [
     ...(given.category ?? []),
     { id: `${CATEGORY}cmi5` },
@@ -179,7 +179,7 @@ function statementOf(
       ...contextTemplate,
       registration: launch.registration,
       contextActivities: { ...given, category },
-      extensions: { ...mastery, ...(contextTemplate.extensions as object | undefined) },
+      extensions: { ...mastery, ...contextTemplate.extensions },
     },
   };
 }

@@ -231,6 +231,41 @@ test("a course that asks nothing is completed, neither passed nor failed", async
   expect(verbs(store)).toEqual(["initialized", "completed", "terminated"]);
 });
 
+test.each([7, -0.1, "0.9", null])("a mark of %j is none: the course's own decides", async (masteryScore) => {
+  const store = recordStore({ masteryScore, launchMode: "normal" });
+  const voice = record(store);
+  await voice.report(report(8, true));
+  await closed(voice);
+  expect(verbs(store)).toEqual(["initialized", "passed", "completed", "terminated"]);
+  expect(faultsOfVisit(store.statements, {})).toEqual([]);
+});
+
+test.each([
+  { contextTemplate: "none" },
+  { contextTemplate: { contextActivities: [1], extensions: "none", platform: "x" } },
+  { contextTemplate: { contextActivities: { category: "none" } } },
+  { contextTemplate: null },
+])("a context template that is none, or is so in part, costs no statement: %j", async (launchData) => {
+  const store = recordStore(launchData);
+  const voice = record(store);
+  expect(await voice.report({ ...report(8, true), answers: [CHOICE] })).toBe(true);
+  for (const { context } of store.statements) {
+    expect(Array.isArray(context.contextActivities?.category ?? [])).toBe(true);
+    expect(Object.keys(context)).not.toContain("0");
+    expect(Object.keys(context.extensions ?? {})).toEqual([]);
+  }
+});
+
+test("a category that stands alone in the template stays beside cmi5's own", async () => {
+  const alone = { id: "urn:lungward:alone" };
+  const store = recordStore({ contextTemplate: { contextActivities: { category: alone } } });
+  await record(store).load();
+  expect(store.statements[0]!.context.contextActivities!.category).toEqual([
+    alone,
+    { id: "https://w3id.org/xapi/cmi5/context/categories/cmi5" },
+  ]);
+});
+
 test("without a mark it is completed, neither passed nor failed", async () => {
   const store = recordStore();
   const voice = record(store);
