@@ -63,10 +63,14 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
     return answers.every((answer) => isKept(answerKey(answer)));
   }
 
+  let records = true;
   // One token for the visit; asked for once, as the specification allows.
   const opened = openVisit(store)
     .then(async (visit) => {
-      if (visit) await send(visit, "initialized", {});
+      if (visit) {
+        records = visit.data.launchMode === "Normal";
+        await send(visit, "initialized", {});
+      }
       return visit;
     })
     .catch(() => null);
@@ -76,6 +80,8 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   async function keep(report: Report): Promise<boolean> {
     const visit = await opened;
     if (visit === null) return false;
+    // Looking round or back is not recorded (10.0).
+    if (!records) return true;
     // First of all (9.3): without it the store is to have no other statement.
     const begun = await send(visit, "initialized", {});
     const answered = begun && (await sendAnswers(visit, report.answers));
@@ -98,6 +104,7 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
     kind: "cmi5",
     longest: null,
     load: async () => (await opened)?.text ?? null,
+    records: () => records,
     now: null,
     report(report) {
       const kept = keeping.then(() => keep(report)).catch(() => false);
@@ -144,13 +151,12 @@ async function openVisit(store: Cmi5Store): Promise<Visit | null> {
 /** Once in all visits of one registration (9.3.3, 9.3.4). */
 const ONCE: readonly Verb[] = ["completed", "passed"];
 
-/** No verb twice in a visit and passed or failed, not both (9.3); looking round or back is not recorded (10.0); none revokes a pass. */
-function maySay(verb: Verb, sent: ReadonlySet<Verb>, { data, before }: Visit): boolean {
+/** No verb twice in a visit and passed or failed, not both (9.3); none revokes a pass. */
+function maySay(verb: Verb, sent: ReadonlySet<Verb>, { before }: Visit): boolean {
   if (sent.has(verb) || (ONCE.includes(verb) && before.includes(verb))) return false;
   if (verb === "initialized") return true;
   if (sent.has("terminated")) return false;
   if (verb === "terminated") return true;
-  if (data.launchMode !== "Normal") return false;
   if (verb === "failed") return !sent.has("passed") && !before.includes("passed");
   return verb !== "passed" || !sent.has("failed");
 }

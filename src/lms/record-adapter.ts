@@ -43,6 +43,8 @@ export interface RecordAdapter {
   readonly longest: number | null;
   /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */
   load(): Promise<string | null>;
+  /** False where who came only looks round or back (Browse, Review), so that nothing is recorded; known once loaded. */
+  records(): boolean;
   /** What stands there at this moment, where another tab may have written too; null where this visit alone writes. */
   readonly now: (() => string | null) | null;
   /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */

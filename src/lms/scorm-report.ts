@@ -15,6 +15,9 @@ export interface RunTime {
 /** By SCORM 1.2 and 2004: "true" or "false". */
 export const said = (answer: string | boolean): boolean => String(answer) === "true";
 
+/** Looking round or back is not to change what was recorded; a system without modes records. */
+export const isRecorded = (mode: string): boolean => mode !== "browse" && mode !== "review";
+
 /** @param interaction one answer as the values of the interaction of this index */
 export function scormReport(
   runTime: RunTime,

@@ -1,7 +1,7 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
 import { passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
-import { type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
+import { isRecorded, type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface ScormApi {
@@ -27,7 +27,8 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
   const started = now();
   const open = said(api.LMSInitialize(""));
   let closed = !open;
-  if (open && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
+  const records = !open || isRecorded(get("cmi.core.lesson_mode"));
+  if (open && records && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
     set("cmi.core.lesson_status", "incomplete");
     commit();
   }
@@ -36,8 +37,9 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
     load: async () => (open ? get("cmi.suspend_data") || null : null),
+    records: () => records,
     now: null,
-    report: async (given) => !closed && report(valuesOf(given), given.answers),
+    report: async (given) => !closed && (!records || report(valuesOf(given), given.answers)),
     close() {
       if (closed) return;
       closed = true;

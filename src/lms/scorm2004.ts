@@ -2,7 +2,7 @@
 import { duration } from "./duration.ts";
 import { passed, type RecordAdapter, type Report, shareRight, type VisitClock } from "./record-adapter.ts";
 import { interaction2004 } from "./scorm-interactions.ts";
-import { type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
+import { isRecorded, type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface Scorm2004Api {
@@ -27,9 +27,8 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
   const started = now();
   const open = said(api.Initialize(""));
   let closed = !open;
-  // Looking round or back is not to change what was recorded.
-  const records = open && !["browse", "review"].includes(get("cmi.mode"));
-  if (records && ["unknown", "not attempted", ""].includes(get("cmi.completion_status"))) {
+  const records = !open || isRecorded(get("cmi.mode"));
+  if (open && records && ["unknown", "not attempted", ""].includes(get("cmi.completion_status"))) {
     set("cmi.completion_status", "incomplete");
     commit();
   }
@@ -39,6 +38,7 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
     load: async () => (open ? get("cmi.suspend_data") || null : null),
+    records: () => records,
     now: null,
     report: async (given) => {
       if (closed) return false;

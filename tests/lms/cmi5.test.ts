@@ -100,6 +100,7 @@ test("U18 initialized comes first, passed and completed once, terminated last; t
   let clock = 0;
   const voice = record(store, () => clock);
   expect(await voice.load()).toBeNull();
+  expect(voice.records()).toBe(true);
   expect(await voice.report(report(5, false))).toBe(true);
   clock = 90.5;
   expect(await voice.report(report(8, true))).toBe(true);
@@ -275,13 +276,16 @@ test("without a mark it is completed, neither passed nor failed", async () => {
 });
 
 test.each(["Browse", "Review"])(
-  "in launch mode %s nothing but the visit itself is recorded by cmi5's verbs",
+  "in launch mode %s nothing but the visit itself is recorded: no verdict, no answer, no progress",
   async (launchMode) => {
     const store = recordStore({ launchMode });
     const voice = record(store);
-    await voice.report(report(9, true));
+    await voice.load();
+    expect(voice.records()).toBe(false);
+    expect(await voice.report({ ...report(9, true), answers: [CHOICE] })).toBe(true);
     await closed(voice);
     expect(verbs(store)).toEqual(["initialized", "terminated"]);
+    expect([...store.documents]).toEqual([]);
     expect(faultsOfVisit(store.statements, { launchMode })).toEqual([]);
   },
 );

@@ -74,6 +74,7 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     const voice = scormRecord(first.checked, { now: () => clock, stamp });
     expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
     expect(await voice.load()).toBeNull();
+    expect(voice.records()).toBe(true);
 
     const text = packProgress(longest(), LONGEST_SUSPEND_DATA);
     expect(text.length).toBeLessThanOrEqual(LONGEST_SUSPEND_DATA);
@@ -217,6 +218,17 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("completed");
     expect(api.LMSGetValue("cmi.core.score.raw")).toBe("");
     expect(faults).toEqual([]);
+  });
+
+  test.each(["browse", "review"])("in mode %s nothing is recorded", async (mode) => {
+    const { api, checked } = courseSystem({ "cmi.core.lesson_mode": mode, "cmi.suspend_data": "earlier" });
+    const voice = scormRecord(checked, { now: () => 0, stamp });
+    expect(voice.records()).toBe(false);
+    expect(await voice.load()).toBe("earlier");
+    expect(await voice.report({ ...REPORT, answers: [CHOICE], completed: true })).toBe(true);
+    expect(api.LMSGetValue("cmi.suspend_data")).toBe("earlier");
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("not attempted");
+    expect(api.LMSGetValue("cmi.interactions._count")).toBe("0");
   });
 
   test("a later visit does not call a passed course incomplete again", () => {

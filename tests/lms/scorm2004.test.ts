@@ -110,7 +110,9 @@ describe("SCORM 2004, against an independent run-time", () => {
   test("who only looks round or back changes nothing", async () => {
     const system = courseSystem({ "cmi.mode": "review", "cmi.completion_status": "completed" });
     const record = scorm2004Record(system.checked, CLOCK);
+    expect(record.records()).toBe(false);
     expect(await record.report({ ...REPORT, answers: [CHOICE] })).toBe(true);
+    expect(elementOf(system, "cmi.suspend_data")).toBe("");
     expect(elementOf(system, "cmi.completion_status")).toBe("completed");
     expect(elementOf(system, "cmi.interactions._count")).toBe("0");
   });

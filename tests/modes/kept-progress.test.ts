@@ -45,3 +45,11 @@ test("a course system hears of the share of all the course's questions, unanswer
   tab.keep(withLesson(withLesson(NO_PROGRESS, "other", other), loss.id, { ...lesson, answers }), "", [loss]);
   expect(reports[0]!.score).toEqual({ right: 1, asked: questions.length });
 });
+
+test.each([
+  [false, "looking"],
+  [true, "scorm"],
+])("where a course system records: %s, the page says %s", async (records, says) => {
+  const voice = { ...deviceRecord(() => localStorage), kind: "scorm" as const, records: () => records };
+  expect((await openProgress(voice)).voice).toBe(says);
+});

@@ -22,7 +22,8 @@ import { reportedAnswers } from "./reported-answers.ts";
 type LearnerProgress = Progress & { readonly reader: number };
 
 export interface KeptProgress {
-  readonly voice: RecordAdapter["kind"];
+  /** Looking: the course system records nothing of this visit. */
+  readonly voice: RecordAdapter["kind"] | "looking";
   readonly progress: ReadonlySignal<LearnerProgress>;
   /** False once something could not be kept. */
   readonly keeps: ReadonlySignal<boolean>;
@@ -57,7 +58,7 @@ export async function openProgress(
     });
   }
   return {
-    voice: voice.kind,
+    voice: voice.records() ? voice.kind : "looking",
     progress,
     keeps,
     keep(given, place, lessons) {
