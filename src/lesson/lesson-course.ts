@@ -1,5 +1,6 @@
 /** A course as its package says it: which lessons in which order, from what share it is passed, when it is completed. */
 import * as v from "valibot";
+import type { Fault } from "../sim/faults.ts";
 import type { Lesson } from "./lesson.ts";
 import type { Library } from "./library.ts";
 import { LIMITS } from "./limits.ts";
@@ -9,6 +10,8 @@ import type { Progress, Score } from "./progress.ts";
 export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
 export type CompletedWhen = (typeof COMPLETED_WHEN)[number];
 
+/** characters of what a fault quotes */
+const LONGEST_FOUND = 100;
 /** Of a package. */
 const MAX_LESSONS = 100;
 
@@ -34,11 +37,17 @@ export type Course = v.InferOutput<typeof courseSchema>;
 /** Where a page of a package has its course. */
 export const COURSE_ELEMENT = "course";
 
-/** null for what is no course, as in a kit that is no package. */
-export function readCourse(found: string | null): Course | null {
-  if (found === null) return null;
+/** @param found JSON */
+export function readCourse(found: string): Course | Fault {
   const read = v.safeParse(v.pipe(v.string(), v.parseJson(), courseSchema), found);
-  return read.success ? read.output : null;
+  if (read.success) return read.output;
+  const [issue] = read.issues;
+  const key = v.getDotPath(issue);
+  return {
+    path: key === null ? COURSE_ELEMENT : `${COURSE_ELEMENT}.${key}`,
+    found: issue.received.slice(0, LONGEST_FOUND),
+    allowed: issue.expected ?? issue.message,
+  };
 }
 
 /** The course's lessons alone, in its order and numbered by it; they ask again only for what is among them. */

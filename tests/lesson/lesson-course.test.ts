@@ -80,15 +80,20 @@ test("the score: right at the first try, of all questions of the course's lesson
   expect(courseScore(progress, [])).toEqual({ right: 0, asked: 0 });
 });
 
-test("what is no course is none", () => {
+test("a course is read as it was written", () => {
   expect(readCourse(JSON.stringify(course))).toEqual(course);
-  for (const bad of [
-    null,
-    "",
-    "{",
-    "{}",
-    JSON.stringify({ ...course, passMark: 2 }),
-    JSON.stringify({ ...course, lessons: [] }),
-  ])
-    expect(readCourse(bad)).toBeNull();
+});
+
+test.each([
+  ["", "course"],
+  ["{", "course"],
+  ["null", "course"],
+  ["{}", "course.version"],
+  [JSON.stringify({ ...course, passMark: 2 }), "course.passMark"],
+  [JSON.stringify({ ...course, lessons: [] }), "course.lessons"],
+  [JSON.stringify({ ...course, textVersion: "x".repeat(5000) }), "course.textVersion"],
+])("what is no course is told by its key, what was found and what is allowed: %.40s", (text, path) => {
+  const fault = readCourse(text);
+  expect(fault).toMatchObject({ path, found: expect.any(String), allowed: expect.stringMatching(/./) });
+  expect(JSON.stringify(fault).length).toBeLessThan(400);
 });
