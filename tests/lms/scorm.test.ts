@@ -197,6 +197,31 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(faults).toEqual([]);
   });
 
+  test("what no sign names is left out, the result stays: an option of an earlier lesson, more options than signs", async () => {
+    const many = Array.from({ length: 40 }, (_, index) => ({ id: `o${index}`, say: "" }));
+    const { api, checked, faults } = courseSystem();
+    const answers: readonly ReportedAnswer[] = [
+      { ...CHOICE, given: "gone" },
+      { ...ORDER, correct: ["falls", "gone", "rises"] },
+      { ...CHOICE, step: "many", options: many, given: "o35", correct: "o36" },
+      { ...CHOICE, step: "empty", options: [] },
+    ];
+    expect(await scormRecord(checked, { now: () => 0, stamp }).report({ ...REPORT, answers })).toBe(true);
+    const { interactions } = JSON.parse(JSON.stringify(api.cmi));
+    const patternOf = ({ correct_responses }: { correct_responses: Record<string, { pattern: string }> }) =>
+      Object.values(correct_responses).map(({ pattern }) => pattern);
+    expect(
+      [0, 1, 2, 3].map((index) => [interactions[index].student_response, patternOf(interactions[index])]),
+    ).toEqual([
+      ["", ["c"]],
+      ["b,a,c", []],
+      ["9", []],
+      ["", []],
+    ]);
+    expect([0, 1, 2, 3].map((index) => interactions[index].result)).toEqual(Array(4).fill("wrong"));
+    expect(faults).toEqual([]);
+  });
+
   test.each([
     [8, 0.6, "passed"],
     [3, 0.6, "failed"],
