@@ -1,6 +1,7 @@
 /** A course package: the built kit with the course in its pages and the file that describes it. One way for the page and the command. */
-import type { Course } from "../../lesson/lesson-course.ts";
+import { COURSE_ELEMENT, type Course } from "../../lesson/lesson-course.ts";
 import { courseStructure } from "./cmi5-structure.ts";
+import { allowConnections } from "./connections.ts";
 import type { Outline, OutlineItem } from "./package-outline.ts";
 import { scorm12Manifest, scorm2004Manifest } from "./scorm-manifests.ts";
 
@@ -73,8 +74,8 @@ function pageOf(html: string, course: Course, standard: Standard): string {
   // A replacement text may hold signs that `replace` reads: a function's result is taken as it is.
   const page = html.replace(
     CHARSET,
-    (charset) => `${charset}\n    <script type="application/json" id="course">${data}</script>`,
+    (charset) => `${charset}\n    <script type="application/json" id="${COURSE_ELEMENT}">${data}</script>`,
   );
   // A cmi5 record store may be on another host: only this page may connect to one.
-  return standard === "cmi5" ? page.replace("connect-src 'self'", "connect-src 'self' https:") : page;
+  return standard === "cmi5" ? allowConnections(page, "https:", PAGE) : page;
 }
