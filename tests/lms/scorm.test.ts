@@ -1,41 +1,10 @@
-import { Scorm12API } from "scorm-again";
 import { describe, expect, test } from "vitest";
 import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress.ts";
 import { packProgress, unpackProgress } from "../../src/lesson/progress-pack.ts";
-import type { ReportedAnswer } from "../../src/lms/record-adapter.ts";
 import { LONGEST_SUSPEND_DATA, type ScormApi, scormRecord, timespan } from "../../src/lms/scorm.ts";
 import { findApi } from "../../src/lms/scorm-window.ts";
-import { CHOICE, NUMBER, ORDER } from "./answers.ts";
-
-const stamp = () => "2026-11-29T09:30:05.123Z";
-const REPORT = {
-  text: "x",
-  place: "a#b",
-  score: { right: 1, asked: 2 },
-  passMark: 0.6,
-  answers: [],
-  progress: 0,
-  completed: false,
-};
-
-/** An independent run-time double: it checks each element's name, type and range, and remembers. */
-function courseSystem(earlier?: Record<string, unknown>) {
-  const api = new Scorm12API({ autocommit: false });
-  if (earlier) api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
-  const faults: string[] = [];
-  const checked = Object.fromEntries(
-    (["LMSInitialize", "LMSFinish", "LMSGetValue", "LMSSetValue", "LMSCommit"] as const).map((name) => [
-      name,
-      (...given: [string, string]) => {
-        const answer = (api[name] as (...each: string[]) => string | boolean)(...given);
-        if (api.LMSGetLastError() !== "0")
-          faults.push(`${name} ${given.join(" ")}: ${api.LMSGetErrorString(api.LMSGetLastError())}`);
-        return answer;
-      },
-    ]),
-  ) as unknown as ScormApi;
-  return { api, checked, faults };
-}
+import { CHOICE } from "./answers.ts";
+import { courseSystem, REPORT, stamp } from "./scorm-system.ts";
 
 const longest = (): Progress => {
   let progress = NO_PROGRESS;
@@ -104,77 +73,6 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(second.faults).toEqual([]);
   });
 
-  test("choices, orders and numbers are interactions, each written once and after those of an earlier visit", async () => {
-    const first = courseSystem();
-    const voice = scormRecord(first.checked, { now: () => 0, stamp });
-    await voice.report({ ...REPORT, answers: [CHOICE] });
-    await voice.report({ ...REPORT, answers: [CHOICE, ORDER, NUMBER] });
-    voice.close();
-    expect(first.faults).toEqual([]);
-    const { interactions } = JSON.parse(JSON.stringify(first.api.cmi));
-    const kept: Record<string, unknown>[] = Object.values(interactions);
-    expect(
-      kept.map(({ id, type, time, student_response, result }) => [id, type, time, student_response, result]),
-    ).toEqual([
-      ["04-energy-loss_narrow-ask", "choice", "09:30:05", "b", "wrong"],
-      ["04-energy-loss_order", "sequencing", "09:30:05", "b,a,c", "wrong"],
-      ["15-numbers_power", "numeric", "09:30:05", "2.6", "correct"],
-    ]);
-    expect(JSON.stringify(interactions)).toContain('"pattern":"c"');
-    expect(JSON.stringify(interactions)).toContain('"pattern":"a,b,c"');
-    expect(JSON.stringify(interactions)).toContain('"pattern":"2.5"');
-  });
-
-  test("a system that refuses interactions keeps the record; they are tried again with the next report", async () => {
-    const { api, checked } = courseSystem();
-    let refuses = true;
-    const set = checked.LMSSetValue;
-    const refused: string[] = [];
-    const picky: ScormApi = {
-      ...checked,
-      LMSSetValue: (element, value) => {
-        if (!refuses || !element.startsWith("cmi.interactions.")) return set(element, value);
-        refused.push(element);
-        return "false";
-      },
-    };
-    const voice = scormRecord(picky, { now: () => 0, stamp });
-    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
-    expect(api.LMSGetValue("cmi.suspend_data")).toBe("x");
-    expect(refused).toEqual(["cmi.interactions.0.id", "cmi.interactions.0.id"]);
-    refuses = false;
-    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
-    expect(JSON.parse(JSON.stringify(api.cmi)).interactions).toMatchObject({
-      0: { id: "04-energy-loss_narrow-ask", result: "wrong" },
-      1: { id: "15-numbers_power", result: "correct" },
-    });
-  });
-
-  test("one refused element of an interaction costs neither the rest of it nor the next one", async () => {
-    const { api, checked, faults } = courseSystem();
-    const set = checked.LMSSetValue;
-    let refuses = true;
-    const voice = scormRecord(
-      {
-        ...checked,
-        LMSSetValue: (element, value) =>
-          refuses && element === "cmi.interactions.0.student_response" ? "false" : set(element, value),
-      },
-      { now: () => 0, stamp },
-    );
-    expect(await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] })).toBe(true);
-    const kept = () => JSON.parse(JSON.stringify(api.cmi)).interactions;
-    expect(kept()).toMatchObject({
-      0: { student_response: "", result: "wrong" },
-      1: { student_response: "2.6" },
-    });
-    refuses = false;
-    await voice.report({ ...REPORT, answers: [CHOICE, NUMBER] });
-    expect(kept()[0].student_response).toBe("b");
-    expect(api.LMSGetValue("cmi.interactions._count")).toBe("2");
-    expect(faults).toEqual([]);
-  });
-
   test("what is refused of the record itself is reported; the rest of it is kept", async () => {
     const { api, checked } = courseSystem();
     const set = checked.LMSSetValue;
@@ -187,39 +85,6 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     );
     expect(await voice.report({ ...REPORT, score: { right: 8, asked: 10 }, completed: true })).toBe(false);
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("passed");
-  });
-
-  test("an answer that no one pattern makes right has none", async () => {
-    const { api, checked, faults } = courseSystem();
-    const goal: ReportedAnswer = { ...NUMBER, correct: null };
-    await scormRecord(checked, { now: () => 0, stamp }).report({ ...REPORT, answers: [goal] });
-    expect(JSON.stringify(api.cmi)).not.toContain("pattern");
-    expect(faults).toEqual([]);
-  });
-
-  test("what no sign names is left out, the result stays: an option of an earlier lesson, more options than signs", async () => {
-    const many = Array.from({ length: 40 }, (_, index) => ({ id: `o${index}`, say: "" }));
-    const { api, checked, faults } = courseSystem();
-    const answers: readonly ReportedAnswer[] = [
-      { ...CHOICE, given: "gone" },
-      { ...ORDER, correct: ["falls", "gone", "rises"] },
-      { ...CHOICE, step: "many", options: many, given: "o35", correct: "o36" },
-      { ...CHOICE, step: "empty", options: [] },
-    ];
-    expect(await scormRecord(checked, { now: () => 0, stamp }).report({ ...REPORT, answers })).toBe(true);
-    const { interactions } = JSON.parse(JSON.stringify(api.cmi));
-    const patternOf = ({ correct_responses }: { correct_responses: Record<string, { pattern: string }> }) =>
-      Object.values(correct_responses).map(({ pattern }) => pattern);
-    expect(
-      [0, 1, 2, 3].map((index) => [interactions[index].student_response, patternOf(interactions[index])]),
-    ).toEqual([
-      ["", ["c"]],
-      ["b,a,c", []],
-      ["9", []],
-      ["", []],
-    ]);
-    expect([0, 1, 2, 3].map((index) => interactions[index].result)).toEqual(Array(4).fill("wrong"));
-    expect(faults).toEqual([]);
   });
 
   test.each([
