@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { gzipSync } from "node:zlib";
-import { allowConnections } from "../lms/package/connections.ts";
+import { replaced } from "../sim/checked/replaced.ts";
 import { STAGE_DOOR } from "./stage-door.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -102,4 +102,4 @@ function pathOf(url: string): string | null {
 
 /** Some browsers do not count a socket of the page's own host as 'self': it is named. */
 const reachOwnHost = (html: string, host: string, page: string): string =>
-  allowConnections(html, `ws://${host} wss://${host}`, page);
+  replaced(html, "connect-src 'self'", `connect-src 'self' ws://${host} wss://${host}`, page);
