@@ -37,6 +37,8 @@ const launchData = v.object({
   launchMode: v.fallback(v.picklist(["Normal", "Browse", "Review"]), "Normal"),
   /** The course system's own mark, 0 to 1, which comes before the course's; null = none. */
   masteryScore: v.fallback(v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))), null),
+  /** Where who leaves is to go; null = nowhere. An address that runs a script is none. */
+  returnURL: v.fallback(v.nullable(v.pipe(v.string(), v.url(), v.regex(/^https?:/i))), null),
 });
 export type LaunchData = v.InferOutput<typeof launchData>;
 

@@ -64,11 +64,13 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   }
 
   let records = true;
+  let wayBack: string | null = null;
   // One token for the visit; asked for once, as the specification allows.
   const opened = openVisit(store)
     .then(async (visit) => {
       if (visit) {
         records = visit.data.launchMode === "Normal";
+        wayBack = visit.data.returnURL;
         await send(visit, "initialized", {});
       }
       return visit;
@@ -111,13 +113,12 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
       keeping = kept;
       return kept;
     },
-    close() {
-      void opened
-        .then(
-          (visit) => visit && send(visit, "terminated", { duration: duration(world.now() - started) }, true),
-        )
-        .catch(() => {});
+    async close() {
+      const visit = await opened;
+      const elapsed = { duration: duration(world.now() - started) };
+      if (visit) await send(visit, "terminated", elapsed, true).catch(() => {});
     },
+    wayBack: () => wayBack,
     erase: null,
   };
 }

@@ -25,7 +25,8 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
         return false;
       }
     },
-    close: () => {},
+    close: async () => {},
+    wayBack: () => null,
     erase: () => {
       try {
         storage().removeItem(NAME);

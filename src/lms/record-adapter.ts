@@ -49,8 +49,10 @@ export interface RecordAdapter {
   readonly now: (() => string | null) | null;
   /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */
   report(report: Report): Promise<boolean>;
-  /** The visit ends. */
-  close(): void;
+  /** The visit ends. Resolved once the course system knows; never rejects. */
+  close(): Promise<void>;
+  /** Where the course system wants to have who leaves; null where it says nothing. Known once loaded. */
+  wayBack(): string | null;
   /** Erases everything; only a record on this device can be erased. */
   readonly erase: (() => void) | null;
 }

@@ -40,7 +40,7 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
     records: () => records,
     now: null,
     report: async (given) => !closed && (!records || report(valuesOf(given), given.answers)),
-    close() {
+    async close() {
       if (closed) return;
       closed = true;
       set("cmi.core.session_time", timespan(now() - started));
@@ -48,6 +48,7 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
       commit();
       api.LMSFinish("");
     },
+    wayBack: () => null,
     erase: null,
   };
 }

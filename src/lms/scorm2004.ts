@@ -46,7 +46,7 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
       const judged = Number.isNaN(ownMark) ? given : { ...given, passMark: ownMark };
       return report(valuesOf(judged), given.answers);
     },
-    close() {
+    async close() {
       if (closed) return;
       closed = true;
       set("cmi.session_time", duration(now() - started));
@@ -54,6 +54,7 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
       commit();
       api.Terminate("");
     },
+    wayBack: () => null,
     erase: null,
   };
 }

@@ -84,3 +84,14 @@ test("a category that stands alone in the template stays beside cmi5's own", asy
     { id: "https://w3id.org/xapi/cmi5/context/categories/cmi5" },
   ]);
 });
+
+test.each([
+  ["https://course.example/back?id=1", "https://course.example/back?id=1"],
+  ["javascript:alert(1)", null],
+  ["back.html", null],
+  [undefined, null],
+])("where who leaves is to go: %s is %s", async (returnURL, there) => {
+  const voice = record(recordStore({ returnURL }));
+  await voice.load();
+  expect(voice.wayBack()).toBe(there);
+});

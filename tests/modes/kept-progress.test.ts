@@ -1,10 +1,10 @@
 // @vitest-environment happy-dom
 import { readFileSync } from "node:fs";
-import { beforeEach, expect, test } from "vitest";
+import { beforeEach, expect, test, vi } from "vitest";
 import { type LessonProgress, NO_PROGRESS, readProgress, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { deviceRecord } from "../../src/lms/device.ts";
-import type { Report } from "../../src/lms/record-adapter.ts";
+import type { RecordAdapter, Report } from "../../src/lms/record-adapter.ts";
 import { openProgress } from "../../src/modes/study/kept-progress.ts";
 
 const NAME = "lungward.progress";
@@ -52,4 +52,37 @@ test.each([
 ])("where a course system records: %s, the page says %s", async (records, says) => {
   const voice = { ...deviceRecord(() => localStorage), kind: "scorm" as const, records: () => records };
   expect((await openProgress(voice)).voice).toBe(says);
+});
+
+test("a visit is ended once the last report is in", async () => {
+  const done: string[] = [];
+  let reported = () => {};
+  const voice: RecordAdapter = {
+    ...deviceRecord(() => localStorage),
+    report: () =>
+      new Promise((kept) => {
+        reported = () => kept(done.push("reported") > 0);
+      }),
+    close: async () => void done.push("closed"),
+  };
+  const { keep, end, progress } = await openProgress(voice);
+  keep(withLesson(progress.peek(), "one", lesson), "one#a", []);
+  const ended = end();
+  await Promise.resolve();
+  expect(done).toEqual([]);
+  reported();
+  await ended;
+  expect(done).toEqual(["reported", "closed"]);
+});
+
+test("a course system that does not answer holds no one back for long", async () => {
+  vi.useFakeTimers();
+  const { end } = await openProgress({
+    ...deviceRecord(() => localStorage),
+    close: () => new Promise(() => {}),
+  });
+  const ended = end();
+  await vi.advanceTimersByTimeAsync(5000);
+  await ended;
+  vi.useRealTimers();
 });

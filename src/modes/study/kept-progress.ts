@@ -29,12 +29,19 @@ export interface KeptProgress {
   readonly keeps: ReadonlySignal<boolean>;
   /** `place`: where to resume; `lessons`: all that are to be finished. */
   keep(progress: Progress, place: string, lessons: readonly Lesson[]): void;
+  /** Where the course system wants to have who leaves; null where it says nothing. */
+  readonly wayBack: string | null;
+  /** Ends the visit, after the last report. */
+  end(): Promise<void>;
   /** null where the course system keeps the record. */
   readonly erase: (() => void) | null;
 }
 
 /** From what share a course is passed, and when it is completed. */
 export type CourseRules = Pick<Course, "passMark" | "completedWhen">;
+
+/** ms that who leaves waits for a course system that does not answer */
+const LONGEST_WAIT = 5000;
 
 const USUAL: CourseRules = { passMark: PASS_SHARE, completedWhen: "finished" };
 
@@ -47,6 +54,7 @@ export async function openProgress(
   const progress = signal(withReader(earlier));
   let newer = isNewerProgress(found);
   const keeps = signal(!newer);
+  let reported: Promise<unknown> = Promise.resolve();
   addEventListener("pagehide", () => voice.close());
   if (voice.kind === "device") {
     onOtherTab((text) => {
@@ -72,9 +80,14 @@ export async function openProgress(
         keeps.value = false;
         return;
       }
-      void voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
+      reported = voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
         keeps.value = kept;
       });
+    },
+    wayBack: voice.wayBack(),
+    async end() {
+      const waited = new Promise((done) => setTimeout(done, LONGEST_WAIT));
+      await Promise.race([reported.then(() => voice.close()), waited]);
     },
     erase:
       voice.erase &&
