@@ -1,7 +1,7 @@
-import { Scorm2004API } from "scorm-again";
 import { describe, expect, test } from "vitest";
-import { type Scorm2004Api, scorm2004Record } from "../../src/lms/scorm2004.ts";
+import { scorm2004Record } from "../../src/lms/scorm2004.ts";
 import { CHOICE, NUMBER, ORDER } from "./answers.ts";
+import { courseSystem } from "./scorm2004-system.ts";
 
 const CLOCK = { now: () => 0, stamp: () => "2026-11-29T09:30:05.123Z" };
 const REPORT = {
@@ -14,27 +14,6 @@ const REPORT = {
   completed: false,
 };
 
-/** An independent run-time: it checks each element's name, type and range, and remembers. */
-function courseSystem(earlier: Record<string, unknown> = {}) {
-  const api = new Scorm2004API({ autocommit: false });
-  api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
-  const faults: string[] = [];
-  const checked = Object.fromEntries(
-    (["Initialize", "Terminate", "GetValue", "SetValue", "Commit"] as const).map((name) => [
-      name,
-      (...given: [string, string]) => {
-        const call = api[name] as (...each: string[]) => string | boolean;
-        const answer = call.apply(api, given);
-        const code = String(api.lmsGetLastError());
-        // 403: a value that was never set is asked for.
-        if (code !== "0" && code !== "403")
-          faults.push(`${name} ${given.join(" ")}: ${api.lmsGetErrorString(code)}`);
-        return answer;
-      },
-    ]),
-  ) as unknown as Scorm2004Api;
-  return { api, checked, faults };
-}
 const elementOf = ({ api }: ReturnType<typeof courseSystem>, element: string) =>
   String(api.lmsGetValue(element));
 
