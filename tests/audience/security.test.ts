@@ -1,5 +1,7 @@
 /** What the audience's server refuses: strangers, guesses, floods and junk. */
+import { writeFileSync } from "node:fs";
 import { request } from "node:http";
+import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { callerAddress } from "../../src/audience/caller-address.ts";
 import { limit } from "../../src/audience/rate-limit.ts";
@@ -14,6 +16,7 @@ import {
   QUESTION,
   type Served,
   serve,
+  smallKit,
   stageOf,
   token,
 } from "./lines.ts";
@@ -165,6 +168,19 @@ const get = (port: number, path: string, headers: Record<string, string> = {}) =
       response.on("end", () => done({ status: response.statusCode ?? 0, headers: response.headers, text }));
     }).end();
   });
+
+test("a page whose policy would keep phones from connecting is refused with the reason", async () => {
+  const folder = smallKit();
+  const policy = `<meta http-equiv="Content-Security-Policy" content="default-src 'none'">`;
+  writeFileSync(join(folder, "phone.html"), policy);
+  const { port } = await opened(undefined, { folder });
+  const page = await get(port, "/phone");
+  expect([page.status, page.text]).toEqual([
+    500,
+    expect.stringMatching(/^phone\.html: .*connect-src 'self'/),
+  ]);
+  expect((await get(port, "/")).status).toBe(200);
+});
 
 test("the site gives out its own folder and nothing else, and its pages reach their own host alone", async () => {
   const { port } = await opened();
