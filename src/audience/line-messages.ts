@@ -6,6 +6,8 @@ export const LONGEST = { phone: 512, stage: 60_000 } as const;
 const MAX_CHOICES = 9;
 /** Bars of a histogram. */
 const MAX_BARS = 20;
+/** characters of a text by what it is */
+export const LONGEST_TEXT = { ask: 600, title: 300, step: 6000 } as const;
 
 const tag = v.pipe(v.string(), v.regex(/^[a-z]{2,3}$/));
 const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
@@ -13,7 +15,7 @@ const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
     v.record(tag, each),
     v.check((words) => Object.keys(words).length > 0 && Object.keys(words).length <= 8),
   );
-const text = v.pipe(v.string(), v.minLength(1), v.maxLength(600));
+const text = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_TEXT.ask));
 const byLanguage = inLanguages(text);
 const name = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
 export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
@@ -33,8 +35,8 @@ export type AskedQuestion = v.InferOutput<typeof question>;
 /** The bars that the stage shows: phones show the same. */
 const result = v.strictObject({
   counts: v.pipe(v.array(count), v.maxLength(MAX_BARS)),
-  /** Of numbers: the bars' ends, one more than bars; empty for choices, which are in the question's order. */
-  edges: v.pipe(v.array(amount), v.maxLength(MAX_BARS + 1)),
+  /** Of numbers: the bars' ends, one more than bars, which may lie beyond every answer; empty for choices, which are in the question's order. */
+  edges: v.pipe(v.array(v.pipe(v.number(), v.finite())), v.maxLength(MAX_BARS + 1)),
   /** What the model gives; null until the speaker shows it. */
   model: v.nullable(v.union([name, amount])),
 });
@@ -46,8 +48,8 @@ export type HallAnswer = v.InferOutput<typeof answer>;
 /** A step as it can be read again, by language. */
 const stepWords = inLanguages(
   v.strictObject({
-    title: v.pipe(v.string(), v.maxLength(300)),
-    text: v.pipe(v.string(), v.maxLength(6000)),
+    title: v.pipe(v.string(), v.maxLength(LONGEST_TEXT.title)),
+    text: v.pipe(v.string(), v.maxLength(LONGEST_TEXT.step)),
   }),
 );
 export type StepWords = v.InferOutput<typeof stepWords>;
