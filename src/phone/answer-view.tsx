@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { PhoneQuestion } from "../audience/line-messages.ts";
 import { parseNumber } from "../i18n/parse-number.ts";
-import { give, own, pending } from "./seat.ts";
+import { give, own, pending, refused } from "./seat.ts";
 import { t, writeNumber } from "./words.ts";
 
 interface AnswerProps {
@@ -43,6 +43,7 @@ export function AnswerView({ question, locked }: AnswerProps) {
 function noteOf(locked: boolean): string {
   if (locked) return t(own.value === null ? "phone.locked.none" : "phone.locked");
   if (pending.value !== null) return t("phone.sending");
+  if (refused.value !== null) return t("phone.settled");
   return own.value === null ? "" : t("phone.counted");
 }
 

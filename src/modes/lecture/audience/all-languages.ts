@@ -19,7 +19,11 @@ export async function questionForPhones(
   const written = await inEach(lesson.id, situation, (voice, { steps }) => {
     const own = steps.find((each) => each.id === id)?.question;
     if (!own) return undefined;
-    return { ask: cutText(plainText(own.ask, voice), LONGEST_TEXT.ask), choices: choicesIn(own, voice), unit: unitOf(own) };
+    return {
+      ask: cutText(plainText(own.ask, voice), LONGEST_TEXT.ask),
+      choices: choicesIn(own, voice),
+      unit: unitOf(own),
+    };
   });
   const languages = Object.entries(written);
   const ask = mapped(languages, ({ ask: words }) => words);
@@ -80,7 +84,10 @@ async function inEach<T>(
 }
 
 const choicesIn = (question: Question, voice: Voice) =>
-  choicesOf(question, voice).map(({ id, say }) => ({ id, text: cutText(plainText(say, voice), LONGEST_TEXT.ask) }));
+  choicesOf(question, voice).map(({ id, say }) => ({
+    id,
+    text: cutText(plainText(say, voice), LONGEST_TEXT.ask),
+  }));
 
 const unitOf = (question: Question): string =>
   question.kind === "estimate" ? unitSymbol(question.format.unit) : "";
