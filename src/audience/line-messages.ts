@@ -54,7 +54,9 @@ const stepWords = inLanguages(
 );
 export type StepWords = v.InferOutput<typeof stepWords>;
 
-const code = v.pipe(v.string(), v.regex(/^[2-9A-HJ-NP-Z]{7}$/));
+export const code = v.pipe(v.string(), v.regex(/^[2-9A-HJ-NP-Z]{7}$/));
+/** Of whoever holds the room. */
+export const stageKey = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
 /** Drawn by the phone itself: it tells one phone from another and nothing else. */
 export const token = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
 
@@ -80,7 +82,7 @@ export const reading = v.strictObject({ kind: v.literal("words"), step: question
 export const ending = v.strictObject({ kind: v.literal("end") });
 
 export const fromStage = v.variant("kind", [
-  v.strictObject({ kind: v.literal("hold"), code, key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)) }),
+  v.strictObject({ kind: v.literal("hold"), code, key: stageKey }),
   asking,
   clearing,
   reading,
