@@ -1,33 +1,11 @@
 /** What the audience's server refuses: strangers, guesses, floods and junk. */
 import { request } from "node:http";
-import { afterEach, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { callerAddress } from "../../src/audience/caller-address.ts";
 import { limit } from "../../src/audience/rate-limit.ts";
 import { emptyRoom, enter, MAX_PHONES, MAX_TIMES } from "../../src/audience/room.ts";
 import { newKey } from "../../src/audience/room-keys.ts";
-import {
-  ASK,
-  answer,
-  call,
-  isAsked,
-  phoneOf,
-  QUESTION,
-  type Served,
-  serve,
-  stageOf,
-  token,
-} from "./lines.ts";
-
-const open = new Set<Served>();
-const opened = async (...given: Parameters<typeof serve>) => {
-  const audience = await serve(...given);
-  open.add(audience);
-  return audience;
-};
-afterEach(async () => {
-  for (const audience of open) await audience.close();
-  open.clear();
-});
+import { ASK, answer, call, isAsked, opened, phoneOf, QUESTION, stageOf, token } from "./lines.ts";
 
 const otherCode = (code: string) => code.replace(/^./, code.startsWith("2") ? "3" : "2");
 
@@ -94,6 +72,40 @@ test("what is left of a limit comes back with time", () => {
   expect([tries.take("a"), tries.take("a")]).toEqual([true, false]);
 });
 
+const JUNK = [
+  "",
+  "{",
+  "null",
+  "[]",
+  '{"kind":"ask"}',
+  "x".repeat(600),
+  '{"kind":"answer"}',
+  '{"__proto__":1}',
+];
+
+test.each(JUNK)(
+  "junk (%j) ends the line of whoever says it, outside and inside, and the room stays",
+  async (junk) => {
+    const audience = await opened();
+    const stage = await stageOf(audience);
+    stage.say(ASK);
+    const [good, inside] = [await phoneOf(audience, 1), await phoneOf(audience, 2)];
+    const holder = await stageOf(audience);
+    await Promise.all([isAsked(good), isAsked(inside)]);
+    await expect.poll(() => holder.last("held")).toBeDefined();
+    good.say(answer("more"));
+    await expect.poll(() => stage.last("counts")?.tally).toEqual({ more: 1 });
+    const strangers = [await call(audience, "phone"), await call(audience, "stage")];
+    for (const line of [inside, holder, ...strangers]) {
+      for (let n = 0; n < 20; n++) line.say(junk);
+      expect(await line.closed).toBe(1008);
+    }
+    good.say(answer("less"));
+    await expect.poll(() => stage.last("counts")?.tally).toEqual({ less: 1 });
+    await expect.poll(() => stage.last("hall")).toMatchObject({ phones: 1 });
+  },
+);
+
 test("10,000 junk messages leave the room as it was; too much or too large ends the line", async () => {
   const audience = await opened();
   const stage = await stageOf(audience);
@@ -102,19 +114,9 @@ test("10,000 junk messages leave the room as it was; too much or too large ends 
   await isAsked(good);
   good.say(answer("more"));
   await expect.poll(() => stage.last("counts")?.tally).toEqual({ more: 1 });
-  const junk = [
-    "",
-    "{",
-    "null",
-    "[]",
-    '{"kind":"ask"}',
-    "x".repeat(600),
-    '{"kind":"answer"}',
-    '{"__proto__":1}',
-  ];
   for (let line = 0; line < 100; line++) {
     const bad = await call(audience, "phone");
-    for (let n = 0; n < 100; n++) bad.say(junk[n % junk.length]!);
+    for (let n = 0; n < 100; n++) bad.say(JUNK[(line + n) % JUNK.length]!);
     expect(await bad.closed).toBe(1008);
   }
   const large = await call(audience, "phone");
