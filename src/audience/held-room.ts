@@ -1,16 +1,9 @@
 /** One room while its server runs: who is in it and what each is told. It knows no sockets; whoever is here was let in. */
 import { ENDED, type Ending } from "./ended.ts";
 import type { Journal } from "./journal.ts";
-import type {
-  AskedQuestion,
-  Counts,
-  FromPhone,
-  FromStage,
-  PhoneQuestion,
-  ToPhone,
-  ToStage,
-} from "./line-messages.ts";
+import type { Counts, FromPhone, FromStage } from "./line-messages.ts";
 import { emptyRoom, enter, isCounted, MAX_PHONES, ownAnswer, type RoomEntry, tallyOf } from "./room.ts";
+import { askedOf, toText, wordsOf } from "./written-once.ts";
 
 /** One connection. */
 export interface Caller {
@@ -47,10 +40,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
   let room = emptyRoom();
   const phones = new Map<Caller, Phone>();
   const stages = new Set<Caller>();
-  const asked = writtenOnce((language) => {
-    const { question, locked, result } = room;
-    return { kind: "ask", question: question && sayIn(question, language), locked, result };
-  });
+  const asked = askedOf(() => room);
   const counts = (question: string): Counts => ({ kind: "counts", question, ...tallyOf(room, question) });
   const tellStages = () => {
     const hall = toText({
@@ -71,16 +61,13 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
     const key = room.question?.key;
     if (key !== undefined && ownAnswer(room, key, token) !== null) phone.send(ownText(token, key));
   };
-  const wordsFor = (language: string): string =>
-    toText({
-      kind: "words",
-      steps: [...room.words.values()].flatMap((words) => inOne(words, language) ?? []),
-    });
+  const words = wordsOf(() => room);
   const tellToken = (token: string, text: string) => {
     for (const [caller, phone] of phones) if (phone.token === token) caller.send(text);
   };
   const tell = (entry: RoomEntry) => {
-    if (entry.kind === "ask") {
+    if (entry.kind === "words") words.forget();
+    else if (entry.kind === "ask") {
       asked.forget();
       for (const [caller, phone] of phones) tellAsked(caller, phone);
     } else if (entry.kind === "clear") {
@@ -92,7 +79,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
   };
   const end = () => {
     for (const [caller, { language }] of phones) {
-      caller.send(wordsFor(language));
+      caller.send(words.in(language));
       caller.end(ENDED.over);
     }
     for (const stage of stages) stage.end(ENDED.over);
@@ -133,7 +120,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
         phones.set(caller, { ...phone, language: message.language });
         return tellAsked(caller, { ...phone, language: message.language });
       }
-      if (message.kind === "words") return caller.send(wordsFor(phone.language));
+      if (message.kind === "words") return caller.send(words.in(phone.language));
       const { token } = phone;
       if (message.kind === "lost") return journal.add({ kind: "lost", token, on: message.on });
       // What cannot count is not kept either; the phone is told how things stand.
@@ -148,28 +135,3 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
     },
   };
 }
-
-/** A message for many phones, written once for each language. */
-function writtenOnce(write: (language: string) => ToPhone) {
-  const texts = new Map<string, string>();
-  return {
-    in(language: string): string {
-      const text = texts.get(language) ?? toText(write(language));
-      texts.set(language, text);
-      return text;
-    },
-    forget: () => texts.clear(),
-  };
-}
-
-const toText = (message: ToPhone | ToStage): string => JSON.stringify(message);
-
-const inOne = <T>(words: Readonly<Record<string, T>>, language: string): T | undefined =>
-  words[language] ?? words.en ?? Object.values(words)[0];
-
-const sayIn = ({ key, ask, choices, unit }: AskedQuestion, language: string): PhoneQuestion => ({
-  key,
-  ask: inOne(ask, language) ?? "",
-  choices: choices.map(({ id, say }) => ({ id, say: inOne(say, language) ?? "" })),
-  unit: (unit && inOne(unit, language)) ?? "",
-});

@@ -1,8 +1,8 @@
 /** A phone's seat: an answer is sent again once after a break, and never in a circle. */
 import { beforeEach, expect, test, vi } from "vitest";
-import { holdRoom } from "../../src/audience/held-room.ts";
-import { MAX_TIMES, type RoomEntry } from "../../src/audience/room.ts";
+import { MAX_TIMES } from "../../src/audience/room.ts";
 import { FakeSocket, forgetSockets, sockets } from "./fake-socket.ts";
+import { caller, held } from "./held.ts";
 import { ASK, QUESTION, token } from "./lines.ts";
 
 const question = { key: "lesson#step", ask: "More?", choices: [{ id: "more", say: "More" }], unit: "" };
@@ -52,27 +52,14 @@ test("an answer given before a break is sent again once, when the question comes
 
 test("the answer after the last one that counts is said once, between a phone and a room", async () => {
   const seat = await seated();
-  let enter: (entry: RoomEntry) => void = () => {};
-  const none = async () => {};
-  const journal = {
-    follow: async (hear: typeof enter) => {
-      enter = hear;
-    },
-    add: (entry: RoomEntry) => void Promise.resolve().then(() => enter(entry)),
-    ...{ elsewhere: () => 0, close: none, erase: none },
-  };
-  const room = await holdRoom({ journal, soon: () => {}, onEnd: () => {} });
-  const caller = {
-    address: "",
-    send: (data: string) => void Promise.resolve().then(() => sockets[0]?.onmessage({ data })),
-    end: () => {},
-  };
-  room.join(caller, token(1), "en");
+  const { room } = await held();
+  const phone = caller((data) => void Promise.resolve().then(() => sockets[0]?.onmessage({ data })));
+  room.join(phone, token(1), "en");
   room.hearStage({ ...ASK, kind: "ask" });
   await vi.advanceTimersByTimeAsync(0);
   let said = 0;
   sockets[0]!.send = (text) => {
-    if (++said < 200) room.hearPhone(caller, JSON.parse(text));
+    if (++said < 200) room.hearPhone(phone, JSON.parse(text));
   };
   for (let n = 0; n <= MAX_TIMES; n++) {
     seat.give(QUESTION.choices[n % 2]!.id);
