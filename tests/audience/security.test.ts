@@ -2,7 +2,7 @@
 import { request } from "node:http";
 import { expect, test } from "vitest";
 import { callerAddress } from "../../src/audience/caller-address.ts";
-import { limit } from "../../src/audience/rate-limit.ts";
+import { limit, MAX_NAMES } from "../../src/audience/rate-limit.ts";
 import { emptyRoom, enter, MAX_PHONES, MAX_TIMES } from "../../src/audience/room.ts";
 import { newKey } from "../../src/audience/room-keys.ts";
 import { ASK, answer, call, isAsked, opened, phoneOf, QUESTION, stageOf, token } from "./lines.ts";
@@ -41,7 +41,7 @@ test("after sixty wrong codes from an address the right one is not looked at eit
   await expect.poll(() => again.last("ask")).toBeDefined();
 });
 
-test("behind a trusted proxy each caller has tries of its own; without trust a header buys none", async () => {
+test("behind a trusted proxy each caller has attempts of its own; without trust a header buys none", async () => {
   const header = (value: string) => ({
     headers: { "x-forwarded-for": value },
     socket: { remoteAddress: "10.0.0.1" } as never,
@@ -59,17 +59,42 @@ test("behind a trusted proxy each caller has tries of its own; without trust a h
   await expect.poll(() => other.last("ask")).toBeDefined();
 });
 
+test.each([
+  ["1.2.3.4", "1.2.3.4"],
+  ["::ffff:1.2.3.4", "1.2.3.4"],
+  ["::FFFF:102:304", "1.2.3.4"],
+  ["2001:db8:1:2:aaaa::1", "2001:db8:1:2"],
+  ["2001:0DB8:1:2:bbbb:0:0:2", "2001:db8:1:2"],
+  ["2001:db8::1:2:3:4", "2001:db8:0:0"],
+  ["fe80::1%eth0", "fe80:0:0:0"],
+  ["::1", "0:0:0:0"],
+  ["unknown", "unknown"],
+])("a caller at %s is counted as %s", (remoteAddress, counted) => {
+  expect(callerAddress({ headers: {}, socket: { remoteAddress } as never }, false)).toBe(counted);
+});
+
+test("a limit remembers so many names and no more: it forgets the one not heard of for longest", () => {
+  const attempts = limit(1, 1e6, () => 0);
+  attempts.take("oldest");
+  attempts.take("again");
+  for (let n = 2; n < MAX_NAMES; n++) attempts.take(`${n}`);
+  attempts.take("again");
+  expect([attempts.left("oldest"), attempts.left("again")]).toEqual([false, false]);
+  attempts.take("one more");
+  expect([attempts.left("oldest"), attempts.left("again")]).toEqual([true, false]);
+});
+
 test("what is left of a limit comes back with time", () => {
   let now = 0;
-  const tries = limit(2, 10, () => now);
-  expect([tries.take("a"), tries.take("a"), tries.take("a"), tries.take("b")]).toEqual([
+  const attempts = limit(2, 10, () => now);
+  expect([attempts.take("a"), attempts.take("a"), attempts.take("a"), attempts.take("b")]).toEqual([
     true,
     true,
     false,
     true,
   ]);
   now = 5000;
-  expect([tries.take("a"), tries.take("a")]).toEqual([true, false]);
+  expect([attempts.take("a"), attempts.take("a")]).toEqual([true, false]);
 });
 
 const JUNK = [
