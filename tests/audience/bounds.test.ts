@@ -1,6 +1,10 @@
 /** What the server holds in memory has bounds, whoever calls and however often. */
+import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { expect, test, vi } from "vitest";
 import { callerOf, MAX_WAITING } from "../../src/audience/caller-socket.ts";
+import { serveSite } from "../../src/audience/site.ts";
 import { caller, held } from "./held.ts";
 import { token } from "./lines.ts";
 
@@ -31,4 +35,27 @@ test("words are written once for each language, and once for all that the lesson
   expect(heard.filter((text) => text.includes("Blut."))).toHaveLength(10);
   expect(heard.filter((text) => text.includes("Blood."))).toHaveLength(16);
   expect(written).toBe(2);
+});
+
+test("a file of the kit is read once, by however many names its host is asked", () => {
+  const folder = mkdtempSync(join(tmpdir(), "kit-"));
+  mkdirSync(join(folder, "assets"));
+  const put = (text: string) => {
+    for (const name of ["index.html", "assets/kit.js"]) writeFileSync(join(folder, name), text);
+  };
+  put("first");
+  const serve = serveSite(folder);
+  const get = (url: string, host: string): string => {
+    const end = vi.fn();
+    const response = { writeHead: () => ({ end }) };
+    serve({ method: "GET", url, headers: { host } } as never, response as never);
+    return String(end.mock.calls[0]);
+  };
+  for (let n = 0; n < 2001; n++) get("/", `host-${n}`);
+  get("/assets/kit.js", "own");
+  get("/", "own");
+  put("second");
+  expect([get("/assets/kit.js", "other"), get("/", "own")]).toEqual(["first", "first"]);
+  // The name that was asked for first is no longer kept.
+  expect(get("/", "host-0")).toBe("second");
 });
