@@ -2,7 +2,16 @@
 import { ENDED, type Ending } from "./ended.ts";
 import type { Journal } from "./journal.ts";
 import type { Counts, FromPhone, FromStage } from "./line-messages.ts";
-import { emptyRoom, enter, isCounted, MAX_PHONES, ownAnswer, type RoomEntry, tallyOf } from "./room.ts";
+import {
+  emptyRoom,
+  enter,
+  isCounted,
+  isLostCounted,
+  MAX_PHONES,
+  ownAnswer,
+  type RoomEntry,
+  tallyOf,
+} from "./room.ts";
 import { askedOf, toText, wordsOf } from "./written-once.ts";
 
 /** One connection. */
@@ -56,6 +65,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
   };
   const ownText = (token: string, key: string) =>
     toText({ kind: "own", question: key, own: ownAnswer(room, key, token) });
+  const lostText = (token: string) => toText({ kind: "lost", on: room.lost.has(token) });
   const tellAsked = (phone: Caller, { token, language }: Phone) => {
     phone.send(asked.in(language));
     const key = room.question?.key;
@@ -73,8 +83,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
     } else if (entry.kind === "clear") {
       for (const [caller, { token }] of phones) caller.send(ownText(token, entry.question));
     } else if (entry.kind === "answer") tellToken(entry.token, ownText(entry.token, entry.question));
-    else if (entry.kind === "lost")
-      tellToken(entry.token, toText({ kind: "lost", on: room.lost.has(entry.token) }));
+    else if (entry.kind === "lost") tellToken(entry.token, lostText(entry.token));
     soon(tellStages);
   };
   const end = () => {
@@ -102,7 +111,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
       }
       phones.set(phone, { token, language });
       tellAsked(phone, { token, language });
-      if (room.lost.has(token)) phone.send(toText({ kind: "lost", on: true }));
+      if (room.lost.has(token)) phone.send(lostText(token));
       soon(tellStages);
     },
     hold(stage, address) {
@@ -122,9 +131,11 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
       }
       if (message.kind === "words") return caller.send(words.in(phone.language));
       const { token } = phone;
-      if (message.kind === "lost") return journal.add({ kind: "lost", token, on: message.on });
       // What cannot count is not kept either; the phone is told how things stand.
-      if (isCounted(room, message.question, token, message.answer)) journal.add({ ...message, token });
+      if (message.kind === "lost") {
+        if (isLostCounted(room, token, message.on)) journal.add({ ...message, token });
+        else caller.send(lostText(token));
+      } else if (isCounted(room, message.question, token, message.answer)) journal.add({ ...message, token });
       else tellAsked(caller, phone);
     },
     hearStage(message) {

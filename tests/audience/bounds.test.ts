@@ -4,9 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test, vi } from "vitest";
 import { callerOf, MAX_WAITING } from "../../src/audience/caller-socket.ts";
+import { MAX_TIMES } from "../../src/audience/room.ts";
 import { serveSite } from "../../src/audience/site.ts";
 import { caller, held } from "./held.ts";
-import { token } from "./lines.ts";
+import { ASK, token } from "./lines.ts";
 
 test("a caller that takes nothing in is cut off before more is heaped up for it", () => {
   const socket = { bufferedAmount: MAX_WAITING, send: vi.fn(), terminate: vi.fn() };
@@ -58,4 +59,27 @@ test("a file of the kit is read once, by however many names its host is asked", 
   expect([get("/assets/kit.js", "other"), get("/", "own")]).toEqual(["first", "first"]);
   // The name that was asked for first is no longer kept.
   expect(get("/", "host-0")).toBe("second");
+});
+
+test("being lost is kept only where it changes something, and so often at a question", async () => {
+  const { room, kept } = await held();
+  const heard: string[] = [];
+  const phone = caller((text) => heard.push(text));
+  const say = async (on: boolean) => {
+    room.hearPhone(phone, { kind: "lost", on });
+    await Promise.resolve();
+  };
+  const times = () => kept.filter(({ kind }) => kind === "lost").length;
+  room.join(phone, token(1), "en");
+  await Promise.resolve();
+  await say(true);
+  await say(true);
+  expect(times()).toBe(1);
+  for (let n = 0; n < 100; n++) await say(n % 2 === 1);
+  expect(times()).toBe(MAX_TIMES);
+  expect(heard.at(-1)).toBe('{"kind":"lost","on":false}');
+  room.hearStage({ ...ASK, kind: "ask" });
+  await Promise.resolve();
+  await say(true);
+  expect(times()).toBe(MAX_TIMES + 1);
 });
