@@ -1,13 +1,11 @@
 /** What phones and the stage say to the audience's server, and what it answers: read strictly, bounded in size. */
 import * as v from "valibot";
+import { CHOICE_ID, CODE, KEY, LARGEST, LONGEST_TEXT, MAX_CHOICES, TOKEN } from "./room-code.ts";
 
 /** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language */
 export const LONGEST = { phone: 512, stage: 60_000 } as const;
-const MAX_CHOICES = 9;
 /** Bars of a histogram. */
 const MAX_BARS = 20;
-/** characters of a text by what it is */
-export const LONGEST_TEXT = { ask: 600, title: 300, step: 6000 } as const;
 
 const tag = v.pipe(v.string(), v.regex(/^[a-z]{2,3}$/));
 const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
@@ -17,16 +15,16 @@ const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
   );
 const text = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_TEXT.ask));
 const byLanguage = inLanguages(text);
-const name = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
-export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
-const amount = v.pipe(v.number(), v.minValue(-1e9), v.maxValue(1e9));
+export const choiceId = v.pipe(v.string(), v.regex(CHOICE_ID));
+export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_TEXT.key));
+const amount = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1e6));
 
 const question = v.strictObject({
   key: questionKey,
   ask: byLanguage,
   /** Empty where a number is asked for freely. */
-  choices: v.pipe(v.array(v.strictObject({ id: name, say: byLanguage })), v.maxLength(MAX_CHOICES)),
+  choices: v.pipe(v.array(v.strictObject({ id: choiceId, say: byLanguage })), v.maxLength(MAX_CHOICES)),
   /** Of the number asked for, as it is written; null = none. */
   unit: v.nullable(byLanguage),
 });
@@ -38,11 +36,11 @@ const result = v.strictObject({
   /** Of numbers: the bars' ends, one more than bars, which may lie beyond every answer; empty for choices, which are in the question's order. */
   edges: v.pipe(v.array(v.pipe(v.number(), v.finite())), v.maxLength(MAX_BARS + 1)),
   /** What the model gives; null until the speaker shows it. */
-  model: v.nullable(v.union([name, amount])),
+  model: v.nullable(v.union([choiceId, amount])),
 });
 export type ShownResult = v.InferOutput<typeof result>;
 
-export const answer = v.union([name, amount]);
+export const answer = v.union([choiceId, amount]);
 export type HallAnswer = v.InferOutput<typeof answer>;
 
 /** A step as it can be read again, by language. */
@@ -54,11 +52,9 @@ const stepWords = inLanguages(
 );
 export type StepWords = v.InferOutput<typeof stepWords>;
 
-export const code = v.pipe(v.string(), v.regex(/^[2-9A-HJ-NP-Z]{7}$/));
-/** Of whoever holds the room. */
-export const stageKey = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
-/** Drawn by the phone itself: it tells one phone from another and nothing else. */
-export const token = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+export const code = v.pipe(v.string(), v.regex(CODE));
+export const stageKey = v.pipe(v.string(), v.regex(KEY));
+export const token = v.pipe(v.string(), v.regex(TOKEN));
 
 export const fromPhone = v.variant("kind", [
   v.strictObject({ kind: v.literal("join"), code, token, language: tag }),

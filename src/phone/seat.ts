@@ -3,6 +3,7 @@ import { batch, signal } from "@preact/signals";
 import { ENDED } from "../audience/ended.ts";
 import { type AudienceLine, drawChance, openLine } from "../audience/line.ts";
 import type { FromPhone, HallAnswer, ToPhone } from "../audience/line-messages.ts";
+import { CODE } from "../audience/room-code.ts";
 import { forgetToken, tokenFor } from "./own-token.ts";
 import { language } from "./words.ts";
 
@@ -27,10 +28,10 @@ let greet: (() => FromPhone) | null = null;
 /** The line was lost since the answer was given: it may have been lost with it. */
 let again = false;
 
-/** Seven signs without blanks or hyphens, in capitals; null for what is no code. */
+/** Without blanks or hyphens, in capitals; null for what is no code. */
 export function readCode(text: string): string | null {
   const code = text.toUpperCase().replace(/[\s-]/g, "");
-  return /^[2-9A-HJ-NP-Z]{7}$/.test(code) ? code : null;
+  return CODE.test(code) ? code : null;
 }
 
 export function join(code: string): void {

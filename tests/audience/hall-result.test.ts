@@ -2,7 +2,8 @@
 import * as v from "valibot";
 import { expect, test } from "vitest";
 import { barOf } from "../../src/audience/bar-of.ts";
-import { asking, LONGEST_TEXT, reading } from "../../src/audience/line-messages.ts";
+import { asking, reading } from "../../src/audience/line-messages.ts";
+import { LONGEST_TEXT } from "../../src/audience/room-code.ts";
 import { cutText } from "../../src/modes/lecture/audience/cut-text.ts";
 import { shownResult } from "../../src/modes/lecture/audience/hall-result.ts";
 import { histogramOf } from "../../src/modes/lecture/audience/histogram.ts";

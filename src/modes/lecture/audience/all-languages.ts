@@ -1,5 +1,6 @@
 /** A lesson's question and words in every language that the kit speaks, for phones that speak another than the stage. */
-import { type AskedQuestion, LONGEST_TEXT, type StepWords } from "../../../audience/line-messages.ts";
+import type { AskedQuestion, StepWords } from "../../../audience/line-messages.ts";
+import { LONGEST_TEXT, MAX_CHOICES } from "../../../audience/room-code.ts";
 import { fetchMessages, inLanguage, LANGUAGES, unitSymbol } from "../../../i18n/index.ts";
 import type { Situation } from "../../../lesson/figure-paths.ts";
 import type { Lesson, Question, Step } from "../../../lesson/lesson.ts";
@@ -31,7 +32,7 @@ export async function questionForPhones(
   const shown = "answers" in question ? question.answers.map((answer) => answer.id) : null;
   const ids = shown ?? languages[0]?.[1].choices.map((choice) => choice.id) ?? [];
   if (languages.length === 0 || (ids.length === 0 && question.kind !== "estimate")) return null;
-  const choices = ids.slice(0, 9).map((choice) => ({
+  const choices = ids.slice(0, MAX_CHOICES).map((choice) => ({
     id: choice,
     say: mapped(languages, (words) => words.choices.find((each) => each.id === choice)?.text ?? ""),
   }));
