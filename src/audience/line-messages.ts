@@ -2,8 +2,8 @@
 import * as v from "valibot";
 import { CHOICE_ID, CODE, KEY, LARGEST, LONGEST_TEXT, MAX_CHOICES, TOKEN } from "./room-code.ts";
 
-/** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language */
-export const LONGEST = { phone: 512, stage: 60_000 } as const;
+/** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language, and it hears a hall's numbers */
+export const LONGEST = { phone: 512, stage: 60_000, toStage: 1e6 } as const;
 /** Bars of a histogram. */
 const MAX_BARS = 20;
 
@@ -86,24 +86,25 @@ export const fromStage = v.variant("kind", [
 ]);
 export type FromStage = v.InferOutput<typeof fromStage>;
 
-/** To the stage: how one question is answered, and who is there. */
-export interface Counts {
-  readonly kind: "counts";
-  readonly question: string;
-  readonly tally: Readonly<Record<string, number>>;
-  readonly numbers: readonly number[];
-}
-export interface Hall {
-  readonly kind: "hall";
-  readonly phones: number;
-  readonly lost: number;
-}
+const size = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+/** To the stage: how one question is answered. */
+const counts = v.object({
+  kind: v.literal("counts"),
+  question: questionKey,
+  tally: v.record(choiceId, size),
+  numbers: v.array(amount),
+});
+/** Who is there. */
+const hall = v.object({ kind: v.literal("hall"), phones: size, lost: size });
 /** The room is held; `address` is where phones find their page. */
-interface Held {
-  readonly kind: "held";
-  readonly address: string;
-}
-export type ToStage = Counts | Hall | Held | { readonly kind: "here" };
+const held = v.object({ kind: v.literal("held"), address: v.string() });
+
+/** What a later server says besides is left out. */
+export const toStage = v.variant("kind", [counts, hall, held, v.object({ kind: v.literal("here") })]);
+export type Counts = v.InferOutput<typeof counts>;
+export type Hall = v.InferOutput<typeof hall>;
+export type ToStage = v.InferOutput<typeof toStage>;
 
 /** To a phone, in its own language. */
 export interface PhoneQuestion {

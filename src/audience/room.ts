@@ -123,7 +123,7 @@ export function enter(room: Room, entry: RoomEntry): Room {
 export function tallyOf(
   room: Room,
   key: string,
-): { readonly tally: Record<string, number>; readonly numbers: readonly number[] } {
+): { readonly tally: Record<string, number>; readonly numbers: number[] } {
   const tally: Record<string, number> = Object.create(null);
   const numbers: number[] = [];
   for (const { answer: given } of room.answers.get(key)?.values() ?? [])

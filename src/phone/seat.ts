@@ -5,6 +5,7 @@ import { type AudienceLine, drawChance, openLine } from "../audience/line.ts";
 import type { FromPhone, HallAnswer, ToPhone } from "../audience/line-messages.ts";
 import { CODE } from "../audience/room-code.ts";
 import { forgetToken, tokenFor } from "./own-token.ts";
+import { readToPhone } from "./read-message.ts";
 import { language } from "./words.ts";
 
 type Asked = Extract<ToPhone, { kind: "ask" }>;
@@ -44,6 +45,7 @@ export function join(code: string): void {
     side: "phone",
     chance: drawChance,
     greeting,
+    read: readToPhone,
     hear: (message) => batch(() => hear(message)),
     onLine(open) {
       if (!open) again = true;

@@ -3,12 +3,14 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { type AudienceLine, openLine } from "../../src/audience/line.ts";
 import { FakeSocket, forgetSockets, sockets } from "./fake-socket.ts";
 
+const heard: object[] = [];
 const states: boolean[] = [];
 const refusals: number[] = [];
 let line: AudienceLine<object>;
 
 beforeEach(() => {
   forgetSockets();
+  heard.length = 0;
   states.length = 0;
   refusals.length = 0;
   vi.useFakeTimers();
@@ -18,7 +20,8 @@ beforeEach(() => {
     side: "phone",
     chance: () => 1,
     greeting: () => ({ kind: "join" }),
-    hear: () => {},
+    read: (data) => (data.startsWith("{") ? JSON.parse(data) : null),
+    hear: (message) => heard.push(message),
     onLine: (open) => states.push(open),
     onRefused: (code) => refusals.push(code),
   });
@@ -43,6 +46,13 @@ test("after a break it calls again and says who it is; while there is no line no
   sockets[1]?.open();
   expect(sockets[1]?.sent).toEqual(['{"kind":"join"}']);
   expect(states.at(-1)).toBe(true);
+});
+
+test("what cannot be read is not heard, and the line goes on", () => {
+  sockets[0]?.open();
+  sockets[0]?.onmessage({ data: "junk" });
+  sockets[0]?.hear({ kind: "own" });
+  expect(heard).toEqual([{ kind: "here" }, { kind: "own" }]);
 });
 
 test("waits grow to five seconds at most, and half as much again by chance", async () => {
