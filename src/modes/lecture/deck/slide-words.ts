@@ -10,7 +10,7 @@ import { entryAt } from "../../../sim/checked/present.ts";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import type { FieldReadings } from "../../../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../../../sim/parameters/request.ts";
-import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
+import { paneRequests, type SceneState } from "../../../state/scene-state.ts";
 import { figuresOf } from "../../../ui/figures.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { figuresThatMatter } from "../../shared/lesson/figures-that-matter.ts";
@@ -23,15 +23,12 @@ import { paneCaptions } from "./pane-captions.ts";
 import { plainText } from "./plain-text.ts";
 import type { SlidePane, SlideWords } from "./slide.ts";
 
-const panesShown = (state: SceneState): readonly CirculationRequest[] =>
-  [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
-
 /** Every state whose answer the slide's words and numbers need. */
 export function requestsOfStop(stop: DrawnStop): readonly CirculationRequest[] {
-  if (stop.kind === "bench") return panesShown(stateOfStop(stop));
+  if (stop.kind === "bench") return paneRequests(stateOfStop(stop));
   const { lesson, index, step } = stop.found;
   const states = statesAround(lesson, index);
-  return [...requestsOf(namesOnSlide(step), states), ...panesShown(states.own)];
+  return [...requestsOf(namesOnSlide(step), states), ...paneRequests(states.own)];
 }
 
 /** A slide has the plain text alone. */
@@ -131,7 +128,7 @@ function panesOf(
   exactly: (request: CirculationRequest) => Circulation | null,
 ): readonly SlidePane[] {
   const captions = paneCaptions(state);
-  const circulations = captions.map((_, pane) => exactly(paneRequest(state, pane)));
+  const circulations = paneRequests(state).map(exactly);
   const figures =
     captions.length === 1
       ? figuresOf(circulations[0] ?? null).map((figure) => ({
