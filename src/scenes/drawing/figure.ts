@@ -153,6 +153,13 @@ export function going(pace: number, phase: number): Figure {
   };
 }
 
+/** How far it reaches to the right of the middle of its feet, in parts of its height. */
+export const reachOf = ({ head, limbs }: Figure): number =>
+  Math.max(
+    head.at[0] + head.radius,
+    ...limbs.flatMap(({ through, half }) => through.map(([x]) => x + Math.max(...half))),
+  );
+
 /** @param wider CSS px by which it is drawn beyond its edge: for an edge, drawn before */
 export function drawFigure(
   ink: Graphics,

@@ -26,6 +26,7 @@ export function readGrowth({ sweep }: Frame): Reading | null {
     key: "further.reading.growth",
     args: {
       ...body,
+      stage: first.request.stage,
       diameter: pathwaySizes(first.request).trunk,
       dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
       dropTo: writeDrop(last.circulation.pathway, speakQuantity),

@@ -1,9 +1,9 @@
-/** A body that grows with a tube that does not. */
+/** A body that grows with a tube or chamber that does not. */
 import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import { hasPathway } from "../../sim/parameters/request.ts";
+import { type CirculationRequest, hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
@@ -41,12 +41,19 @@ const PLOTS: readonly SweepPlot[] = [
 ];
 
 /** What the rings in the bodies are, under them. */
-function writeNote(words: Lettering, tube: number, row: Box, type: number, theme: Theme): void {
+function writeNote(
+  words: Lettering,
+  request: CirculationRequest,
+  row: Box,
+  type: number,
+  theme: Theme,
+): void {
+  const { stage, trunk } = pathwaySizes(request);
   words.write(
     {
       lines: [
         {
-          words: theme.say("further.growth.rings", { tube: formatQuantity(tube, "mm") }),
+          words: theme.say("further.growth.rings", { stage, width: formatQuantity(trunk, "mm") }),
           size: type,
           colour: theme.colour.inkSoft,
         },
@@ -91,7 +98,7 @@ export const makeGrowth: MakeScene = () => {
       row.draw(points, bsa, top, type, theme);
       words.begin();
       const { request } = entryAt(points, 0);
-      if (hasPathway(request.stage)) writeNote(words, pathwaySizes(request).trunk, top, type, theme);
+      if (hasPathway(request.stage)) writeNote(words, request, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },
