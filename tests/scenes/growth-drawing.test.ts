@@ -1,7 +1,8 @@
 import type { Graphics } from "pixi.js";
 import { describe, expect, test } from "vitest";
-import type { SweepPoint } from "../../src/chain/running-sweep.ts";
+import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
+import { leadOf } from "../../src/scenes/growth/growth-reading.ts";
 import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
 import { drawRings } from "../../src/scenes/growth/rings.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
@@ -53,26 +54,26 @@ describe("what leads the blood in the growing bodies", () => {
     expect(lengthOf(80) / lengthOf(40)).toBeCloseTo(2, 6);
   });
 
-  test("is named as what it is in every language", async () => {
+  test("is named as what it is, with its growth, in every language", async () => {
+    const wordsOf = (key: string, request: CirculationRequest) => {
+      const { points } = planSweep({ ...START, scene: "growth", request })!.curves[0]!;
+      const rest = { from: 1, to: 2, dropFrom: "", dropTo: "", powerFrom: "", powerTo: "" };
+      return t(key, { ...leadOf(points), ...rest });
+    };
     for (const language of LANGUAGES) {
       await setLanguage(language);
       for (const key of ["further.growth.rings", "further.reading.growth"]) {
-        const wordsOf = (stage: string) =>
-          t(key, {
-            stage,
-            width: "45 mm",
-            diameter: 45,
-            from: 1,
-            to: 2,
-            dropFrom: "",
-            dropTo: "",
-            powerFrom: "",
-            powerTo: "",
-          });
-        expect(wordsOf("atriopulmonary")).toMatch(/chamber|Kammer|cámara|chambre/i);
-        expect(wordsOf("atriopulmonary")).not.toMatch(/tub|Röhre/i);
-        expect(wordsOf("extracardiac")).toMatch(/tub|Röhre/i);
+        const chamber = wordsOf(key, requestOf({ stage: "atriopulmonary" }));
+        expect(chamber).toMatch(/chamber|Kammer|cámara|chambre/i);
+        expect(chamber).not.toMatch(/tub|Röhre|not grow|nicht wächst|no crece|ne grandit pas/i);
+        expect(chamber).toMatch(/45.* 6\d/);
+        const tube = wordsOf(key, requestOf({ stage: "extracardiac" }));
+        expect(tube).toMatch(/tub|Röhre/i);
+        expect(tube.match(/18/g)).toHaveLength(1);
       }
+      expect(wordsOf("further.reading.growth", requestOf({ stage: "lateral-tunnel" }))).toMatch(
+        /18[.,]0 .+ 20[.,]0 /,
+      );
     }
     await setLanguage("en");
   });

@@ -1,9 +1,9 @@
-/** A body that grows with a tube or chamber that does not. */
+/** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
+import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import { type CirculationRequest, hasPathway } from "../../sim/parameters/request.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
@@ -11,6 +11,7 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
+import { leadOf } from "./growth-reading.ts";
 import { rowHeight } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
@@ -43,17 +44,21 @@ const PLOTS: readonly SweepPlot[] = [
 /** What the rings in the bodies are, under them. */
 function writeNote(
   words: Lettering,
-  request: CirculationRequest,
+  points: readonly SweepPoint[],
   row: Box,
   type: number,
   theme: Theme,
 ): void {
-  const { stage, trunk } = pathwaySizes(request);
+  const { width, widthTo, ...lead } = leadOf(points);
   words.write(
     {
       lines: [
         {
-          words: theme.say("further.growth.rings", { stage, width: formatQuantity(trunk, "mm") }),
+          words: theme.say("further.growth.rings", {
+            ...lead,
+            width: formatQuantity(width, "mm"),
+            widthTo: formatQuantity(widthTo, "mm"),
+          }),
           size: type,
           colour: theme.colour.inkSoft,
         },
@@ -98,7 +103,7 @@ export const makeGrowth: MakeScene = () => {
       row.draw(points, bsa, top, type, theme);
       words.begin();
       const { request } = entryAt(points, 0);
-      if (hasPathway(request.stage)) writeNote(words, request, top, type, theme);
+      if (hasPathway(request.stage)) writeNote(words, points, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },
