@@ -2,7 +2,7 @@
 import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type AbdomenShape, abdomenShape } from "./abdomen-shape.ts";
-import { feedingVeins } from "./feeding-veins.ts";
+import { type FeedingVein, feedingVeins } from "./feeding-veins.ts";
 import { aorta, behind, type Tube } from "./great-vessels.ts";
 import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
@@ -24,7 +24,7 @@ export interface Anatomy {
   /** behind heart and pathway */
   readonly behind: readonly Tube[];
   /** veins that feed the pathway */
-  readonly veins: readonly Tube[];
+  readonly veins: readonly FeedingVein[];
   /** before heart and pathway: the aorta to the end of its arch, and what leaves it */
   readonly before: readonly Tube[];
   /** back to front */
