@@ -14,7 +14,7 @@ describe("data that is kept or sent", () => {
   test("the privacy page lists exactly the keys that the code writes", () => {
     const reported = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
     const named = sources
-      .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)/.test(text))
+      .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)|\bwindowKept\(/.test(text))
       .flatMap(({ text }) => [...text.matchAll(/"(lungward\.[\w.]+)"/g)].map(([, key]) => key!));
     const preferences = sources
       .filter(({ path }) => path === "src/modes/shared/preferences.ts")

@@ -8,6 +8,7 @@ import type { StageAudience } from "./audience/stage-audience.ts";
 import { type HallCount, type HallEvent, hallCount, hearHall, isAnswered, startHall } from "./hall.ts";
 import { choicesOf, type HallChoice, type HallQuestion, hallQuestion, modelChoice } from "./hall-question.ts";
 import type { ScriptRun } from "./script-run.ts";
+import { windowKept } from "./window-kept.ts";
 
 export interface HallRun {
   readonly asked: ReadonlySignal<HallQuestion | null>;
@@ -22,13 +23,12 @@ export interface HallRun {
   release(): void;
 }
 
-const HALL = "lungward.lecture.hall";
-const keptCounts = v.pipe(v.array(hallCount), v.maxLength(300));
+const KEPT = windowKept("lungward.lecture.hall", v.pipe(v.array(hallCount), v.maxLength(300)));
 
 /** @param audience null where only hands are raised */
 export function runHall(session: Session, script: ScriptRun, audience: StageAudience | null): HallRun {
   const asked = hallQuestion(script);
-  const hands = signal<readonly HallCount[]>(readCounts());
+  const hands = signal<readonly HallCount[]>(KEPT.read() ?? []);
   const withPhones = (count: HallCount): HallCount => {
     const found = audience?.counts.value.get(count.question);
     return found ? { ...count, phones: found.tally, numbers: [...found.numbers] } : count;
@@ -60,7 +60,7 @@ export function runHall(session: Session, script: ScriptRun, audience: StageAudi
       if (!asked.value?.resolved || !now || !isAnswered(now) || now.phase === "compared") return;
       untracked(() => put({ ...now, phase: "compared" }));
     }),
-    effect(() => keepCounts(hands.value)),
+    effect(() => KEPT.write([...hands.value])),
     model.release,
   ];
   return {
@@ -82,21 +82,4 @@ export function runHall(session: Session, script: ScriptRun, audience: StageAudi
       for (const stop of following) stop();
     },
   };
-}
-
-function readCounts(): readonly HallCount[] {
-  try {
-    const found = v.safeParse(keptCounts, JSON.parse(sessionStorage.getItem(HALL) ?? "[]"));
-    return found.success ? found.output : [];
-  } catch {
-    return [];
-  }
-}
-
-function keepCounts(counts: readonly HallCount[]): void {
-  try {
-    sessionStorage.setItem(HALL, JSON.stringify(counts));
-  } catch {
-    // Without storage the counts last until the window is reloaded.
-  }
 }

@@ -1,11 +1,17 @@
 /** The speaker's what-if of this window: kept for a reload of it, and in step with what the stage shows. */
 import { effect, type ReadonlySignal } from "@preact/signals";
-import { readAddress, writeAddress } from "../../state/address.ts";
+import * as v from "valibot";
+import { LONGEST_READ, writeAddress } from "../../state/address.ts";
 import type { Session } from "../shared/session.ts";
+import { followAside, showState } from "./aside.ts";
 import type { ScriptRun } from "./script-run.ts";
 import type { WhatIf } from "./what-if.ts";
+import { windowKept } from "./window-kept.ts";
 
-const KEPT = "lungward.speaker.whatIf";
+const KEPT = windowKept(
+  "lungward.speaker.whatIf",
+  v.object({ name: v.string(), state: v.pipe(v.string(), v.maxLength(LONGEST_READ)) }),
+);
 
 export interface KeptWhatIf {
   /** To be called when it goes on stage. */
@@ -32,49 +38,19 @@ export function keepWhatIf(
   },
 ): KeptWhatIf {
   const nameOf = (index: number) => `${key} ${index}`;
-  const show = (state: string) => {
-    if (state !== writeAddress(session.scene.peek())) session.show(readAddress(state).state);
-  };
-  const kept = read(nameOf(at.peek()));
-  if (kept !== null) show(kept);
-  let known = kept !== null ? aside.peek() : null;
-  const following = [
-    effect(() => {
-      const wanted = aside.value;
-      if (wanted === known) return;
-      known = wanted;
-      if (wanted === null) script.restoreScene();
-      else show(wanted);
-    }),
-    effect(() => {
-      const name = nameOf(at.value);
-      write(whatIf.value ? { name, state: writeAddress(session.scene.value) } : null);
-    }),
-  ];
+  const kept = KEPT.read();
+  const own = kept?.name === nameOf(at.peek()) ? kept.state : null;
+  if (own !== null) showState(session, own);
+  const following = followAside(session, aside, script, own === null ? null : aside.peek());
+  const stop = effect(() => {
+    const name = nameOf(at.value);
+    KEPT.write(whatIf.value ? { name, state: writeAddress(session.scene.value) } : null);
+  });
   return {
-    sent(state) {
-      known = state;
-    },
+    sent: following.known,
     release() {
-      for (const stop of following) stop();
+      stop();
+      following.release();
     },
   };
-}
-
-function read(name: string): string | null {
-  try {
-    const found = JSON.parse(sessionStorage.getItem(KEPT) ?? "null") as Record<string, unknown> | null;
-    return found?.name === name && typeof found.state === "string" ? found.state : null;
-  } catch {
-    return null;
-  }
-}
-
-function write(kept: { readonly name: string; readonly state: string } | null): void {
-  try {
-    if (kept) sessionStorage.setItem(KEPT, JSON.stringify(kept));
-    else sessionStorage.removeItem(KEPT);
-  } catch {
-    // Without storage a reload begins with the script's own scene.
-  }
 }

@@ -1,10 +1,10 @@
 /** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
-import { readAddress, writeAddress } from "../../state/address.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
 import { togglePlay } from "../shared/play.ts";
+import { followAside } from "./aside.ts";
 import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
 import { openStageHall } from "./audience/stage-hall.ts";
 import { type HallRun, runHall } from "./hall-run.ts";
@@ -112,7 +112,11 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
       if (at.value >= 0) putMark({ kind: "clear" });
     }),
     effect(() => stage.hold(talk.value.blank !== "none" || coversStage(script.stop.value))),
-    followAside(context, talk, script),
+    followAside(
+      session,
+      computed(() => talk.value.aside),
+      script,
+    ).release,
     whatIf.release,
     openStageHall({ room: id, hall, script, library, audience }),
   ];
@@ -153,20 +157,6 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
 /** The same stops in another language go on where they were: held, blank and all. */
 const talkGoingOn = (left: LeftTalk | null, now: Omit<LeftTalk, "talk">): Talk | null =>
   left && left.stops === now.stops && left.language !== now.language ? left.talk : null;
-
-/** Shows a what-if that the speaker sent, and the script's own scene again when it is taken back. */
-function followAside(context: Context, talk: ReadonlySignal<Talk>, script: ScriptRun): () => void {
-  const aside = computed(() => talk.value.aside);
-  let shown: string | null = null;
-  return effect(() => {
-    const wanted = aside.value;
-    if (wanted === shown) return;
-    shown = wanted;
-    if (wanted === null) script.restoreScene();
-    else if (wanted !== writeAddress(context.session.scene.peek()))
-      context.session.show(readAddress(wanted).state);
-  });
-}
 
 /** This window's room: the speaker's window knows it by its address, and after a reload it is the same. */
 function ownRoom(): string {
