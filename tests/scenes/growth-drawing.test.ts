@@ -2,11 +2,11 @@ import type { Graphics } from "pixi.js";
 import { describe, expect, test } from "vitest";
 import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
-import { leadOf } from "../../src/scenes/growth/growth-reading.ts";
 import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
 import { drawRings } from "../../src/scenes/growth/rings.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import { trunkFrom } from "../../src/sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
@@ -58,7 +58,7 @@ describe("what leads the blood in the growing bodies", () => {
     const wordsOf = (key: string, request: CirculationRequest) => {
       const { points } = planSweep({ ...START, scene: "growth", request })!.curves[0]!;
       const rest = { from: 1, to: 2, dropFrom: "", dropTo: "", powerFrom: "", powerTo: "" };
-      return t(key, { ...leadOf(points), ...rest });
+      return t(key, { ...trunkFrom(points[0]!.request, points.at(-1)!.request), ...rest });
     };
     for (const language of LANGUAGES) {
       await setLanguage(language);
@@ -72,7 +72,7 @@ describe("what leads the blood in the growing bodies", () => {
         expect(tube.match(/18/g)).toHaveLength(1);
       }
       expect(wordsOf("further.reading.growth", requestOf({ stage: "lateral-tunnel" }))).toMatch(
-        /18[.,]0 .+ 20[.,]0 /,
+        /18[.,]0 .+ 20[.,]0[ ,]/,
       );
     }
     await setLanguage("en");

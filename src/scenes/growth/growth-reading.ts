@@ -1,22 +1,9 @@
 /** Growth in words: the ends of the first curve. */
 import type { Frame } from "../../chain/frame.ts";
-import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { trunkFrom } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
-
-/** What leads the blood along the curve, for messages: its stage, whether it grows with the body, and its width at both ends, mm. */
-export function leadOf(points: readonly SweepPoint[]) {
-  const [first, last] = [pathwaySizes(entryAt(points, 0).request), pathwaySizes(lastOf(points).request)];
-  return {
-    stage: first.stage,
-    grows: last.trunk > first.trunk ? "yes" : "no",
-    width: first.trunk,
-    widthTo: last.trunk,
-  };
-}
 
 /** Message key and arguments (mm, m2, mmHg, L/min; drop and power in words); null until both ends of the curve are answered. */
 export function readGrowth({ sweep }: Frame): Reading | null {
@@ -39,7 +26,7 @@ export function readGrowth({ sweep }: Frame): Reading | null {
     key: "further.reading.growth",
     args: {
       ...body,
-      ...leadOf(points),
+      ...trunkFrom(first.request, last.request),
       dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
       dropTo: writeDrop(last.circulation.pathway, speakQuantity),
       powerFrom: writeLoss(first.circulation.pathway, speakQuantity),

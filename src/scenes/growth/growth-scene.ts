@@ -2,7 +2,8 @@
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { trunkFrom } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
@@ -11,7 +12,6 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
-import { leadOf } from "./growth-reading.ts";
 import { rowHeight } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
@@ -49,13 +49,13 @@ function writeNote(
   type: number,
   theme: Theme,
 ): void {
-  const { width, widthTo, ...lead } = leadOf(points);
+  const { width, widthTo, ...trunk } = trunkFrom(entryAt(points, 0).request, lastOf(points).request);
   words.write(
     {
       lines: [
         {
           words: theme.say("further.growth.rings", {
-            ...lead,
+            ...trunk,
             width: formatQuantity(width, "mm"),
             widthTo: formatQuantity(widthTo, "mm"),
           }),
