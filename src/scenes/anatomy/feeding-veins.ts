@@ -20,7 +20,7 @@ export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
 function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
-  const vein = { to: ivc.width, holds: "ivc", of: "cava" } as const;
+  const vein = { to: ivc.width, of: "cava" } as const;
   return [
     {
       ...vein,
@@ -44,7 +44,6 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
     line: smoothLine(line),
     from: 0.14 * width * hepaticVein,
     to: width * hepaticVein,
-    holds: "ivc",
     of: "liver",
   });
   const [right, middle, left] = [
@@ -78,7 +77,6 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
     line: smoothLine([...line, [x, y], above(-0.5, -INTO)]),
     from: from * svc.width,
     to: to * svc.width,
-    holds: "svc",
     of: "arms",
     fades: "start",
   });

@@ -4,7 +4,7 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import { type Holds, returning, type Tube } from "./great-vessels.ts";
+import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round } from "./tones.ts";
@@ -30,7 +30,7 @@ export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
   );
 
 /** On a layer of their own. */
-function layerOf(ink: Ink, bounds: Bounds, drawn: readonly Tube[], round: RoundOf, size: number): Ink {
+function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: RoundOf, size: number): Ink {
   const layer = scratch(ink, bounds);
   for (const tube of drawn) paintTube(layer, tube, round(tube.holds), WALL * size);
   return layer;

@@ -64,7 +64,7 @@ export const hollow = ({ colour, name }: Theme): Round => ({
   wall: colour.wall,
   edge: mix(colour.lumen, "#000000", name === "dark" ? 0.15 : 0.06),
   body: colour.lumen,
-  light: mix(colour.lumen, name === "dark" ? DARK_SHEEN : "#ffffff", name === "dark" ? 0.3 : 1),
+  light: name === "dark" ? mix(colour.lumen, DARK_SHEEN, 0.3) : "#ffffff",
 });
 
 /** The portal vein and its branches: set off from the veins that leave the liver. */
