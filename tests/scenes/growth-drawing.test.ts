@@ -1,13 +1,15 @@
 import type { Graphics } from "pixi.js";
 import { describe, expect, test } from "vitest";
+import type { Frame } from "../../src/chain/frame.ts";
 import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
+import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
-import { drawRings } from "../../src/scenes/growth/rings.ts";
+import { drawRings, ringWords } from "../../src/scenes/growth/rings.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
-import { trunkFrom } from "../../src/sim/geometry/pathways/sizes.ts";
-import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import type { CirculationRequest, Stage } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 type Call = readonly [name: string, ...given: unknown[]];
@@ -55,27 +57,34 @@ describe("what leads the blood in the growing bodies", () => {
   });
 
   test("is named as what it is, with its growth, in every language", async () => {
-    const wordsOf = (key: string, request: CirculationRequest) => {
-      const { points } = planSweep({ ...START, scene: "growth", request })!.curves[0]!;
-      const rest = { from: 1, to: 2, dropFrom: "", dropTo: "", powerFrom: "", powerTo: "" };
-      return t(key, { ...trunkFrom(points[0]!.request, points.at(-1)!.request), ...rest });
-    };
+    const pointsOf = (stage: Stage) =>
+      planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!.curves[0]!.points;
     for (const language of LANGUAGES) {
       await setLanguage(language);
-      for (const key of ["further.growth.rings", "further.reading.growth"]) {
-        const chamber = wordsOf(key, requestOf({ stage: "atriopulmonary" }));
-        expect(chamber).toMatch(/chamber|Kammer|cámara|chambre/i);
-        expect(chamber).not.toMatch(/tub|Röhre|not grow|nicht wächst|no crece|ne grandit pas/i);
-        expect(chamber).toMatch(/45.* 6\d/);
-        const tube = wordsOf(key, requestOf({ stage: "extracardiac" }));
-        expect(tube).toMatch(/tub|Röhre/i);
-        expect(tube.match(/18/g)).toHaveLength(1);
-      }
-      expect(wordsOf("further.reading.growth", requestOf({ stage: "lateral-tunnel" }))).toMatch(
-        /18[.,]0 .+ 20[.,]0[ ,]/,
-      );
+      const chamber = ringWords(pointsOf("atriopulmonary"), t);
+      expect(chamber).toMatch(/chamber|Kammer|cámara|chambre/);
+      expect(chamber).not.toMatch(/tub|Röhre/i);
+      expect(chamber).toMatch(/45\smm .+ 6\d\smm/);
+      expect(ringWords(pointsOf("lateral-tunnel"), t)).toMatch(/18\smm .+ 20\smm/);
+      const tube = ringWords(pointsOf("extracardiac"), t);
+      expect(tube).toMatch(/tub|Röhre/);
+      expect(tube.match(/mm/g)).toHaveLength(1);
     }
     await setLanguage("en");
+  });
+
+  test("is read as growing where it does", () => {
+    const readingOf = (stage: Stage) => {
+      const sweep = planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!;
+      const { pathway } = solve(requestOf({ stage }));
+      const points = sweep.curves[0]!.points.map((point) => ({ ...point, circulation: { pathway } }));
+      const { key, args } = readGrowth({
+        sweep: { ...sweep, curves: [{ name: "0", points }] },
+      } as unknown as Frame)!;
+      return t(key, args);
+    };
+    expect(readingOf("atriopulmonary")).toMatch(/45\.0 millimetres wide that grows to 6\d\.\d,/);
+    expect(readingOf("extracardiac")).toMatch(/18\.0 millimetres wide that does not grow,/);
   });
 
   test("holds no blood before its state is solved", () => {

@@ -1,7 +1,7 @@
 /** Growth in words: the ends of the first curve. */
 import type { Frame } from "../../chain/frame.ts";
 import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
-import { trunkFrom } from "../../sim/geometry/pathways/sizes.ts";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 
@@ -22,11 +22,14 @@ export function readGrowth({ sweep }: Frame): Reading | null {
         pressureTo: last.circulation.pressures.ivc,
       },
     };
+  const [width, widthTo] = [pathwaySizes(first.request).trunk, pathwaySizes(last.request).trunk];
   return {
     key: "further.reading.growth",
     args: {
       ...body,
-      ...trunkFrom(first.request, last.request),
+      width,
+      widthTo,
+      grows: widthTo > width ? "yes" : "no",
       dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
       dropTo: writeDrop(last.circulation.pathway, speakQuantity),
       powerFrom: writeLoss(first.circulation.pathway, speakQuantity),

@@ -1,9 +1,7 @@
 /** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { formatQuantity } from "../../i18n/index.ts";
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { trunkFrom } from "../../sim/geometry/pathways/sizes.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
@@ -12,6 +10,7 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
+import { ringWords } from "./rings.ts";
 import { rowHeight } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
@@ -28,7 +27,7 @@ const ofBody =
 
 const PLOTS: readonly SweepPlot[] = [
   {
-    title: "further.growth.drop",
+    title: "further.exercise.drop",
     read: ofPathway(({ pathway }) => pathway.pressureDrop),
     band: ({ pathway }) => pathway.band?.pressureDrop,
   },
@@ -49,16 +48,11 @@ function writeNote(
   type: number,
   theme: Theme,
 ): void {
-  const { width, widthTo, ...trunk } = trunkFrom(entryAt(points, 0).request, lastOf(points).request);
   words.write(
     {
       lines: [
         {
-          words: theme.say("further.growth.rings", {
-            ...trunk,
-            width: formatQuantity(width, "mm"),
-            widthTo: formatQuantity(widthTo, "mm"),
-          }),
+          words: ringWords(points, theme.say),
           size: type,
           colour: theme.colour.inkSoft,
         },

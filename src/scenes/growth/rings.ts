@@ -1,11 +1,24 @@
 /** The tube or chamber with its blood, and the body's own lower vein, in section and to one scale. */
 import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { entryAt } from "../../sim/checked/present.ts";
+import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { dashes } from "../drawing/plot.ts";
 import { bloodColour, groundColour, mix } from "../theme/colour.ts";
-import type { Theme } from "../theme/theme.ts";
+import type { Say, Theme } from "../theme/theme.ts";
+
+/** What the rings are, with the width of the tube or chamber at both ends of the row. */
+export function ringWords(points: readonly SweepPoint[], say: Say): string {
+  const { request } = entryAt(points, 0);
+  const [low, high] = [request, lastOf(points).request].map((each) =>
+    formatQuantity(pathwaySizes(each).trunk, "mm"),
+  );
+  return say("further.growth.rings", {
+    stage: request.stage,
+    width: low === high ? present(low) : say("figure.band", { low: present(low), high: present(high) }),
+  });
+}
 
 /** Centre, CSS px per mm, and size of type (CSS px). */
 interface RingPlace {

@@ -84,12 +84,6 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
   };
 }
 
-/** The trunk in two bodies with one pathway, for messages: its stage, its widths (mm), and whether it is wider in the second. */
-export function trunkFrom(one: CirculationRequest, other: CirculationRequest) {
-  const [width, widthTo] = [trunkDiameter(one), trunkDiameter(other)];
-  return { stage: one.stage, width, widthTo, grows: widthTo > width ? "yes" : "no" };
-}
-
 function trunkDiameter(request: CirculationRequest): number {
   switch (request.stage) {
     case "extracardiac":
