@@ -16,7 +16,7 @@ export const WALL = 13;
 /** Half the lymph vessel. */
 export const LYMPH_HALF = 17;
 
-export interface Cell {
+interface Cell {
   readonly at: Spot;
   readonly turned: number;
   readonly kind: number;
