@@ -46,14 +46,15 @@ export async function stillFrame(
     needs.complete(
       state.scene,
       index,
-      { ...EMPTY, circulation, geometry: pathwayGeometry(circulation.request) },
+      { ...EMPTY_PANE, circulation, geometry: pathwayGeometry(circulation.request) },
       0,
     ),
   );
   return { state, panes, sweep, time: 0, pace: 0, degraded: [], still: true };
 }
 
-const EMPTY: Pane = {
+/** Of a pane for which nothing has been computed yet. */
+export const EMPTY_PANE: Pane = {
   circulation: null,
   geometry: null,
   shape: null,

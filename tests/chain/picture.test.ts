@@ -1,5 +1,6 @@
 /** Frames for pictures apart from the screen. */
 import { expect, it } from "vitest";
+import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { setParameter, setView } from "../../src/state/edit.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -15,6 +16,18 @@ it("a picture of a scene that is paused has its tracers led through the field as
   const picture = chain.picture();
   expect(picture.still).toBe(true);
   expect(picture.panes[0]!.tracers!.position).not.toEqual(held);
+});
+
+it("the fields rest while a picture is drawn, and run on with the next frame", async () => {
+  const { chain, time, field } = begin(setView({ paused: true, playSpeed: 2 })(START));
+  await time.pass(0.1);
+  chain.frame();
+  const rates = () =>
+    (field.ports[0]!.sent as ToField[]).flatMap((message) => (message.kind === "run" ? [message.rate] : []));
+  const before = rates().length;
+  chain.picture();
+  chain.frame();
+  expect(rates().slice(before)).toEqual([0, 2]);
 });
 
 it.each([true, false])(
