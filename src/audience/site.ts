@@ -31,25 +31,31 @@ const HEADERS = {
   "cross-origin-opener-policy": "same-origin",
 };
 
+/** Kept for the hosts by which they were asked for. */
+const MAX_PAGES = 200;
+
 interface Page {
   readonly plain: Buffer;
   readonly packed: Buffer | null;
 }
 
 export function serveSite(folder: string): (request: IncomingMessage, response: ServerResponse) => void {
+  const files = new Map<string, Page>();
   const pages = new Map<string, Page>();
   const read = (path: string, host: string): Page | null => {
     const type = extname(path);
-    const key = type === ".html" ? `${path} ${host}` : path;
-    const known = pages.get(key);
+    const [kept, key] = type === ".html" ? [pages, `${path} ${host}`] : [files, path];
+    const known = kept.get(key);
     if (known) return known;
     const file = join(folder, path);
     if (!existsSync(file) || !statSync(file).isFile()) return null;
     const bytes = readFileSync(file);
     const plain = type === ".html" ? Buffer.from(reachOwnHost(bytes.toString(), host, path)) : bytes;
     const page = { plain, packed: PACKED.has(type) ? null : gzipSync(plain) };
-    // Whoever asks by many names of this host must not fill the memory.
-    if (pages.size < 2000) pages.set(key, page);
+    kept.set(key, page);
+    // Whoever asks by many names of this host must neither fill the memory nor keep its own name out.
+    const [oldest] = pages.keys();
+    if (pages.size > MAX_PAGES && oldest !== undefined) pages.delete(oldest);
     return page;
   };
   const readOrFault = (path: string, host: string): Page | Error | null => {

@@ -134,7 +134,7 @@ test("the record is saved with name and cautions, progress goes to a file and ba
   await expect(page.getByRole("alertdialog")).toContainText("The learner’s record");
   await page.getByRole("button", { name: "Erase all of it" }).click();
   await expect(page.getByRole("alertdialog")).toContainText("Everything is erased.");
-  await page.getByRole("button", { name: "Start anew" }).click();
+  await page.getByRole("button", { name: "Start again" }).click();
   expect(await page.evaluate(() => localStorage.length)).toBe(0);
 });
 
