@@ -11,7 +11,7 @@ const AIRWAYS = [
   { way: "500 306, 548 326, 596 336, 640 352", width: 19 },
   { way: "500 306, 462 330, 424 352, 392 376", width: 22 },
   { way: "506 60, 504 140, 501 230, 500 316", width: 29 },
-].map(({ way, width }) => ({ line: curve(spots(way)), width }));
+].map(({ way, width }) => ({ line: curve(spots(way), 12), width }));
 
 /** Plane units from one ring of cartilage to the next. */
 const RINGS = 11;
@@ -23,8 +23,7 @@ export function drawAirways(ink: Graphics, theme: Theme): void {
   ink.clear();
   for (const [part, color] of [
     [1.2, edge],
-    [1.06, mix(wall, edge, 0.3)],
-    [0.94, wall],
+    [1.02, wall],
     [0.5, mix(wall, body, 0.3)],
   ] as const)
     for (const { line, width } of AIRWAYS) {

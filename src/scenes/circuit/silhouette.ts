@@ -24,7 +24,7 @@ export function drawSilhouette(ink: Graphics, theme: Theme): void {
     [mix(stage, skin.body, share), 0],
   ] as const)
     for (const points of FILLED) {
-      const { x, y } = curve(points, 8);
+      const { x, y } = curve(points, 16);
       ink.poly(
         [...x].flatMap((each, i) => [each, entryAt(y, i)]),
         true,
