@@ -8,6 +8,7 @@ import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
 import { phonePage } from "./scripts/phone-page.ts";
+import { typeFaces } from "./scripts/type-faces.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
 
@@ -72,6 +73,7 @@ export default defineConfig(({ mode }) => {
     },
     plugins: [
       ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline()]),
+      typeFaces(),
       leftOut(),
       notices(),
       contentSecurity(),

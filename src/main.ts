@@ -1,4 +1,5 @@
 /** Reads the address and opens the mode asked for. The only file with side effects at import. */
+import "./ui/styles/type-faces.css";
 import "./ui/styles/index.css";
 import { computed, effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
