@@ -4,7 +4,7 @@ import { applyBoundary, applyGiven, openingRule } from "../../../src/sim/flow-fi
 import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.ts";
 import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
-import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
+import { chooseEngine, vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
 import { KERNEL_WASM } from "../../../src/sim/flow-solver/kernel.wasm.ts";
 import { fillCoefficients, rowSpans } from "../../../src/sim/flow-solver/stencil-coefficients.ts";
@@ -21,6 +21,15 @@ test("The committed kernel is what its source compiles to", () => {
 
 test("Node has vectors, so the tests run what most readers run", () => {
   expect(hasVectors()).toBe(true);
+});
+
+test("a grid too large for the vector kernel's memory gets the plain engine, and asked for by name it is refused", () => {
+  const inOneMemory = ({ arrays: { u, v } }: Engine) => u.buffer === v.buffer;
+  expect(inOneMemory(chooseEngine(200_000, "doubles"))).toBe(true);
+  const plain = chooseEngine(300_000, "doubles");
+  expect(inOneMemory(plain)).toBe(false);
+  expect(plain.arrays.u).toHaveLength(300_000);
+  expect(() => vectorEngine(300_000, "doubles")).toThrow("300000 cells are too many in doubles");
 });
 
 const DRIVE: BoundaryConditions = {
