@@ -12,10 +12,10 @@ export interface Extract {
   readonly line: number;
 }
 
-const PARTS = ["plain", "technical", "notes", "caution"] as const;
+export const PARTS = ["plain", "technical", "notes", "caution"] as const;
 export type PartName = (typeof PARTS)[number];
-const BLOCKS = ["scene", "question", "task"] as const;
-type BlockName = (typeof BLOCKS)[number];
+export const BLOCKS = ["scene", "question", "task"] as const;
+export type BlockName = (typeof BLOCKS)[number];
 
 export interface StepExtract {
   readonly id: string;
