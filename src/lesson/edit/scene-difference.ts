@@ -2,9 +2,8 @@
 import { CASES, type ParameterValue } from "../../sim/parameters/request.ts";
 import { personOf } from "../../state/person.ts";
 import type { SceneState, View } from "../../state/scene-state.ts";
-import type { Lesson } from "../lesson.ts";
 import { applyPatch, type ScenePatch } from "../scene-patch.ts";
-import { statesAround } from "../states.ts";
+import { type Scenes, statesAround } from "../states.ts";
 import type { Path } from "./yaml-edit.ts";
 
 const VIEW_KEYS = [
@@ -74,7 +73,7 @@ function settingsBetween(
 }
 
 /** Edits of the step's scene block, what it is laid over and its time kept. */
-export function sceneEdits(lesson: Lesson, index: number, seen: SceneState): readonly [Path, unknown][] {
+export function sceneEdits(lesson: Scenes, index: number, seen: SceneState): readonly [Path, unknown][] {
   const before = lesson.steps[index]?.patch ?? {};
   const { others } = statesAround(lesson, index);
   const over = others[before.from ?? "previous"] ?? seen;

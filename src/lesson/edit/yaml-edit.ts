@@ -29,8 +29,13 @@ function parse(text: string) {
 
 export interface LooseRecord {
   readonly value: Readonly<Record<string, unknown>>;
-  /** Line of the key path, counted from 0; undefined where the text has no such key. */
-  lineOf(path: Path): number | undefined;
+  /** Every key path of the text, with its line counted from 0, outer ones first. */
+  readonly places: readonly KeyPlace[];
+}
+
+export interface KeyPlace {
+  readonly path: Path;
+  readonly line: number;
 }
 
 /** What stands in the text whether it fits or not; null where it cannot be read. */
@@ -40,28 +45,20 @@ export function readLoosely(text: string): LooseRecord | null {
     if (!document) return null;
     const value: unknown = document.toJS({ maxAliasCount: 20 }) ?? {};
     if (typeof value !== "object" || Array.isArray(value)) return null;
-    return {
-      value: value as Record<string, unknown>,
-      lineOf(path) {
-        const at = startOf(document.contents, path);
-        return at === undefined ? undefined : text.slice(0, at).split("\n").length - 1;
-      },
-    };
+    return { value: value as Record<string, unknown>, places: placesIn(document.contents, text) };
   } catch {
     return null;
   }
 }
 
-function startOf(contents: unknown, path: Path): number | undefined {
-  let node = contents;
-  let at: number | undefined;
-  for (const key of path) {
-    const child = childOf(node, key);
-    if (!child) return undefined;
-    node = isPairOf(child) ? child.value : child;
-    at = isPairOf(child) ? child.key.range?.[0] : child.range?.[0];
-  }
-  return at;
+function placesIn(node: unknown, text: string, path: Path = []): KeyPlace[] {
+  if (!isCollection(node)) return [];
+  return (node.items as readonly (Node | PairOf)[]).flatMap((item, index) => {
+    const [start, value] = isPairOf(item) ? [item.key, item.value] : [item, item];
+    const here = [...path, isPairOf(item) ? String((item.key as { value?: unknown }).value) : index];
+    const line = text.slice(0, start?.range?.[0] ?? 0).split("\n").length - 1;
+    return [{ path: here, line }, ...placesIn(value, text, here)];
+  });
 }
 
 type PairOf = Pair<Node, Node | null>;
