@@ -2,7 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { BLOCKS, PARTS } from "../lesson-sections.ts";
-import { type Lines, type Outline, type StepPlace, splitSaid } from "./outline.ts";
+import { type Lines, type Outline, type StepPlace, splitSaid } from "./text-outline.ts";
 import { readLoosely } from "./yaml-edit.ts";
 
 export interface FieldPlace {

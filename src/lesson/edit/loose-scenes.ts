@@ -3,7 +3,7 @@ import * as v from "valibot";
 import { currentIds } from "../../sim/parameters/aliases.ts";
 import { patchSchema, type ScenePatch, sceneSchema } from "../scene-patch.ts";
 import type { Scenes } from "../states.ts";
-import { type Lines, type Outline, outlineOf } from "./outline.ts";
+import { type Lines, type Outline, outlineOf } from "./text-outline.ts";
 import { readLoosely } from "./yaml-edit.ts";
 
 export function looseScenes(text: string): Scenes {

@@ -148,6 +148,9 @@ function valueText(value: unknown, indent: number): string {
     .join("\n")}`;
 }
 
+/** A record as the lines of a block. */
+export const recordText = (record: Readonly<Record<string, unknown>>): string => pairText(record, 0);
+
 function pairText(record: unknown, indent: number): string {
   return Object.entries(record as Record<string, unknown>)
     .map(([key, value]) => `${" ".repeat(indent)}${inFlow(key)}:${valueText(value, indent)}`)

@@ -10,7 +10,7 @@ export interface FaultListProps {
   /** Not all of the text has been checked. */
   readonly busy: boolean;
   readonly text: string;
-  readonly onGo: (line: number) => void;
+  readonly onGo: (line: number, fault: Fault) => void;
   /** The line in another wording. */
   readonly onFix: (line: number, text: string) => void;
 }
@@ -26,7 +26,7 @@ export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListP
           const fix = plainFix(fault, lines[line - 1] ?? "");
           return (
             <li key={`${fault.path} ${fault.found}`}>
-              <button type="button" class="quiet" onClick={() => onGo(line)}>
+              <button type="button" class="quiet" onClick={() => onGo(line, fault)}>
                 {t("author.fault", { line, found: fault.found, allowed: fault.allowed })}
               </button>
               {fix && (

@@ -1,6 +1,6 @@
 /** The lesson's text with its line numbers; lines with faults are marked. */
 import { forwardRef } from "preact/compat";
-import { useImperativeHandle, useRef } from "preact/hooks";
+import { useEffect, useImperativeHandle, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import { MAX_LENGTH } from "../shared/own-texts.ts";
@@ -8,6 +8,8 @@ import { MAX_LENGTH } from "../shared/own-texts.ts";
 export interface SourceTextProps {
   readonly text: string;
   readonly faulty: readonly number[];
+  /** The line (1-based) that is in view when the text opens. */
+  readonly at: number;
   readonly onText: (text: string) => void;
   /** The line (1-based) on which the cursor stands. */
   readonly onLine: (line: number) => void;
@@ -22,18 +24,24 @@ export interface SourceTextHandle {
 const lineAt = (text: string, position: number): number => text.slice(0, position).split("\n").length;
 
 export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
-  ({ text, faulty, onText, onLine }, handle) => {
+  ({ text, faulty, at, onText, onLine }, handle) => {
     const area = useRef<HTMLTextAreaElement>(null);
     const numbers = useRef<HTMLOListElement>(null);
     const lines = text.split("\n");
     const marked = new Set(faulty);
+    const bringIntoView = (field: HTMLTextAreaElement, line: number): void => {
+      field.scrollTop = ((line - 4) / lines.length) * field.scrollHeight;
+    };
+    useEffect(() => {
+      if (area.current) bringIntoView(area.current, at);
+    }, []);
     const goTo = (line: number): void => {
       const field = area.current;
       if (!field) return;
       const from = lines.slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
       field.focus();
       field.setSelectionRange(from, from + (lines[line - 1]?.length ?? 0));
-      field.scrollTop = ((line - 4) / lines.length) * field.scrollHeight;
+      bringIntoView(field, line);
       onLine(line);
     };
     useImperativeHandle(handle, () => ({

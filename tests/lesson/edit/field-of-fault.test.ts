@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { fieldOfFault } from "../../../src/lesson/edit/field-of-fault.ts";
-import { outlineOf } from "../../../src/lesson/edit/outline.ts";
+import { outlineOf } from "../../../src/lesson/edit/text-outline.ts";
 import { readLesson } from "../../../src/lesson/read.ts";
 
 const LESSON = `---

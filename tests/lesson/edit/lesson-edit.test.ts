@@ -12,7 +12,7 @@ import {
   setHeading,
   setPart,
 } from "../../../src/lesson/edit/lesson-edit.ts";
-import { outlineOf, partText, splitSaid } from "../../../src/lesson/edit/outline.ts";
+import { outlineOf, partText, splitSaid } from "../../../src/lesson/edit/text-outline.ts";
 import { readLesson } from "../../../src/lesson/read.ts";
 
 const LESSON = `---
