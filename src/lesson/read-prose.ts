@@ -1,13 +1,15 @@
 /** Markdown with our own marks -> Prose. HTML, pictures and outside links are not part of the language: they stay text or are refused. */
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
 import { entryAt, lastOf, present } from "../sim/checked/present.ts";
+import type { Fault } from "../sim/faults.ts";
 import { parseClaims } from "./claims.ts";
 import { formulaFault } from "./formula.ts";
 import { parseFigure } from "./live-figures.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
+import { numberSlip, proseSlips } from "./slips/prose-slips.ts";
 
 /** Takes note of a fault at a line of the file. */
-export type Refuse = (line: number, found: string, allowed: string) => void;
+export type Refuse = (line: number, found: string, allowed: string, mend?: Fault["mend"]) => void;
 
 const REFERENCE = /^(?:([a-z0-9]+(?:-[a-z0-9]+)*))?#([a-z0-9]+(?:-[a-z0-9]+)*)$/;
 /** Deepest nesting of marks within marks. */
@@ -82,13 +84,18 @@ const HEADING = /^ {0,3}(#{1,6}(\s|$)|(=+|-{2,})\s*$)/;
 /** A row with bars at both ends, or the line of dashes below a first row. */
 const TABLE = /^\s*(\|.*\||\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)+\|?)\s*$/;
 
-/** A lesson's text has no tables or rules; such lines would appear on the page as typed. */
+/** A lesson's text has no tables or rules; such lines would appear on the page as typed. A table is one fault, however long. */
 function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
+  let inTable = false;
   for (const [index, line] of text.split("\n").entries()) {
-    const found = TABLE.test(line) ? "a table" : HEADING.test(line) ? "a heading" : null;
-    if (found)
+    const table = TABLE.test(line);
+    const found = table ? "a table" : HEADING.test(line) ? "a heading" : null;
+    if (found && !(table && inTable))
       refuse(firstLine + index, `${found}, ${JSON.stringify(line.slice(0, 40))}`, "paragraphs and lists");
+    inTable = table;
   }
+  for (const { line, found, allowed, mend } of proseSlips(text))
+    refuse(firstLine + line, found, allowed, mend);
 }
 
 /** The equation as written, unless it is more than can be set: then none. */
@@ -226,7 +233,9 @@ function readMarkToken(
   if (written.startsWith("{{")) {
     const figure = parseFigure(first);
     if (figure.ok) return [{ kind: "figure", figure: figure.value, line }];
-    refuse(line, figure.found, figure.allowed);
+    const slip = numberSlip(first);
+    if (slip) refuse(line, slip.found, slip.allowed, [written, slip.right]);
+    else refuse(line, figure.found, figure.allowed);
     return [];
   }
   if (written.startsWith("[["))

@@ -23,8 +23,9 @@ export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
   const faults: Fault[] = [];
   return {
     faults,
-    refuse(line, found, allowed) {
-      if (faults.length < LIMITS.faults) faults.push({ path: `${file}:${line}`, found, allowed });
+    refuse(line, found, allowed, mend) {
+      if (faults.length < LIMITS.faults)
+        faults.push({ path: `${file}:${line}`, found, allowed, ...(mend ? { mend } : {}) });
       else if (faults.length === LIMITS.faults)
         faults.push({
           path: `${file}:${line}`,
@@ -99,8 +100,8 @@ export function readPart(extract: Extract | undefined, language: string, refuse:
 /** What the schema cannot know: the parameters and their ranges. */
 function checkPatch(read: ReadRecord<unknown>, patch: ScenePatch, path: string[], refuse: Refuse): void {
   const check = (set: ScenePatch["set"], ...at: (string | number)[]) => {
-    for (const { name, found, allowed } of settingFaults(set)) {
-      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed);
+    for (const { name, found, allowed, mend } of settingFaults(set)) {
+      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed, mend);
     }
   };
   check(patch.set);

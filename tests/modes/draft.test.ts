@@ -87,14 +87,14 @@ test("a text whose reading does not end is given up, and the next change starts 
 
 test("a word that the checker knows is offered in place of the wrong one", () => {
   const fault = {
-    path: "lesson.md:24",
+    path: "lesson.md:1",
     found: "set.conduitDiametre: unknown",
     allowed: "a name; nearest: conduitDiameter",
   };
   expect(
     plainFix({ ...fault, found: 'unknown key "conduitDiametre"' }, "set: { conduitDiametre: 10 }"),
   ).toEqual({
-    line: "set: { conduitDiameter: 10 }",
+    text: "set: { conduitDiameter: 10 }",
     word: "conduitDiameter",
   });
   expect(plainFix({ ...fault, allowed: "a number" }, "set: { conduitDiametre: 10 }")).toBeNull();

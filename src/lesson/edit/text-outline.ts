@@ -1,7 +1,8 @@
 /** Where the parts of a lesson's text stand; reads any text, however faulty, and refuses nothing. Lines are counted from 0. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { fenceAfter, readFence, readStepHeading } from "../heading.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import { blockEnd, readFence, readStepHeading } from "../heading.ts";
 import { BLOCKS, type BlockName, PARTS, type PartName } from "../lesson-sections.ts";
+import { headingSlip } from "../slips/shape-slips.ts";
 
 /** From the first line to the one behind the last. */
 export interface Lines {
@@ -37,10 +38,10 @@ export function outlineOf(text: string): Outline {
   const lines = linesOf(text);
   const front = frontOf(lines);
   const headings: number[] = [];
-  let fence: string | null = null;
   for (let index = front ? front.to + 1 : 0; index < lines.length; index++) {
-    fence = fenceAfter(fence, entryAt(lines, index));
-    if (fence === null && readStepHeading(entryAt(lines, index))) headings.push(index);
+    const line = entryAt(lines, index);
+    if (readFence(line) && headings.length > 0) index = blockEnd(lines, index).end;
+    else if (readStepHeading(headingSlip(line)?.mend[1] ?? line)) headings.push(index);
   }
   const steps = headings.map((from, index) => stepAt(lines, from, headings[index + 1] ?? lines.length));
   return { lines, front, steps };
@@ -61,12 +62,11 @@ function stepAt(lines: readonly string[], from: number, to: number): StepPlace {
     const line = entryAt(lines, index);
     const fence = readFence(line);
     if (fence) {
-      let end = index + 1;
-      while (end < to && fenceAfter(fence.mark, entryAt(lines, end)) !== null) end++;
+      const { end, closed } = blockEnd(lines, index);
       const name = BLOCKS.find((each) => each === fence.name);
-      if (name) blocks[name] ??= { from: index + 1, to: end };
-      fences.push({ from: index, to: Math.min(to, end + 1) });
-      index = lastOf(fences).to - 1;
+      if (name) blocks[name] ??= { from: index + 1, to: closed ? end : end + 1 };
+      fences.push({ from: index, to: end + 1 });
+      index = end;
     } else if (/^###(\s|$)/.test(line)) {
       if (part) part.to = index;
       const name = PARTS.find((each) => each === line.slice(3).trim());
@@ -74,7 +74,8 @@ function stepAt(lines: readonly string[], from: number, to: number): StepPlace {
       if (name) parts[name] ??= part;
     }
   }
-  const { title, id } = readStepHeading(entryAt(lines, from)) ?? { title: "", id: "" };
+  const heading = entryAt(lines, from);
+  const { title, id } = readStepHeading(headingSlip(heading)?.mend[1] ?? heading) ?? { title: "", id: "" };
   return { from, to, id, title, parts, fences, blocks };
 }
 

@@ -33,7 +33,7 @@ export interface LooseRecord {
   readonly places: readonly KeyPlace[];
 }
 
-export interface KeyPlace {
+interface KeyPlace {
   readonly path: Path;
   readonly line: number;
 }

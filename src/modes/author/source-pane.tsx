@@ -1,12 +1,12 @@
 /** The lesson's text as a form or as it is written, and what the checker found in it: two views of the one text. */
 import { useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { joinLike, linesOf } from "../../lesson/edit/text-outline.ts";
+import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Library } from "../../lesson/library.ts";
 import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "../shared/mode.ts";
 import type { Draft } from "./draft.ts";
-import { FaultList, lineOf } from "./fault-list.tsx";
+import { FaultList } from "./fault-list.tsx";
 import { goToField, LessonForm } from "./form/lesson-form.tsx";
 import { SourceText, type SourceTextHandle } from "./source-text.tsx";
 
@@ -42,7 +42,7 @@ export function SourcePane({ context, draft, library, line, onLine }: SourcePane
         <SourceText
           ref={source}
           text={text}
-          faulty={faults.map(lineOf)}
+          faulty={faults.map(lineOfFault)}
           at={line}
           onText={draft.write}
           onLine={onLine}
@@ -62,11 +62,7 @@ export function SourcePane({ context, draft, library, line, onLine }: SourcePane
             goToField(text, fault);
           }
         }}
-        onFix={(at, wording) =>
-          asText
-            ? source.current?.replaceLine(at, wording)
-            : draft.write(joinLike(text, linesOf(text).with(at - 1, wording)))
-        }
+        onFix={(next) => (asText ? source.current?.exchange(next) : draft.write(next))}
       />
     </section>
   );

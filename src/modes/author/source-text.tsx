@@ -17,11 +17,21 @@ export interface SourceTextProps {
 
 export interface SourceTextHandle {
   goTo(line: number): void;
-  /** As if typed, so that the browser's undo takes it back. */
-  replaceLine(line: number, text: string): void;
+  /** What differs is put in as if typed, so that the browser's undo takes it back. */
+  exchange(next: string): void;
 }
 
 const lineAt = (text: string, position: number): number => text.slice(0, position).split("\n").length;
+
+/** The one stretch in which two texts differ. */
+function differenceOf(before: string, after: string): { from: number; to: number; by: string } {
+  const most = Math.min(before.length, after.length);
+  let from = 0;
+  while (from < most && before[from] === after[from]) from++;
+  let tail = 0;
+  while (tail < most - from && before.at(-1 - tail) === after.at(-1 - tail)) tail++;
+  return { from, to: before.length - tail, by: after.slice(from, after.length - tail) };
+}
 
 export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
   ({ text, faulty, at, onText, onLine }, handle) => {
@@ -46,11 +56,15 @@ export const SourceText = forwardRef<SourceTextHandle, SourceTextProps>(
     };
     useImperativeHandle(handle, () => ({
       goTo,
-      replaceLine(line, next) {
-        goTo(line);
+      exchange(next) {
+        const field = area.current;
+        if (!field) return;
+        const { from, to, by } = differenceOf(field.value, next);
+        field.focus();
+        field.setSelectionRange(from, to);
         // The only way into a field that the browser can undo; without it the text is replaced all the same.
-        if (document.execCommand("insertText", false, next)) return;
-        onText(lines.with(line - 1, next).join("\n"));
+        if (!document.execCommand("insertText", false, by)) onText(next);
+        onLine(lineAt(next, from));
       },
     }));
     const tellLine = () => {

@@ -4,7 +4,6 @@ import {
   addStep,
   duplicateStep,
   moveStep,
-  newId,
   removeStep,
   setBlock,
   setBlockText,
@@ -13,6 +12,7 @@ import {
   setPart,
 } from "../../../src/lesson/edit/lesson-edit.ts";
 import { outlineOf, partText, splitSaid } from "../../../src/lesson/edit/text-outline.ts";
+import { newId } from "../../../src/lesson/new-id.ts";
 import { readLesson } from "../../../src/lesson/read.ts";
 
 const LESSON = `---

@@ -16,8 +16,6 @@ export interface FormDesk {
   readonly step: number;
   /** The text after an edit; null where it could not be made. `what` names it for undo, `step` opens another one. */
   write(text: string | null, what: string, step?: number): void;
-  /** A line in another wording. */
-  fix(line: number, text: string): void;
 }
 
 export const DeskContext = createContext<FormDesk | null>(null);

@@ -2,12 +2,11 @@
 import type { ComponentChildren } from "preact";
 import { useId, useRef, useState } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
-import { lineOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { plainFix } from "../plain-fix.ts";
 import { faultsOf, useDesk } from "./desk.ts";
 
-export interface FieldProps {
+interface FieldProps {
   readonly label: string;
   readonly hint?: string | undefined;
   /** Name of the field for faults, such as "question.ask". */
@@ -61,13 +60,12 @@ export function FieldFaults({
   return (
     <>
       {faults.map((fault) => {
-        const line = lineOfFault(fault);
-        const fix = plainFix(fault, desk.outline.lines[line - 1] ?? "");
+        const fix = plainFix(fault, desk.text);
         return (
           <p class="field-fault" key={`${fault.found} ${fault.allowed}`}>
             {t("author.form.fault", { found: fault.found, allowed: fault.allowed })}
             {fix && (
-              <button type="button" onClick={() => desk.fix(line, fix.line)}>
+              <button type="button" onClick={() => desk.write(fix.text, "")}>
                 {t("author.fix", { word: fix.word })}
               </button>
             )}

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
-import { joinLike, outlineOf } from "../../../lesson/edit/text-outline.ts";
+import { outlineOf } from "../../../lesson/edit/text-outline.ts";
 import { readLoosely } from "../../../lesson/edit/yaml-edit.ts";
 import type { Library } from "../../../lesson/library.ts";
 import type { Fault } from "../../../sim/faults.ts";
@@ -64,10 +64,6 @@ export function LessonForm({ id, text, faults, library, session, line, onLine, o
       if (next === null || next === text) return;
       history.remember(text, what);
       show(next, at);
-    },
-    fix(at, wording) {
-      history.remember(text, "");
-      show(joinLike(text, outline.lines.with(at - 1, wording)), step);
     },
   };
   const go = (to: string | null) => to !== null && show(to, step);

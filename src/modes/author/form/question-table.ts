@@ -5,7 +5,7 @@ import type { QuestionKind } from "../../../lesson/question-schema.ts";
 /** `what` names the edit for undo. */
 export type EditQuestion = (what: string, ...edits: (readonly [Path, unknown])[]) => void;
 
-export type FieldForm =
+type FieldForm =
   | "words"
   | "expression"
   | "unit"

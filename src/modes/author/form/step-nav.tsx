@@ -1,6 +1,7 @@
 /** The lesson and its steps to open, and what is done with a whole step: added, moved, doubled, taken out. */
 import { t } from "../../../i18n/index.ts";
-import { addStep, duplicateStep, moveStep, newId, removeStep } from "../../../lesson/edit/lesson-edit.ts";
+import { addStep, duplicateStep, moveStep, removeStep } from "../../../lesson/edit/lesson-edit.ts";
+import { newId } from "../../../lesson/new-id.ts";
 import { useDesk } from "./desk.ts";
 import type { TextHistory } from "./text-history.ts";
 
