@@ -1,5 +1,6 @@
 /** The settings at the top of a lesson file. */
 import * as v from "valibot";
+import { glossarySchema, sourcesSchema } from "./glossary-schema.ts";
 import { words } from "./question-schema.ts";
 import { patchSchema } from "./scene-patch.ts";
 
@@ -32,6 +33,9 @@ export const frontSchema = v.strictObject({
   ),
   recall: v.optional(v.array(v.string()), []),
   tell: v.optional(words),
+  /** Words and publications of this lesson alone, for a lesson of one's own. */
+  glossary: v.optional(glossarySchema, {}),
+  publications: v.optional(sourcesSchema, {}),
 });
 
 /** Who made a translation, when and from which source text, and whether a native-speaking clinician has read it. */

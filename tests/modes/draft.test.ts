@@ -100,3 +100,17 @@ test("a word that the checker knows is offered in place of the wrong one", () =>
   expect(plainFix({ ...fault, allowed: "a number" }, "set: { conduitDiametre: 10 }")).toBeNull();
   expect(plainFix(fault, "nothing of it here")).toBeNull();
 });
+
+test("figures stay with the text while its words change, and come along with a file that is pasted whole", async () => {
+  const figure = { name: "hose.png", data: "iVBORw0KGgo=" };
+  const { texts, draft } = await desk("words\n");
+  draft.setFigures([figure]);
+  draft.write("other words\n");
+  expect([draft.own.value.text, draft.figures.value]).toEqual(["other words\n", [figure]]);
+  const file = texts.list.value[0]!.text;
+  expect(file).toContain("hose.png iVBORw0KGgo=");
+  draft.setFigures([]);
+  expect(texts.list.value[0]!.text).toBe("other words\n");
+  draft.write(file);
+  expect([draft.own.value.text, draft.figures.value]).toEqual(["other words\n", [figure]]);
+});

@@ -28,7 +28,7 @@ export interface Outline {
   readonly steps: readonly StepPlace[];
 }
 
-export const linesOf = (text: string): string[] => text.replace(/^\uFEFF/, "").split(/\r\n|\r|\n/);
+const linesOf = (text: string): string[] => text.replace(/^\uFEFF/, "").split(/\r\n|\r|\n/);
 
 /** With the line ends and the mark at the start that `text` has. */
 export const joinLike = (text: string, lines: readonly string[]): string =>

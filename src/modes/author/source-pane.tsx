@@ -48,7 +48,12 @@ export function SourcePane({ context, draft, library, line, onLine }: SourcePane
           onLine={onLine}
         />
       ) : (
-        <LessonForm {...{ id, text, faults, library, session, line, onLine }} onText={draft.write} />
+        <LessonForm
+          {...{ id, text, faults, library, session, line, onLine }}
+          onText={draft.write}
+          figures={draft.figures.value}
+          onFigures={draft.setFigures}
+        />
       )}
       <FaultList
         faults={faults}

@@ -3,6 +3,7 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { type FieldPlace, fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { type Outline, outlineOf } from "../../../lesson/edit/text-outline.ts";
+import type { LessonFigure } from "../../../lesson/figures.ts";
 import type { Library } from "../../../lesson/library.ts";
 import { present } from "../../../sim/checked/present.ts";
 import type { Fault } from "../../../sim/faults.ts";
@@ -11,6 +12,8 @@ export interface FormDesk {
   readonly text: string;
   readonly outline: Outline;
   readonly library: Library;
+  readonly figures: readonly LessonFigure[];
+  setFigures(figures: readonly LessonFigure[]): void;
   readonly faults: readonly (FieldPlace & { readonly fault: Fault })[];
   /** Index of the step that is open; -1: the lesson as a whole. */
   readonly step: number;

@@ -4,11 +4,16 @@ import { setFront } from "../../../lesson/edit/lesson-edit.ts";
 import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { asNumber } from "./as-number.ts";
 import { useDesk } from "./desk.ts";
+import { entriesOf, type RawRecord } from "./entries.tsx";
 import { FieldFaults, SelectField, TextField } from "./fields.tsx";
+import { FigureList } from "./figure-list.tsx";
+import { OwnWords } from "./own-words.tsx";
 
 const WORDS = ["title", "reader", "aim", "remember"] as const;
 const NUMBERS = ["minutes", "number"] as const;
 const SHOWN = [...WORDS, ...NUMBERS, "id", "language", "tell"].map((key) => `front.${key}`);
+/** What their own fields show. */
+const GROUPS = ["glossary", "publications"] as const;
 
 export function LessonFields() {
   const desk = useDesk();
@@ -19,7 +24,7 @@ export function LessonFields() {
   const languages = [...new Set([...LANGUAGES, lang])];
   return (
     <>
-      <FieldFaults field="front" but={SHOWN} />
+      <FieldFaults field="front" but={[...SHOWN, ...GROUPS.flatMap((name) => namesWithin(record, name))]} />
       {WORDS.map((key) => (
         <TextField
           key={key}
@@ -62,6 +67,9 @@ export function LessonFields() {
         value={textOf("id")}
         onText={(text) => set("id", text)}
       />
+      <FigureList />
+      <OwnWords name="glossary" front={record} />
+      <OwnWords name="publications" front={record} />
     </>
   );
 }
@@ -74,3 +82,13 @@ function nameOf(tag: string): string {
     return tag;
   }
 }
+
+const namesWithin = (record: RawRecord, group: string): string[] => [
+  `front.${group}`,
+  ...entriesOf(record, group).flatMap(([key, entry]) => [
+    `front.${group}.${key}`,
+    ...[...Object.keys(entry), "term", "plain", "authors", "title"].map(
+      (field) => `front.${group}.${key}.${field}`,
+    ),
+  ]),
+];

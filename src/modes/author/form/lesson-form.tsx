@@ -5,6 +5,7 @@ import { t } from "../../../i18n/index.ts";
 import { fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { outlineOf } from "../../../lesson/edit/text-outline.ts";
 import { readLoosely } from "../../../lesson/edit/yaml-edit.ts";
+import type { LessonFigure } from "../../../lesson/figures.ts";
 import type { Library } from "../../../lesson/library.ts";
 import type { Fault } from "../../../sim/faults.ts";
 import type { Session } from "../../shared/session.ts";
@@ -27,6 +28,8 @@ export interface LessonFormProps {
   readonly line: number;
   readonly onLine: (line: number) => void;
   readonly onText: (text: string) => void;
+  readonly figures: readonly LessonFigure[];
+  readonly onFigures: (figures: readonly LessonFigure[]) => void;
 }
 
 /** Brings the field of a fault into view, once its step is open. */
@@ -44,7 +47,8 @@ export function goToField(text: string, fault: Fault): void {
   });
 }
 
-export function LessonForm({ id, text, faults, library, session, line, onLine, onText }: LessonFormProps) {
+export function LessonForm(props: LessonFormProps) {
+  const { id, text, faults, library, session, line, onLine, onText, figures, onFigures } = props;
   const history = useMemo(textHistory, [id]);
   const adjusting = useSignal(false);
   const outline = useMemo(() => outlineOf(text), [text]);
@@ -58,6 +62,8 @@ export function LessonForm({ id, text, faults, library, session, line, onLine, o
     text,
     outline,
     library,
+    figures,
+    setFigures: onFigures,
     faults: placed,
     step,
     write(next, what, at = step) {

@@ -6,7 +6,9 @@ import { partText, splitSaid } from "../../../lesson/edit/text-outline.ts";
 import { countWords } from "../../../lesson/prose.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { useDesk } from "./desk.ts";
+import { entriesOf } from "./entries.tsx";
 import { FieldFaults, Insert, TextField } from "./fields.tsx";
+import { FigureFields } from "./figure-fields.tsx";
 import { liveNumbers } from "./model-numbers.ts";
 import { QuestionFields } from "./question-fields.tsx";
 import { SceneFields } from "./scene-fields.tsx";
@@ -23,8 +25,31 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
   const key = (name: string) => `${index}.${name}`;
   const writePlain = (first: string, rest: string, name: string) =>
     desk.write(setPart(desk.text, index, "plain", rest === "" ? first : `${first}\n\n${rest}`), key(name));
+  const { glossary, sources } = desk.library;
+  const own = recordAt(outline, outline.front);
+  const words = { ...glossary, ...Object.fromEntries(entriesOf(own, "glossary")) };
+  const publications = { ...sources, ...Object.fromEntries(entriesOf(own, "publications")) };
   const numbers = (put: (text: string) => void) => (
-    <Insert label={t("author.form.insert")} options={liveNumbers()} onPick={put} />
+    <>
+      <Insert label={t("author.form.insert")} options={liveNumbers()} onPick={put} />
+      <Insert
+        label={t("author.form.insertWord")}
+        options={Object.entries(words).map(([key, { term }]) => [`[[${key}]]`, String(term || key)] as const)}
+        onPick={put}
+      />
+    </>
+  );
+  const withSources = (put: (text: string) => void) => (
+    <>
+      {numbers(put)}
+      <Insert
+        label={t("author.form.insertSource")}
+        options={Object.entries(publications).map(
+          ([key, { authors, title }]) => [`[^${key}]`, `${authors}: ${title}`] as const,
+        )}
+        onPick={put}
+      />
+    </>
   );
   return (
     <>
@@ -46,6 +71,7 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
         onText={(text) => writePlain(text.replaceAll(/\n\s*\n/g, "\n"), more, "said")}
         insert={numbers}
       />
+      <FigureFields lang={lang} />
       <SceneFields onAdjust={onAdjust} />
       <QuestionFields />
       <TextField
@@ -68,7 +94,7 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
           lang={lang}
           value={partText(outline, step, name)}
           onText={(text) => desk.write(setPart(desk.text, index, name, text), key(name))}
-          insert={name === "caution" ? undefined : numbers}
+          insert={name === "caution" ? undefined : withSources}
         />
       ))}
       <TextField
