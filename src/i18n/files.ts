@@ -8,7 +8,7 @@ const onDisk = typeof process !== "undefined";
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
   : import.meta.glob<Messages>(
-      ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces}.json"],
+      ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json"],
       {
         eager: true,
         import: "default",
@@ -18,9 +18,12 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
 /** English that only modes other than the start page say; fetched before one opens. */
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
-  : import.meta.glob<Messages>("./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces}.json", {
-      import: "default",
-    });
+  : import.meta.glob<Messages>(
+      "./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json",
+      {
+        import: "default",
+      },
+    );
 
 /** Path such as `./de/units.json` -> fetches its messages. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
