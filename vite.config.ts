@@ -48,7 +48,7 @@ const LANGUAGE_CHUNKS = {
 
 /** English of the modes in one file. */
 const MODE_WORDS_CHUNK = {
-  test: /src\/i18n\/en\/(lecture|lesson|study|kiosk|author|take-away|technical|traces|help)\.json$/,
+  test: /src\/i18n\/en\/(lecture|lesson|study|kiosk|author|erase|take-away|technical|traces|help)\.json$/,
   name: "mode-words",
 };
 

@@ -8,18 +8,29 @@ const onDisk = typeof process !== "undefined";
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
   : import.meta.glob<Messages>(
+<<<<<<< HEAD
       ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json"],
+=======
+      [
+        "./en/*.json",
+        "!./en/{phone,lecture,lesson,study,kiosk,author,erase,take-away,technical,traces}.json",
+      ],
+>>>>>>> main
       {
         eager: true,
         import: "default",
       },
     );
 
-/** English that only modes other than the start page say; fetched before one opens. */
+/** English that the start page does not say at once; fetched before another mode opens, or the list of what to erase. */
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
   : import.meta.glob<Messages>(
+<<<<<<< HEAD
       "./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json",
+=======
+      "./en/{lecture,lesson,study,kiosk,author,erase,take-away,technical,traces}.json",
+>>>>>>> main
       {
         import: "default",
       },

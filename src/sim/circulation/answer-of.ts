@@ -1,13 +1,13 @@
 /** Puts a watched repeat into the answer's record: trade units, oxygen, fluid, ledger. */
-import { usualWeight } from "../body/bsa.ts";
 import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
+import { lastingTissue } from "../exchange/lasting-tissue.ts";
 import { gradeLine } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
 import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
 import { type PathwayShares, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
-import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMilliwatt, toMmHg } from "../units.ts";
 import type { Circulation } from "./answer.ts";
@@ -158,27 +158,21 @@ const meanFlows = ({ states }: Recording): FlowSplit => ({
   right: states[at.RIGHT_FLOW],
 });
 
-/** mL/h: where the tissues settle if these pressures last, lymph not yet grown. Limbs see the mean of upper and leg veins. */
+/** mL/h: where the tissues settle if these pressures last, lymph not yet grown. */
 function exchangeOf(request: CirculationRequest, { pressures }: Recording) {
-  const setting = (name: string) => numberSetting(request, name);
   const pressure = (index: at.Compartment) => toMmHg(pressures[index]);
-  const venous = {
-    limbs: (pressure(at.UPPER) + pressure(at.LEGS)) / 2,
-    gut: pressure(at.SPLANCHNIC),
-    liver: hepaticVein(pressure(at.IVC), pressure(at.SPLANCHNIC)),
+  const veins = {
+    request,
+    pressures: {
+      svc: pressure(at.UPPER),
+      hepaticVein: hepaticVein(pressure(at.IVC), pressure(at.SPLANCHNIC)),
+      atrium: pressure(at.ATRIUM),
+    },
+    extras: { legVeinPressure: pressure(at.LEGS), splanchnicPressure: pressure(at.SPLANCHNIC) },
   };
-  const duct = wordSetting(request, "thoracicDuct") === "atrium" ? at.ATRIUM : at.UPPER;
   const total = { filtration: 0, lymph: 0, overflow: 0 };
   for (const region of REGIONS) {
-    const settled = steadyExchange(region, {
-      venousPressure: venous[region.name],
-      plasmaOncoticPressure: setting("plasmaOncoticPressure"),
-      reflection: setting("proteinReflection"),
-      leakage: setting("capillaryLeakage"),
-      lymphMaximum: setting("lymphMaximum"),
-      lymphOutflow: pressure(duct),
-      weight: usualWeight(request.body.bsa),
-    });
+    const settled = steadyExchange(region, lastingTissue(region, veins));
     total.filtration += settled.filtration;
     total.lymph += settled.lymph;
     total.overflow += settled.overflow;
