@@ -8,14 +8,10 @@ const onDisk = typeof process !== "undefined";
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
   : import.meta.glob<Messages>(
-<<<<<<< HEAD
-      ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json"],
-=======
       [
         "./en/*.json",
-        "!./en/{phone,lecture,lesson,study,kiosk,author,erase,take-away,technical,traces}.json",
+        "!./en/{phone,lecture,lesson,study,kiosk,author,erase,take-away,technical,traces,help}.json",
       ],
->>>>>>> main
       {
         eager: true,
         import: "default",
@@ -26,11 +22,7 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
   : import.meta.glob<Messages>(
-<<<<<<< HEAD
-      "./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces,help}.json",
-=======
-      "./en/{lecture,lesson,study,kiosk,author,erase,take-away,technical,traces}.json",
->>>>>>> main
+      "./en/{lecture,lesson,study,kiosk,author,erase,take-away,technical,traces,help}.json",
       {
         import: "default",
       },

@@ -7,6 +7,7 @@ import { applyBoundary } from "../../src/sim/flow-field/boundary-conditions.ts";
 import { vectorEngine } from "../../src/sim/flow-solver/engine.ts";
 import { type FlowSolver, plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";
 import { type Chip, openChip } from "../../src/sim/flow-solver/gpu/chip.ts";
+import { noteFlow } from "../../src/sim/flow-solver/openings.ts";
 import { apart, DRIVE, onChip, PLANES, solverIn } from "../sim/flow-solver/planes.ts";
 
 const ACROSS = [12, 16, 24, 32, 48];
@@ -18,7 +19,7 @@ const singles = (count: number) => vectorEngine(count, "singles");
 async function chipRate(chip: Chip, solver: FlowSolver, steps: number): Promise<number> {
   const flow = chip.load(solver);
   const batch = async () => {
-    const next = solver.batch(steps, (time) => applyBoundary(solver, DRIVE, time));
+    const next = solver.batch(steps, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
     await flow.run(next);
     solver.passed(next);
   };

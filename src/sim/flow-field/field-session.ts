@@ -3,6 +3,7 @@
 import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
 import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
+import { holdFlow, noteFlow } from "../flow-solver/openings.ts";
 import type { StepBatch } from "../flow-solver/step-batch.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
@@ -121,8 +122,8 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   }
 
   /** The boundary conditions at the solver's `time`. */
-  const drive = (time: number): void => {
-    if (boundary) applyBoundary(solver, boundary, lead + time);
+  const drive = (time: number, hold = holdFlow): void => {
+    if (boundary) applyBoundary(solver, boundary, lead + time, hold);
   };
 
   const advance = (steps: number): number => advanceReading(solver, readings, steps, drive);
@@ -151,7 +152,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     },
     batch: (steps) => ({
       solver,
-      batch: solver.batch(Math.min(steps, readings.stepsUntilSample()), drive),
+      batch: solver.batch(Math.min(steps, readings.stepsUntilSample()), (time) => drive(time, noteFlow)),
     }),
     arrived(batch) {
       solver.passed(batch);

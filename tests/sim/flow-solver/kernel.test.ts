@@ -2,13 +2,8 @@ import { execFileSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
 import { applyBoundary } from "../../../src/sim/flow-field/boundary-conditions.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
-<<<<<<< HEAD
-import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
-import { type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
-=======
 import { chooseEngine, vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
-import { buildFlowSolver, type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
->>>>>>> main
+import { type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
 import { KERNEL_WASM } from "../../../src/sim/flow-solver/kernel.wasm.ts";
 import { fillCoefficients, rowSpans } from "../../../src/sim/flow-solver/stencil-coefficients.ts";
 import { hasVectors } from "../../../src/sim/flow-solver/vector-probe.ts";
@@ -24,8 +19,6 @@ test("Node has vectors, so the tests run what most readers run", () => {
   expect(hasVectors()).toBe(true);
 });
 
-<<<<<<< HEAD
-=======
 test("a grid too large for the vector kernel's memory gets the plain engine, and asked for by name it is refused", () => {
   const inOneMemory = ({ arrays: { u, v } }: Engine) => u.buffer === v.buffer;
   expect(inOneMemory(chooseEngine(200_000, "doubles"))).toBe(true);
@@ -35,31 +28,6 @@ test("a grid too large for the vector kernel's memory gets the plain engine, and
   expect(() => vectorEngine(300_000, "doubles")).toThrow("300000 cells are too many in doubles");
 });
 
-const DRIVE: BoundaryConditions = {
-  period: 0.5,
-  inflow: { ivc: Float32Array.of(40, 20), svc: Float32Array.of(20, 30) },
-  split: { left: 0.45, right: 0.55 },
-  outflow: { fenestration: Float32Array.of(6) },
-};
-
-const pathway = (stage: Stage) =>
-  pathwayGeometry({
-    kind: "circulation",
-    stage,
-    body: CASES.caseA,
-    volumeRule: "hold-output",
-    set: { fenestrationDiameter: 4, cavalOffset: 6 },
-  })!;
-
-/** Walls, depth and its steps, a hole, given velocities, given pressures and pressures that follow a flow. */
-const PLANES: readonly (readonly [string, FlowGeometry])[] = [
-  ["two veins off axis", crossing()],
-  ...(["atriopulmonary", "lateral-tunnel", "extracardiac"] as const).map(
-    (stage) => [stage, pathway(stage)] as const,
-  ),
-];
-
->>>>>>> main
 /** The flow after 500 steps. */
 function flowIn(geometry: FlowGeometry, engine: (count: number) => Engine) {
   const solver = solverIn(geometry, 1.4, engine);

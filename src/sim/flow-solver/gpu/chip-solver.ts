@@ -9,7 +9,7 @@ import { TILE } from "./step-wgsl.ts";
 /** Most steps in one batch: room for their inputs. */
 export const MAX_STEPS = 1024;
 /** Steps handed over at a time. */
-const CHUNK = 32;
+const CHUNK = 128;
 const BYTES = 4;
 
 /** One solver's flow on a chip. */
