@@ -1,4 +1,4 @@
-/** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
+/** The search for the state that returns to itself after one cycle (a whole breath of whole beats). Long because search and passage share the cycle. */
 import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { restingSplit } from "../hydraulics/pathway-network.ts";
 import { numberSetting } from "../parameters/parameters.ts";
