@@ -166,10 +166,10 @@ const builds = {
 for (const [build, base] of Object.entries(builds))
   test(`both windows are in step within 100 ms, and again after either is reloaded: ${build}`, async ({
     context,
+    page: room,
   }) => {
     test.setTimeout(120_000);
     test.skip(build !== "served" && !existsSync(new URL(base)), "the single file is not built");
-    const room = await context.newPage();
     await room.goto(base + LESSON);
     await at(room, 1);
     const opened = context.waitForEvent("page");
@@ -220,9 +220,9 @@ for (const [build, base] of Object.entries(builds))
 
 test("the speaker's window follows, commands, sees the answer first, and recovers when either is reloaded", async ({
   context,
+  page: room,
 }) => {
   test.setTimeout(120_000);
-  const room = await context.newPage();
   await room.goto(LESSON);
   await at(room, 1);
   const opened = context.waitForEvent("page");
