@@ -15,7 +15,6 @@ import {
   shortWord,
   writeSettings,
 } from "./address-pieces.ts";
-import { setScene } from "./edit.ts";
 import {
   COLOURINGS,
   MAX_BESIDE,
@@ -56,8 +55,7 @@ export function writeAddress(state: SceneState): string {
   tell("t", shortWord(request.stage), shortWord(START.request.stage));
   tell("b", body(request.body), body(START.request.body));
   tell("v", shortWord(request.volumeRule), shortWord(START.request.volumeRule));
-  // Without any, a link to the calf's scene begins with a calf that works.
-  tell("s", writeSettings(request.set), state.scene === "calf" ? "-" : "");
+  tell("s", writeSettings(request.set), "");
   for (const pane of state.beside) {
     pieces.push(`w${shortWord(pane.stage ?? "")}`);
     tell("x", writeSettings(pane.set ?? {}), "");
@@ -91,7 +89,7 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
   const see = (change: Partial<View>) => ({ ...state, view: { ...view, ...change } });
   switch (letter) {
     case "p":
-      return setScene(readChoice("scene", value, SCENES, state.scene, dropped))(state);
+      return { ...state, scene: readChoice("scene", value, SCENES, state.scene, dropped) };
     case "t":
       return ask({ stage: readChoice("stage", value, STAGES, request.stage, dropped) });
     case "b":

@@ -15,7 +15,7 @@ import {
 } from "../../src/sim/parameters/request.ts";
 import { LONGEST_ADDRESS, LONGEST_READ, readAddress, writeAddress } from "../../src/state/address.ts";
 import { parameterCode } from "../../src/state/address-pieces.ts";
-import { nearestAllowed, setScene } from "../../src/state/edit.ts";
+import { nearestAllowed } from "../../src/state/edit.ts";
 import {
   COLOURINGS,
   OVERLAYS,
@@ -76,13 +76,6 @@ describe("an address", () => {
         expect(read.state).toEqual(state);
       }),
     );
-  });
-
-  it("that names the calf alone opens one that works, and one that rests stays at rest", () => {
-    const { state } = readAddress("1~pcalf");
-    expect(state).toEqual(setScene("calf")(START));
-    const rests = { ...state, request: { ...state.request, set: {} } };
-    expect(readAddress(writeAddress(rests)).state).toEqual(rests);
   });
 
   it("of the start is the version alone", () => {
