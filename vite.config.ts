@@ -49,7 +49,7 @@ const LANGUAGE_CHUNKS = {
 
 /** English of the modes in one file. */
 const MODE_WORDS_CHUNK = {
-  test: /src\/i18n\/en\/(accounts|author|bench|erase|further|kiosk|lecture|lesson|study|take-away|technical|traces)\.json$/,
+  test: /src\/i18n\/en\/(accounts|author|bench|erase|further|help|kiosk|lecture|lesson|study|take-away|technical|traces)\.json$/,
   name: "mode-words",
 };
 

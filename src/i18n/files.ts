@@ -10,7 +10,7 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   : import.meta.glob<Messages>(
       [
         "./en/*.json",
-        "!./en/{phone,accounts,author,bench,erase,further,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
+        "!./en/{phone,accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
       ],
       {
         eager: true,
@@ -22,7 +22,7 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
   : import.meta.glob<Messages>(
-      "./en/{accounts,author,bench,erase,further,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
+      "./en/{accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
       {
         import: "default",
       },
