@@ -42,7 +42,7 @@ interface Taken {
 }
 
 /** Without scripts, links to elsewhere and foreign elements. */
-export function cleanSvgText(text: string): string | null {
+function cleanSvgText(text: string): string | null {
   const clean = DOMPurify.sanitize(text, {
     USE_PROFILES: { svg: true, svgFilters: true },
     FORBID_TAGS: ["a", "image", "style", "foreignObject"],
