@@ -41,6 +41,10 @@ interface Taken {
   readonly data: string;
 }
 
+/** Left out before it is parsed: declarations, remarks, and handlers, of which a parser would complain. */
+const NOT_DRAWN =
+  /<\?xml[^>]*\?>|<!DOCTYPE[^>[]*(\[[^\]]*\])?>|<!--[\s\S]*?-->|\son[a-z]+\s*=\s*("[^"]*"|'[^']*')/gi;
+
 /** Without scripts, links to elsewhere and foreign elements. */
 export function cleanSvgText(text: string): string | null {
   const clean = DOMPurify.sanitize(text, {
@@ -54,9 +58,7 @@ export function cleanSvgText(text: string): string | null {
 }
 
 async function cleanSvg(file: File): Promise<Taken | null> {
-  const text = (await file.text())
-    .replace(/^\uFEFF/, "")
-    .replace(/<\?xml[^>]*\?>|<!DOCTYPE[^>[]*(\[[^\]]*\])?>|<!--[\s\S]*?-->/g, "");
+  const text = (await file.text()).replace(/^\uFEFF/, "").replace(NOT_DRAWN, "");
   const clean = cleanSvgText(text.trim());
   return clean === null ? null : { ending: "svg", data: base64Of(new TextEncoder().encode(clean)) };
 }
