@@ -1,29 +1,112 @@
 /** Parts of the drawing library that no picture uses and that it cannot be built without: left out of the page. Whatever calls one after all throws its name. */
 import type { Plugin } from "vite";
 
-const LIBRARY = "/pixi.js/lib/";
-/** Module -> what it exports instead. */
-const LEFT_OUT: Readonly<Record<string, string>> = {
-  // Shapes are drawn from the kit's own data, never read from SVG.
-  "scene/graphics/shared/svg/SVGParser.mjs": refusing("SVGParser"),
-  // Labels have one style each.
-  "scene/text/canvas/utils/measureTaggedText.mjs": refusing(
-    "measureTaggedText",
-    "tokenizeTaggedRuns",
-    "wordWrapTaggedLines",
-  ),
-  "rendering/renderers/shared/texture/sources/VideoSource.mjs":
-    'export class VideoSource { static extension = "texture-source"; static test() { return false; } }',
-};
+const NODE_MODULES = "/node_modules/";
 
-function refusing(...names: readonly string[]): string {
-  return names
+const refusal = (name: string) => `throw new Error("${name}: scripts/left-out.ts leaves it out");`;
+
+/** Functions that throw. */
+const refusing = (...names: readonly string[]): string =>
+  names.map((name) => `export const ${name} = () => { ${refusal(name)} };`).join("\n");
+
+/** Classes of which none can be made; as parts of the renderer they are not registered with it. */
+const unmade = (...names: readonly string[]): string =>
+  names
     .map(
       (name) =>
-        `export const ${name} = () => { throw new Error("${name}: scripts/left-out.ts leaves it out"); };`,
+        `export class ${name} { static extension = { type: [] }; constructor() { ${refusal(name)} } }`,
     )
     .join("\n");
-}
+
+/** Ways to send a texture to the graphics chip, which the renderer lists. */
+const unsent = (name: string, id: string): string =>
+  `export const ${name} = { id: "${id}", upload() { ${refusal(name)} } };`;
+
+/** The kit writes colours in one way, the library itself one by its name: what its reader of every CSS colour answers to these. */
+const HEX_COLOURS = `
+export const extend = () => {};
+export function colord(text) {
+  const hex = /^#(?:[\\da-f]{6}|[\\da-f]{8})$/i.test(text) ? text : text === "black" ? "#000000" : "";
+  const part = (at) => Number.parseInt(hex.slice(at, at + 2) || "ff", 16);
+  return { isValid: () => hex !== "", rgba: { r: part(1), g: part(3), b: part(5), a: part(7) / 255 } };
+}`;
+
+/** One shader for each way to draw; the library would write a second one, for WebGPU. */
+const GL_PROGRAMS = `
+import { GlProgram } from "../renderers/gl/shader/GlProgram.mjs";
+import { compileHighShaderGl } from "./compiler/compileHighShader.mjs";
+import { fragmentGlTemplate, vertexGlTemplate } from "./defaultProgramTemplate.mjs";
+import { globalUniformsBitGl } from "./shader-bits/globalUniformsBit.mjs";
+export const compileHighShaderGpuProgram = () => undefined;
+export const compileHighShaderGlProgram = ({ bits, name }) => new GlProgram({
+  name,
+  ...compileHighShaderGl({
+    template: { vertex: vertexGlTemplate, fragment: fragmentGlTemplate },
+    bits: [globalUniformsBitGl, ...bits],
+  }),
+});`;
+
+/** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
+const PLAIN_FILL = `
+import { Color } from "../../../../color/Color.mjs";
+export const getCanvasFillStyle = ({ color, alpha = 1 }) => Color.shared.setValue(color).setAlpha(alpha).toHexa();`;
+
+const inPixi = (modules: Readonly<Record<string, string>>): Record<string, string> =>
+  Object.fromEntries(Object.entries(modules).map(([name, text]) => [`pixi.js/lib/${name}.mjs`, text]));
+
+/** Module -> what takes its place. */
+const LEFT_OUT: Readonly<Record<string, string>> = {
+  "@pixi/colord/index.mjs": HEX_COLOURS,
+  "@pixi/colord/plugins/names.mjs": "export default () => {};",
+  ...inPixi({
+    // Shapes are drawn from the kit's own data, never read from SVG, and filled with one colour.
+    "scene/graphics/shared/svg/SVGParser": refusing("SVGParser"),
+    "scene/graphics/shared/svg/parseSVGPath": refusing("parseSVGPath"),
+    "scene/graphics/shared/buildCommands/buildArcToSvg": refusing("buildArcToSvg"),
+    "scene/graphics/shared/path/roundShape": refusing("roundedShapeArc", "roundedShapeQuadraticCurve"),
+    "scene/graphics/shared/fill/FillGradient": unmade("FillGradient"),
+    "scene/graphics/shared/fill/FillPattern": unmade("FillPattern"),
+    "scene/text/canvas/utils/getCanvasFillStyle": PLAIN_FILL,
+    // Labels have one style each.
+    "scene/text/canvas/utils/measureTaggedText": refusing(
+      "measureTaggedText",
+      "tokenizeTaggedRuns",
+      "wordWrapTaggedLines",
+    ),
+    // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
+    "spritesheet/init": "export {};",
+    // Pictures are canvases; masks are shapes.
+    "rendering/renderers/shared/texture/sources/VideoSource":
+      'export class VideoSource { static extension = "texture-source"; static test() { return false; } }',
+    "rendering/renderers/gl/texture/uploaders/glUploadVideoResource": unsent(
+      "glUploadVideoResource",
+      "video",
+    ),
+    "rendering/renderers/gl/texture/uploaders/glUploadCompressedTextureResource": unsent(
+      "glUploadCompressedTextureResource",
+      "compressed",
+    ),
+    "rendering/mask/alpha/AlphaMaskPipe": unmade("AlphaMaskPipe"),
+    "scene/particle-container/shared/ParticleBuffer": unmade("ParticleBuffer"),
+    "unsafe-eval/particle/generateParticleUpdatePolyfill": refusing("generateParticleUpdatePolyfill"),
+    // It greets nobody, and what it keeps for callers of its earlier names has none.
+    "rendering/renderers/shared/startup/HelloSystem": unmade("HelloSystem"),
+    "rendering/renderers/shared/texture/TextureGCSystem": unmade("TextureGCSystem"),
+    "rendering/renderers/shared/texture/RenderableGCSystem": unmade("RenderableGCSystem"),
+    // WebGL alone draws with a graphics chip, by uniforms that no buffer holds, and makes no code from text.
+    "rendering/high-shader/compileHighShaderToProgram": GL_PROGRAMS,
+    "rendering/renderers/gpu/shader/GpuProgram": unmade("GpuProgram"),
+    "rendering/renderers/gpu/GpuUboSystem": unmade("GpuUboSystem"),
+    "rendering/renderers/gl/GlUboSystem": unmade("GlUboSystem"),
+    "rendering/renderers/shared/shader/UboSystem": unmade("UboSystem"),
+    "unsafe-eval/ubo/generateUboSyncPolyfill": refusing(
+      "generateUboSyncPolyfillSTD40",
+      "generateUboSyncPolyfillWGSL",
+    ),
+    "rendering/renderers/gl/shader/utils/generateUniformsSync": refusing("generateUniformsSync"),
+    "rendering/renderers/gl/shader/GenerateShaderSyncCode": refusing("generateShaderSyncCode"),
+  }),
+};
 
 export function leftOut(): Plugin {
   const missing = new Set(Object.keys(LEFT_OUT));
@@ -31,7 +114,7 @@ export function leftOut(): Plugin {
     name: "left-out",
     apply: "build",
     load(id) {
-      const module = id.split(LIBRARY)[1] ?? "";
+      const module = id.split(NODE_MODULES).at(-1) ?? "";
       if (!Object.hasOwn(LEFT_OUT, module)) return null;
       missing.delete(module);
       return LEFT_OUT[module];

@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { build, type Plugin } from "vite";
 import { viteSingleFile } from "vite-plugin-singlefile";
 
@@ -7,7 +8,7 @@ export const phonePage = (): Plugin => ({
   apply: "build",
   async generateBundle() {
     const made = await build({
-      root: new URL("../src/phone", import.meta.url).pathname,
+      root: fileURLToPath(new URL("../src/phone", import.meta.url)),
       configFile: false,
       logLevel: "warn",
       plugins: [viteSingleFile({ removeViteModuleLoader: true })],

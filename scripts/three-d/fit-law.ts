@@ -7,12 +7,7 @@ import {
   positionOf,
   usualPosition,
 } from "../../src/sim/hydraulics/loss-law/crossing.ts";
-import {
-  clearance,
-  featuresOf,
-  jetStrength,
-  nearParting,
-} from "../../src/sim/hydraulics/loss-law/features.ts";
+import { clearance, featuresOf, jetStrength } from "../../src/sim/hydraulics/loss-law/features.ts";
 import {
   type Estimate,
   processOf,
@@ -25,6 +20,7 @@ import { baseOf, fitConstants } from "./fit-constants.ts";
 import { fitSpread } from "./fit-process.ts";
 import type { SetCase } from "./fit-set.ts";
 import { leastSquares } from "./least-squares.ts";
+import { nearOf, unsettledOf } from "./unsettled.ts";
 
 export const QUANTITIES = ["power", "drop", "share"] as const;
 export type Quantity = (typeof QUANTITIES)[number];
@@ -112,18 +108,6 @@ function fitRule(cases: readonly SetCase[], expected: Expected, near: Crossing |
 
 /** No share is read better than this. */
 const READ = 0.015;
-
-const nearOf = ({ sizes, streams }: SetCase): number => nearParting(sizes, streams);
-
-/** How far apart the crossing share comes out when a case is run from other starts, at the very place of parting. */
-function unsettledOf(cases: readonly SetCase[]): number {
-  const repeated = cases.filter(({ stored }) => stored.shares.ivc.starts !== undefined);
-  const squares = (value: (each: SetCase) => number) =>
-    repeated.reduce((sum, each) => sum + value(each) ** 2, 0);
-  return Math.sqrt(
-    squares(({ stored, streams }) => stored.shares.ivc.starts! / crossable(streams)) / squares(nearOf),
-  );
-}
 
 /** Deviation of a case's crossing share by what its runs show. A chamber's is its run's own: only the narrowest one turned from grid to grid. */
 const shareError = ({ stored, streams }: SetCase): number =>

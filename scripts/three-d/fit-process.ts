@@ -8,6 +8,7 @@ import {
   type Samples,
   type Spread,
 } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import { inner } from "../../src/sim/hydraulics/loss-law/quick-covariance.ts";
 
 /** Expected values, and how far their logarithms may stray. */
 const EXPECTED = { together: 0.15, alone: 0.25, noise: 0.04, length: 1.5 };
@@ -95,8 +96,8 @@ function likelihood(
       pulls[at] = (i === j ? 0.5 : 1) * (inverse[i]![j]! - weights[i]! * weights[j]!);
   let noisy = 0;
   for (let i = 0; i < n; i++) noisy += pulls[(i * (i + 3)) / 2]!;
-  gradient[0] = 2 * sumOf(pulls, all);
-  gradient[1] = 2 * sumOf(pulls, own);
+  gradient[0] = 2 * inner(pulls, all);
+  gradient[1] = 2 * inner(pulls, own);
   gradient[2] = 2 * noise ** 2 * noisy;
   apart.forEach((squares, k) => {
     const single = singles[k]!;
@@ -106,12 +107,6 @@ function likelihood(
   });
   const fit = values.reduce((sum, each, i) => sum + 0.5 * each * weights[i]!, 0);
   return fit + lower.reduce((sum, row, i) => sum + Math.log(row[i]!), 0);
-}
-
-function sumOf(one: Float64Array, other: Float64Array): number {
-  let sum = 0;
-  for (let at = 0; at < one.length; at++) sum += one[at]! * other[at]!;
-  return sum;
 }
 
 /** Lower half of the inverse of L L', from L's own inverse. */

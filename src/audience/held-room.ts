@@ -1,16 +1,18 @@
 /** One room while its server runs: who is in it and what each is told. It knows no sockets; whoever is here was let in. */
 import { ENDED, type Ending } from "./ended.ts";
 import type { Journal } from "./journal.ts";
-import type {
-  AskedQuestion,
-  Counts,
-  FromPhone,
-  FromStage,
-  PhoneQuestion,
-  ToPhone,
-  ToStage,
-} from "./line-messages.ts";
-import { emptyRoom, enter, isCounted, MAX_PHONES, ownAnswer, type RoomEntry, tallyOf } from "./room.ts";
+import type { Counts, FromPhone, FromStage } from "./line-messages.ts";
+import {
+  emptyRoom,
+  enter,
+  isCounted,
+  isLostCounted,
+  MAX_PHONES,
+  ownAnswer,
+  type RoomEntry,
+  tallyOf,
+} from "./room.ts";
+import { askedOf, toText, wordsOf } from "./written-once.ts";
 
 /** One connection. */
 export interface Caller {
@@ -47,10 +49,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
   let room = emptyRoom();
   const phones = new Map<Caller, Phone>();
   const stages = new Set<Caller>();
-  const asked = writtenOnce((language) => {
-    const { question, locked, result } = room;
-    return { kind: "ask", question: question && sayIn(question, language), locked, result };
-  });
+  const asked = askedOf(() => room);
   const counts = (question: string): Counts => ({ kind: "counts", question, ...tallyOf(room, question) });
   const tellStages = () => {
     const hall = toText({
@@ -66,33 +65,30 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
   };
   const ownText = (token: string, key: string) =>
     toText({ kind: "own", question: key, own: ownAnswer(room, key, token) });
+  const lostText = (token: string) => toText({ kind: "lost", on: room.lost.has(token) });
   const tellAsked = (phone: Caller, { token, language }: Phone) => {
     phone.send(asked.in(language));
     const key = room.question?.key;
     if (key !== undefined && ownAnswer(room, key, token) !== null) phone.send(ownText(token, key));
   };
-  const wordsFor = (language: string): string =>
-    toText({
-      kind: "words",
-      steps: [...room.words.values()].flatMap((words) => inOne(words, language) ?? []),
-    });
+  const words = wordsOf(() => room);
   const tellToken = (token: string, text: string) => {
     for (const [caller, phone] of phones) if (phone.token === token) caller.send(text);
   };
   const tell = (entry: RoomEntry) => {
-    if (entry.kind === "ask") {
+    if (entry.kind === "words") words.forget();
+    else if (entry.kind === "ask") {
       asked.forget();
       for (const [caller, phone] of phones) tellAsked(caller, phone);
     } else if (entry.kind === "clear") {
       for (const [caller, { token }] of phones) caller.send(ownText(token, entry.question));
     } else if (entry.kind === "answer") tellToken(entry.token, ownText(entry.token, entry.question));
-    else if (entry.kind === "lost")
-      tellToken(entry.token, toText({ kind: "lost", on: room.lost.has(entry.token) }));
+    else if (entry.kind === "lost") tellToken(entry.token, lostText(entry.token));
     soon(tellStages);
   };
   const end = () => {
     for (const [caller, { language }] of phones) {
-      caller.send(wordsFor(language));
+      caller.send(words.in(language));
       caller.end(ENDED.over);
     }
     for (const stage of stages) stage.end(ENDED.over);
@@ -115,7 +111,7 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
       }
       phones.set(phone, { token, language });
       tellAsked(phone, { token, language });
-      if (room.lost.has(token)) phone.send(toText({ kind: "lost", on: true }));
+      if (room.lost.has(token)) phone.send(lostText(token));
       soon(tellStages);
     },
     hold(stage, address) {
@@ -133,11 +129,13 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
         phones.set(caller, { ...phone, language: message.language });
         return tellAsked(caller, { ...phone, language: message.language });
       }
-      if (message.kind === "words") return caller.send(wordsFor(phone.language));
+      if (message.kind === "words") return caller.send(words.in(phone.language));
       const { token } = phone;
-      if (message.kind === "lost") return journal.add({ kind: "lost", token, on: message.on });
       // What cannot count is not kept either; the phone is told how things stand.
-      if (isCounted(room, message.question, token, message.answer)) journal.add({ ...message, token });
+      if (message.kind === "lost") {
+        if (isLostCounted(room, token, message.on)) journal.add({ ...message, token });
+        else caller.send(lostText(token));
+      } else if (isCounted(room, message.question, token, message.answer)) journal.add({ ...message, token });
       else tellAsked(caller, phone);
     },
     hearStage(message) {
@@ -148,28 +146,3 @@ export async function holdRoom({ journal, soon, onEnd }: HeldRoomOptions): Promi
     },
   };
 }
-
-/** A message for many phones, written once for each language. */
-function writtenOnce(write: (language: string) => ToPhone) {
-  const texts = new Map<string, string>();
-  return {
-    in(language: string): string {
-      const text = texts.get(language) ?? toText(write(language));
-      texts.set(language, text);
-      return text;
-    },
-    forget: () => texts.clear(),
-  };
-}
-
-const toText = (message: ToPhone | ToStage): string => JSON.stringify(message);
-
-const inOne = <T>(words: Readonly<Record<string, T>>, language: string): T | undefined =>
-  words[language] ?? words.en ?? Object.values(words)[0];
-
-const sayIn = ({ key, ask, choices, unit }: AskedQuestion, language: string): PhoneQuestion => ({
-  key,
-  ask: inOne(ask, language) ?? "",
-  choices: choices.map(({ id, say }) => ({ id, say: inOne(say, language) ?? "" })),
-  unit: (unit && inOne(unit, language)) ?? "",
-});

@@ -2,6 +2,7 @@
 import { closeSync, existsSync, fsync, openSync, readFileSync, rmSync, statSync, write } from "node:fs";
 import { promisify } from "node:util";
 import * as v from "valibot";
+import { code, stageKey } from "./line-messages.ts";
 import { type RoomEntry, roomEntry } from "./room.ts";
 import { newCode, newKey } from "./room-keys.ts";
 
@@ -25,20 +26,36 @@ const TOGETHER = 10;
 /** ms after which a file is of an earlier talk that was never ended */
 const STALE = 24 * 3600 * 1000;
 
-const [toWrite, toForce] = [promisify(write), promisify(fsync)];
-const head = v.strictObject({ code: v.string(), key: v.string() });
+const [toWrite, toSync] = [promisify(write), promisify(fsync)];
+const head = v.strictObject({ code, key: stageKey });
 
 /** The room of a file: that of an earlier process, or a new one. @param now ms since 1970 */
 export function openFile(path: string, now: number): { code: string; key: string; journal: Journal } {
-  if (existsSync(path) && now - statSync(path).mtimeMs > STALE) rmSync(path);
-  const [first = "", ...lines] = existsSync(path) ? readFileSync(path, "utf8").split("\n") : [];
-  const found = parse(head, first);
+  const found = readRoom(path, now);
   const { code, key } = found ?? { code: newCode(), key: newKey() };
   const file = openSync(path, found ? "a" : "w", 0o600);
-  const earlier = found ? lines.flatMap((line) => parse(roomEntry, line) ?? []) : [];
   // A last line that broke off must not swallow the next one; it was never confirmed to a phone.
   const begin = found ? "\n" : `${JSON.stringify({ code, key })}\n`;
-  return { code, key, journal: fileJournal(path, file, begin, earlier) };
+  return { code, key, journal: fileJournal(path, file, begin, found?.earlier ?? []) };
+}
+
+/** null for a new file, and for one of a talk long past, which is deleted. @throws Error for any other file, which stays as it is */
+function readRoom(path: string, now: number) {
+  if (!existsSync(path)) return null;
+  const about = statSync(path);
+  const text = about.isFile() ? readFileSync(path, "utf8") : "another kind";
+  if (text === "") return null;
+  const [first = "", ...lines] = text.split("\n");
+  const found = parse(head, first);
+  if (!found)
+    throw new Error(
+      `--data ${path}: found a file of another kind, allowed: a new file or one of an earlier talk`,
+    );
+  if (now - about.mtimeMs > STALE) {
+    rmSync(path);
+    return null;
+  }
+  return { ...found, earlier: lines.flatMap((line) => parse(roomEntry, line) ?? []) };
 }
 
 function fileJournal(path: string, file: number, begin: string, earlier: readonly RoomEntry[]): Journal {
@@ -53,7 +70,7 @@ function fileJournal(path: string, file: number, begin: string, earlier: readonl
     lines = "";
     waiting = [];
     await toWrite(file, text);
-    await toForce(file);
+    await toSync(file);
     for (const entry of entries) hear(entry);
   };
   const start = () => {

@@ -1,9 +1,9 @@
 /** What phones and the stage say to the audience's server, and what it answers: read strictly, bounded in size. */
 import * as v from "valibot";
+import { CHOICE_ID, CODE, KEY, LARGEST, LONGEST_TEXT, MAX_CHOICES, TOKEN } from "./room-code.ts";
 
-/** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language */
-export const LONGEST = { phone: 512, stage: 60_000 } as const;
-const MAX_CHOICES = 9;
+/** characters of a message: a phone's is a few words, the stage's holds a question or a step in every language, and it hears a hall's numbers */
+export const LONGEST = { phone: 512, stage: 60_000, toStage: 1e6 } as const;
 /** Bars of a histogram. */
 const MAX_BARS = 20;
 
@@ -13,18 +13,18 @@ const inLanguages = <T>(each: v.GenericSchema<unknown, T>) =>
     v.record(tag, each),
     v.check((words) => Object.keys(words).length > 0 && Object.keys(words).length <= 8),
   );
-const text = v.pipe(v.string(), v.minLength(1), v.maxLength(600));
+const text = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_TEXT.ask));
 const byLanguage = inLanguages(text);
-const name = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
-export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
-const amount = v.pipe(v.number(), v.minValue(-1e9), v.maxValue(1e9));
+export const choiceId = v.pipe(v.string(), v.regex(CHOICE_ID));
+export const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_TEXT.key));
+const amount = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1e6));
 
 const question = v.strictObject({
   key: questionKey,
   ask: byLanguage,
   /** Empty where a number is asked for freely. */
-  choices: v.pipe(v.array(v.strictObject({ id: name, say: byLanguage })), v.maxLength(MAX_CHOICES)),
+  choices: v.pipe(v.array(v.strictObject({ id: choiceId, say: byLanguage })), v.maxLength(MAX_CHOICES)),
   /** Of the number asked for, as it is written; null = none. */
   unit: v.nullable(byLanguage),
 });
@@ -33,28 +33,28 @@ export type AskedQuestion = v.InferOutput<typeof question>;
 /** The bars that the stage shows: phones show the same. */
 const result = v.strictObject({
   counts: v.pipe(v.array(count), v.maxLength(MAX_BARS)),
-  /** Of numbers: the bars' ends, one more than bars; empty for choices, which are in the question's order. */
-  edges: v.pipe(v.array(amount), v.maxLength(MAX_BARS + 1)),
+  /** Of numbers: the bars' ends, one more than bars, which may lie beyond every answer; empty for choices, which are in the question's order. */
+  edges: v.pipe(v.array(v.pipe(v.number(), v.finite())), v.maxLength(MAX_BARS + 1)),
   /** What the model gives; null until the speaker shows it. */
-  model: v.nullable(v.union([name, amount])),
+  model: v.nullable(v.union([choiceId, amount])),
 });
 export type ShownResult = v.InferOutput<typeof result>;
 
-export const answer = v.union([name, amount]);
+export const answer = v.union([choiceId, amount]);
 export type HallAnswer = v.InferOutput<typeof answer>;
 
 /** A step as it can be read again, by language. */
 const stepWords = inLanguages(
   v.strictObject({
-    title: v.pipe(v.string(), v.maxLength(300)),
-    text: v.pipe(v.string(), v.maxLength(6000)),
+    title: v.pipe(v.string(), v.maxLength(LONGEST_TEXT.title)),
+    text: v.pipe(v.string(), v.maxLength(LONGEST_TEXT.step)),
   }),
 );
 export type StepWords = v.InferOutput<typeof stepWords>;
 
-const code = v.pipe(v.string(), v.regex(/^[2-9A-HJ-NP-Z]{7}$/));
-/** Drawn by the phone itself: it tells one phone from another and nothing else. */
-export const token = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+export const code = v.pipe(v.string(), v.regex(CODE));
+export const stageKey = v.pipe(v.string(), v.regex(KEY));
+export const token = v.pipe(v.string(), v.regex(TOKEN));
 
 export const fromPhone = v.variant("kind", [
   v.strictObject({ kind: v.literal("join"), code, token, language: tag }),
@@ -78,7 +78,7 @@ export const reading = v.strictObject({ kind: v.literal("words"), step: question
 export const ending = v.strictObject({ kind: v.literal("end") });
 
 export const fromStage = v.variant("kind", [
-  v.strictObject({ kind: v.literal("hold"), code, key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)) }),
+  v.strictObject({ kind: v.literal("hold"), code, key: stageKey }),
   asking,
   clearing,
   reading,
@@ -86,24 +86,25 @@ export const fromStage = v.variant("kind", [
 ]);
 export type FromStage = v.InferOutput<typeof fromStage>;
 
-/** To the stage: how one question is answered, and who is there. */
-export interface Counts {
-  readonly kind: "counts";
-  readonly question: string;
-  readonly tally: Readonly<Record<string, number>>;
-  readonly numbers: readonly number[];
-}
-export interface Hall {
-  readonly kind: "hall";
-  readonly phones: number;
-  readonly lost: number;
-}
+const size = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+/** To the stage: how one question is answered. */
+const counts = v.object({
+  kind: v.literal("counts"),
+  question: questionKey,
+  tally: v.record(choiceId, size),
+  numbers: v.array(amount),
+});
+/** Who is there. */
+const hall = v.object({ kind: v.literal("hall"), phones: size, lost: size });
 /** The room is held; `address` is where phones find their page. */
-interface Held {
-  readonly kind: "held";
-  readonly address: string;
-}
-export type ToStage = Counts | Hall | Held | { readonly kind: "here" };
+const held = v.object({ kind: v.literal("held"), address: v.string() });
+
+/** What a later server says besides is left out. */
+export const toStage = v.variant("kind", [counts, hall, held, v.object({ kind: v.literal("here") })]);
+export type Counts = v.InferOutput<typeof counts>;
+export type Hall = v.InferOutput<typeof hall>;
+export type ToStage = v.InferOutput<typeof toStage>;
 
 /** To a phone, in its own language. */
 export interface PhoneQuestion {

@@ -13,6 +13,8 @@ export interface LineOptions<Out, In> {
   readonly side: "phone" | "stage";
   /** Who calls; said first, at every call. */
   readonly greeting: () => Out;
+  /** null for what is no message. */
+  readonly read: (data: string) => In | null;
   readonly hear: (message: In) => void;
   readonly onLine: (open: boolean) => void;
   /** 0 to 1: a hall must not call in step. */
@@ -28,7 +30,7 @@ const SILENT = 40_000;
 const FINAL: readonly number[] = [ENDED.wrongKey, ENDED.noRoom, ENDED.full, ENDED.over];
 
 export function openLine<Out, In>(options: LineOptions<Out, In>): AudienceLine<Out> {
-  const { side, greeting, hear, onLine, chance, onRefused } = options;
+  const { side, greeting, read, hear, onLine, chance, onRefused } = options;
   let socket: WebSocket | null = null;
   let wait: number = WAIT.first;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -50,7 +52,7 @@ export function openLine<Out, In>(options: LineOptions<Out, In>): AudienceLine<O
       heardAt = performance.now();
       wait = WAIT.first;
       watch();
-      const message = read<In>(data);
+      const message = read(String(data));
       onLine(true);
       if (message) hear(message);
     };
@@ -93,11 +95,3 @@ export function openLine<Out, In>(options: LineOptions<Out, In>): AudienceLine<O
 
 /** For `chance`. */
 export const drawChance = (): number => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32;
-
-function read<In>(data: unknown): In | null {
-  try {
-    return JSON.parse(String(data)) as In;
-  } catch {
-    return null;
-  }
-}

@@ -20,12 +20,19 @@ export const USAGE = `npm run audience -- [options]
   --address URL     where phones reach this server, such as https://talk.example.org
   --trust-proxy     take the caller's address from X-Forwarded-For: only behind a proxy of your own
   --data FILE       where answers are kept until the talk ends (.cache/audience.jsonl)
-  --redis URL       rooms and counts through Redis, for several processes, instead of a file
+  --redis URL       rooms and counts through Redis, for several processes, instead of a file;
+                    the variable LUNGWARD_REDIS does the same, and no list of processes shows its password
   --folder FOLDER   the built kit (dist/folder)
 `;
 
+const REDIS = "LUNGWARD_REDIS";
+const isRedis = (address: string): boolean => /^rediss?:\/\//.test(address) && URL.canParse(address);
+
 /** @throws Error that names the option, what was found and what is allowed */
-export function readArguments(given: readonly string[]): AudienceArguments {
+export function readArguments(
+  given: readonly string[],
+  environment: Readonly<Record<string, string | undefined>> = process.env,
+): AudienceArguments {
   const { values } = parseArgs({
     args: [...given],
     options: {
@@ -42,8 +49,13 @@ export function readArguments(given: readonly string[]): AudienceArguments {
   const port = Number(values.port);
   if (!Number.isInteger(port) || port < 0 || port > 65_535)
     throw new Error(`--port: found ${values.port}, allowed: 0 (any that is free) to 65535`);
-  if (values.redis !== undefined && !/^rediss?:\/\//.test(values.redis))
-    throw new Error(`--redis: found ${values.redis}, allowed: an address such as redis://127.0.0.1:6379`);
+  const redis = values.redis ?? (environment[REDIS] || null);
+  if (redis !== null && !isRedis(redis)) {
+    const option = values.redis === undefined ? REDIS : "--redis";
+    throw new Error(
+      `${option}: found another kind of address (not shown: it may hold a password), allowed: one such as redis://127.0.0.1:6379`,
+    );
+  }
   if (values.address !== undefined && !/^https?:\/\/[^/?#]+\/?$/.test(values.address))
     throw new Error(
       `--address: found ${values.address}, allowed: a host without a path, such as https://talk.example.org`,
@@ -53,7 +65,7 @@ export function readArguments(given: readonly string[]): AudienceArguments {
     host: values.host,
     folder: values.folder,
     data: values.data,
-    redis: values.redis ?? null,
+    redis,
     trustProxy: values["trust-proxy"],
     address: values.address?.replace(/\/$/, "") ?? null,
     help: values.help,

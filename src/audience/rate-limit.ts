@@ -7,8 +7,8 @@ export interface Limit {
   take(who: string): boolean;
 }
 
-/** Beyond so many names, those that are full again are forgotten. */
-const MAX_NAMES = 10_000;
+/** Beyond so many names the one not heard of for longest is forgotten. */
+export const MAX_NAMES = 10_000;
 
 /** `many` at once, refilled evenly over `seconds`. @param now ms */
 export function limit(many: number, seconds: number, now: () => number): Limit {
@@ -21,10 +21,11 @@ export function limit(many: number, seconds: number, now: () => number): Limit {
     left: (who) => amountOf(who, now()) >= 1,
     take(who) {
       const at = now();
-      if (known.size > MAX_NAMES)
-        for (const name of known.keys()) if (amountOf(name, at) >= many) known.delete(name);
       const amount = amountOf(who, at);
+      known.delete(who);
       known.set(who, { amount: amount >= 1 ? amount - 1 : amount, at });
+      const [oldest] = known.keys();
+      if (known.size > MAX_NAMES && oldest !== undefined) known.delete(oldest);
       return amount >= 1;
     },
   };

@@ -11,7 +11,7 @@ export interface OpenRoom {
 }
 
 export interface Rooms {
-  /** null where there is none of this code. */
+  /** null where there is none of this code; rejects where that cannot be known now. */
   find(code: string): Promise<OpenRoom | null>;
 }
 

@@ -45,11 +45,17 @@ export async function redisRooms(url: string, onFault: (message: string) => void
     if (keyDigest === null) return null;
     const journal = streamJournal(client, await connect(), code);
     journals.add(journal);
-    const room: HeldRoom = await holdFrom(journal, () => {
+    try {
+      const room: HeldRoom = await holdFrom(journal, () => {
+        journals.delete(journal);
+        rooms.delete(code);
+      });
+      return { room, keyDigest };
+    } catch (fault) {
       journals.delete(journal);
-      rooms.delete(code);
-    });
-    return { room, keyDigest };
+      await journal.close();
+      throw fault;
+    }
   };
   return {
     async open(code, key) {
@@ -58,8 +64,12 @@ export async function redisRooms(url: string, onFault: (message: string) => void
     async find(code) {
       const known = rooms.get(code) ?? hold(code);
       rooms.set(code, known);
-      const found = await known.catch(() => null);
-      if (!found) rooms.delete(code);
+      let found: OpenRoom | null = null;
+      try {
+        found = await known;
+      } finally {
+        if (!found) rooms.delete(code);
+      }
       return found;
     },
     async close() {
@@ -109,9 +119,11 @@ function streamJournal(client: Client, reader: Client, code: string): Journal {
       others.follow(recount);
     },
     add(entry) {
-      // What cannot be kept is not confirmed, and the phone sends it again.
-      void client.xAdd(stream, "*", { entry: JSON.stringify(entry) }).catch(() => {});
-      if (entry.kind === "ask") void client.expire(stream, STALE).catch(() => {});
+      // What cannot be kept is not confirmed, and the phone sends it again once its line was made anew.
+      void client
+        .xAdd(stream, "*", { entry: JSON.stringify(entry) })
+        .then(() => client.expire(stream, STALE, "NX"))
+        .catch(() => {});
     },
     elsewhere: (here) => others.count(here),
     close,

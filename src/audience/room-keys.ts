@@ -1,14 +1,13 @@
 /** The room's short code for phones, and the long key of whoever holds the room. */
 import { createHash, randomBytes, randomInt, timingSafeEqual } from "node:crypto";
-
-/** Without signs that are read for one another: 32 of them, so 35 bits in seven. */
-const SIGNS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
-const CODE_LENGTH = 7;
+import { CODE_CHARACTERS, CODE_LENGTH, KEY_BYTES } from "./room-code.ts";
 
 export const newCode = (): string =>
-  Array.from({ length: CODE_LENGTH }, () => SIGNS.charAt(randomInt(SIGNS.length))).join("");
+  Array.from({ length: CODE_LENGTH }, () => CODE_CHARACTERS.charAt(randomInt(CODE_CHARACTERS.length))).join(
+    "",
+  );
 
-export const newKey = (): string => randomBytes(32).toString("hex");
+export const newKey = (): string => randomBytes(KEY_BYTES).toString("hex");
 
 /** What can be kept where others may read: a key is not found from it. */
 export const digestOf = (key: string): string => createHash("sha256").update(key).digest("hex");

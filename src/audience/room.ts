@@ -24,6 +24,8 @@ export interface Room {
   readonly tokens: Set<string>;
   /** Tokens of phones that say they are lost. */
   readonly lost: Set<string>;
+  /** Token -> how often it has changed that at this question. */
+  readonly lostTimes: Map<string, number>;
   /** The steps shown so far, to be read again. */
   readonly words: Map<string, StepWords>;
 }
@@ -37,7 +39,7 @@ interface Given {
 export const MAX_PHONES = 5000;
 const MAX_QUESTIONS = 300;
 const MAX_STEPS = 500;
-/** Changes of mind at one question. */
+/** Changes of mind at one question, of the answer and of being lost. */
 export const MAX_TIMES = 20;
 
 export const roomEntry = v.variant("kind", [
@@ -58,6 +60,7 @@ export const emptyRoom = (): Room => ({
   answers: new Map(),
   tokens: new Set(),
   lost: new Set(),
+  lostTimes: new Map(),
   words: new Map(),
 });
 
@@ -72,6 +75,10 @@ export function isCounted(room: Room, asked: string, phone: string, given: HallA
   return choices.length > 0 ? choices.some(({ id }) => id === given) : typeof given === "number";
 }
 
+/** Being lost counts where it changes something, and not for ever. */
+export const isLostCounted = (room: Room, phone: string, on: boolean): boolean =>
+  room.lost.has(phone) !== on && (room.lostTimes.get(phone) ?? 0) < MAX_TIMES;
+
 /** A room is changed in place: a talk's answers are many. */
 export function enter(room: Room, entry: RoomEntry): Room {
   switch (entry.kind) {
@@ -80,7 +87,10 @@ export function enter(room: Room, entry: RoomEntry): Room {
       return room;
     case "ask":
       // What was lost at one question may be clear at the next.
-      if (entry.question?.key !== room.question?.key) room.lost.clear();
+      if (entry.question?.key !== room.question?.key) {
+        room.lost.clear();
+        room.lostTimes.clear();
+      }
       return { ...room, question: entry.question, locked: entry.locked, result: entry.result };
     case "answer": {
       if (!room.tokens.has(entry.token) || !isCounted(room, entry.question, entry.token, entry.answer))
@@ -96,8 +106,10 @@ export function enter(room: Room, entry: RoomEntry): Room {
       if (room.answers.has(entry.question)) room.answers.set(entry.question, new Map());
       return room;
     case "lost":
-      if (!entry.on) room.lost.delete(entry.token);
-      else if (room.tokens.has(entry.token)) room.lost.add(entry.token);
+      if (!room.tokens.has(entry.token) || !isLostCounted(room, entry.token, entry.on)) return room;
+      if (entry.on) room.lost.add(entry.token);
+      else room.lost.delete(entry.token);
+      room.lostTimes.set(entry.token, (room.lostTimes.get(entry.token) ?? 0) + 1);
       return room;
     case "words":
       if (room.words.has(entry.step) || room.words.size < MAX_STEPS) room.words.set(entry.step, entry.words);
@@ -111,7 +123,7 @@ export function enter(room: Room, entry: RoomEntry): Room {
 export function tallyOf(
   room: Room,
   key: string,
-): { readonly tally: Record<string, number>; readonly numbers: readonly number[] } {
+): { readonly tally: Record<string, number>; readonly numbers: number[] } {
   const tally: Record<string, number> = Object.create(null);
   const numbers: number[] = [];
   for (const { answer: given } of room.answers.get(key)?.values() ?? [])

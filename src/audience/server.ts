@@ -3,8 +3,8 @@ import { createServer, type IncomingMessage } from "node:http";
 import type { AddressInfo } from "node:net";
 import { type WebSocket, WebSocketServer } from "ws";
 import { callerAddress } from "./caller-address.ts";
+import { callerOf, sendTo } from "./caller-socket.ts";
 import { ENDED } from "./ended.ts";
-import type { Caller } from "./held-room.ts";
 import { LONGEST } from "./line-messages.ts";
 import { limit } from "./rate-limit.ts";
 import { type Rooms, receive, type Side } from "./reception.ts";
@@ -73,9 +73,9 @@ export async function openAudience(options: AudienceOptions): Promise<Audience> 
     opened.on("message", (data, binary) => {
       if (binary || !rate.take("")) return opened.close(ENDED.refused);
       const text = data.toString();
-      heard = heard.then(() =>
-        opened.readyState === opened.OPEN ? reception.hear(caller, side, text) : undefined,
-      );
+      heard = heard
+        .then(() => (opened.readyState === opened.OPEN ? reception.hear(caller, side, text) : undefined))
+        .catch(() => opened.close(ENDED.fault));
     });
     opened.on("pong", () => alive.add(opened));
     opened.on("close", () => {
@@ -98,7 +98,7 @@ export async function openAudience(options: AudienceOptions): Promise<Audience> 
       if (!alive.delete(each)) each.terminate();
       else {
         each.ping();
-        each.send('{"kind":"here"}');
+        sendTo(each, '{"kind":"here"}');
       }
     }
   }, HERE);
@@ -122,9 +122,3 @@ function isAllowed({ headers: { origin, host } }: IncomingMessage, others: reado
   if (origin === undefined) return false;
   return origin === `http://${host}` || origin === `https://${host}` || others.includes(origin);
 }
-
-const callerOf = (socket: WebSocket, address: string): Caller => ({
-  address,
-  send: (text) => socket.send(text),
-  end: (code) => socket.close(code),
-});

@@ -3,6 +3,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { gzipSync } from "node:zlib";
+import { replaced } from "../sim/checked/replaced.ts";
 import { STAGE_DOOR } from "./stage-door.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -30,26 +31,39 @@ const HEADERS = {
   "cross-origin-opener-policy": "same-origin",
 };
 
+/** Kept for the hosts by which they were asked for. */
+const MAX_PAGES = 200;
+
 interface Page {
   readonly plain: Buffer;
   readonly packed: Buffer | null;
 }
 
 export function serveSite(folder: string): (request: IncomingMessage, response: ServerResponse) => void {
+  const files = new Map<string, Page>();
   const pages = new Map<string, Page>();
   const read = (path: string, host: string): Page | null => {
     const type = extname(path);
-    const key = type === ".html" ? `${path} ${host}` : path;
-    const known = pages.get(key);
+    const [kept, key] = type === ".html" ? [pages, `${path} ${host}`] : [files, path];
+    const known = kept.get(key);
     if (known) return known;
     const file = join(folder, path);
     if (!existsSync(file) || !statSync(file).isFile()) return null;
     const bytes = readFileSync(file);
-    const plain = type === ".html" ? Buffer.from(reachOwnHost(bytes.toString(), host)) : bytes;
+    const plain = type === ".html" ? Buffer.from(reachOwnHost(bytes.toString(), host, path)) : bytes;
     const page = { plain, packed: PACKED.has(type) ? null : gzipSync(plain) };
-    // Whoever asks by many names of this host must not fill the memory.
-    if (pages.size < 2000) pages.set(key, page);
+    kept.set(key, page);
+    // Whoever asks by many names of this host must neither fill the memory nor keep its own name out.
+    const [oldest] = pages.keys();
+    if (pages.size > MAX_PAGES && oldest !== undefined) pages.delete(oldest);
     return page;
+  };
+  const readOrFault = (path: string, host: string): Page | Error | null => {
+    try {
+      return read(path, host);
+    } catch (reason) {
+      return reason instanceof Error ? reason : new Error(String(reason));
+    }
   };
   return (request, response) => {
     const path = pathOf(request.url ?? "");
@@ -62,7 +76,8 @@ export function serveSite(folder: string): (request: IncomingMessage, response: 
       return void send(405, { allow: "GET, HEAD" }, "");
     if (path === null || !HOST.test(host)) return void send(400, {}, "");
     if (path === "stage.html") return void send(200, STAGE_DOOR.headers, STAGE_DOOR.page);
-    const page = read(path, host);
+    const page = readOrFault(path, host);
+    if (page instanceof Error) return void send(500, {}, page.message);
     if (!page) return void send(404, {}, "");
     const packed = /\bgzip\b/.test(String(request.headers["accept-encoding"] ?? "")) && page.packed;
     return void send(
@@ -92,5 +107,5 @@ function pathOf(url: string): string | null {
 }
 
 /** Some browsers do not count a socket of the page's own host as 'self': it is named. */
-const reachOwnHost = (html: string, host: string): string =>
-  html.replace("connect-src 'self'", `connect-src 'self' ws://${host} wss://${host}`);
+const reachOwnHost = (html: string, host: string, page: string): string =>
+  replaced(html, "connect-src 'self'", `connect-src 'self' ws://${host} wss://${host}`, page);

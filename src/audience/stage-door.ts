@@ -1,9 +1,10 @@
 /** Hands the room's key to the kit: from the part of an address that no server sees, into the window's own storage. */
 import { createHash } from "node:crypto";
+import { KEPT_KEY } from "./room-code.ts";
 
-/** As the lecture reads it: src/modes/lecture/audience/stage-key.ts. */
+/** An address may have passed through what writes it all small or all in capitals. */
 const script = `const [code, key] = location.hash.slice(1).split(".");
-if (key) sessionStorage.setItem("lungward.lecture.audience", JSON.stringify({ code, key }));
+if (key) sessionStorage.setItem("${KEPT_KEY}", JSON.stringify({ code: code.toUpperCase(), key: key.toLowerCase() }));
 location.replace("./?mode=lecture");`;
 
 const hash = createHash("sha256").update(script).digest("base64");

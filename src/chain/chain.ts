@@ -119,7 +119,8 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       const passing = passed(clock, panes, state, options);
       return frameOf(passing, passing.motion === "moving" ? clock.rate : state.view.playSpeed);
     },
-    picture: () => frameOf({ time: clock.time, step: 0, motion: "picture" }, scene.peek().view.playSpeed),
+    // Until the next frame the fields rest: the processor is the drawing's.
+    picture: () => frameOf({ time: clock.time, step: 0, motion: "picture" }, 0),
     release() {
       stopFollowing();
       stopLooking();

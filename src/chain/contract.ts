@@ -35,7 +35,7 @@ export interface Chain {
   still(state: SceneState): Promise<Frame>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */
   frame(): Frame;
-  /** The present scene for a picture that is not a moment of the screen: tracers led at once through the field as it is now. */
+  /** The present scene for a picture that is not a moment of the screen: tracers led at once through the field as it is now, which then rests until the next frame. */
   picture(): Frame;
   /** Ends workers and frees memory. */
   release(): void;

@@ -3,10 +3,9 @@
 import { entryAt, present } from "../sim/checked/present.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 import { buildField, type FieldSession } from "../sim/flow-field/index.ts";
+import { type Slice, slices } from "./field-slices.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
 
-/** s of wall clock computed without listening */
-const SLICE = 0.012;
 /** s of wall clock between two sent moments */
 const MOMENT = 1 / 30;
 /** s of wall clock within which it is heard from, whatever happens */
@@ -18,8 +17,6 @@ const ASLEEP = 0.15;
 const BEHIND = 0.1;
 /** s of blood time computed at once after new walls, so that the first picture already flows */
 const WARM = 0.04;
-/** How quickly the measured ability follows, per slice. */
-const FOLLOW = 0.1;
 /** m/s: blood never runs so fast here; a field that says so has failed and restarts from rest */
 const IMPOSSIBLE = 12;
 /** Fresh starts that one geometry is granted. */
@@ -35,11 +32,29 @@ export interface FieldRunner {
   hear(message: ToField): void;
   /** Computes one slice; answers the s that may pass until the next, if nothing is heard before. */
   work(): number;
+  /** The same in parts, for a computer elsewhere: what is to be advanced now, and by how many s of blood time. */
+  due(): { readonly field: FieldSession | null; readonly seconds: number };
+  /** It was advanced. */
+  passed(field: FieldSession, slice: Slice): void;
+  /** Sends what there is to send; answers as `work`. */
+  rest(): number;
 }
 
 type Build = Extract<ToField, { kind: "build" }>;
 
-export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
+export function fieldRunner(options: RunnerOptions): FieldRunner {
+  const { advance, ...parts } = runnerParts(options);
+  return {
+    ...parts,
+    work() {
+      const { field, seconds } = parts.due();
+      if (field && seconds > 0) parts.passed(field, advance(field, seconds));
+      return parts.rest();
+    },
+  };
+}
+
+function runnerParts({ clock, post }: RunnerOptions) {
   const solver = ownedSession();
   const pace = pacer(clock);
   const gauge = slices(clock);
@@ -96,8 +111,29 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
     else say({ kind: "refused", shapeId, reason: "the flow could not be computed" });
   };
 
+  const due = () => {
+    const next = pending;
+    pending = null;
+    if (next) build(next);
+    pace.elapse();
+    return { field: solver.session, seconds: pace.due };
+  };
+
+  const passed = (field: FieldSession, slice: Slice) => {
+    pace.passed(slice.passed);
+    gauge.note(field, slice);
+  };
+
+  const rest = () => {
+    const { session } = solver;
+    if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT) send(session, current);
+    if (clock() - lastWord > ALIVE) say({ kind: "alive" });
+    if (solver.session && pace.due > 0) return 0;
+    return solver.session && pace.runs ? AHEAD : ASLEEP;
+  };
+
   return {
-    hear(message) {
+    hear(message: ToField) {
       switch (message.kind) {
         case "build":
           // Several may wait while a slice runs: only the last one counts.
@@ -117,19 +153,10 @@ export function fieldRunner({ clock, post }: RunnerOptions): FieldRunner {
           break;
       }
     },
-    work() {
-      const next = pending;
-      pending = null;
-      if (next) build(next);
-      pace.elapse();
-      const { session } = solver;
-      if (session && pace.due > 0) pace.passed(gauge.advance(session, pace.due));
-      if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT)
-        send(session, current);
-      if (clock() - lastWord > ALIVE) say({ kind: "alive" });
-      if (solver.session && pace.due > 0) return 0;
-      return solver.session && pace.runs ? AHEAD : ASLEEP;
-    },
+    advance: gauge.advance,
+    due,
+    passed,
+    rest,
   };
 }
 
@@ -147,9 +174,9 @@ function ownedSession() {
     },
     /** Throws where the walls leave no room for a flow. */
     build({ geometry, fluid, cellsAcross, lead }: Build): "reshaped" | "rebuilt" {
-      const key = JSON.stringify([geometry.name, fluid, cellsAcross]);
+      const key = JSON.stringify([geometry.name, fluid]);
       if (session && key === builtFor) {
-        session.reshape(geometry);
+        session.reshape(geometry, cellsAcross);
         return "reshaped";
       }
       session?.release();
@@ -204,42 +231,6 @@ function pacer(clock: () => number) {
   };
 }
 
-/** Computes in slices of the clock, and measures what the processor can do. */
-function slices(clock: () => number) {
-  /** blood seconds in a wall-clock second of computing */
-  let ability: number | undefined;
-  /** s of wall clock for one step */
-  let stepCost: number | undefined;
-  return {
-    get ability() {
-      return ability;
-    },
-    forget() {
-      ability = undefined;
-      stepCost = undefined;
-    },
-    /** One slice towards `wanted` s of blood time; returns what has passed. */
-    advance(field: FieldSession, wanted: number): number {
-      const begin = clock();
-      let steps = 0;
-      let passed = 0;
-      // A single step first shows how many fit into a quarter of the slice.
-      const fit = stepCost ? Math.max(1, Math.floor(SLICE / 4 / stepCost)) : 1;
-      while (passed < wanted && clock() - begin < SLICE) {
-        const count = Math.min(fit, Math.max(1, Math.ceil((wanted - passed) / field.step)));
-        passed += field.advance(count);
-        steps += count;
-      }
-      const spent = clock() - begin;
-      if (spent <= 0) return passed;
-      field.timed(steps, spent);
-      stepCost = follow(stepCost, spent / steps);
-      ability = follow(ability, passed / spent);
-      return passed;
-    },
-  };
-}
-
 /** Arrays that go over to the page instead of being copied. */
 function transfersOf(message: FromField): Transferable[] {
   const arrays =
@@ -250,9 +241,6 @@ function transfersOf(message: FromField): Transferable[] {
         : [];
   return arrays.map((array) => array.buffer as ArrayBuffer);
 }
-
-const follow = (before: number | undefined, now: number): number =>
-  before === undefined ? now : before + FOLLOW * (now - before);
 
 /** Every 7th cell suffices: a field that fails does so everywhere within a few steps. */
 function possible({ u, v }: FlowField): boolean {

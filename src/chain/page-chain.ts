@@ -7,11 +7,24 @@ import type { Chain } from "./contract.ts";
 import FieldWorker from "./field-worker.ts?worker&inline";
 import { workerPort } from "./port.ts";
 
+/** ms for which a first field may wait to hear of a graphics chip */
+const PATIENCE = 1500;
+
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
+/** Starts workers that compute on a graphics chip; what that takes is fetched only where there is one. */
+async function chipFields() {
+  const adapter = await navigator.gpu?.requestAdapter();
+  return adapter && (await import("./chip-field.ts")).chipFields(adapter);
+}
+
 /** A chain that runs in this page. */
-export const startChain = (start: SceneState, options: PageOptions = {}): Chain =>
-  createChain(start, {
+export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
+  const onChip = Promise.race([
+    chipFields().catch(() => null),
+    new Promise<null>((resolve) => setTimeout(resolve, PATIENCE)),
+  ]);
+  return createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
     every: (seconds, call) => {
@@ -21,6 +34,7 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     startCirculation: () => workerPort(() => new CirculationWorker()),
-    startField: () => workerPort(() => new FieldWorker()),
+    startField: () => workerPort(async () => (await onChip)?.() ?? new FieldWorker()),
     ...options,
   });
+};

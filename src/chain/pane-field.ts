@@ -9,7 +9,7 @@ import { boundaryConditions, sharesInflow } from "./field-boundary.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
 import type { Port } from "./port.ts";
-import type { FieldGrid, Fluid } from "./worker-messages.ts";
+import type { Fluid, GridChoice } from "./worker-messages.ts";
 
 /** s of a field's time after which its readings know of new boundary conditions */
 const HEARD = 0.3;
@@ -35,7 +35,7 @@ export interface PaneField {
   release(): void;
 }
 
-export function paneField(startField: () => Port, grid: FieldGrid): PaneField {
+export function paneField(startField: () => Port, grid: GridChoice): PaneField {
   let link: FieldLink | null = null;
   let walls: PaneField["walls"] = null;
   let key = "";

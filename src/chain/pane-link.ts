@@ -9,7 +9,7 @@ import { paneClots } from "./pane-clots.ts";
 import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
 import { type Passing, paneTracers, type Shown } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
-import type { FieldGrid } from "./worker-messages.ts";
+import type { GridChoice } from "./worker-messages.ts";
 
 export interface PaneLink {
   show: PaneField["show"];
@@ -36,7 +36,7 @@ export function paneLink(
   startField: () => Port,
   random: () => number,
   tracers: number,
-  grid: FieldGrid,
+  grid: GridChoice,
 ): PaneLink {
   const field = paneField(startField, grid);
   const moving = paneTracers(tracers, random);

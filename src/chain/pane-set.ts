@@ -3,7 +3,7 @@
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { type PaneLink, paneLink } from "./pane-link.ts";
 import type { Port } from "./port.ts";
-import type { FieldGrid } from "./worker-messages.ts";
+import type { GridChoice } from "./worker-messages.ts";
 
 export interface PaneSetOptions {
   readonly startField: () => Port;
@@ -26,8 +26,8 @@ export interface PaneSet {
 
 const TRACERS = 10_000;
 /** One pane can afford a finer grid than two or three that share the processor, and a lead; panes that race start together at once. */
-const ALONE: FieldGrid = { cellsAcross: 16, lead: { cellsAcross: 6, seconds: 1.2 } };
-const BESIDE: FieldGrid = { cellsAcross: 12 };
+const ALONE: GridChoice = { cellsAcross: 16, lead: { cellsAcross: 6, seconds: 1.2 } };
+const BESIDE: GridChoice = { cellsAcross: 12 };
 /** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 

@@ -8,6 +8,7 @@ import {
   advance,
   fill,
   freeJet,
+  type Hole,
   type Jet,
   resettle,
   type Step,
@@ -34,14 +35,14 @@ const FLOWS_FROM = 1;
 const LED = 4;
 const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
-/** The same for a picture: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
-const LED_STEPS_A_PICTURE = 60;
+/** The same for a picture, all at once: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
+const LED_STEPS_OF_PICTURE = 60;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
 /**
- * Blood moves; it is held where it is; nothing may move at all and the picture is led to a state that teaches; or it is
- * led there at once, from the field as it is now, for a picture apart from the screen.
+ * Blood moves; it is held where it is; nothing may move at all and the picture is led to a state that teaches; or a copy is
+ * led there at once, through the field as it is now, for a picture apart from the screen, which stays as it was.
  */
 type Motion = "moving" | "held" | "still" | "picture";
 
@@ -79,7 +80,7 @@ export interface PaneTracers {
 export function paneTracers(count: number, random: () => number): PaneTracers {
   const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
   const dye = dyePulse(cloud);
-  const moving = mover(cloud, dye, random);
+  const moving = mover(cloud, dye.passed, random);
   const held = heldMoment();
   let shapeId = -1;
   /** s of the field's time that is shown */
@@ -97,14 +98,21 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
-  const lead = (moment: FlowField, supply: Supply, speed: number, steps: number): boolean => {
-    const early = moment.time < FLOWS_FROM && !moment.readings.settled;
-    if (early && steps < LED_STEPS_A_PICTURE) return false;
+  const lead = (moment: FlowField, supply: Supply, speed: number): boolean => {
+    if (moment.time < FLOWS_FROM && !moment.readings.settled) return false;
     if (moment !== ledIn) led = 0;
     ledIn = moment;
-    for (let n = 0; n < steps && led < LED; n++, led += LED_STEP)
-      moving.move({ from: moment, to: moment, blend: 1, seconds: LED_STEP, supply }, speed);
+    for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP)
+      moving.move(ledStep(moment, supply), speed);
     return led >= LED;
+  };
+
+  /** The field as it is now, and a copy of the blood led through it. */
+  const apart = (field: FlowField, supply: Supply, speed: number) => {
+    const moment = heldMoment().of(field);
+    const { move, ...copy } = moving.copy();
+    for (let n = 0; n < LED_STEPS_OF_PICTURE; n++) move(ledStep(moment, supply), speed);
+    return { field: moment, from: moment, ...copy };
   };
 
   return {
@@ -117,12 +125,10 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       settle(latest, blood);
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
+      if (motion === "picture") return { ...shown, ...apart(field, supply, jetSpeed(geometry, circulation)) };
       if (motion !== "moving") {
-        if (motion === "picture") held.forget();
         const moment = held.of(field);
-        const steps = motion === "picture" ? LED_STEPS_A_PICTURE : LED_STEPS_A_FRAME;
-        const far = motion !== "held" && lead(moment, supply, jetSpeed(geometry, circulation), steps);
-        const seen = far || motion !== "still";
+        const seen = motion === "held" || lead(moment, supply, jetSpeed(geometry, circulation));
         return { ...shown, field: moment, from: moment, ...(seen ? {} : { tracers: null, jet: null }) };
       }
       held.forget();
@@ -137,12 +143,32 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   };
 }
 
+const ledStep = (moment: FlowField, supply: Supply): Step => ({
+  from: moment,
+  to: moment,
+  blend: 1,
+  seconds: LED_STEP,
+  supply,
+});
+
 /** Moves tracers in the plane, and what leaves through the fenestration beyond it. */
-function mover(cloud: TracerCloud, dye: DyePulse, random: () => number) {
-  const jet = freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
+function mover(cloud: TracerCloud, passed: (seconds: number) => void, random: () => number) {
+  const newJet = () => freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
+  const jet = newJet();
   let plane: TracerPlane | null = null;
+  let hole: Hole | null = null;
   let pierced = "";
   let leak = -1;
+  const stride = (into: TracerCloud, beyond: Jet, step: Step, speed: number) => {
+    const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(step.seconds / STRIDE)));
+    const seconds = step.seconds / strides;
+    for (let n = 0; n < strides; n++) {
+      beyond.advance(seconds);
+      advance(into, present(plane), { ...step, seconds }, random, (tracer, opening, across, left) => {
+        if (opening === leak) beyond.take(into, tracer, across, speed, left);
+      });
+    }
+  };
   return {
     jet,
     /** Other walls have come: tracers that lie in one are placed again. */
@@ -153,24 +179,29 @@ function mover(cloud: TracerCloud, dye: DyePulse, random: () => number) {
     },
     /** The jet restarts where the hole or its law has changed. */
     pierce(geometry: PathwayGeometry, circulation: Circulation | null) {
-      const hole = holeOf(geometry, circulation);
-      const key = JSON.stringify([geometry.name, hole]);
+      const next = holeOf(geometry, circulation);
+      const key = JSON.stringify([geometry.name, next]);
       if (key === pierced) return;
       pierced = key;
+      hole = next;
       leak = hole ? geometry.openings.findIndex(({ name }) => name === "fenestration") : -1;
       jet.lay(hole);
     },
     /** @param speed m/s of the jet where it begins */
-    move(whole: Step, speed: number) {
-      const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(whole.seconds / STRIDE)));
-      const step = { ...whole, seconds: whole.seconds / strides };
-      for (let n = 0; n < strides; n++) {
-        jet.advance(step.seconds);
-        advance(cloud, present(plane), step, random, (tracer, opening, across, left) => {
-          if (opening === leak) jet.take(cloud, tracer, across, speed, left);
-        });
-      }
-      dye.passed(whole.seconds);
+    move(step: Step, speed: number) {
+      stride(cloud, jet, step, speed);
+      passed(step.seconds);
+    },
+    /** The blood as it is, to be moved apart from the screen; its jet begins anew, which fills within a second, and no dye is measured. */
+    copy() {
+      const tracers = structuredClone(cloud);
+      const beyond = newJet();
+      beyond.lay(hole);
+      return {
+        tracers,
+        jet: beyond,
+        move: (step: Step, speed: number) => stride(tracers, beyond, step, speed),
+      };
     },
   };
 }

@@ -8,21 +8,27 @@ export interface Port {
   close(): void;
 }
 
-/** A real worker as a port. `start` may throw where workers are forbidden; the port then fails at once. */
-export function workerPort(start: () => Worker): Port {
-  const port: Port = { post() {}, onMessage() {}, onFailure() {}, close() {} };
-  try {
-    const worker = start();
+/** A real worker as a port. `start` may fail where workers are forbidden; the port then fails too. What is posted early waits. */
+export function workerPort(start: () => Worker | Promise<Worker>): Port {
+  const started = (async () => {
+    const worker = await start();
     worker.onmessage = ({ data }) => port.onMessage(data);
     worker.onerror = (event) => {
       event.preventDefault?.();
       port.onFailure(event.message || "worker lost");
     };
     worker.onmessageerror = () => port.onFailure("unreadable message");
-    port.post = (message, transfer = []) => worker.postMessage(message, transfer);
-    port.close = () => worker.terminate();
-  } catch (error) {
-    queueMicrotask(() => port.onFailure(String(error)));
-  }
+    return worker;
+  })();
+  const port: Port = {
+    post: (message, transfer = []) => then((worker) => worker.postMessage(message, transfer)),
+    onMessage() {},
+    onFailure() {},
+    close: () => then((worker) => worker.terminate()),
+  };
+  const then = (call: (worker: Worker) => void) => {
+    started.then(call, () => {});
+  };
+  started.catch((error) => port.onFailure(String(error)));
   return port;
 }

@@ -3,7 +3,7 @@ import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
-import { paneRequest, type SceneName, type SceneState } from "../state/scene-state.ts";
+import { paneRequests, type SceneName, type SceneState } from "../state/scene-state.ts";
 import type { Frame, Pane } from "./frame.ts";
 import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
@@ -36,7 +36,7 @@ export async function stillFrame(
   needs: Pick<SceneNeeds, "complete">,
   answer: Answer,
 ): Promise<Frame> {
-  const requests = [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
+  const requests = paneRequests(state);
   const plan = planSweep(state);
   const [sweep, circulations] = await Promise.all([
     plan && solved(plan, answer),
@@ -46,14 +46,15 @@ export async function stillFrame(
     needs.complete(
       state.scene,
       index,
-      { ...EMPTY, circulation, geometry: pathwayGeometry(circulation.request) },
+      { ...EMPTY_PANE, circulation, geometry: pathwayGeometry(circulation.request) },
       0,
     ),
   );
   return { state, panes, sweep, time: 0, pace: 0, degraded: [], still: true };
 }
 
-const EMPTY: Pane = {
+/** Of a pane for which nothing has been computed yet. */
+export const EMPTY_PANE: Pane = {
   circulation: null,
   geometry: null,
   shape: null,

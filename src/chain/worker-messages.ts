@@ -1,5 +1,6 @@
 /** What passes between the page and its workers. */
 import type { Circulation } from "../sim/circulation/answer.ts";
+import type { FieldChoice } from "../sim/flow-field/field-session.ts";
 import type { BoundaryConditions, FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../sim/flow-field/means.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
@@ -33,12 +34,7 @@ export interface Fluid {
 }
 
 /** How finely a pane's field is solved. */
-export interface FieldGrid {
-  /** solver cells across the narrowest opening of a great vessel */
-  readonly cellsAcross: number;
-  /** what a new flow runs on a coarser grid first, so that developed flow is seen at once */
-  readonly lead?: { readonly cellsAcross: number; readonly seconds: number };
-}
+export type GridChoice = Omit<FieldChoice, "depth">;
 
 export type ToField =
   /** Builds the flow solver; the field then starts from rest or from what the old one held. */
@@ -47,14 +43,19 @@ export type ToField =
       readonly shapeId: number;
       readonly geometry: PathwayGeometry;
       readonly fluid: Fluid;
-    } & FieldGrid)
+    } & GridChoice)
   | { readonly kind: "boundary"; readonly boundary: BoundaryConditions }
   /** From now on one wall-clock second is `rate` blood seconds; 0 holds. */
   | { readonly kind: "run"; readonly rate: number }
   /** Arrays of a field that the page has done with. */
   | { readonly kind: "return"; readonly arrays: readonly Float32Array[] };
 
+/** What became of a graphics chip: it computes, was lost, or was slower than blood. */
+export type ChipFate = "computes" | "lost" | "slow";
+
 export type FromField =
+  /** Said only where a chip was found; unsaid, the processor computes. */
+  | { readonly kind: "chip"; readonly fate: ChipFate }
   | { readonly kind: "alive" }
   | { readonly kind: "built"; readonly shapeId: number; readonly shape: FieldShape }
   /** `capable`: blood seconds that this worker could compute in one wall-clock second. */

@@ -4,11 +4,12 @@
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import { readLesson } from "../lesson/read.ts";
 import { type Kit, packageFiles, STANDARDS } from "../lms/package/course-package.ts";
 import { zipOf } from "../lms/package/zip.ts";
 import { PASS_SHARE } from "../lms/record-adapter.ts";
 import { present } from "../sim/checked/present.ts";
+import { describeFault } from "../sim/faults.ts";
+import { readLessonFiles, SOURCE_LANGUAGE } from "./lesson-files.ts";
 
 const [folder = "dist/folder"] = process.argv.slice(2);
 const OUT = "dist/course";
@@ -23,12 +24,11 @@ function builtKit(version: string): Kit {
   return { version, paths, read: async (path) => new Uint8Array(readFileSync(join(folder, path))) };
 }
 
-const lessonIds = (): string[] =>
-  readdirSync("lessons/en")
-    .filter((name) => name.endsWith(".md"))
-    .map((name) => present(readLesson(readFileSync(`lessons/en/${name}`, "utf8"), name).value))
-    .sort((a, b) => a.number - b.number)
-    .map(({ id }) => id);
+function lessonIds(): string[] {
+  const { lessons, faults } = readLessonFiles("lessons");
+  if (faults.length > 0) throw new Error(faults.map(describeFault).join("\n"));
+  return [...present(lessons[SOURCE_LANGUAGE])].sort((a, b) => a.number - b.number).map(({ id }) => id);
+}
 
 async function writePackages(): Promise<void> {
   const { name, version } = JSON.parse(readFileSync("package.json", "utf8")) as Record<

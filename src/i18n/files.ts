@@ -8,19 +8,25 @@ const onDisk = typeof process !== "undefined";
 export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   ? fromDisk()
   : import.meta.glob<Messages>(
-      ["./en/*.json", "!./en/{phone,lecture,lesson,study,kiosk,author,take-away,technical,traces}.json"],
+      [
+        "./en/*.json",
+        "!./en/{phone,accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
+      ],
       {
         eager: true,
         import: "default",
       },
     );
 
-/** English that only modes other than the start page say; fetched before one opens. */
+/** English that the start page does not say at once; fetched before another mode opens, another scene, or the list of what to erase. */
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
-  : import.meta.glob<Messages>("./en/{lecture,lesson,study,kiosk,author,take-away,technical,traces}.json", {
-      import: "default",
-    });
+  : import.meta.glob<Messages>(
+      "./en/{accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
+      {
+        import: "default",
+      },
+    );
 
 /** Path such as `./de/units.json` -> fetches its messages. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk

@@ -1,15 +1,18 @@
 /** A course as its package says it: which lessons in which order, from what share it is passed, when it is completed. */
 import * as v from "valibot";
+import type { Fault } from "../sim/faults.ts";
 import { MAX_FIGURE_TEXT } from "./figures.ts";
 import type { Lesson } from "./lesson.ts";
 import type { Library } from "./library.ts";
 import { LIMITS } from "./limits.ts";
-import type { Progress } from "./progress.ts";
+import type { Progress, Score } from "./progress.ts";
 
 /** Each lesson to its end; each of its questions answered; each of its steps opened. */
 export const COMPLETED_WHEN = ["finished", "questions", "seen"] as const;
 export type CompletedWhen = (typeof COMPLETED_WHEN)[number];
 
+/** characters of what a fault quotes */
+const LONGEST_FOUND = 100;
 /** Of a package. */
 const MAX_LESSONS = 100;
 
@@ -35,11 +38,17 @@ export type Course = v.InferOutput<typeof courseSchema>;
 /** Where a page of a package has its course. */
 export const COURSE_ELEMENT = "course";
 
-/** null for what is no course, as in a kit that is no package. */
-export function readCourse(found: string | null): Course | null {
-  if (found === null) return null;
+/** @param found JSON */
+export function readCourse(found: string): Course | Fault {
   const read = v.safeParse(v.pipe(v.string(), v.parseJson(), courseSchema), found);
-  return read.success ? read.output : null;
+  if (read.success) return read.output;
+  const [issue] = read.issues;
+  const key = v.getDotPath(issue);
+  return {
+    path: key === null ? COURSE_ELEMENT : `${COURSE_ELEMENT}.${key}`,
+    found: issue.received.slice(0, LONGEST_FOUND),
+    allowed: issue.expected ?? issue.message,
+  };
 }
 
 /** The course's lessons alone, in its order and numbered by it; they ask again only for what is among them. */
@@ -64,6 +73,16 @@ export function doneOf(when: CompletedWhen, progress: Progress, lessons: readonl
   return parts.reduce((sum, [done]) => sum + done, 0) / all;
 }
 
+/** Of all questions that the lessons ask, those right at the first try; one not answered yet is not right. */
+export function courseScore(progress: Progress, lessons: readonly Lesson[]): Score {
+  const asked = lessons.flatMap((lesson) =>
+    questionsOf(lesson).map(({ id }) => progress.lessons[lesson.id]?.answers[id]?.right === true),
+  );
+  return { right: asked.filter(Boolean).length, asked: asked.length };
+}
+
+const questionsOf = ({ steps }: Lesson) => steps.filter(({ question }) => question !== null);
+
 function partsOf(
   when: CompletedWhen,
   progress: Progress,
@@ -71,7 +90,7 @@ function partsOf(
 ): readonly [done: number, of: number] {
   const done = progress.lessons[lesson.id];
   if (when === "finished") return [done?.finished ? 1 : 0, 1];
-  const steps = when === "seen" ? lesson.steps : lesson.steps.filter(({ question }) => question !== null);
+  const steps = when === "seen" ? lesson.steps : questionsOf(lesson);
   const isDone = ({ id }: { readonly id: string }) =>
     when === "seen" ? done?.seen.includes(id) : typeof done?.answers[id]?.right === "boolean";
   return [steps.filter(isDone).length, steps.length];

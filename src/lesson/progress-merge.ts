@@ -35,8 +35,24 @@ function newerAttempt(ours: Attempt, theirs: Attempt): Attempt {
 }
 
 function mergeQuiz(ours: QuizProgress, theirs: QuizProgress): QuizProgress {
-  if (ours.round !== theirs.round) return ours.round > theirs.round ? ours : theirs;
-  return { ...ours, given: { ...theirs.given, ...ours.given } };
+  const results = unionOf(ours.results, theirs.results);
+  if (ours.round !== theirs.round) return { ...(ours.round > theirs.round ? ours : theirs), results };
+  return { ...ours, given: { ...theirs.given, ...ours.given }, results };
+}
+
+type Results = QuizProgress["results"];
+
+/** In order of day. Two alike of one side are two rounds; what both have alike is one. */
+function unionOf(ours: Results, theirs: Results): Results {
+  const unpaired = [...ours];
+  const others = theirs.filter((result) => {
+    const pair = unpaired.findIndex(
+      ({ day, right, asked }) => day === result.day && right === result.right && asked === result.asked,
+    );
+    if (pair >= 0) unpaired.splice(pair, 1);
+    return pair < 0;
+  });
+  return [...ours, ...others].sort((a, b) => a.day.localeCompare(b.day));
 }
 
 function mergeEach<T>(

@@ -2,7 +2,7 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
-/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then the numbers that stood in questions, then what was written and which steps were seen. */
+/** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then the numbers that stood in questions with what was right, then what was written and which steps were seen. */
 export function packProgress(progress: Progress, most: number): string {
   let shorter: Progress | null = progress;
   while (shorter) {
@@ -10,9 +10,9 @@ export function packProgress(progress: Progress, most: number): string {
     if (text.length <= most) return text;
     shorter = withoutOldestNote(shorter);
   }
-  const bare = pack(withoutNumbers(progress));
+  const bare = pack(withoutNumbersAndTruth(progress));
   if (bare.length <= most) return bare;
-  const text = pack(withoutSeen(withoutNumbers(progress)));
+  const text = pack(withoutSeen(withoutNumbersAndTruth(progress)));
   return text.length <= most ? text : pack(NO_PROGRESS);
 }
 
@@ -65,8 +65,8 @@ const withoutNotes = (progress: Progress, gone: (lesson: string, step: string) =
     ),
   }));
 
-/** The record to hand in asks the model for them again. */
-const withoutNumbers = (progress: Progress): Progress =>
+/** The record to hand in asks the model for both again. */
+const withoutNumbersAndTruth = (progress: Progress): Progress =>
   eachLesson(
     withoutNotes(progress, () => true),
     (lesson) => ({

@@ -1,11 +1,15 @@
 /** An answered question as an xAPI interaction (1.0.3); by cmi5 such a statement is allowed beside its own and has not its category. */
 import type { Launch } from "./cmi5-launch.ts";
-import type { Template } from "./cmi5-store.ts";
+import type { LaunchData } from "./cmi5-store.ts";
 import type { ReportedAnswer } from "./record-adapter.ts";
 import { patternOf } from "./scorm-interactions.ts";
 
 /** Without what differs each time it is sent: its id and its moment. */
-export function answeredStatement(launch: Launch, template: Template, answer: ReportedAnswer) {
+export function answeredStatement(
+  launch: Launch,
+  template: LaunchData["contextTemplate"],
+  answer: ReportedAnswer,
+) {
   const { lesson, step, kind, asked, language, options, given, correct, right } = answer;
   const choices = options.map(({ id, say }) => ({ id, description: { [language]: say } }));
   return {

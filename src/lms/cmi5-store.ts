@@ -1,21 +1,46 @@
 /** The requests that a visit makes to its record store (xAPI 1.0.3), and what cmi5 (10.0, 11.0) keeps there. */
+import * as v from "valibot";
 import type { Launch } from "./cmi5-launch.ts";
 
 export type Fetch = (url: string, init: RequestInit) => Promise<Response>;
-export type Template = Readonly<Record<string, unknown>>;
 
 /** What we say by cmi5's own verbs. */
 const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as const;
 export type Verb = (typeof SAID)[number];
 
-/** What the course system says of this launch. */
-export interface LaunchData {
+const record = v.record(v.string(), v.unknown());
+const contextActivities = v.looseObject({
+  // One alone may stand without a list (xAPI 1.0.3, part two, 2.4.6.2).
+  category: v.optional(
+    v.fallback(
+      v.union([
+        v.array(v.unknown()),
+        v.pipe(
+          record,
+          v.transform((one): unknown[] => [one]),
+        ),
+      ]),
+      [],
+    ),
+  ),
+});
+/** What the course system says of this launch; what cannot be meant counts as not said. */
+const launchData = v.object({
   /** The course system's part of every statement's context, its session included. */
-  readonly contextTemplate: Template;
-  readonly launchMode: "Normal" | "Browse" | "Review";
+  contextTemplate: v.fallback(
+    v.looseObject({
+      contextActivities: v.optional(v.fallback(contextActivities, {})),
+      extensions: v.optional(v.fallback(record, {})),
+    }),
+    {},
+  ),
+  launchMode: v.fallback(v.picklist(["Normal", "Browse", "Review"]), "Normal"),
   /** The course system's own mark, 0 to 1, which comes before the course's; null = none. */
-  readonly masteryScore: number | null;
-}
+  masteryScore: v.fallback(v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))), null),
+  /** Where who leaves is to go; null = nowhere. An address that runs a script is none. */
+  returnURL: v.fallback(v.nullable(v.pipe(v.string(), v.url(), v.regex(/^https?:/i))), null),
+});
+export type LaunchData = v.InferOutput<typeof launchData>;
 
 interface KeptDocument {
   readonly text: string | null;
@@ -33,6 +58,7 @@ export interface Cmi5Store {
   readLaunchData(token: string): Promise<LaunchData>;
   /** The learner's languages and sound; one who has set none is no fault. */
   readPreferences(token: string): Promise<void>;
+  /** False where the store has not kept it. */
   state(token: string, statement: object, keepalive: boolean): Promise<boolean>;
   readProgress(token: string): Promise<KeptDocument>;
   writeProgress(token: string, progress: object): Promise<boolean>;
@@ -55,7 +81,7 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
   };
   const read = async (token: string, name: string): Promise<Record<string, unknown>> => {
     const answer = await ask(documentAddress(name), { method: "GET", headers: headers(token) });
-    return answer.ok ? ((await answer.json()) as Record<string, unknown>) : {};
+    return answer.ok ? v.parse(v.fallback(record, {}), await answer.json()) : {};
   };
   return {
     async openVisit() {
@@ -63,12 +89,7 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
       return ((await answer.json()) as { "auth-token"?: string })["auth-token"] || null;
     },
     async readLaunchData(token) {
-      const { contextTemplate, launchMode, masteryScore } = await read(token, "LMS.LaunchData");
-      return {
-        contextTemplate: (contextTemplate as Template | undefined) ?? {},
-        launchMode: launchMode === "Browse" || launchMode === "Review" ? launchMode : "Normal",
-        masteryScore: typeof masteryScore === "number" ? masteryScore : null,
-      };
+      return v.parse(launchData, await read(token, "LMS.LaunchData"));
     },
     async readPreferences(token) {
       const query = new URLSearchParams({
@@ -86,7 +107,8 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
         body,
         keepalive,
       });
-      return answer.ok;
+      // 409: there is one of this id already (xAPI 1.0.3, part three, 2.1).
+      return answer.ok || answer.status === 409;
     },
     async readProgress(token) {
       const { text, said } = await read(token, STATE_ID);

@@ -10,8 +10,8 @@ import {
   type Report,
   type ReportedAnswer,
   shareRight,
+  type VisitClock,
 } from "./record-adapter.ts";
-import type { VisitClock } from "./scorm.ts";
 
 const VERBS: Readonly<Record<Verb, string>> = {
   initialized: "http://adlnet.gov/expapi/verbs/initialized",
@@ -42,30 +42,37 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   const store = cmi5Store(launch, world.ask);
   const started = world.now();
   const sent = new Set<Verb>();
-  const stated = async ({ token }: Visit, statement: object, keepalive = false): Promise<boolean> =>
-    store.state(token, { id: world.id(), ...statement, timestamp: world.stamp() }, keepalive);
+  const { state, isKept } = stateOnce(store, world);
 
+  /** True where it is kept, or not to be said. */
   async function send(visit: Visit, verb: Verb, result: object, keepalive = false): Promise<boolean> {
     if (!maySay(verb, sent, visit)) return true;
-    sent.add(verb);
-    return stated(visit, statementOf(launch, visit.data, verb, result), keepalive);
-  }
-
-  const answered = new Set<string>();
-  async function sendAnswers(visit: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
-    let kept = true;
-    for (const answer of answers) {
-      if (answered.has(answerKey(answer))) continue;
-      answered.add(answerKey(answer));
-      kept = (await stated(visit, answeredStatement(launch, visit.data.contextTemplate, answer))) && kept;
-    }
+    // After the end nothing may follow, whether the store kept it or not.
+    if (verb === "terminated") sent.add(verb);
+    const statement = () => statementOf(launch, visit.data, verb, result);
+    const kept = await state(visit.token, verb, statement, keepalive);
+    if (kept) sent.add(verb);
     return kept;
   }
 
+  async function sendAnswers({ token, data }: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
+    for (const answer of answers) {
+      if (sent.has("terminated")) return false;
+      await state(token, answerKey(answer), () => answeredStatement(launch, data.contextTemplate, answer));
+    }
+    return answers.every((answer) => isKept(answerKey(answer)));
+  }
+
+  let records = true;
+  let wayBack: string | null = null;
   // One token for the visit; asked for once, as the specification allows.
   const opened = openVisit(store)
     .then(async (visit) => {
-      if (visit) await send(visit, "initialized", {});
+      if (visit) {
+        records = visit.data.launchMode === "Normal";
+        wayBack = visit.data.returnURL;
+        await send(visit, "initialized", {});
+      }
       return visit;
     })
     .catch(() => null);
@@ -75,11 +82,15 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
   async function keep(report: Report): Promise<boolean> {
     const visit = await opened;
     if (visit === null) return false;
-    const kept = await sendAnswers(visit, report.answers);
-    const judged = !report.completed || (await sendEnd(visit, report));
+    // Looking round or back is not recorded (10.0).
+    if (!records) return true;
+    // First of all (9.3): without it the store is to have no other statement.
+    const begun = await send(visit, "initialized", {});
+    const answered = begun && (await sendAnswers(visit, report.answers));
+    const judged = begun && (!report.completed || (await sendEnd(visit, report)));
     const said = [...new Set([...visit.before, ...sent])].filter((verb) => ONCE.includes(verb));
     const written = await store.writeProgress(visit.token, { text: report.text, place: report.place, said });
-    return kept && judged && written;
+    return answered && judged && written;
   }
 
   async function sendEnd(visit: Visit, { score, passMark }: Report): Promise<boolean> {
@@ -95,20 +106,37 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
     kind: "cmi5",
     longest: null,
     load: async () => (await opened)?.text ?? null,
+    records: () => records,
     now: null,
     report(report) {
       const kept = keeping.then(() => keep(report)).catch(() => false);
       keeping = kept;
       return kept;
     },
-    close() {
-      void opened
-        .then(
-          (visit) => visit && send(visit, "terminated", { duration: duration(world.now() - started) }, true),
-        )
-        .catch(() => {});
+    async close() {
+      const visit = await opened;
+      const elapsed = { duration: duration(world.now() - started) };
+      if (visit) await send(visit, "terminated", elapsed, true).catch(() => {});
     },
+    wayBack: () => wayBack,
     erase: null,
+  };
+}
+
+/** States each thing until the store has kept it: again as the same statement, so that one whose answer was lost is not kept twice. */
+function stateOnce(store: Cmi5Store, { id, stamp }: World) {
+  const made = new Map<string, object>();
+  const kept = new Set<string>();
+  return {
+    isKept: (key: string) => kept.has(key),
+    async state(token: string, key: string, statement: () => object, keepalive = false): Promise<boolean> {
+      if (kept.has(key)) return true;
+      const whole = made.get(key) ?? { id: id(), ...statement(), timestamp: stamp() };
+      made.set(key, whole);
+      const isKept = await store.state(token, whole, keepalive).catch(() => false);
+      if (isKept) kept.add(key);
+      return isKept;
+    },
   };
 }
 
@@ -124,13 +152,12 @@ async function openVisit(store: Cmi5Store): Promise<Visit | null> {
 /** Once in all visits of one registration (9.3.3, 9.3.4). */
 const ONCE: readonly Verb[] = ["completed", "passed"];
 
-/** No verb twice in a visit and passed or failed, not both (9.3); looking round or back is not recorded (10.0); none revokes a pass. */
-function maySay(verb: Verb, sent: ReadonlySet<Verb>, { data, before }: Visit): boolean {
+/** No verb twice in a visit and passed or failed, not both (9.3); none revokes a pass. */
+function maySay(verb: Verb, sent: ReadonlySet<Verb>, { before }: Visit): boolean {
   if (sent.has(verb) || (ONCE.includes(verb) && before.includes(verb))) return false;
   if (verb === "initialized") return true;
   if (sent.has("terminated")) return false;
   if (verb === "terminated") return true;
-  if (data.launchMode !== "Normal") return false;
   if (verb === "failed") return !sent.has("passed") && !before.includes("passed");
   return verb !== "passed" || !sent.has("failed");
 }
@@ -143,7 +170,7 @@ function statementOf(
   result: object,
 ) {
   const judged = verb === "passed" || verb === "failed";
-  const given = (contextTemplate.contextActivities ?? {}) as { category?: unknown[] };
+  const given = contextTemplate.contextActivities ?? {};
   const category = [
     ...(given.category ?? []),
     { id: `${CATEGORY}cmi5` },
@@ -159,7 +186,7 @@ function statementOf(
       ...contextTemplate,
       registration: launch.registration,
       contextActivities: { ...given, category },
-      extensions: { ...mastery, ...(contextTemplate.extensions as object | undefined) },
+      extensions: { ...mastery, ...contextTemplate.extensions },
     },
   };
 }

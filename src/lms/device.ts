@@ -15,6 +15,7 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
     kind: "device",
     longest: null,
     load: async () => now(),
+    records: () => true,
     now,
     report: async ({ text }) => {
       try {
@@ -24,7 +25,8 @@ export function deviceRecord(storage: () => Storage): RecordAdapter {
         return false;
       }
     },
-    close: () => {},
+    close: async () => {},
+    wayBack: () => null,
     erase: () => {
       try {
         storage().removeItem(NAME);

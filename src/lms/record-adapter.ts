@@ -24,6 +24,7 @@ export interface Report {
   readonly text: string;
   /** Where to resume, `lesson#step`. */
   readonly place: string;
+  /** Of all the course's questions. */
   readonly score: Score;
   /** Share right from which it is passed; null where nothing is to be passed. A course system's own comes first. */
   readonly passMark: number | null;
@@ -42,14 +43,26 @@ export interface RecordAdapter {
   readonly longest: number | null;
   /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */
   load(): Promise<string | null>;
+  /** False where who came only looks round or back (Browse, Review), so that nothing is recorded; known once loaded. */
+  records(): boolean;
   /** What stands there at this moment, where another tab may have written too; null where this visit alone writes. */
   readonly now: (() => string | null) | null;
   /** Saves at once, so that closing the device loses at most what came after. False when it could not be saved. */
   report(report: Report): Promise<boolean>;
-  /** The visit ends. */
-  close(): void;
+  /** The visit ends. Resolved once the course system knows; never rejects. */
+  close(): Promise<void>;
+  /** Where the course system wants to have who leaves; null where it says nothing. Known once loaded. */
+  wayBack(): string | null;
   /** Erases everything; only a record on this device can be erased. */
   readonly erase: (() => void) | null;
+}
+
+/** What a visit needs to know of time. */
+export interface VisitClock {
+  /** s on any clock, for the time of this visit */
+  readonly now: () => number;
+  /** The moment as RFC 3339, UTC. */
+  readonly stamp: () => string;
 }
 
 /** Share of questions right at the first try from which a course counts as passed unless it says otherwise (common practice, no source). */
@@ -58,9 +71,9 @@ export const PASS_SHARE = 0.6;
 /** 0 to 1; 0 when nothing was asked */
 export const shareRight = ({ right, asked }: Score): number => (asked === 0 ? 0 : right / asked);
 
-/** null where nothing is to be passed */
+/** null where nothing is to be passed, or nothing is asked */
 export const passed = (score: Score, mark: number | null): boolean | null =>
-  mark === null ? null : shareRight(score) >= mark;
+  mark === null || score.asked === 0 ? null : shareRight(score) >= mark;
 
 /** A key for "sent once". */
 export const answerKey = ({ lesson, step }: ReportedAnswer): string => `${lesson}#${step}`;

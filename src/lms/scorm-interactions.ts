@@ -1,8 +1,6 @@
 /** One answered question as `cmi.interactions.n`, by SCORM 1.2 and by SCORM 2004. Constants from memory of the specifications. */
-import { entryAt } from "../sim/checked/present.ts";
 import type { ReportedAnswer } from "./record-adapter.ts";
-
-type Values = readonly (readonly [element: string, value: string])[];
+import type { Values } from "./scorm-report.ts";
 
 /** Characters of an identifier: CMIIdentifier of 1.2. */
 const LONGEST_ID = 255;
@@ -18,36 +16,32 @@ const nameOf = ({ lesson, step }: ReportedAnswer, between: string): string =>
 /** No exponent. */
 const plain = (value: number): string => String(Number(value.toFixed(6)));
 
+/** null where one of them has no sign: not among the options of today's lesson, or beyond the last sign */
+function signsOf({ options }: ReportedAnswer, ids: string | number | readonly string[]): string | null {
+  if (typeof ids === "number") return plain(ids);
+  const signs = (typeof ids === "string" ? [ids] : ids).map((wanted) =>
+    SIGNS.charAt(options.findIndex(({ id }) => id === wanted)),
+  );
+  return signs.includes("") ? null : signs.join(",");
+}
+
 /** `index`: how many there are already; `stamp`: RFC 3339, UTC */
 export function interaction12(answer: ReportedAnswer, index: number, stamp: string): Values {
   const element = `cmi.interactions.${index}`;
-  const signs = (ids: string | number | readonly string[]): string =>
-    typeof ids === "number"
-      ? plain(ids)
-      : (typeof ids === "string" ? [ids] : ids)
-          .map((id) =>
-            entryAt(
-              [...SIGNS],
-              Math.max(
-                0,
-                answer.options.findIndex((each) => each.id === id),
-              ),
-            ),
-          )
-          .join(",");
+  const given = signsOf(answer, answer.given);
   const { correct } = answer;
   const pattern =
     correct === null
       ? null
       : typeof correct === "object" && "low" in correct
         ? plain((correct.low + correct.high) / 2)
-        : signs(correct);
+        : signsOf(answer, correct);
   return [
     [`${element}.id`, nameOf(answer, "_")],
     [`${element}.time`, stamp.slice(11, 19)],
     [`${element}.type`, answer.kind],
     ...(pattern === null ? [] : [[`${element}.correct_responses.0.pattern`, pattern] as const]),
-    [`${element}.student_response`, signs(answer.given)],
+    ...(given === null ? [] : [[`${element}.student_response`, given] as const]),
     [`${element}.result`, answer.right ? "correct" : "wrong"],
   ];
 }

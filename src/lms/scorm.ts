@@ -1,6 +1,7 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
-import { answerKey, passed, type RecordAdapter, type Report, shareRight } from "./record-adapter.ts";
+import { passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
+import { isRecorded, type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
 
 /** The run-time environment's calls that we use; each answers "true" or "false". */
 export interface ScormApi {
@@ -16,73 +17,50 @@ export const LONGEST_SUSPEND_DATA = 4096;
 /** Characters of `cmi.core.lesson_location` (CMIString255). */
 const LONGEST_LOCATION = 255;
 
-/** What a visit needs to know of time. */
-export interface VisitClock {
-  /** s on any clock, for the time of this visit */
-  readonly now: () => number;
-  /** The moment as RFC 3339, UTC. */
-  readonly stamp: () => string;
-}
-
 export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAdapter {
-  const said = (answer: string | boolean): boolean => String(answer) === "true";
+  const runTime: RunTime = {
+    get: (element) => api.LMSGetValue(element),
+    set: (element, value) => said(api.LMSSetValue(element, value)),
+    commit: () => said(api.LMSCommit("")),
+  };
+  const { get, set, commit } = runTime;
   const started = now();
   const open = said(api.LMSInitialize(""));
   let closed = !open;
-  const sent = new Set<string>();
-  if (open && ["not attempted", "unknown", ""].includes(api.LMSGetValue("cmi.core.lesson_status"))) {
-    api.LMSSetValue("cmi.core.lesson_status", "incomplete");
-    api.LMSCommit("");
+  const records = !open || isRecorded(get("cmi.core.lesson_mode"));
+  if (open && records && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
+    set("cmi.core.lesson_status", "incomplete");
+    commit();
   }
-  const answersOf = ({ answers }: Report) => {
-    const unsent = answers.filter((answer) => !sent.has(answerKey(answer)));
-    if (unsent.length === 0) return [];
-    // They follow those of earlier visits.
-    const next = Number(api.LMSGetValue("cmi.interactions._count")) || 0;
-    return unsent.flatMap((answer, index) => {
-      sent.add(answerKey(answer));
-      return interaction12(answer, next + index, stamp());
-    });
-  };
+  const report = scormReport(runTime, (answer, index) => interaction12(answer, index, stamp()));
   return {
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
-    load: async () => (open ? api.LMSGetValue("cmi.suspend_data") || null : null),
+    load: async () => (open ? get("cmi.suspend_data") || null : null),
+    records: () => records,
     now: null,
-    report: async (report) =>
-      !closed &&
-      [...valuesOf(report), ...answersOf(report)].every(([element, value]) =>
-        said(api.LMSSetValue(element, value)),
-      ) &&
-      said(api.LMSCommit("")),
-    close() {
+    report: async (given) => !closed && (!records || report(valuesOf(given), given.answers)),
+    async close() {
       if (closed) return;
       closed = true;
-      api.LMSSetValue("cmi.core.session_time", timespan(now() - started));
-      api.LMSSetValue("cmi.core.exit", "suspend");
-      api.LMSCommit("");
+      set("cmi.core.session_time", timespan(now() - started));
+      set("cmi.core.exit", "suspend");
+      commit();
       api.LMSFinish("");
     },
+    wayBack: () => null,
     erase: null,
   };
 }
 
-function valuesOf({
-  text,
-  place,
-  score,
-  passMark,
-  completed,
-}: Report): readonly (readonly [string, string])[] {
+function valuesOf({ text, place, score, passMark, completed }: Report): Values {
   const won = passed(score, passMark);
   const done = won === null ? "completed" : won ? "passed" : "failed";
   const resume = text.length <= LONGEST_SUSPEND_DATA ? ([["cmi.suspend_data", text]] as const) : [];
   return [
     ...resume,
     ["cmi.core.lesson_location", place.slice(0, LONGEST_LOCATION)],
-    ["cmi.core.score.min", "0"],
-    ["cmi.core.score.max", "100"],
-    ["cmi.core.score.raw", String(Math.round(100 * shareRight(score)))],
+    ...scoreValues("cmi.core.score", score),
     ["cmi.core.lesson_status", completed ? done : "incomplete"],
   ];
 }

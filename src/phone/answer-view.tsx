@@ -1,8 +1,9 @@
 /** Giving an answer: a tap on a choice, or a number. */
 import { useState } from "preact/hooks";
 import type { PhoneQuestion } from "../audience/line-messages.ts";
+import { LARGEST } from "../audience/room-code.ts";
 import { parseNumber } from "../i18n/parse-number.ts";
-import { give, own, pending } from "./seat.ts";
+import { give, own, pending, refused } from "./seat.ts";
 import { t, writeNumber } from "./words.ts";
 
 interface AnswerProps {
@@ -43,6 +44,7 @@ export function AnswerView({ question, locked }: AnswerProps) {
 function noteOf(locked: boolean): string {
   if (locked) return t(own.value === null ? "phone.locked.none" : "phone.locked");
   if (pending.value !== null) return t("phone.sending");
+  if (refused.value !== null) return t("phone.settled");
   return own.value === null ? "" : t("phone.counted");
 }
 
@@ -54,7 +56,7 @@ function NumberForm({ question: { unit }, locked }: AnswerProps) {
       onSubmit={(event) => {
         event.preventDefault();
         const number = parseNumber(String(new FormData(event.currentTarget).get("number") ?? ""));
-        const fits = number !== undefined && Math.abs(number) <= 1e9;
+        const fits = number !== undefined && Math.abs(number) <= LARGEST;
         setFault(!fits);
         if (fits) give(number);
       }}

@@ -1,11 +1,13 @@
 /** What this phone is called in a room: a number that it drew itself, kept for that room alone and for no longer. */
+import { TOKEN } from "../audience/room-code.ts";
+
 const KEPT = "lungward.phone";
 
 /** The room that this phone was in, and its number there; null where it was in none. */
 function kept(): { readonly room: string; readonly token: string } | null {
   try {
     const [room = "", token = ""] = (localStorage.getItem(KEPT) ?? "").split(" ");
-    return /^[0-9a-f]{32}$/.test(token) ? { room, token } : null;
+    return TOKEN.test(token) ? { room, token } : null;
   } catch {
     // Without storage the number lasts as long as the page.
     return null;

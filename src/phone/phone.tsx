@@ -1,5 +1,6 @@
 /** The page of a phone in the hall: one question, one tap, and what the hall answered. */
 import { useState } from "preact/hooks";
+import { CODE_LENGTH } from "../audience/room-code.ts";
 import { AnswerView } from "./answer-view.tsx";
 import { ResultView } from "./result-view.tsx";
 import { asked, askWords, join, lost, readCode, sayLost, speak, stage, steps } from "./seat.ts";
@@ -69,7 +70,7 @@ function Door() {
         aria-describedby="code-fault"
       />
       <p id="code-fault" role="alert" class="fault">
-        {fault && t("phone.code.fault")}
+        {fault && t("phone.code.fault", { length: CODE_LENGTH })}
       </p>
       <button type="submit" class="main">
         {t("phone.code.go")}

@@ -3,7 +3,9 @@ import { batch, signal } from "@preact/signals";
 import { ENDED } from "../audience/ended.ts";
 import { type AudienceLine, drawChance, openLine } from "../audience/line.ts";
 import type { FromPhone, HallAnswer, ToPhone } from "../audience/line-messages.ts";
+import { CODE } from "../audience/room-code.ts";
 import { forgetToken, tokenFor } from "./own-token.ts";
+import { readToPhone } from "./read-message.ts";
 import { language } from "./words.ts";
 
 type Asked = Extract<ToPhone, { kind: "ask" }>;
@@ -17,16 +19,20 @@ export const asked = signal<Asked | null>(null);
 export const own = signal<HallAnswer | null>(null);
 /** Given, and not yet confirmed by the server. */
 export const pending = signal<HallAnswer | null>(null);
+/** Given, and not taken though the question is open: this phone changed its answer too often. */
+export const refused = signal<HallAnswer | null>(null);
 export const lost = signal(false);
 export const steps = signal<Steps | null>(null);
 
 let line: AudienceLine<FromPhone> | null = null;
 let greet: (() => FromPhone) | null = null;
+/** The line was lost since the answer was given: it may have been lost with it. */
+let again = false;
 
-/** Seven signs without blanks or hyphens, in capitals; null for what is no code. */
+/** Without blanks or hyphens, in capitals; null for what is no code. */
 export function readCode(text: string): string | null {
   const code = text.toUpperCase().replace(/[\s-]/g, "");
-  return /^[2-9A-HJ-NP-Z]{7}$/.test(code) ? code : null;
+  return CODE.test(code) ? code : null;
 }
 
 export function join(code: string): void {
@@ -39,8 +45,10 @@ export function join(code: string): void {
     side: "phone",
     chance: drawChance,
     greeting,
+    read: readToPhone,
     hear: (message) => batch(() => hear(message)),
     onLine(open) {
+      if (!open) again = true;
       if (open) stage.value = "open";
       else if (stage.peek() === "open") stage.value = "gone";
     },
@@ -62,6 +70,7 @@ export function give(answer: HallAnswer): void {
   const question = asked.peek()?.question;
   if (!question || asked.peek()?.locked) return;
   pending.value = answer;
+  refused.value = null;
   line?.say({ kind: "answer", question: question.key, answer });
 }
 
@@ -79,6 +88,8 @@ function hear(message: ToPhone): void {
   else if (message.kind === "own" && message.question === asked.peek()?.question?.key) {
     own.value = message.own;
     if (message.own === pending.peek()) pending.value = null;
+    // The question had come again meanwhile, and the answer counts after all.
+    if (message.own === refused.peek()) refused.value = null;
   }
 }
 
@@ -88,11 +99,16 @@ function hearAsked(message: Asked): void {
   asked.value = message;
   if (!same) {
     own.value = null;
+    refused.value = null;
     lost.value = false;
   }
   const answer = pending.peek();
+  const missed = again;
+  again = false;
   if (answer === null) return;
+  const open = same && key && !message.locked;
   // Given while there was no line: it counts if the question is still open.
-  if (same && key && !message.locked) line?.say({ kind: "answer", question: key, answer });
-  else pending.value = null;
+  if (open && missed && line?.say({ kind: "answer", question: key, answer })) return;
+  pending.value = null;
+  if (open) refused.value = answer;
 }

@@ -41,12 +41,17 @@ function without<T>(record: Readonly<Record<string, T>>, name: string): Record<s
   return rest;
 }
 
+/** What a person sets is their own, also where it first came with a scene. */
+const owned = (state: SceneState, name: string): SceneState =>
+  state.lent?.includes(name) ? { ...state, lent: state.lent.filter((each) => each !== name) } : state;
+
 /** Sets a parameter; a value equal to the default is left out, so that equal scenes have equal states. */
 export const setParameter =
   (name: string, value: ParameterValue): Edit =>
-  (state) => {
+  (before) => {
     const parameter = findParameter(name);
-    if (!parameter) return state;
+    if (!parameter) return before;
+    const state = owned(before, name);
     const allowed = parameter.kind === "number" ? nearestAllowed(parameter, Number(value)) : value;
     const fallback = defaultSetting(parameter, state.request.stage, state.request.body);
     const rest = without(state.request.set, name);
@@ -76,20 +81,9 @@ export const setVolumeRule =
   (state) =>
     withRequest(state, { volumeRule });
 
-/** The calf's scene begins with a calf that works; one that was not changed rests again when the scene is left. */
 export const setScene =
   (scene: SceneName): Edit =>
-  (state) => {
-    const { calfPumpPressure: pressure, ...others } = state.request.set;
-    const enters = scene === "calf" && pressure === undefined;
-    const leaves = state.scene === "calf" && scene !== "calf" && pressure === WORKING_CALF;
-    const moved = { ...state, scene };
-    if (enters) return withRequest(moved, { set: { ...others, calfPumpPressure: WORKING_CALF } });
-    return leaves ? withRequest(moved, { set: others }) : moved;
-  };
-
-/** mmHg */
-const WORKING_CALF = 60;
+  (state) => ({ ...state, scene });
 
 export const setView =
   (change: Partial<View>): Edit =>

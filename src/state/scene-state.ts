@@ -62,6 +62,8 @@ export interface SceneState {
   /** at most MAX_BESIDE */
   readonly beside: readonly Beside[];
   readonly view: View;
+  /** Names of settings that came with the scene and go with it, as long as nobody sets them (`enter-scene.ts`). Not part of a link. */
+  readonly lent?: readonly string[];
 }
 
 export const START: SceneState = {
@@ -104,9 +106,10 @@ export function paneRequest(state: SceneState, index: number): CirculationReques
   };
 }
 
+/** The requests of all panes, the first one's first. */
+export const paneRequests = (state: SceneState): CirculationRequest[] =>
+  [0, ...state.beside.map((_, i) => i + 1)].map((pane) => paneRequest(state, pane));
+
 /** Whether a computed flow field is in the picture, into which dye can be released. */
 export const showsField = (state: SceneState): boolean =>
-  state.scene === "pathway" &&
-  [state.request, ...state.beside.map((_, i) => paneRequest(state, i + 1))].some(({ stage }) =>
-    hasPlane(stage),
-  );
+  state.scene === "pathway" && paneRequests(state).some(({ stage }) => hasPlane(stage));

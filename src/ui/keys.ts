@@ -54,10 +54,13 @@ export function listenForKeys(table: () => readonly Key[], lettersOn: () => bool
 const matches = (name: string, key: string): boolean =>
   name === key || (name.length === 1 && name.toLowerCase() === key.toLowerCase());
 
-function takesText({ target }: KeyboardEvent): boolean {
-  if (!(target instanceof HTMLElement)) return false;
+/** What is written into a text keeps its keys. F5 is no part of any text, a turned page none of a single line. */
+function takesText({ target, key }: KeyboardEvent): boolean {
+  if (!(target instanceof HTMLElement) || /^F\d/.test(key)) return false;
   if (target.isContentEditable || target instanceof HTMLTextAreaElement) return true;
-  return target instanceof HTMLInputElement && ["text", "number", "search", "url"].includes(target.type);
+  const line =
+    target instanceof HTMLInputElement && ["text", "number", "search", "url"].includes(target.type);
+  return line && !key.startsWith("Page");
 }
 
 const MOVES = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "PageUp", "PageDown", "Home", "End"];

@@ -1,6 +1,10 @@
 /** The bars that stage and phones share, and the table of counts. */
+import * as v from "valibot";
 import { expect, test } from "vitest";
 import { barOf } from "../../src/audience/bar-of.ts";
+import { asking, reading } from "../../src/audience/line-messages.ts";
+import { LONGEST_TEXT } from "../../src/audience/room-code.ts";
+import { cutText } from "../../src/modes/lecture/audience/cut-text.ts";
 import { shownResult } from "../../src/modes/lecture/audience/hall-result.ts";
 import { histogramOf } from "../../src/modes/lecture/audience/histogram.ts";
 import { startHall } from "../../src/modes/lecture/hall.ts";
@@ -33,6 +37,28 @@ test.each([
     expect(edges[bar]).toBeLessThanOrEqual(value);
     expect(edges[bar + 1]).toBeGreaterThanOrEqual(value);
   }
+});
+
+test.each([
+  [[1e9], null],
+  [[-1e9], null],
+  [[-1e9, 1e9], 7],
+] as const)("the server takes the bars of %j, at the ends of what a phone can answer", (numbers, model) => {
+  const count = { ...startHall("lesson#step"), phase: "compared" as const, numbers: [...numbers] };
+  const message = { kind: "ask", question: null, locked: true, result: shownResult([], count, model) };
+  expect(v.safeParse(asking, message).issues).toBeUndefined();
+});
+
+test("the server takes a question and a step of any length, cut at its bounds", () => {
+  const long = "x".repeat(10_000);
+  const say = { en: cutText(long, LONGEST_TEXT.ask) };
+  const question = { key: "lesson#step", ask: say, choices: [{ id: "a", say }], unit: null };
+  const step = { title: cutText(long, LONGEST_TEXT.title), text: cutText(long, LONGEST_TEXT.step) };
+  const ask = { kind: "ask", question, locked: false, result: null };
+  expect(v.safeParse(asking, ask).issues).toBeUndefined();
+  const words = { kind: "words", step: "lesson#step", words: { en: step } };
+  expect(v.safeParse(reading, words).issues).toBeUndefined();
+  expect(cutText("as it is", 8)).toBe("as it is");
 });
 
 test("a stray or the model's number moves an end to the next step, so that no end tells what someone gave", () => {

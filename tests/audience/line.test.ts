@@ -1,48 +1,27 @@
 /** A page's line: to its own server alone, again after a break, never again once it is refused. */
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { type AudienceLine, openLine } from "../../src/audience/line.ts";
+import { FakeSocket, forgetSockets, sockets } from "./fake-socket.ts";
 
-class Socket {
-  static readonly OPEN = 1;
-  readyState = 0;
-  readonly sent: string[] = [];
-  onopen = () => {};
-  onmessage = (_: { data: string }) => {};
-  onclose = (_: { code: number }) => {};
-  constructor(readonly address: string) {
-    sockets.push(this);
-  }
-  open() {
-    this.readyState = 1;
-    this.onopen();
-    this.onmessage({ data: '{"kind":"here"}' });
-  }
-  send(text: string) {
-    this.sent.push(text);
-  }
-  close(code = 1006) {
-    this.readyState = 3;
-    this.onclose({ code });
-  }
-}
-
-let sockets: Socket[] = [];
+const heard: object[] = [];
 const states: boolean[] = [];
 const refusals: number[] = [];
 let line: AudienceLine<object>;
 
 beforeEach(() => {
-  sockets = [];
+  forgetSockets();
+  heard.length = 0;
   states.length = 0;
   refusals.length = 0;
   vi.useFakeTimers();
-  vi.stubGlobal("WebSocket", Socket);
+  vi.stubGlobal("WebSocket", FakeSocket);
   vi.stubGlobal("location", { origin: "https://talk.example.org" });
   line = openLine<object, object>({
     side: "phone",
     chance: () => 1,
     greeting: () => ({ kind: "join" }),
-    hear: () => {},
+    read: (data) => (data.startsWith("{") ? JSON.parse(data) : null),
+    hear: (message) => heard.push(message),
     onLine: (open) => states.push(open),
     onRefused: (code) => refusals.push(code),
   });
@@ -69,11 +48,21 @@ test("after a break it calls again and says who it is; while there is no line no
   expect(states.at(-1)).toBe(true);
 });
 
+test("what cannot be read is not heard, and the line goes on", () => {
+  sockets[0]?.open();
+  sockets[0]?.onmessage({ data: "junk" });
+  sockets[0]?.hear({ kind: "own" });
+  expect(heard).toEqual([{ kind: "here" }, { kind: "own" }]);
+});
+
 test("waits grow to five seconds at most, and half as much again by chance", async () => {
-  for (let n = 0; n < 8; n++) {
+  for (const wait of [750, 1500, 3000, 6000, 7500, 7500]) {
+    const calls = sockets.length;
     sockets.at(-1)?.close();
-    await vi.advanceTimersByTimeAsync(7500);
-    expect(sockets).toHaveLength(n + 2);
+    await vi.advanceTimersByTimeAsync(wait - 1);
+    expect(sockets).toHaveLength(calls);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(sockets).toHaveLength(calls + 1);
   }
 });
 

@@ -2,7 +2,7 @@
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { expect } from "vitest";
+import { afterEach, expect } from "vitest";
 import { WebSocket } from "ws";
 import { openFile } from "../../src/audience/journal.ts";
 import type { Rooms } from "../../src/audience/reception.ts";
@@ -70,6 +70,22 @@ export async function serve(file = newFile(), more: Parameters<typeof serveRooms
     await journal.close();
   };
   return { ...audience, code, key, file, close };
+}
+
+const open = new Set<Served>();
+afterEach(async () => {
+  for (const audience of open) await audience.close();
+});
+
+/** A server that is closed at the test's end, unless the test closes it. */
+export async function opened(...given: Parameters<typeof serve>): Promise<Served> {
+  const audience = await serve(...given);
+  const close = async () => {
+    if (open.delete(own)) await audience.close();
+  };
+  const own = { ...audience, close };
+  open.add(own);
+  return own;
 }
 
 export async function call(

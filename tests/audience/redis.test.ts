@@ -1,8 +1,5 @@
 /** One room over two processes: each hears what is said in the other. */
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { mkdtempSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { execPath } from "node:process";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { ASK, answer, phoneOf, smallKit, stageOf } from "./lines.ts";
@@ -30,11 +27,10 @@ const start = (command: string, args: readonly string[], ready: RegExp) =>
 let redis = "";
 beforeAll(async () => {
   if (!hasRedis) return;
-  const socket = join(mkdtempSync(join(tmpdir(), "redis-")), "redis.sock");
   const port = 20_000 + Math.floor(Math.random() * 20_000);
   await start(
     "redis-server",
-    ["--port", String(port), "--bind", "127.0.0.1", "--save", "", "--unixsocket", socket],
+    ["--port", String(port), "--bind", "127.0.0.1", "--save", ""],
     /Ready to accept/,
   );
   redis = `redis://127.0.0.1:${port}`;

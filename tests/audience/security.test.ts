@@ -1,33 +1,13 @@
 /** What the audience's server refuses: strangers, guesses, floods and junk. */
+import { writeFileSync } from "node:fs";
 import { request } from "node:http";
-import { afterEach, expect, test } from "vitest";
+import { join } from "node:path";
+import { expect, test } from "vitest";
 import { callerAddress } from "../../src/audience/caller-address.ts";
-import { limit } from "../../src/audience/rate-limit.ts";
+import { limit, MAX_NAMES } from "../../src/audience/rate-limit.ts";
 import { emptyRoom, enter, MAX_PHONES, MAX_TIMES } from "../../src/audience/room.ts";
 import { newKey } from "../../src/audience/room-keys.ts";
-import {
-  ASK,
-  answer,
-  call,
-  isAsked,
-  phoneOf,
-  QUESTION,
-  type Served,
-  serve,
-  stageOf,
-  token,
-} from "./lines.ts";
-
-const open = new Set<Served>();
-const opened = async (...given: Parameters<typeof serve>) => {
-  const audience = await serve(...given);
-  open.add(audience);
-  return audience;
-};
-afterEach(async () => {
-  for (const audience of open) await audience.close();
-  open.clear();
-});
+import { ASK, answer, call, isAsked, opened, phoneOf, QUESTION, smallKit, stageOf, token } from "./lines.ts";
 
 const otherCode = (code: string) => code.replace(/^./, code.startsWith("2") ? "3" : "2");
 
@@ -63,7 +43,7 @@ test("after sixty wrong codes from an address the right one is not looked at eit
   await expect.poll(() => again.last("ask")).toBeDefined();
 });
 
-test("behind a trusted proxy each caller has tries of its own; without trust a header buys none", async () => {
+test("behind a trusted proxy each caller has attempts of its own; without trust a header buys none", async () => {
   const header = (value: string) => ({
     headers: { "x-forwarded-for": value },
     socket: { remoteAddress: "10.0.0.1" } as never,
@@ -81,18 +61,77 @@ test("behind a trusted proxy each caller has tries of its own; without trust a h
   await expect.poll(() => other.last("ask")).toBeDefined();
 });
 
+test.each([
+  ["1.2.3.4", "1.2.3.4"],
+  ["::ffff:1.2.3.4", "1.2.3.4"],
+  ["::FFFF:102:304", "1.2.3.4"],
+  ["2001:db8:1:2:aaaa::1", "2001:db8:1:2"],
+  ["2001:0DB8:1:2:bbbb:0:0:2", "2001:db8:1:2"],
+  ["2001:db8::1:2:3:4", "2001:db8:0:0"],
+  ["fe80::1%eth0", "fe80:0:0:0"],
+  ["::1", "0:0:0:0"],
+  ["unknown", "unknown"],
+])("a caller at %s is counted as %s", (remoteAddress, counted) => {
+  expect(callerAddress({ headers: {}, socket: { remoteAddress } as never }, false)).toBe(counted);
+});
+
+test("a limit remembers so many names and no more: it forgets the one not heard of for longest", () => {
+  const attempts = limit(1, 1e6, () => 0);
+  attempts.take("oldest");
+  attempts.take("again");
+  for (let n = 2; n < MAX_NAMES; n++) attempts.take(`${n}`);
+  attempts.take("again");
+  expect([attempts.left("oldest"), attempts.left("again")]).toEqual([false, false]);
+  attempts.take("one more");
+  expect([attempts.left("oldest"), attempts.left("again")]).toEqual([true, false]);
+});
+
 test("what is left of a limit comes back with time", () => {
   let now = 0;
-  const tries = limit(2, 10, () => now);
-  expect([tries.take("a"), tries.take("a"), tries.take("a"), tries.take("b")]).toEqual([
+  const attempts = limit(2, 10, () => now);
+  expect([attempts.take("a"), attempts.take("a"), attempts.take("a"), attempts.take("b")]).toEqual([
     true,
     true,
     false,
     true,
   ]);
   now = 5000;
-  expect([tries.take("a"), tries.take("a")]).toEqual([true, false]);
+  expect([attempts.take("a"), attempts.take("a")]).toEqual([true, false]);
 });
+
+const JUNK = [
+  "",
+  "{",
+  "null",
+  "[]",
+  '{"kind":"ask"}',
+  "x".repeat(600),
+  '{"kind":"answer"}',
+  '{"__proto__":1}',
+];
+
+test.each(JUNK)(
+  "junk (%j) ends the line of whoever says it, outside and inside, and the room stays",
+  async (junk) => {
+    const audience = await opened();
+    const stage = await stageOf(audience);
+    stage.say(ASK);
+    const [good, inside] = [await phoneOf(audience, 1), await phoneOf(audience, 2)];
+    const holder = await stageOf(audience);
+    await Promise.all([isAsked(good), isAsked(inside)]);
+    await expect.poll(() => holder.last("held")).toBeDefined();
+    good.say(answer("more"));
+    await expect.poll(() => stage.last("counts")?.tally).toEqual({ more: 1 });
+    const strangers = [await call(audience, "phone"), await call(audience, "stage")];
+    for (const line of [inside, holder, ...strangers]) {
+      for (let n = 0; n < 20; n++) line.say(junk);
+      expect(await line.closed).toBe(1008);
+    }
+    good.say(answer("less"));
+    await expect.poll(() => stage.last("counts")?.tally).toEqual({ less: 1 });
+    await expect.poll(() => stage.last("hall")).toMatchObject({ phones: 1 });
+  },
+);
 
 test("10,000 junk messages leave the room as it was; too much or too large ends the line", async () => {
   const audience = await opened();
@@ -102,19 +141,9 @@ test("10,000 junk messages leave the room as it was; too much or too large ends 
   await isAsked(good);
   good.say(answer("more"));
   await expect.poll(() => stage.last("counts")?.tally).toEqual({ more: 1 });
-  const junk = [
-    "",
-    "{",
-    "null",
-    "[]",
-    '{"kind":"ask"}',
-    "x".repeat(600),
-    '{"kind":"answer"}',
-    '{"__proto__":1}',
-  ];
   for (let line = 0; line < 100; line++) {
     const bad = await call(audience, "phone");
-    for (let n = 0; n < 100; n++) bad.say(junk[n % junk.length]!);
+    for (let n = 0; n < 100; n++) bad.say(JUNK[(line + n) % JUNK.length]!);
     expect(await bad.closed).toBe(1008);
   }
   const large = await call(audience, "phone");
@@ -165,6 +194,19 @@ const get = (port: number, path: string, headers: Record<string, string> = {}) =
       response.on("end", () => done({ status: response.statusCode ?? 0, headers: response.headers, text }));
     }).end();
   });
+
+test("a page whose policy would keep phones from connecting is refused with the reason", async () => {
+  const folder = smallKit();
+  const policy = `<meta http-equiv="Content-Security-Policy" content="default-src 'none'">`;
+  writeFileSync(join(folder, "phone.html"), policy);
+  const { port } = await opened(undefined, { folder });
+  const page = await get(port, "/phone");
+  expect([page.status, page.text]).toEqual([
+    500,
+    expect.stringMatching(/^phone\.html: .*connect-src 'self'/),
+  ]);
+  expect((await get(port, "/")).status).toBe(200);
+});
 
 test("the site gives out its own folder and nothing else, and its pages reach their own host alone", async () => {
   const { port } = await opened();

@@ -1,32 +1,9 @@
 /** A room on its server: what counts, what each is told, and what a restart keeps. */
-import { appendFileSync, existsSync, utimesSync } from "node:fs";
-import { afterEach, expect, test } from "vitest";
-import {
-  ASK,
-  answer,
-  isAsked,
-  newFile,
-  phoneOf,
-  QUESTION,
-  type Served,
-  serve,
-  stageOf,
-  token,
-} from "./lines.ts";
-
-const open = new Set<Served>();
-const opened = async (...given: Parameters<typeof serve>) => {
-  const audience = await serve(...given);
-  open.add(audience);
-  return audience;
-};
-const closing = async (audience: Served) => {
-  open.delete(audience);
-  await audience.close();
-};
-afterEach(async () => {
-  for (const audience of open) await closing(audience);
-});
+import { appendFileSync, existsSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { expect, test } from "vitest";
+import { openFile } from "../../src/audience/journal.ts";
+import { ASK, answer, isAsked, newFile, opened, phoneOf, QUESTION, stageOf, token } from "./lines.ts";
 
 test("a phone answers once, may change it until it is locked, and only for a choice of the question", async () => {
   const audience = await opened();
@@ -75,7 +52,7 @@ test("a phone that slept and a server that was started anew keep every answer; t
   await isAsked(phone);
   phone.say(answer("more"));
   await expect.poll(() => phone.last("own")).toMatchObject({ own: "more" });
-  await closing(first);
+  await first.close();
   // As a process leaves it that dies while it writes.
   appendFileSync(file, '{"kind":"ans');
   const second = await opened(file);
@@ -86,7 +63,7 @@ test("a phone that slept and a server that was started anew keep every answer; t
   await expect.poll(() => holder.last("counts")?.tally).toEqual({ more: 1 });
   again.say(answer("less"));
   await expect.poll(() => again.last("own")).toMatchObject({ own: "less" });
-  await closing(second);
+  await second.close();
   const third = await opened(file);
   const last = await stageOf(third);
   await expect.poll(() => last.last("counts")?.tally).toEqual({ less: 1 });
@@ -111,11 +88,24 @@ test("answers that the speaker clears are forgotten, on the phones too", async (
 test("a file of a talk that nobody ended is not taken up a day later", async () => {
   const file = newFile();
   const first = await opened(file);
-  await closing(first);
+  await first.close();
   const longAgo = new Date(Date.now() - 25 * 3600 * 1000);
   utimesSync(file, longAgo, longAgo);
   expect((await opened(file)).code).not.toBe(first.code);
 });
+
+test.each(["notes\n", '{"code":"","key":""}\n', "\n"])(
+  "a file of another kind (%j) stays as it is, however old",
+  (text) => {
+    const file = newFile();
+    writeFileSync(file, text);
+    const longAgo = new Date(Date.now() - 25 * 3600 * 1000);
+    utimesSync(file, longAgo, longAgo);
+    expect(() => openFile(file, Date.now())).toThrow(/^--data .*: found a file of another kind, allowed: /);
+    expect(readFileSync(file, "utf8")).toBe(text);
+    expect(() => openFile(dirname(file), Date.now())).toThrow(/another kind/);
+  },
+);
 
 test("lost phones are counted for the stage and start afresh with the next question", async () => {
   const audience = await opened();

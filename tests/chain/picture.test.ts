@@ -1,5 +1,6 @@
 /** Frames for pictures apart from the screen. */
 import { expect, it } from "vitest";
+import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { setParameter, setView } from "../../src/state/edit.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -16,6 +17,41 @@ it("a picture of a scene that is paused has its tracers led through the field as
   expect(picture.still).toBe(true);
   expect(picture.panes[0]!.tracers!.position).not.toEqual(held);
 });
+
+it("the fields rest while a picture is drawn, and run on with the next frame", async () => {
+  const { chain, time, field } = begin(setView({ paused: true, playSpeed: 2 })(START));
+  await time.pass(0.1);
+  chain.frame();
+  const rates = () =>
+    (field.ports[0]!.sent as ToField[]).flatMap((message) => (message.kind === "run" ? [message.rate] : []));
+  const before = rates().length;
+  chain.picture();
+  chain.frame();
+  expect(rates().slice(before)).toEqual([0, 2]);
+});
+
+it.each([true, false])(
+  "a picture leaves the screen's own blood, dye and moment alone (paused: %s)",
+  async (paused) => {
+    const { chain, time, field } = begin(setView({ paused, dye: 1 })(START));
+    await time.pass(0.1);
+    field.flow(field.ports[0]!, 0.02);
+    await time.pass(0.02);
+    chain.frame();
+    field.flow(field.ports[0]!, 0.04);
+    const seen = () => {
+      const { tracers, throughHole, washOut, field: moment } = chain.frame().panes[0]!;
+      const { position, trail, dyed, age } = tracers!;
+      const hole = throughHole?.tracers.position;
+      return structuredClone({ position, trail, dyed, age, hole, washOut, moment });
+    };
+    const before = seen();
+    const picture = chain.picture();
+    expect(picture.panes[0]!.tracers!.position).not.toEqual(before.position);
+    expect(seen()).toEqual(before);
+    expect(chain.picture().panes[0]!.tracers).not.toBe(chain.frame().panes[0]!.tracers);
+  },
+);
 
 it("a still frame of another state is answered beside the scene, which stays", async () => {
   const { chain, time } = begin();

@@ -11,7 +11,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
   docs: {},
   audience: {},
   phone: {
-    audience: /^src\/audience\/(line|ended|line-messages|bar-of)\.ts$/,
+    audience: /^src\/audience\/(line|ended|line-messages|bar-of|room-code)\.ts$/,
     i18n: /^src\/i18n\/(message-format|parse-number)\.ts$/,
   },
   state: { sim: "yes" },
@@ -42,7 +42,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     ui: "yes",
     i18n: "yes",
     lms: "yes",
-    audience: /^src\/audience\/(line|line-messages|bar-of)\.ts$/,
+    audience: /^src\/audience\/(line|line-messages|bar-of|room-code)\.ts$/,
   },
   cli: { audience: "yes", sim: "yes", state: "yes", lesson: "yes", i18n: "yes", lms: "yes" },
 };

@@ -42,9 +42,9 @@ function unasked(keys: readonly string[]): string[] {
 describe("words", () => {
   it("U21 exist for every key that the source asks for by name", () => {
     const asked = sources.flatMap((text) =>
-      [...text.matchAll(/\b(?:t|say)\(\s*(?:[\w.!= ]+\?\s*)?"([\w.-]+)"(?:\s*:\s*"([\w.-]+)")?/g)].flatMap(
-        ([, a, b]) => [a!, ...(b ? [b] : [])],
-      ),
+      [
+        ...text.matchAll(/\b(?:(?:t|say)\(|title:)\s*(?:[\w.!= ]+\?\s*)?"([\w.-]+)"(?:\s*:\s*"([\w.-]+)")?/g),
+      ].flatMap(([, a, b]) => [a!, ...(b ? [b] : [])]),
     );
     expect(asked.length).toBeGreaterThan(100);
     expect(missing([...new Set(asked)])).toEqual([]);

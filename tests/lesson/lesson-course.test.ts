@@ -1,6 +1,12 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { type Course, doneOf, libraryOfCourse, readCourse } from "../../src/lesson/lesson-course.ts";
+import {
+  type Course,
+  courseScore,
+  doneOf,
+  libraryOfCourse,
+  readCourse,
+} from "../../src/lesson/lesson-course.ts";
 import type { Library } from "../../src/lesson/library.ts";
 import { NO_PROGRESS, withLesson } from "../../src/lesson/progress.ts";
 import { readLesson } from "../../src/lesson/read.ts";
@@ -51,18 +57,43 @@ test("done: lessons to their end, questions judged, steps opened", () => {
   expect(doneOf("questions", predicted, [loss])).toBe(0);
   const silent = { ...pathways, steps: pathways.steps.filter((step) => !step.question) };
   expect(doneOf("questions", NO_PROGRESS, [silent])).toBe(0);
+  const opened = { ...progress.lessons[loss.id]!, seen: silent.steps.map(({ id }) => id), answers: {} };
+  expect(doneOf("questions", withLesson(NO_PROGRESS, silent.id, opened), [silent])).toBe(1);
   expect(doneOf("finished", progress, [])).toBe(0);
 });
 
-test("what is no course is none", () => {
+test("the score: right at the first try, of all questions of the course's lessons and of them alone", () => {
+  const asked = loss.steps.filter((step) => step.question).map(({ id }) => id);
+  const attempt = (right: boolean | null) => ({ given: "x", right, tries: 1, day: "" });
+  const done = {
+    step: "",
+    seen: [],
+    finished: true,
+    answers: { [asked[0]!]: attempt(true), [asked[1]!]: attempt(false), gone: attempt(true) },
+    // Asked again on later days: no question of its own.
+    recalled: { [`${loss.id}#${asked[1]}`]: { right: true, day: "" } },
+  };
+  const progress = withLesson(withLesson(NO_PROGRESS, loss.id, done), "another", done);
+  expect(asked.length).toBeGreaterThan(2);
+  expect(courseScore(progress, [loss])).toEqual({ right: 1, asked: asked.length });
+  expect(courseScore(progress, lessons).asked).toBeGreaterThan(asked.length);
+  expect(courseScore(progress, [])).toEqual({ right: 0, asked: 0 });
+});
+
+test("a course is read as it was written", () => {
   expect(readCourse(JSON.stringify(course))).toEqual(course);
-  for (const bad of [
-    null,
-    "",
-    "{",
-    "{}",
-    JSON.stringify({ ...course, passMark: 2 }),
-    JSON.stringify({ ...course, lessons: [] }),
-  ])
-    expect(readCourse(bad)).toBeNull();
+});
+
+test.each([
+  ["", "course"],
+  ["{", "course"],
+  ["null", "course"],
+  ["{}", "course.version"],
+  [JSON.stringify({ ...course, passMark: 2 }), "course.passMark"],
+  [JSON.stringify({ ...course, lessons: [] }), "course.lessons"],
+  [JSON.stringify({ ...course, textVersion: "x".repeat(5000) }), "course.textVersion"],
+])("what is no course is told by its key, what was found and what is allowed: %.40s", (text, path) => {
+  const fault = readCourse(text);
+  expect(fault).toMatchObject({ path, found: expect.any(String), allowed: expect.stringMatching(/./) });
+  expect(JSON.stringify(fault).length).toBeLessThan(400);
 });

@@ -42,3 +42,19 @@ test("a finished round of the quiz is not undone by an older one", () => {
   const newer = { ...NO_PROGRESS, quiz: { round: 2, given: {}, results } };
   expect(mergeProgress(older, newer).quiz).toEqual(newer.quiz);
 });
+
+test("the finished rounds of both sides stay, once each, and the higher round goes on", () => {
+  const [first, twice, last] = [
+    { day: "2026-01-01", right: 1, asked: 2 },
+    { day: "2026-01-02", right: 2, asked: 2 },
+    { day: "2026-01-03", right: 0, asked: 2 },
+  ] as const;
+  const ours = { ...NO_PROGRESS, quiz: { round: 3, given: { "one#a": true }, results: [first, last] } };
+  const theirs = { ...NO_PROGRESS, quiz: { round: 4, given: {}, results: [first, twice, twice] } };
+  const merged = { round: 4, given: {}, results: [first, twice, twice, last] };
+  expect(mergeProgress(ours, theirs).quiz).toEqual(merged);
+  expect(mergeProgress(theirs, ours).quiz).toEqual(merged);
+  expect(mergeProgress(mergeProgress(ours, theirs), theirs).quiz).toEqual(merged);
+  const same = { ...theirs, quiz: { ...theirs.quiz, round: 3 } };
+  expect(mergeProgress(ours, same).quiz).toEqual({ ...merged, round: 3, given: { "one#a": true } });
+});

@@ -3,92 +3,15 @@ import { cmi5Record } from "../../src/lms/cmi5.ts";
 import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import { duration } from "../../src/lms/duration.ts";
 import { CHOICE, NUMBER } from "./answers.ts";
-import { faultsOfVisit, type Statement } from "./cmi5-rules.ts";
-
-const ACTOR = { account: { homePage: "https://course.example", name: "learner-1" } };
-const QUERY = `?${new URLSearchParams({
-  setting: "study",
-  endpoint: "https://lrs.example/xapi",
-  fetch: "https://course.example/token",
-  actor: JSON.stringify(ACTOR),
-  registration: "6a5a3a0e-0000-4000-8000-000000000001",
-  activityId: "https://course.example/activity",
-})}`;
-
-/** A small store of documents and statements, such as a learning record store keeps (xAPI 1.0.3). */
-function recordStore(launchData: object = {}) {
-  const documents = new Map<string, string>();
-  const statements: Statement[] = [];
-  const refused: string[] = [];
-  const asked: string[] = [];
-  let tokens = 0;
-  const ask = async (url: string, init: RequestInit): Promise<Response> => {
-    if (url === "https://course.example/token") {
-      tokens++;
-      return Response.json(tokens === 1 ? { "auth-token": "dG9rZW4=" } : { "error-code": "1" });
-    }
-    const headers = new Headers(init.headers);
-    if (
-      headers.get("Authorization") !== "Basic dG9rZW4=" ||
-      headers.get("X-Experience-API-Version") !== "1.0.3"
-    ) {
-      refused.push(url);
-      return new Response("", { status: 401 });
-    }
-    const { pathname, searchParams } = new URL(url);
-    asked.push(pathname);
-    if (pathname === "/xapi/agents/profile") return new Response("", { status: 404 });
-    if (pathname === "/xapi/statements") {
-      statements.push(JSON.parse(String(init.body)));
-      return Response.json(["id"]);
-    }
-    const name = searchParams.get("stateId")!;
-    if (name === "LMS.LaunchData") {
-      return Response.json({
-        contextTemplate: {
-          extensions: { "https://w3id.org/xapi/cmi5/context/extensions/sessionid": "session-1" },
-          contextActivities: { grouping: [{ id: "urn:lungward:lessons" }] },
-        },
-        launchMode: "Normal",
-        ...launchData,
-      });
-    }
-    if (init.method === "PUT") {
-      documents.set(name, String(init.body));
-      return new Response(null, { status: 204 });
-    }
-    const found = documents.get(name);
-    return found === undefined ? new Response("", { status: 404 }) : new Response(found);
-  };
-  return { ask, statements, documents, refused, asked, tokens: () => tokens };
-}
-
-const record = (store: ReturnType<typeof recordStore>, now = () => 0) => {
-  let count = 0;
-  return cmi5Record(readLaunch(QUERY)!, {
-    ask: store.ask,
-    now,
-    stamp: () => "2026-11-25T12:00:00Z",
-    id: () => `id-${count++}`,
-  });
-};
-const verbs = (store: ReturnType<typeof recordStore>) =>
-  store.statements.map(({ verb }) => verb.id.split("/").pop());
-const report = (right: number, completed: boolean) => ({
-  text: "abc",
-  place: "a#b",
-  score: { right, asked: 10 },
-  passMark: 0.6,
-  answers: [],
-  progress: completed ? 1 : 0,
-  completed,
-});
+import { faultsOfVisit } from "./cmi5-rules.ts";
+import { ACTOR, closed, QUERY, record, recordStore, report, verbs } from "./cmi5-visit.ts";
 
 test("U18 initialized comes first, passed and completed once, terminated last; the token is asked for once", async () => {
   const store = recordStore();
   let clock = 0;
   const voice = record(store, () => clock);
   expect(await voice.load()).toBeNull();
+  expect(voice.records()).toBe(true);
   expect(await voice.report(report(5, false))).toBe(true);
   clock = 90.5;
   expect(await voice.report(report(8, true))).toBe(true);
@@ -123,11 +46,6 @@ test("what was reported is given back at the next visit", async () => {
   next.documents.set("lungward.progress", document);
   expect(await record(next).load()).toBe("abc");
 });
-
-const closed = async (voice: ReturnType<typeof record>) => {
-  voice.close();
-  await new Promise((done) => setTimeout(done, 5));
-};
 
 test("passed or failed, not both in one visit; passed in a later one, and never taken back", async () => {
   const first = recordStore();
@@ -166,6 +84,14 @@ test.each([
   },
 );
 
+test("a course that asks nothing is completed, neither passed nor failed", async () => {
+  const store = recordStore({ masteryScore: 0.8 });
+  const voice = record(store);
+  await voice.report({ ...report(0, true), score: { right: 0, asked: 0 } });
+  await closed(voice);
+  expect(verbs(store)).toEqual(["initialized", "completed", "terminated"]);
+});
+
 test("without a mark it is completed, neither passed nor failed", async () => {
   const store = recordStore();
   const voice = record(store);
@@ -175,13 +101,16 @@ test("without a mark it is completed, neither passed nor failed", async () => {
 });
 
 test.each(["Browse", "Review"])(
-  "in launch mode %s nothing but the visit itself is recorded by cmi5's verbs",
+  "in launch mode %s nothing but the visit itself is recorded: no verdict, no answer, no progress",
   async (launchMode) => {
     const store = recordStore({ launchMode });
     const voice = record(store);
-    await voice.report(report(9, true));
+    await voice.load();
+    expect(voice.records()).toBe(false);
+    expect(await voice.report({ ...report(9, true), answers: [CHOICE] })).toBe(true);
     await closed(voice);
     expect(verbs(store)).toEqual(["initialized", "terminated"]);
+    expect([...store.documents]).toEqual([]);
     expect(faultsOfVisit(store.statements, { launchMode })).toEqual([]);
   },
 );

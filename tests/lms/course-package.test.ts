@@ -146,3 +146,9 @@ test("a page without a character set is no page of the kit", async () => {
   const other: Kit = { ...kit, read: async () => new TextEncoder().encode("<html>") };
   await expect(zipOf(packageFiles(plan("scorm12", 1), other))).rejects.toThrow("index.html");
 });
+
+test("a page with a policy that reads otherwise makes no cmi5 package", async () => {
+  const html = HTML.replace("connect-src 'self'", "connect-src 'none'");
+  const other: Kit = { ...kit, read: async () => new TextEncoder().encode(html) };
+  await expect(zipOf(packageFiles(plan("cmi5", 1), other))).rejects.toThrow(/index\.html: .*connect-src/);
+});

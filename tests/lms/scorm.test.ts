@@ -1,41 +1,10 @@
-import { Scorm12API } from "scorm-again";
 import { describe, expect, test } from "vitest";
 import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress.ts";
 import { packProgress, unpackProgress } from "../../src/lesson/progress-pack.ts";
-import type { ReportedAnswer } from "../../src/lms/record-adapter.ts";
 import { LONGEST_SUSPEND_DATA, type ScormApi, scormRecord, timespan } from "../../src/lms/scorm.ts";
 import { findApi } from "../../src/lms/scorm-window.ts";
-import { CHOICE, NUMBER, ORDER } from "./answers.ts";
-
-const stamp = () => "2026-11-29T09:30:05.123Z";
-const REPORT = {
-  text: "x",
-  place: "a#b",
-  score: { right: 1, asked: 2 },
-  passMark: 0.6,
-  answers: [],
-  progress: 0,
-  completed: false,
-};
-
-/** An independent run-time double: it checks each element's name, type and range, and remembers. */
-function courseSystem(earlier?: Record<string, unknown>) {
-  const api = new Scorm12API({ autocommit: false });
-  if (earlier) api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
-  const faults: string[] = [];
-  const checked = Object.fromEntries(
-    (["LMSInitialize", "LMSFinish", "LMSGetValue", "LMSSetValue", "LMSCommit"] as const).map((name) => [
-      name,
-      (...given: [string, string]) => {
-        const answer = (api[name] as (...each: string[]) => string | boolean)(...given);
-        if (api.LMSGetLastError() !== "0")
-          faults.push(`${name} ${given.join(" ")}: ${api.LMSGetErrorString(api.LMSGetLastError())}`);
-        return answer;
-      },
-    ]),
-  ) as unknown as ScormApi;
-  return { api, checked, faults };
-}
+import { CHOICE } from "./answers.ts";
+import { courseSystem, REPORT, stamp } from "./scorm-system.ts";
 
 const longest = (): Progress => {
   let progress = NO_PROGRESS;
@@ -74,6 +43,7 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     const voice = scormRecord(first.checked, { now: () => clock, stamp });
     expect(first.api.LMSGetValue("cmi.core.lesson_status")).toBe("incomplete");
     expect(await voice.load()).toBeNull();
+    expect(voice.records()).toBe(true);
 
     const text = packProgress(longest(), LONGEST_SUSPEND_DATA);
     expect(text.length).toBeLessThanOrEqual(LONGEST_SUSPEND_DATA);
@@ -103,33 +73,18 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(second.faults).toEqual([]);
   });
 
-  test("choices, orders and numbers are interactions, each written once and after those of an earlier visit", async () => {
-    const first = courseSystem();
-    const voice = scormRecord(first.checked, { now: () => 0, stamp });
-    await voice.report({ ...REPORT, answers: [CHOICE] });
-    await voice.report({ ...REPORT, answers: [CHOICE, ORDER, NUMBER] });
-    voice.close();
-    expect(first.faults).toEqual([]);
-    const { interactions } = JSON.parse(JSON.stringify(first.api.cmi));
-    const kept: Record<string, unknown>[] = Object.values(interactions);
-    expect(
-      kept.map(({ id, type, time, student_response, result }) => [id, type, time, student_response, result]),
-    ).toEqual([
-      ["04-energy-loss_narrow-ask", "choice", "09:30:05", "b", "wrong"],
-      ["04-energy-loss_order", "sequencing", "09:30:05", "b,a,c", "wrong"],
-      ["15-numbers_power", "numeric", "09:30:05", "2.6", "correct"],
-    ]);
-    expect(JSON.stringify(interactions)).toContain('"pattern":"c"');
-    expect(JSON.stringify(interactions)).toContain('"pattern":"a,b,c"');
-    expect(JSON.stringify(interactions)).toContain('"pattern":"2.5"');
-  });
-
-  test("an answer that no one pattern makes right has none", async () => {
-    const { api, checked, faults } = courseSystem();
-    const goal: ReportedAnswer = { ...NUMBER, correct: null };
-    await scormRecord(checked, { now: () => 0, stamp }).report({ ...REPORT, answers: [goal] });
-    expect(JSON.stringify(api.cmi)).not.toContain("pattern");
-    expect(faults).toEqual([]);
+  test("what is refused of the record itself is reported; the rest of it is kept", async () => {
+    const { api, checked } = courseSystem();
+    const set = checked.LMSSetValue;
+    const voice = scormRecord(
+      {
+        ...checked,
+        LMSSetValue: (element, value) => (element === "cmi.suspend_data" ? "false" : set(element, value)),
+      },
+      { now: () => 0, stamp },
+    );
+    expect(await voice.report({ ...REPORT, score: { right: 8, asked: 10 }, completed: true })).toBe(false);
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("passed");
   });
 
   test.each([
@@ -144,6 +99,26 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(api.LMSGetValue("cmi.core.lesson_status")).toBe(status);
     voice.close();
     expect(faults).toEqual([]);
+  });
+
+  test("a course that asks nothing is completed, never failed, and has no score", async () => {
+    const { api, checked, faults } = courseSystem();
+    const voice = scormRecord(checked, { now: () => 0, stamp });
+    await voice.report({ ...REPORT, score: { right: 0, asked: 0 }, completed: true });
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("completed");
+    expect(api.LMSGetValue("cmi.core.score.raw")).toBe("");
+    expect(faults).toEqual([]);
+  });
+
+  test.each(["browse", "review"])("in mode %s nothing is recorded", async (mode) => {
+    const { api, checked } = courseSystem({ "cmi.core.lesson_mode": mode, "cmi.suspend_data": "earlier" });
+    const voice = scormRecord(checked, { now: () => 0, stamp });
+    expect(voice.records()).toBe(false);
+    expect(await voice.load()).toBe("earlier");
+    expect(await voice.report({ ...REPORT, answers: [CHOICE], completed: true })).toBe(true);
+    expect(api.LMSGetValue("cmi.suspend_data")).toBe("earlier");
+    expect(api.LMSGetValue("cmi.core.lesson_status")).toBe("not attempted");
+    expect(api.LMSGetValue("cmi.interactions._count")).toBe("0");
   });
 
   test("a later visit does not call a passed course incomplete again", () => {

@@ -1,7 +1,7 @@
-import { Scorm2004API } from "scorm-again";
 import { describe, expect, test } from "vitest";
-import { type Scorm2004Api, scorm2004Record } from "../../src/lms/scorm2004.ts";
+import { scorm2004Record } from "../../src/lms/scorm2004.ts";
 import { CHOICE, NUMBER, ORDER } from "./answers.ts";
+import { courseSystem } from "./scorm2004-system.ts";
 
 const CLOCK = { now: () => 0, stamp: () => "2026-11-29T09:30:05.123Z" };
 const REPORT = {
@@ -14,27 +14,6 @@ const REPORT = {
   completed: false,
 };
 
-/** An independent run-time: it checks each element's name, type and range, and remembers. */
-function courseSystem(earlier: Record<string, unknown> = {}) {
-  const api = new Scorm2004API({ autocommit: false });
-  api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
-  const faults: string[] = [];
-  const checked = Object.fromEntries(
-    (["Initialize", "Terminate", "GetValue", "SetValue", "Commit"] as const).map((name) => [
-      name,
-      (...given: [string, string]) => {
-        const call = api[name] as (...each: string[]) => string | boolean;
-        const answer = call.apply(api, given);
-        const code = String(api.lmsGetLastError());
-        // 403: a value that was never set is asked for.
-        if (code !== "0" && code !== "403")
-          faults.push(`${name} ${given.join(" ")}: ${api.lmsGetErrorString(code)}`);
-        return answer;
-      },
-    ]),
-  ) as unknown as Scorm2004Api;
-  return { api, checked, faults };
-}
 const elementOf = ({ api }: ReturnType<typeof courseSystem>, element: string) =>
   String(api.lmsGetValue(element));
 
@@ -71,6 +50,16 @@ describe("SCORM 2004, against an independent run-time", () => {
     expect(system.faults).toEqual([]);
   });
 
+  test("a course that asks nothing is completed, neither passed nor failed, and has no score", async () => {
+    const system = courseSystem();
+    const score = { right: 0, asked: 0 };
+    await scorm2004Record(system.checked, CLOCK).report({ ...REPORT, score, completed: true });
+    expect(elementOf(system, "cmi.success_status")).toBe("unknown");
+    expect(elementOf(system, "cmi.completion_status")).toBe("completed");
+    expect(elementOf(system, "cmi.score.scaled")).toBe("");
+    expect(system.faults).toEqual([]);
+  });
+
   test("answers are interactions with the question's text, each written once", async () => {
     const system = courseSystem();
     const record = scorm2004Record(system.checked, CLOCK);
@@ -100,7 +89,9 @@ describe("SCORM 2004, against an independent run-time", () => {
   test("who only looks round or back changes nothing", async () => {
     const system = courseSystem({ "cmi.mode": "review", "cmi.completion_status": "completed" });
     const record = scorm2004Record(system.checked, CLOCK);
+    expect(record.records()).toBe(false);
     expect(await record.report({ ...REPORT, answers: [CHOICE] })).toBe(true);
+    expect(elementOf(system, "cmi.suspend_data")).toBe("");
     expect(elementOf(system, "cmi.completion_status")).toBe("completed");
     expect(elementOf(system, "cmi.interactions._count")).toBe("0");
   });

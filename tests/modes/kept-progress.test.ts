@@ -1,7 +1,10 @@
 // @vitest-environment happy-dom
-import { beforeEach, expect, test } from "vitest";
+import { readFileSync } from "node:fs";
+import { beforeEach, expect, test, vi } from "vitest";
 import { type LessonProgress, NO_PROGRESS, readProgress, withLesson } from "../../src/lesson/progress.ts";
+import { readLesson } from "../../src/lesson/read.ts";
 import { deviceRecord } from "../../src/lms/device.ts";
+import type { RecordAdapter, Report } from "../../src/lms/record-adapter.ts";
 import { openProgress } from "../../src/modes/study/kept-progress.ts";
 
 const NAME = "lungward.progress";
@@ -28,4 +31,58 @@ test("what a version to come has written meanwhile is not overwritten", async ()
   tab.keep(withLesson(NO_PROGRESS, "one", lesson), "one#a", []);
   expect(localStorage.getItem(NAME)).toBe(later);
   expect(tab.keeps.peek()).toBe(false);
+});
+
+test("a course system hears of the share of all the course's questions, unanswered ones among them", async () => {
+  const file = "lessons/en/04-energy-loss.md";
+  const loss = readLesson(readFileSync(file, "utf8"), file).value!;
+  const questions = loss.steps.filter(({ question }) => question);
+  const reports: Report[] = [];
+  const report = async (given: Report) => reports.push(given) > 0;
+  const tab = await openProgress({ ...deviceRecord(() => localStorage), kind: "scorm", report });
+  const answers = { [questions[0]!.id]: { given: "x", right: true, tries: 1, day: "2026-11-29" } };
+  const other = { ...lesson, answers, recalled: { "one#a": { right: true, day: "2026-11-29" } } };
+  tab.keep(withLesson(withLesson(NO_PROGRESS, "other", other), loss.id, { ...lesson, answers }), "", [loss]);
+  expect(reports[0]!.score).toEqual({ right: 1, asked: questions.length });
+});
+
+test.each([
+  [false, "looking"],
+  [true, "scorm"],
+])("where a course system records: %s, the page says %s", async (records, says) => {
+  const voice = { ...deviceRecord(() => localStorage), kind: "scorm" as const, records: () => records };
+  expect((await openProgress(voice)).voice).toBe(says);
+});
+
+test("a visit is ended once the last report is in", async () => {
+  const done: string[] = [];
+  let reported = () => {};
+  const voice: RecordAdapter = {
+    ...deviceRecord(() => localStorage),
+    report: () =>
+      new Promise((kept) => {
+        reported = () => kept(done.push("reported") > 0);
+      }),
+    close: async () => void done.push("closed"),
+  };
+  const { keep, end, progress } = await openProgress(voice);
+  keep(withLesson(progress.peek(), "one", lesson), "one#a", []);
+  const ended = end();
+  await Promise.resolve();
+  expect(done).toEqual([]);
+  reported();
+  await ended;
+  expect(done).toEqual(["reported", "closed"]);
+});
+
+test("a course system that does not answer holds no one back for long", async () => {
+  vi.useFakeTimers();
+  const { end } = await openProgress({
+    ...deviceRecord(() => localStorage),
+    close: () => new Promise(() => {}),
+  });
+  const ended = end();
+  await vi.advanceTimersByTimeAsync(5000);
+  await ended;
+  vi.useRealTimers();
 });

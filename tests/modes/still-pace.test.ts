@@ -1,22 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { Frame, Pane } from "../../src/chain/frame.ts";
+import { EMPTY_PANE } from "../../src/chain/preview.ts";
 import { stillPace } from "../../src/modes/shared/still-pace.ts";
 import { START } from "../../src/state/scene-state.ts";
 
-const PANE: Pane = {
-  circulation: null,
-  geometry: null,
-  shape: null,
-  field: null,
-  tracers: null,
-  clots: [],
-  washOut: null,
-};
 const CLOT = { x: 1, y: 2, diameter: 3, angle: 0, place: "pathway" };
 /** Made anew at each look, as the chain does. */
 const frameOf = (pane: Partial<Pane> = {}): Frame => ({
   state: START,
-  panes: [{ ...PANE, clots: [{ ...CLOT }], ...pane }],
+  panes: [{ ...EMPTY_PANE, clots: [{ ...CLOT }], ...pane }],
   time: 0,
   pace: 0,
   degraded: [],

@@ -230,9 +230,20 @@ test("the speaker's window follows, commands, sees the answer first, and recover
   const speaker = await opened;
   const reported = speaker.locator(".speaker-head");
   await expect(reported).toContainText("Step 1 of", { timeout: 30_000 });
-  await room.keyboard.press("PageDown");
-  await expect(reported).toContainText("Step 2 of");
+  // A clicker often drives this window alone: it begins the clock, whatever was pressed or typed in before.
+  await expect(reported).toContainText("not begun");
+  await speaker.getByRole("textbox").first().click();
   await speaker.keyboard.press("PageDown");
+  await expect(reported).toContainText("Step 2 of");
+  await expect(reported).not.toContainText("not begun");
+  await speaker.getByRole("button", { name: "Pen" }).click();
+  await speaker.keyboard.press("Space");
+  await at(room, 3);
+  await speaker.keyboard.press("2");
+  await speaker.keyboard.press("Enter");
+  await at(room, 2);
+  await room.keyboard.press("PageDown");
+  await expect(reported).toContainText("Step 3 of");
   await at(room, 3);
   await expect(speaker.locator("[data-left]")).toBeVisible();
   await expect(speaker.locator(".speaker-notes")).not.toBeEmpty();

@@ -60,7 +60,7 @@ test("phones answer in their language, are locked by the speaker, show the stage
   await choices.nth(1).click();
   await expect(german.getByText("Ihre Antwort ist gezählt")).toBeVisible();
   await english.getByRole("button", { name: "I am lost" }).click();
-  await expect(speaker.locator(".hall-phones")).toContainText("1 are lost", { timeout: 30_000 });
+  await expect(speaker.locator(".hall-phones")).toContainText("1 is lost", { timeout: 30_000 });
   await expectAccessible(german);
   // The server goes: the talk does not, and what is tapped meanwhile counts once it is back.
   await server.close();

@@ -72,6 +72,18 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
       }
   });
 
+  test("each vein that feeds the pathway is painted with one group: of the vena cava, the liver or the arms", () => {
+    for (const { veins, frame } of chests) {
+      const named = (group: string) => veins.filter(({ of }) => of === group).map(({ name }) => name);
+      const groups = [named("cava"), named("liver"), named("arms")];
+      expect(groups[0]).toEqual(["lowerInferiorVenaCava", ...(frame.lowerVein ? ["lowerVein"] : [])]);
+      expect(groups[1]).toHaveLength(6);
+      for (const name of groups[1]!) expect(name).toMatch(/Hepatic(Vein|Twig)$/);
+      expect(groups[2]).toEqual(["rightBrachiocephalicVein", "leftBrachiocephalicVein"]);
+      expect(groups.flat().sort()).toEqual(veins.map(({ name }) => name).sort());
+    }
+  });
+
   test("right pulmonary veins that pass behind the pathway are drawn through its blood", () => {
     for (const body of bodies) {
       const shape = pathwayGeometry({ ...START.request, stage, body })!;

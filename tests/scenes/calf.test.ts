@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { bloodColumn } from "../../src/scenes/calf/blood-column.ts";
 import {
+  ACHILLES_TENDON,
+  CALCANEUS,
   GASTROCNEMIUS,
-  HEEL_BONE,
-  SHIN_BONE,
   SKIN,
   SOLEUS,
-  TENDON,
+  TIBIA,
 } from "../../src/scenes/calf/leg-parts.ts";
 import { outlineOf } from "../../src/scenes/calf/rounded.ts";
 import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
@@ -64,23 +64,23 @@ test("a leaflet grows out of the wall on both sides of its hinge", () => {
   expect(high[1]).toBeLessThan(VALVES[0].y);
 });
 
-test("the calf's muscles lie behind the shin bone, and their tendon reaches from them to the heel bone", () => {
+test("the calf's muscles lie behind the tibia, and their tendon reaches from them to the calcaneus", () => {
   const near = (part: typeof SKIN, y: number) =>
     outlineOf(part)
       .filter(([, at]) => Math.abs(at - y) < 20)
       .map(([x]) => x);
   for (let y = 270; y <= 680; y += 20) {
-    const bone = Math.min(...near(SHIN_BONE, y));
+    const bone = Math.min(...near(TIBIA, y));
     for (const muscle of [GASTROCNEMIUS, SOLEUS])
       for (const x of near(muscle, y)) expect(x, `at ${y}`).toBeLessThan(bone);
     // Vein and muscle have room within the skin.
     expect(PLANE.middle + halfWidth(y, 0)).toBeLessThan(bone);
     expect(Math.min(...near(GASTROCNEMIUS, y), bone)).toBeGreaterThan(Math.min(...near(SKIN, y)));
   }
-  const top = Math.min(...outlineOf(TENDON).map(([, y]) => y));
-  const foot = outlineOf(TENDON).reduce((a, b) => (b[1] > a[1] ? b : a));
+  const top = Math.min(...outlineOf(ACHILLES_TENDON).map(([, y]) => y));
+  const foot = outlineOf(ACHILLES_TENDON).reduce((a, b) => (b[1] > a[1] ? b : a));
   expect(top).toBeLessThan(Math.max(...outlineOf(GASTROCNEMIUS).map(([, y]) => y)));
-  const heel = outlineOf(HEEL_BONE);
+  const heel = outlineOf(CALCANEUS);
   expect(Math.min(...heel.map(([x, y]) => Math.hypot(x - foot[0], y - foot[1])))).toBeLessThan(12);
 });
 
@@ -107,4 +107,11 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
   expect(squeezes(rest)).toEqual([]);
   expect(calfDoing(rest, 0.25)).toBe("rest");
   expect(squeezeAt(rest, 0.5)).toBe(0);
+});
+
+test("the foot ends in a round toe", () => {
+  const end = outlineOf(SKIN)
+    .filter(([x, y]) => x > 645 && y > 800)
+    .map(([, y]) => y);
+  expect(Math.max(...end) - Math.min(...end)).toBeGreaterThan(45);
 });

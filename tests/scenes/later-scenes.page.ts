@@ -27,9 +27,10 @@ test("the picture stays while another scene's drawing is on its way", async ({ p
     await waiting;
     await route.continue();
   });
+  // By the link or, on a quick machine, already by the scene's small picture.
+  const asked = page.waitForRequest("**/assets/growth-scene-*");
   await page.goto("?mode=bench&state=1~ppathway~r1");
   await expect(page.locator("#scene-reading")).toContainText("mmHg", { timeout: 60_000 });
-  const asked = page.waitForRequest("**/assets/growth-scene-*");
   await page.evaluate(() => {
     const link = Object.assign(document.createElement("a"), { href: "?mode=bench&state=1~pgrowth" });
     document.body.append(link);

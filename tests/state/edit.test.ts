@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { readAddress, writeAddress } from "../../src/state/address.ts";
 import {
   clearParameter,
   nearestAllowed,
@@ -9,6 +10,7 @@ import {
   setStage,
   togglePause,
 } from "../../src/state/edit.ts";
+import { enterScene } from "../../src/state/enter-scene.ts";
 import { START, showsField } from "../../src/state/scene-state.ts";
 
 describe("an edit", () => {
@@ -59,11 +61,39 @@ it("dye has a field to be released into unless every pane's blood passes a pump,
   expect(showsField({ ...START, scene: "circuit" })).toBe(false);
 });
 
-it("the calf's scene begins with a calf that works, which rests again when the scene is left unchanged", () => {
-  const calf = setScene("calf")(START);
-  expect(calf.request.set.calfPumpPressure).toBeGreaterThan(0);
-  expect(setScene("pathway")(calf)).toEqual(START);
-  const own = setParameter("calfPumpPressure", 100)(START);
-  expect(setScene("calf")(own).request.set.calfPumpPressure).toBe(100);
-  expect(setScene("pathway")(setScene("calf")(own)).request.set.calfPumpPressure).toBe(100);
+describe("going to a scene", () => {
+  it("as an edit changes the scene alone, and a person's own value stays", () => {
+    expect(setScene("calf")(START)).toEqual({ ...START, scene: "calf" });
+    const own = setParameter("calfPumpPressure", 60)(setScene("calf")(START));
+    expect(setScene("pathway")(own).request.set.calfPumpPressure).toBe(60);
+  });
+
+  it("of the calf begins with a calf that works, which rests again when the scene is left unchanged", () => {
+    const calf = enterScene("calf")(START);
+    expect(calf.request.set.calfPumpPressure).toBeGreaterThan(0);
+    expect(enterScene("calf")(calf)).toBe(calf);
+    expect(enterScene("pathway")(calf)).toEqual(START);
+    expect(enterScene("pathway")(enterScene("circuit")(calf))).toEqual(START);
+    const own = setParameter("calfPumpPressure", 100)(START);
+    expect(enterScene("calf")(own).request.set.calfPumpPressure).toBe(100);
+    expect(enterScene("pathway")(enterScene("calf")(own)).request.set.calfPumpPressure).toBe(100);
+  });
+
+  it("never removes what a person has set, whatever the value, before or within the calf's scene", () => {
+    const own = setParameter("calfPumpPressure", 60)(START);
+    expect(enterScene("pathway")(enterScene("calf")(own))).toEqual(own);
+    const within = setParameter(
+      "calfPumpPressure",
+      60,
+    )(setParameter("calfPumpPressure", 80)(enterScene("calf")(START)));
+    expect(enterScene("pathway")(within).request.set.calfPumpPressure).toBe(60);
+    const linked = readAddress(writeAddress(enterScene("calf")(START))).state;
+    expect(enterScene("pathway")(linked).request.set.calfPumpPressure).toBe(60);
+  });
+
+  it("that was left resting goes on resting until the scene is entered anew", () => {
+    const resting = setParameter("calfPumpPressure", 0)(enterScene("calf")(START));
+    expect(resting.request.set).toEqual({});
+    expect(enterScene("pathway")(resting)).toEqual(START);
+  });
 });

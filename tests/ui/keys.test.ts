@@ -6,6 +6,8 @@ const ran = vi.fn();
 const table: readonly Key[] = [
   { keys: ["a"], does: "x", run: () => ran("letter") },
   { keys: ["PageDown", "ArrowRight", " "], does: "x", run: (key) => ran(`next ${key}`) },
+  { keys: ["PageUp"], does: "x", run: () => ran("back"), always: true },
+  { keys: ["F5"], does: "x", run: () => ran("start") },
   { keys: ["z"], does: "x", run: () => ran("undo"), control: true, shift: false },
   { keys: ["z"], does: "x", run: () => ran("redo"), control: true, shift: true },
 ];
@@ -50,6 +52,17 @@ describe("keys", () => {
     press("a", {}, focused("input", { type: "text" }));
     press("a", {}, focused("textarea"));
     expect(ran).toHaveBeenCalledTimes(2);
+  });
+
+  it("U13 leave a text field its keys, but not those of a remote, which no line of text needs", () => {
+    const [line, text] = [focused("input", { type: "text" }), focused("textarea")];
+    for (const key of [" ", "ArrowRight"]) press(key, {}, line);
+    press("PageUp", {}, text);
+    expect(ran).not.toHaveBeenCalled();
+    expect(press("PageUp", {}, line).defaultPrevented).toBe(true);
+    expect(press("F5", {}, line).defaultPrevented).toBe(true);
+    expect(press("F5", {}, text).defaultPrevented).toBe(true);
+    expect(ran.mock.calls.flat()).toEqual(["back", "start", "start"]);
   });
 
   it("U13 leave Space to a focused button, and arrows to a slider", () => {

@@ -1,53 +1,33 @@
-/** Quantities under stress: effort, blood loss, pressure from outside, height, rhythm. Same rules as in rows.ts. Long because it is one table. */
+/** Quantities under stress: effort, waves, rhythm, height. Same rules as in rows.ts. Long because it is one table. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { brainFactor } from "../../sim/circulation/brain-flow.ts";
-import { solve } from "../../sim/circulation/solve.ts";
-import {
-  type Body,
-  CASES,
-  type ParameterValue,
-  type Stage,
-  type VolumeRule,
-} from "../../sim/parameters/request.ts";
+import { ask, BEFORE, healthy, index, met, percent, single } from "./asked.ts";
 import { bloodRows } from "./blood-rows.ts";
+import { glennEffortRows } from "./glenn-effort-rows.ts";
+import { outsideRows } from "./outside-rows.ts";
 import { presetRows } from "./preset-rows.ts";
+import { rhythmRows } from "./rhythm-rows.ts";
 import { extra, INDEX, type Row, row, type Section } from "./validation-row.ts";
-
-const ADULT = CASES.caseB;
-const CHILD = CASES.caseA;
-const BEFORE = { ...CHILD, haemoglobin: 16.5 };
-/** Mean age of those paced (PubMed 34661729), at a junctional rate usual for it (common practice, no source). */
-const TEN: Body = { ageYears: 10, bsa: 1.1, haemoglobin: 14 };
-
-const ask = (
-  stage: Stage,
-  body: Body,
-  set: Readonly<Record<string, ParameterValue>> = {},
-  volumeRule: VolumeRule = "hold-atrial-pressure",
-): Circulation => solve({ kind: "circulation", stage, body, volumeRule, set });
-
-const single = (set: Readonly<Record<string, ParameterValue>> = {}, rule?: VolumeRule) =>
-  ask("extracardiac", ADULT, set, rule);
-const healthy = (set: Readonly<Record<string, ParameterValue>> = {}, rule?: VolumeRule) =>
-  ask("two-ventricle", ADULT, set, rule);
-const index = (circulation: Circulation): number => extra(circulation, "cardiacIndex");
-const percent = (now: number, before: number): number => 100 * (now / before - 1);
 
 export const stressSections = (): readonly Section[] => [
   { title: "Stress: effort", rows: effort() },
   { title: "Stress: a well, a typical and a failing adult", rows: presetRows() },
   { title: "Stress: blood, volume and posture", rows: bloodRows() },
-  { title: "Stress: pressure from outside", rows: outside() },
-  { title: "Stress: waves, breath and rhythm", rows: waves() },
+  { title: "Stress: pressure from outside", rows: outsideRows() },
+  { title: "Stress: waves, breath and rhythm", rows: [...waves(), ...rhythmRows()] },
   { title: "Stress: height and lungs", rows: [...lungs(), ...carbonDioxideRows()] },
 ];
 
-const met = (metabolicEquivalents: number) => ({ metabolicEquivalents });
 const CLAESSEN = "Claessen 2019, PMC6512107";
 const HOSKOTE = "Hoskote, J Am Coll Cardiol 2004 (35, 45 and 55 mmHg)";
 const MIRANDA = "Miranda, Eur J Heart Fail 2024 (the 13 of 72)";
 
-const effort = (): Row[] => [...healthyEffort(), ...pressuresInEffort(), ...outputInEffort()];
+const effort = (): Row[] => [
+  ...healthyEffort(),
+  ...pressuresInEffort(),
+  ...outputInEffort(),
+  ...glennEffortRows(),
+];
 
 function healthyEffort(): Row[] {
   const well = healthy(met(8));
@@ -156,79 +136,6 @@ function outputInEffort(): Row[] {
       "20-30 at the greatest effort, textbook",
     ),
     row("coronary sinus at 5 MET", "%", extra(five, "coronarySinusSaturation"), [28, 36], "30-35, textbook"),
-    row(
-      "at the Glenn stage, arterial saturation at 3 MET",
-      "%",
-      ask("glenn", BEFORE, met(3)).saturations.arterial,
-      [58, 72],
-      "about 60-70, plain sense",
-      "a quarter of the oxygen asked for is missing there: it would take twice the flow through this child's upper vena cava",
-    ),
-  ];
-}
-
-function outside(): Row[] {
-  const rest = healthy();
-  const strain = healthy({ breathing: "valsalva" });
-  const singleRest = single();
-  const singleStrain = single({ breathing: "valsalva" });
-  const pressed = healthy({ abdominalPressure: 20 });
-  const ventilated = (endExpiratoryPressure: number) =>
-    ask("extracardiac", CHILD, {
-      breathing: "ventilator",
-      endExpiratoryPressure,
-      ventilatorPressure: endExpiratoryPressure + 15,
-    });
-  return [
-    row(
-      "strain of 30 mmHg, two ventricles, arterial mean over rest",
-      "1",
-      strain.pressures.aortaMean / rest.pressures.aortaMean,
-      [0.75, 1.1],
-      "kept, textbook; Rocchini 1985",
-    ),
-    row(
-      "the same, stroke volume",
-      "1",
-      extra(strain, "strokeVolume") / extra(rest, "strokeVolume"),
-      [0.3, 0.65],
-      "halves, textbook",
-    ),
-    row(
-      "strain after completion, stroke volume over rest",
-      "1",
-      extra(singleStrain, "strokeVolume") / extra(singleRest, "strokeVolume"),
-      [0.4, 0.9],
-      "falls, Van De Bruaene 2015",
-    ),
-    row(
-      "20 mmHg in the abdomen, two ventricles, index over rest",
-      "1",
-      index(pressed) / index(rest),
-      [0.6, 0.95],
-      "falls, Anesthesiology 2000;92:1568",
-    ),
-    row(
-      "the same, inferior vena cava above right atrium",
-      "mmHg",
-      pressed.pressures.ivc - extra(pressed, "rightAtrium"),
-      [5, 22],
-      "a waterfall at the diaphragm, Takata 1990; the same",
-    ),
-    row(
-      "12 mmHg in the abdomen after completion, index over rest",
-      "1",
-      index(single({ abdominalPressure: 12 })) / index(singleRest),
-      [0.85, 1.1],
-      "no significant change, JA Clin Rep 2021, s40981-021-00456-6 (one patient)",
-    ),
-    row(
-      "end-expiratory pressure 0 to 13 cmH2O, child, index",
-      "%",
-      percent(index(ventilated(13)), index(ventilated(0))),
-      [-32, -12],
-      "-23 at 10-15 mbar in infants, source not found again",
-    ),
   ];
 }
 
@@ -247,10 +154,6 @@ function waves(): Row[] {
       values.reduce((total, value) => total + value, 0) / values.length;
     return mean(flow.slice(0, inspired)) / mean(flow.slice(inspired));
   };
-  const rhythm = (name: string, heartRate: number) =>
-    ask("extracardiac", TEN, { rhythm: name, heartRate, reflex: "off" }, "fixed-volume");
-  const [junctional, paced] = [rhythm("junctional", 70), rhythm("aai", 80)];
-  const pacing = "PubMed 34661729";
   const faster = (heartRate: number) => index(single({ heartRate, reflex: "off" }, "fixed-volume"));
   return [
     row(
@@ -294,20 +197,6 @@ function waves(): Row[] {
       percent(faster(180), faster(100)),
       [-10, 6],
       "plateau, Claessen 2019",
-    ),
-    row(
-      "junctional to atrial pacing 10 a minute faster, index",
-      "%",
-      percent(index(paced), index(junctional)),
-      [15, 45],
-      `+30, ${pacing}`,
-    ),
-    row(
-      "the same, atrial pressure",
-      "mmHg",
-      paced.pressures.atrium - junctional.pressures.atrium,
-      [-5.5, -1],
-      `-3.3, ${pacing}`,
     ),
   ];
 }

@@ -1,5 +1,6 @@
 /** A course package: the built kit with the course in its pages and the file that describes it. One way for the page and the command. */
-import type { Course } from "../../lesson/lesson-course.ts";
+import type { COURSE_ELEMENT, Course } from "../../lesson/lesson-course.ts";
+import { replaced } from "../../sim/checked/replaced.ts";
 import { courseStructure } from "./cmi5-structure.ts";
 import type { Outline, OutlineItem } from "./package-outline.ts";
 import { scorm12Manifest, scorm2004Manifest } from "./scorm-manifests.ts";
@@ -27,6 +28,8 @@ interface PlannedItem extends Pick<OutlineItem, "id" | "title" | "description"> 
 /** What a package does without: a service worker is of no use in a course system's frame, and a ward's own lessons stand in the course. */
 const LEFT_OUT = /^(phone\.html|sw\.js|workbox-.*\.js|manifest\.webmanifest|files\.json|own\/.*)$/;
 const PAGE = "index.html";
+/** Where the page looks for its course; by its type it cannot be another. */
+const ELEMENT: typeof COURSE_ELEMENT = "course";
 
 const MANIFESTS: Readonly<Record<Standard, readonly [name: string, write: (outline: Outline) => string]>> = {
   scorm12: ["imsmanifest.xml", scorm12Manifest],
@@ -73,8 +76,8 @@ function pageOf(html: string, course: Course, standard: Standard): string {
   // A replacement text may hold signs that `replace` reads: a function's result is taken as it is.
   const page = html.replace(
     CHARSET,
-    (charset) => `${charset}\n    <script type="application/json" id="course">${data}</script>`,
+    (charset) => `${charset}\n    <script type="application/json" id="${ELEMENT}">${data}</script>`,
   );
   // A cmi5 record store may be on another host: only this page may connect to one.
-  return standard === "cmi5" ? page.replace("connect-src 'self'", "connect-src 'self' https:") : page;
+  return standard === "cmi5" ? replaced(page, "connect-src 'self'", "connect-src 'self' https:", PAGE) : page;
 }

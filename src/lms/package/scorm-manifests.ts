@@ -1,5 +1,6 @@
 /**
  * `imsmanifest.xml` by SCORM 1.2 (ADL 2001) and by SCORM 2004, 4th edition (ADL 2009). Constants from memory of the specifications.
+ * No schema file is named: the package holds none, and a system knows the namespaces.
  * No mastery score: with one, a system would mark an unfinished visit as failed. Passed or failed is said by the page.
  */
 import { escaped, type Outline, resources } from "./package-outline.ts";
@@ -7,9 +8,7 @@ import { escaped, type Outline, resources } from "./package-outline.ts";
 export const scorm12Manifest = (outline: Outline): string => `<?xml version="1.0" encoding="UTF-8"?>
 <manifest identifier="${escaped(outline.id)}" version="${escaped(outline.version)}"
   xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2"
-  xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2"
-  xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"
-  xsi:schemaLocation="http://www.imsproject.org/xsd/imscp_rootv1p1p2 imscp_rootv1p1p2.xsd http://www.adlnet.org/xsd/adlcp_rootv1p2 adlcp_rootv1p2.xsd">
+  xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2">
   <metadata>
     <schema>ADL SCORM</schema>
     <schemaversion>1.2</schemaversion>
@@ -27,9 +26,7 @@ export const scorm2004Manifest = (outline: Outline): string => `<?xml version="1
 <manifest identifier="${escaped(outline.id)}" version="${escaped(outline.version)}"
   xmlns="http://www.imsglobal.org/xsd/imscp_v1p1"
   xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3"
-  xmlns:imsss="http://www.imsglobal.org/xsd/imsss"
-  xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"
-  xsi:schemaLocation="http://www.imsglobal.org/xsd/imscp_v1p1 imscp_v1p1.xsd http://www.adlnet.org/xsd/adlcp_v1p3 adlcp_v1p3.xsd http://www.imsglobal.org/xsd/imsss imsss_v1p0.xsd">
+  xmlns:imsss="http://www.imsglobal.org/xsd/imsss">
   <metadata>
     <schema>ADL SCORM</schema>
     <schemaversion>2004 4th Edition</schemaversion>

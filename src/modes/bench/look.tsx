@@ -1,7 +1,8 @@
 /** How the scene is shown: which scene, colours, maps, names, handles, theme, language. */
 
 import { t } from "../../i18n/index.ts";
-import { type Edit, setScene, setView } from "../../state/edit.ts";
+import { type Edit, setView } from "../../state/edit.ts";
+import { enterScene } from "../../state/enter-scene.ts";
 import { COLOURINGS, OVERLAYS, SCENES, showsField } from "../../state/scene-state.ts";
 import { Choice, Switch } from "../../ui/choice.tsx";
 import { Panel } from "../../ui/panel.tsx";
@@ -29,7 +30,7 @@ export function Look({ context, onClose }: { readonly context: Context; readonly
           value={scene}
           words={SCENES}
           nameOf={(name) => t(`scene.${name}`)}
-          onChoose={(name) => see("scene", setScene(name))}
+          onChoose={(name) => see("scene", enterScene(name))}
         />
       </div>
       {field && (

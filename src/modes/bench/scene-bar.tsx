@@ -1,7 +1,7 @@
 /** All scenes as small pictures to choose from; native radios, so arrows move along them. */
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { setScene } from "../../state/edit.ts";
+import { enterScene } from "../../state/enter-scene.ts";
 import { SCENES } from "../../state/scene-state.ts";
 import type { Context } from "../shared/mode.ts";
 import { scenePictures } from "./scene-pictures.ts";
@@ -26,7 +26,7 @@ export function SceneBar({ context }: { readonly context: Context }) {
               value={scene}
               checked={scene === shown}
               onChange={() => {
-                session.edit("scene", setScene(scene));
+                session.edit("scene", enterScene(scene));
                 session.settle();
               }}
             />

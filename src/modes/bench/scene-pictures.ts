@@ -6,10 +6,8 @@ import type { Context } from "../shared/mode.ts";
 /** px drawn, and the part of it that is kept: lines thin out instead of breaking */
 const SIZE = { width: 800, height: 450 } as const;
 const SHRINK = 4;
-/** ms between two pictures, so that the moving one hardly notices */
-const PAUSE = 300;
-/** ms: what the first view fetches and draws comes first */
-const FIRST = 4000;
+/** ms before the first picture, for what the first view fetches and draws, and before each: one that moves hardly notices, one that stands still has nothing to lose */
+const WAITS = { moving: { first: 4000, each: 300 }, still: { first: 600, each: 50 } } as const;
 
 export type ScenePictures = Readonly<Partial<Record<SceneName, string>>>;
 
@@ -23,6 +21,7 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
   const { session, stage, theme } = context;
   const pictures = signal<ScenePictures>({});
   let turn = 0;
+  const waits = () => WAITS[stage.frame()?.still ? "still" : "moving"];
 
   const draw = async (stageName: string, mine: number) => {
     const keyOf = (scene: SceneName) => `${stageName} ${theme.peek()} ${scene}`;
@@ -30,12 +29,12 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
       pictures.value = Object.fromEntries(SCENES.flatMap((scene) => pairOf(scene, kept.get(keyOf(scene)))));
     };
     show();
-    await new Promise((resolve) => setTimeout(resolve, FIRST));
+    await passed(waits().first);
     // The one that is shown comes last: by then blood moves in it.
     const shown = session.scene.peek().scene;
     for (const scene of [...SCENES.filter((each) => each !== shown), shown]) {
       if (kept.has(keyOf(scene))) continue;
-      await new Promise((resolve) => setTimeout(resolve, PAUSE));
+      await passed(waits().each);
       if (turn !== mine) return;
       const picture = await stage.preview(scene, SIZE.width, SIZE.height);
       if (turn !== mine || !picture) return;
@@ -61,6 +60,8 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
     },
   };
 }
+
+const passed = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
 const pairOf = (scene: SceneName, picture: string | undefined): readonly [SceneName, string][] =>
   picture ? [[scene, picture]] : [];

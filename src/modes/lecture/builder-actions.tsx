@@ -13,6 +13,7 @@ import { takeDrops } from "../shared/take-drops.ts";
 import { DeckActions } from "./deck/deck-actions.tsx";
 import { ownIn } from "./own-stops.ts";
 import { addFiles } from "./own-stops-bar.tsx";
+import { beginAnew } from "./talk-clock.ts";
 import type { TalkDraft } from "./talk-draft.ts";
 import { writeTalkFile } from "./talk-file.ts";
 
@@ -57,7 +58,7 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
     <>
       <div class="actions">
         {any && (
-          <a class="button main" href={writePlace(start)}>
+          <a class="button main" href={writePlace(start)} onClick={beginAnew}>
             {t("lecture.begin")}
           </a>
         )}

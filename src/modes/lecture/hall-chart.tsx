@@ -65,15 +65,15 @@ interface HallBar {
 
 function rangesOf({ edges, model }: ShownResult, question: Question): readonly HallBar[] {
   const unit = question.kind === "estimate" ? question.format.unit : "1";
-  const write = (value: number) =>
+  const digitsOf = (value: number) =>
     Number.isInteger(value) ? 0 : Math.min(2, String(value).split(".")[1]?.length ?? 0);
   return edges.slice(1).map((to, index) => {
     const from = edges[index] ?? to;
     return {
       id: String(index),
       label: t("lecture.hall.range", {
-        from: formatNumber(from, write(from)),
-        to: formatQuantity(to, unit, write(to)),
+        from: formatNumber(from, digitsOf(from)),
+        to: formatQuantity(to, unit, digitsOf(to)),
       }),
       model: typeof model === "number" && barOf(edges, model) === index,
     };

@@ -1,5 +1,6 @@
 /** Which question the hall is asked at a stop, and what the model answers to it. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { MAX_CHOICES } from "../../audience/room-code.ts";
 import { RIGHT_NUMBER } from "../../lesson/judge-number.ts";
 import type { Words } from "../../lesson/lesson.ts";
 import { findStep, type Lesson, type Question } from "../../lesson/lesson.ts";
@@ -46,10 +47,10 @@ export interface HallChoice {
   readonly say: Words;
 }
 
-/** At most nine, as keys are; none where a number is asked for freely. */
+/** As many as there are keys; none where a number is asked for freely. */
 export function choicesOf(question: Question, voice: Voice): readonly HallChoice[] {
-  if ("answers" in question) return question.answers.slice(0, 9);
-  return question.kind === "number" ? numbersToPick(question, voice).slice(0, 9) : [];
+  if ("answers" in question) return question.answers.slice(0, MAX_CHOICES);
+  return question.kind === "number" ? numbersToPick(question, voice).slice(0, MAX_CHOICES) : [];
 }
 
 /** The id of the choice, or the number, that the model gives; null while it is at work. */

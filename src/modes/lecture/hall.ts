@@ -1,16 +1,14 @@
 /** What the hall answered to one question, as a pure state: raised hands and phones, and how much of it the stage shows. */
 import * as v from "valibot";
+import { choiceId, questionKey } from "../../audience/line-messages.ts";
+import { MAX_CHOICES } from "../../audience/room-code.ts";
 
 /** `open` answers come in; `locked` no more; `shown` on the stage; `compared` with what the model says. */
 export const HALL_PHASES = ["open", "locked", "shown", "compared"] as const;
 
 /** More hands than any hall has. */
 export const MAX_HANDS = 9999;
-const MAX_CHOICES = 9;
 const MAX_NUMBERS = 10_000;
-
-const choiceId = v.pipe(v.string(), v.regex(/^[\w=-]{1,60}$/));
-const questionKey = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 
 export const hallCount = v.strictObject({
   /** lesson#step that asks */
@@ -57,7 +55,7 @@ export function hearHall(count: HallCount, event: HallEvent): HallCount {
   }
 }
 
-/** Answers for each of the question's first nine choices, in their order: hands and phones together. */
+/** Answers for each of the question's choices that have a key, in their order: hands and phones together. */
 export const tally = (choices: readonly string[], { hands, phones }: HallCount): readonly number[] =>
   choices
     .slice(0, MAX_CHOICES)

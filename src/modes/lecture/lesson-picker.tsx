@@ -5,6 +5,7 @@ import type { Lesson } from "../../lesson/lesson.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import type { Stop } from "./own-stops.ts";
 import { stopsFor, stopsOf } from "./stops.ts";
+import { beginAnew } from "./talk-clock.ts";
 
 export interface LessonPickerProps {
   readonly lessons: readonly Lesson[];
@@ -62,6 +63,7 @@ export const LessonPicker = ({ lessons, language, onAdd }: LessonPickerProps) =>
           class="button"
           href={writePlace({ ...AT_HOME, mode: "lecture", lesson: lesson.id, step: "1", language })}
           aria-label={t("lecture.beginLesson", { title: lesson.title })}
+          onClick={beginAnew}
         >
           {t("lecture.begin")}
         </a>

@@ -6,6 +6,7 @@ import { toggleFullScreen } from "./full-screen.ts";
 import type { LectureActs } from "./lecture-keys.ts";
 import type { Tool } from "./pen-surface.tsx";
 import type { RoomState } from "./room-state.ts";
+import { typedStop } from "./typed-stop.ts";
 
 export type RoomPanel = "help" | "keys" | "whatIf";
 
@@ -56,16 +57,7 @@ export function roomActs(context: Context, room: RoomState, view: RoomView): Roo
       const { theme } = context;
       theme.value = theme.value === "dark" ? "light" : "dark";
     },
-    digit(digit) {
-      typed.value = `${typed.value}${digit}`.slice(-3);
-    },
-    enter() {
-      const number = Number(typed.value);
-      typed.value = "";
-      if (!number) return false;
-      room.say({ kind: "go", at: number - 1 });
-      return true;
-    },
+    ...typedStop(typed, (number) => room.say({ kind: "go", at: number - 1 })),
     escape() {
       typed.value = "";
       open.value = null;

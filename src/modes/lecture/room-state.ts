@@ -15,6 +15,7 @@ import { pictureSender } from "./picture/send-picture.ts";
 import { runScript, type ScriptRun } from "./script-run.ts";
 import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "./stops.ts";
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "./talk.ts";
+import { talkClock } from "./talk-clock.ts";
 import { followWhatIf, type WhatIf } from "./what-if.ts";
 import { isRoom, newRoom, openWindowChannel } from "./window-channel.ts";
 import { readToRoom, type TalkReport, type ToRoom, type ToSpeaker } from "./window-messages.ts";
@@ -57,7 +58,6 @@ export interface LeftTalk {
 }
 
 /** This window's own; survive a reload and nothing else. */
-const BEGAN = "lungward.lecture.began";
 const READER = "lungward.lecture.reader";
 const ROOM = "lungward.lecture.room";
 
@@ -67,7 +67,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
   const named = list || KEPT_TALK;
   const start = startTalk(stops.length, stopAsked(stops, place.peek().step));
   const talk = signal(talkGoingOn(left.current, now) ?? asBeforeReload(named, start));
-  const began = signal(keptNumber(BEGAN));
+  const clock = talkClock(named);
   const at = computed(() => shownAt(talk.value));
   const marks = signal(NO_MARKS);
   const putMark = (event: MarkEvent) => {
@@ -87,15 +87,17 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     talk: talk.value,
     list,
     minutes,
-    began: began.value,
+    began: clock.began.value,
     paused: session.scene.value.view.paused,
     reader,
     hall: hall.count.value,
   });
   const id = ownRoom();
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
-    if (message.kind === "event") say(message.event);
-    else if (message.kind === "hall") hall.hear(message.event);
+    if (message.kind === "event") {
+      clock.begin();
+      say(message.event);
+    } else if (message.kind === "hall") hall.hear(message.event);
     else if (message.kind === "mark") putMark(message.event);
     else if (message.kind === "pause") togglePlay(context);
     else if (message.kind === "hello") channel.post(toSpeaker());
@@ -137,11 +139,8 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
       );
       if (other) channel.join(other);
     },
-    hasBegun: () => began.peek() !== null,
-    begin() {
-      if (began.peek() !== null) return;
-      began.value = keepNumber(BEGAN, Date.now());
-    },
+    hasBegun: () => clock.began.peek() !== null,
+    begin: clock.begin,
     release() {
       left.current = { ...now, talk: talk.peek() };
       for (const stop of following) stop();
@@ -180,7 +179,7 @@ function keptNumber(name: string): number | null {
   }
 }
 
-/** Without storage the clock restarts after a reload, and answers change places. */
+/** Without storage answers change places after a reload. */
 function keepNumber(name: string, value: number): number {
   try {
     sessionStorage.setItem(name, String(value));

@@ -22,6 +22,7 @@ import { StageView } from "../shared/stage-view.tsx";
 import { useKeys } from "../shared/use-keys.ts";
 import { VersionChoice } from "../shared/version-choice.tsx";
 import { Invite } from "./audience/invite.tsx";
+import { useFreeFocus } from "./free-focus.ts";
 import { HallChart } from "./hall-chart.tsx";
 import { lectureKeys } from "./lecture-keys.ts";
 import { PersonOf } from "./own-person-words.tsx";
@@ -63,6 +64,7 @@ export function Room(options: RoomOptions) {
   };
   const acts = roomActs(context, room, { open, tool, typed });
   const keys = lectureKeys(acts);
+  useFreeFocus();
   useKeys(keys, () => open.value === "help" || open.value === "keys");
   const talk = room.talk.value;
   const stop = room.script.stop.value;

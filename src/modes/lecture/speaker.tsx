@@ -13,6 +13,7 @@ import type { Context } from "../shared/mode.ts";
 import { useKeys } from "../shared/use-keys.ts";
 import { HallPhones } from "./audience/hall-phones.tsx";
 import { Clock, minutesAndSeconds } from "./clock.tsx";
+import { useFreeFocus } from "./free-focus.ts";
 import { HallDesk, type HallDeskProps, hallKeys } from "./hall-desk.tsx";
 import { choicesOf, hallQuestion } from "./hall-question.ts";
 import { keepWhatIf } from "./kept-what-if.ts";
@@ -28,6 +29,7 @@ import { SpeakerWhatIf } from "./speaker-what-if.tsx";
 import { type FoundStop, findStops, nameOfStop, secondsFor, stepShown, stopsOfList } from "./stops.ts";
 import { shownAt, type Talk, type TalkEvent } from "./talk.ts";
 import type { KeptTalk } from "./talk-store.ts";
+import { typedStop } from "./typed-stop.ts";
 import { type SpeakerLine, useSpeakerLine } from "./use-speaker-line.ts";
 import { followWhatIf } from "./what-if.ts";
 import type { TalkReport } from "./window-messages.ts";
@@ -85,7 +87,11 @@ function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
   useEffect(() => desk.release, [desk]);
   const { script, whatIf } = desk;
   const tool = useSignal<Tool>("pointer");
-  const say = (event: TalkEvent) => post({ kind: "event", event });
+  const typed = useSignal("");
+  const say = (event: TalkEvent) => {
+    typed.value = "";
+    post({ kind: "event", event });
+  };
   const stop = script.stop.value;
   const asked = useMemo(() => hallQuestion(script), [script]).value;
   const voice = script.voice.value;
@@ -102,6 +108,14 @@ function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
   useSpeakerKeys(
     {
       say,
+      ...typedStop(typed, (number) => say({ kind: "go", at: number - 1 })),
+      // Full screen is the stage's own to take; a remote's start button begins the talk from here too.
+      start: (fromHere) => {
+        if (!fromHere && latest.began === null) say({ kind: "first" });
+      },
+      escape: () => {
+        typed.value = "";
+      },
       pause: () => post({ kind: "pause" }),
       point: () => {
         tool.value = "pointer";
@@ -119,7 +133,11 @@ function Desk({ context, library, stops, pictures, latest, line }: DeskProps) {
     <div class="speaker">
       <header class="speaker-head">
         <h1 class="unseen">{t("lecture.window")}</h1>
-        <p>{t("lecture.position", { step: latest.talk.at + 1, count: latest.talk.count })}</p>
+        <p>
+          {typed.value
+            ? t("lecture.goto", { number: typed.value })
+            : t("lecture.position", { step: latest.talk.at + 1, count: latest.talk.count })}
+        </p>
         <p>{t("lecture.stopTime", { time: minutesAndSeconds(secondsFor(stop)) })}</p>
         <Clock began={latest.began} minutes={latest.minutes} />
       </header>
@@ -247,21 +265,18 @@ function roomSees(talk: Talk): string {
 
 /** The clicker works whichever window has the focus. @param first keys that come before a lecture's own */
 function useSpeakerKeys(
-  acts: Pick<LectureActs, "say" | "pause" | "point" | "pen" | "clearPen">,
+  acts: Omit<LectureActs, "fullScreen" | "whatIf" | "speaker" | "theme" | "keyList">,
   first: readonly Key[],
 ): void {
   const nothing = () => {};
   const keys = lectureKeys({
     ...acts,
-    start: nothing,
     fullScreen: nothing,
     whatIf: nothing,
     speaker: nothing,
     theme: nothing,
-    digit: nothing,
-    enter: () => false,
-    escape: nothing,
     keyList: nothing,
   });
+  useFreeFocus();
   useKeys([...first, ...keys], () => false);
 }

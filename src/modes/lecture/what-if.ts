@@ -1,7 +1,7 @@
 /** A what-if beside the script: what it changes, and the script's own answers for comparison. */
 import { computed, effect, type ReadonlySignal } from "@preact/signals";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { paneRequest, type SceneState } from "../../state/scene-state.ts";
+import { paneRequests } from "../../state/scene-state.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import type { Session } from "../shared/session.ts";
 import { sceneOfStop } from "./stop-state.ts";
@@ -14,9 +14,6 @@ export interface WhatIf {
   readonly before: readonly (Circulation | null)[] | null;
 }
 
-const requestsOf = (state: SceneState) =>
-  [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
-
 /** null while the scene is the script's. */
 export function followWhatIf(
   session: Session,
@@ -27,21 +24,21 @@ export function followWhatIf(
   const scripted = computed(() => sceneOfStop(stop.value));
   const differs = computed(() => {
     const script = scripted.value;
-    return script && JSON.stringify(requestsOf(script)) !== JSON.stringify(requestsOf(scene.value))
+    return script && JSON.stringify(paneRequests(script)) !== JSON.stringify(paneRequests(scene.value))
       ? script
       : null;
   });
   const now = computed((): WhatIf | null => {
     const script = differs.value;
     if (!script) return null;
-    const answers = requestsOf(script).map(known.exactly);
+    const answers = paneRequests(script).map(known.exactly);
     return {
       changes: whatChanged(script.request, scene.value.request),
       before: chain.solving.value || answers.includes(null) ? null : answers,
     };
   });
   const release = effect(() => {
-    for (const request of differs.value ? requestsOf(differs.value) : []) known.want(request);
+    for (const request of differs.value ? paneRequests(differs.value) : []) known.want(request);
   });
   return { now, release };
 }

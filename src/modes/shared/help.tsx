@@ -1,6 +1,6 @@
 /** Help, last in the same bar of every mode: what is what, the keys, the cautions, version and privacy. */
 import type { ComponentChildren } from "preact";
-import { hasVectors } from "../../chain/field-kernel.ts";
+import { fieldKernel } from "../../chain/field-kernel.ts";
 import { t } from "../../i18n/index.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { Cautions } from "../../ui/cautions.tsx";
@@ -16,13 +16,23 @@ export interface HelpProps {
   readonly onClose: () => void;
 }
 
+function Kernel() {
+  const { chip, vectors } = fieldKernel();
+  return (
+    <p>
+      {t("help.chip", { chip })}{" "}
+      {chip !== "computes" && t("help.kernel", { vectors: vectors ? "yes" : "no" })}
+    </p>
+  );
+}
+
 export const Help = ({ paragraphs, children, onKeys, onClose }: HelpProps) => (
   <Dialog title={t("help.title")} onClose={onClose}>
     {children}
     {paragraphs.map((key) => (
       <p key={key}>{t(key)}</p>
     ))}
-    <p>{t("help.kernel", { vectors: hasVectors() ? "yes" : "no" })}</p>
+    <Kernel />
     <button type="button" onClick={onKeys}>
       {t("help.keys")}
     </button>

@@ -5,7 +5,7 @@ import { forgetLibraries } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import type { OwnFile, OwnLessons } from "../../lesson/own-source.ts";
 import type { Fault } from "../../sim/faults.ts";
-import { courseHere } from "./course-here.ts";
+import { courseFault, courseHere } from "./course-here.ts";
 import { fitsAsText, MAX_LENGTH, openOwnTexts } from "./own-texts.ts";
 import { browserTextStore } from "./text-store.ts";
 
@@ -15,6 +15,8 @@ export async function ownLessonFiles(): Promise<OwnLessons> {
   // What others of a course system's pages keep on this device is not part of the course.
   const course = courseHere();
   if (course) return { files: course.own, faults: [] };
+  const fault = courseFault();
+  if (fault) return { files: [], faults: [fault] };
   const texts = await openOwnTexts({ store: browserTextStore() });
   const kept = texts.list.value
     .filter(({ listed }) => listed)

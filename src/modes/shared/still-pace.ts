@@ -2,16 +2,17 @@
 import type { Frame } from "../../chain/frame.ts";
 import { isSame } from "./same-frame.ts";
 
-/** ms: it is looked at this often, and drawn when something in it is new; */
+/** ms between two looks at a picture, which is drawn when something in it is new. */
 const LOOKED_AT_EVERY = 250;
-/** so often all the same, since parts of a drawing may have been fetched meanwhile; */
+/** ms after which it is drawn all the same: parts of a drawing may have been fetched meanwhile. */
 const DRAWN_EVERY = 1000;
-/** and for so long as often as it can after something was asked of it: what eases arrives. */
+/** ms for which it is drawn at each screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
-/** ms to the next screen frame after a drawing, from which the device is slow at it, and the longest that counts: a hidden page waits for hours */
+/** ms from a drawing to the next screen frame, above which the device is slow at it. */
 const SLOW = 40;
+/** ms from a drawing to the next screen frame that count at most: a hidden page waits for hours. */
 const SLOWEST = 250;
-/** Times what a slow drawing took, left to the rest of the page after it. */
+/** How many times as long as a slow drawing took the rest of the page has after it. */
 const REST = 2;
 
 /** @param clock ms */

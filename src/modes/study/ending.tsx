@@ -6,15 +6,19 @@ import { progressOf } from "../../lesson/player.ts";
 import { scoreOf } from "../../lesson/progress.ts";
 import { SourceList } from "../../ui/lesson/source-mark.tsx";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
+import type { KeptProgress } from "./kept-progress.ts";
+import { LeaveLink } from "./leave-link.tsx";
 
 export interface EndingProps {
   readonly run: LessonRun;
   readonly library: Library;
   readonly heading: Ref<HTMLHeadingElement>;
   readonly homeHref: string;
+  /** None where a lesson is only looked at. */
+  readonly kept?: KeptProgress | undefined;
 }
 
-export function Ending({ run, library, heading, homeHref }: EndingProps) {
+export function Ending({ run, library, heading, homeHref, kept }: EndingProps) {
   const { lesson } = run;
   return (
     <>
@@ -39,6 +43,7 @@ export function Ending({ run, library, heading, homeHref }: EndingProps) {
         <button type="button" onClick={() => run.send({ kind: "back" })}>
           {t("lesson.back")}
         </button>
+        {kept && <LeaveLink {...kept} />}
         <a class="button main" href={homeHref}>
           {t("study.lessons")}
         </a>

@@ -1,7 +1,7 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { type Course, doneOf } from "../../lesson/lesson-course.ts";
+import { type Course, courseScore, doneOf } from "../../lesson/lesson-course.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
@@ -22,18 +22,26 @@ import { reportedAnswers } from "./reported-answers.ts";
 type LearnerProgress = Progress & { readonly reader: number };
 
 export interface KeptProgress {
-  readonly voice: RecordAdapter["kind"];
+  /** Looking: the course system records nothing of this visit. */
+  readonly voice: RecordAdapter["kind"] | "looking";
   readonly progress: ReadonlySignal<LearnerProgress>;
   /** False once something could not be kept. */
   readonly keeps: ReadonlySignal<boolean>;
   /** `place`: where to resume; `lessons`: all that are to be finished. */
   keep(progress: Progress, place: string, lessons: readonly Lesson[]): void;
+  /** Where the course system wants to have who leaves; null where it says nothing. */
+  readonly wayBack: string | null;
+  /** Ends the visit, after the last report. */
+  end(): Promise<void>;
   /** null where the course system keeps the record. */
   readonly erase: (() => void) | null;
 }
 
 /** From what share a course is passed, and when it is completed. */
 export type CourseRules = Pick<Course, "passMark" | "completedWhen">;
+
+/** ms that who leaves waits for a course system that does not answer */
+const LONGEST_WAIT = 5000;
 
 const USUAL: CourseRules = { passMark: PASS_SHARE, completedWhen: "finished" };
 
@@ -46,6 +54,7 @@ export async function openProgress(
   const progress = signal(withReader(earlier));
   let newer = isNewerProgress(found);
   const keeps = signal(!newer);
+  let reported: Promise<unknown> = Promise.resolve();
   addEventListener("pagehide", () => voice.close());
   if (voice.kind === "device") {
     onOtherTab((text) => {
@@ -57,7 +66,7 @@ export async function openProgress(
     });
   }
   return {
-    voice: voice.kind,
+    voice: voice.records() ? voice.kind : "looking",
     progress,
     keeps,
     keep(given, place, lessons) {
@@ -71,9 +80,14 @@ export async function openProgress(
         keeps.value = false;
         return;
       }
-      void voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
+      reported = voice.report({ ...reportOf(next, earlier, lessons, voice, rules), place }).then((kept) => {
         keeps.value = kept;
       });
+    },
+    wayBack: voice.wayBack(),
+    async end() {
+      const waited = new Promise((done) => setTimeout(done, LONGEST_WAIT));
+      await Promise.race([reported.then(() => voice.close()), waited]);
     },
     erase:
       voice.erase &&
@@ -96,7 +110,7 @@ function reportOf(
   const done = doneOf(completedWhen, now, lessons);
   return {
     text: longest === null ? writeProgress(now) : packProgress(now, longest),
-    score: scoreOfAll(now),
+    score: courseScore(now, lessons),
     passMark,
     answers: kind === "device" ? [] : reportedAnswers(now, earlier, lessons),
     progress: done,
@@ -109,6 +123,7 @@ const withReader = (progress: Progress): LearnerProgress => ({
   reader: progress.reader ?? drawReader(),
 });
 
+/** What was answered so far, repeats too: the learner's own look back, not the course's mark. */
 export function scoreOfAll(progress: Progress) {
   const scores = Object.values(progress.lessons).map(scoreOf);
   return {

@@ -92,7 +92,7 @@ export function LessonPage({ context, library, kept, lesson }: StudyProps & { re
           />
         </header>
         {open.value === "steps" && <Steps {...{ context, run }} onClose={close} />}
-        <LessonWords run={run} library={library} session={session} homeHref={home} />
+        <LessonWords run={run} library={library} session={session} homeHref={home} kept={kept} />
         <div class="clear" data-clear />
         {view.ledger && ledger && !covered.value && (
           <section class="study-ledger" aria-label={t("bench.numbers")}>

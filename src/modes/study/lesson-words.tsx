@@ -14,6 +14,7 @@ import type { Session } from "../shared/session.ts";
 import { Ending } from "./ending.tsx";
 import { Explained } from "./explained.tsx";
 import { GoalList } from "./goal-list.tsx";
+import type { KeptProgress } from "./kept-progress.ts";
 import { WrittenTaskView } from "./written-task.tsx";
 
 export interface LessonWordsProps {
@@ -21,11 +22,13 @@ export interface LessonWordsProps {
   readonly library: Library;
   readonly session: Session;
   readonly homeHref: string;
+  /** None where a lesson is only looked at. */
+  readonly kept?: KeptProgress;
   /** False where another place has the reader's hands: the cursor in a text being written. Default true. */
   readonly takesFocus?: boolean;
 }
 
-export function LessonWords({ run, library, session, homeHref, takesFocus = true }: LessonWordsProps) {
+export function LessonWords({ run, library, session, homeHref, kept, takesFocus = true }: LessonWordsProps) {
   const { lesson } = run;
   const player = run.player.value;
   const { phase } = player;
@@ -47,7 +50,7 @@ export function LessonWords({ run, library, session, homeHref, takesFocus = true
   if (phase === "end")
     return (
       <main class="lesson-words">
-        <Ending run={run} library={library} heading={heading} homeHref={homeHref} />
+        <Ending run={run} library={library} heading={heading} homeHref={homeHref} kept={kept} />
       </main>
     );
   const question = (phase === "ask" || phase === "again") && asked && (

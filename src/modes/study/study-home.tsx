@@ -9,6 +9,7 @@ import { GLOSSARY, PACKAGE, QUIZ, SOURCES } from "../place-faults.ts";
 import { courseHere } from "../shared/course-here.ts";
 import { LanguageChoice } from "../shared/language-choice.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
+import { LeaveLink } from "./leave-link.tsx";
 import { OwnLessons } from "./own-files.tsx";
 import { RecordSection } from "./record-section.tsx";
 import type { StudyProps } from "./study-props.ts";
@@ -35,6 +36,11 @@ export function StudyHome({ context, library, kept }: StudyProps) {
         <h1>{t("study.title")}</h1>
         <p class="study-lead">{t("study.lead")}</p>
         {course && <CourseRule course={course} />}
+        {kept.wayBack && (
+          <p class="actions">
+            <LeaveLink {...kept} />
+          </p>
+        )}
         {latest && !progress.lessons[latest.id]?.finished && (
           <p>
             <a class="button main" href={lessonHref(latest.id)}>

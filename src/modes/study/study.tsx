@@ -3,8 +3,9 @@ import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { type Course, libraryOfCourse } from "../../lesson/lesson-course.ts";
+import { describeFault } from "../../sim/faults.ts";
 import { PACKAGE, QUIZ } from "../place-faults.ts";
-import { courseHere } from "../shared/course-here.ts";
+import { courseFault, courseHere } from "../shared/course-here.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import { LessonHandout } from "../shared/lesson-handout.tsx";
 import type { Context } from "../shared/mode.ts";
@@ -26,7 +27,22 @@ function openCourse(course: Course | null): Promise<KeptProgress> {
   return openProgress(undefined, course);
 }
 
-export function Study({ context }: { readonly context: Context }) {
+interface Props {
+  readonly context: Context;
+}
+
+/** Of a course that cannot be read nothing is opened: no lesson, and no record at the course system. */
+export function Study({ context }: Props) {
+  const fault = courseFault();
+  if (!fault) return <Lessons context={context} />;
+  return (
+    <p class="study-loading" role="alert">
+      {t("study.course.unreadable", { fault: describeFault(fault) })}
+    </p>
+  );
+}
+
+function Lessons({ context }: Props) {
   const whole = useLibrary();
   const course = courseHere();
   const library = useComputed(

@@ -58,7 +58,6 @@ export function abdomenShape({ frame, inChest }: Placing): AbdomenShape {
     line: smoothLine(line.map((point) => inChest(...point))),
     from: from * s,
     to: to * s,
-    holds: "ivc",
   });
   return {
     diaphragm: smoothLine(DIAPHRAGM.map((point) => inChest(...point))),

@@ -2,8 +2,8 @@
 import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type AbdomenShape, abdomenShape } from "./abdomen-shape.ts";
-import { feedingVeins } from "./feeding-veins.ts";
-import { aorta, behind, type Tube } from "./great-vessels.ts";
+import { type FeedingVein, feedingVeins } from "./feeding-veins.ts";
+import { aorta, type BloodTube, behind, type Tube } from "./great-vessels.ts";
 import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
 import { placing } from "./placing.ts";
@@ -22,11 +22,11 @@ export interface Anatomy {
   readonly lungs: readonly [right: LungShape, left: LungShape];
   readonly abdomen: AbdomenShape;
   /** behind heart and pathway */
-  readonly behind: readonly Tube[];
+  readonly behind: readonly BloodTube[];
   /** veins that feed the pathway */
-  readonly veins: readonly Tube[];
+  readonly veins: readonly FeedingVein[];
   /** before heart and pathway: the aorta to the end of its arch, and what leaves it */
-  readonly before: readonly Tube[];
+  readonly before: readonly BloodTube[];
   /** back to front */
   readonly parts: readonly Part[];
 }

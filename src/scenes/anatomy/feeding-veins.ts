@@ -6,16 +6,21 @@ import { type Placing, smoothLine } from "./placing.ts";
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
 
-export const feedingVeins = (place: Placing): readonly Tube[] => [
+/** Which of them are painted together: the inferior vena cava, the liver's, those of head and arms. */
+export interface FeedingVein extends Tube {
+  readonly of: "cava" | "liver" | "arms";
+}
+
+export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
   ...lowerVeins(place),
   ...hepaticVeins(place),
   ...upperVeins(place),
 ];
 
-function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly Tube[] {
+function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
-  const vein = { to: ivc.width, holds: "ivc" } as const;
+  const vein = { to: ivc.width, of: "cava" } as const;
   return [
     {
       ...vein,
@@ -31,15 +36,15 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly 
 }
 
 /** Three that join the inferior vena cava under the diaphragm, and twigs that join these. */
-function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly Tube[] {
+function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
-  const vein = (name: string, width: number, ...line: readonly Point[]): Tube => ({
+  const vein = (name: string, width: number, ...line: readonly Point[]): FeedingVein => ({
     name,
     line: smoothLine(line),
     from: 0.14 * width * hepaticVein,
     to: width * hepaticVein,
-    holds: "ivc",
+    of: "liver",
   });
   const [right, middle, left] = [
     [inChest(-50, -62), inChest(-30, -54), below(-9, 7.5), below(-2.5, 1), below(-2, -INTO)],
@@ -64,15 +69,15 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
 }
 
 /** The left one comes from farther, before the branches of the arch. */
-function upperVeins({ frame: { scale: s, svc } }: Placing): readonly Tube[] {
+function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein[] {
   const [x, y] = svc.centre;
   const above = (across: number, up: number): Point => [x + across * s, y + up * s];
-  const vein = (name: string, from: number, to: number, line: readonly Point[]): Tube => ({
+  const vein = (name: string, from: number, to: number, line: readonly Point[]): FeedingVein => ({
     name,
     line: smoothLine([...line, [x, y], above(-0.5, -INTO)]),
     from: from * svc.width,
     to: to * svc.width,
-    holds: "svc",
+    of: "arms",
     fades: "start",
   });
   return [

@@ -12,12 +12,16 @@ export interface Tube {
   /** mm at its first and last point */
   readonly from: number;
   readonly to: number;
-  readonly holds: Holds;
   /** which of its ends goes on out of the picture, and over which part of its way (0..1); two fifths when left out */
   readonly fades?: "start" | "end";
   readonly over?: number;
   /** part by which it is wider near its start */
   readonly bulge?: number;
+}
+
+/** One whose colour is that of its blood. */
+export interface BloodTube extends Tube {
+  readonly holds: Holds;
 }
 
 /** mm of a 5-year-old: inner diameters near the means for 0.7 m2 (ascending aorta 16, arch 13, descending 11: Kaiser et al. 2008, rounded and drawn slightly narrower). */
@@ -36,11 +40,11 @@ const ARC: readonly Point[] = [0, 25, 50, 75, 100, 125, 150, 166].map((degrees):
 });
 
 /** In front of the heart: from the ventricle's outflow beside the superior vena cava to the top of the arch and its left end. */
-export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly Tube[] {
+export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly BloodTube[] {
   const { scale: s } = frame;
   const beside = besideCava(frame);
   const up = (x: number, y: number): Point => inChest(beside + x, y);
-  const branch = (name: string, width: number, ...line: readonly Point[]): Tube => ({
+  const branch = (name: string, width: number, ...line: readonly Point[]): BloodTube => ({
     name,
     line: smoothLine(line),
     from: width * s,
@@ -70,7 +74,7 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
 }
 
 /** Behind the heart and the pathway. */
-export function behind(place: Placing, heart: HeartShape): readonly Tube[] {
+export function behind(place: Placing, heart: HeartShape): readonly BloodTube[] {
   const { frame, inChest } = place;
   const { scale: s } = frame;
   const beside = besideCava(frame);
@@ -108,9 +112,9 @@ export const VEIN_ROOTS = {
   ],
 } as const;
 
-function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartShape): readonly Tube[] {
+function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartShape): readonly BloodTube[] {
   const right = Math.max(0, (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size);
-  const course = (name: string, root: readonly [number, number], lift: number, mouth: Point): Tube => {
+  const course = (name: string, root: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const from = inChest(root[0] + (root[0] < 0 ? -5 : 5), root[1]);
     const mid: Point = [(from[0] + mouth[0]) / 2, (from[1] + mouth[1]) / 2 + lift * size];
     return {
@@ -134,5 +138,8 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
 }
 
 /** Veins of the right lung, which pass behind the pathway. */
-export const returning = ({ behind: tubes }: { readonly behind: readonly Tube[] }): readonly Tube[] =>
-  tubes.filter(({ name }) => name.startsWith("right"));
+export const returning = ({
+  behind: tubes,
+}: {
+  readonly behind: readonly BloodTube[];
+}): readonly BloodTube[] => tubes.filter(({ name }) => name.startsWith("right"));

@@ -3,7 +3,8 @@ import { present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { type Holds, returning, type Tube } from "./great-vessels.ts";
+import type { FeedingVein } from "./feeding-veins.ts";
+import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round } from "./tones.ts";
@@ -18,8 +19,6 @@ const GLASS = 0.9;
 /** How much of a vein behind the pathway shows through its blood. */
 const THROUGH = 0.32;
 
-const BRACHIOCEPHALIC = /Brachiocephalic/;
-
 type RoundOf = (holds: Holds) => Round;
 type Loops = readonly (readonly number[])[];
 
@@ -31,7 +30,7 @@ export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
   );
 
 /** On a layer of their own. */
-function layerOf(ink: Ink, bounds: Bounds, drawn: readonly Tube[], round: RoundOf, size: number): Ink {
+function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: RoundOf, size: number): Ink {
   const layer = scratch(ink, bounds);
   for (const tube of drawn) paintTube(layer, tube, round(tube.holds), WALL * size);
   return layer;
@@ -73,11 +72,11 @@ export function paintVeins(
   theme: Theme,
 ): void {
   const s = frame.scale;
-  const those = (like: RegExp) => veins.filter(({ name }) => like.test(name));
+  const those = (group: FeedingVein["of"]) => veins.filter((vein) => vein.of === group);
   const below = scratch(ink, bounds);
-  for (const vein of those(/lower.*V/)) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
-  paintTubes(below, those(/epatic/), round("ivc"), WALL * s);
-  paintTubes(below, those(BRACHIOCEPHALIC), hollow(theme), HOLLOW_WALL * s);
+  for (const vein of those("cava")) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
+  paintTubes(below, those("liver"), round("ivc"), WALL * s);
+  paintTubes(below, those("arms"), hollow(theme), HOLLOW_WALL * s);
   laidOver(ink, below, bounds, CAST * s);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
@@ -101,7 +100,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
-  const down = present(anatomy.behind[0]);
+  const down = present(anatomy.behind.find(({ name }) => name === "descendingAorta"));
   const first = line(down.line.slice(0, down.line.length >> 1));
   ink.save();
   trace(ink, bandOf(first, down, { part: 1, wall: WALL * s, of: 0.5 }), true);
@@ -129,7 +128,7 @@ function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: Loops): void {
   ink.globalAlpha = 1 - GLASS;
   ink.fill();
   ink.globalAlpha = 1;
-  for (const vein of veins.filter(({ name }) => BRACHIOCEPHALIC.test(name))) {
+  for (const vein of veins.filter((vein) => vein.of === "arms")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL * frame.scale;

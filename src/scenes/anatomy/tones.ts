@@ -56,12 +56,15 @@ export interface Round {
   readonly light: string;
 }
 
+/** The light along the lumen of a vessel on the dark stage, where marks show the blood. */
+export const DARK_SHEEN = "#4a5f9a";
+
 /** A vein whose blood is shown by its own marks, as in the pathway. */
 export const hollow = ({ colour, name }: Theme): Round => ({
   wall: colour.wall,
   edge: mix(colour.lumen, "#000000", name === "dark" ? 0.15 : 0.06),
   body: colour.lumen,
-  light: mix(colour.lumen, name === "dark" ? "#4a5f9a" : "#ffffff", name === "dark" ? 0.3 : 1),
+  light: name === "dark" ? mix(colour.lumen, DARK_SHEEN, 0.3) : "#ffffff",
 });
 
 /** The portal vein and its branches: set off from the veins that leave the liver. */

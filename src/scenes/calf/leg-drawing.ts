@@ -6,16 +6,16 @@ import { curve, placeOn, type Spot, traceCurve } from "../drawing/curve-drawing.
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {
+  ACHILLES_TENDON,
   BONES,
+  CALCANEUS,
   DEEP_FLEXORS,
   FOOT_VEINS,
   GASTROCNEMIUS,
-  HEEL_BONE,
-  KNEE_SINEWS,
-  SHIN_BONE,
+  KNEE_TENDONS,
   SKIN,
   SOLEUS,
-  TENDON,
+  TIBIA,
 } from "./leg-parts.ts";
 import { legTissue } from "./leg-tones.ts";
 import { along, drawRounded } from "./rounded.ts";
@@ -51,17 +51,17 @@ export function drawBones(ink: Graphics, saturation: number, theme: Theme): void
   const bone = legTissue("bone", theme);
   const tendon = legTissue("tendon", theme);
   ink.clear();
-  for (const sinew of KNEE_SINEWS)
+  for (const line of KNEE_TENDONS)
     for (const [width, color] of [
       [14, tendon.edge],
       [11, tendon.shade],
       [5, tendon.body],
     ] as const) {
-      traceCurve(ink, curve(sinew));
+      traceCurve(ink, curve(line));
       ink.stroke({ color, width });
     }
-  for (const part of [SHIN_BONE, ...BONES, HEEL_BONE]) drawRounded(ink, part, bone, 2.5);
-  drawRounded(ink, TENDON, tendon, 2.5);
+  for (const part of [TIBIA, ...BONES, CALCANEUS]) drawRounded(ink, part, bone, 2.5);
+  drawRounded(ink, ACHILLES_TENDON, tendon, 2.5);
   for (const { line, half } of FOOT_VEINS.toReversed()) drawFootVein(ink, line, half, saturation, theme);
 }
 

@@ -16,7 +16,7 @@ interface Name {
   readonly side: "before" | "behind";
 }
 
-/** Plane units: beside the kneecap, and beside the muscle where it is thickest. */
+/** Plane units: beside the patella, and beside the muscle where it is thickest. */
 const BESIDE = { before: 548, behind: 106 } as const;
 const BEFORE_VEIN = PLANE.middle + HALF;
 

@@ -1,17 +1,17 @@
 /**
- * Where the tissues of the lower leg lie, seen from its inner side, toes to the right: lengths as in an adult (shin bone
+ * Where the tissues of the lower leg lie, seen from its inner side, toes to the right: lengths as in an adult (tibia
  * about 370 mm, foot about 260 mm, common anatomy), two plane units a millimetre. The vein is drawn wider than life.
  */
 import { spots } from "../drawing/curve-drawing.ts";
 import { partOf } from "./rounded.ts";
 
-/** From behind the knee over calf, heel and sole to the toes, and over kneecap and shin to them. */
+/** From behind the knee over calf, heel and sole to the toes, and over patella and shin to them. */
 export const SKIN = partOf(
-  "172 -30, 186 50, 198 116, 176 196, 136 296, 118 390, 132 500, 168 620, 190 720, 188 800, 170 856, 148 905, 152 950, 196 978, 300 976, 420 984, 540 992, 630 984, 662 960",
-  "500 -30, 520 30, 534 80, 520 140, 500 200, 486 260, 470 400, 454 560, 440 700, 438 780, 452 826, 500 860, 574 894, 640 930, 662 960",
+  "172 -30, 186 50, 198 116, 176 196, 136 296, 118 390, 132 500, 168 620, 190 720, 188 800, 170 856, 148 905, 152 950, 196 978, 300 976, 420 984, 540 994, 616 996, 650 986, 664 962",
+  "500 -30, 520 30, 534 80, 520 140, 500 200, 486 260, 470 400, 454 560, 440 700, 438 780, 452 826, 500 860, 574 890, 632 916, 658 936, 664 962",
 );
 
-/** Calf muscles: from thigh bone and shin bone back and down to the tendon of the heel. */
+/** Calf muscles: from femur and tibia back and down to the Achilles tendon. */
 export const GASTROCNEMIUS = partOf(
   "366 92, 330 84, 290 98, 238 136, 196 206, 158 286, 140 366, 150 456, 174 536, 190 596",
   "366 92, 336 126, 292 174, 264 230, 246 300, 232 380, 220 460, 206 536, 190 596",
@@ -20,27 +20,27 @@ export const SOLEUS = partOf(
   "386 222, 300 236, 250 290, 226 370, 216 460, 208 540, 200 620, 210 706",
   "386 222, 336 262, 298 320, 292 400, 292 480, 284 570, 254 646, 210 706",
 );
-/** Between the vein and the shin bone. */
+/** Between the vein and the tibia. */
 export const DEEP_FLEXORS = partOf(
   "388 262, 336 286, 308 346, 308 470, 318 580, 336 680, 344 766",
   "388 262, 394 340, 388 450, 378 580, 364 690, 344 766",
 );
-/** Achilles tendon: from the muscles to the heel bone. */
-export const TENDON = partOf(
+/** Achilles tendon: from the muscles to the calcaneus. */
+export const ACHILLES_TENDON = partOf(
   "186 486, 178 560, 190 640, 202 720, 200 790, 186 846, 176 898",
   "186 486, 206 560, 214 640, 222 720, 220 790, 210 846, 176 898",
 );
 
-export const SHIN_BONE = partOf(
+export const TIBIA = partOf(
   "424 147, 376 146, 366 164, 380 204, 390 270, 388 400, 380 560, 370 700, 354 776, 349 812, 358 826, 388 821",
   "424 147, 472 146, 486 162, 482 188, 484 212, 464 266, 446 400, 430 560, 418 700, 422 770, 427 806, 420 824, 388 821",
 );
-export const HEEL_BONE = partOf(
+export const CALCANEUS = partOf(
   "174 904, 188 874, 226 864, 270 874, 312 874, 344 888, 384 900, 420 906",
   "174 904, 172 930, 190 954, 230 956, 290 946, 350 940, 404 932, 420 906",
 );
 
-/** The other bones: thigh bone, kneecap, ankle bone, and the foot from its middle to the great toe. */
+/** The other bones: femur, patella, talus, and the foot from its middle to the great toe. */
 export const BONES = [
   partOf(
     "410 -30, 406 14, 386 50, 362 82, 366 114, 390 130, 424 126",
@@ -57,8 +57,8 @@ export const BONES = [
   partOf("614 944, 632 948, 646 960, 634 968", "614 944, 608 958, 618 968, 634 968"),
 ] as const;
 
-/** Sinews before the knee, from thigh to kneecap and on to the shin bone. */
-export const KNEE_SINEWS = ["498 -30, 510 40", "508 106, 500 160, 484 212"].map(spots);
+/** Tendons before the knee, from thigh to patella and on to the tibia. */
+export const KNEE_TENDONS = ["498 -30, 510 40", "508 106, 500 160, 484 212"].map(spots);
 
 /** The vein's way below the ankle, and the small veins that run into it. */
 export const FOOT_VEINS = [

@@ -1,5 +1,6 @@
 /** A person as a plain shape: head, trunk and limbs between joints, in parts of the body's height above the ground. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Spot } from "./curve-drawing.ts";
 
 interface Limb {
@@ -140,7 +141,7 @@ export function going(pace: number, phase: number): Figure {
     { through: risen([ankle, toes]), half: [0.022, 0.014] },
   ];
   return {
-    head: { at: entry(risen([[shoulder[0] + 0.05 * pace + 0.012, shoulder[1] + 0.128]])), radius: HEAD },
+    head: { at: entryAt(risen([[shoulder[0] + 0.05 * pace + 0.012, shoulder[1] + 0.128]]), 0), radius: HEAD },
     limbs: [
       arm(phase + Math.PI),
       ...legLimbs(far),
@@ -152,7 +153,12 @@ export function going(pace: number, phase: number): Figure {
   };
 }
 
-const entry = ([first]: readonly Spot[]): Spot => first ?? [0, 0];
+/** How far it reaches to the right of the middle of its feet, in parts of its height. */
+export const reachOf = ({ head, limbs }: Figure): number =>
+  Math.max(
+    head.at[0] + head.radius,
+    ...limbs.flatMap(({ through, half }) => through.map(([x]) => x + Math.max(...half))),
+  );
 
 /** @param wider CSS px by which it is drawn beyond its edge: for an edge, drawn before */
 export function drawFigure(

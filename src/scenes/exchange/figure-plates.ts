@@ -1,6 +1,5 @@
 /** The exchange scene's words: the day above, and the figures of that day on plates over the picture, none on another. */
 import type { Lettering, Note } from "../drawing/lettering.ts";
-import type { Fit } from "../drawing/split.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { settle } from "../layers/spread-labels.ts";
 import type { Box } from "../scene.ts";
@@ -8,8 +7,9 @@ import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import type { DayFigures } from "./day.ts";
 import { figureLines, proteinLines } from "./notes.ts";
+import type { TissueFit } from "./tissue-drawing.ts";
 
-/** Figures on the picture: where they stand (plane), and the unit. */
+/** Figures on the picture: where they stand (on a plan 760 high), and the unit. */
 const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
   { key: "lymph", at: [96, 520], unit: "mL/h" },
@@ -22,7 +22,7 @@ const NUMBERS = [
 export const figureNotes = (
   figures: DayFigures,
   held: number,
-  fit: Fit,
+  fit: TissueFit,
   type: Sizes,
   theme: Theme,
 ): readonly Note[] =>
@@ -36,7 +36,7 @@ export const figureNotes = (
   ].map(({ lines, at }) => ({
     lines,
     x: fit.x + at[0] * fit.scale,
-    y: fit.y + at[1] * fit.scale,
+    y: fit.y + fit.down(at[1]) * fit.scale,
     anchor: [0, 0.5],
   }));
 

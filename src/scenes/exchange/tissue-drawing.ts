@@ -3,6 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
+import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
@@ -11,7 +12,10 @@ import type { Box } from "../scene.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor, swelling } from "./day.ts";
-import { CAPILLARY, drawCapillary, drawGround, HOLLOW, LYMPH, PLANE, WALL_CELLS } from "./tissue-ground.ts";
+import { paintCapillary, WALL_CELLS } from "./paint-capillary.ts";
+import { paintTissue } from "./paint-tissue.ts";
+import { tissueCells } from "./tissue-cells.ts";
+import { CAPILLARY, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
 /** Where lymph and overflow part from the spaces between cells. */
 const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
@@ -34,14 +38,28 @@ interface TissueState {
   readonly still: boolean;
 }
 
+/** How the plane lies in its box, and where a place of a plan 760 high lies on it. */
+export interface TissueFit extends Fit {
+  readonly down: TissuePlan["down"];
+}
+
 export interface TissuePicture {
   readonly view: Container;
-  draw(state: TissueState, box: Box, theme: Theme): Fit;
+  draw(state: TissueState, box: Box, theme: Theme): TissueFit;
   release(): void;
 }
 
+/** Device pixels of a CSS pixel for which the tissue is painted. */
+const DENSE = 1.25;
+/** Plane units by which the plan's height is fitted to its room. */
+const STEP = 20;
+const FLUID = 30;
+
+/** x, y and unit tangent of the place found last */
+const out = new Float64Array(4);
+
 /** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the hollow. */
-function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64Array): void {
+function dropAt({ lymph, hollow }: TissuePlan, index: number, phase: number, goesToLymph: boolean): void {
   const across = ((index + 1) * GOLDEN) % 1;
   // Out by one of the gaps between the wall's cells.
   placeOn(CAPILLARY, (2 + Math.floor((WALL_CELLS - 3) * across)) / WALL_CELLS, out);
@@ -49,11 +67,11 @@ function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64
   const fall = Math.min(1, phase / 0.5);
   if (goesToLymph) {
     const mouth = entryAt(LYMPH_MOUTHS, index % LYMPH_MOUTHS.length);
-    placeOn(LYMPH, phase < 0.5 ? mouth : mouth + ((phase - 0.5) / 0.5) * (1 - mouth), out);
+    placeOn(lymph, phase < 0.5 ? mouth : mouth + ((phase - 0.5) / 0.5) * (1 - mouth), out);
     if (phase >= 0.5) return;
   } else {
-    out[0] = HOLLOW.left + 40 + (HOLLOW.right - HOLLOW.left - 80) * across;
-    out[1] = HOLLOW.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
+    out[0] = hollow.left + 40 + (hollow.right - hollow.left - 80) * across;
+    out[1] = hollow.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
     if (phase >= 0.5) return;
   }
   const wander = Math.sin(Math.PI * fall) * 26 * Math.sin(index * 2.4 + fall * 5);
@@ -63,63 +81,111 @@ function dropAt(index: number, phase: number, goesToLymph: boolean, out: Float64
 
 export function tissuePicture(): TissuePicture {
   const view = new Container();
-  const mask = new Graphics().rect(0, 0, PLANE.width, PLANE.height).fill(0xffffff);
-  const [ground, vessels] = [new Graphics(), new Graphics()];
+  const [mask, fluid] = [new Graphics(), new Graphics()];
+  const [ground, vessel] = [sheet(), sheet()];
+  const cells = tissueCells();
   const [drops, blood, proteins] = [streaks(), streaks(), streaks()];
   drops.resize(2 * MAX);
   blood.resize(DOTS);
   proteins.resize(PROTEINS);
-  view.addChild(mask, ground, vessels, blood.view, proteins.view, drops.view);
+  // Sheets are painted with y up.
+  for (const each of [ground, vessel]) each.view.scale.y = -1;
+  view.addChild(mask, ground.view, fluid, cells.view, vessel.view, blood.view, proteins.view, drops.view);
   view.mask = mask;
-  let grounded = "";
+  let [plan, asked] = [tissuePlan(0), 0];
+  let [spread, filled, fine] = ["", "", 0];
   let known: Circulation | null = null;
   let themed: Theme | null = null;
+
+  const paint = (circulation: Circulation, density: number, theme: Theme): void => {
+    const { height } = plan;
+    mask.clear().roundRect(0, 0, WIDTH, height, 20).fill(0xffffff);
+    ground.paint([0, -height, WIDTH, 0], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintTissue(ink, plan, theme);
+    });
+    vessel.paint([0, -200, WIDTH, 0], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintCapillary(ink, circulation, theme);
+    });
+    cells.paint(plan, density, theme);
+    [spread, filled] = ["", ""];
+  };
 
   return {
     view,
     draw(state, box, theme) {
       const { circulation, figures, full } = state;
-      const fit = fitInto(box, { left: 0, top: 30, right: PLANE.width, bottom: PLANE.height });
+      const wanted = STEP * Math.floor((WIDTH * box.height) / box.width / STEP);
+      const changed = wanted !== asked;
+      if (changed) plan = tissuePlan(wanted);
+      asked = wanted;
+      const fit = fitInto(box, { left: 0, top: 0, right: WIDTH, bottom: plan.height });
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
-      // The ground changes with the figures and the capillary with the circulation, not with every frame.
-      const level = `${swelling(figures.interstitialPressure).toFixed(3)} ${(figures.collected / full).toFixed(3)}`;
-      if (level !== grounded || themed !== theme) drawGround(ground, figures, full, theme);
-      if (known !== circulation || themed !== theme) drawCapillary(vessels, circulation, theme);
-      grounded = level;
-      known = circulation;
-      themed = theme;
+      const density = fit.scale * DENSE;
+      if (changed || known !== circulation || themed !== theme || !servesAt(fine, density)) {
+        [known, themed, fine] = [circulation, theme, density];
+        paint(circulation, density, theme);
+      }
+      const size = swelling(figures.interstitialPressure);
+      if (size.toFixed(3) !== spread) cells.spread(size);
+      spread = size.toFixed(3);
+      const level = (figures.collected / (full || 1)).toFixed(3);
+      if (level !== filled) drawFluid(fluid, plan, Number(level), theme);
+      filled = level;
       placeBlood(blood, state, theme);
-      placeProteins(proteins, state, theme);
-      placeDrops(drops, state, theme);
-      return fit;
+      placeProteins(proteins, plan, state, theme);
+      placeDrops(drops, plan, state, theme);
+      return { ...fit, down: plan.down };
     },
     release() {
-      drops.release();
-      proteins.release();
-      blood.release();
+      for (const each of [ground, vessel, cells, drops, proteins, blood]) each.release();
     },
   };
 }
 
-/** x, y and unit tangent of the place found last */
-const out = new Float64Array(4);
+/** In the hollow. @param filled part of it that is, 0..1 */
+function drawFluid(ink: Graphics, { hollow }: TissuePlan, filled: number, { colour }: Theme): void {
+  const { left, right, top, bottom } = hollow;
+  const height = Math.max(6, (bottom - top - FLUID) * Math.min(1, filled));
+  const round = Math.min(FLUID, height);
+  ink
+    .clear()
+    .moveTo(left, bottom - height)
+    .lineTo(left, bottom - round)
+    .arcTo(left, bottom, left + round, bottom, round)
+    .lineTo(right - round, bottom)
+    .arcTo(right, bottom, right, bottom - round, round)
+    .lineTo(right, bottom - height)
+    .closePath()
+    .fill({ color: colour.pressure, alpha: 0.34 });
+  ink
+    .moveTo(left, bottom - height)
+    .lineTo(right, bottom - height)
+    .stroke({ color: colour.pressure, width: 3 });
+}
 
 /** Part of the capillary's length by which its blood has moved on. */
 const carried = ({ flows, request }: Circulation, time: number): number =>
   ((0.045 * flows.systemic) / request.body.bsa) * time;
 
 /** They go with the blood; those that the wall does not hold back lie between the cells. */
-function placeProteins(proteins: Streaks, { circulation, time }: TissueState, { colour }: Theme): void {
+function placeProteins(
+  proteins: Streaks,
+  { down }: TissuePlan,
+  { circulation, time }: TissueState,
+  { colour, name }: Theme,
+): void {
   const held = numberSetting(circulation.request, "proteinReflection");
-  const tint = Number.parseInt(colour.wallEdge.slice(1), 16);
+  const tint = Number.parseInt((name === "dark" ? colour.wallEdge : colour.wall).slice(1), 16);
   for (let i = 0; i < PROTEINS; i++) {
     const leaked = i < (1 - held) * PROTEINS;
     placeOn(CAPILLARY, (((i * GOLDEN) % 1) + carried(circulation, time)) % 1, out);
     const side = (2 * ((i * GOLDEN * 2.3) % 1) - 1) * 21;
     proteins.set(i, {
       x: leaked ? 140 + 720 * ((i * GOLDEN) % 1) : entryAt(out, 0) - entryAt(out, 3) * side,
-      y: leaked ? 176 + 260 * ((i * GOLDEN * 2.3) % 1) : entryAt(out, 1) + entryAt(out, 2) * side,
+      y: leaked ? down(176 + 260 * ((i * GOLDEN * 2.3) % 1)) : entryAt(out, 1) + entryAt(out, 2) * side,
       angle: i,
       length: 26,
       width: 19,
@@ -150,7 +216,12 @@ function placeBlood(blood: Streaks, { circulation, time, still }: TissueState, t
 }
 
 /** Drops on their two ways, as many as the flows of the day ask for. */
-function placeDrops(drops: Streaks, { figures, drop, time }: TissueState, theme: Theme): void {
+function placeDrops(
+  drops: Streaks,
+  plan: TissuePlan,
+  { figures, drop, time }: TissueState,
+  theme: Theme,
+): void {
   const lymph = dropsFor(figures.lymph, drop, MAX);
   const over = dropsFor(figures.overflow, drop, MAX);
   const colour = Number.parseInt(theme.colour.pressure.slice(1), 16);
@@ -159,7 +230,7 @@ function placeDrops(drops: Streaks, { figures, drop, time }: TissueState, theme:
     const index = toLymph ? i : i - MAX;
     const shown = index < (toLymph ? lymph : over);
     const phase = (((index * GOLDEN * 1.7) % 1) + time * 0.11) % 1;
-    dropAt(index, phase, toLymph, out);
+    dropAt(plan, index, phase, toLymph);
     drops.set(i, {
       x: entryAt(out, 0),
       y: entryAt(out, 1),

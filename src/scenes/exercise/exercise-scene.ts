@@ -1,5 +1,5 @@
 /** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
-import { Container } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -9,7 +9,7 @@ import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
-import { runners } from "./runners.ts";
+import { drawRunners, roomAhead } from "./runners.ts";
 
 /** The figures' part of the charts' height */
 const FIGURES = 0.15;
@@ -18,7 +18,7 @@ export const makeExercise: MakeScene = () => {
   const view = new Container();
   const body = pane();
   const legend = circuitLegend();
-  const people = runners();
+  const people = new Graphics();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
     { title: "further.exercise.pathway", read: veinsToLungs },
@@ -29,7 +29,7 @@ export const makeExercise: MakeScene = () => {
       band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
-  view.addChild(legend.view, body.view, plots.view, people.view);
+  view.addChild(legend.view, body.view, plots.view, people);
   return {
     view,
     draw(frame, viewport, theme) {
@@ -72,20 +72,26 @@ export const makeExercise: MakeScene = () => {
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      people.view.visible = sweep !== null;
+      people.visible = sweep !== null;
       if (!sweep) return;
       const row: Box = { ...charts, height: charts.height * FIGURES };
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
-      const below: Box = { ...charts, y: charts.y + row.height, height: charts.height - row.height };
+      const efforts = sweep.curves[0]?.points.map(({ at }) => at) ?? [];
+      const below: Box = {
+        x: charts.x,
+        y: charts.y + row.height,
+        width: charts.width - roomAhead(efforts, row, type.axis),
+        height: charts.height - row.height,
+      };
       const axis = plots.draw(
         { sweep, foot: theme.say("further.axis.met"), mark: now },
         below,
         type.axis,
         theme,
       );
-      people.view.visible = axis !== undefined;
-      const efforts = sweep.curves[0]?.points.map(({ at }) => at) ?? [];
-      if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
+      people.visible = axis !== undefined;
+      if (axis)
+        drawRunners(people.clear(), { efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
     },
     pick(x, y) {
       const name = body.view.visible ? body.pick(x, y) : null;

@@ -22,11 +22,14 @@ export function readGrowth({ sweep }: Frame): Reading | null {
         pressureTo: last.circulation.pressures.ivc,
       },
     };
+  const [width, widthTo] = [pathwaySizes(first.request).trunk, pathwaySizes(last.request).trunk];
   return {
     key: "further.reading.growth",
     args: {
       ...body,
-      diameter: pathwaySizes(first.request).trunk,
+      width,
+      widthTo,
+      grows: widthTo > width ? "yes" : "no",
       dropFrom: writeDrop(first.circulation.pathway, speakQuantity),
       dropTo: writeDrop(last.circulation.pathway, speakQuantity),
       powerFrom: writeLoss(first.circulation.pathway, speakQuantity),

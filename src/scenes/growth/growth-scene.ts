@@ -1,8 +1,7 @@
-/** A body that grows with a tube that does not. */
+/** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
-import { formatQuantity } from "../../i18n/index.ts";
+import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
@@ -11,6 +10,7 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
+import { ringWords } from "./rings.ts";
 import { rowHeight } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
@@ -27,7 +27,7 @@ const ofBody =
 
 const PLOTS: readonly SweepPlot[] = [
   {
-    title: "further.growth.drop",
+    title: "further.exercise.drop",
     read: ofPathway(({ pathway }) => pathway.pressureDrop),
     band: ({ pathway }) => pathway.band?.pressureDrop,
   },
@@ -41,12 +41,18 @@ const PLOTS: readonly SweepPlot[] = [
 ];
 
 /** What the rings in the bodies are, under them. */
-function writeNote(words: Lettering, tube: number, row: Box, type: number, theme: Theme): void {
+function writeNote(
+  words: Lettering,
+  points: readonly SweepPoint[],
+  row: Box,
+  type: number,
+  theme: Theme,
+): void {
   words.write(
     {
       lines: [
         {
-          words: theme.say("further.growth.rings", { tube: formatQuantity(tube, "mm") }),
+          words: ringWords(points, theme.say),
           size: type,
           colour: theme.colour.inkSoft,
         },
@@ -91,7 +97,7 @@ export const makeGrowth: MakeScene = () => {
       row.draw(points, bsa, top, type, theme);
       words.begin();
       const { request } = entryAt(points, 0);
-      if (hasPathway(request.stage)) writeNote(words, pathwaySizes(request).trunk, top, type, theme);
+      if (hasPathway(request.stage)) writeNote(words, points, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },

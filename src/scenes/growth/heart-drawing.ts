@@ -1,4 +1,4 @@
-/** Heart, great veins and the tube between them in a standing body: all but the tube grow with it. */
+/** Heart, great veins and the tube or chamber between them in a standing body: all but that grow with it. */
 import type { Graphics } from "pixi.js";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
@@ -7,7 +7,7 @@ import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts
 import { chestOf, type FigurePlace } from "../drawing/figure.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** mm: an adult's height, to which tube and veins are drawn this much larger than life, so that they can be seen. */
+/** mm: an adult's height, to which tube, chamber and veins are drawn this much larger than life, so that they can be seen. */
 const ADULT = 1750;
 const LARGER = 2.6;
 
@@ -23,10 +23,10 @@ const UPPER = 0.07;
 const LOWER = 0.15;
 const ASIDE = 0.065;
 
-/** A tube's length in widths: as when it is put in. */
-const LENGTH = 2.4;
+/** Parts of its width by which a chamber lies behind the heart, of which it is the right atrium. */
+const BEHIND = 0.3;
 
-/** CSS px for each mm of tube and veins. @param adult CSS px of the tallest body */
+/** CSS px for each mm of tube, chamber and veins. @param adult CSS px of the tallest body */
 const perTubeMillimetre = (adult: number): number => (LARGER * adult) / ADULT;
 
 export function drawHeartAndTube(
@@ -34,17 +34,19 @@ export function drawHeartAndTube(
   request: CirculationRequest,
   { x, ground, height }: FigurePlace,
   adult: number,
-  { colour, name }: Theme,
+  theme: Theme,
 ): void {
+  const { colour, name } = theme;
   const sizes = pathwaySizes(request);
   const px = perTubeMillimetre(adult);
   const across = px * sizes.trunk;
-  const long = LENGTH * across;
+  const long = px * sizes.trunkLength;
+  const chambered = sizes.stage === "atriopulmonary";
   const middle = ground - chestOf(request.body.ageYears) * height;
   const [top, bottom] = [middle - long / 2, middle + long / 2];
   const half = HALF_HEART * height;
   const heart: Spot = [x + 0.022 * height, middle];
-  const tube = heart[0] - 0.9 * half - across / 2;
+  const tube = heart[0] - 0.9 * half - (chambered ? 0.5 - BEHIND : 0.5) * across;
   const vein = (width: number, from: Spot, to: Spot) =>
     ink
       .moveTo(...from)
@@ -54,6 +56,8 @@ export function drawHeartAndTube(
   vein(sizes.right, [tube, top], [tube - ASIDE * height, top + 0.03 * height]);
   vein(sizes.svc, [tube, top], [tube, top - UPPER * height]);
   vein(sizes.ivc, [tube, bottom - 1], [tube + 0.012 * height, bottom + LOWER * height]);
+  const part: Part = { x: tube, middle, across, long };
+  if (chambered) drawChamber(ink, part, theme);
   const muscle = tissue("muscle", { name });
   const lay = (points: readonly Spot[]) =>
     traceCurve(
@@ -69,8 +73,40 @@ export function drawHeartAndTube(
   ink.fill({ color: muscle.body }).stroke({ color: muscle.edge, width: 1 });
   lay(GROOVE);
   ink.stroke({ color: muscle.light, width: 1 });
+  if (!chambered) drawTube(ink, part, theme);
+}
+
+/** CSS px: the middle, the width and the height. */
+interface Part {
+  readonly x: number;
+  readonly middle: number;
+  readonly across: number;
+  readonly long: number;
+}
+
+function drawTube(ink: Graphics, { x, middle, across, long }: Part, theme: Theme): void {
+  const { colour, name } = theme;
   ink
-    .rect(tube - across / 2, top, across, long)
-    .fill({ color: tissue("valve", { name }).body })
+    .rect(x - across / 2, middle - long / 2, across, long)
+    .fill({ color: tissue("valve", theme).body })
     .stroke({ color: name === "dark" ? colour.stageDeep : colour.wallEdge, width: 1.2 });
 }
+
+/** The widened right atrium: round, its light from above and the body's right. */
+function drawChamber(ink: Graphics, { x, middle, across, long }: Part, theme: Theme): void {
+  const { shade, body, light, edge } = tissue("atrium", theme);
+  ink
+    .ellipse(x, middle, across / 2, long / 2)
+    .fill({ color: body })
+    .stroke({ color: theme.name === "dark" ? shade : edge, width: 1.2 });
+  for (const [size, alpha] of LIGHTS)
+    ink
+      .ellipse(x - 0.12 * across, middle - 0.14 * long, (size * across) / 2, (size * long) / 2)
+      .fill({ color: light, alpha });
+}
+
+/** Parts of the chamber's size that grow lighter, from outside in. */
+const LIGHTS = [
+  [0.62, 0.3],
+  [0.36, 0.4],
+] as const;

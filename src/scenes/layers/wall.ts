@@ -2,6 +2,7 @@
 import { type Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { DARK_SHEEN } from "../anatomy/tones.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
@@ -111,7 +112,7 @@ export function wallLayer(): WallLayer {
 
 /** What each step inwards adds to the lumen. */
 const lightOf = ({ name }: Theme, part = 1) =>
-  name === "dark" ? { color: "#4a5f9a", alpha: 0.07 * part } : { color: "#c9bfae", alpha: 0.06 * part };
+  name === "dark" ? { color: DARK_SHEEN, alpha: 0.07 * part } : { color: "#c9bfae", alpha: 0.06 * part };
 
 /** Beyond its opening the vessel goes on into the body: lumen and wall fade over about a width. */
 function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {

@@ -12,6 +12,10 @@ export function referenceSet(stage: Stage, bsa: number): ReferenceSet {
   return fill((key) => (grownValue(key, bsa) * HEALTHY[key]) / grownValue(key, HEALTHY.bsa));
 }
 
+/** What runs with age alone: straight between a value at 5 and one at 20 years, level outside; in the unit of both. */
+export const byAge = (child: number, adult: number, ageYears: number): number =>
+  child + (adult - child) * Math.min(1, Math.max(0, (ageYears - 5) / 15));
+
 const SPAN = Math.log(ADULT.bsa / CHILD.bsa);
 
 const grownValue = (key: keyof ReferenceSet, bsa: number): number =>

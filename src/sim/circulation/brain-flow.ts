@@ -1,4 +1,5 @@
 /** The brain, which lies in the upper body's bed, widens its vessels when its blood brings little oxygen or much carbon dioxide. */
+import { byAge } from "../body/growth.ts";
 
 /** The brain's part of the upper body's flow: larger in a child (teaching values; an adult's 0.75 of some 2 L/min, textbook). */
 const SHARE = { child: 0.6, adult: 0.4 };
@@ -30,7 +31,5 @@ export function brainFactor({ saturation, carbonDioxide }: ArterialGas): number 
 
 /** Factor on the conductance of the whole upper body's bed, of a body of this age (years). */
 export function upperBodyFactor(gas: ArterialGas, ageYears: number): number {
-  const grown = Math.min(1, Math.max(0, (ageYears - 5) / 15));
-  const share = SHARE.child + (SHARE.adult - SHARE.child) * grown;
-  return 1 + share * (brainFactor(gas) - 1);
+  return 1 + byAge(SHARE.child, SHARE.adult, ageYears) * (brainFactor(gas) - 1);
 }

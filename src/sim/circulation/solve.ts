@@ -58,6 +58,13 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   return answerOf(request, acting.law, counted, state);
 }
 
+/** Where a person is at rest, and the atrial pressure (Pa) that their reflexes count as usual there. */
+export function restingState(request: CirculationRequest): Found & { readonly adapted: number } {
+  const rest = atRest(request);
+  const resting = search(rest, undefined, undefined, 1, usedTo(rest));
+  return { ...resting, adapted: restingAtrium(rest, resting.found) };
+}
+
 interface Found {
   readonly found: Periodic;
   /** the pathway's law at the state's flows */
@@ -107,7 +114,7 @@ const restingAtrium = (rest: CirculationRequest, found: Periodic): number =>
 const FINEST = 4;
 
 /** The same person at rest, or the very same record when nothing acts. */
-function atRest(request: CirculationRequest): CirculationRequest {
+export function atRest(request: CirculationRequest): CirculationRequest {
   const acts =
     wordSetting(request, "breathing") !== "spontaneous" ||
     numberSetting(request, "metabolicEquivalents") > 1 ||

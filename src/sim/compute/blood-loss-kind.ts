@@ -1,10 +1,14 @@
 /** Kind "blood-loss": blood taken from a person at rest over some minutes, and what the tissues give back meanwhile. */
+import { haematocrit } from "../body/blood.ts";
+import type { Circulation } from "../circulation/answer.ts";
 import { loseBlood } from "../circulation/blood-loss.ts";
-import { type Checked, checkRequest, isRecord, numberWithin } from "../circulation/check-request.ts";
+import { type Checked, checkRequest, isRecord, numberWithin, shown } from "../circulation/check-request.ts";
+import { atRest } from "../circulation/solve.ts";
 import type { Fault } from "../faults.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { circulationUnit, printed } from "./circulation-kind.ts";
 import type { Kind } from "./kind.ts";
+import { presetSchema, withPreset } from "./preset.ts";
 import { circulationSchema } from "./schema.ts";
 
 const RANGES = {
@@ -24,14 +28,16 @@ const UNITS: Readonly<Record<string, string>> = {
   haematocritAfter: "%",
 };
 
+const SCHEMA = presetSchema(circulationSchema());
+
 export const BLOOD_LOSS_KIND: Kind<BloodLossRequest> = {
   kind: "blood-loss",
   schema: {
-    ...circulationSchema(),
+    ...SCHEMA,
     description:
       "as kind circulation, at rest; blood is taken evenly over the minutes. Answers before, after, what the tissues gave back (mL) and haematocrit (%)",
     properties: {
-      ...(circulationSchema().properties as object),
+      ...(SCHEMA.properties as object),
       kind: { const: "blood-loss" },
       lost: { type: "number", minimum: RANGES.lost.min, maximum: RANGES.lost.max, description: "mL" },
       minutes: {
@@ -41,22 +47,44 @@ export const BLOOD_LOSS_KIND: Kind<BloodLossRequest> = {
         description: "min in which it is lost",
       },
     },
-    required: [...(circulationSchema().required as string[]), "lost", "minutes"],
+    required: [...(SCHEMA.required as string[]), "lost", "minutes"],
   },
   check(input): Checked<BloodLossRequest> {
     const { lost, minutes, ...rest } = isRecord(input) ? input : {};
-    const checked = checkRequest({ ...rest, kind: "circulation" });
-    const faults: Fault[] = "faults" in checked ? [...checked.faults] : [];
+    const { rest: expanded, faults: nobody } = withPreset({ ...rest, kind: "circulation" });
+    const checked = checkRequest(expanded);
+    const faults = [...("faults" in checked ? checked.faults : restless(checked.request)), ...nobody];
     numberWithin(lost, RANGES.lost, "lost", faults);
     numberWithin(minutes, RANGES.minutes, "minutes", faults);
     if ("faults" in checked || faults.length > 0) return { faults };
     return { request: { person: checked.request, lost: lost as number, minutes: minutes as number } };
   },
   run({ person, lost, minutes }) {
-    const { before, after, ...water } = loseBlood(person, lost, minutes);
+    const { before, after, regained } = loseBlood(person, lost, minutes);
     const failed = [before, after].find(({ run }) => !run.converged);
     if (failed) return { reason: failed.run.reason ?? "no answer" };
-    return { answer: { before: printed(before), after: printed(after), ...water } };
+    const cells = ({ request }: Circulation) => haematocrit(request.body.haemoglobin);
+    return {
+      answer: {
+        before: printed(before),
+        after: printed(after),
+        regained,
+        haematocritBefore: cells(before),
+        haematocritAfter: cells(after),
+      },
+    };
   },
   unitOf: (path) => UNITS[path] ?? circulationUnit(path.replace(/^(before|after)\./, "")),
 };
+
+/** One fault for each setting with which the person is not at rest. */
+function restless(person: CirculationRequest): readonly Fault[] {
+  const { set } = atRest(person);
+  return Object.entries(person.set)
+    .filter(([name, value]) => set[name] !== value)
+    .map(([name, value]) => ({
+      path: `set.${name}`,
+      found: shown(value),
+      allowed: `${shown(set[name])}: blood is lost at rest`,
+    }));
+}

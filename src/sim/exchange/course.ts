@@ -1,7 +1,7 @@
 /** Fluid exchange over days to weeks: tissues fill, lymph grows, what overflows collects in chest and abdomen and is drained. */
 import { usualWeight } from "../body/bsa.ts";
 import type { Circulation } from "../circulation/answer.ts";
-import { numberSetting, wordSetting } from "../parameters/parameters.ts";
+import { numberSetting } from "../parameters/parameters.ts";
 import {
   filtration,
   lymphAtRest,
@@ -12,6 +12,7 @@ import {
   regionLymph,
   type Tissue,
 } from "./filtration.ts";
+import { ductPressure, venousPressure } from "./region-veins.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
 
 /** What happens to the patient during the course. */
@@ -37,7 +38,7 @@ export interface ExchangeCourse {
   readonly lymph: readonly number[];
   readonly overflow: readonly number[];
   readonly drained: readonly number[];
-  /** mmHg, both regions weighed by their share */
+  /** mmHg, the regions weighed by their share */
   readonly interstitialPressure: readonly number[];
   /** mmHg */
   readonly plasmaOncoticPressure: readonly number[];
@@ -90,12 +91,8 @@ interface RegionState {
   ceiling: number;
 }
 
-/** mmHg where the thoracic duct empties: the vein behind the left clavicle, or the atrium where it has been joined to that. */
-const ductPressure = ({ request, pressures }: Circulation): number =>
-  wordSetting(request, "thoracicDuct") === "atrium" ? pressures.atrium : pressures.svc;
-
 /**
- * The course of fluid exchange in the two regions, by explicit steps of 2 minutes. Never throws.
+ * The course of fluid exchange in the three regions, by explicit steps of 2 minutes. Never throws.
  * @param circulation gives venous pressures (mmHg), body and the fluid parameters of its request
  */
 export function solveExchange(circulation: Circulation, options: ExchangeOptions = {}): ExchangeCourse {
@@ -106,15 +103,10 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
   const later = options.later ?? circulation;
   const settling = (read: (from: Circulation) => number) => (day: number) =>
     read(later) + (read(circulation) - read(later)) * Math.exp(-day / RECOVERY.pressure);
-  const venous = {
-    limbs: settling(({ pressures, extras }) => (pressures.svc + (extras.legVeinPressure ?? 0)) / 2),
-    gut: settling(({ extras }) => extras.splanchnicPressure ?? 0),
-    liver: settling(({ pressures }) => pressures.hepaticVein),
-  };
   const duct = settling(ductPressure);
   const states: RegionState[] = REGIONS.map((region) => ({
     region,
-    venous: venous[region.name],
+    venous: settling((from) => venousPressure(region, from)),
     pressure: TISSUE_PRESSURE_USUAL,
     ceiling: setting("lymphMaximum"),
   }));

@@ -30,9 +30,14 @@ const solverFlow = (solver: FlowSolver, flow: number): number =>
 
 /**
  * Sets given inflows and wanted outflows at `time` (s). Openings that the boundary conditions do not name keep what the geometry gives
- * ({@link applyGiven}).
+ * ({@link applyGiven}). `hold` is handed each given flow (m/s times cells times mm).
  */
-export function applyBoundary(solver: FlowSolver, boundary: BoundaryConditions, time: number): void {
+export function applyBoundary(
+  solver: FlowSolver,
+  boundary: BoundaryConditions,
+  time: number,
+  hold: typeof holdFlow = holdFlow,
+): void {
   const turns = boundary.period > 0 ? time / boundary.period : 0;
   let leaving = 0;
   for (const opening of solver.openings) {
@@ -42,7 +47,7 @@ export function applyBoundary(solver: FlowSolver, boundary: BoundaryConditions, 
     if (inflow && opening.rule === "velocity") {
       const flow = solverFlow(solver, waveAt(inflow, turns));
       leaving += flow;
-      holdFlow(opening, flow, solver.arrays);
+      hold(opening, flow, solver.arrays);
     } else if (outflow) {
       const flow = solverFlow(solver, waveAt(outflow, turns));
       leaving -= flow;

@@ -3,6 +3,8 @@
 import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
 import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
+import { holdFlow, noteFlow } from "../flow-solver/openings.ts";
+import type { StepBatch } from "../flow-solver/step-batch.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
 import { atCentres } from "./at-centres.ts";
@@ -45,8 +47,12 @@ export interface FieldSession {
   advance(steps: number): number;
   /** Advances at least `seconds` of blood time. */
   advanceSeconds(seconds: number): number;
-  /** New walls: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
-  reshape(geometry: FlowGeometry): void;
+  /** As `advance`, for a computer elsewhere: the solver, and its steps up to the next reading at most. */
+  batch(steps: number): { readonly solver: FlowSolver; readonly batch: StepBatch };
+  /** The solver's arrays hold the end of its batch. */
+  arrived(batch: StepBatch): void;
+  /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
+  reshape(geometry: FlowGeometry, cellsAcross?: number): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
   read(into?: readonly Float32Array[]): FlowField;
   /** Means over the readings' window; undefined when there are none newer than those last taken. */
@@ -83,11 +89,13 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const blood = { density: fluid.density, viscosity };
   const kinematicViscosity = viscosity / fluid.density;
   const dx = cellFor(geometry, choice.cellsAcross);
-  const gridChoice: GridChoice = { dx, depth: choice.depth };
+  let gridChoice: GridChoice = { dx, depth: choice.depth };
+  let across = choice.cellsAcross;
   let plane = geometry;
   let boundary: BoundaryConditions | undefined;
   let shapeId = 0;
-  let bloodTime = 0;
+  /** s by which blood time is ahead of the present solver's own */
+  let lead = 0;
   let speed = expectedSpeed(geometry);
   let solver = lay(gridChoice);
   let readings: Readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary));
@@ -106,33 +114,24 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
 
   function relay(mesh?: CutCellMesh, old = solver): void {
     speed = old.fastest;
+    lead += solver.time;
     solver = lay(gridChoice, mesh);
     remap(old, solver);
-    if (boundary) applyBoundary(solver, boundary, bloodTime);
+    drive(0);
     readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), readings);
   }
 
-  function advance(steps: number): number {
-    const before = bloodTime;
-    for (let left = steps; left > 0; ) {
-      const count = Math.min(left, readings.stepsUntilSample());
-      let from = solver.time;
-      solver.advance(count, (time) => {
-        bloodTime += time - from;
-        from = time;
-        if (boundary) applyBoundary(solver, boundary, bloodTime);
-      });
-      bloodTime += solver.time - from;
-      readings.sample(count);
-      left -= count;
-    }
-    return bloodTime - before;
-  }
+  /** The boundary conditions at the solver's `time`. */
+  const drive = (time: number, hold = holdFlow): void => {
+    if (boundary) applyBoundary(solver, boundary, lead + time, hold);
+  };
+
+  const advance = (steps: number): number => advanceReading(solver, readings, steps, drive);
 
   return {
     setBoundary(next) {
       const rules = solver.openings.map(({ rule }) => rule);
-      const first = boundary === undefined && bloodTime === 0;
+      const first = boundary === undefined && lead + solver.time === 0;
       boundary = next;
       if (first && choice.lead) {
         const coarse = lay({ ...gridChoice, dx: cellFor(plane, choice.lead.cellsAcross) });
@@ -151,14 +150,24 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       while (passed < seconds) passed += advance(Math.max(1, Math.ceil((seconds - passed) / solver.step)));
       return passed;
     },
-    reshape(next) {
+    batch: (steps) => ({
+      solver,
+      batch: solver.batch(Math.min(steps, readings.stepsUntilSample()), (time) => drive(time, noteFlow)),
+    }),
+    arrived(batch) {
+      solver.passed(batch);
+      readings.sample(batch.steps);
+    },
+    reshape(next, cellsAcross = across) {
       plane = next;
+      if (cellsAcross !== across) gridChoice = { ...gridChoice, dx: cellFor(plane, cellsAcross) };
+      across = cellsAcross;
       shapeId++;
       relay();
     },
     read: (into) => ({
       shapeId,
-      time: bloodTime,
+      time: lead + solver.time,
       ...atCentres(solver, fluid.density, lungSide(boundary), into),
       readings: readings.now(),
     }),
@@ -180,6 +189,23 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       solver = undefined as unknown as FlowSolver;
     },
   };
+}
+
+/** Advances `steps`, with readings where they are due; s that passed. */
+function advanceReading(
+  solver: FlowSolver,
+  readings: Readings,
+  steps: number,
+  drive: (time: number) => void,
+): number {
+  const before = solver.time;
+  for (let left = steps; left > 0; ) {
+    const count = Math.min(left, readings.stepsUntilSample());
+    solver.advance(count, drive);
+    readings.sample(count);
+    left -= count;
+  }
+  return solver.time - before;
 }
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins. */

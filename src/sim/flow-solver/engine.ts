@@ -48,6 +48,8 @@ let compiled: object | undefined;
  * @throws where {@link canVector} is false
  */
 export function vectorEngine(count: number, precision: Precision): Engine {
+  if (!canVector(count, precision))
+    throw new Error(`${count} cells are too many in ${precision}, or no vectors here`);
   const { Memory, Module, Instance } = host!;
   compiled ??= new Module(decodeHex(KERNEL_WASM));
   // Two arrays more hold what the kernel passes from row to row, and its runs.

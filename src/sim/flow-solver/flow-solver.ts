@@ -5,6 +5,7 @@ import type { CutCellMesh, GridChoice } from "./cut-cell-mesh.ts";
 import { layOpening, type SolverOpening } from "./openings.ts";
 import { applyPressureOutlet } from "./pressure-outlet.ts";
 import { fillCoefficients, type OpeningRule, rowSpans } from "./stencil-coefficients.ts";
+import { inputOf, type StepBatch } from "./step-batch.ts";
 import { timeStep } from "./time-step.ts";
 
 /** Artificial sound speed over that of the fastest blood: the error of an unsteady flow falls with its square. */
@@ -15,6 +16,8 @@ const SAFETY = 0.8;
 /** Largest viscosity times step over cell squared. */
 const VISCOUS_STEP = 0.07;
 const UPSTREAM = 1 / 16;
+/** Steps between two looks for the fastest blood. */
+const LOOK_EVERY = 20;
 /** Rate at which an opening adapts to a new flow, per crossing of the plane by sound: faster reflects waves, slower makes the flow lag. */
 const FORGET = 2;
 
@@ -49,6 +52,10 @@ export interface FlowSolver {
   expect(speed: number): void;
   /** Advances `steps`; `before` may set openings' flows and targets each step (s). */
   advance(steps: number, before?: (time: number) => void): void;
+  /** What `advance` would do, for a computer elsewhere that works on a copy of the arrays and brings its end back. */
+  batch(steps: number, before?: (time: number) => void): StepBatch;
+  /** The arrays hold the end of a batch. */
+  passed(batch: StepBatch): void;
 }
 
 /** How one step over all rows is done: plain, or by the vector kernel. */
@@ -120,14 +127,20 @@ export function runFlowSolver(
   let settings = choose(speed, viscosityOverDx, artificialSoundSpeed(speed));
 
   function look(): void {
+    const looks = Math.floor(sinceLooked / LOOK_EVERY);
     sinceLooked = 0;
     const now = fastestBlood(arrays, nx, spans);
     // The step shrinks at once for a jet and grows back slowly.
-    fastest = Math.max(now, fastest + 0.02 * (now - fastest), 1e-6);
+    fastest = Math.max(now, fastest + Math.min(1, 0.02 * looks) * (now - fastest), 1e-6);
     if (!Number.isFinite(fastest)) return;
     const least = choose(fastest, viscosityOverDx, artificialSoundSpeed(fastest));
     if (Math.abs(least.dtOverDx / settings.dtOverDx - 1) > 0.02) settings = least;
   }
+
+  const outletRates = () => {
+    const soundSpeed = Math.sqrt(settings.soundSpeedSquared);
+    return { soundSpeed, forget: Math.min(0.5, (FORGET * soundSpeed * settings.dtOverDx) / diagonal) };
+  };
 
   return {
     mesh,
@@ -154,16 +167,30 @@ export function runFlowSolver(
     },
     advance(steps, before) {
       for (let n = 0; n < steps; n++) {
-        if (sinceLooked++ >= 20) look();
+        if (sinceLooked++ >= LOOK_EVERY) look();
         before?.(time);
-        const soundSpeed = Math.sqrt(settings.soundSpeedSquared);
-        const forget = Math.min(0.5, (FORGET * soundSpeed * settings.dtOverDx) / diagonal);
+        const { soundSpeed, forget } = outletRates();
         for (const opening of openings)
           if (opening.rule === "pressure") applyPressureOutlet(opening, arrays, soundSpeed, forget);
         run(nx, ny, spans, arrays, settings);
         exchange(arrays);
         time += settings.dtOverDx * dxMetres;
       }
+    },
+    batch(steps, before) {
+      if (sinceLooked >= LOOK_EVERY) look();
+      const inputs = new Float32Array(steps * openings.length);
+      for (let n = 0; n < steps; n++) {
+        before?.(time + n * settings.dtOverDx * dxMetres);
+        openings.forEach((opening, place) => {
+          inputs[n * openings.length + place] = inputOf(opening);
+        });
+      }
+      return { steps, settings, inputs, ...outletRates() };
+    },
+    passed({ steps, settings: kept }) {
+      sinceLooked += steps;
+      time += steps * kept.dtOverDx * dxMetres;
     },
   };
 }

@@ -36,6 +36,8 @@ export interface SolverOpening {
   readonly area: number;
   /** m2/s2: pressure over density asked for on the plane */
   target: number;
+  /** m/s times cells times mm, into the blood: what a given velocity was last held at */
+  flow: number;
   /** m/s outward: slow mean; what differs from it is sound */
   slowSpeed: number;
   /** m/s outward that is wanted, the pressure following; undefined: the pressure is held and the flow follows */
@@ -147,6 +149,7 @@ export function layOpening(
     cellBeyond: Float64Array.from(cellBeyond),
     area,
     target: 0,
+    flow: 0,
     slowSpeed: 0,
     wanted: undefined,
     shift: 0,
@@ -195,9 +198,15 @@ export function openingFlow({ crossing }: SolverOpening, a: SolverArrays): numbe
   return flow;
 }
 
+/** Notes the `flow` (m/s times cells times mm, into the blood) that a computer elsewhere is to hold. */
+export function noteFlow(opening: SolverOpening, flow: number): void {
+  opening.flow = flow;
+}
+
 /** Holds a velocity opening at `flow` (m/s times cells times mm, into the blood). */
 export function holdFlow(opening: SolverOpening, flow: number, a: SolverArrays): void {
   const { held, heldShape } = opening;
+  opening.flow = flow;
   for (let n = 0; n < held.u.length; n++) {
     const k = held.u[n]!;
     a.u[k] = a.uAhead[k] = a.uNext[k] = flow * heldShape.u[n]!;

@@ -67,8 +67,7 @@ function runsOf(a: SolverArrays, nx: number, start: number, lanes: number): read
     if (every(k, lanes, (cell) => isIdle(a, cell, nx))) continue;
     const alike = every(k, lanes, likeCell(k));
     const run = runs[runs.length - 1];
-    const goesOn =
-      run?.last === i && run.alike === alike && (!alike || every(k, 1, likeCell(start + run.first)));
+    const goesOn = run?.last === i && run.alike === alike && (!alike || likeCell(start + run.first)(k));
     if (goesOn) run.last = i + lanes;
     else runs.push({ first: i, last: i + lanes, alike });
   }

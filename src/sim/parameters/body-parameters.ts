@@ -1,5 +1,5 @@
 /** The settable rows of vessels, heart, breathing, activity, oxygen and fluid. Long because it is one table. */
-import { referenceSet } from "../body/growth.ts";
+import { byAge, referenceSet } from "../body/growth.ts";
 import { entryAt } from "../checked/present.ts";
 import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameter.ts";
 import type { Body, Stage } from "./request.ts";
@@ -41,9 +41,8 @@ const word = (
 
 const round = (value: number, step: number): number => Math.round(value / step) * step;
 
-/** Straight between a value at 5 and one at 20 years, level outside. */
-const byAge = (child: number, adult: number) => (_stage: Stage, body: Body) =>
-  child + (adult - child) * Math.min(1, Math.max(0, (body.ageYears - 5) / 15));
+const ofAge = (child: number, adult: number) => (_stage: Stage, body: Body) =>
+  byAge(child, adult, body.ageYears);
 
 /** WU.m2: all systemic beds together, from the set's three resistances. */
 function systemicResistanceIndex(stage: Stage, body: Body): number {
@@ -167,7 +166,7 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
     PRACTICE,
   ),
   ...numbers("breathing", [
-    ["breathingRate", "1/min", [6, 50, 1], byAge(22, 14), "breaths a minute at rest", PRACTICE],
+    ["breathingRate", "1/min", [6, 50, 1], ofAge(22, 14), "breaths a minute at rest", PRACTICE],
     [
       "breathingDepth",
       "mmHg",
@@ -249,7 +248,7 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "oxygenUseIndex",
       "mL/min/m2",
       [60, 250, 1],
-      byAge(130, 125),
+      ofAge(130, 125),
       "oxygen used at rest",
       "about 130 (model) and 125 often assumed in adults (physiology values, section 5)",
     ],

@@ -104,6 +104,21 @@ describe("kind blood-loss", () => {
     expect(errors.join()).toMatch(/^lost: found 5000.*minutes: found "ten"/);
     expect((await run({ ...LOSS, lost: 1000 })).exit).toBe(3);
   });
+  test("of someone who is not at rest is refused, setting by setting", async () => {
+    const { exit, errors } = await run({ ...LOSS, set: { posture: "upright", metabolicEquivalents: 3 } });
+    expect(exit).toBe(2);
+    expect(errors.join()).toMatch(/^set\.posture: found "upright".*set\.metabolicEquivalents: found 3/);
+    expect((await run({ ...LOSS, set: { posture: "lying", metabolicEquivalents: 1 } })).exit).toBe(0);
+  });
+  test("begins with a named person, haematocrit being that of the thinned blood", async () => {
+    const asked = { kind: "blood-loss", preset: "typical-adult", lost: 300, minutes: 5 };
+    const { exit, output } = await run(asked);
+    expect(exit).toBe(0);
+    const { regained, before, haematocritBefore, haematocritAfter } = JSON.parse(output);
+    const left = before.extras.bloodVolume - 300;
+    expect(haematocritBefore).toBe(45);
+    expect(haematocritAfter).toBeCloseTo((45 * left) / (left + regained), 1);
+  });
 });
 
 describe("kind sweep", () => {

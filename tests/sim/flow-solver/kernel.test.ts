@@ -1,18 +1,14 @@
 import { execFileSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
-import { applyBoundary, applyGiven, openingRule } from "../../../src/sim/flow-field/boundary-conditions.ts";
-import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.ts";
-import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts";
+import { applyBoundary } from "../../../src/sim/flow-field/boundary-conditions.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
-import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
-import { buildFlowSolver, type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
+import { chooseEngine, vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
+import { type Engine, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
 import { KERNEL_WASM } from "../../../src/sim/flow-solver/kernel.wasm.ts";
 import { fillCoefficients, rowSpans } from "../../../src/sim/flow-solver/stencil-coefficients.ts";
 import { hasVectors } from "../../../src/sim/flow-solver/vector-probe.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
-import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
-import { CASES, type Stage } from "../../../src/sim/parameters/request.ts";
-import { crossing } from "../flow-field/planes.ts";
+import { apart, DRIVE, PLANES, solverIn } from "./planes.ts";
 
 test("The committed kernel is what its source compiles to", () => {
   const fresh = execFileSync("node", ["scripts/kernel.mjs", "--print"], { encoding: "utf8" });
@@ -23,54 +19,20 @@ test("Node has vectors, so the tests run what most readers run", () => {
   expect(hasVectors()).toBe(true);
 });
 
-const DRIVE: BoundaryConditions = {
-  period: 0.5,
-  inflow: { ivc: Float32Array.of(40, 20), svc: Float32Array.of(20, 30) },
-  split: { left: 0.45, right: 0.55 },
-  outflow: { fenestration: Float32Array.of(6) },
-};
-
-const pathway = (stage: Stage) =>
-  pathwayGeometry({
-    kind: "circulation",
-    stage,
-    body: CASES.caseA,
-    volumeRule: "hold-output",
-    set: { fenestrationDiameter: 4, cavalOffset: 6 },
-  })!;
-
-/** Walls, depth and its steps, a hole, given velocities, given pressures and pressures that follow a flow. */
-const PLANES: readonly (readonly [string, FlowGeometry])[] = [
-  ["two veins off axis", crossing()],
-  ...(["atriopulmonary", "lateral-tunnel", "extracardiac"] as const).map(
-    (stage) => [stage, pathway(stage)] as const,
-  ),
-];
+test("a grid too large for the vector kernel's memory gets the plain engine, and asked for by name it is refused", () => {
+  const inOneMemory = ({ arrays: { u, v } }: Engine) => u.buffer === v.buffer;
+  expect(inOneMemory(chooseEngine(200_000, "doubles"))).toBe(true);
+  const plain = chooseEngine(300_000, "doubles");
+  expect(inOneMemory(plain)).toBe(false);
+  expect(plain.arrays.u).toHaveLength(300_000);
+  expect(() => vectorEngine(300_000, "doubles")).toThrow("300000 cells are too many in doubles");
+});
 
 /** The flow after 500 steps. */
 function flowIn(geometry: FlowGeometry, engine: (count: number) => Engine) {
-  const choice = { dx: 1.4, depth: "round" as const };
-  const mesh = buildMesh(geometry, choice);
-  const solver = buildFlowSolver(
-    { geometry, mesh, choice, rules: geometry.openings.map((opening) => openingRule(opening, DRIVE)) },
-    { kinematicViscosity: 3.3e-6 },
-    0.4,
-    engine(mesh.nx * mesh.ny),
-  );
-  applyGiven(solver, 1060);
+  const solver = solverIn(geometry, 1.4, engine);
   solver.advance(500, (time) => applyBoundary(solver, DRIVE, time));
   return solver.arrays;
-}
-
-/** Greatest difference of u, v and p over the greatest value of each. */
-function apart(a: SolverArrays, b: SolverArrays): number {
-  const most = (name: "u" | "v" | "p") => Math.max(...[...a[name]].map(Math.abs));
-  expect(Math.min(most("u"), most("v"), most("p"))).toBeGreaterThan(0.01);
-  return Math.max(
-    ...(["u", "v", "p"] as const).map(
-      (name) => Math.max(...[...a[name]].map((value, k) => Math.abs(value - b[name][k]!))) / most(name),
-    ),
-  );
 }
 
 describe.each(PLANES)("%s", (_, geometry) => {

@@ -1,29 +1,25 @@
 /** "Erase everything on this computer": what it needs is fetched when it is pressed. */
-import { type Signal, useSignal } from "@preact/signals";
-import type { FunctionComponent } from "preact";
-import { t } from "../../../i18n/index.ts";
+import { fetchModeMessages, t } from "../../../i18n/index.ts";
+import { useFetchedPart } from "../../shared/fetched-part.ts";
 
-type EraseDialog = FunctionComponent<{ readonly onClose: () => void }>;
+const load = async () => {
+  const [{ EraseDialog }] = await Promise.all([import("./erase-dialog.tsx"), fetchModeMessages()]);
+  return EraseDialog;
+};
 
 export function EraseButton() {
-  const dialog: Signal<EraseDialog | null> = useSignal(null);
-  const Open = dialog.value;
+  const [part, ask] = useFetchedPart(load);
+  const Open = part.value;
   return (
     <>
-      <button
-        type="button"
-        onClick={() =>
-          void import("./erase-dialog.tsx").then((module) => {
-            dialog.value = module.EraseDialog;
-          })
-        }
-      >
+      <button type="button" onClick={ask}>
         {t("home.erase")}
       </button>
+      {Open === false && <p role="alert">{t("part.missed")}</p>}
       {Open && (
         <Open
           onClose={() => {
-            dialog.value = null;
+            part.value = null;
           }}
         />
       )}

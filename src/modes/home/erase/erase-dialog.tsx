@@ -32,22 +32,22 @@ export function EraseDialog({ onClose }: { readonly onClose: () => void }) {
   const left = kept.value.length > 0;
   const said = erased.value ? (left ? "failed" : "done") : left ? "what" : "none";
   return (
-    <Dialog title={t("home.erase.title")} urgent ownButtons onClose={leave}>
-      <p role="status">{t(`home.erase.${said}`)}</p>
+    <Dialog title={t("erase.title")} urgent ownButtons onClose={leave}>
+      <p role="status">{t(`erase.${said}`)}</p>
       {left && (
         <ul class="erase-list">
           {kept.value.map((kind) => (
-            <li key={kind}>{t(`home.erase.${kind}`)}</li>
+            <li key={kind}>{t(`erase.${kind}`)}</li>
           ))}
         </ul>
       )}
       <div class="actions">
         <button type="button" onClick={leave}>
-          {t(erased.value ? "home.erase.again" : "home.erase.no")}
+          {t(erased.value ? "erase.again" : "erase.no")}
         </button>
         {left && (
           <button type="button" onClick={() => void erase()}>
-            {t("home.erase.yes")}
+            {t("erase.yes")}
           </button>
         )}
       </div>

@@ -18,7 +18,7 @@ const DATABASES: Readonly<Record<string, KeptKind>> = { "lungward-own": "lessons
 const KEYS: readonly (readonly [name: RegExp, kind: KeptKind])[] = [
   [/^lungward\.progress$/, "record"],
   [/^lungward\.(unsaved|draft)$/, "lessons"],
-  [/^lungward\.lecture/, "talk"],
+  [/^lungward\.(lecture|speaker)/, "talk"],
   [/^lungward\.(organiser|counts)/, "kiosk"],
   [/^lungward\.teamText$/, "team"],
 ];
@@ -44,10 +44,19 @@ export async function eraseEverything(browser: Browser): Promise<readonly KeptKi
     // Emptied, not deleted: a deletion waits for every open tab, and whoever opens it meanwhile waits too.
     await emptyDatabase(browser.databases(), name).catch(() => {});
   }
-  const registrations = await browser.workers()?.getRegistrations();
-  for (const each of registrations ?? []) if (each.scope === browser.home) await each.unregister();
-  for (const name of await cachesOf(browser)) await browser.caches()?.delete(name);
+  await stopWorkers(browser).catch(() => {});
+  for (const name of await cachesOf(browser)) {
+    await browser
+      .caches()
+      ?.delete(name)
+      .catch(() => {});
+  }
   return keptThings(browser);
+}
+
+async function stopWorkers({ workers, home }: Browser): Promise<void> {
+  const registrations = (await workers()?.getRegistrations()) ?? [];
+  await Promise.all(registrations.filter(({ scope }) => scope === home).map((each) => each.unregister()));
 }
 
 function keysOf(browser: Browser): readonly { readonly storage: Storage; readonly key: string }[] {
@@ -66,13 +75,20 @@ function keysOf(browser: Browser): readonly { readonly storage: Storage; readonl
 async function databasesOf(browser: Browser): Promise<readonly string[]> {
   try {
     const factory = browser.databases();
-    const all = (await factory.databases()).map(({ name }) => name ?? "");
     const filled: string[] = [];
-    for (const name of all) if (name.startsWith(PREFIX) && (await isFilled(factory, name))) filled.push(name);
+    for (const name of await namesIn(factory))
+      if (await isFilled(factory, name).catch(() => false)) filled.push(name);
     return filled;
   } catch {
     return [];
   }
+}
+
+/** A browser that does not list its databases is asked for each of the kit's. */
+async function namesIn(factory: Pick<IDBFactory, "databases"> | { databases?: undefined }) {
+  if (!factory.databases) return Object.keys(DATABASES);
+  const all = (await factory.databases()).map(({ name }) => name ?? "");
+  return all.filter((name) => name.startsWith(PREFIX));
 }
 
 async function cachesOf(browser: Browser): Promise<readonly string[]> {
@@ -95,7 +111,10 @@ async function withStores<T>(
   name: string,
   use: (stores: readonly IDBObjectStore[]) => Promise<T>,
 ): Promise<T> {
-  const database = await answer(factory.open(name));
+  const request = factory.open(name);
+  // There is none: looking must not make one, without the stores that its owner expects.
+  request.onupgradeneeded = () => request.transaction?.abort();
+  const database = await answer(request);
   try {
     const names = [...database.objectStoreNames];
     if (names.length === 0) return await use([]);

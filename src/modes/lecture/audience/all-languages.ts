@@ -1,5 +1,6 @@
 /** A lesson's question and words in every language that the kit speaks, for phones that speak another than the stage. */
 import type { AskedQuestion, StepWords } from "../../../audience/line-messages.ts";
+import { LONGEST_TEXT, MAX_CHOICES } from "../../../audience/room-code.ts";
 import { fetchMessages, inLanguage, LANGUAGES, unitSymbol } from "../../../i18n/index.ts";
 import type { Situation } from "../../../lesson/figure-paths.ts";
 import type { Lesson, Question, Step } from "../../../lesson/lesson.ts";
@@ -8,9 +9,7 @@ import type { Voice } from "../../../ui/lesson/voice.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
 import { plainText } from "../deck/plain-text.ts";
 import { choicesOf, type HallQuestion } from "../hall-question.ts";
-
-/** Characters of a step's words; longer ones end with an ellipsis. */
-const LONGEST_WORDS = 5900;
+import { cutText } from "./cut-text.ts";
 
 /** null for a question that a phone cannot put, or whose numbers are not there yet. */
 export async function questionForPhones(
@@ -21,7 +20,11 @@ export async function questionForPhones(
   const written = await inEach(lesson.id, situation, (voice, { steps }) => {
     const own = steps.find((each) => each.id === id)?.question;
     if (!own) return undefined;
-    return { ask: plainText(own.ask, voice), choices: choicesIn(own, voice), unit: unitOf(own) };
+    return {
+      ask: cutText(plainText(own.ask, voice), LONGEST_TEXT.ask),
+      choices: choicesIn(own, voice),
+      unit: unitOf(own),
+    };
   });
   const languages = Object.entries(written);
   const ask = mapped(languages, ({ ask: words }) => words);
@@ -29,7 +32,7 @@ export async function questionForPhones(
   const shown = "answers" in question ? question.answers.map((answer) => answer.id) : null;
   const ids = shown ?? languages[0]?.[1].choices.map((choice) => choice.id) ?? [];
   if (languages.length === 0 || (ids.length === 0 && question.kind !== "estimate")) return null;
-  const choices = ids.slice(0, 9).map((choice) => ({
+  const choices = ids.slice(0, MAX_CHOICES).map((choice) => ({
     id: choice,
     say: mapped(languages, (words) => words.choices.find((each) => each.id === choice)?.text ?? ""),
   }));
@@ -56,8 +59,7 @@ export async function wordsForPhones(
       },
     };
     const text = plainText(own.plain.prose, heard);
-    const short = text.length > LONGEST_WORDS ? `${text.slice(0, LONGEST_WORDS)}…` : text;
-    return { title: own.title, text: short };
+    return { title: cutText(own.title, LONGEST_TEXT.title), text: cutText(text, LONGEST_TEXT.step) };
   });
   return { words, whole };
 }
@@ -83,7 +85,10 @@ async function inEach<T>(
 }
 
 const choicesIn = (question: Question, voice: Voice) =>
-  choicesOf(question, voice).map(({ id, say }) => ({ id, text: plainText(say, voice) }));
+  choicesOf(question, voice).map(({ id, say }) => ({
+    id,
+    text: cutText(plainText(say, voice), LONGEST_TEXT.ask),
+  }));
 
 const unitOf = (question: Question): string =>
   question.kind === "estimate" ? unitSymbol(question.format.unit) : "";

@@ -1,7 +1,7 @@
 /** What the speaker alone sees of the hall: how many phones are there, how many are lost; saving and ending. */
 import { useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
-import { formatNumber, t } from "../../../i18n/index.ts";
+import { t } from "../../../i18n/index.ts";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
 import { openWindowChannel } from "../window-channel.ts";
 import {
@@ -60,9 +60,7 @@ function Phones({ audience: { open, inviting, code, address, phones, lost }, say
     <>
       <h3>{t("lecture.hall.audience")}</h3>
       <p role="status" class={open ? "" : "hall-gone"}>
-        {open
-          ? t("lecture.hall.present", { phones: formatNumber(phones), lost: formatNumber(lost) })
-          : t("lecture.hall.gone")}
+        {open ? t("lecture.hall.present", { phones, lost }) : t("lecture.hall.gone")}
       </p>
       {open && (
         <p class="quiet-text">

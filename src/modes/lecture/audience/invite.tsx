@@ -1,7 +1,7 @@
 /** How a phone joins: a code to photograph, an address and a short code to type. */
 import { useMemo } from "preact/hooks";
 import { encode } from "uqr";
-import { formatNumber, t } from "../../../i18n/index.ts";
+import { t } from "../../../i18n/index.ts";
 import type { HallRun } from "../hall-run.ts";
 import type { StageAudience } from "./stage-audience.ts";
 
@@ -23,7 +23,7 @@ export function Invite({ audience, hall }: InviteProps) {
       <p>
         <span class="invite-address">{address.replace(/^https?:\/\//, "")}</span>
         <strong class="invite-code">{audience.code}</strong>
-        <span>{t("lecture.hall.phones", { count: formatNumber(phones) })}</span>
+        <span>{t("lecture.hall.phones", { count: phones })}</span>
       </p>
     </aside>
   );

@@ -1,7 +1,15 @@
 /** The stage's line to the audience's server: what is told to the phones, and what comes back from them. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { drawChance, openLine } from "../../../audience/line.ts";
-import type { Counts, FromStage, Hall, ToStage } from "../../../audience/line-messages.ts";
+import {
+  type Counts,
+  type FromStage,
+  type Hall,
+  LONGEST,
+  readMessage,
+  type ToStage,
+  toStage,
+} from "../../../audience/line-messages.ts";
 import { forgetStageKey, keptStageKey } from "./stage-key.ts";
 
 export interface StageAudience {
@@ -37,6 +45,7 @@ export function stageAudience(): StageAudience | null {
     side: "stage",
     chance: drawChance,
     greeting: () => ({ kind: "hold", ...held }),
+    read: (data) => readMessage(toStage, data, LONGEST.toStage),
     hear(message) {
       if (message.kind === "held") {
         said = "";

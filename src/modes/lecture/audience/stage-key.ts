@@ -1,10 +1,10 @@
 /** The room that this window holds at the audience's server: handed over by the server's own page, for this window alone. */
 import * as v from "valibot";
+import { CODE, KEPT_KEY, KEY } from "../../../audience/room-code.ts";
 
-const KEPT = "lungward.lecture.audience";
 const stageKey = v.object({
-  code: v.pipe(v.string(), v.regex(/^\w{7}$/)),
-  key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+  code: v.pipe(v.string(), v.regex(CODE)),
+  key: v.pipe(v.string(), v.regex(KEY)),
 });
 export type StageKey = v.InferOutput<typeof stageKey>;
 
@@ -12,7 +12,7 @@ export type StageKey = v.InferOutput<typeof stageKey>;
 export function keptStageKey(): StageKey | null {
   if (!/^https?:$/.test(location.protocol)) return null;
   try {
-    const found = v.safeParse(stageKey, JSON.parse(sessionStorage.getItem(KEPT) ?? "null"));
+    const found = v.safeParse(stageKey, JSON.parse(sessionStorage.getItem(KEPT_KEY) ?? "null"));
     return found.success ? found.output : null;
   } catch {
     return null;
@@ -21,7 +21,7 @@ export function keptStageKey(): StageKey | null {
 
 export function forgetStageKey(): void {
   try {
-    sessionStorage.removeItem(KEPT);
+    sessionStorage.removeItem(KEPT_KEY);
   } catch {
     // Nothing was kept either.
   }

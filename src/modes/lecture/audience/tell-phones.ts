@@ -8,7 +8,7 @@ import type { StageAudience } from "./stage-audience.ts";
 
 /** ms until a step's words are sent: its numbers come meanwhile */
 const NUMBERS = 2000;
-const MAX_TRIES = 5;
+const MAX_ATTEMPTS = 5;
 
 /** @returns ends it */
 export function tellPhones(audience: StageAudience, hall: HallRun, script: ScriptRun): () => void {
@@ -48,15 +48,16 @@ function askPhones(audience: StageAudience, hall: HallRun, script: ScriptRun): (
 
 function sendWords(audience: StageAudience, script: ScriptRun): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const send = async (tries: number): Promise<void> => {
+  const send = async (attempt: number): Promise<void> => {
     const stop = script.stop.peek();
     const situation = script.run.peek()?.situation.peek();
     if (stop.kind !== "step" || !situation) return;
     const { lesson, step } = stop.found;
     const { words, whole } = await wordsForPhones(lesson, step, situation);
     if (script.stop.peek() !== stop) return;
-    if (whole || tries >= MAX_TRIES) audience.say({ kind: "words", step: `${lesson.id}#${step.id}`, words });
-    else timer = setTimeout(() => void send(tries + 1), NUMBERS);
+    if (whole || attempt >= MAX_ATTEMPTS)
+      audience.say({ kind: "words", step: `${lesson.id}#${step.id}`, words });
+    else timer = setTimeout(() => void send(attempt + 1), NUMBERS);
   };
   const follow = effect(() => {
     const { kind } = script.stop.value;

@@ -2,13 +2,13 @@
 import { digitsOfStep, t } from "../../../i18n/index.ts";
 import { PARAMETERS } from "../../../sim/parameters/parameters.ts";
 import { actsIn, settingOf } from "../../../state/edit.ts";
-import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
+import { paneRequests, type SceneState } from "../../../state/scene-state.ts";
 import { settingInWords } from "../../../ui/take-away/handout.tsx";
 
 /** One for each pane, from left to right; one empty caption where a picture stands alone. */
 export function paneCaptions(state: SceneState): readonly string[] {
   if (state.beside.length === 0) return [""];
-  const requests = [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
+  const requests = paneRequests(state);
   const differ = (values: readonly unknown[]) => new Set(values).size > 1;
   const stagesDiffer = differ(requests.map(({ stage }) => stage));
   const settings = PARAMETERS.filter(

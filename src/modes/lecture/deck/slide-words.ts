@@ -10,7 +10,7 @@ import { entryAt } from "../../../sim/checked/present.ts";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import type { FieldReadings } from "../../../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../../../sim/parameters/request.ts";
-import { paneRequest, type SceneState } from "../../../state/scene-state.ts";
+import { paneRequests, type SceneState } from "../../../state/scene-state.ts";
 import { figuresOf } from "../../../ui/figures.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { figuresThatMatter } from "../../shared/lesson/figures-that-matter.ts";
@@ -23,20 +23,27 @@ import { paneCaptions } from "./pane-captions.ts";
 import { plainText } from "./plain-text.ts";
 import type { SlidePane, SlideWords } from "./slide.ts";
 
-const panesShown = (state: SceneState): readonly CirculationRequest[] =>
-  [0, ...state.beside.map((_, pane) => pane + 1)].map((pane) => paneRequest(state, pane));
-
 /** Every state whose answer the slide's words and numbers need. */
 export function requestsOfStop(stop: DrawnStop): readonly CirculationRequest[] {
-  if (stop.kind === "bench") return panesShown(stateOfStop(stop));
+  if (stop.kind === "bench") return paneRequests(stateOfStop(stop));
   const { lesson, index, step } = stop.found;
   const states = statesAround(lesson, index);
-  return [...requestsOf(namesRead(step), states), ...panesShown(states.own)];
+  return [...requestsOf(namesOnSlide(step), states), ...paneRequests(states.own)];
 }
 
-/** Whether a number of its words is measured in the moving flow. */
+/** A slide has the plain text alone. */
+const namesOnSlide = (step: Step): readonly string[] => namesRead({ ...step, technical: null });
+
+/** No dye runs through a picture that stands still, so nothing washes out of it. */
+const NEVER_ON_PAPER = "washOutSeconds";
+
+/** Whether a number of its words is measured in the flow. */
 export const readsFlow = (stop: DrawnStop): boolean =>
-  stop.kind === "step" && namesRead(stop.found.step).some((name) => name.split(".").includes("field"));
+  stop.kind === "step" &&
+  namesOnSlide(stop.found.step).some((name) => {
+    const path = name.split(".");
+    return path.includes("field") && !path.includes(NEVER_ON_PAPER);
+  });
 
 interface SlideOptions {
   readonly fields: readonly (FieldReadings | null)[];
@@ -74,7 +81,8 @@ function stepWords(
     notes: own,
   } = found;
   const states = statesAround(lesson, index);
-  const voice = voiceOf(library, situationOf(states, exactly, fields), "plain", null);
+  const settled = fields.map((field) => (field?.settled ? field : null));
+  const voice = onPaper(voiceOf(library, situationOf(states, exactly, settled), "plain", null));
   const say = (content: Prose | readonly Inline[]) => plainText(content, voice);
   const question = entryAt(dealAnswers(lesson, reader).steps, index).question;
   const asked = question && question.room !== false ? question : null;
@@ -92,6 +100,15 @@ function stepWords(
     link,
   };
 }
+
+/** A number that the flow has not given waits on a screen; on paper the words say where it is to be had. */
+const onPaper = (voice: Voice): Voice => ({
+  ...voice,
+  number(figure) {
+    const written = voice.number(figure);
+    return written === t("lesson.measuring") ? t("lecture.deck.measured") : written;
+  },
+});
 
 const personLines = (stop: DrawnStop): readonly string[] =>
   stop.person ? [personSentence(stop.person, stateOfStop(stop).request)] : [];
@@ -111,7 +128,7 @@ function panesOf(
   exactly: (request: CirculationRequest) => Circulation | null,
 ): readonly SlidePane[] {
   const captions = paneCaptions(state);
-  const circulations = captions.map((_, pane) => exactly(paneRequest(state, pane)));
+  const circulations = paneRequests(state).map(exactly);
   const figures =
     captions.length === 1
       ? figuresOf(circulations[0] ?? null).map((figure) => ({

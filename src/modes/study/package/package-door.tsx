@@ -1,17 +1,19 @@
 /** The page of course packages, fetched when it is asked for. */
-import { useSignal } from "@preact/signals";
-import type { FunctionComponent } from "preact";
 import { useEffect } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
+import { useFetchedPart } from "../../shared/fetched-part.ts";
 import type { StudyProps } from "../study-props.ts";
 
+const load = async () => (await import("./package-page.tsx")).PackagePage;
+
 export function PackageDoor(props: StudyProps) {
-  const page = useSignal<FunctionComponent<StudyProps> | null>(null);
-  useEffect(() => {
-    void import("./package-page.tsx").then((module) => {
-      page.value = module.PackagePage;
-    });
-  }, [page]);
-  const Page = page.value;
-  return Page ? <Page {...props} /> : <p class="study-loading">{t("study.opening")}</p>;
+  const [part, ask] = useFetchedPart(load);
+  useEffect(() => void ask(), []);
+  const Page = part.value;
+  if (Page) return <Page {...props} />;
+  return (
+    <p class="study-loading" role="status">
+      {t(Page === false ? "part.missed" : "study.opening")}
+    </p>
+  );
 }

@@ -1,5 +1,5 @@
 /** A course package made on the page: chosen here, put together here, saved as one ZIP. */
-import { type Signal, useComputed, useSignal } from "@preact/signals";
+import { type Signal, useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
 import { COMPLETED_WHEN } from "../../../lesson/lesson-course.ts";
 import { ownFiles } from "../../../lesson/own-source.ts";
@@ -93,8 +93,7 @@ interface RulesProps {
 }
 
 function Rules({ choice, onChange }: RulesProps) {
-  const { standard, apart, passMark, completedWhen } = choice.value;
-  const text = useComputed(() => choice.value.textVersion);
+  const { standard, apart, passMark, completedWhen, textVersion } = choice.value;
   return (
     <>
       <Choice
@@ -106,7 +105,7 @@ function Rules({ choice, onChange }: RulesProps) {
       />
       <p class="quiet-text">{t(`study.package.${standard}.for`)}</p>
       <Switch label={t("study.package.apart")} on={apart} onChange={(on) => onChange({ apart: on })} />
-      <VersionChoice version={text.value} onChoose={(name) => onChange({ textVersion: name })} />
+      <VersionChoice version={textVersion} onChoose={(name) => onChange({ textVersion: name })} />
       <Choice
         label={t("study.package.completed")}
         value={completedWhen}

@@ -1,0 +1,123 @@
+/** Runs one field on a graphics chip, on a finer grid than the processor's; where the chip fails or is slow the processor goes on with the same flow. Knows no thread and asks for no chip. */
+import type { FieldSession } from "../sim/flow-field/index.ts";
+import type { FlowSolver } from "../sim/flow-solver/flow-solver.ts";
+import type { Chip } from "../sim/flow-solver/gpu/chip.ts";
+import { type ChipSolver, MAX_STEPS } from "../sim/flow-solver/gpu/chip-solver.ts";
+import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
+import type { Slice } from "./field-slices.ts";
+import type { ChipFate, ToField } from "./worker-messages.ts";
+
+/** Cells across on a chip over those on the processor: 24 for 16. */
+const FINER = 1.5;
+/** s of wall clock that one batch may take, as far as the last one tells */
+const SLICE = 0.04;
+/** Steps of the first batch, which shows how long one takes. */
+const FIRST = 4;
+/** A batch judges the chip when it has so many steps, or takes so many s: the way to the chip and back no longer counts. */
+const TELLING = { steps: 64, seconds: 0.03 };
+/** s of wall clock after which a chip is judged: it must be faster than blood */
+const TRIAL = 0.1;
+
+export interface ChipRunner {
+  /** Takes effect before the next slice. */
+  hear(message: ToField): void;
+  /** Computes one slice; answers the s that may pass until the next. */
+  work(): Promise<number>;
+}
+
+type Build = Extract<ToField, { kind: "build" }>;
+
+export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunner {
+  const runner = fieldRunner({ clock, post });
+  const flow = loadedFlow(chip);
+  const trial = judge();
+  const waiting: ToField[] = [];
+  let asked: Build | undefined;
+  let computes = true;
+  /** s of wall clock for a step of the last batch */
+  let stepCost = SLICE / FIRST;
+
+  const tell = (fate: ChipFate) => post({ kind: "chip", fate }, []);
+  tell("computes");
+
+  const hear = (message: ToField) => {
+    if (message.kind !== "build") {
+      runner.hear(message);
+      return;
+    }
+    asked = message;
+    runner.hear(computes ? { ...message, cellsAcross: FINER * message.cellsAcross } : message);
+  };
+
+  /** The grid becomes the processor's; the flow is carried over. */
+  const leave = (fate: ChipFate) => {
+    computes = false;
+    flow.release();
+    tell(fate);
+    if (asked) hear(asked);
+  };
+
+  const slice = async (field: FieldSession, seconds: number): Promise<Slice> => {
+    const began = clock();
+    const wanted = Math.ceil(seconds / field.step);
+    const { solver, batch } = field.batch(Math.max(1, Math.min(MAX_STEPS, SLICE / stepCost, wanted) | 0));
+    await flow.of(solver).run(batch);
+    const passed = batch.steps * solver.step;
+    field.arrived(batch);
+    const spent = clock() - began;
+    stepCost = Math.max(1e-6, spent / batch.steps);
+    return { steps: batch.steps, passed, spent };
+  };
+
+  return {
+    hear: (message) => waiting.push(message),
+    async work() {
+      for (const message of waiting.splice(0)) hear(message);
+      if (!computes) return runner.work();
+      const { field, seconds } = runner.due();
+      if (!field || seconds <= 0) return runner.rest();
+      try {
+        const done = await slice(field, seconds);
+        runner.passed(field, done);
+        if (trial.tooSlow(done)) leave("slow");
+      } catch {
+        leave("lost");
+      }
+      return runner.rest();
+    },
+  };
+}
+
+/** The flow of the solver that runs now, on the chip. */
+function loadedFlow(chip: Chip) {
+  let loaded: { readonly solver: FlowSolver; readonly flow: ChipSolver } | undefined;
+  return {
+    of(solver: FlowSolver): ChipSolver {
+      if (loaded?.solver === solver) return loaded.flow;
+      loaded?.flow.release();
+      loaded = { solver, flow: chip.load(solver) };
+      return loaded.flow;
+    },
+    release() {
+      loaded?.flow.release();
+    },
+  };
+}
+
+/** Whether a chip is slower than blood, once; its first batch waits for the chip's own programs and doesn't count. */
+function judge() {
+  let first = true;
+  let judged = false;
+  const sum = { passed: 0, spent: 0 };
+  return {
+    tooSlow({ steps, passed, spent }: Slice): boolean {
+      const tells = !judged && !first && (steps >= TELLING.steps || spent >= TELLING.seconds);
+      first = false;
+      if (!tells) return false;
+      sum.passed += passed;
+      sum.spent += spent;
+      judged = sum.spent >= TRIAL;
+      return judged && sum.passed < sum.spent;
+    },
+  };
+}

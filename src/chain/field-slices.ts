@@ -1,0 +1,54 @@
+/** Short slices of a field's work, and how fast they are. */
+import type { FieldSession } from "../sim/flow-field/index.ts";
+
+/** s of wall clock computed without listening */
+const SLICE = 0.012;
+/** How quickly the measured ability follows, per slice. */
+const FOLLOW = 0.1;
+
+/** Steps done, and the s of blood time and of wall clock that they took. */
+export interface Slice {
+  readonly steps: number;
+  readonly passed: number;
+  readonly spent: number;
+}
+
+/** Computes in slices of the clock, and measures what the processor can do. */
+export function slices(clock: () => number) {
+  /** blood seconds in a wall-clock second of computing */
+  let ability: number | undefined;
+  /** s of wall clock for one step */
+  let stepCost: number | undefined;
+  return {
+    get ability() {
+      return ability;
+    },
+    forget() {
+      ability = undefined;
+      stepCost = undefined;
+    },
+    /** One slice towards `wanted` s of blood time. */
+    advance(field: FieldSession, wanted: number): Slice {
+      const begin = clock();
+      let steps = 0;
+      let passed = 0;
+      // A single step first shows how many fit into a quarter of the slice.
+      const fit = stepCost ? Math.max(1, Math.floor(SLICE / 4 / stepCost)) : 1;
+      while (passed < wanted && clock() - begin < SLICE) {
+        const count = Math.min(fit, Math.max(1, Math.ceil((wanted - passed) / field.step)));
+        passed += field.advance(count);
+        steps += count;
+      }
+      return { steps, passed, spent: clock() - begin };
+    },
+    note(field: FieldSession, { steps, passed, spent }: Slice) {
+      if (spent <= 0) return;
+      field.timed(steps, spent);
+      stepCost = follow(stepCost, spent / steps);
+      ability = follow(ability, passed / spent);
+    },
+  };
+}
+
+const follow = (before: number | undefined, now: number): number =>
+  before === undefined ? now : before + FOLLOW * (now - before);

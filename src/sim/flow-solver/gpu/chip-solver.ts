@@ -1,0 +1,142 @@
+/** One solver in a graphics chip's memory, and its batches of steps. */
+import type { FlowSolver } from "../flow-solver.ts";
+import type { StepBatch } from "../step-batch.ts";
+import { type GpuBuffer, type GpuDevice, type GpuPipeline, type Made, USE } from "./host.ts";
+import { activeTiles, packCoefficients, packFlow, READ_BACK } from "./layout.ts";
+import { packOpenings, packState, STATE_WIDTH, unpackState } from "./pack-openings.ts";
+import { TILE } from "./step-wgsl.ts";
+
+/** Most steps in one batch: room for their inputs. */
+export const MAX_STEPS = 1024;
+/** Steps handed over at a time. */
+const CHUNK = 128;
+const BYTES = 4;
+
+/** One solver's flow on a chip. */
+export interface ChipSolver {
+  /** Runs a batch; the solver's u, v, p and openings then hold its end. Refused where the chip is lost or silent: they are as before it. */
+  run(batch: StepBatch): Promise<void>;
+  release(): void;
+}
+
+/** An open chip. */
+export interface OpenChip {
+  readonly device: GpuDevice;
+  readonly step: GpuPipeline;
+  readonly openings: GpuPipeline;
+  /** Waits for the chip's answer; refused where it is lost or silent. */
+  answered(work: Promise<void>): Promise<void>;
+}
+
+/** Brings a solver's flow (SI units, cells) onto the chip. */
+export function loadSolver({ device, step, openings, answered }: OpenChip, solver: FlowSolver): ChipSolver {
+  const { mesh, arrays } = solver;
+  const count = mesh.nx * mesh.ny;
+  const back = READ_BACK * count * BYTES;
+  const stateBytes = solver.openings.length * STATE_WIDTH * BYTES;
+  const { empty, filled, release } = chipMemory(device);
+  const tiles = activeTiles(mesh, arrays, solver.openings, TILE - 1);
+  const tileBuffer = filled(tiles);
+  const fixed = filled(packCoefficients(arrays, count));
+  const flow = packFlow(arrays, count);
+  const copies = [filled(flow), filled(flow)] as const;
+  const laid = filled(packOpenings(solver.openings, arrays));
+  const state = empty(stateBytes, USE.storage | USE.to | USE.from);
+  const inputs = empty(MAX_STEPS * solver.openings.length * BYTES, USE.storage | USE.to);
+  const settings = empty(12 * BYTES, USE.uniform | USE.to);
+  const landing = empty(back + stateBytes, USE.read | USE.to);
+  const group = (of: GpuPipeline, buffers: readonly GpuBuffer[]): Made =>
+    device.createBindGroup({
+      layout: of.getBindGroupLayout(0),
+      entries: buffers.map((buffer, binding) => ({ binding, resource: { buffer } })),
+    });
+  const groups = ([0, 1] as const).map((from) => ({
+    openings: group(openings, [settings, laid, inputs, state, copies[from]]),
+    step: group(step, [settings, tileBuffer, fixed, copies[from], copies[1 - from]!]),
+  }));
+  /** Which copy holds the flow now. */
+  let current = 0;
+
+  /** The chip begins with these steps while the next are put together; the `last` bring the flow back. */
+  function submit(steps: number, last: boolean): void {
+    const encoder = device.createCommandEncoder();
+    const pass = encoder.beginComputePass();
+    for (let n = 0; n < steps; n++) {
+      if (solver.openings.length > 0) {
+        pass.setPipeline(openings);
+        pass.setBindGroup(0, groups[current]!.openings);
+        pass.dispatchWorkgroups(solver.openings.length);
+      }
+      pass.setPipeline(step);
+      pass.setBindGroup(0, groups[current]!.step);
+      pass.dispatchWorkgroups(tiles.length);
+      current = 1 - current;
+    }
+    pass.end();
+    if (last) {
+      encoder.copyBufferToBuffer(copies[current]!, 0, landing, 0, back);
+      encoder.copyBufferToBuffer(state, 0, landing, back, stateBytes);
+    }
+    device.queue.submit([encoder.finish()]);
+  }
+
+  return {
+    async run(batch) {
+      device.queue.writeBuffer(settings, 0, packSettings(solver, batch));
+      device.queue.writeBuffer(inputs, 0, batch.inputs);
+      device.queue.writeBuffer(state, 0, packState(solver.openings));
+      for (let left = batch.steps; left > 0; left -= CHUNK) submit(Math.min(left, CHUNK), left <= CHUNK);
+      await answered(landing.mapAsync(USE.read));
+      // The processor reads such memory slowly: it is copied in one go.
+      const came = new Float32Array(landing.getMappedRange()).slice();
+      landing.unmap();
+      if (!staysFinite(came)) throw new Error("graphics chip: the flow did not stay finite");
+      [arrays.u, arrays.v, arrays.p].forEach((array, place) => {
+        array.set(came.subarray(place * count, (place + 1) * count));
+      });
+      unpackState(came.subarray(READ_BACK * count), solver.openings);
+    },
+    release,
+  };
+}
+
+/** Every 7th number suffices: a flow that fails does so everywhere within a few steps. */
+function staysFinite(came: Float32Array): boolean {
+  for (let k = 0; k < came.length; k += 7) if (!Number.isFinite(came[k])) return false;
+  return true;
+}
+
+/** Buffers that are given back together. */
+function chipMemory(device: GpuDevice) {
+  const made: GpuBuffer[] = [];
+  const empty = (bytes: number, usage: number): GpuBuffer => {
+    const buffer = device.createBuffer({ size: Math.max(16, bytes), usage });
+    made.push(buffer);
+    return buffer;
+  };
+  return {
+    empty,
+    filled(data: Float32Array | Uint32Array): GpuBuffer {
+      const buffer = empty(data.byteLength, USE.storage | USE.to | USE.from);
+      device.queue.writeBuffer(buffer, 0, data);
+      return buffer;
+    },
+    release() {
+      for (const buffer of made) buffer.destroy();
+    },
+  };
+}
+
+/** As `Settings` in step-wgsl.ts. */
+function packSettings(
+  { mesh, openings }: FlowSolver,
+  { settings, soundSpeed, forget }: StepBatch,
+): Uint32Array {
+  const { dtOverDx, viscosityOverDx, soundSpeedSquared, soundDamping, upstream } = settings;
+  const rate = dtOverDx * soundSpeedSquared;
+  const words = new Uint32Array(12);
+  words.set([mesh.nx, mesh.nx * mesh.ny, openings.length]);
+  const reals = [dtOverDx, viscosityOverDx, rate, soundDamping, upstream, soundSpeed, forget];
+  new Float32Array(words.buffer).set(reals, 4);
+  return words;
+}

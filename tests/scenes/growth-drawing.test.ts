@@ -1,0 +1,99 @@
+import type { Graphics } from "pixi.js";
+import { describe, expect, test } from "vitest";
+import type { Frame } from "../../src/chain/frame.ts";
+import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
+import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
+import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
+import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
+import { drawRings, ringWords } from "../../src/scenes/growth/rings.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import type { CirculationRequest, Stage } from "../../src/sim/parameters/request.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+type Call = readonly [name: string, ...given: unknown[]];
+
+/** What is asked of an ink, in turn. */
+function callsOf(draw: (ink: Graphics) => void): readonly Call[] {
+  const calls: Call[] = [];
+  const ink: Graphics = new Proxy({} as Graphics, {
+    get:
+      (_, name: string) =>
+      (...given: unknown[]) => {
+        calls.push([name, ...given]);
+        return ink;
+      },
+  });
+  draw(ink);
+  return calls;
+}
+const THEME = darkTheme((key) => key);
+const requestOf = (change: Partial<CirculationRequest>): CirculationRequest => ({
+  ...START.request,
+  ...change,
+});
+const heartOf = (request: CirculationRequest) =>
+  callsOf((ink) => drawHeartAndTube(ink, request, { x: 0, ground: 200, height: 150 }, 200, THEME));
+const sizesOf = (calls: readonly Call[], shape: string) =>
+  calls
+    .filter(([name]) => name === shape)
+    .map(([, , , across, long]) => [Number(across), Number(long)] as const);
+
+describe("what leads the blood in the growing bodies", () => {
+  test("is a round chamber a little taller than wide where the right atrium does", () => {
+    const calls = heartOf(requestOf({ stage: "atriopulmonary" }));
+    expect(sizesOf(calls, "rect")).toEqual([]);
+    const [[across, long]] = sizesOf(calls, "ellipse") as [readonly [number, number]];
+    expect(long / across).toBeCloseTo(1.2, 6);
+    const narrower = heartOf(requestOf({ stage: "atriopulmonary", set: { chamberDiameter: 30 } }));
+    expect(sizesOf(narrower, "ellipse")[0]![0] / across).toBeCloseTo(30 / 45, 6);
+  });
+
+  test("is a tube as long as it is set", () => {
+    const lengthOf = (conduitLength: number) =>
+      sizesOf(heartOf(requestOf({ set: { conduitLength } })), "rect")[0]![1];
+    expect(lengthOf(80) / lengthOf(40)).toBeCloseTo(2, 6);
+  });
+
+  test("is named as what it is, with its growth, in every language", async () => {
+    const pointsOf = (stage: Stage) =>
+      planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!.curves[0]!.points;
+    for (const language of LANGUAGES) {
+      await setLanguage(language);
+      const chamber = ringWords(pointsOf("atriopulmonary"), t);
+      expect(chamber).toMatch(/chamber|Kammer|cámara|chambre/);
+      expect(chamber).not.toMatch(/tub|Röhre/i);
+      expect(chamber).toMatch(/45\smm .+ 6\d\smm/);
+      expect(ringWords(pointsOf("lateral-tunnel"), t)).toMatch(/18\smm .+ 20\smm/);
+      const tube = ringWords(pointsOf("extracardiac"), t);
+      expect(tube).toMatch(/tub|Röhre/);
+      expect(tube.match(/mm/g)).toHaveLength(1);
+    }
+    await setLanguage("en");
+  });
+
+  test("is read as growing where it does", () => {
+    const readingOf = (stage: Stage) => {
+      const sweep = planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!;
+      const { pathway } = solve(requestOf({ stage }));
+      const points = sweep.curves[0]!.points.map((point) => ({ ...point, circulation: { pathway } }));
+      const { key, args } = readGrowth({
+        sweep: { ...sweep, curves: [{ name: "0", points }] },
+      } as unknown as Frame)!;
+      return t(key, args);
+    };
+    expect(readingOf("atriopulmonary")).toMatch(/45\.0 millimetres wide that grows to 6\d\.\d,/);
+    expect(readingOf("extracardiac")).toMatch(/18\.0 millimetres wide that does not grow,/);
+  });
+
+  test("holds no blood before its state is solved", () => {
+    const { request } = START;
+    const fillsOf = (circulation: SweepPoint["circulation"]) =>
+      callsOf((ink) =>
+        drawRings(ink, { at: 1, request, circulation }, { x: 0, y: 0, perMillimetre: 2, type: 12 }, THEME),
+      ).flatMap(([name, style]) => (name === "fill" ? [style] : []));
+    expect(fillsOf(null)).toEqual([{ color: THEME.colour.lumen }]);
+    expect(fillsOf({ saturations: { ivc: 68 } } as Circulation).length).toBeGreaterThan(5);
+  });
+});

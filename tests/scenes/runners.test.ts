@@ -1,0 +1,45 @@
+import type { Graphics } from "pixi.js";
+import { expect, test } from "vitest";
+import { innerBox } from "../../src/scenes/drawing/plot.ts";
+import { drawRunners, roomAhead } from "../../src/scenes/exercise/runners.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
+
+const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
+
+/** CSS px: how far left and right anything is drawn. */
+function spanOf(draw: (ink: Graphics) => void): readonly [least: number, most: number] {
+  const xs: number[] = [];
+  const note: Readonly<Record<string, (...given: never[]) => void>> = {
+    circle: (x: number, _: number, radius: number) => xs.push(x - radius, x + radius),
+    poly: (points: readonly number[]) => xs.push(...points.filter((_, i) => i % 2 === 0)),
+    moveTo: (x: number) => xs.push(x),
+    lineTo: (x: number) => xs.push(x),
+  };
+  const ink: Graphics = new Proxy({} as Graphics, {
+    get:
+      (_, name: string) =>
+      (...given: unknown[]) => {
+        note[name]?.(...(given as never[]));
+        return ink;
+      },
+  });
+  draw(ink);
+  return [Math.min(...xs), Math.max(...xs)];
+}
+
+test.each([
+  ["projector", 620, 128, 20],
+  ["kiosk", 411, 91, 12],
+  ["phone", 370, 84, 13],
+])("the row of runners stays within its box beside the numbers: %s", (_, width, height, type) => {
+  const box = { x: 10, y: 20, width, height };
+  const inner = innerBox({ ...box, width: width - roomAhead(EFFORTS, box, type) }, type, false);
+  const toX = (effort: number) => inner.x + ((effort - 1) / 7) * inner.width;
+  for (let time = 0; time < 1; time += 0.05) {
+    const state = { efforts: EFFORTS, now: 8, time, still: false };
+    const [least, most] = spanOf((ink) => drawRunners(ink, state, { toX }, box, darkTheme(String)));
+    expect(least).toBeGreaterThanOrEqual(box.x);
+    expect(most).toBeLessThanOrEqual(box.x + width);
+  }
+  expect(inner.width).toBeGreaterThan(0.8 * width);
+});
