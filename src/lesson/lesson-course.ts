@@ -1,10 +1,10 @@
 /** A course as its package says it: which lessons in which order, from what share it is passed, when it is completed. */
 import * as v from "valibot";
 import type { Fault } from "../sim/faults.ts";
-import { MAX_FIGURE_TEXT } from "./figures.ts";
 import type { Lesson } from "./lesson.ts";
 import type { Library } from "./library.ts";
 import { LIMITS } from "./limits.ts";
+import { MAX_FIGURE_TEXT } from "./own-figures.ts";
 import type { Progress, Score } from "./progress.ts";
 
 /** Each lesson to its end; each of its questions answered; each of its steps opened. */

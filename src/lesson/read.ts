@@ -1,11 +1,11 @@
 /** Text of a lesson file -> Lesson, or every fault with its line. Nothing here throws, whatever the text. */
 import type { Fault } from "../sim/faults.ts";
-import { readFigures, sourceOf, splitFigures } from "./figures.ts";
 import { frontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step } from "./lesson.ts";
 import { type Extract, type PartName, type StepExtract, splitLesson } from "./lesson-sections.ts";
 import { versionOf } from "./lesson-version.ts";
 import { LIMITS } from "./limits.ts";
+import { readFigures, sourceOf, splitFigures } from "./own-figures.ts";
 import { withOwnKeys } from "./own-keys.ts";
 import { type Figures, parseReference, type Refuse, readProse } from "./read-prose.ts";
 import { readQuestion } from "./read-question.ts";

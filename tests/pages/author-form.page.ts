@@ -14,6 +14,18 @@ test("a lesson is written in the form: each field changes its own line, and the 
   const before = (await text.inputValue()).split("\n");
   await page.getByRole("radio", { name: "Form" }).check();
   await page.getByLabel("Title", { exact: true }).fill("Wide: and narrow");
+  await page.locator('.lesson-form input[type="file"]').setInputFiles({
+    name: "Kink.svg",
+    mimeType: "image/svg+xml",
+    buffer: Buffer.from(
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 80" onload="x()"><script>x()</script><path d="M5 40H195"/></svg>',
+    ),
+  });
+  const figure = page.locator(".form-figures img");
+  await expect(figure).toHaveAttribute("src", /^data:image\/svg/);
+  const drawn = atob((await figure.getAttribute("src"))!.split(",")[1]!);
+  expect(drawn).toMatch(/viewBox="0 0 200 80".*<path d="M5 40H195"/);
+  expect(drawn).not.toMatch(/script|onload/);
   await page.getByRole("button", { name: /^2\. A narrow tube/ }).click();
   await page.getByLabel("Notes for the speaker").fill("Wait for an answer.");
   await page.getByRole("button", { name: "Adjust the picture …" }).click();

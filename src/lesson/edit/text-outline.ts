@@ -98,5 +98,7 @@ const wordLines = ({ lines }: Outline, { fences }: StepPlace, part: Lines): stri
 /** First paragraph and the rest: what is said, and what is there to be read. */
 export function splitSaid(text: string): { readonly said: string; readonly more: string } {
   const [said = "", ...more] = text.split(/\n[ \t]*\n/);
+  // A figure is looked at, not said.
+  if (/^\s*!\[[^\]]*\]\([^()\s]*\)\s*$/.test(said)) return { said: "", more: text };
   return { said, more: more.join("\n\n").replace(/^\s*\n/, "") };
 }

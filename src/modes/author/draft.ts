@@ -2,10 +2,10 @@
 import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Port } from "../../chain/port.ts";
 import { DRAFT_FILE } from "../../lesson/draft-check.ts";
-import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/figures.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
+import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own-figures.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { lessonFileText, nameOfFile } from "../shared/own-lessons.ts";
 import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";

@@ -1,8 +1,8 @@
 /** Own lessons from where a page can have them: this device, and the folder `own` beside a served kit. */
 import * as v from "valibot";
-import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/figures.ts";
 import { forgetLibraries } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
+import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/own-figures.ts";
 import type { OwnFile, OwnLessons } from "../../lesson/own-source.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { courseFault, courseHere } from "./course-here.ts";

@@ -1,6 +1,6 @@
 /** Lessons of one's own on this device: kept at each change, earlier versions too; nothing takes another's place. */
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/figures.ts";
+import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/own-figures.ts";
 
 export interface OwnText {
   readonly id: string;

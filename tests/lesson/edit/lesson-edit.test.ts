@@ -124,6 +124,10 @@ test("a part has its words, whatever stands between them", () => {
   expect(partText(outline, outline.steps[0]!, "plain")).toBe("It is wide.\n\nMore of it.");
   expect(partText(outline, outline.steps[1]!, "plain")).toBe("It is narrow.");
   expect(splitSaid("One\nline.\n\nMore.\n\nStill.")).toEqual({ said: "One\nline.", more: "More.\n\nStill." });
+  expect(splitSaid("![A hose](hose.png)\n\nMore.")).toEqual({
+    said: "",
+    more: "![A hose](hose.png)\n\nMore.",
+  });
 });
 
 test("steps are added, moved, doubled and taken out whole", () => {

@@ -1,7 +1,7 @@
 /** The figures of a lesson: added from a file, seen, taken out. */
 import { useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
-import { FIGURE_LIMITS, sourceOf, totalBytes } from "../../../lesson/figures.ts";
+import { FIGURE_LIMITS, sourceOf, totalBytes } from "../../../lesson/own-figures.ts";
 import { FilePicker } from "../../shared/file-picker.tsx";
 import { useDesk } from "./desk.ts";
 import { takeFigure } from "./take-figure.ts";
@@ -33,7 +33,9 @@ export function FigureList() {
         {figures.map((figure) => (
           <li key={figure.name}>
             <img src={sourceOf(figure)} alt="" />
-            <span>{`${figure.name}, ${kB(totalBytes([figure]))} kB`}</span>
+            <span>
+              {t("author.form.figures.size", { name: figure.name, size: kB(totalBytes([figure])) })}
+            </span>
             <button
               type="button"
               aria-label={t("author.form.takeOut", { what: figure.name })}

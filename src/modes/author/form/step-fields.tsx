@@ -21,10 +21,16 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
   const { outline, step: index } = desk;
   const step = entryAt(outline.steps, index);
   const lang = String(recordAt(outline, outline.front).language ?? "en");
-  const { said, more } = splitSaid(partText(outline, step, "plain"));
+  const { said, more: rest } = splitSaid(partText(outline, step, "plain"));
+  // A figure at the end has fields of its own.
+  const picture = /(?:^|\n\n)(!\[[^\]]*\]\([^()\s]*\))$/.exec(rest);
+  const more = picture ? rest.slice(0, picture.index) : rest;
   const key = (name: string) => `${index}.${name}`;
-  const writePlain = (first: string, rest: string, name: string) =>
-    desk.write(setPart(desk.text, index, "plain", rest === "" ? first : `${first}\n\n${rest}`), key(name));
+  const writePlain = (first: string, further: string, name: string) =>
+    desk.write(
+      setPart(desk.text, index, "plain", [first, further, picture?.[1] ?? ""].filter(Boolean).join("\n\n")),
+      key(name),
+    );
   const { glossary, sources } = desk.library;
   const own = recordAt(outline, outline.front);
   const words = { ...glossary, ...Object.fromEntries(entriesOf(own, "glossary")) };

@@ -1,7 +1,7 @@
 /** A picture from a file as a figure of the lesson: an SVG cleaned, any other drawn anew, so that nothing but the picture is kept. */
 import DOMPurify from "dompurify";
-import { FIGURE_LIMITS, figureFault, type LessonFigure, totalBytes } from "../../../lesson/figures.ts";
 import { newId } from "../../../lesson/new-id.ts";
+import { FIGURE_LIMITS, figureFault, type LessonFigure, totalBytes } from "../../../lesson/own-figures.ts";
 import type { Fault } from "../../../sim/faults.ts";
 
 export type TakenFigure =
@@ -41,22 +41,22 @@ interface Taken {
   readonly data: string;
 }
 
-/** Without scripts, links to elsewhere and foreign elements. */
+/** Left out before it is parsed: declarations, remarks, and handlers, of which a parser would complain. */
+const NOT_DRAWN =
+  /<\?xml[^>]*\?>|<!DOCTYPE[^>[]*(\[[^\]]*\])?>|<!--[\s\S]*?-->|\son[a-z]+\s*=\s*("[^"]*"|'[^']*')/gi;
+
+/** Without scripts and links; what it would load from elsewhere no picture loads. */
 function cleanSvgText(text: string): string | null {
   const clean = DOMPurify.sanitize(text, {
     USE_PROFILES: { svg: true, svgFilters: true },
-    FORBID_TAGS: ["a", "image", "style", "foreignObject"],
-    ALLOWED_URI_REGEXP: /^#/,
-    NAMESPACE: "http://www.w3.org/2000/svg",
-    PARSER_MEDIA_TYPE: "application/xhtml+xml",
+    FORBID_TAGS: ["a", "image"],
   });
-  return /^\s*<svg[\s>]/.test(clean) ? clean : null;
+  if (!/^\s*<svg[\s>]/i.test(clean)) return null;
+  return clean.includes("xmlns=") ? clean : clean.replace(/<svg/i, '<svg xmlns="http://www.w3.org/2000/svg"');
 }
 
 async function cleanSvg(file: File): Promise<Taken | null> {
-  const text = (await file.text())
-    .replace(/^\uFEFF/, "")
-    .replace(/<\?xml[^>]*\?>|<!DOCTYPE[^>[]*(\[[^\]]*\])?>|<!--[\s\S]*?-->/g, "");
+  const text = (await file.text()).replace(/^\uFEFF/, "").replace(NOT_DRAWN, "");
   const clean = cleanSvgText(text.trim());
   return clean === null ? null : { ending: "svg", data: base64Of(new TextEncoder().encode(clean)) };
 }

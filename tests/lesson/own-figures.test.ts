@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { FIGURE_LIMITS, joinFigures, readFigures, splitFigures } from "../../src/lesson/figures.ts";
 import { readCourse } from "../../src/lesson/lesson-course.ts";
+import { FIGURE_LIMITS, joinFigures, readFigures, splitFigures } from "../../src/lesson/own-figures.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { readOwn } from "../../src/lesson/read-own.ts";
 import { servedLessons } from "../../src/modes/shared/own-lessons.ts";
