@@ -8,6 +8,7 @@ import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { notices } from "./scripts/notices.ts";
 import { phonePage } from "./scripts/phone-page.ts";
+import { typeFaces } from "./scripts/type-faces.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
 
@@ -48,7 +49,7 @@ const LANGUAGE_CHUNKS = {
 
 /** English of the modes in one file. */
 const MODE_WORDS_CHUNK = {
-  test: /src\/i18n\/en\/(lecture|lesson|study|kiosk|author|erase|take-away|technical|traces|help)\.json$/,
+  test: /src\/i18n\/en\/(accounts|author|bench|erase|further|help|kiosk|lecture|lesson|study|take-away|technical|traces)\.json$/,
   name: "mode-words",
 };
 
@@ -72,6 +73,7 @@ export default defineConfig(({ mode }) => {
     },
     plugins: [
       ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline()]),
+      typeFaces(),
       leftOut(),
       notices(),
       contentSecurity(),

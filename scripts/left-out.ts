@@ -46,6 +46,11 @@ export const compileHighShaderGlProgram = ({ bits, name }) => new GlProgram({
   }),
 });`;
 
+/** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
+const PLAIN_FILL = `
+import { Color } from "../../../../color/Color.mjs";
+export const getCanvasFillStyle = ({ color, alpha = 1 }) => Color.shared.setValue(color).setAlpha(alpha).toHexa();`;
+
 const inPixi = (modules: Readonly<Record<string, string>>): Record<string, string> =>
   Object.fromEntries(Object.entries(modules).map(([name, text]) => [`pixi.js/lib/${name}.mjs`, text]));
 
@@ -61,6 +66,7 @@ const LEFT_OUT: Readonly<Record<string, string>> = {
     "scene/graphics/shared/path/roundShape": refusing("roundedShapeArc", "roundedShapeQuadraticCurve"),
     "scene/graphics/shared/fill/FillGradient": unmade("FillGradient"),
     "scene/graphics/shared/fill/FillPattern": unmade("FillPattern"),
+    "scene/text/canvas/utils/getCanvasFillStyle": PLAIN_FILL,
     // Labels have one style each.
     "scene/text/canvas/utils/measureTaggedText": refusing(
       "measureTaggedText",

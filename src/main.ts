@@ -1,4 +1,5 @@
 /** Reads the address and opens the mode asked for. The only file with side effects at import. */
+import "./ui/styles/type-faces.css";
 import "./ui/styles/index.css";
 import { computed, effect, signal } from "@preact/signals";
 import { startChain } from "./chain/page-chain.ts";
@@ -26,6 +27,7 @@ import { createStageLoop } from "./modes/shared/stage-loop.ts";
 import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
+import { START } from "./state/scene-state.ts";
 
 type Load = () => Promise<{ readonly mode: Mode }>;
 
@@ -37,8 +39,10 @@ const withWords =
     return loaded;
   };
 
+const home: Load = () => import("./modes/home/index.tsx");
 const MODES: Readonly<Partial<Record<ModeName, Load>>> = {
-  home: () => import("./modes/home/index.tsx"),
+  // An address can put another scene beside its words.
+  home: () => (session.scene.value.scene === START.scene ? home() : withWords(home)()),
   bench: withWords(() => import("./modes/bench/index.tsx")),
   study: withWords(() => import("./modes/study/index.tsx")),
   author: withWords(() => import("./modes/author/index.tsx")),

@@ -10,7 +10,7 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
   : import.meta.glob<Messages>(
       [
         "./en/*.json",
-        "!./en/{phone,lecture,lesson,study,kiosk,author,erase,take-away,technical,traces,help}.json",
+        "!./en/{phone,accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
       ],
       {
         eager: true,
@@ -18,11 +18,11 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
       },
     );
 
-/** English that the start page does not say at once; fetched before another mode opens, or the list of what to erase. */
+/** English that the start page does not say at once; fetched before another mode opens, another scene, or the list of what to erase. */
 export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
   : import.meta.glob<Messages>(
-      "./en/{lecture,lesson,study,kiosk,author,erase,take-away,technical,traces,help}.json",
+      "./en/{accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
       {
         import: "default",
       },

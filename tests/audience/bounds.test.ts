@@ -42,7 +42,8 @@ test("a file of the kit is read once, by however many names its host is asked", 
   const folder = mkdtempSync(join(tmpdir(), "kit-"));
   mkdirSync(join(folder, "assets"));
   const put = (text: string) => {
-    for (const name of ["index.html", "assets/kit.js"]) writeFileSync(join(folder, name), text);
+    for (const name of ["index.html", "assets/kit.js"])
+      writeFileSync(join(folder, name), `${text}; connect-src 'self'`);
   };
   put("first");
   const serve = serveSite(folder);
@@ -50,7 +51,7 @@ test("a file of the kit is read once, by however many names its host is asked", 
     const end = vi.fn();
     const response = { writeHead: () => ({ end }) };
     serve({ method: "GET", url, headers: { host } } as never, response as never);
-    return String(end.mock.calls[0]);
+    return String(end.mock.calls[0]).replace(/;.*/s, "");
   };
   for (let n = 0; n < 2001; n++) get("/", `host-${n}`);
   get("/assets/kit.js", "own");

@@ -32,6 +32,13 @@ test("a mode opens without reloading the page, and the browser's back button ret
   expect(await page.evaluate(() => (window as unknown as Record<string, unknown>).same)).toBe(true);
 });
 
+test("an address can put another scene beside the start page's words, in words", async ({ page }) => {
+  await page.goto("?state=1~pcircuit");
+  await expect(page.locator("#scene-reading")).toContainText("Whole circulation", { timeout: 30_000 });
+  // A key without its message stands in brackets.
+  await expect(page.locator("body")).not.toContainText("[");
+});
+
 test("U20 the lengthened and the right-to-left pseudo-language cut nothing, and the scene is not mirrored", async ({
   page,
 }) => {

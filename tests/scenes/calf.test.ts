@@ -108,3 +108,10 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
   expect(calfDoing(rest, 0.25)).toBe("rest");
   expect(squeezeAt(rest, 0.5)).toBe(0);
 });
+
+test("the foot ends in a round toe", () => {
+  const end = outlineOf(SKIN)
+    .filter(([x, y]) => x > 645 && y > 800)
+    .map(([, y]) => y);
+  expect(Math.max(...end) - Math.min(...end)).toBeGreaterThan(45);
+});

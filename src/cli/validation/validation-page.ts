@@ -1,5 +1,6 @@
 /** The page docs/validation-physiology.md as text, and its figure. */
 import { solvePersons } from "./persons.ts";
+import { randomSection } from "./random-section.ts";
 import { sections } from "./rows.ts";
 import { sensitivitySection, swings } from "./sensitivity.ts";
 import { stressSections } from "./stress-rows.ts";
@@ -49,6 +50,7 @@ export function validationPage(): { readonly text: string; readonly tornado: str
     "",
     ...[...atRest, ...stressed].map(table),
     sensitivitySection(moved, TORNADO),
+    ...randomSection(),
   ].join("\n");
   return { text, tornado: tornadoFigure(moved) };
 }

@@ -8,14 +8,17 @@ import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { paintedChest } from "../circuit/painted-chest.ts";
+import { drawSilhouette } from "../circuit/silhouette.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawAirways } from "./airways.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 
-const CHEST = { left: 130, top: 150, right: 870, bottom: 640 } as const;
+/** From the throat to below the liver. */
+const CHEST = { left: 130, top: 84, right: 870, bottom: 706 } as const;
 
 const HIDDEN = /Kidney|Leg|gut|portal|carotid|liver|hepatic|upper|descending/;
 const RIBS: readonly Spot[] = [
@@ -30,8 +33,10 @@ const RIBS: readonly Spot[] = [
 /** Device pixels of a CSS pixel for which the chest is painted. */
 const DENSE = 1.25;
 /** Plane units of the arrow on the chest wall for each mmHg. */
-const ARROW = 6;
-const LONGEST_ARROW = 110;
+const ARROW = 4.5;
+const LONGEST_ARROW = 70;
+/** Plane units from the wall to where an arrow begins. */
+const INWARD = 20;
 
 /** Where the plane lies in its box, and the vessels on it. */
 export interface Shown {
@@ -48,18 +53,22 @@ export interface Thorax {
 export function thorax(): Thorax {
   const view = new Container();
   const mask = new Graphics();
-  const [chest, back, front] = [new Graphics(), new Graphics(), new Graphics()];
+  const [body, airways, chest] = [new Graphics(), new Graphics(), new Graphics()];
+  const [back, front] = [new Graphics(), new Graphics()];
   const painted = paintedChest();
   const blood = flowing();
   view.addChild(
     mask,
+    body,
     painted.organs,
     chest,
+    airways,
     back,
     blood.behind,
     painted.heart,
     front,
     blood.front,
+    painted.sewn,
     painted.valves,
   );
   view.mask = mask;
@@ -82,7 +91,7 @@ export function thorax(): Thorax {
     }
     // Suction pulls the wall outward, squeeze pushes it inward: the arrow's length is the pressure.
     for (const side of [-1, 1]) {
-      const at = 500 + side * 322 * (1 + (size - 1) * 0.85) + side * 10;
+      const at = 500 + side * 322 * (1 + (size - 1) * 0.85) - side * INWARD;
       const tip = at - side * Math.min(LONGEST_ARROW, pleural * ARROW);
       const start = pleural < 0 ? at : at + side * 2;
       arrow(chest, start, tip, 400, theme.colour.pressure);
@@ -103,6 +112,8 @@ export function thorax(): Thorax {
         );
         laid = layVessels(shown);
         blood.follow(laid, circulation);
+        drawSilhouette(body, theme);
+        drawAirways(airways, theme);
         back.clear();
         front.clear();
         for (const each of laid) drawVessel(each.vessel.behind ? back : front, each, circulation, theme);

@@ -72,7 +72,7 @@ const VEINS: readonly Vessel[] = [
     share: 0.5,
     behind: true,
   }),
-  vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520"),
+  vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520", { under: true }),
   // Before the inferior vena cava, to the same hilum of the liver as the artery.
   vessel("portal", ["splanchnic", "ivc"], 18, "532 800, 520 740, 486 670, 432 612", { share: 0.4 }),
 ];

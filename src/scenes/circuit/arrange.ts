@@ -25,7 +25,7 @@ export interface Extent {
   readonly right: number;
   readonly bottom: number;
 }
-export const BODY: Extent = { left: 126, top: -16, right: 874, bottom: 1100 };
+export const BODY: Extent = { left: 126, top: -16, right: 874, bottom: 1114 };
 /** Heart and lungs, from the neck to the diaphragm: for a wide and low box. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
 /** Where no vessel runs at the body's sides, plane units: above the shoulders, beside the thighs. */

@@ -1,18 +1,21 @@
-/** The still part of the schematic: the body in hairlines, and vessels with wall and lumen in the colour of their blood. */
+/** The still part of the schematic: organs, and vessels with wall and lumen in the colour of their blood. */
 import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { roundOf } from "../anatomy/tones.ts";
+import { roundOf, tissue } from "../anatomy/tones.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import { type Laid, spread } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { BODY, ORGANS, type Outline, PAINTED } from "./outlines.ts";
+import { ORGANS, type Outline, PAINTED } from "./outlines.ts";
+import { drawLiverBefore } from "./silhouette.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
+/** Part of their own colour that organs behind the vessels keep. */
+const FLESH = 0.5;
 /** Strokes of which a vessel's round is made. */
 const BANDS = 5;
 const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
@@ -26,26 +29,24 @@ const isClosed = ({ points }: Outline): boolean => {
 
 /** `lit`: names of the organs that are pointed at. */
 export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme): void {
-  const { backdrop, backdropEdge, accent } = theme.colour;
-  for (const outline of BODY) {
-    traceCurve(ink, curve(outline.points));
-    ink.stroke({ color: backdropEdge, width: 2, alpha: 0.7, cap: "round" });
-  }
+  const { stage, accent } = theme.colour;
+  const flesh = tissue("atrium", theme);
+  const [body, edge] = [mix(stage, flesh.body, FLESH), mix(stage, flesh.edge, FLESH)];
   for (const outline of ORGANS) {
     // The painted ones need a line only where they are pointed at.
     if (PAINTED.includes(outline) && !lit.has(outline.name)) continue;
     const closed = isClosed(outline);
     if (outline.width) {
-      drawBowel(ink, outline.points, outline.width, lit.has(outline.name) ? accent : backdropEdge, backdrop);
+      drawBowel(ink, outline.points, outline.width, lit.has(outline.name) ? accent : edge, body);
       continue;
     }
     traceCurve(ink, curve(outline.points));
     if (closed) ink.closePath();
-    if (closed && !PAINTED.includes(outline)) ink.fill({ color: backdrop, alpha: 0.75 });
+    if (closed && !PAINTED.includes(outline)) ink.fill({ color: body });
     ink.stroke(
       lit.has(outline.name)
         ? { color: accent, width: HALO, cap: "round", join: JOIN }
-        : { color: backdropEdge, width: 1.6, alpha: 0.8, cap: "round", join: JOIN },
+        : { color: edge, width: 2, cap: "round", join: JOIN },
     );
   }
 }
@@ -114,6 +115,7 @@ export function drawVessel(
       cap: "round",
     });
   }
+  if (vessel.under && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }
 
 function drawStrand(

@@ -15,6 +15,7 @@ import { flowing } from "./flowing.ts";
 import { paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
+import { drawSilhouette } from "./silhouette.ts";
 
 export interface Pane {
   readonly view: Container;
@@ -35,15 +36,42 @@ const DENSE = 1.25;
 /** How far all else draws back from what is pointed at. */
 export const DIM = 0.45;
 
+/** What the still part is drawn anew for, beside another circulation. */
+const signatureOf = (contents: PaneContents, box: Box, floor: number, theme: Theme): string => {
+  const { against, compared, labels, focus, extent } = contents;
+  const language = theme.say("further.place.svc");
+  return JSON.stringify([
+    box,
+    floor,
+    theme.name,
+    language,
+    labels,
+    focus,
+    compared,
+    extent,
+    against?.pressures,
+  ]);
+};
+
 export function pane(): Pane {
   const view = new Container();
   const plane = new Container();
   const leaders = new Graphics();
   const words = lettering();
   const blood = flowing();
-  const [back, front] = [new Graphics(), new Graphics()];
+  const [body, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const chest = paintedChest();
-  plane.addChild(chest.organs, back, blood.behind, chest.heart, front, blood.front, chest.sewn, chest.valves);
+  plane.addChild(
+    body,
+    chest.organs,
+    back,
+    blood.behind,
+    chest.heart,
+    front,
+    blood.front,
+    chest.sewn,
+    chest.valves,
+  );
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
 
@@ -62,6 +90,7 @@ export function pane(): Pane {
       shape = wanted;
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
     }
+    drawSilhouette(body, theme);
     blood.follow(laid, circulation);
     const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
@@ -69,6 +98,7 @@ export function pane(): Pane {
     // A part of the body ends not far below its box, where the ground has swallowed it.
     const cut = contents.extent !== BODY;
     frame.visible = cut;
+    body.visible = !cut;
     frame.clear();
     if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
     plane.mask = cut ? frame : null;
@@ -89,19 +119,8 @@ export function pane(): Pane {
   return {
     view,
     draw(contents, box, floor, elapsed, theme) {
-      const { circulation, against, compared, labels, focus } = contents;
-      const language = theme.say("further.place.svc");
-      const signature = JSON.stringify([
-        box,
-        floor,
-        theme.name,
-        language,
-        labels,
-        focus,
-        compared,
-        contents.extent,
-        against?.pressures,
-      ]);
+      const { circulation, focus } = contents;
+      const signature = signatureOf(contents, box, floor, theme);
       const before = dim;
       const parts = partsOf(focus);
       // The light goes out with the last of the dark around it.

@@ -19,19 +19,26 @@ const FLANK: readonly Spot[] = spots(
 
 /** From the neck over the shoulder down to the hand, and up to the armpit. */
 const ARM: readonly Spot[] = spots(
-  "438 128, 434 150, 398 170, 300 188, 222 212, 182 264, 166 350, 158 460, 148 560, 140 670, 130 730, 134 776, 150 800, 166 782, 172 730, 178 670, 190 560, 202 450, 214 330",
+  "438 128, 434 150, 396 157, 300 180, 222 212, 182 264, 166 350, 158 460, 148 560, 140 670, 130 730, 134 776, 150 800, 166 782, 172 730, 178 670, 190 560, 202 450, 214 330",
 );
 
-export const BODY: readonly Outline[] = [
-  {
-    name: "head",
-    points: spots("438 130, 424 104, 414 62, 434 16, 500 -4, 566 16, 586 62, 576 104, 562 130"),
-  },
-  { name: "rightFlank", points: FLANK },
-  { name: "leftFlank", points: mirrored(FLANK) },
-  { name: "rightArm", points: ARM },
-  { name: "leftArm", points: mirrored(ARM) },
-  { name: "innerThighs", points: spots("478 1100, 488 1040, 500 1012, 512 1040, 522 1100") },
+const HEAD: readonly Spot[] = spots(
+  "438 130, 424 104, 414 62, 434 16, 500 -4, 566 16, 586 62, 576 104, 562 130, 560 150, 440 150, 438 130",
+);
+
+/** Half of the trunk with its leg, down from the neck. */
+const HALF: readonly Spot[] = [
+  ...spots("500 130, 438 130, 434 150, 396 157, 300 180, 222 212"),
+  ...FLANK,
+  ...spots("240 1112, 460 1112, 478 1100, 488 1040, 500 1012"),
+];
+
+/** The closed shapes of the body, which meet beneath each other. */
+export const FILLED: readonly (readonly Spot[])[] = [
+  HEAD,
+  ARM,
+  mirrored(ARM),
+  [...HALF, ...mirrored(HALF).toReversed()],
 ];
 
 /** Organs that the one anatomy paints. */
@@ -42,6 +49,12 @@ export const PAINTED: readonly Outline[] = [
 
 export const ORGANS: readonly Outline[] = [
   ...PAINTED,
+  {
+    name: "brain",
+    points: spots(
+      "452 96, 438 74, 444 40, 468 20, 500 14, 532 20, 556 40, 562 74, 548 96, 520 104, 480 104, 452 96",
+    ),
+  },
   // The colon's frame, and coils of small bowel within it.
   {
     name: "gut",

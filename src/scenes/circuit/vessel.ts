@@ -19,6 +19,8 @@ export interface Vessel {
   readonly bed?: true;
   /** its lumen is part of a painted organ: only its blood is drawn */
   readonly painted?: true;
+  /** passes behind the liver, which is drawn again before it */
+  readonly under?: true;
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for gut, liver and kidneys, and one for both legs */
   readonly share?: number;
 }

@@ -9,7 +9,7 @@ import type { DayFigures } from "./day.ts";
 import { figureLines, proteinLines } from "./notes.ts";
 import type { TissueFit } from "./tissue-drawing.ts";
 
-/** Figures on the picture: where they stand (lowest plan), and the unit. */
+/** Figures on the picture: where they stand (on a plan 760 high), and the unit. */
 const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
   { key: "lymph", at: [96, 520], unit: "mL/h" },

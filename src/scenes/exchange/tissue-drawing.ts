@@ -38,7 +38,7 @@ interface TissueState {
   readonly still: boolean;
 }
 
-/** How the plane lies in its box, and where a place of the lowest plan lies on it. */
+/** How the plane lies in its box, and where a place of a plan 760 high lies on it. */
 export interface TissueFit extends Fit {
   readonly down: TissuePlan["down"];
 }

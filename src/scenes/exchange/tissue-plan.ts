@@ -4,10 +4,11 @@ import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
-const LOW = 760;
+const LOW = 620;
 const TALL = 1240;
-/** Where the stretch begins: the capillary keeps its place. */
+/** Where the stretch begins, for the capillary keeps its place, and the height in which the places are given. */
 const FROM = 110;
+const GIVEN = 760;
 
 export const CAPILLARY = curve(spots("-20 96, 160 92, 340 120, 520 108, 700 124, 860 96, 1020 100"));
 /** Half the capillary's lumen, and the thickness of its wall. */
@@ -31,7 +32,7 @@ interface Hollow {
 
 export interface TissuePlan {
   readonly height: number;
-  /** where a place of the lowest plan lies */
+  /** where a place of a plan 760 high lies */
   readonly down: (y: number) => number;
   /** towards the collecting vessel, and the blind ends that run into it */
   readonly lymph: Curve;
@@ -46,7 +47,7 @@ export interface TissuePlan {
 /** @param height plane units, as its room has for the plane's width */
 export function tissuePlan(height: number): TissuePlan {
   const tall = Math.min(TALL, Math.max(LOW, height));
-  const factor = (tall - FROM) / (LOW - FROM);
+  const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
   const lymph = course("720 470, 560 500, 380 482, 220 470, 90 420, 20 330, -20 240");

@@ -7,6 +7,7 @@ import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
 import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
 import { type PathwayShares, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { mixOxygen, type OxygenBalance } from "../oxygen/mixing.ts";
+import { ORGANS, type Organ, organUse } from "../oxygen/use.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute, toMilliwatt, toMmHg } from "../units.ts";
@@ -14,7 +15,7 @@ import type { Circulation } from "./answer.ts";
 import * as at from "./compartments.ts";
 import { extrasOf } from "./extras.ts";
 import { mixingOf } from "./oxygen-of.ts";
-import type { Periodic } from "./periodic.ts";
+import { HIGHEST_ATRIUM, type Periodic } from "./periodic.ts";
 import { type Recording, record } from "./recording.ts";
 import { hepaticVein, tracesOf } from "./traces.ts";
 import { heldBy } from "./volume-rule.ts";
@@ -68,7 +69,14 @@ export function answerOf(
     loss.powerLoss / pathwayLoss(law, steady).powerLoss,
   );
   const oxygen = mixOxygen(mixingOf(request)(recording, dividedBlood(request, recording, estimate?.shares)));
-  const reason = periodic.reason ?? notSurvived(request, pressures.aortaMean, oxygen);
+  const reason =
+    periodic.reason ??
+    notSurvived(
+      request,
+      recording.pressures[at.ATRIUM] - periodic.forcing.meanChest,
+      pressures.aortaMean,
+      oxygen,
+    );
 
   const { energy } = recording;
   const inMilliwatt = (powers: Readonly<Record<string, number>>) =>
@@ -113,22 +121,30 @@ export function answerOf(
   };
 }
 
-/** mmHg of mean arterial pressure, arterial saturation (0..1), part of what organs use at rest: below any of them no body lives on (teaching values, set low). */
+/** mmHg of mean arterial pressure, arterial saturation (0..1), part of what organs use at rest (what working legs use more makes up for nothing): below any of them no body lives on (teaching values, set low). */
 const MIN_ARTERIAL = 30;
 const MIN_SATURATION = 0.2;
 const MIN_USE = 0.75;
 
-/** Why the state that was found is none that a person survives, or undefined. */
+const sumOver = (value: (organ: Organ) => number): number =>
+  ORGANS.reduce((sum, organ) => sum + value(organ), 0);
+
+/** Why the state that was found is none that a person survives, or undefined; the atrium's pressure (Pa) is that across its wall. */
 function notSurvived(
   request: CirculationRequest,
+  atrium: number,
   arterialMean: number,
   oxygen: OxygenBalance,
 ): string | undefined {
   if (arterialMean < MIN_ARTERIAL)
     return "no one survives these settings: mean arterial pressure would fall below 30 mmHg";
+  if (atrium > HIGHEST_ATRIUM)
+    return "no one survives these settings: the lungs would fill with water, with more than 45 mmHg across the atrium's wall";
   if (oxygen.arterial < MIN_SATURATION)
     return "no one survives these settings: arterial saturation would fall below 20 %";
-  if (oxygen.used < MIN_USE * numberSetting(request, "oxygenUseIndex") * request.body.bsa)
+  const atRest = organUse(numberSetting(request, "oxygenUseIndex") * request.body.bsa, 1);
+  const met = sumOver((organ) => Math.min(oxygen.drawn[organ], atRest[organ]));
+  if (met < MIN_USE * sumOver((organ) => atRest[organ]))
     return "no one survives these settings: a quarter of the oxygen that the organs need at rest would be missing";
   return undefined;
 }

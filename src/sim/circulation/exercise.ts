@@ -1,6 +1,6 @@
 /** What rises and falls together with exertion, as factors on the values at rest. */
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
-import type { CirculationRequest, Stage } from "../parameters/request.ts";
+import type { Body, CirculationRequest, Stage } from "../parameters/request.ts";
 
 /** Factors (dimensionless, 1 at rest) on the values at rest, unless another unit is given. */
 export interface Exertion {
@@ -35,6 +35,9 @@ export const mostVenousTone = (stage: Stage): number => (stage === "two-ventricl
 export const isPaced = (request: CirculationRequest): boolean =>
   ["aai", "vvi"].includes(wordSetting(request, "rhythm"));
 
+/** 1/min that neither effort nor reflex passes: 220 - age (common practice, no source). */
+export const highestRate = ({ ageYears }: Body): number => 220 - ageYears;
+
 /** Gain of contractility for each MET of a single ventricle, which is weaker and has less in reserve (Saiki, J Am Heart Assoc 2016: PMC5079039; size is a teaching value). */
 const SINGLE_INOTROPY = 0.04;
 
@@ -55,9 +58,9 @@ export function exertion(request: CirculationRequest): Exertion {
   const above = numberSetting(request, "metabolicEquivalents") - 1;
   const calves = numberSetting(request, "calfPumpPressure");
   const rest = numberSetting(request, "heartRate");
-  // Ceiling: 85 % of the usual greatest rate 220 - age (both common practice, no source).
+  // Ceiling: 85 % of the greatest rate (common practice, no source).
   const reserve = numberSetting(request, "heartRateReserve") / 100;
-  const ceiling = 1 + reserve * Math.max(0, (0.85 * (220 - request.body.ageYears)) / rest - 1);
+  const ceiling = 1 + reserve * Math.max(0, (0.85 * highestRate(request.body)) / rest - 1);
   const inotropy = request.stage === "two-ventricle" ? 0.08 : SINGLE_INOTROPY;
   const splanchnic = SPLANCHNIC[request.stage === "two-ventricle" ? "healthy" : "single"];
   const legs = Math.min(1, above / 2);

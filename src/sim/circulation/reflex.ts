@@ -7,7 +7,7 @@ import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromMmHg } from "../units.ts";
 import { CONTRACTILITY, type Point, RATE, RESISTANCE, VENOUS_ROOM } from "./compartments.ts";
-import { exertion, isPaced, mostVenousTone } from "./exercise.ts";
+import { exertion, highestRate, isPaced, mostVenousTone } from "./exercise.ts";
 
 /** Pa: means over a cycle, the atrium's across its wall */
 interface Sensed {
@@ -60,6 +60,10 @@ export function reflexOf(request: CirculationRequest, adapted: number | undefine
   // In exertion a full atrium does not slacken the veins.
   const stretched = effort.venousTone > 0 ? 0 : -MAX_STRETCHED;
   const paced = isPaced(request);
+  const fastest = Math.max(
+    1,
+    highestRate(request.body) / (numberSetting(request, "heartRate") * effort.heartRate),
+  );
   // Veins that are stiff at rest answer less.
   const veins = mostVenousTone(request.stage) / mostVenousTone("two-ventricle");
   const leastRoom =
@@ -75,7 +79,10 @@ export function reflexOf(request: CirculationRequest, adapted: number | undefine
       const [least, most] = BOUNDS[arm];
       const gain = arm === "room" ? veins : 1;
       const wanted = 1 + gain * (ARTERIAL[arm] * arterial + ATRIAL[arm] * atrial);
-      const bounded = Math.min(most, Math.max(arm === "room" ? leastRoom : least, wanted));
+      const bounded = Math.min(
+        arm === "rate" ? Math.min(most, fastest) : most,
+        Math.max(arm === "room" ? leastRoom : least, wanted),
+      );
       const part = seconds === undefined ? SEARCHING : 1 - Math.exp(-seconds / DELAY[arm]);
       point[place] += part * (bounded - point[place]);
     };

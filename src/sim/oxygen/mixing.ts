@@ -68,6 +68,8 @@ export interface OxygenBalance {
   /** mL/min carried to the body, and really used there */
   readonly delivery: number;
   readonly used: number;
+  /** the same of each organ */
+  readonly drawn: ByOrgan;
   /** mL/min asked for and not there */
   readonly missing: number;
   /** used over delivered, 0..1 */
@@ -235,6 +237,7 @@ export function mixOxygen(request: MixingRequest): OxygenBalance {
       : {}),
     delivery,
     used,
+    drawn: byOrgan((organ) => (arterial - left[organ]) * flows[organ] * DECILITRES),
     missing: Math.max(0, asked - used),
     extraction: delivery > 0 ? used / delivery : 0,
   };

@@ -8,7 +8,8 @@ import { solve } from "../../../src/sim/circulation/solve.ts";
 import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
 import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
 import { STAGES } from "../../../src/sim/parameters/request.ts";
-import { anyRequest, notFinite } from "./any-request.ts";
+import { anyRequest } from "./any-request.ts";
+import { lawsBroken } from "./laws-broken.ts";
 import { ADULT, answer, CHILD, request } from "./requests.ts";
 
 const SETTINGS: readonly Record<string, number | string>[] = [
@@ -85,22 +86,14 @@ describe("time step", () => {
 });
 
 describe("any settings inside the stated bounds", () => {
-  // The full run of 10,000 is asked for by LUNGWARD_RANDOM_SETS=10000.
-  const numRuns = Number(process.env.LUNGWARD_RANDOM_SETS ?? 60);
-  test(
-    `${numRuns} random sets give a finite periodic answer or a plain reason`,
-    () => {
-      fc.assert(
-        fc.property(anyRequest, (asked) => {
-          const { request: _, ...rest } = solve(asked);
-          expect(notFinite(rest)).toEqual([]);
-          expect(rest.run.converged || (rest.run.reason ?? "").length > 20).toBe(true);
-        }),
-        { numRuns, seed: 20260101, endOnFailure: true },
-      );
-    },
-    numRuns * 2000,
-  );
+  test("60 random sets give an answer that keeps every law, or a plain reason; `scripts/random-settings.ts` runs 10,000", () => {
+    fc.assert(
+      fc.property(anyRequest, (asked) => {
+        expect(lawsBroken(solve(asked))).toEqual([]);
+      }),
+      { numRuns: 60, seed: 20260101, endOnFailure: true },
+    );
+  });
 });
 
 test("a start near or far, or of another kind of heart, changes the way and not the answer", () => {

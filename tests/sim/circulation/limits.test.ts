@@ -184,11 +184,23 @@ test("a pacemaker holds the rate; from the ventricle it costs output", () => {
 
 test.each([
   ["extracardiac", { bloodVolume: 3000, reflex: "off" }, /below 30 mmHg/],
+  ["extracardiac", { bloodVolume: 6500, stiffness: 2 }, /lungs would fill/],
   ["glenn", { altitude: 5000, inspiredOxygen: 15, lungShunt: 40 }, /oxygen/],
 ] as const)("a state that no one survives is no answer: %s, %o", (stage, set, reason) => {
   const { run } = answer(stage, ADULT, set, "fixed-volume");
   expect(run.converged).toBe(false);
   expect(run.reason).toMatch(reason);
+});
+
+test("neither effort nor reflex passes 220 - age beats a minute, a rate that is set may", () => {
+  const rate = (heartRate: number) =>
+    answer(
+      "two-ventricle",
+      { ...ADULT, ageYears: 60 },
+      { heartRate, metabolicEquivalents: 8, systemicResistanceIndex: 10 },
+    ).extras.heartRate!;
+  within(rate(150), 155, 160 + 1e-6, "at 60 years");
+  within(rate(180), 175, 180 + 1e-6, "set above it");
 });
 
 test("a test occlusion keeps the blood volume of the open state", () => {

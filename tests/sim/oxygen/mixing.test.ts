@@ -36,6 +36,7 @@ test("oxygen used is what the arteries carry less what the veins carry (Fick)", 
   });
   expect(balance.used).toBeCloseTo(96, 6);
   expect(balance.missing).toBeCloseTo(0, 6);
+  expect(Object.values(balance.drawn).reduce((sum, each) => sum + each, 0)).toBeCloseTo(balance.used, 6);
   expect(balance.lower).toBeLessThan(balance.arterial);
   expect(balance.delivery * balance.extraction).toBeCloseTo(balance.used, 6);
 });
@@ -177,7 +178,7 @@ test("collaterals above the lungs' total flow fill them alone, without a divisio
       fenestrationBackward: 0,
     },
   });
-  for (const value of Object.values({ ...still, ...still.organs, organs: 0 }))
+  for (const value of Object.values({ ...still, ...still.organs, ...still.drawn, drawn: 0, organs: 0 }))
     expect(value).toBeGreaterThanOrEqual(0);
   expect(still).toMatchObject({ extraction: 0, delivery: 0, missing: 96 });
 });

@@ -1,0 +1,64 @@
+/** The body beneath all else, and what of the liver lies before the inferior vena cava. */
+import type { Graphics } from "pixi.js";
+import { entryAt, present } from "../../sim/checked/present.ts";
+import { tissue } from "../anatomy/tones.ts";
+import { legTissue } from "../calf/leg-tones.ts";
+import { curve, type Spot } from "../drawing/curve-drawing.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { FILLED, PAINTED } from "./outlines.ts";
+
+/** Part of the skin's own colour, so that the body stays behind its vessels. */
+const SKIN = { dark: 0.5, light: 0.75 } as const;
+/** Plane units of the body's edge. */
+const EDGE = 3;
+
+export function drawSilhouette(ink: Graphics, theme: Theme): void {
+  const skin = legTissue("skin", theme);
+  const { stage } = theme.colour;
+  const share = SKIN[theme.name];
+  ink.clear();
+  // The edge of one part ends under the next: all edges lie beneath all fills.
+  for (const [color, edge] of [
+    [mix(stage, skin.edge, 0.8 * share), 2 * EDGE],
+    [mix(stage, skin.body, share), 0],
+  ] as const)
+    for (const points of FILLED) {
+      const { x, y } = curve(points, 16);
+      ink.poly(
+        [...x].flatMap((each, i) => [each, entryAt(y, i)]),
+        true,
+      );
+      if (edge > 0) ink.stroke({ color, width: edge, join: "round" });
+      else ink.fill({ color });
+    }
+}
+
+/** How much of the vein is hidden: its blood's marks lie over it. */
+const COVER = 0.66;
+const STEP = 3;
+/** Plane units by which a vessel's wall and gap are wider than its lumen. */
+const RIM = 6;
+
+/** Over a vein that runs downwards: the liver's own colour where it passes behind. */
+export function drawLiverBefore(ink: Graphics, vein: readonly Spot[], width: number, theme: Theme): void {
+  const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
+  const x0 = entryAt(vein, 0)[0];
+  const [above, below]: [Spot[], Spot[]] = [[], []];
+  for (let x = x0 - width / 2 - RIM; x <= x0 + width / 2 + RIM; x += STEP) {
+    const crossed = crossings(liver, x);
+    if (crossed.length < 2) continue;
+    above.push([x, Math.min(...crossed)]);
+    below.unshift([x, Math.max(...crossed)]);
+  }
+  const { shade, body } = tissue("liver", theme);
+  ink.poly([...above, ...below].flat(), true).fill({ color: mix(shade, body, 0.75), alpha: COVER });
+}
+
+/** Heights at which a closed outline is crossed by the vertical through `x`. */
+function crossings(outline: readonly Spot[], x: number): readonly number[] {
+  return outline.flatMap(([ax, ay], i) => {
+    const [bx, by] = entryAt(outline, (i + 1) % outline.length);
+    return ax < x !== bx < x ? [ay + ((x - ax) / (bx - ax)) * (by - ay)] : [];
+  });
+}
