@@ -2,6 +2,7 @@
 import { type Fault, nearestMatch } from "../sim/faults.ts";
 import type { Glossary, Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
+import { withOwnWords } from "./own-keys.ts";
 import { inlinesOf, type StepReference } from "./prose.ts";
 import type { Refuse } from "./read-prose.ts";
 import { wordsIn, wordsOfTask } from "./references.ts";
@@ -13,14 +14,20 @@ export interface Library {
   readonly lessons: readonly Lesson[];
 }
 
-export function checkLibrary(lesson: Lesson, library: Library, refuse: Refuse): void {
+export function checkLibrary(lesson: Lesson, shared: Library, refuse: Refuse): void {
+  const library = withOwnWords(shared, [lesson]);
   const known = (kind: string, key: string, keys: readonly string[], line: number) => {
     if (keys.includes(key)) return;
-    const near = nearestMatch(key, keys);
+    const near = nearestMatch(
+      key,
+      keys.map((each) => each.replace(`${lesson.id}--`, "")),
+    );
     refuse(
       line,
       `${kind} "${key}"`,
-      near ? `a key of the ${kind} file; nearest: ${near}` : `a key of the ${kind} file`,
+      near
+        ? `a key of the ${kind} file; nearest: ${near}`
+        : `a key of the ${kind} file, or of the lesson's own`,
     );
   };
   const elsewhere = (to: StepReference, line: number, asked: boolean) => {

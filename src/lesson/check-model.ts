@@ -1,12 +1,13 @@
 /** Every step run through the model: does it solve, are its numbers there, do its claims hold, has each question its answer? */
 import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Fault } from "../sim/faults.ts";
 import { findParameter } from "../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { nearestAllowed, setParameter } from "../state/edit.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { checkNumber } from "./check-number.ts";
-import { judgeClaim } from "./claims.ts";
+import { type Claim, judgeClaim } from "./claims.ts";
 import { evaluate, holds, namesIn } from "./expression.ts";
 import { lookupIn, type Situation } from "./figure-paths.ts";
 import type { GoalQuestion, Lesson, Question, Step } from "./lesson.ts";
@@ -88,10 +89,24 @@ function checkProse(step: Step, situation: Situation, refuse: Refuse): void {
         const values = before === null ? "" : ` (${before.toPrecision(4)}, then ${now?.toPrecision(4)})`;
         if (kept === null)
           refuse(node.line, `no value for claim "${claim.written}"`, "outputs that the model has");
-        else if (!kept) refuse(node.line, `"${claim.written}" does not hold${values}`, "what the model does");
+        else if (!kept)
+          refuse(
+            node.line,
+            `"${claim.written}" does not hold${values}`,
+            "what the model does",
+            otherWay(claim, situation),
+          );
       }
     }
   }
+}
+
+/** A rise that is a fall, or the other way round: the words beside it need the same change, which only its author can make. */
+function otherWay(claim: Claim, situation: Situation): Fault["mend"] {
+  if (claim.kind !== "rises" && claim.kind !== "falls") return undefined;
+  const kind = claim.kind === "rises" ? "falls" : "rises";
+  const turned = judgeClaim({ ...claim, kind }, situation).holds === true;
+  return turned ? [claim.written, claim.written.replace(` ${claim.kind} `, ` ${kind} `)] : undefined;
 }
 
 function checkQuestion(
@@ -146,7 +161,11 @@ function checkGoal(
   metAt: (state: SceneState) => boolean,
   fault: (found: string, allowed: string) => void,
 ): void {
-  if (metAt(own)) fault("a goal that holds before anything is done", "a goal still to be reached");
+  if (metAt(own))
+    fault(
+      "a goal that holds before anything is done",
+      "a condition that is not met yet where the step begins",
+    );
   const parameter = findParameter(question.control);
   if (parameter?.kind !== "number") return;
   const values = Array.from({ length: 9 }, (_, each) =>
@@ -156,7 +175,7 @@ function checkGoal(
   if (met.length === 0)
     fault(
       `no ${question.control} reaches it`,
-      `a goal within ${parameter.min} to ${parameter.max} ${parameter.unit}`,
+      `a condition that a value from ${parameter.min} to ${parameter.max} ${parameter.unit} meets`,
     );
   const best = question.best === "smallest" ? values[0] : question.best === "largest" ? values[8] : undefined;
   if (best !== undefined && met.includes(best))

@@ -2,7 +2,7 @@
 
 import { entryAt } from "../sim/checked/present.ts";
 import type { Lesson, Step } from "./lesson.ts";
-import { countWords, type Prose, wordsOf } from "./prose.ts";
+import { countWords, firstOf, type Prose, wordsOf } from "./prose.ts";
 import type { Page } from "./read-page.ts";
 import type { Refuse } from "./read-prose.ts";
 import { type ReadingGrade, readingGrade } from "./reading-grade.ts";
@@ -32,7 +32,7 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
   return lesson.steps.map((step) => {
     checkAmount(step.plain.prose, step.plain.line, refuse);
     if (step.technical) {
-      const script = countWords(wordsOf(step.technical.prose.slice(0, 1)));
+      const script = countWords(wordsOf(firstOf(step.technical.prose, 1)));
       if (script > MAX_WORDS.script) {
         refuse(step.technical.line, `${script} words in the technical script`, `at most ${MAX_WORDS.script}`);
       }
@@ -48,7 +48,9 @@ export function checkText(lesson: Lesson, refuse: Refuse): readonly ReadingGrade
 }
 
 function checkAmount(prose: Prose, line: number, refuse: Refuse): void {
-  const [first = 0, second = 0] = prose.map((block) => countWords(wordsOf([block])));
+  const [first = 0, second = 0] = firstOf(prose, 2)
+    .filter(({ kind }) => kind !== "picture")
+    .map((block) => countWords(wordsOf([block])));
   if (first > MAX_WORDS.script) refuse(line, `${first} words in the script`, `at most ${MAX_WORDS.script}`);
   else if (first + second > MAX_WORDS.kiosk) {
     refuse(line, `${first + second} words in the first two paragraphs`, `at most ${MAX_WORDS.kiosk}`);

@@ -1,32 +1,11 @@
 /** The shared files: glossary (one file per language) and publications (one file). */
-import * as v from "valibot";
+import type * as v from "valibot";
+import { type Glossary, glossarySchema, type Sources, sourcesSchema } from "./glossary-schema.ts";
 import { SHARED_LIMITS } from "./limits.ts";
-import { words } from "./question-schema.ts";
 import { type Reading, refuseIn } from "./read.ts";
 import { readRecord } from "./yaml-record.ts";
 
-const key = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
-
-const entrySchema = v.strictObject({ term: words, plain: words, technical: v.optional(words) });
-export const glossarySchema = v.record(key, entrySchema);
-export type GlossaryEntry = v.InferOutput<typeof entrySchema>;
-export type Glossary = Readonly<Record<string, GlossaryEntry>>;
-
-/** How far a publication was read for this kit; "practice" = common practice, no source. */
-const DEPTHS_OF_READING = ["full", "abstract", "memory", "practice"] as const;
-const sourceSchema = v.strictObject({
-  authors: words,
-  year: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1600), v.maxValue(2100))),
-  title: words,
-  where: v.optional(words),
-  doi: v.optional(v.pipe(v.string(), v.regex(/^10\.\d{4,9}\/\S+$/))),
-  url: v.optional(v.pipe(v.string(), v.regex(/^https:\/\/[^\s"'<>]+$/))),
-  read: v.picklist(DEPTHS_OF_READING),
-  language: v.optional(v.string()),
-});
-export const sourcesSchema = v.record(key, sourceSchema);
-export type Source = v.InferOutput<typeof sourceSchema>;
-export type Sources = Readonly<Record<string, Source>>;
+export type { Glossary, GlossaryEntry, Source, Sources } from "./glossary-schema.ts";
 
 export const readGlossary = (text: string, file: string): Reading<Glossary> =>
   read(text, file, glossarySchema);

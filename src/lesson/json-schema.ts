@@ -3,7 +3,7 @@ import { toJsonSchema } from "@valibot/to-json-schema";
 import type { GenericSchema } from "valibot";
 import { PARAMETERS } from "../sim/parameters/parameters.ts";
 import { frontSchema, translatedFrontSchema } from "./front-matter.ts";
-import { glossarySchema, sourcesSchema } from "./glossary.ts";
+import { glossarySchema, sourcesSchema } from "./glossary-schema.ts";
 import { QUESTION_SCHEMAS } from "./question-schema.ts";
 import { taskSchema } from "./read-task.ts";
 import { sceneSchema, settingsSchema } from "./scene-patch.ts";

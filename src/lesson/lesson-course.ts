@@ -1,6 +1,7 @@
 /** A course as its package says it: which lessons in which order, from what share it is passed, when it is completed. */
 import * as v from "valibot";
 import type { Fault } from "../sim/faults.ts";
+import { MAX_FIGURE_TEXT } from "./figures.ts";
 import type { Lesson } from "./lesson.ts";
 import type { Library } from "./library.ts";
 import { LIMITS } from "./limits.ts";
@@ -28,7 +29,7 @@ const courseSchema = v.strictObject({
   completedWhen: v.picklist(COMPLETED_WHEN),
   /** Lessons that are not the kit's. */
   own: v.pipe(
-    v.array(v.strictObject({ file: text(200), text: text(LIMITS.file) })),
+    v.array(v.strictObject({ file: text(200), text: text(LIMITS.file + MAX_FIGURE_TEXT) })),
     v.maxLength(MAX_LESSONS),
   ),
 });

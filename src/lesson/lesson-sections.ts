@@ -1,10 +1,12 @@
 /** The outer shape of a lesson file: front matter, steps, their blocks and parts, each with its line. Reads lines, understands nothing. */
 
-import { entryAt, lastOf } from "../sim/checked/present.ts";
+import { entryAt, lastOf, present } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
-import { fenceAfter, readFence, readStepHeading } from "./heading.ts";
+import { blockEnd, readFence, readStepHeading } from "./heading.ts";
 import { LIMITS } from "./limits.ts";
+import { newId } from "./new-id.ts";
 import type { Refuse } from "./read-prose.ts";
+import { frontSlip, headingSlip, withId } from "./slips/shape-slips.ts";
 
 /** Lines of the file from `line` on (1-based). */
 export interface Extract {
@@ -12,10 +14,10 @@ export interface Extract {
   readonly line: number;
 }
 
-const PARTS = ["plain", "technical", "notes", "caution"] as const;
+export const PARTS = ["plain", "technical", "notes", "caution"] as const;
 export type PartName = (typeof PARTS)[number];
-const BLOCKS = ["scene", "question", "task"] as const;
-type BlockName = (typeof BLOCKS)[number];
+export const BLOCKS = ["scene", "question", "task"] as const;
+export type BlockName = (typeof BLOCKS)[number];
 
 export interface StepExtract {
   readonly id: string;
@@ -41,23 +43,27 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
   const { front, next } = splitFront(lines, refuse);
   const steps: { extract: StepExtract; from: number; to: number }[] = [];
   const ids = new Set<string>();
-  let fence: string | null = null;
   for (let index = next; index < lines.length; index++) {
     const line = entryAt(lines, index);
-    fence = fenceAfter(fence, line);
-    const heading = fence === null ? readStepHeading(line) : null;
+    if (readFence(line) && steps.length > 0) {
+      index = blockEnd(lines, index).end;
+      continue;
+    }
+    const slip = headingSlip(line);
+    if (slip) refuse(index + 1, slip.found, slip.allowed, slip.mend);
+    const heading = readStepHeading(slip ? slip.mend[1] : line);
     if (heading) {
       if (steps.length > 0) lastOf(steps).to = index;
       if (steps.length === LIMITS.steps) {
         refuse(index + 1, "a further step", `at most ${LIMITS.steps} steps`);
         break;
       }
-      const extract = checkHeading(heading, line, index + 1, ids, refuse);
+      const extract = checkHeading(heading, line, index + 1, ids, slip ? () => {} : refuse);
       ids.add(extract.id);
       steps.push({ extract, from: index + 1, to: lines.length });
     } else if (steps.length === 0 && line.trim() !== "") {
-      refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
-      // One fault is enough; the rest up to the first step is of the same kind.
+      // One fault is enough; the rest up to the first step is of the same kind, as it is where the settings were refused.
+      if (front) refuse(index + 1, shorten(line), "a step, such as: ## Title {#its-id}");
       while (index + 1 < lines.length && !/^##(\s|$)/.test(entryAt(lines, index + 1))) index++;
     }
   }
@@ -68,15 +74,12 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
 const shorten = (line: string): string => JSON.stringify(line.length > 60 ? `${line.slice(0, 57)}...` : line);
 
 function splitFront(lines: readonly string[], refuse: Refuse): { front: Extract | null; next: number } {
-  if (lines[0]?.trimEnd() !== "---") {
-    refuse(1, shorten(lines[0] ?? ""), "--- and the lesson's settings (front matter)");
+  const slip = frontSlip(lines);
+  if (slip) {
+    refuse(slip.line + 1, slip.found, slip.allowed, slip.mend);
     return { front: null, next: 0 };
   }
   const end = lines.findIndex((line, index) => index > 0 && line.trimEnd() === "---");
-  if (end < 0) {
-    refuse(1, "front matter without an end", "a second line of ---");
-    return { front: null, next: lines.length };
-  }
   return { front: { text: lines.slice(1, end).join("\n"), line: 2 }, next: end + 1 };
 }
 
@@ -87,7 +90,7 @@ function checkHeading(
   ids: ReadonlySet<string>,
   refuse: Refuse,
 ): StepExtract {
-  if (title === "") refuse(number, shorten(line), "## Title {#its-id}");
+  if (title === "") refuse(number, "a step without a title", `## Title {#${id || "its-id"}}`);
   if (title.length > LIMITS.title)
     refuse(number, `a title of ${title.length} characters`, `at most ${LIMITS.title}`);
   if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) {
@@ -95,9 +98,11 @@ function checkHeading(
       number,
       id === "" ? "a step without an id" : `id ${shorten(id)}`,
       "{#its-id} of small letters, digits and hyphens",
+      title === "" ? undefined : [line, withId(line, title, id, ids)],
     );
   } else if (id in {}) refuse(number, `id "${id}"`, "another word");
-  else if (ids.has(id)) refuse(number, `id "${id}" twice`, "an id of its own");
+  else if (ids.has(id))
+    refuse(number, `id "${id}" twice`, "an id of its own", [`{#${id}}`, `{#${newId(id, [...ids])}}`]);
   return { id, title, line: number, blocks: {}, parts: {} };
 }
 
@@ -111,6 +116,8 @@ function splitStep(
   let part: PartName | null = null;
   let partFrom = from;
   let strayed = false;
+  /** A part that was refused may have been the plain one. */
+  let refused = false;
   const parts: Partial<Record<PartName, Extract>> = step.parts;
   // Lines of blocks stay in a part as empty ones, so that its line numbers hold.
   let kept: string[] = [];
@@ -121,10 +128,9 @@ function splitStep(
     const line = entryAt(lines, index);
     const block = readFence(line);
     if (block) {
-      let end = index + 1;
-      while (end < to && fenceAfter(block.mark, entryAt(lines, end)) !== null) end++;
-      if (end >= to) refuse(index + 1, "a block without an end", `a line of ${shorten(block.mark)}`);
-      const extract = { text: lines.slice(index + 1, end).join("\n"), line: index + 2 };
+      const { end, closed } = blockEnd(lines, index);
+      if (!closed) refuseOpenBlock(lines, index, end, refuse);
+      const extract = { text: lines.slice(index + 1, closed ? end : end + 1).join("\n"), line: index + 2 };
       const name = named(block.name, BLOCKS, index + 1, refuse);
       if (name) keepExtract(step.blocks, name, extract, refuse);
       for (let each = index; each <= end; each++) kept.push("");
@@ -133,18 +139,33 @@ function splitStep(
       close();
       part = named(line.slice(3).trim(), PARTS, index + 1, refuse);
       strayed = part === null;
+      refused ||= strayed;
       partFrom = index + 1;
       kept = [];
     } else {
       if (part === null && line.trim() !== "" && !strayed) {
         strayed = true;
-        refuse(index + 1, shorten(line), `text beneath ${PARTS.map((each) => `### ${each}`).join(", ")}`);
+        refused = true;
+        const wanted = `text beneath ${PARTS.map((each) => `### ${each}`).join(", ")}`;
+        refuse(index + 1, shorten(line), wanted, [line, `### plain\n${line}`]);
       }
       kept.push(line);
     }
   }
   close();
-  if (!parts.plain) refuse(step.line, `step "${step.id}" without a plain version`, "### plain");
+  if (!parts.plain && !refused) refuse(step.line, `step "${step.id}" without a plain version`, "### plain");
+}
+
+/** The block's last line is where its end is missing. */
+function refuseOpenBlock(lines: readonly string[], from: number, last: number, refuse: Refuse): void {
+  const { mark, name } = present(readFence(entryAt(lines, from)));
+  const line = entryAt(lines, last);
+  refuse(
+    last + 1,
+    `a block without an end: ${name || "it"} begins in line ${from + 1}`,
+    `a line of ${shorten(mark)} below its last line`,
+    mark.length > 10 ? undefined : [line, `${line}\n${mark}`],
+  );
 }
 
 function named<T extends string>(

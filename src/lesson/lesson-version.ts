@@ -32,7 +32,7 @@ export function versionOf(lesson: Omit<Lesson, "version">): string {
   return `v${fingerprint(JSON.stringify(words))}`;
 }
 
-const NOT_WORDS = ["line", "of", "claims"];
+const NOT_WORDS = ["line", "of", "claims", "src"];
 const proseOf = (part: Part): unknown => strip(part.prose);
 
 function questionWords(question: Question): unknown {

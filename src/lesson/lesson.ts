@@ -1,6 +1,7 @@
 /** A lesson as plain data: text and, separately, what the model is asked. Only `read.ts` makes one. */
 import type { SceneState } from "../state/scene-state.ts";
 import type { Expression } from "./expression.ts";
+import type { Glossary, Sources } from "./glossary-schema.ts";
 import type { Format } from "./live-figures.ts";
 import type { Inline, Prose, StepReference } from "./prose.ts";
 import type { ScenePatch } from "./scene-patch.ts";
@@ -172,6 +173,9 @@ export interface Lesson {
   readonly recall: readonly StepReference[];
   readonly tell: string | null;
   readonly steps: readonly Step[];
+  /** Its own words and publications, by keys that no other lesson has. */
+  readonly glossary: Glossary;
+  readonly publications: Sources;
   /** Fingerprint of the English words: "v" and eight hexadecimal digits. */
   readonly version: string;
   readonly translation: Translation | null;

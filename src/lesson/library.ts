@@ -4,6 +4,7 @@ import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
+import { withOwnWords } from "./own-keys.ts";
 import { ownFiles } from "./own-source.ts";
 import { readLesson } from "./read.ts";
 import { readOwn } from "./read-own.ts";
@@ -116,13 +117,14 @@ async function readLibrary(language: string): Promise<Library> {
   const own = readOwn(files, new Set(sources.map(({ id }) => id)));
   faults.push(...missed, ...own.faults);
   const inOrder = (list: readonly Lesson[]) => [...list].sort((a, b) => a.number - b.number);
+  const sourcesOfAll = publications && keep(readSources(publications.text, publications.file));
+  const shared = { glossary, sources: sourcesOfAll ?? Object.create(null) };
   return {
+    ...withOwnWords(shared, own.lessons),
     language,
     lessons: [...inOrder(lessons), ...inOrder(own.lessons)],
     own: new Set(own.lessons.map(({ id }) => id)),
-    glossary,
     pages,
-    sources: (publications && keep(readSources(publications.text, publications.file))) ?? Object.create(null),
     faults,
   };
 }

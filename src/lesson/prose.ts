@@ -36,7 +36,9 @@ export type Inline =
 export type Block =
   | { readonly kind: "paragraph"; readonly content: readonly Inline[] }
   | { readonly kind: "list"; readonly ordered: boolean; readonly items: readonly (readonly Block[])[] }
-  | { readonly kind: "math"; readonly tex: string; readonly line: number };
+  | { readonly kind: "math"; readonly tex: string; readonly line: number }
+  /** A figure of the lesson's own, with its alternative text. */
+  | { readonly kind: "picture"; readonly alt: string; readonly src: string; readonly line: number };
 
 export type Prose = readonly Block[];
 
@@ -45,7 +47,7 @@ export function* inlinesOf(content: Prose | readonly Inline[]): Generator<Inline
   for (const node of content) {
     if (node.kind === "paragraph") yield* inlinesOf(node.content);
     else if (node.kind === "list") for (const item of node.items) yield* inlinesOf(item);
-    else if (node.kind !== "math" || !isBlock(content)) {
+    else if (node.kind !== "picture" && (node.kind !== "math" || !isBlock(content))) {
       yield node as Inline;
       if ("content" in node) yield* inlinesOf(node.content);
     }
@@ -53,7 +55,13 @@ export function* inlinesOf(content: Prose | readonly Inline[]): Generator<Inline
 }
 
 const isBlock = (content: readonly (Block | Inline)[]): boolean =>
-  content.some(({ kind }) => kind === "paragraph" || kind === "list");
+  content.some(({ kind }) => kind === "paragraph" || kind === "list" || kind === "picture");
+
+/** The first so many blocks of words, and the pictures among and behind them. */
+export function firstOf(prose: Prose, count: number): Prose {
+  let words = 0;
+  return prose.filter(({ kind }) => kind === "picture" || words++ < count);
+}
 
 /** The text as read aloud or counted; `figure` gives the text of a live number. */
 export function wordsOf(
@@ -77,6 +85,7 @@ export function wordsOf(
         break;
       case "math":
       case "source":
+      case "picture":
         break;
       default:
         parts.push(wordsOf(node.content, figure));

@@ -8,7 +8,10 @@ export const words = v.pipe(
   v.minLength(1),
 );
 const expression = v.union([v.string(), v.number(), v.boolean()]);
-const key = v.pipe(v.string(), v.regex(/^[a-z][A-Za-z0-9-]*$/));
+const key = v.pipe(
+  v.string(),
+  v.regex(/^[a-z][A-Za-z0-9-]*$/, "a key of letters, digits and hyphens that begins with a small letter"),
+);
 
 const asked = {
   ask: words,
@@ -30,7 +33,10 @@ const answers = v.pipe(
 
 const choice = { ...asked, answers, scale: v.optional(v.array(v.string())) };
 
-const tolerance = v.union([v.number(), v.pipe(v.string(), v.regex(/^\d+(\.\d+)?\s*%$/))]);
+const tolerance = v.union(
+  [v.number(), v.pipe(v.string(), v.regex(/^\d+(\.\d+)?\s*%$/))],
+  "a number, or a number with %",
+);
 const solution = v.pipe(v.array(words), v.minLength(1), v.maxLength(12));
 
 export const QUESTION_SCHEMAS = {

@@ -1,13 +1,15 @@
 /** Markdown with our own marks -> Prose. HTML, pictures and outside links are not part of the language: they stay text or are refused. */
 import MarkdownIt, { type StateInline, type Token } from "markdown-it";
 import { entryAt, lastOf, present } from "../sim/checked/present.ts";
+import { type Fault, nearestMatch } from "../sim/faults.ts";
 import { parseClaims } from "./claims.ts";
 import { formulaFault } from "./formula.ts";
 import { parseFigure } from "./live-figures.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
+import { numberSlip, proseSlips } from "./slips/prose-slips.ts";
 
 /** Takes note of a fault at a line of the file. */
-export type Refuse = (line: number, found: string, allowed: string) => void;
+export type Refuse = (line: number, found: string, allowed: string, mend?: Fault["mend"]) => void;
 
 const REFERENCE = /^(?:([a-z0-9]+(?:-[a-z0-9]+)*))?#([a-z0-9]+(?:-[a-z0-9]+)*)$/;
 /** Deepest nesting of marks within marks. */
@@ -64,15 +66,24 @@ function readClaim(state: StateInline, silent: boolean): boolean {
   return true;
 }
 
+/** Addresses of a lesson's own figures, by name. */
+export type Figures = ReadonlyMap<string, string>;
+const NO_FIGURES: Figures = new Map();
+
 /** `firstLine`: line of the file on which `text` begins (1-based). Never throws. */
-export function readProse(text: string, firstLine: number, refuse: Refuse): Prose {
+export function readProse(
+  text: string,
+  firstLine: number,
+  refuse: Refuse,
+  figures: Figures = NO_FIGURES,
+): Prose {
   const blocks: Block[] = [];
   for (const part of splitMath(text, firstLine)) {
     if (part.tex !== undefined)
       blocks.push({ kind: "math", tex: readTex(part.tex, part.line, refuse), line: part.line });
     else {
       refuseLayout(part.text, part.line, refuse);
-      blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse));
+      blocks.push(...readBlocks(markdown.parse(part.text, {}), part.line, refuse, figures));
     }
   }
   return blocks;
@@ -82,13 +93,18 @@ const HEADING = /^ {0,3}(#{1,6}(\s|$)|(=+|-{2,})\s*$)/;
 /** A row with bars at both ends, or the line of dashes below a first row. */
 const TABLE = /^\s*(\|.*\||\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)+\|?)\s*$/;
 
-/** A lesson's text has no tables or rules; such lines would appear on the page as typed. */
+/** A lesson's text has no tables or rules; such lines would appear on the page as typed. A table is one fault, however long. */
 function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
+  let inTable = false;
   for (const [index, line] of text.split("\n").entries()) {
-    const found = TABLE.test(line) ? "a table" : HEADING.test(line) ? "a heading" : null;
-    if (found)
+    const table = TABLE.test(line);
+    const found = table ? "a table" : HEADING.test(line) ? "a heading" : null;
+    if (found && !(table && inTable))
       refuse(firstLine + index, `${found}, ${JSON.stringify(line.slice(0, 40))}`, "paragraphs and lists");
+    inTable = table;
   }
+  for (const { line, found, allowed, mend } of proseSlips(text))
+    refuse(firstLine + line, found, allowed, mend);
 }
 
 /** The equation as written, unless it is more than can be set: then none. */
@@ -116,13 +132,48 @@ function splitMath(text: string, firstLine: number): { text: string; line: numbe
   return parts;
 }
 
-function readBlocks(tokens: readonly Token[], firstLine: number, refuse: Refuse): Block[] {
+/** `![what it shows](name)`; on a line of its own it is a picture. */
+const PICTURE = /!\[([^\]]*)\]\(([^()\s]*)\)/;
+
+function readPicture(written: string, line: number, refuse: Refuse, figures: Figures): Block[] {
+  const [whole = "", alt = "", name = ""] = PICTURE.exec(written) ?? [];
+  if (whole !== written.trim()) {
+    refuse(
+      line,
+      `a picture within a sentence, ${whole.slice(0, 60)}`,
+      "a picture in a paragraph of its own",
+      [whole, `\n\n${whole}\n\n`],
+    );
+    return [];
+  }
+  const src = figures.get(name);
+  const names = [...figures.keys()];
+  const near = nearestMatch(name, names);
+  if (src === undefined)
+    refuse(
+      line,
+      `figure "${name.slice(0, 60)}"`,
+      names.length === 0
+        ? "a figure that was added to this lesson (author page, Figures); it has none yet"
+        : `${names.join(", ")}${near ? `; nearest: ${near}` : ""}`,
+    );
+  if (alt.trim() === "")
+    refuse(line, `figure "${name}" without alternative text`, `![what it shows, in words](${name})`);
+  return src === undefined ? [] : [{ kind: "picture", alt: alt.trim(), src, line }];
+}
+
+function readBlocks(tokens: readonly Token[], firstLine: number, refuse: Refuse, figures: Figures): Block[] {
   const stack: { blocks: Block[]; items: Block[][] }[] = [{ blocks: [], items: [] }];
   for (const token of tokens) {
     const top = lastOf(stack);
     switch (token.type) {
       case "inline": {
         const line = firstLine + (token.map?.[0] ?? 0);
+        if (PICTURE.test(token.content)) {
+          const at = line + token.content.slice(0, token.content.search(PICTURE)).split("\n").length - 1;
+          top.blocks.push(...readPicture(token.content, at, refuse, figures));
+          break;
+        }
         top.blocks.push({ kind: "paragraph", content: readTokens(token.children ?? [], line, refuse, 0) });
         break;
       }
@@ -226,7 +277,9 @@ function readMarkToken(
   if (written.startsWith("{{")) {
     const figure = parseFigure(first);
     if (figure.ok) return [{ kind: "figure", figure: figure.value, line }];
-    refuse(line, figure.found, figure.allowed);
+    const slip = numberSlip(first);
+    if (slip) refuse(line, slip.found, slip.allowed, [written, slip.right]);
+    else refuse(line, figure.found, figure.allowed);
     return [];
   }
   if (written.startsWith("[["))

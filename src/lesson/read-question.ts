@@ -1,7 +1,8 @@
 /** A question block -> Question. */
 import * as v from "valibot";
 import { present } from "../sim/checked/present.ts";
-import { findParameter } from "../sim/parameters/parameters.ts";
+import { nearestMatch } from "../sim/faults.ts";
+import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
 import { type Expression, parseExpression } from "./expression.ts";
 import type { Answer, Question, Words } from "./lesson.ts";
 import type { Extract } from "./lesson-sections.ts";
@@ -19,6 +20,14 @@ import { type Refuse, readInline } from "./read-prose.ts";
 import { type ReadRecord, readRecord } from "./yaml-record.ts";
 
 const kindSchema = v.looseObject({ kind: v.picklist(QUESTION_KINDS) });
+/** What is written for true and false by those who speak to people. */
+const SPOKEN: Readonly<Record<string, string>> = Object.assign(Object.create(null), {
+  yes: "true",
+  right: "true",
+  x: "true",
+  no: "false",
+  wrong: "false",
+});
 const NEVER: Expression = { kind: "number", value: 0 };
 
 /** `nextStep`: id of the step after, the usual `reveal`. null when it is refused. */
@@ -43,7 +52,14 @@ function build(
   const words: Reading["words"] = (text, ...path) => readInline(text ?? "", read.lineOf(...path), refuse);
   const expression: Reading["expression"] = (value, ...path) => {
     const parsed = parseExpression(String(value));
-    if (!parsed.ok) refuse(read.lineOf(...path), parsed.found, parsed.allowed);
+    const spoken = path.at(-1) === "right" ? SPOKEN[String(value).toLowerCase()] : undefined;
+    if (spoken)
+      refuse(read.lineOf(...path), `right: ${value}`, "true or false", [
+        `right: ${value}`,
+        `right: ${spoken}`,
+      ]);
+    else if (!parsed.ok) refuse(read.lineOf(...path), parsed.found, parsed.allowed);
+    if (spoken) return NEVER;
     return parsed.ok ? parsed.value : NEVER;
   };
   const asked = {
@@ -101,7 +117,13 @@ function readGoal(
   { words, expression, asked, refuse, lineOf }: Reading,
 ): Question | null {
   if (findParameter(raw.control)?.kind !== "number") {
-    refuse(lineOf("control"), raw.control, "a parameter with a number");
+    const numbers = PARAMETERS.filter(({ kind }) => kind === "number").map(({ name }) => name);
+    const near = nearestMatch(raw.control, numbers);
+    refuse(
+      lineOf("control"),
+      `control: ${raw.control}`,
+      `a parameter with a number${near ? `; nearest: ${near}` : `, such as ${numbers.slice(0, 3).join(", ")}`}`,
+    );
     return null;
   }
   return {

@@ -1,11 +1,13 @@
 /** Text of a lesson file -> Lesson, or every fault with its line. Nothing here throws, whatever the text. */
 import type { Fault } from "../sim/faults.ts";
+import { readFigures, sourceOf, splitFigures } from "./figures.ts";
 import { frontSchema } from "./front-matter.ts";
 import type { Lesson, Part, Step } from "./lesson.ts";
 import { type Extract, type PartName, type StepExtract, splitLesson } from "./lesson-sections.ts";
 import { versionOf } from "./lesson-version.ts";
 import { LIMITS } from "./limits.ts";
-import { parseReference, type Refuse, readProse } from "./read-prose.ts";
+import { withOwnKeys } from "./own-keys.ts";
+import { type Figures, parseReference, type Refuse, readProse } from "./read-prose.ts";
 import { readQuestion } from "./read-question.ts";
 import { readTask } from "./read-task.ts";
 import { checkReferences } from "./references.ts";
@@ -23,8 +25,9 @@ export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
   const faults: Fault[] = [];
   return {
     faults,
-    refuse(line, found, allowed) {
-      if (faults.length < LIMITS.faults) faults.push({ path: `${file}:${line}`, found, allowed });
+    refuse(line, found, allowed, mend) {
+      if (faults.length < LIMITS.faults)
+        faults.push({ path: `${file}:${line}`, found, allowed, ...(mend ? { mend } : {}) });
       else if (faults.length === LIMITS.faults)
         faults.push({
           path: `${file}:${line}`,
@@ -36,14 +39,18 @@ export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
 }
 
 /** `file`: its path as faults should name it; its base name must be the lesson's id. */
-export function readLesson(text: string, file: string, language = "en"): Reading<Lesson> {
+export function readLesson(written: string, file: string, language = "en"): Reading<Lesson> {
   const { refuse, faults } = refuseIn(file);
+  const { text, figures: section } = splitFigures(written);
+  const own = readFigures(section);
+  for (const { found, allowed } of own.faults) refuse(text.split("\n").length, found, allowed);
+  const figures = new Map(own.figures.map((figure) => [figure.name, sourceOf(figure)]));
   const extract = splitLesson(text, refuse);
   const front = extract.front && readRecord(extract.front.text, extract.front.line, frontSchema, refuse);
   if (extract.steps.length === 0 && faults.length === 0) refuse(1, "no step", "## Title {#its-id}");
   const tag = front?.value.language ?? language;
   const steps = extract.steps.map((step, index) =>
-    readStep(step, extract.steps[index + 1]?.id ?? null, tag, refuse),
+    readStep(step, extract.steps[index + 1]?.id ?? null, { language: tag, figures }, refuse),
   );
   if (!front) return { value: null, faults };
   const { value } = front;
@@ -65,13 +72,18 @@ export function readLesson(text: string, file: string, language = "en"): Reading
     steps,
     translation: null,
   };
-  const lesson: Lesson = { ...unversioned, version: versionOf(unversioned) };
+  const lesson: Lesson = withOwnKeys({ ...unversioned, version: versionOf(unversioned) });
   checkReferences(lesson, front, refuse);
   return { value: faults.length === 0 ? lesson : null, faults };
 }
 
-function readStep(extract: StepExtract, nextId: string | null, language: string, refuse: Refuse): Step {
-  const part = (name: PartName): Part | null => readPart(extract.parts[name], language, refuse);
+function readStep(
+  extract: StepExtract,
+  nextId: string | null,
+  { language, figures }: { readonly language: string; readonly figures: Figures },
+  refuse: Refuse,
+): Step {
+  const part = (name: PartName): Part | null => readPart(extract.parts[name], language, refuse, figures);
   const { scene, question, task } = extract.blocks;
   const read = scene ? readRecord(scene.text, scene.line, sceneSchema, refuse) : null;
   if (read) checkPatch(read, read.value, [], refuse);
@@ -91,16 +103,21 @@ function readStep(extract: StepExtract, nextId: string | null, language: string,
   };
 }
 
-export function readPart(extract: Extract | undefined, language: string, refuse: Refuse): Part | null {
+export function readPart(
+  extract: Extract | undefined,
+  language: string,
+  refuse: Refuse,
+  figures?: Figures,
+): Part | null {
   if (!extract) return null;
-  return { language, prose: readProse(extract.text, extract.line, refuse), line: extract.line };
+  return { language, prose: readProse(extract.text, extract.line, refuse, figures), line: extract.line };
 }
 
 /** What the schema cannot know: the parameters and their ranges. */
 function checkPatch(read: ReadRecord<unknown>, patch: ScenePatch, path: string[], refuse: Refuse): void {
   const check = (set: ScenePatch["set"], ...at: (string | number)[]) => {
-    for (const { name, found, allowed } of settingFaults(set)) {
-      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed);
+    for (const { name, found, allowed, mend } of settingFaults(set)) {
+      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed, mend);
     }
   };
   check(patch.set);

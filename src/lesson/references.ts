@@ -126,8 +126,13 @@ function checkQuestion(
       if (show !== null) stepExists(lesson, show, question.line, refuse);
     }
     const typed = question.answers.every(({ right }) => typeof right === "boolean");
-    if (typed && question.answers.filter(({ right }) => right).length !== 1) {
-      refuse(question.line, "not one right answer", "exactly one answer with right");
+    const right = question.answers.filter((answer) => answer.right === true).map(({ id }) => id);
+    if (typed && right.length !== 1) {
+      refuse(
+        question.line,
+        right.length === 0 ? "no right answer" : `${right.length} right answers: ${right.join(", ")}`,
+        "right: true below exactly one answer",
+      );
     }
   }
   if (

@@ -1,6 +1,6 @@
 /** What a step changes in the scene: the keys of the controls, laid over another state. */
 import * as v from "valibot";
-import { nearestMatch } from "../sim/faults.ts";
+import { type Fault, nearestMatch } from "../sim/faults.ts";
 import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
 import {
   BODY_RANGES,
@@ -25,6 +25,8 @@ import {
   type SceneState,
   type View,
 } from "../state/scene-state.ts";
+
+import { numberAlone } from "./slips/number-slips.ts";
 
 const setting = v.union([v.number(), v.string()]);
 /** Parameters by name. */
@@ -143,13 +145,17 @@ function applyView(view: View, patch: ScenePatch["view"]): View {
   return { ...view, ...(rest as Partial<View>), dye: view.dye + (dye ? 1 : 0) };
 }
 
+export interface SettingFault extends Omit<Fault, "path"> {
+  /** of the parameter */
+  readonly name: string;
+}
+
 /** Faults of `set`: path within the patch, what was found, what is allowed. */
-export function settingFaults(
-  set: Readonly<Record<string, ParameterValue>> | undefined,
-): { name: string; found: string; allowed: string }[] {
-  const faults: { name: string; found: string; allowed: string }[] = [];
+export function settingFaults(set: Readonly<Record<string, ParameterValue>> | undefined): SettingFault[] {
+  const faults: SettingFault[] = [];
   for (const [name, value] of Object.entries(set ?? {})) {
-    const refuse = (found: string, allowed: string) => faults.push({ name, found, allowed });
+    const refuse = (found: string, allowed: string, right?: string) =>
+      faults.push({ name, found, allowed, ...(right === undefined ? {} : { mend: [found, right] }) });
     const parameter = findParameter(name);
     if (!parameter) {
       const names = PARAMETERS.map((each) => each.name);
@@ -159,7 +165,14 @@ export function settingFaults(
     } else if (parameter.kind === "word") {
       if (!parameter.words.includes(String(value)))
         refuse(String(value), `${parameter.words.join(", ")}, default`);
-    } else if (typeof value !== "number" || !(value >= parameter.min && value <= parameter.max)) {
+    } else if (typeof value !== "number") {
+      const { allowed, right } = numberAlone(value);
+      refuse(
+        value,
+        `${parameter.min} to ${parameter.max}, ${allowed} (it is in ${parameter.unit}), or default`,
+        right,
+      );
+    } else if (!(value >= parameter.min && value <= parameter.max)) {
       refuse(String(value), `${parameter.min} to ${parameter.max} ${parameter.unit}, or default`);
     }
   }

@@ -1,16 +1,21 @@
 /** A lesson's steps as scenes: each laid over the one before, the start, or a named state. */
 import { paneRequest, type SceneState, START } from "../state/scene-state.ts";
-import type { Lesson, StepStates } from "./lesson.ts";
+import type { Lesson, Step, StepStates } from "./lesson.ts";
 import { applyPatch } from "./scene-patch.ts";
 
-/** The scene from which the first step begins. */
-const startState = (lesson: Lesson): SceneState => applyPatch(START, lesson.start);
+/** All of a lesson that decides its scenes. */
+export interface Scenes extends Pick<Lesson, "start" | "states"> {
+  readonly steps: readonly Pick<Step, "patch">[];
+}
 
-const namedState = (lesson: Lesson, name: string): SceneState =>
+/** The scene from which the first step begins. */
+const startState = (lesson: Scenes): SceneState => applyPatch(START, lesson.start);
+
+const namedState = (lesson: Scenes, name: string): SceneState =>
   name === "start" ? startState(lesson) : applyPatch(startState(lesson), lesson.states[name] ?? {});
 
 /** What step `index` sets. */
-export function stepState(lesson: Lesson, index: number): SceneState {
+export function stepState(lesson: Scenes, index: number): SceneState {
   let state = startState(lesson);
   for (const { patch } of lesson.steps.slice(0, index + 1)) {
     const from = patch.from ?? "previous";
@@ -23,7 +28,7 @@ export function stepState(lesson: Lesson, index: number): SceneState {
 
 /** `own` may be a state that a reader has changed; the other panes' states follow it. */
 export function statesAround(
-  lesson: Lesson,
+  lesson: Scenes,
   index: number,
   own: SceneState = stepState(lesson, index),
 ): StepStates {

@@ -2,15 +2,14 @@
 import * as v from "valibot";
 import { type Document, isMap, isNode, isScalar, LineCounter, parseDocument } from "yaml";
 import { entryAt } from "../sim/checked/present.ts";
-import { nearestMatch } from "../sim/faults.ts";
 import { currentIds } from "../sim/parameters/aliases.ts";
 import { RECORD_LIMITS, type RecordLimits } from "./limits.ts";
 import type { Refuse } from "./read-prose.ts";
+import { schemaFaults } from "./schema-faults.ts";
+import { lostText, yamlSlip, yamlWords } from "./slips/yaml-slips.ts";
 import { recordFault } from "./yaml-amount.ts";
 
 type Schema = v.GenericSchema;
-
-const MAX_ERRORS = 5;
 
 export interface ReadRecord<T> {
   readonly value: T;
@@ -40,10 +39,17 @@ export function readRecord<S extends Schema>(
   let raw: unknown;
   try {
     document = parseDocument(text, { lineCounter: counter, prettyErrors: false, uniqueKeys: true });
-    // One slip is often found again in all that follows.
-    for (const { pos, message } of document.errors.slice(0, MAX_ERRORS))
-      refuse(lineAt(pos[0]), firstSentence(message), "YAML");
-    if (document.errors.length > 0) return null;
+    const [error] = document.errors;
+    if (error) {
+      // One slip is found again in all that follows: the first is told.
+      const slip = yamlSlip(text, lineAt(error.pos[0]) - firstLine);
+      const [found, allowed] = yamlWords(error);
+      if (slip) refuse(firstLine + slip.line, slip.found, slip.allowed, slip.mend);
+      else refuse(lineAt(error.pos[0]), found, allowed);
+      return null;
+    }
+    for (const { line, found, allowed, mend } of lostText(text))
+      refuse(firstLine + line, found, allowed, mend);
     // Few aliases: a short text must not unfold into a huge one.
     raw = currentIds(document.toJS({ maxAliasCount: 20 }) ?? {});
   } catch (error) {
@@ -54,10 +60,12 @@ export function readRecord<S extends Schema>(
   const schema = typeof fitting === "function" ? fitting(raw) : fitting;
   const result = v.safeParse(schema, raw);
   if (result.success) return { value: result.output, lineOf };
-  for (const issue of result.issues) {
-    const path = (issue.path ?? []).map(({ key }) => key as string | number);
-    refuse(lineOf(...path), foundIn(issue, path), allowedBy(issue, path, schema));
-  }
+  const lines = text.split("\n");
+  for (const { path, ...fault } of schemaFaults(result.issues, schema, (...path) => {
+    const line = lineOf(...path);
+    return { line, text: lines[line - firstLine] ?? "" };
+  }))
+    refuse(lineOf(...path), fault.found, fault.allowed, fault.mend);
   return null;
 }
 
@@ -76,50 +84,4 @@ function offsetOf(document: Document, path: readonly (string | number)[]): numbe
     if (isNode(node)) return node.range?.[0] ?? 0;
   }
   return 0;
-}
-
-function foundIn(issue: v.BaseIssue<unknown>, path: readonly (string | number)[]): string {
-  const where = path.join(".");
-  if (issue.received === "undefined") return `no ${where}`;
-  if (issue.expected === "never") return `unknown key ${where}`;
-  return `${where ? `${where}: ` : ""}${shorten(issue.input)}`;
-}
-
-const shorten = (input: unknown): string => {
-  const text = JSON.stringify(input) ?? String(input);
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
-};
-
-function allowedBy(issue: v.BaseIssue<unknown>, path: readonly (string | number)[], schema: Schema): string {
-  if (issue.expected === "never") return keysAllowed(schema, path);
-  const words = [...(issue.expected ?? "").matchAll(/"([^"]*)"/g)].map((match) => entryAt(match, 1));
-  if (issue.received === "undefined") return `${path[path.length - 1]} is needed`;
-  if (words.length > 0) {
-    const near = typeof issue.input === "string" ? nearestMatch(issue.input, words) : undefined;
-    return words.join(", ") + (near ? `; nearest: ${near}` : "");
-  }
-  return issue.expected ?? issue.message;
-}
-
-function keysAllowed(schema: Schema, path: readonly (string | number)[]): string {
-  let entries: Readonly<Record<string, unknown>> = {};
-  let at: unknown = schema;
-  for (const key of path) {
-    const node = bare(at);
-    entries = (node.entries as Record<string, unknown>) ?? {};
-    at = entries[key as string] ?? node.value ?? node.item;
-  }
-  const keys = Object.keys(entries);
-  const found = String(path[path.length - 1]);
-  // The rest of a sentence, cut at its comma.
-  if (found.includes(" ")) return `${keys.join(", ")}; a text with a comma between { } stands in quotes`;
-  const near = nearestMatch(found, keys);
-  return keys.join(", ") + (near ? `; nearest: ${near}` : "");
-}
-
-/** The schema inside "optional" and "nullable". */
-function bare(schema: unknown): Record<string, unknown> {
-  let node = (schema ?? {}) as Record<string, unknown>;
-  while (node.wrapped) node = node.wrapped as Record<string, unknown>;
-  return node;
 }

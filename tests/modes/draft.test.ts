@@ -87,16 +87,30 @@ test("a text whose reading does not end is given up, and the next change starts 
 
 test("a word that the checker knows is offered in place of the wrong one", () => {
   const fault = {
-    path: "lesson.md:24",
+    path: "lesson.md:1",
     found: "set.conduitDiametre: unknown",
     allowed: "a name; nearest: conduitDiameter",
   };
   expect(
     plainFix({ ...fault, found: 'unknown key "conduitDiametre"' }, "set: { conduitDiametre: 10 }"),
   ).toEqual({
-    line: "set: { conduitDiameter: 10 }",
+    text: "set: { conduitDiameter: 10 }",
     word: "conduitDiameter",
   });
   expect(plainFix({ ...fault, allowed: "a number" }, "set: { conduitDiametre: 10 }")).toBeNull();
   expect(plainFix(fault, "nothing of it here")).toBeNull();
+});
+
+test("figures stay with the text while its words change, and come along with a file that is pasted whole", async () => {
+  const figure = { name: "hose.png", data: "iVBORw0KGgo=" };
+  const { texts, draft } = await desk("words\n");
+  draft.setFigures([figure]);
+  draft.write("other words\n");
+  expect([draft.own.value.text, draft.figures.value]).toEqual(["other words\n", [figure]]);
+  const file = texts.list.value[0]!.text;
+  expect(file).toContain("hose.png iVBORw0KGgo=");
+  draft.setFigures([]);
+  expect(texts.list.value[0]!.text).toBe("other words\n");
+  draft.write(file);
+  expect([draft.own.value.text, draft.figures.value]).toEqual(["other words\n", [figure]]);
 });

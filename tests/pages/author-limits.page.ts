@@ -25,7 +25,7 @@ for (const [name, text, fault] of PLANTED) {
       if (!sessionStorage.getItem("planted")) localStorage.setItem("lungward.draft", draft);
       sessionStorage.setItem("planted", "yes");
     }, text());
-    await page.goto("?mode=author");
+    await page.goto("?mode=author&view=text");
     await expect(faults(page)).toContainText(fault, { timeout: 60_000 });
     await paste(page.locator("textarea"), example());
     await expect(faults(page)).toContainText("No faults", { timeout: 60_000 });

@@ -10,7 +10,7 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
 }) => {
   test.setTimeout(120_000);
   const unfaulted = watchPage(page);
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   await page
     .locator("input[type=file]")
     .setInputFiles({ name: "my-lesson.md", mimeType: "text/markdown", buffer: Buffer.from(example()) });
@@ -41,7 +41,7 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
   await expect(page.locator("textarea")).toHaveValue(/id: pathways-own/);
   // A write to the browser's database ends after the key that caused it.
   await page.waitForTimeout(1000);
-  await page.goto("?mode=author&lesson=04-energy-loss");
+  await page.goto("?mode=author&view=text&lesson=04-energy-loss");
   await expect(page.locator("textarea")).toHaveValue(/id: energy-loss-own/);
   await page.getByRole("button", { name: /^My lessons/ }).click();
   const list = page.getByRole("dialog", { name: "My lessons" });
@@ -57,7 +57,7 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
 test("nothing in a lesson runs or loads", async ({ page }) => {
   const requests: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1500);
   requests.length = 0;
@@ -80,7 +80,7 @@ test("nothing in a lesson runs or loads", async ({ page }) => {
 });
 
 test("U10 the author's page has no violations", async ({ page }) => {
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 30_000 });
   await page.waitForTimeout(1000);
   await expectAccessible(page);
@@ -91,7 +91,7 @@ test("an own lesson stands in study, in a talk's list and in the kiosk, until it
 }) => {
   test.setTimeout(180_000);
   const unfaulted = watchPage(page);
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   const text = page.locator("textarea");
   await expect(text).toBeVisible({ timeout: 60_000 });
   await drop(page, "mine.md", example().replace("title: One tube, two widths", "title: Words of my own"));
@@ -109,7 +109,7 @@ test("an own lesson stands in study, in a talk's list and in the kiosk, until it
   await page.goto("?mode=kiosk");
   await page.locator(".kiosk-languages button").first().click();
   await expect(page.locator(".kiosk-topics").getByRole("button", { name: "Words of my own" })).toBeVisible();
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   await page.getByRole("button", { name: /^My lessons/ }).click();
   const row = page.getByRole("listitem", { name: "mine", exact: true });
   await row.getByRole("checkbox").uncheck();
@@ -134,7 +134,7 @@ test("a lesson saved as a file comes back from it after it was deleted, the last
 }) => {
   test.setTimeout(120_000);
   const unfaulted = watchPage(page);
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   const text = page.locator("textarea");
   await text.fill(example().replace("title: One tube, two widths", "title: Saved and back"));
   await page.getByRole("button", { name: /^My lessons/ }).click();

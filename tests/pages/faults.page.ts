@@ -227,7 +227,7 @@ for (const [kind, fault] of Object.entries(STORAGES)) {
     const first = (await title.textContent())!;
     await page.locator(".lesson-way-on").locator("button, a").last().click();
     await expect(title).not.toHaveText(first);
-    await move(page, "?mode=author");
+    await move(page, "?mode=author&view=text");
     await page.locator("textarea").fill("Words.");
     await expect(page.locator(".author-faults li").first()).toBeVisible();
     // Last: a kiosk lets nobody out by the browser's history.
@@ -416,7 +416,7 @@ resting(
   "a file that is huge or binary leaves the text as it was and says why; one nested beyond reason shows its faults while the last good text runs",
   async ({ page }) => {
     const sound = watchPage(page);
-    await page.goto("?mode=author");
+    await page.goto("?mode=author&view=text");
     const text = page.locator("textarea");
     await expect(text).toBeVisible({ timeout: 60_000 });
     const before = await text.inputValue();

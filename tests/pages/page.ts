@@ -66,7 +66,7 @@ export const SCREENS: Readonly<Record<string, Screen>> = {
   bench: { query: "?mode=bench", ready: ".toolbar" },
   study: { query: "?mode=study&lesson=02-steps", ready: ".lesson-words h2" },
   lecture: { query: "?mode=lecture", ready: "h1" },
-  author: { query: "?mode=author", ready: "textarea" },
+  author: { query: "?mode=author&view=text", ready: "textarea" },
 };
 
 export async function openScreen(page: Page, { query, ready }: Screen, more = ""): Promise<void> {

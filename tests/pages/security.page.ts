@@ -56,7 +56,7 @@ for (const [build, base] of Object.entries(BUILDS)) {
     await page.keyboard.press("t");
     await page.goto(`${base}?mode=study&lesson=04-energy-loss`);
     await expect(page.locator(".lesson-words h2")).toBeVisible({ timeout: 60_000 });
-    await page.goto(`${base}?mode=author`);
+    await page.goto(`${base}?mode=author&view=text`);
     await page.locator("textarea").fill("A text that is no lesson.");
     await page.goto(`${base}?mode=lecture&lesson=04-energy-loss`);
     await page.waitForTimeout(2000);
@@ -120,7 +120,7 @@ test("the docs' pages carry the same policy, show a live figure, search and have
 });
 
 test("the policy stops inline scripts and other hosts", async ({ page }) => {
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   await expect(page.locator("textarea")).toBeVisible({ timeout: 60_000 });
   const tried = await page.evaluate(async () => {
     const stopped: string[] = [];
@@ -221,7 +221,7 @@ const REFUSED = /^!?[{[$]/;
 test("no script-injection vector in a lesson's words, titles or formulas runs, loads or makes markup", async ({
   page,
 }) => {
-  await page.goto("?mode=author");
+  await page.goto("?mode=author&view=text");
   const text = page.locator("textarea");
   await expect(text).toBeVisible({ timeout: 60_000 });
   const strange = watchRequests(page);

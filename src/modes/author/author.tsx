@@ -16,10 +16,9 @@ import { StageView } from "../shared/stage-view.tsx";
 import { takeDrops } from "../shared/take-drops.ts";
 import { browserTextStore } from "../shared/text-store.ts";
 import { type Draft, openDraft } from "./draft.ts";
-import { FaultList, lineOf } from "./fault-list.tsx";
 import { copyOfKitLesson, firstText, newText } from "./first-text.ts";
 import { Preview } from "./preview.tsx";
-import { SourceText, type SourceTextHandle } from "./source-text.tsx";
+import { SourcePane } from "./source-pane.tsx";
 import { TextList } from "./text-list.tsx";
 
 interface Desk {
@@ -42,7 +41,6 @@ export function Author({ context }: { readonly context: Context }) {
   const desk = useSignal<Desk | null>(null);
   const line = useSignal(1);
   const listing = useSignal(false);
-  const source = useRef<SourceTextHandle>(null);
   const early = useRef<File[]>([]);
   useEffect(() => {
     let left = false;
@@ -104,25 +102,13 @@ export function Author({ context }: { readonly context: Context }) {
             ))}
           </select>
         </header>
-        <section class="author-source" aria-label={t("author.text")}>
-          <SourceText
-            ref={source}
-            text={own.text}
-            faulty={draft.faults.value.map(lineOf)}
-            onText={draft.write}
-            onLine={(at) => {
-              line.value = at;
-            }}
-          />
-          <FaultList
-            faults={draft.faults.value}
-            check={draft.check.value}
-            busy={draft.busy.value}
-            text={own.text}
-            onGo={(at) => source.current?.goTo(at)}
-            onFix={(at, text) => source.current?.replaceLine(at, text)}
-          />
-        </section>
+        <SourcePane
+          {...{ context, draft, library }}
+          line={line.value}
+          onLine={(at) => {
+            line.value = at;
+          }}
+        />
         <div class="clear" data-clear />
         {draft.lesson.value && (
           <Preview

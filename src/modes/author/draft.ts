@@ -2,6 +2,7 @@
 import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Port } from "../../chain/port.ts";
 import { DRAFT_FILE } from "../../lesson/draft-check.ts";
+import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/figures.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
@@ -11,7 +12,9 @@ import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts"
 import { type DraftCheck, draftChecking } from "./draft-checking.ts";
 
 export interface Draft {
+  /** Its words alone: the figures stand apart. */
   readonly own: ReadonlySignal<OwnText>;
+  readonly figures: ReadonlySignal<readonly LessonFigure[]>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
   /** The latest text has not been checked to its end. */
   readonly busy: ReadonlySignal<boolean>;
@@ -20,6 +23,7 @@ export interface Draft {
   /** The latest text that could be read as a lesson. */
   readonly lesson: ReadonlySignal<Lesson | null>;
   write(text: string): void;
+  setFigures(figures: readonly LessonFigure[]): void;
   /** Another of the own texts. */
   open(id: string): void;
   /** Opens a file's text as a new one; a file that can be no lesson is reported as a fault and the desk stays as it is. */
@@ -41,9 +45,15 @@ const UNCHECKED: DraftCheck = { lesson: null, faults: [], steps: null, of: 0 };
 
 export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOptions): Draft {
   const at = signal(id);
-  const own = computed(
+  const kept = computed(
     () => texts.list.value.find((each) => each.id === at.value) ?? (texts.list.value[0] as OwnText),
   );
+  const own = computed(() => ({ ...kept.value, text: splitFigures(kept.value.text).text }));
+  const figures = computed(() => readFigures(splitFigures(kept.value.text).figures).figures);
+  const keep = (file: string): void => {
+    texts.write(kept.value.id, file);
+    look(file);
+  };
   const check = signal(UNCHECKED);
   const busy = signal(false);
   const lesson = signal<Lesson | null>(null);
@@ -58,13 +68,14 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
         if (found.lesson && found.lesson !== lesson.value) lesson.value = found.lesson;
       }),
   });
-  const look = (text: string): void => {
+  const look = (file: string): void => {
     refused.value = [];
+    const { length } = splitFigures(file).text;
     // Longer than any text that is read: checking it would only take time.
-    if (text.length > LIMITS.file) refuse(`a text of ${text.length} characters`, `at most ${LIMITS.file}`);
+    if (length > LIMITS.file) refuse(`a text of ${length} characters`, `at most ${LIMITS.file}`);
     else {
       busy.value = true;
-      checking.check(text);
+      checking.check(file);
     }
   };
   const refuse = (found: string, allowed: string): void => {
@@ -74,20 +85,25 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     at.value = next;
     lesson.value = null;
     check.value = UNCHECKED;
-    look(own.value.text);
+    look(kept.value.text);
   };
   open(id);
   if (tooLong) refuse(`a kept draft of ${tooLong} characters`, `at most ${LIMITS.file}`);
   return {
     own,
+    figures,
     busy,
     check,
     lesson,
     faults: computed(() => [...refused.value, ...check.value.faults]),
     write(text) {
-      texts.write(own.value.id, text);
-      look(text);
+      // A whole file that was pasted brings its figures along.
+      const pasted = splitFigures(text);
+      const come = readFigures(pasted.figures).figures;
+      const names = come.map(({ name }) => name);
+      keep(joinFigures(pasted.text, [...figures.value.filter(({ name }) => !names.includes(name)), ...come]));
     },
+    setFigures: (next) => keep(joinFigures(own.value.text, next)),
     open,
     async take(file) {
       const text = await lessonFileText(file);

@@ -1,5 +1,6 @@
 /** What the checker found, each with its line; a tap goes there, a second one mends what one word would mend. */
 import { t } from "../../i18n/index.ts";
+import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
 import type { DraftCheck } from "./draft-checking.ts";
 import { plainFix } from "./plain-fix.ts";
@@ -10,27 +11,26 @@ export interface FaultListProps {
   /** Not all of the text has been checked. */
   readonly busy: boolean;
   readonly text: string;
-  readonly onGo: (line: number) => void;
-  /** The line in another wording. */
-  readonly onFix: (line: number, text: string) => void;
+  readonly onGo: (line: number, fault: Fault) => void;
+  /** The text without the fault. */
+  readonly onFix: (text: string) => void;
 }
 
 export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListProps) {
-  const lines = text.split("\n");
   return (
     <div class="author-faults" aria-busy={busy}>
       <p role="status">{stateOf(faults.length, check)}</p>
       <ul>
         {faults.map((fault) => {
-          const line = lineOf(fault);
-          const fix = plainFix(fault, lines[line - 1] ?? "");
+          const line = lineOfFault(fault);
+          const fix = plainFix(fault, text);
           return (
             <li key={`${fault.path} ${fault.found}`}>
-              <button type="button" class="quiet" onClick={() => onGo(line)}>
+              <button type="button" class="quiet" onClick={() => onGo(line, fault)}>
                 {t("author.fault", { line, found: fault.found, allowed: fault.allowed })}
               </button>
               {fix && (
-                <button type="button" onClick={() => onFix(line, fix.line)}>
+                <button type="button" onClick={() => onFix(fix.text)}>
                   {t("author.fix", { word: fix.word })}
                 </button>
               )}
@@ -41,8 +41,6 @@ export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListP
     </div>
   );
 }
-
-export const lineOf = (fault: Fault): number => Number(fault.path.split(":").pop());
 
 function stateOf(faults: number, { lesson, steps, of }: DraftCheck): string {
   if (steps === null && faults === 0) return t("author.reading");

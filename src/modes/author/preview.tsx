@@ -5,6 +5,7 @@ import { judgeClaim } from "../../lesson/claims.ts";
 import type { Situation } from "../../lesson/figure-paths.ts";
 import type { Lesson, Step } from "../../lesson/lesson.ts";
 import type { Library } from "../../lesson/library.ts";
+import { withOwnWords } from "../../lesson/own-keys.ts";
 import { inlinesOf } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { runLesson } from "../shared/lesson/lesson-run.ts";
@@ -46,7 +47,13 @@ export function Preview({ session, library, lesson, line }: PreviewProps) {
           {t("author.claim", { claim })}
         </p>
       ))}
-      <LessonWords run={run} library={library} session={session} homeHref="" takesFocus={false} />
+      <LessonWords
+        run={run}
+        library={withOwnWords(library, [lesson])}
+        session={session}
+        homeHref=""
+        takesFocus={false}
+      />
     </div>
   );
 }

@@ -10,6 +10,12 @@ import { Person } from "./person.tsx";
 
 export const Adjust = ({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) => (
   <Panel title={t("bench.adjust")} onClose={onClose}>
+    <AdjustControls session={session} />
+  </Panel>
+);
+
+export const AdjustControls = ({ session }: { readonly session: Session }) => (
+  <>
     <div class="actions">
       <button type="button" aria-disabled={!session.canUndo.value} onClick={session.undo}>
         {t("bench.undo")}
@@ -29,7 +35,7 @@ export const Adjust = ({ session, onClose }: { readonly session: Session; readon
     </div>
     <Person session={session} />
     <ParameterForm editing={following(session)} />
-  </Panel>
+  </>
 );
 
 /** Editing in which the volume rule follows the heart's settings until someone chooses it. */

@@ -33,7 +33,19 @@ function optionsFor({ request }: SceneState): readonly Option[] {
 
 const same = (a: Beside, b: Beside): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-export function Compare({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
+export const Compare = ({
+  session,
+  onClose,
+}: {
+  readonly session: Session;
+  readonly onClose: () => void;
+}) => (
+  <Panel title={t("bench.compare")} onClose={onClose}>
+    <CompareControls session={session} />
+  </Panel>
+);
+
+export function CompareControls({ session }: { readonly session: Session }) {
   const state = session.scene.value;
   const options = optionsFor(state);
   const nameOf = (pane: Beside) =>
@@ -46,7 +58,7 @@ export function Compare({ session, onClose }: { readonly session: Session; reado
     session.settle();
   };
   return (
-    <Panel title={t("bench.compare")} onClose={onClose}>
+    <>
       <p>{t("compare.title")}</p>
       <fieldset class="choice">
         <legend>{t("compare.with")}</legend>
@@ -65,6 +77,6 @@ export function Compare({ session, onClose }: { readonly session: Session; reado
           <p key={sentence}>{sentence}</p>
         ))}
       </div>
-    </Panel>
+    </>
   );
 }

@@ -1,11 +1,12 @@
 /** Own lessons from where a page can have them: this device, and the folder `own` beside a served kit. */
 import * as v from "valibot";
+import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/figures.ts";
 import { forgetLibraries } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import type { OwnFile, OwnLessons } from "../../lesson/own-source.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { courseFault, courseHere } from "./course-here.ts";
-import { MAX_LENGTH, openOwnTexts } from "./own-texts.ts";
+import { fitsAsText, MAX_LENGTH, openOwnTexts } from "./own-texts.ts";
 import { browserTextStore } from "./text-store.ts";
 
 declare const __SINGLE_FILE__: boolean;
@@ -28,9 +29,9 @@ const NONE: OwnLessons = { files: [], faults: [] };
 
 /** A file's text; null for one that can be no lesson: too large, unreadable, binary. */
 export async function lessonFileText(file: File): Promise<string | null> {
-  if (file.size > MAX_LENGTH) return null;
+  if (file.size > MAX_LENGTH + MAX_FIGURE_TEXT) return null;
   const text = await file.text().catch(() => null);
-  return text?.includes("\0") ? null : text;
+  return text === null || text.includes("\0") || !fitsAsText(text) ? null : text;
 }
 
 /** What a text is called whose file has this name. */
@@ -85,7 +86,7 @@ async function textOf(get: (url: string) => Promise<Response>, url: string): Pro
     // A server that answers every address with its start page has no such file.
     if (!answer.ok || answer.headers.get("content-type")?.includes("html")) return null;
     const text = await answer.text();
-    return text.length <= LIMITS.file ? text : null;
+    return fitsAsText(text) && splitFigures(text).text.length <= LIMITS.file ? text : null;
   } catch {
     return null;
   }

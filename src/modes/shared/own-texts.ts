@@ -1,5 +1,6 @@
 /** Lessons of one's own on this device: kept at each change, earlier versions too; nothing takes another's place. */
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/figures.ts";
 
 export interface OwnText {
   readonly id: string;
@@ -50,6 +51,12 @@ const LARGE_CUT = 0.5;
 export const MAX_NAME = 80;
 /** characters of a text, and so bytes of a file that is taken: far more than the longest lesson */
 export const MAX_LENGTH = 500_000;
+
+/** Words and figures each within their bound. */
+export function fitsAsText(file: string): boolean {
+  const { text, figures } = splitFigures(file);
+  return text.length <= MAX_LENGTH && figures.length <= MAX_FIGURE_TEXT;
+}
 
 export interface OwnTextsOptions {
   readonly store: TextStore;
@@ -123,7 +130,7 @@ export function isOwnText(found: unknown): found is OwnText {
     typeof id === "string" &&
     typeof name === "string" &&
     typeof text === "string" &&
-    text.length <= MAX_LENGTH &&
+    fitsAsText(text) &&
     typeof changed === "number" &&
     typeof listed === "boolean" &&
     Array.isArray(earlier) &&

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from "preact";
 import type { Block, Inline, Prose } from "../../lesson/prose.ts";
 import { Equation } from "./equation.tsx";
+import "./prose.css";
 import { SourceMark } from "./source-mark.tsx";
 import { Term } from "./term.tsx";
 import type { Voice } from "./voice.ts";
@@ -19,6 +20,12 @@ function BlockView({ block, voice }: { readonly block: Block; readonly voice: Vo
     return (
       <p>
         <InlineView words={block.content} voice={voice} />
+      </p>
+    );
+  if (block.kind === "picture")
+    return (
+      <p class="lesson-picture">
+        <img src={block.src} alt={block.alt} />
       </p>
     );
   if (block.kind === "math") return <Equation tex={block.tex} display />;

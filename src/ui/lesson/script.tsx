@@ -2,6 +2,7 @@
 
 import { language, t } from "../../i18n/index.ts";
 import type { Part, Step, Translation } from "../../lesson/lesson.ts";
+import { firstOf } from "../../lesson/prose.ts";
 import { ProseView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";
 
@@ -21,7 +22,7 @@ export function Script({ step, voice, paragraphs }: ScriptProps) {
   return (
     <div class="script" lang={part.language}>
       <ProseView
-        prose={paragraphs === undefined ? part.prose : part.prose.slice(0, paragraphs)}
+        prose={paragraphs === undefined ? part.prose : firstOf(part.prose, paragraphs)}
         voice={voice}
       />
     </div>

@@ -21,6 +21,8 @@ function written(node: Prose[number] | Inline, voice: Voice): string {
     // Sources have no place on a slide; the live state lists them.
     case "source":
       return "";
+    case "picture":
+      return `[${node.alt}]\n`;
     case "list":
       return node.items.map((item) => `• ${plainText(item, voice)}\n`).join("");
     case "paragraph":

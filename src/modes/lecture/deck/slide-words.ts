@@ -3,7 +3,7 @@ import { formatQuantity, t } from "../../../i18n/index.ts";
 import { dealAnswers } from "../../../lesson/deal.ts";
 import type { Question, Step } from "../../../lesson/lesson.ts";
 import type { Library } from "../../../lesson/library.ts";
-import type { Inline, Prose } from "../../../lesson/prose.ts";
+import { firstOf, type Inline, type Prose } from "../../../lesson/prose.ts";
 import { namesRead, requestsOf, situationOf } from "../../../lesson/situation.ts";
 import { statesAround } from "../../../lesson/states.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
@@ -91,7 +91,7 @@ function stepWords(
   return {
     title: step.title,
     body: [
-      ...(asked ? questionLines(asked, voice) : [say(step.plain.prose.slice(0, 1))]),
+      ...(asked ? questionLines(asked, voice) : [say(firstOf(step.plain.prose, 1))]),
       ...personLines(found),
     ],
     caution: step.caution ? say(step.caution.prose) : "",

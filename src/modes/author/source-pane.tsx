@@ -1,0 +1,74 @@
+/** The lesson's text as a form or as it is written, and what the checker found in it: two views of the one text. */
+import { useRef } from "preact/hooks";
+import { t } from "../../i18n/index.ts";
+import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
+import type { Library } from "../../lesson/library.ts";
+import { Choice } from "../../ui/choice.tsx";
+import type { Context } from "../shared/mode.ts";
+import type { Draft } from "./draft.ts";
+import { FaultList } from "./fault-list.tsx";
+import { goToField, LessonForm } from "./form/lesson-form.tsx";
+import { SourceText, type SourceTextHandle } from "./source-text.tsx";
+
+const VIEWS = ["form", "text"] as const;
+
+export interface SourcePaneProps {
+  readonly context: Context;
+  readonly draft: Draft;
+  readonly library: Library;
+  /** On which one works (1-based). */
+  readonly line: number;
+  readonly onLine: (line: number) => void;
+}
+
+export function SourcePane({ context, draft, library, line, onLine }: SourcePaneProps) {
+  const source = useRef<SourceTextHandle>(null);
+  const { place, address, session } = context;
+  const { more } = place.value;
+  const asText = more.view === "text";
+  const { id, text } = draft.own.value;
+  const faults = draft.faults.value;
+  return (
+    <section class="author-source" aria-label={t("author.text")}>
+      <Choice
+        label={t("author.view")}
+        quietLabel
+        value={asText ? "text" : "form"}
+        words={VIEWS}
+        nameOf={(view) => t(`author.view.${view}`)}
+        onChoose={(view) => address.go({ more: { ...more, view: view === "text" ? view : "" } })}
+      />
+      {asText ? (
+        <SourceText
+          ref={source}
+          text={text}
+          faulty={faults.map(lineOfFault)}
+          at={line}
+          onText={draft.write}
+          onLine={onLine}
+        />
+      ) : (
+        <LessonForm
+          {...{ id, text, faults, library, session, line, onLine }}
+          onText={draft.write}
+          figures={draft.figures.value}
+          onFigures={draft.setFigures}
+        />
+      )}
+      <FaultList
+        faults={faults}
+        check={draft.check.value}
+        busy={draft.busy.value}
+        text={text}
+        onGo={(at, fault) => {
+          if (asText) source.current?.goTo(at);
+          else {
+            onLine(at);
+            goToField(text, fault);
+          }
+        }}
+        onFix={(next) => (asText ? source.current?.exchange(next) : draft.write(next))}
+      />
+    </section>
+  );
+}
