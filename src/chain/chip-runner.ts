@@ -3,6 +3,7 @@ import type { FieldSession } from "../sim/flow-field/index.ts";
 import type { FlowSolver } from "../sim/flow-solver/flow-solver.ts";
 import type { Chip } from "../sim/flow-solver/gpu/chip.ts";
 import { type ChipSolver, MAX_STEPS } from "../sim/flow-solver/gpu/chip-solver.ts";
+import { nextBatch, noteFlow } from "../sim/flow-solver/step-batch.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
 import type { Slice } from "./field-slices.ts";
 import type { ChipFate, ToField } from "./worker-messages.ts";
@@ -60,13 +61,15 @@ export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunn
   const slice = async (field: FieldSession, seconds: number): Promise<Slice> => {
     const began = clock();
     const wanted = Math.ceil(seconds / field.step);
-    const { solver, batch } = field.batch(Math.max(1, Math.min(MAX_STEPS, SLICE / stepCost, wanted) | 0));
+    const { solver, readings, drive } = field.live();
+    const steps = Math.min(wanted, Math.max(1, SLICE / stepCost) | 0, MAX_STEPS, readings.stepsUntilSample());
+    const batch = nextBatch(solver, steps, (time) => drive(time, noteFlow));
     await flow.of(solver).run(batch);
-    const passed = batch.steps * solver.step;
-    field.arrived(batch);
+    solver.passed(steps);
+    readings.sample(steps);
     const spent = clock() - began;
-    stepCost = Math.max(1e-6, spent / batch.steps);
-    return { steps: batch.steps, passed, spent };
+    stepCost = Math.max(1e-6, spent / steps);
+    return { steps, passed: steps * solver.step, spent };
   };
 
   return {

@@ -4,11 +4,7 @@ import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
-import FieldWorker from "./field-worker.ts?worker&inline";
 import { workerPort } from "./port.ts";
-
-/** ms for which a first field may wait to hear of a graphics chip */
-const PATIENCE = 1500;
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
@@ -20,10 +16,8 @@ async function chipFields() {
 
 /** A chain that runs in this page. */
 export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
-  const onChip = Promise.race([
-    chipFields().catch(() => null),
-    new Promise<null>((resolve) => setTimeout(resolve, PATIENCE)),
-  ]);
+  const onChip = chipFields().catch(() => null);
+  const onProcessor = import("./processor-field.ts");
   return createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
@@ -34,7 +28,7 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     startCirculation: () => workerPort(() => new CirculationWorker()),
-    startField: () => workerPort(async () => (await onChip)?.() ?? new FieldWorker()),
+    startField: () => workerPort(async () => (await onChip)?.() ?? (await onProcessor).processorField()),
     ...options,
   });
 };

@@ -7,7 +7,7 @@ import { applyBoundary } from "../../src/sim/flow-field/boundary-conditions.ts";
 import { vectorEngine } from "../../src/sim/flow-solver/engine.ts";
 import { type FlowSolver, plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";
 import { type Chip, openChip } from "../../src/sim/flow-solver/gpu/chip.ts";
-import { noteFlow } from "../../src/sim/flow-solver/openings.ts";
+import { nextBatch, noteFlow } from "../../src/sim/flow-solver/step-batch.ts";
 import { apart, DRIVE, onChip, PLANES, solverIn } from "../sim/flow-solver/planes.ts";
 
 const ACROSS = [12, 16, 24, 32, 48];
@@ -19,9 +19,9 @@ const singles = (count: number) => vectorEngine(count, "singles");
 async function chipRate(chip: Chip, solver: FlowSolver, steps: number): Promise<number> {
   const flow = chip.load(solver);
   const batch = async () => {
-    const next = solver.batch(steps, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
+    const next = nextBatch(solver, steps, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
     await flow.run(next);
-    solver.passed(next);
+    solver.passed(steps);
   };
   await batch();
   const began = performance.now();

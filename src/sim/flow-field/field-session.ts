@@ -3,8 +3,7 @@
 import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
 import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
-import { holdFlow, noteFlow } from "../flow-solver/openings.ts";
-import type { StepBatch } from "../flow-solver/step-batch.ts";
+import { holdFlow } from "../flow-solver/openings.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
 import { atCentres } from "./at-centres.ts";
@@ -47,10 +46,8 @@ export interface FieldSession {
   advance(steps: number): number;
   /** Advances at least `seconds` of blood time. */
   advanceSeconds(seconds: number): number;
-  /** As `advance`, for a computer elsewhere: the solver, and its steps up to the next reading at most. */
-  batch(steps: number): { readonly solver: FlowSolver; readonly batch: StepBatch };
-  /** The solver's arrays hold the end of its batch. */
-  arrived(batch: StepBatch): void;
+  /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
+  live(): LiveField;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
   reshape(geometry: FlowGeometry, cellsAcross?: number): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
@@ -66,6 +63,13 @@ export interface FieldSession {
   timed(steps: number, wallSeconds: number): void;
   /** Drops the memory; nothing may be called afterwards. */
   release(): void;
+}
+
+/** A field's present solver and readings, and its boundary conditions at the solver's `time` (s); flows go to `hold`. */
+interface LiveField {
+  readonly solver: FlowSolver;
+  readonly readings: Readings;
+  drive(time: number, hold?: typeof holdFlow): void;
 }
 
 /** Opening whose width does not set the grid. */
@@ -150,14 +154,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       while (passed < seconds) passed += advance(Math.max(1, Math.ceil((seconds - passed) / solver.step)));
       return passed;
     },
-    batch: (steps) => ({
-      solver,
-      batch: solver.batch(Math.min(steps, readings.stepsUntilSample()), (time) => drive(time, noteFlow)),
-    }),
-    arrived(batch) {
-      solver.passed(batch);
-      readings.sample(batch.steps);
-    },
+    live: () => ({ solver, readings, drive }),
     reshape(next, cellsAcross = across) {
       plane = next;
       if (cellsAcross !== across) gridChoice = { ...gridChoice, dx: cellFor(plane, cellsAcross) };

@@ -5,7 +5,6 @@ import type { CutCellMesh, GridChoice } from "./cut-cell-mesh.ts";
 import { layOpening, type SolverOpening } from "./openings.ts";
 import { applyPressureOutlet } from "./pressure-outlet.ts";
 import { fillCoefficients, type OpeningRule, rowSpans } from "./stencil-coefficients.ts";
-import { inputOf, type StepBatch } from "./step-batch.ts";
 import { timeStep } from "./time-step.ts";
 
 /** Artificial sound speed over that of the fastest blood: the error of an unsteady flow falls with its square. */
@@ -52,10 +51,12 @@ export interface FlowSolver {
   expect(speed: number): void;
   /** Advances `steps`; `before` may set openings' flows and targets each step (s). */
   advance(steps: number, before?: (time: number) => void): void;
-  /** What `advance` would do, for a computer elsewhere that works on a copy of the arrays and brings its end back. */
-  batch(steps: number, before?: (time: number) => void): StepBatch;
-  /** The arrays hold the end of a batch. */
-  passed(batch: StepBatch): void;
+  /** For a computer elsewhere that works on a copy of the arrays and brings its end back: looks for the fastest blood, if it is time to. */
+  lookAgain(): void;
+  /** m/s: the artificial speed of sound, and the fraction of an opening's slow mean that is renewed in one step */
+  outletRates(): { readonly soundSpeed: number; readonly forget: number };
+  /** The arrays hold the flow `steps` later. */
+  passed(steps: number): void;
 }
 
 /** How one step over all rows is done: plain, or by the vector kernel. */
@@ -177,20 +178,13 @@ export function runFlowSolver(
         time += settings.dtOverDx * dxMetres;
       }
     },
-    batch(steps, before) {
+    lookAgain() {
       if (sinceLooked >= LOOK_EVERY) look();
-      const inputs = new Float32Array(steps * openings.length);
-      for (let n = 0; n < steps; n++) {
-        before?.(time + n * settings.dtOverDx * dxMetres);
-        openings.forEach((opening, place) => {
-          inputs[n * openings.length + place] = inputOf(opening);
-        });
-      }
-      return { steps, settings, inputs, ...outletRates() };
     },
-    passed({ steps, settings: kept }) {
+    outletRates,
+    passed(steps) {
       sinceLooked += steps;
-      time += steps * kept.dtOverDx * dxMetres;
+      time += steps * settings.dtOverDx * dxMetres;
     },
   };
 }

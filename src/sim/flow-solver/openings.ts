@@ -198,11 +198,6 @@ export function openingFlow({ crossing }: SolverOpening, a: SolverArrays): numbe
   return flow;
 }
 
-/** Notes the `flow` (m/s times cells times mm, into the blood) that a computer elsewhere is to hold. */
-export function noteFlow(opening: SolverOpening, flow: number): void {
-  opening.flow = flow;
-}
-
 /** Holds a velocity opening at `flow` (m/s times cells times mm, into the blood). */
 export function holdFlow(opening: SolverOpening, flow: number, a: SolverArrays): void {
   const { held, heldShape } = opening;

@@ -1,5 +1,6 @@
 /** Steps that are to run together elsewhere: what the openings are given in each of them. */
 import type { StepSettings } from "./array-layout.ts";
+import type { FlowSolver } from "./flow-solver.ts";
 import type { SolverOpening } from "./openings.ts";
 
 /** What a computer elsewhere is told, dimensionless unless said. */
@@ -15,6 +16,21 @@ export interface StepBatch {
   readonly inputs: Float32Array;
 }
 
-/** What an opening is given at this moment: a flow (m/s times cells times mm) or a speed (m/s). */
-export const inputOf = ({ rule, flow, wanted }: SolverOpening): number =>
-  rule === "velocity" ? flow : (wanted ?? 0);
+/** Notes the `flow` (m/s times cells times mm, into the blood) that a computer elsewhere is to hold. */
+export function noteFlow(opening: SolverOpening, flow: number): void {
+  opening.flow = flow;
+}
+
+/** The solver's next `steps`; `before` sets openings' flows (by {@link noteFlow}) and targets each step (s). */
+export function nextBatch(solver: FlowSolver, steps: number, before: (time: number) => void): StepBatch {
+  solver.lookAgain();
+  const { openings, settings, time, step } = solver;
+  const inputs = new Float32Array(steps * openings.length);
+  for (let n = 0; n < steps; n++) {
+    before(time + n * step);
+    openings.forEach(({ rule, flow, wanted }, place) => {
+      inputs[n * openings.length + place] = rule === "velocity" ? flow : (wanted ?? 0);
+    });
+  }
+  return { steps, settings, inputs, ...solver.outletRates() };
+}

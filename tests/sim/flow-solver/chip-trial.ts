@@ -5,6 +5,7 @@ import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
 import { openChip } from "../../../src/sim/flow-solver/gpu/chip.ts";
+import { nextBatch, noteFlow } from "../../../src/sim/flow-solver/step-batch.ts";
 import { apart, DRIVE, onChip, PLANES, solverIn } from "./planes.ts";
 
 const STEPS = 104;
@@ -73,7 +74,7 @@ async function loss() {
   const other = await open();
   const solver = solverIn(PLANES[0]![1], 3, singles);
   const flow = other.chip.load(solver);
-  const batch = () => solver.batch(8, (time) => applyBoundary(solver, DRIVE, time));
+  const batch = () => nextBatch(solver, 8, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
   await flow.run(batch());
   const before = Float32Array.from(solver.arrays.u);
   other.device.destroy();

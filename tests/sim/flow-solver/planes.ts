@@ -5,7 +5,7 @@ import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts"
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { buildFlowSolver, type Engine, type FlowSolver } from "../../../src/sim/flow-solver/flow-solver.ts";
 import type { Chip } from "../../../src/sim/flow-solver/gpu/chip.ts";
-import { noteFlow } from "../../../src/sim/flow-solver/openings.ts";
+import { nextBatch, noteFlow } from "../../../src/sim/flow-solver/step-batch.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
 import { CASES, type Stage } from "../../../src/sim/parameters/request.ts";
@@ -52,12 +52,10 @@ export function solverIn(geometry: FlowGeometry, dx: number, engine: (count: num
 /** Steps on a chip, in batches between which the fastest blood is looked for as often as the plain time step looks. */
 export async function onChip(chip: Chip, solver: FlowSolver, steps: number): Promise<void> {
   const flow = chip.load(solver);
-  for (let left = steps, length = 20; left > 0; left -= length, length = Math.min(left, 21)) {
-    const batch = solver.batch(Math.min(left, length), (time) =>
-      applyBoundary(solver, DRIVE, time, noteFlow),
-    );
-    await flow.run(batch);
-    solver.passed(batch);
+  for (let left = steps, length = 20; left > 0; left -= length, length = 21) {
+    const count = Math.min(left, length);
+    await flow.run(nextBatch(solver, count, (time) => applyBoundary(solver, DRIVE, time, noteFlow)));
+    solver.passed(count);
   }
   flow.release();
 }
