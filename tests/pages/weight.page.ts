@@ -5,11 +5,11 @@ import { expect, type Page, test } from "@playwright/test";
 test.use({ reducedMotion: "no-preference", reuseContext: false });
 
 /** bytes (kB = 1000) */
-const FIRST_VIEW = { canvas: 294_000, webgl: 308_500 };
+const FIRST_VIEW = { canvas: 297_000, webgl: 310_000 };
 /** Its heaviest pieces: the chain with the circulation worker's code, the field worker, the drawing library, the pathway's scene. */
 const HEAVIEST: Readonly<Record<string, number>> = {
-  index: 65_500,
-  "processor-field": 19_500,
+  index: 66_500,
+  "processor-field": 20_000,
   "webgl-renderer": 21_500,
   Geometry: 28_500,
   stage: 29_500,
