@@ -14,6 +14,9 @@ export default defineConfig({
   timeout: 60_000,
   reporter: [["line"], ["json", { outputFile: ".cache/pages.json" }]],
   use: {
+    // A window of its own costs each test as much as opening the page does. Between tests storage, cookies, routes and scripts
+    // are cleared; a file that judges what a browser keeps or weighs asks for a fresh one.
+    reuseContext: true,
     // Else every test would fetch the whole kit for use without a network; a test of that allows it.
     serviceWorkers: "block",
     // A picture that stands still leaves the processor to the tests; those that judge movement ask for it.

@@ -82,6 +82,7 @@ export function openLine<Out, In>(options: LineOptions<Out, In>): AudienceLine<O
       if (socket && performance.now() - heardAt < SILENT / 2) return;
       const old = socket;
       socket = null;
+      if (old) onLine(false);
       old?.close();
       later(call, 0);
     },

@@ -1,5 +1,5 @@
 /** A field's own thread on a computer with a graphics chip. */
-import { openChip } from "../sim/flow-solver/gpu/chip.ts";
+import { type Chip, openChip } from "../sim/flow-solver/gpu/chip.ts";
 import { chipRunner } from "./chip-runner.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
 import { turns } from "./turns.ts";
@@ -18,21 +18,25 @@ let hear = (message: ToField): void => {
 };
 self.addEventListener("message", ({ data }: MessageEvent<ToField>) => hear(data));
 
-async function onChip() {
+async function opened(): Promise<Chip> {
   const adapter = await navigator.gpu.requestAdapter({ powerPreference: "high-performance" });
   if (!adapter) throw new Error("the graphics chip is gone");
-  return chipRunner(options, await openChip(await adapter.requestDevice()));
+  return openChip(await adapter.requestDevice());
 }
 
 const late = new Promise<never>((_, refuse) => {
   setTimeout(refuse, PATIENCE);
 });
 
-void Promise.race([onChip(), late])
-  .catch(() => {
-    options.post({ kind: "chip", fate: "lost" }, []);
-    return fieldRunner(options);
-  })
+// One that opens later stays unused, and says nothing.
+void Promise.race([opened(), late])
+  .then(
+    (chip) => chipRunner(options, chip),
+    () => {
+      options.post({ kind: "chip", fate: "lost" }, []);
+      return fieldRunner(options);
+    },
+  )
   .then((runner) => {
     const wake = turns(() => runner.work());
     hear = (message) => {

@@ -20,7 +20,12 @@ export interface LooseBody {
 }
 
 /** How far a field has run. */
-export type FlowMoment = Pick<FlowField, "shapeId" | "time">;
+export interface FlowMoment {
+  /** s of its own time since it began from rest */
+  readonly time: number;
+  /** s of its own time since its walls or its inflow last changed */
+  readonly unchanged: number;
+}
 
 /** What a pane showed before the last change. */
 export interface Before {

@@ -8,6 +8,7 @@ import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { boundaryConditions, sharesInflow } from "./field-boundary.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
+import type { FlowMoment } from "./frame.ts";
 import type { Port } from "./port.ts";
 import type { Fluid, GridChoice } from "./worker-messages.ts";
 
@@ -24,6 +25,8 @@ export interface PaneField {
   /** null before the first build and where there is no field */
   readonly link: FieldLink | null;
   readonly walls: { readonly geometry: PathwayGeometry; readonly fluid: Fluid } | null;
+  /** null without a field */
+  moment(): FlowMoment | null;
   /** it takes the first pane's inflow */
   readonly equalInflow: boolean;
   /** Null ends the field: a scene without one, or a stage without a pathway. */
@@ -44,6 +47,8 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
   let clock = 0;
   /** when the field last got new boundary conditions: its shape, and s of its own time */
   let driven = { shapeId: -1, time: 0 };
+  /** the same, kept while other walls have no moment yet: s of its own time, which goes on where only sizes change */
+  let changedAt = 0;
 
   const shares = ({ own, first }: Inflow) => own !== null && first !== null && sharesInflow(own, first);
 
@@ -54,6 +59,7 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
     const { shapeId, field } = link.latest;
     const time = field?.time ?? 0;
     driven = { shapeId, time };
+    if (field) changedAt = time;
     // The field counts from when it was built, the page's clock from the start.
     link.boundary(boundaryConditions(own, shares(inflow) ? present(first) : own, leaks, clock - time));
   };
@@ -81,6 +87,13 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
     },
     get walls() {
       return walls;
+    },
+    moment() {
+      const field = link?.latest.field;
+      // Begun from rest since: its time counts from there.
+      return field
+        ? { time: field.time, unchanged: field.time - (changedAt <= field.time ? changedAt : 0) }
+        : null;
     },
     get equalInflow() {
       return shares(inflow);

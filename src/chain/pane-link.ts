@@ -88,7 +88,7 @@ export function paneLink(
       if (!measured) return null;
       return seconds === undefined ? measured : { ...measured, washOutSeconds: seconds };
     },
-    moment: () => field.link?.latest.field ?? null,
+    moment: field.moment,
     get capable() {
       return field.link?.capable;
     },

@@ -9,15 +9,23 @@ export function turns(work: () => number | Promise<number>): () => void {
   const turn = async () => {
     timer = 0;
     const rest = await work();
-    if (rest > 0) timer = self.setTimeout(turn, 1000 * rest);
+    if (rest > 0) timer = self.setTimeout(take, 1000 * rest);
     else channel.port2.postMessage(null);
   };
-  channel.port1.onmessage = turn;
-  void turn();
+  /** A refused promise would stay in the worker: as a fault of its own the page hears of it at once. */
+  const take = () => {
+    turn().catch((fault) => {
+      self.setTimeout(() => {
+        throw fault;
+      });
+    });
+  };
+  channel.port1.onmessage = take;
+  take();
   return () => {
     if (timer === 0) return;
     // What was sent together is heard together.
     clearTimeout(timer);
-    timer = self.setTimeout(turn, 1);
+    timer = self.setTimeout(take, 1);
   };
 }

@@ -21,16 +21,19 @@ const pack = (progress: Progress): string => {
   return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
 };
 
-/** Packed or plain; anything else reads as none. */
-export function unpackProgress(text: string | null): Progress {
-  if (text === null || text.startsWith("{")) return readProgress(text);
+/** The text that was packed, or stands plain; null for anything else. */
+export function unpackText(text: string | null): string | null {
+  if (text === null || text.startsWith("{")) return text;
   try {
     const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
-    return readProgress(strFromU8(inflateSync(bytes)));
+    return strFromU8(inflateSync(bytes));
   } catch {
-    return NO_PROGRESS;
+    return null;
   }
 }
+
+/** Packed or plain; anything else reads as none. */
+export const unpackProgress = (text: string | null): Progress => readProgress(unpackText(text));
 
 type Lessons = Progress["lessons"];
 const eachLesson = (

@@ -9,6 +9,7 @@ const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as c
 export type Verb = (typeof SAID)[number];
 
 const record = v.record(v.string(), v.unknown());
+const content = v.fallback(v.pipe(v.string(), v.parseJson(), record), {});
 const contextActivities = v.looseObject({
   // One alone may stand without a list (xAPI 1.0.3, part two, 2.4.6.2).
   category: v.optional(
@@ -60,6 +61,7 @@ export interface Cmi5Store {
   readPreferences(token: string): Promise<void>;
   /** False where the store has not kept it. */
   state(token: string, statement: object, keepalive: boolean): Promise<boolean>;
+  /** Rejects where it cannot be known: what is kept there must not be overwritten. */
   readProgress(token: string): Promise<KeptDocument>;
   writeProgress(token: string, progress: object): Promise<boolean>;
 }
@@ -79,17 +81,17 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
     });
     return `${launch.endpoint}activities/state?${query}`;
   };
-  const read = async (token: string, name: string): Promise<Record<string, unknown>> => {
-    const answer = await ask(documentAddress(name), { method: "GET", headers: headers(token) });
-    return answer.ok ? v.parse(v.fallback(record, {}), await answer.json()) : {};
-  };
+  const document = (token: string, name: string): Promise<Response> =>
+    ask(documentAddress(name), { method: "GET", headers: headers(token) });
+  const contentOf = async (answer: Response): Promise<Record<string, unknown>> =>
+    answer.ok ? v.parse(content, await answer.text()) : {};
   return {
     async openVisit() {
       const answer = await ask(launch.fetch, { method: "POST" });
       return ((await answer.json()) as { "auth-token"?: string })["auth-token"] || null;
     },
     async readLaunchData(token) {
-      return v.parse(launchData, await read(token, "LMS.LaunchData"));
+      return v.parse(launchData, await contentOf(await document(token, "LMS.LaunchData")));
     },
     async readPreferences(token) {
       const query = new URLSearchParams({
@@ -111,7 +113,10 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
       return answer.ok || answer.status === 409;
     },
     async readProgress(token) {
-      const { text, said } = await read(token, STATE_ID);
+      const answer = await document(token, STATE_ID);
+      // 404: none is kept. Any other refusal leaves open what is.
+      if (!answer.ok && answer.status !== 404) throw new Error(`${STATE_ID}: found status ${answer.status}`);
+      const { text, said } = await contentOf(answer);
       return {
         text: typeof text === "string" ? text : null,
         said: Array.isArray(said) ? SAID.filter((verb) => said.includes(verb)) : [],

@@ -145,7 +145,7 @@ async function openVisit(store: Cmi5Store): Promise<Visit | null> {
   if (token === null) return null;
   // Asked for because it must be (11.0); the language was chosen by whoever made the course.
   const [data] = await Promise.all([store.readLaunchData(token), store.readPreferences(token)]);
-  const { text, said } = await store.readProgress(token).catch(() => ({ text: null, said: [] }));
+  const { text, said } = await store.readProgress(token);
   return { token, data, text, before: said };
 }
 

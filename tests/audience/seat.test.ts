@@ -50,6 +50,18 @@ test("an answer given before a break is sent again once, when the question comes
   expect([seat.own.value, seat.pending.value, seat.refused.value]).toEqual(["more", null, null]);
 });
 
+test("an answer given into a line that a device slept through is sent again as well", async () => {
+  const seat = await seated();
+  await vi.advanceTimersByTimeAsync(25_000);
+  seat.give("more");
+  seat.wake();
+  await vi.advanceTimersByTimeAsync(1);
+  sockets[1]?.open();
+  sockets[1]?.hear(ask);
+  expect(answers(1)).toBe(1);
+  expect([seat.pending.value, seat.refused.value]).toEqual(["more", null]);
+});
+
 test("the answer after the last one that counts is said once, between a phone and a room", async () => {
   const seat = await seated();
   const { room } = await held();

@@ -53,6 +53,24 @@ it.each([true, false])(
   },
 );
 
+it("a flow counts from its last change: another view of the same state finds it in shape", async () => {
+  const { chain, time, field } = begin(setView({ paused: true })(START));
+  await time.pass(0.1);
+  field.flow(field.ports[0]!, 2);
+  await time.pass(0.02);
+  const unchanged = () => chain.moments()[0]!.unchanged;
+  expect(unchanged()).toBeCloseTo(2);
+  chain.scene.value = setView({ labels: false })(chain.scene.value);
+  await time.pass(0.1);
+  expect(unchanged()).toBeCloseTo(2);
+  // Another width: the flow goes on from what it was.
+  chain.scene.value = setParameter("conduitDiameter", 12)(chain.scene.value);
+  await time.pass(0.3);
+  field.flow(field.ports[0]!, 2.5);
+  await time.pass(0.02);
+  expect(unchanged()).toBeCloseTo(0.5);
+});
+
 it("a still frame of another state is answered beside the scene, which stays", async () => {
   const { chain, time } = begin();
   await time.pass(0.1);

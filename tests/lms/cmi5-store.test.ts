@@ -42,6 +42,28 @@ test("nothing is stated before the visit's beginning is kept", async () => {
   expect(verbs(store)).toEqual(["initialized", "answered", "passed", "completed"]);
 });
 
+test.each([500, 403, "thrown"] as const)(
+  "progress that a store answers for with %s is not overwritten, and nothing is said of a learner so unknown",
+  async (now) => {
+    const store = recordStore();
+    store.documents.set("lungward.progress", '{"text":"earlier"}');
+    const unread = {
+      ...store,
+      ask: async (url: string, init: RequestInit) => {
+        if (init.method !== "GET" || !url.includes("stateId=lungward.progress")) return store.ask(url, init);
+        if (now === "thrown") throw new TypeError("Failed to fetch");
+        return new Response("", { status: now });
+      },
+    };
+    const voice = record(unread);
+    expect(await voice.load()).toBe(null);
+    expect(await voice.report(report(8, true))).toBe(false);
+    await closed(voice);
+    expect(store.documents.get("lungward.progress")).toBe('{"text":"earlier"}');
+    expect(store.statements).toEqual([]);
+  },
+);
+
 test("a statement that the store has already counts as kept", async () => {
   const outage: Outage = { now: null };
   const voice = record(recordStore({}, outage));

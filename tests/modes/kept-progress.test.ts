@@ -1,7 +1,14 @@
 // @vitest-environment happy-dom
 import { readFileSync } from "node:fs";
 import { beforeEach, expect, test, vi } from "vitest";
-import { type LessonProgress, NO_PROGRESS, readProgress, withLesson } from "../../src/lesson/progress.ts";
+import {
+  type LessonProgress,
+  NO_PROGRESS,
+  type Progress,
+  readProgress,
+  withLesson,
+} from "../../src/lesson/progress.ts";
+import { packProgress } from "../../src/lesson/progress-pack.ts";
 import { readLesson } from "../../src/lesson/read.ts";
 import { deviceRecord } from "../../src/lms/device.ts";
 import type { RecordAdapter, Report } from "../../src/lms/record-adapter.ts";
@@ -31,6 +38,17 @@ test("what a version to come has written meanwhile is not overwritten", async ()
   tab.keep(withLesson(NO_PROGRESS, "one", lesson), "one#a", []);
   expect(localStorage.getItem(NAME)).toBe(later);
   expect(tab.keeps.peek()).toBe(false);
+});
+
+test("nor is what a version to come has packed for a course system", async () => {
+  const later = packProgress({ ...NO_PROGRESS, version: 2 } as unknown as Progress, 4096);
+  const reports: Report[] = [];
+  const report = async (given: Report) => reports.push(given) > 0;
+  const device = deviceRecord(() => localStorage);
+  const tab = await openProgress({ ...device, kind: "scorm", now: null, load: async () => later, report });
+  expect(tab.keeps.peek()).toBe(false);
+  tab.keep(withLesson(NO_PROGRESS, "one", lesson), "one#a", []);
+  expect(reports).toEqual([]);
 });
 
 test("a course system hears of the share of all the course's questions, unanswered ones among them", async () => {

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { hearHall, startHall } from "../../src/modes/lecture/hall.ts";
+import { handsOf, keepHands } from "../../src/modes/lecture/kept-hands.ts";
 import { beginAnew, talkClock } from "../../src/modes/lecture/talk-clock.ts";
 
 beforeEach(() => {
@@ -32,6 +34,15 @@ it("gives a talk that is begun anew, as after a rehearsal, all its time", () => 
   talkClock("kept").begin();
   beginAnew();
   expect(began("kept")).toBeNull();
+});
+
+it("counts the hands of its own talk alone, and none of a rehearsal", () => {
+  const raised = hearHall(startHall("lesson#step"), { kind: "hand", choice: "more" });
+  keepHands("kept", [raised]);
+  expect(handsOf("kept")).toEqual([raised]);
+  expect(handsOf("lesson#step")).toEqual([]);
+  beginAnew();
+  expect(handsOf("kept")).toEqual([]);
 });
 
 it("runs without a storage", () => {

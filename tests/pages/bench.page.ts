@@ -69,11 +69,14 @@ test("U1 pause is one key and one press away and stays through a change of pathw
   await expect(page.locator("[data-item=pause]")).toHaveText("Pause");
 });
 
-test("a link opens the very state, and a broken one the nearest with a word on what was dropped", async ({
+test("the bench keeps its state over a reload, a link opens the very state, and a broken one the nearest with a word on what was dropped", async ({
   page,
 }) => {
   await open(page);
   await page.getByRole("radio", { name: "Lateral tunnel" }).check();
+  await expect.poll(() => page.url()).toContain("state=1~tlt");
+  await page.reload();
+  await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
   await bar(page, "take").click();
   const link = await page.locator("[data-link]").inputValue();
   expect(link).toContain("state=1~tlt");
@@ -82,14 +85,6 @@ test("a link opens the very state, and a broken one the nearest with a word on w
   await page.goto("?mode=bench&state=1~textracardiak~szzz9");
   await expect(page.getByRole("radio", { name: "Extracardiac" })).toBeChecked();
   await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
-});
-
-test("the bench keeps its state over a reload", async ({ page }) => {
-  await open(page);
-  await page.getByRole("radio", { name: "Lateral tunnel" }).check();
-  await expect.poll(() => page.url()).toContain("state=1~tlt");
-  await page.reload();
-  await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
 });
 
 test("U4 a handle in the scene is a slider: moved by keys, by its buttons, and by dragging", async ({

@@ -6,6 +6,9 @@ import { drop as dropText, figure, paste, watchPage } from "./page.ts";
 import { test as resting } from "./resting-field.ts";
 
 test.setTimeout(240_000);
+// What one fault leaves behind in the browser must not reach the next.
+test.use({ reuseContext: false });
+resting.use({ reuseContext: false });
 
 interface Probe {
   readonly workers: Worker[];

@@ -102,6 +102,9 @@ for (const [build, address] of [
     const id = await room.page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
     const speaker = await open(`${base}?mode=lecture&window=speaker&room=${id}`);
     await says(speaker.page, ".speaker-head", "1");
+    await speaker.page.waitForSelector(".speaker-form input");
+    // Nothing of it is to be scrolled to: no bar takes a part of its width.
+    expect(await speaker.page.evaluate(() => innerWidth - document.documentElement.clientWidth)).toBe(0);
     await speaker.page.keyboard.press("PageDown");
     await says(room.page, ".room-place", "2");
     await says(speaker.page, ".speaker-head", "2");

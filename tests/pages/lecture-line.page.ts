@@ -35,8 +35,9 @@ const saidInASecond = (page: Page, id: string | null) =>
 
 test("two rooms in one browser do not know each other: each clicker drives its own, and none talks by itself", async ({
   context,
+  page: one,
 }) => {
-  const [one, two] = [await context.newPage(), await context.newPage()];
+  const two = await context.newPage();
   for (const room of [one, two]) {
     await room.goto(LESSON);
     await at(room, 1);
@@ -57,8 +58,7 @@ test("two rooms in one browser do not know each other: each clicker drives its o
   await expect(speaker.locator(".speaker-head")).toContainText("Step 2 of");
 });
 
-test("10,000 junk messages leave the clicker alive", async ({ context }) => {
-  const room = await context.newPage();
+test("10,000 junk messages leave the clicker alive", async ({ page: room }) => {
   await room.goto(LESSON);
   await at(room, 1);
   const speaker = await openSpeaker(room);
@@ -81,10 +81,10 @@ test("10,000 junk messages leave the clicker alive", async ({ context }) => {
 
 test("a page of another origin that opens the room and knows its number can neither steer nor listen", async ({
   context,
+  page: foreign,
   baseURL,
 }) => {
   // A page that this test serves under another name.
-  const foreign = await context.newPage();
   await foreign.route("http://elsewhere.test/", (route) =>
     route.fulfill({ contentType: "text/html", body: "<title>elsewhere</title>" }),
   );

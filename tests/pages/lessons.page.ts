@@ -3,15 +3,18 @@
  * nothing cut at three sizes. The picture's shading is switched off, since words are judged here; all else runs as it does.
  */
 import { readdirSync, readFileSync } from "node:fs";
-import { expect, type Page } from "@playwright/test";
+import { expect, type Frame, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 import { test } from "./resting-field.ts";
 
-const SIZES = [
+type Size = readonly [width: number, height: number];
+const SIZES: readonly Size[] = [
   [390, 844],
   [820, 1180],
   [1280, 720],
-] as const;
+];
+/** Holds each of them. */
+const WINDOW = { width: 1280, height: 1180 };
 
 /** Every number in every language, and axe on every step; else in English, and on a step of some lessons. */
 const LONG = Boolean(process.env.LUNGWARD_LONG);
@@ -51,15 +54,29 @@ const go = (page: Page, query: string) =>
     dispatchEvent(new PopStateEvent("popstate"));
   }, query);
 
-/** Goes through the steps inside the page; what is wrong with each, as text. */
+/** The kit in a frame, whose size a step can change without being opened again. */
+async function openFrame(page: Page, query: string): Promise<Frame> {
+  await page.setViewportSize(WINDOW);
+  await page.goto("LICENSE.txt");
+  const come = page.waitForEvent("framenavigated", (frame) => frame.parentFrame() !== null);
+  await page.evaluate((address) => {
+    const frame = Object.assign(document.createElement("iframe"), { src: address });
+    frame.style.cssText = "position: fixed; inset: 0; border: 0";
+    document.body.replaceChildren(frame);
+  }, query);
+  return come;
+}
+
+/** Goes through the steps inside the page, looks at each in all sizes (in a frame) or as it stands; what is wrong, as text. */
 const walk = (
-  page: Page,
+  page: Page | Frame,
   language: string,
   steps: readonly StepOnPage[],
-  numbersToo: boolean,
+  sizes: readonly Size[],
+  numbersToo = false,
 ): Promise<readonly string[]> =>
   page.evaluate(
-    async ({ language, steps, numbersToo }) => {
+    async ({ language, steps, sizes, numbersToo }) => {
       const wrong: string[] = [];
       const until = async (holds: () => boolean): Promise<boolean> => {
         for (const end = performance.now() + 20_000; performance.now() < end; ) {
@@ -72,32 +89,44 @@ const walk = (
         [...document.querySelectorAll<HTMLElement>(selector)]
           .filter(wanted)
           .map((element) => element.textContent);
+      const resize = ([width, height]: Size) =>
+        Object.assign((frameElement as HTMLElement).style, { width: `${width}px`, height: `${height}px` });
+      if (sizes[0]) resize(sizes[0]);
       for (const { lesson, id, title } of steps) {
         history.pushState(null, "", `?mode=study&language=${language}&lesson=${lesson}&step=${id}`);
         dispatchEvent(new PopStateEvent("popstate"));
         const waiting = () => texts(".live-number", (each) => /…/.test(each.textContent));
         const heading = () => document.querySelector(".lesson-words h2")?.textContent;
         const come = await until(() => heading() === title && !(numbersToo && waiting().length > 0));
-        const found = {
-          heading: heading() === title ? [] : [heading()],
-          numbers: come ? [] : waiting(),
-          cut: texts(
-            ".lesson-words :is(p, li, h2, button, label, .note)",
-            (each) => each.scrollWidth > each.clientWidth + 1 && getComputedStyle(each).display !== "inline",
-          ),
-          sideways:
-            document.documentElement.scrollWidth > innerWidth ? [document.documentElement.scrollWidth] : [],
-          unmarked:
-            language === "en" || document.querySelector(".translation-note") ? [] : ["not yet reviewed"],
-          keys: document.body.textContent.match(/\[[a-z]+(\.[A-Za-z]+)+\]/g) ?? [],
+        const look = (wanted: number) => {
+          const found = {
+            heading: heading() === title ? [] : [heading()],
+            width: innerWidth === wanted ? [] : [innerWidth],
+            numbers: come ? [] : waiting(),
+            cut: texts(
+              ".lesson-words :is(p, li, h2, button, label, .note)",
+              (each) =>
+                each.scrollWidth > each.clientWidth + 1 && getComputedStyle(each).display !== "inline",
+            ),
+            sideways:
+              document.documentElement.scrollWidth > innerWidth ? [document.documentElement.scrollWidth] : [],
+            unmarked:
+              language === "en" || document.querySelector(".translation-note") ? [] : ["not yet reviewed"],
+            keys: document.body.textContent.match(/\[[a-z]+(\.[A-Za-z]+)+\]/g) ?? [],
+          };
+          for (const [what, list] of Object.entries(found))
+            if (list.length > 0) wrong.push(`${lesson} ${id} at ${wanted}: ${what} ${JSON.stringify(list)}`);
         };
-        for (const [what, list] of Object.entries(found))
-          if (list.length > 0)
-            wrong.push(`${lesson} ${id} at ${innerWidth}: ${what} ${JSON.stringify(list)}`);
+        if (sizes.length === 0) look(innerWidth);
+        for (const size of sizes) {
+          resize(size);
+          look(size[0]);
+        }
+        if (sizes.length > 1) resize(sizes[0]!);
       }
       return wrong;
     },
-    { language, steps, numbersToo },
+    { language, steps, sizes, numbersToo },
   );
 
 for (const language of languages) {
@@ -116,24 +145,29 @@ for (const language of languages) {
       (progress) => localStorage.setItem("lungward.progress", progress),
       JSON.stringify(progressDone(steps)),
     );
-    await page.setViewportSize({ width: 390, height: 844 });
-    await page.goto(`?mode=study&language=${language}&lesson=${steps[0]!.lesson}&step=${steps[0]!.id}`);
-    await expect(page.locator(".lesson-words h2")).toHaveText(steps[0]!.title, { timeout: 60_000 });
-    for (const [index, [width, height]] of SIZES.entries()) {
-      await page.setViewportSize({ width, height });
-      expect(await walk(page, language, steps, slow && index === 0)).toEqual([]);
-      if (!LONG) await page.evaluate(hide);
-    }
+    const start = `./?mode=study&language=${language}&lesson=${steps[0]!.lesson}&step=${steps[0]!.id}`;
+    const opened = (where: Page | Frame) =>
+      expect(where.locator(".lesson-words h2")).toHaveText(steps[0]!.title, { timeout: 60_000 });
+    const frame = await openFrame(page, start);
+    await opened(frame);
+    const [narrow, ...wider] = SIZES;
     if (slow) {
-      await page.evaluate(() => localStorage.setItem("lungward.telling", '"technical"'));
-      await page.reload();
-      if (!LONG) await page.evaluate(hide);
-      await page.setViewportSize({ width: 390, height: 844 });
-      expect(await walk(page, language, steps, false)).toEqual([]);
-    }
+      expect(await walk(frame, language, steps, [narrow!], true)).toEqual([]);
+      if (!LONG) await frame.evaluate(hide);
+      expect(await walk(frame, language, steps, wider)).toEqual([]);
+      await frame.evaluate(() => localStorage.setItem("lungward.telling", '"technical"'));
+      await frame.goto(start);
+      if (!LONG) await frame.evaluate(hide);
+      expect(await walk(frame, language, steps, [narrow!])).toEqual([]);
+    } else expect(await walk(frame, language, steps, SIZES)).toEqual([]);
+    const [width, height] = (slow ? narrow : wider.at(-1))!;
+    await page.setViewportSize({ width, height });
+    await page.goto(start);
+    if (!LONG) await page.evaluate(hide);
+    await opened(page);
     const firsts = steps.filter(({ lesson }, index) => lesson !== steps[index - 1]?.lesson);
     for (const step of LONG ? steps : slow ? firsts : firsts.slice(0, 2)) {
-      expect(await walk(page, language, [step], false)).toEqual([]);
+      expect(await walk(page, language, [step], [])).toEqual([]);
       await expectAccessible(page);
     }
     for (const file of readdirSync(`lessons/${language}/pages`)) {

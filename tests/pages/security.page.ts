@@ -8,7 +8,7 @@ import { expectAccessible, figure, paste } from "./page.ts";
 import { test } from "./resting-field.ts";
 
 test.setTimeout(240_000);
-test.use({ serviceWorkers: "allow" });
+test.use({ serviceWorkers: "allow", reuseContext: false });
 
 const BUILDS = {
   "the served folder": "",

@@ -6,6 +6,9 @@ import { seededRandom } from "../../src/sim/random.ts";
 import { watchPage } from "./page.ts";
 import { restFields } from "./resting-field.ts";
 
+// What piles up is counted from nothing.
+test.use({ reuseContext: false });
+
 const LONG = process.env.LUNGWARD_LONG === "1";
 /** s of wall clock spent walking: 20 minutes, or for the short walk only its two visits */
 const LENGTH = LONG ? 1200 : 0;

@@ -2,7 +2,7 @@
 import { gzipSync } from "node:zlib";
 import { expect, type Page, test } from "@playwright/test";
 
-test.use({ reducedMotion: "no-preference" });
+test.use({ reducedMotion: "no-preference", reuseContext: false });
 
 /** bytes (kB = 1000) */
 const FIRST_VIEW = { canvas: 294_000, webgl: 308_500 };

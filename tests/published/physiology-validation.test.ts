@@ -1,6 +1,7 @@
 /** The validation page against what the model answers today. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { KEPT, type RandomSettings } from "../../src/cli/validation/random-section.ts";
 import { TORNADO, validationPage } from "../../src/cli/validation/validation-page.ts";
 
 const { text: page, tornado } = validationPage();
@@ -39,4 +40,14 @@ test("a table tells which settings move which numbers: contractility and stiffne
   expect(moved("contractility")[INDEX]).toBeGreaterThan(3);
   expect(moved("stiffness")[INDEX]).toBeLessThan(-2);
   expect(moved("pulmonaryResistanceIndex")[PATHWAY]).toBeGreaterThan(3);
+});
+
+test("the kept run holds ten thousand random settings or more; none of their answers breaks a law", () => {
+  const { sets, answers, outcomes, broken, open } = JSON.parse(readFileSync(KEPT, "utf8")) as RandomSettings;
+  expect(sets).toBeGreaterThanOrEqual(10_000);
+  expect(Object.values(outcomes).reduce((sum, times) => sum + times, 0)).toBe(sets);
+  expect(outcomes["an answer"]).toBe(answers);
+  expect(broken).toEqual({});
+  expect(open.energy).toBeLessThan(1);
+  expect(open.oxygen).toBeLessThan(0.5);
 });

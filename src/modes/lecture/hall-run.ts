@@ -1,14 +1,13 @@
 /** The hall's answers on the stage: one count for each question of the talk; raised hands are kept for a reload of this window. */
 import { computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
-import * as v from "valibot";
 import type { ShownResult } from "../../audience/line-messages.ts";
 import type { Session } from "../shared/session.ts";
 import { shownResult } from "./audience/hall-result.ts";
 import type { StageAudience } from "./audience/stage-audience.ts";
-import { type HallCount, type HallEvent, hallCount, hearHall, isAnswered, startHall } from "./hall.ts";
+import { type HallCount, type HallEvent, hearHall, isAnswered, startHall } from "./hall.ts";
 import { choicesOf, type HallChoice, type HallQuestion, hallQuestion, modelChoice } from "./hall-question.ts";
+import { handsOf, keepHands } from "./kept-hands.ts";
 import type { ScriptRun } from "./script-run.ts";
-import { windowKept } from "./window-kept.ts";
 
 export interface HallRun {
   readonly asked: ReadonlySignal<HallQuestion | null>;
@@ -23,12 +22,15 @@ export interface HallRun {
   release(): void;
 }
 
-const KEPT = windowKept("lungward.lecture.hall", v.pipe(v.array(hallCount), v.maxLength(300)));
-
-/** @param audience null where only hands are raised */
-export function runHall(session: Session, script: ScriptRun, audience: StageAudience | null): HallRun {
+/** @param audience null where only hands are raised; `list` names the talk */
+export function runHall(
+  session: Session,
+  script: ScriptRun,
+  audience: StageAudience | null,
+  list: string,
+): HallRun {
   const asked = hallQuestion(script);
-  const hands = signal<readonly HallCount[]>(KEPT.read() ?? []);
+  const hands = signal<readonly HallCount[]>(handsOf(list));
   const withPhones = (count: HallCount): HallCount => {
     const found = audience?.counts.value.get(count.question);
     return found ? { ...count, phones: found.tally, numbers: [...found.numbers] } : count;
@@ -60,7 +62,7 @@ export function runHall(session: Session, script: ScriptRun, audience: StageAudi
       if (!asked.value?.resolved || !now || !isAnswered(now) || now.phase === "compared") return;
       untracked(() => put({ ...now, phase: "compared" }));
     }),
-    effect(() => KEPT.write([...hands.value])),
+    effect(() => keepHands(list, hands.value)),
     model.release,
   ];
   return {

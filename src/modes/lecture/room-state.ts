@@ -76,7 +76,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
   const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
   const script = runScript(session, library, stops, at, reader);
   const audience = stageAudience();
-  const hall = runHall(session, script, audience);
+  const hall = runHall(session, script, audience, named);
   const whatIf = followWhatIf(session, script.stop);
 
   const say = (event: TalkEvent) => {

@@ -1,6 +1,7 @@
 /** When a talk began: a reload of its window goes on with its clock, another talk has one of its own. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import * as v from "valibot";
+import { forgetHands } from "./kept-hands.ts";
 import { windowKept } from "./window-kept.ts";
 
 const BEGAN = windowKept(
@@ -30,5 +31,8 @@ export function talkClock(list: string): TalkClock {
   };
 }
 
-/** A talk that is begun from its list anew, as after a rehearsal, has all its time. */
-export const beginAnew = (): void => BEGAN.write(null);
+/** A talk that is begun from its list anew, as after a rehearsal, has all its time, and no hand is raised in it yet. */
+export function beginAnew(): void {
+  BEGAN.write(null);
+  forgetHands();
+}

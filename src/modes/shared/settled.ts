@@ -13,7 +13,7 @@ const SETTLES_AFTER = 6;
 
 /**
  * Resolves when the answer is there, and the flow or the sweep that the scene shows, if any, has settled or is complete.
- * @param shape s of the flow's own time since the answer that are enough where no number is measured in it
+ * @param shape s of the flow's own time since its walls and inflow changed that are enough where no number is measured in it
  */
 export async function settled(
   { session, stage }: Context,
@@ -32,13 +32,14 @@ export async function settled(
     answeredAt = Math.min(answeredAt, performance.now());
     if (frame.state.scene !== "pathway") return true;
     const waited = (performance.now() - answeredAt) / 1000;
-    const ran = chain.moments().map((moment, pane) => moment && ranFor(moment, first[pane] ?? null));
+    const moments = chain.moments();
+    const ran = moments.map((moment, pane) => moment && ranFor(moment, first[pane] ?? null));
     if (waited > SHORT_PATIENCE && (shape !== undefined || tooSlow(ran, waited))) return true;
-    return ran.every(
-      (seconds, pane) =>
+    return moments.every(
+      (moment, pane) =>
         !hasPlane(paneRequest(frame.state, pane).stage) ||
         chain.readings.peek()[pane]?.settled ||
-        (shape !== undefined && seconds !== null && seconds >= shape),
+        (shape !== undefined && moment !== null && moment.unchanged >= shape),
     );
   };
   while (!ready() && performance.now() < began + PATIENCE * 1000 && !cancel.aborted)

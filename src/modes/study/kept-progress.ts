@@ -10,7 +10,7 @@ import {
   writeProgress,
 } from "../../lesson/progress.ts";
 import { mergeProgress } from "../../lesson/progress-merge.ts";
-import { packProgress, unpackProgress } from "../../lesson/progress-pack.ts";
+import { packProgress, unpackProgress, unpackText } from "../../lesson/progress-pack.ts";
 import { onOtherTab } from "../../lms/device.ts";
 import { openRecord } from "../../lms/open.ts";
 import { PASS_SHARE, type RecordAdapter, type Report } from "../../lms/record-adapter.ts";
@@ -52,7 +52,7 @@ export async function openProgress(
   const found = await voice.load();
   const earlier = unpackProgress(found);
   const progress = signal(withReader(earlier));
-  let newer = isNewerProgress(found);
+  let newer = isNewerProgress(unpackText(found));
   const keeps = signal(!newer);
   let reported: Promise<unknown> = Promise.resolve();
   addEventListener("pagehide", () => voice.close());

@@ -1,11 +1,12 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT } from "./paint-tube.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
-import { type Round, tissue } from "./tones.ts";
+import { hollow, type Round, tissue } from "./tones.ts";
 import type { Tree } from "./tree.ts";
 
 interface Bloods {
@@ -35,29 +36,37 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
     ink.stroke();
   }
   ink.restore();
-  paintTree(ink, lung.veins, bloods.veins, size, 0.8);
-  paintTree(ink, lung.arteries, bloods.arteries, size, 1);
+  paintTree(ink, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
+  paintTree(ink, lung.arteries, { tones: bloods.arteries, part: 1, root: hollow(theme) }, size);
+}
+
+/** mm over which an artery turns from the hollow vessel that feeds it into one filled with its blood */
+const TURNS = 34;
+/** Tone, part of the width, mm beyond it, and how far it lies towards the light. */
+const PASSES = [
+  ["wall", 1, 0.9, 0],
+  ["edge", 0.96, 0, 0],
+  ["body", 0.68, 0, 0.1],
+  ["light", 0.3, 0, 0.2],
+] as const;
+
+interface TreeLook {
+  readonly tones: Round;
+  /** of a node's width */
+  readonly part: number;
+  /** tones of the vessel that the tree goes on from; its own when left out */
+  readonly root?: Round;
 }
 
 /** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
-function paintTree(
-  ink: Ink,
-  { nodes }: Tree,
-  { wall, edge, body, light }: Round,
-  size: number,
-  part: number,
-): void {
-  // Colour, part of the width, mm beyond it, and how far it lies towards the light.
-  const passes = [
-    [wall, 1, 0.9, 0],
-    [edge, 0.96, 0, 0],
-    [body, 0.68, 0, 0.1],
-    [light, 0.3, 0, 0.2],
-  ] as const;
-  for (const [color, wide, more, aside] of passes) {
-    ink.strokeStyle = color;
+function paintTree(ink: Ink, { nodes }: Tree, { tones, part, root = tones }: TreeLook, size: number): void {
+  // A stem is its last node.
+  const [x, y] = lastOf(nodes).at;
+  for (const [tone, wide, more, aside] of PASSES) {
     for (const { at, parent, width } of nodes) {
       if (parent < 0) continue;
+      const turned = Math.hypot(at[0] - x, at[1] - y) / TURNS / size;
+      ink.strokeStyle = mix(root[tone], tones[tone], Math.min(1, turned));
       const from = entryAt(nodes, parent);
       const drawn = Math.max(THINNEST * size, width * part);
       const [dx, dy] = [aside * drawn * LIGHT[0], aside * drawn * LIGHT[1]];

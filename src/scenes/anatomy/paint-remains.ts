@@ -6,6 +6,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
+import { smoothLine } from "./placing.ts";
 import { tissue } from "./tones.ts";
 
 /** By the ventricle's own lengths: along from its base, across towards the patient's left. */
@@ -38,6 +39,14 @@ const APPENDAGE: readonly Point[] = [
   [-23, 4],
   [-27, 0],
 ];
+/** On its border with the ventricle runs a coronary artery, which marks it off on the heart's surface (delimiting artery); a branch goes over it. */
+const ARTERY: readonly (readonly Point[])[] = [
+  [...CHAMBER.slice(4), ...CHAMBER.slice(0, 1)],
+  [
+    [12, 19.6],
+    [14, 25],
+  ],
+];
 /** Where the trunk's end is sewn over. */
 const CLOSED: readonly [Point, Point] = [
   [-12.4, 18.2],
@@ -58,6 +67,17 @@ export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): 
   organ(APPENDAGE, "atrium");
   organ(TRUNK, "atrium");
   organ(CHAMBER, "muscle");
+  const muscle = tissue("muscle", theme);
+  for (const [width, colour] of [
+    [1.7, muscle.shade],
+    [1, muscle.edge],
+  ] as const)
+    for (const course of ARTERY) {
+      trace(ink, smoothLine(course.map((point) => at(...point))));
+      ink.lineWidth = width * size;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
   paintOversewn(ink, at, size, theme);
 }
 

@@ -7,7 +7,7 @@ import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
-import { hollow, portal, type Round } from "./tones.ts";
+import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
 const WALL = 1.3;
@@ -18,6 +18,8 @@ const CAST = 3;
 const GLASS = 0.9;
 /** How much of a vein behind the pathway shows through its blood. */
 const THROUGH = 0.32;
+/** How much of the liver's tissue lies over the veins in it. */
+const IN_LIVER = 0.4;
 
 type RoundOf = (holds: Holds) => Round;
 type Loops = readonly (readonly number[])[];
@@ -76,8 +78,16 @@ export function paintVeins(
   const below = scratch(ink, bounds);
   for (const vein of those("cava")) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
   paintTubes(below, those("liver"), round("ivc"), WALL * s);
-  paintTubes(below, those("arms"), hollow(theme), HOLLOW_WALL * s);
-  laidOver(ink, below, bounds, CAST * s);
+  // They run in the liver: its tissue lies over them, and they throw no shadow on it.
+  below.globalCompositeOperation = "source-atop";
+  below.globalAlpha = IN_LIVER;
+  below.fillStyle = tissue("liver", theme).body;
+  trace(below, abdomen.liver, true);
+  below.fill();
+  laidOver(ink, below, bounds);
+  const above = scratch(ink, bounds);
+  paintTubes(above, those("arms"), hollow(theme), HOLLOW_WALL * s);
+  laidOver(ink, above, bounds, CAST * s);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
   paintTubes(before, abdomen.portal, portal(theme), WALL * s);

@@ -1,4 +1,4 @@
-/** The search for the state that returns to itself after one cycle (a whole breath of whole beats). */
+/** The search for the state that returns to itself after one cycle (a whole breath of whole beats). Long because search and passage share the cycle. */
 import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { restingSplit } from "../hydraulics/pathway-network.ts";
 import { numberSetting } from "../parameters/parameters.ts";
@@ -178,20 +178,36 @@ export function passThrough(run: Run, start: Point, seconds: number): Periodic {
   const engine = engineOf(run);
   const { forcing, stepper, baseRate } = engine;
   const scale = scaleOf(network);
-  const point = start.slice() as Point;
+  let point = start.slice() as Point;
   let residual = 0;
   let cycles = 0;
-  let elapsed = 0;
-  while (elapsed < seconds) {
-    const before = point.slice() as Point;
-    const seconds = (60 / (baseRate * point[RATE])) * forcing.beats;
-    elapsed += seconds;
-    cycle(point, engine, seconds);
-    cycles++;
-    residual = distance(before, point, scale);
+  let reason: string | undefined;
+  for (let elapsed = 0; elapsed < seconds; cycles++) {
+    const next = point.slice() as Point;
+    const length = (60 / (baseRate * point[RATE])) * forcing.beats;
+    elapsed += length;
+    cycle(next, engine, length);
+    residual = distance(point, next, scale);
+    if (!Number.isFinite(residual)) {
+      residual = UNKNOWN;
+      reason = TOO_FAST;
+      break;
+    }
+    point = next;
   }
   const heartPeriod = 60 / (baseRate * point[RATE]);
-  return { network, forcing, stepper, point, secants: [], heartPeriod, cycles, returns: false, residual };
+  return {
+    network,
+    forcing,
+    stepper,
+    point,
+    secants: [],
+    heartPeriod,
+    cycles,
+    returns: false,
+    residual,
+    ...(reason ? { reason } : {}),
+  };
 }
 
 /** Places of what is summed over a cycle beside the flows: Pa, m3/s. */

@@ -8,8 +8,8 @@ import type { Circulation } from "./answer.ts";
 import { answerOf } from "./answer-of.ts";
 import { VALSALVA_SECONDS } from "./breathing.ts";
 import { branchesOf, networkOf } from "./circuit-network.ts";
-import { ATRIUM } from "./compartments.ts";
-import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
+import { ATRIUM, type Point } from "./compartments.ts";
+import { findPeriodic, type Periodic, passThrough, type Run, TOO_FAST } from "./periodic.ts";
 import { record } from "./recording.ts";
 import { lawFlowsOf } from "./start-point.ts";
 import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
@@ -45,7 +45,7 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   if (inValsalva) {
     const network = networkOf(request, resting.law);
     const run = { request, network, fineness, adapted: restingAtrium(rest, resting.found) };
-    const passed = passThrough(run, resting.found.point, VALSALVA_SECONDS);
+    const passed = strain(run, resting.found.point);
     return answerOf(request, resting.law, passed, pack(resting.kept), resting.found);
   }
   const volume = totalVolume(resting.found.point);
@@ -56,6 +56,13 @@ export function solve(request: CirculationRequest, options: SolveOptions = {}): 
   const counted: Periodic = { ...acting.found, cycles: acting.found.cycles + resting.found.cycles };
   const state = [...pack(resting.kept), ...pack(acting.kept)];
   return answerOf(request, acting.law, counted, state);
+}
+
+/** From rest into a Valsalva manoeuvre; finer steps are tried where they prove too coarse. */
+function strain(run: Run, rest: Point): Periodic {
+  const passed = passThrough(run, rest, VALSALVA_SECONDS);
+  const finer = 2 * run.fineness;
+  return passed.reason && finer <= FINEST ? strain({ ...run, fineness: finer }, rest) : passed;
 }
 
 /** Where a person is at rest, and the atrial pressure (Pa) that their reflexes count as usual there. */

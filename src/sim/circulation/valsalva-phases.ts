@@ -21,7 +21,7 @@ export interface ValsalvaPhases {
 /** s after letting go in which the overshoot comes, with the breath held at its usual depth. */
 const AFTER = 15;
 
-/** Beat by beat from rest, with the reflexes at their own pace. Undefined where the person has no state at rest. */
+/** Beat by beat from rest, with the reflexes at their own pace. Undefined where the person has no state at rest, or the steps are too coarse. */
 export function valsalvaPhases(request: CirculationRequest): ValsalvaPhases | undefined {
   const { found, law, adapted } = restingState(request);
   if (found.reason) return undefined;
@@ -34,13 +34,15 @@ export function valsalvaPhases(request: CirculationRequest): ValsalvaPhases | un
     for (let elapsed = 0; elapsed < seconds; ) {
       elapsed += heartPeriod;
       const beat = passThrough(run, point, heartPeriod);
+      if (beat.reason) return undefined;
       ({ point, heartPeriod } = beat);
       passed.push(beatOf(beat));
     }
     return passed;
   };
   const held = beats("valsalva", VALSALVA_SECONDS);
-  const after = beats("held", AFTER);
+  const after = held && beats("held", AFTER);
+  if (!after) return undefined;
   return {
     lowest: Math.min(...held.map((beat) => beat.aorta)) / aorta,
     lowestStroke: Math.min(...held.map((beat) => beat.stroke)) / stroke,

@@ -1,8 +1,10 @@
 /** Where things end: the right direction and size, or a plain refusal. */
 import { expect, test } from "vitest";
 import { checkRequest } from "../../../src/sim/circulation/check-request.ts";
+import { solve } from "../../../src/sim/circulation/solve.ts";
 import { occludeFenestration } from "../../../src/sim/circulation/test-occlusion.ts";
 import { within } from "../../within.ts";
+import { lawsBroken } from "./laws-broken.ts";
 import { ADULT, answer, CHILD, request } from "./requests.ts";
 
 test("a fenestration of 0 mm is none at all", () => {
@@ -190,6 +192,20 @@ test.each([
   const { run } = answer(stage, ADULT, set, "fixed-volume");
   expect(run.converged).toBe(false);
   expect(run.reason).toMatch(reason);
+});
+
+test("a Valsalva manoeuvre whose flows outrun the steps is run with finer ones", () => {
+  const set = {
+    pulmonaryDistensibility: 4,
+    lungVasodilation: 53,
+    metabolicEquivalents: 9,
+    bloodVolume: 7901,
+  };
+  const strain = { ...set, breathing: "valsalva", valsalvaPressure: 3 };
+  const asked = request("glenn", { ageYears: 25, bsa: 1.9, haemoglobin: 19 }, strain, "fixed-volume");
+  const strained = solve(asked);
+  expect(lawsBroken(strained)).toEqual([]);
+  expect(strained.run.reason).toMatch(/lungs would fill/);
 });
 
 test("neither effort nor reflex passes 220 - age beats a minute, a rate that is set may", () => {
