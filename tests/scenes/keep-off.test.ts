@@ -59,3 +59,10 @@ test("a plate that would like to lie upon its spot in the blood leaves it to be 
 test("where blood fills the box there is no plate rather than one that covers it", () => {
   expect(keepOff([plateAt(210, 150)], box, [], () => true)).toEqual([]);
 });
+
+test("a plate whose hairline would be longer than allowed is left out", () => {
+  const far = ({ x }: { x: number }) => x < 290;
+  const plate = plateAt(210, 150);
+  expect(keepOff([plate], box, [], far)).toHaveLength(1);
+  expect(keepOff([plate], box, [], far, () => 10)).toEqual([]);
+});

@@ -17,14 +17,14 @@ interface Plate extends Block {
 
 /**
  * @param covers  whether a plate at that place would lie on what has to be seen
- * @param longest heights of a plate that its hairline may be long
+ * @param longest CSS px that a plate's hairline may be long
  */
 export function keepOff<T extends Plate>(
   plates: readonly T[],
   box: Box,
   taken: readonly Box[],
   covers: (plate: T) => boolean,
-  longest = Number.POSITIVE_INFINITY,
+  longest: (plate: T) => number = () => Number.POSITIVE_INFINITY,
 ): T[] {
   const placed: T[] = [];
   const free = ({ x, y, width, height }: Block): boolean =>
@@ -50,7 +50,7 @@ export function keepOff<T extends Plate>(
       const way = Math.hypot(x - plate.x, y - plate.y) + Math.hypot(x - sx, y - sy);
       if (way >= least) return;
       const tried = { ...plate, x, y };
-      if (!free(tried) || lengthOf(hairline(tried)) > longest * plate.height || covers(tried)) return;
+      if (!free(tried) || lengthOf(hairline(tried)) > longest(plate) || covers(tried)) return;
       const cost = way + (placed.some((other) => tangled(tried, other)) ? CROSSED : 0);
       if (cost >= least) return;
       least = cost;

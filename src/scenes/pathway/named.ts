@@ -51,6 +51,8 @@ const CHIEF = ["svc", "ivc", "leftPulmonaryArtery", "rightPulmonaryArtery", "atr
 
 /** Heights of a plate that hairlines are long at most where room is short: longer ones run across the heart and each other. */
 const SHORT = 1.5;
+/** Parts of the room's height, elsewhere: beyond it a plate seems to speak of what it lies by. */
+const LONG = 0.36;
 
 /** Where labels may lie (CSS px), what is taken of it, and whether it is short. */
 interface Room {
@@ -69,7 +71,7 @@ export function placed(
   const seen = ({ at: [x, y] }: Label) =>
     x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
   const covers = coverIn(parts, projection);
-  const place = (some: readonly Label[], longest?: number) =>
+  const place = (some: readonly Label[], longest?: (label: Label) => number) =>
     keepOff(
       some.filter(seen),
       box,
@@ -77,8 +79,7 @@ export function placed(
       ({ name, x, y, width, height }) => covers({ x: x - width / 2, y: y - height / 2, width, height }, name),
       longest,
     );
-  if (!crowded) return place(labels);
-  const near = place(labels, SHORT);
+  const near = place(labels, ({ height }) => (crowded ? SHORT * height : LONG * box.height));
   // At least one is named, and whatever is named alone, however far its plate.
   return near.length > 0 ? near : place(labels).slice(0, 1);
 }
