@@ -19,7 +19,7 @@ export const MAX_FIGURE_TEXT = Math.ceil(FIGURE_LIMITS.total / 3) * 4 + FIGURE_L
 const NAME = /^[a-z0-9]+(-[a-z0-9]+)*\.(svg|png|jpg)$/;
 
 /** A figure's place in the words: its alternative text and its name, `![what it shows](kink.png)`. */
-export const FIGURE_MARK = /!\[([^\]]*)\]\(([^()\s]*)\)/;
+export const FIGURE_MARK = /!\[([^[\]]*)\]\(([^()\s]*)\)/;
 
 export interface LessonFigure {
   /** Such as `kink.png`. */
