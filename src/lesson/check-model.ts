@@ -102,7 +102,7 @@ function checkProse(step: Step, situation: Situation, refuse: Refuse): void {
 }
 
 /** A rise that is a fall, or the other way round: the words beside it need the same change, which only its author can make. */
-function otherWay(claim: Claim, situation: Situation): Fault["mend"] {
+function otherWay(claim: Claim, situation: Situation): Fault["fix"] {
   if (claim.kind !== "rises" && claim.kind !== "falls") return undefined;
   const kind = claim.kind === "rises" ? "falls" : "rises";
   const turned = judgeClaim({ ...claim, kind }, situation).holds === true;

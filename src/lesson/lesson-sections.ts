@@ -50,8 +50,8 @@ export function splitLesson(text: string, refuse: Refuse): LessonExtract {
       continue;
     }
     const slip = headingSlip(line);
-    if (slip) refuse(index + 1, slip.found, slip.allowed, slip.mend);
-    const heading = readStepHeading(slip ? slip.mend[1] : line);
+    if (slip) refuse(index + 1, slip.found, slip.allowed, slip.fix);
+    const heading = readStepHeading(slip ? slip.fix[1] : line);
     if (heading) {
       if (steps.length > 0) lastOf(steps).to = index;
       if (steps.length === LIMITS.steps) {
@@ -76,7 +76,7 @@ const shorten = (line: string): string => JSON.stringify(line.length > 60 ? `${l
 function splitFront(lines: readonly string[], refuse: Refuse): { front: Extract | null; next: number } {
   const slip = frontSlip(lines);
   if (slip) {
-    refuse(slip.line + 1, slip.found, slip.allowed, slip.mend);
+    refuse(slip.line + 1, slip.found, slip.allowed, slip.fix);
     return { front: null, next: 0 };
   }
   const end = lines.findIndex((line, index) => index > 0 && line.trimEnd() === "---");

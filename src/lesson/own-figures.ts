@@ -1,5 +1,6 @@
 /** Pictures of a lesson of one's own: they stand behind its text in the one file, a line each, so that whatever carries the file carries them. */
 import type { Fault } from "../sim/faults.ts";
+import { contentFault } from "./figure-content.ts";
 
 /** Behind it each line is a figure: its name, and its bytes in base64. */
 const BORDER = "=== figures ===";
@@ -17,6 +18,9 @@ export const MAX_FIGURE_TEXT = Math.ceil(FIGURE_LIMITS.total / 3) * 4 + FIGURE_L
 
 const NAME = /^[a-z0-9]+(-[a-z0-9]+)*\.(svg|png|jpg)$/;
 
+/** A figure's place in the words: its alternative text and its name, `![what it shows](kink.png)`. */
+export const FIGURE_MARK = /!\[([^[\]]*)\]\(([^()\s]*)\)/;
+
 export interface LessonFigure {
   /** Such as `kink.png`. */
   readonly name: string;
@@ -24,7 +28,7 @@ export interface LessonFigure {
   readonly data: string;
 }
 
-const bytesOf = ({ data }: LessonFigure): number => Math.floor((data.length * 3) / 4);
+export const bytesOf = ({ data }: Pick<LessonFigure, "data">): number => Math.floor((data.length * 3) / 4);
 const typeOf = (name: string): string => TYPES[name.split(".").pop() ?? ""] ?? "";
 
 /** As an address for a picture: whatever an SVG holds, a picture runs and loads nothing. */
@@ -95,7 +99,7 @@ export function figureFault(
     };
   if (others.length >= FIGURE_LIMITS.count)
     return { found: `${others.length + 1} figures`, allowed: `at most ${FIGURE_LIMITS.count} in a lesson` };
-  return null;
+  return contentFault(name, data);
 }
 
 export const totalBytes = (figures: readonly LessonFigure[]): number =>

@@ -5,11 +5,12 @@ import { type Fault, nearestMatch } from "../sim/faults.ts";
 import { parseClaims } from "./claims.ts";
 import { formulaFault } from "./formula.ts";
 import { parseFigure } from "./live-figures.ts";
+import { FIGURE_MARK } from "./own-figures.ts";
 import type { Block, Inline, Prose, StepReference } from "./prose.ts";
 import { numberSlip, proseSlips } from "./slips/prose-slips.ts";
 
 /** Takes note of a fault at a line of the file. */
-export type Refuse = (line: number, found: string, allowed: string, mend?: Fault["mend"]) => void;
+export type Refuse = (line: number, found: string, allowed: string, fix?: Fault["fix"]) => void;
 
 const REFERENCE = /^(?:([a-z0-9]+(?:-[a-z0-9]+)*))?#([a-z0-9]+(?:-[a-z0-9]+)*)$/;
 /** Deepest nesting of marks within marks. */
@@ -103,8 +104,7 @@ function refuseLayout(text: string, firstLine: number, refuse: Refuse): void {
       refuse(firstLine + index, `${found}, ${JSON.stringify(line.slice(0, 40))}`, "paragraphs and lists");
     inTable = table;
   }
-  for (const { line, found, allowed, mend } of proseSlips(text))
-    refuse(firstLine + line, found, allowed, mend);
+  for (const { line, found, allowed, fix } of proseSlips(text)) refuse(firstLine + line, found, allowed, fix);
 }
 
 /** The equation as written, unless it is more than can be set: then none. */
@@ -132,11 +132,9 @@ function splitMath(text: string, firstLine: number): { text: string; line: numbe
   return parts;
 }
 
-/** `![what it shows](name)`; on a line of its own it is a picture. */
-const PICTURE = /!\[([^\]]*)\]\(([^()\s]*)\)/;
-
+/** On a line of its own it is a picture. */
 function readPicture(written: string, line: number, refuse: Refuse, figures: Figures): Block[] {
-  const [whole = "", alt = "", name = ""] = PICTURE.exec(written) ?? [];
+  const [whole = "", alt = "", name = ""] = FIGURE_MARK.exec(written) ?? [];
   if (whole !== written.trim()) {
     refuse(
       line,
@@ -169,8 +167,8 @@ function readBlocks(tokens: readonly Token[], firstLine: number, refuse: Refuse,
     switch (token.type) {
       case "inline": {
         const line = firstLine + (token.map?.[0] ?? 0);
-        if (PICTURE.test(token.content)) {
-          const at = line + token.content.slice(0, token.content.search(PICTURE)).split("\n").length - 1;
+        if (FIGURE_MARK.test(token.content)) {
+          const at = line + token.content.slice(0, token.content.search(FIGURE_MARK)).split("\n").length - 1;
           top.blocks.push(...readPicture(token.content, at, refuse, figures));
           break;
         }

@@ -25,14 +25,14 @@ export function refuseIn(file: string): { refuse: Refuse; faults: Fault[] } {
   const faults: Fault[] = [];
   return {
     faults,
-    refuse(line, found, allowed, mend) {
+    refuse(line, found, allowed, fix) {
       if (faults.length < LIMITS.faults)
-        faults.push({ path: `${file}:${line}`, found, allowed, ...(mend ? { mend } : {}) });
+        faults.push({ path: `${file}:${line}`, found, allowed, ...(fix ? { fix } : {}) });
       else if (faults.length === LIMITS.faults)
         faults.push({
           path: `${file}:${line}`,
           found: "further faults",
-          allowed: "none; mend those above first",
+          allowed: "none; fix those above first",
         });
     },
   };
@@ -116,8 +116,8 @@ export function readPart(
 /** What the schema cannot know: the parameters and their ranges. */
 function checkPatch(read: ReadRecord<unknown>, patch: ScenePatch, path: string[], refuse: Refuse): void {
   const check = (set: ScenePatch["set"], ...at: (string | number)[]) => {
-    for (const { name, found, allowed, mend } of settingFaults(set)) {
-      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed, mend);
+    for (const { name, found, allowed, fix } of settingFaults(set)) {
+      refuse(read.lineOf(...path, ...at, "set", name), `set.${name}: ${found}`, allowed, fix);
     }
   };
   check(patch.set);

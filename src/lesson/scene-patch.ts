@@ -155,7 +155,7 @@ export function settingFaults(set: Readonly<Record<string, ParameterValue>> | un
   const faults: SettingFault[] = [];
   for (const [name, value] of Object.entries(set ?? {})) {
     const refuse = (found: string, allowed: string, right?: string) =>
-      faults.push({ name, found, allowed, ...(right === undefined ? {} : { mend: [found, right] }) });
+      faults.push({ name, found, allowed, ...(right === undefined ? {} : { fix: [found, right] }) });
     const parameter = findParameter(name);
     if (!parameter) {
       const names = PARAMETERS.map((each) => each.name);

@@ -61,21 +61,21 @@ function slipAt(
     return {
       found: `${path.slice(0, -1).join(".")}: a comma within a number`,
       allowed: "a point",
-      mend: [line, line.replaceAll(/(\d),(\d)/g, "$1.$2")],
+      fix: [line, line.replaceAll(/(\d),(\d)/g, "$1.$2")],
     };
   if (issue.expected === "number" && typeof input === "string") {
     const { allowed, right } = numberAlone(input);
-    return { found, allowed, ...(right === undefined ? {} : { mend: [input, right] }) };
+    return { found, allowed, ...(right === undefined ? {} : { fix: [input, right] }) };
   }
   if (typeof input === "object" && input !== null && /: /.test(line)) {
     const slip = yamlSlip(line.replace(/^(\s*)- /, "$1  text: "), 0);
     if (slip && /^\s*- /.test(line)) {
       const text = line.replace(/^\s*- /, "").trim();
-      return { found: "a colon within a text", allowed: slip.allowed, mend: [text, JSON.stringify(text)] };
+      return { found: "a colon within a text", allowed: slip.allowed, fix: [text, JSON.stringify(text)] };
     }
   }
   const tag = path.at(-1) === "language" ? TAGS[String(input).toLowerCase()] : undefined;
-  return { found, allowed: allowedBy(issue, path, schema), ...(tag ? { mend: [String(input), tag] } : {}) };
+  return { found, allowed: allowedBy(issue, path, schema), ...(tag ? { fix: [String(input), tag] } : {}) };
 }
 
 /** Languages by the names that authors give them. */

@@ -44,12 +44,11 @@ export function readRecord<S extends Schema>(
       // One slip is found again in all that follows: the first is told.
       const slip = yamlSlip(text, lineAt(error.pos[0]) - firstLine);
       const [found, allowed] = yamlWords(error);
-      if (slip) refuse(firstLine + slip.line, slip.found, slip.allowed, slip.mend);
+      if (slip) refuse(firstLine + slip.line, slip.found, slip.allowed, slip.fix);
       else refuse(lineAt(error.pos[0]), found, allowed);
       return null;
     }
-    for (const { line, found, allowed, mend } of lostText(text))
-      refuse(firstLine + line, found, allowed, mend);
+    for (const { line, found, allowed, fix } of lostText(text)) refuse(firstLine + line, found, allowed, fix);
     // Few aliases: a short text must not unfold into a huge one.
     raw = currentIds(document.toJS({ maxAliasCount: 20 }) ?? {});
   } catch (error) {
@@ -65,7 +64,7 @@ export function readRecord<S extends Schema>(
     const line = lineOf(...path);
     return { line, text: lines[line - firstLine] ?? "" };
   }))
-    refuse(lineOf(...path), fault.found, fault.allowed, fault.mend);
+    refuse(lineOf(...path), fault.found, fault.allowed, fault.fix);
   return null;
 }
 

@@ -7,7 +7,7 @@ export interface Fault {
   readonly found: string;
   readonly allowed: string;
   /** Where it is plain: what stands in the text from the fault's line on, and what would be right in its place. */
-  readonly mend?: readonly [wrong: string, right: string];
+  readonly fix?: readonly [wrong: string, right: string];
 }
 
 /** One line per fault, for a terminal or a message on the page. */

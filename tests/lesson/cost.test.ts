@@ -144,6 +144,7 @@ describe("twice the text costs about twice the time", () => {
     ["brackets that close nothing", lesson, (size) => inFront("a: ]\n".repeat(size)), 2000],
     ["keys within the limit", lesson, (size) => inFront(numbered(size)), 90],
     ["brackets within the words", prose, (size) => "[".repeat(size), 3500],
+    ["figures that do not end", prose, (size) => "![aaaaaaaa".repeat(size), 3500],
     ["stars within the words", prose, (size) => "*a **b ".repeat(size), 500],
     ["links to nowhere", lesson, (size) => inWords(`[a](#${"b".repeat(30)}) `.repeat(size)), 100],
   ])("%s", (_, read, make, size) => {

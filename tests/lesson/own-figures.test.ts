@@ -101,13 +101,65 @@ test.each<[string, string, string[]]>([
   ],
 ])("%s is refused", (_, text, faults) => expect(faultsOf(text)).toEqual(faults));
 
+const svg = (inner: string) =>
+  joinFigures(LESSON.replace("hose.png", "hose.svg"), [
+    { name: "hose.svg", data: btoa(`<svg xmlns="http://www.w3.org/2000/svg">${inner}</svg>`) },
+  ]);
+const OF_PICTURE =
+  'ours.md:16 figure "hose.svg" | a figure that was added to this lesson (author page, Figures); it has none yet';
+const CLEANED = "added on the author page, it is cleaned";
+
+test.each<[string, string]>([
+  ["<script>x()</script>", "hose.svg with <script>"],
+  ["<svg:script>x()</svg:script>", "hose.svg with <svg:script>"],
+  ['<a href="#b"><path/></a>', 'hose.svg with <a href="#b">'],
+  ["<foreignObject><p>x</p></foreignObject>", "hose.svg with <foreignObject>"],
+  ['<image href="data:image/png;base64,"/>', 'hose.svg with <image href="data:image/png;base64,"/>'],
+  ['<path title=">" onload="x()"/>', 'hose.svg with <path title=">" onload="x()"/>'],
+  ["<use xlink:href='https://example.org/x#y'/>", "hose.svg with <use xlink:href='https://example.org/x#y"],
+])("a file's SVG with %s is refused wherever the file is opened", (inner, found) =>
+  expect(faultsOf(svg(inner))).toEqual([
+    `ours.md:17 ${found} | an SVG without scripts, links and pictures; ${CLEANED}`,
+    OF_PICTURE,
+  ]),
+);
+
+test.each(['<!DOCTYPE svg [<!ENTITY x "y">]>', "<!-- -->", "<?xml-stylesheet?>", "<<<", '<path d="'])(
+  "nor one with %s, which is no tag",
+  (inner) =>
+    expect(faultsOf(svg(inner))).toEqual([
+      `ours.md:17 hose.svg is no plain SVG | an SVG of tags alone; ${CLEANED}`,
+      OF_PICTURE,
+    ]),
+);
+
+test("an SVG of shapes, gradients and words is a figure; a file of another type under its name is none", () => {
+  const drawn = `<style>path { fill: red }</style><path fill="url(#g)" aria-label="on = off"/><use href="#g"/><text>only = 3 &amp; on</text>`;
+  expect(faultsOf(svg(drawn))).toEqual([]);
+  const as = (name: string, data: string) => readFigures(`=== figures ===\n${name} ${data}\n`).faults;
+  expect(as("a.jpg", DOT).map(({ found }) => found)).toEqual(["a.jpg is no JPEG"]);
+  expect(as("a.png", btoa("GIF89a")).map(({ found }) => found)).toEqual(["a.png is no PNG"]);
+  expect(as("a.svg", DOT).map(({ found }) => found)).toEqual(["a.svg is no plain SVG"]);
+  expect(as("a.jpg", btoa("\xff\xd8\xff\xe0"))).toEqual([]);
+});
+
+test("the longest SVG of open tags is looked through at once", () => {
+  const from = performance.now();
+  expect(as200kB("<a ".repeat(60_000)).length + as200kB(`<a b="${'" '.repeat(90_000)}`).length).toBe(2);
+  expect(performance.now() - from).toBeLessThan(3000);
+});
+const as200kB = (text: string) => readFigures(`=== figures ===\na.svg ${btoa(`<svg ${text}`)}\n`).faults;
+
 test("all figures together have their bound, in number and in size", () => {
   const many = (count: number, size: number) =>
     readFigures(
       splitFigures(
         joinFigures(
           LESSON,
-          Array.from({ length: count }, (_, index) => ({ name: `f${index}.png`, data: "A".repeat(size) })),
+          Array.from({ length: count }, (_, index) => ({
+            name: `f${index}.png`,
+            data: DOT.replace("=", "A").padEnd(size, "A"),
+          })),
         ),
       ).figures,
     );

@@ -1,4 +1,4 @@
-/** What a first-time author gets wrong: each slip one fault, at its line, in plain words; where it is plain, one touch mends it. Long because it is one table. */
+/** What a first-time author gets wrong: each slip one fault, at its line, in plain words; where it is plain, one touch fixes it. Long because it is one table. */
 import { expect, test } from "vitest";
 import { checkDraft, readDraft } from "../../src/lesson/draft-check.ts";
 import { plainFix } from "../../src/modes/author/plain-fix.ts";
@@ -83,7 +83,7 @@ function faultsOf(text: string): readonly Fault[] {
 }
 
 /** What the author did to the lesson; the one fault, `line | found | allowed`; the line that the fix leaves there, null where none is plain. */
-type Slip = readonly [name: string, wrong: readonly [string, string], fault: string, mended: string | null];
+type Slip = readonly [name: string, wrong: readonly [string, string], fault: string, right: string | null];
 
 const front = LESSON.slice(0, LESSON.indexOf("## A wide"));
 const RULES = "--- above and below the lesson's settings (front matter): id, number, title and so on";
@@ -285,7 +285,7 @@ const SLIPS: readonly Slip[] = [
 
 test("the lesson has no fault before any slip", () => expect(faultsOf(LESSON)).toEqual([]));
 
-test.each(SLIPS)("%s: one fault, and what can be mended is", (_, [wrong, by], told, mended) => {
+test.each(SLIPS)("%s: one fault, and what can be fixed is", (_, [wrong, by], told, right) => {
   const text = LESSON.replace(wrong, () => by);
   expect(text).not.toBe(LESSON);
   const faults = faultsOf(text);
@@ -298,9 +298,9 @@ test.each(SLIPS)("%s: one fault, and what can be mended is", (_, [wrong, by], to
     ),
   ).toEqual([told]);
   const fix = plainFix(faults[0]!, text);
-  expect(fix === null).toBe(mended === null);
+  expect(fix === null).toBe(right === null);
   if (!fix) return;
-  expect(fix.text.split("\n")).toContain(mended);
+  expect(fix.text.split("\n")).toContain(right);
   expect(faultsOf(fix.text)).toEqual([]);
 });
 

@@ -114,3 +114,25 @@ test("figures stay with the text while its words change, and come along with a f
   draft.write(file);
   expect([draft.own.value.text, draft.figures.value]).toEqual(["other words\n", [figure]]);
 });
+
+test("a pasted figure that is no picture is left out, and told", async () => {
+  const { texts, draft } = await desk("words\n");
+  draft.write("other words\n=== figures ===\nhose.png R0lGODlh\n");
+  expect(texts.list.value[0]!.text).toBe("other words\n");
+  expect(draft.faults.value).toEqual([
+    { path: "lesson.md:1", found: "hose.png is no PNG", allowed: expect.stringContaining("type") },
+  ]);
+});
+
+test.each(["words\n", "words\r\nas Windows ends them\r\n", "no line end"])(
+  "%j with a figure, saved and opened again, is the same file byte for byte",
+  async (words) => {
+    const { texts, draft } = await desk(words);
+    draft.setFigures([{ name: "hose.png", data: "iVBORw0KGgo=" }]);
+    const saved = texts.list.value[0]!.text;
+    await draft.take(file(saved, "again.md"));
+    expect(texts.list.value).toHaveLength(2);
+    expect(texts.list.value.map(({ text }) => text)).toEqual([saved, saved]);
+    expect(draft.figures.value).toEqual([{ name: "hose.png", data: "iVBORw0KGgo=" }]);
+  },
+);

@@ -3,7 +3,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { BLOCKS, PARTS } from "../lesson-sections.ts";
 import { type Lines, type Outline, type StepPlace, splitSaid } from "./text-outline.ts";
-import { readLoosely } from "./yaml-edit.ts";
+import { readLeniently } from "./yaml-edit.ts";
 
 export interface FieldPlace {
   /** Index of the step; -1 for what stands before the first. */
@@ -56,7 +56,7 @@ function keyAt(
 ): string {
   if (!place) return region;
   const named = /^(?:no |unknown key )?([A-Za-z][\w-]*(?:\.[\w-]+)*)/.exec(found)?.[1];
-  const record = readLoosely(lines.slice(place.from, place.to).join("\n"));
+  const record = readLeniently(lines.slice(place.from, place.to).join("\n"));
   const here = record?.places.filter((each) => each.line === line - place.from) ?? [];
   const paths = here.map(({ path }) => path.join("."));
   if (named && (paths.includes(named) || found.startsWith(`no ${named}`))) return `${region}.${named}`;

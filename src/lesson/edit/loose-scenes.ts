@@ -4,7 +4,7 @@ import { currentIds } from "../../sim/parameters/aliases.ts";
 import { patchSchema, type ScenePatch, sceneSchema } from "../scene-patch.ts";
 import type { Scenes } from "../states.ts";
 import { type Lines, type Outline, outlineOf } from "./text-outline.ts";
-import { readLoosely } from "./yaml-edit.ts";
+import { readLeniently } from "./yaml-edit.ts";
 
 export function looseScenes(text: string): Scenes {
   const outline = outlineOf(text);
@@ -23,7 +23,7 @@ export const recordAt = (
   { lines }: Outline,
   place: Lines | null | undefined,
 ): Readonly<Record<string, unknown>> =>
-  (place && readLoosely(lines.slice(place.from, place.to).join("\n"))?.value) ?? {};
+  (place && readLeniently(lines.slice(place.from, place.to).join("\n"))?.value) ?? {};
 
 function patchOf(schema: typeof patchSchema | typeof sceneSchema, raw: unknown): ScenePatch {
   const read = v.safeParse(schema, currentIds(raw ?? {}));

@@ -2,6 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { blockEnd, readFence, readStepHeading } from "../heading.ts";
 import { BLOCKS, type BlockName, PARTS, type PartName } from "../lesson-sections.ts";
+import { FIGURE_MARK } from "../own-figures.ts";
 import { headingSlip } from "../slips/shape-slips.ts";
 
 /** From the first line to the one behind the last. */
@@ -41,7 +42,7 @@ export function outlineOf(text: string): Outline {
   for (let index = front ? front.to + 1 : 0; index < lines.length; index++) {
     const line = entryAt(lines, index);
     if (readFence(line) && headings.length > 0) index = blockEnd(lines, index).end;
-    else if (readStepHeading(headingSlip(line)?.mend[1] ?? line)) headings.push(index);
+    else if (readStepHeading(headingSlip(line)?.fix[1] ?? line)) headings.push(index);
   }
   const steps = headings.map((from, index) => stepAt(lines, from, headings[index + 1] ?? lines.length));
   return { lines, front, steps };
@@ -75,7 +76,7 @@ function stepAt(lines: readonly string[], from: number, to: number): StepPlace {
     }
   }
   const heading = entryAt(lines, from);
-  const { title, id } = readStepHeading(headingSlip(heading)?.mend[1] ?? heading) ?? { title: "", id: "" };
+  const { title, id } = readStepHeading(headingSlip(heading)?.fix[1] ?? heading) ?? { title: "", id: "" };
   return { from, to, id, title, parts, fences, blocks };
 }
 
@@ -99,6 +100,6 @@ const wordLines = ({ lines }: Outline, { fences }: StepPlace, part: Lines): stri
 export function splitSaid(text: string): { readonly said: string; readonly more: string } {
   const [said = "", ...more] = text.split(/\n[ \t]*\n/);
   // A figure is looked at, not said.
-  if (/^\s*!\[[^\]]*\]\([^()\s]*\)\s*$/.test(said)) return { said: "", more: text };
+  if (FIGURE_MARK.exec(said)?.[0] === said.trim()) return { said: "", more: text };
   return { said, more: more.join("\n\n").replace(/^\s*\n/, "") };
 }

@@ -27,7 +27,7 @@ function parse(text: string) {
   return document.errors.length > 0 ? null : document;
 }
 
-export interface LooseRecord {
+export interface LenientRecord {
   readonly value: Readonly<Record<string, unknown>>;
   /** Every key path of the text, with its line counted from 0, outer ones first. */
   readonly places: readonly KeyPlace[];
@@ -39,7 +39,7 @@ interface KeyPlace {
 }
 
 /** What stands in the text whether it fits or not; null where it cannot be read. */
-export function readLoosely(text: string): LooseRecord | null {
+export function readLeniently(text: string): LenientRecord | null {
   try {
     const document = parse(text);
     if (!document) return null;

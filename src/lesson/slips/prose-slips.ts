@@ -7,7 +7,7 @@ export function proseSlips(text: string): readonly Slip[] {
   const lines = text.split("\n");
   return lines.flatMap((written, line) => [
     ...singleBraces(written).map((slip) => ({ line, ...slip })),
-    ...looseClaims(written).map((slip) => ({ line, ...slip })),
+    ...detachedClaims(written).map((slip) => ({ line, ...slip })),
     ...listSigns(lines, line).map((slip) => ({ line, ...slip })),
   ]);
 }
@@ -20,15 +20,15 @@ function singleBraces(line: string): Found[] {
     .map(([written, inner = ""]) => ({
       found: written,
       allowed: "a live number in two braces on each side",
-      mend: [written, `{{ ${inner.trim()} }}`],
+      fix: [written, `{{ ${inner.trim()} }}`],
     }));
 }
 
-function looseClaims(line: string): Found[] {
+function detachedClaims(line: string): Found[] {
   return [...line.matchAll(/\][ \t]{1,9}(\{claim:[^{}]{0,400}\})/g)].map(([written, claim = ""]) => ({
     found: `a claim apart from its sentence, ${claim.slice(0, 40)}`,
     allowed: "[The sentence.]{claim: ...} without a blank between",
-    mend: [written, `]${claim}`],
+    fix: [written, `]${claim}`],
   }));
 }
 
@@ -47,7 +47,7 @@ function listSigns(lines: readonly string[], at: number): Found[] {
     {
       found: `a list with ${JSON.stringify(from.trim().charAt(0))}`,
       allowed: "a hyphen and a blank at the start of each line, - so",
-      mend: [list.join("\n"), list.map((line) => line.replace(SIGN, "$1- ")).join("\n")],
+      fix: [list.join("\n"), list.map((line) => line.replace(SIGN, "$1- ")).join("\n")],
     },
   ];
 }

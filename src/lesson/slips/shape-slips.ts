@@ -7,7 +7,7 @@ const NEEDED = "--- above and below the lesson's settings (front matter): id, nu
 const isRule = (line: string | undefined): boolean => /^-{3,}\s*$/.test(line ?? "");
 
 /** null where the settings stand between two rules. */
-export function frontSlip(lines: readonly string[]): (Omit<Slip, "mend"> & Partial<Slip>) | null {
+export function frontSlip(lines: readonly string[]): (Omit<Slip, "fix"> & Partial<Slip>) | null {
   const [first = ""] = lines;
   if (first.trimEnd() === "---") {
     if (lines.some((line, index) => index > 0 && line.trimEnd() === "---")) return null;
@@ -15,16 +15,16 @@ export function frontSlip(lines: readonly string[]): (Omit<Slip, "mend"> & Parti
     let line = step < 0 ? lines.length - 1 : step - 1;
     while (line > 0 && lines[line]?.trim() === "") line--;
     const last = lines[line] ?? "";
-    return { line, found: "front matter without an end", allowed: NEEDED, mend: [last, `${last}\n---`] };
+    return { line, found: "front matter without an end", allowed: NEEDED, fix: [last, `${last}\n---`] };
   }
   if (SETTING.test(first))
     return {
       line: 0,
       found: "settings without a line of --- above them",
       allowed: NEEDED,
-      mend: [first, `---\n${first}`],
+      fix: [first, `---\n${first}`],
     };
-  if (isRule(first)) return { line: 0, found: JSON.stringify(first), allowed: NEEDED, mend: [first, "---"] };
+  if (isRule(first)) return { line: 0, found: JSON.stringify(first), allowed: NEEDED, fix: [first, "---"] };
   return {
     line: 0,
     found: first === "" ? "no settings at the top" : JSON.stringify(first.slice(0, 60)),
@@ -41,7 +41,7 @@ export function headingSlip(line: string): Slip | null {
     line: 0,
     found: JSON.stringify(line.slice(0, 60)),
     allowed: "a step's heading: two # and a blank, ## Title {#its-id}",
-    mend: [line, `## ${match[1]}`],
+    fix: [line, `## ${match[1]}`],
   };
 }
 

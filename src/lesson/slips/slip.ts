@@ -4,5 +4,5 @@ export interface Slip {
   readonly line: number;
   readonly found: string;
   readonly allowed: string;
-  readonly mend: readonly [wrong: string, right: string];
+  readonly fix: readonly [wrong: string, right: string];
 }

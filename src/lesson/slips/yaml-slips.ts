@@ -19,7 +19,7 @@ const tab: Rule = (line, at, lines) => {
   return {
     found: "a tab at the start of the line",
     allowed: "blanks",
-    mend: [line, indent + line.trimStart()],
+    fix: [line, indent + line.trimStart()],
   };
 };
 
@@ -29,13 +29,13 @@ const closedQuote: Rule = (line) => {
     return {
       found: `quotes around a part of ${key}, or open ones`,
       allowed: QUOTED,
-      mend: [line, `${lead}${key}: ${quoted(value.replace(CURLY, "").replaceAll('"', "'"))}`],
+      fix: [line, `${lead}${key}: ${quoted(value.replace(CURLY, "").replaceAll('"', "'"))}`],
     };
   if (value.startsWith("'") && !/^'(?:[^']|'')*'\s*(#.*)?$/.test(value))
     return {
       found: `an apostrophe within single quotes in ${key}`,
       allowed: QUOTED,
-      mend: [line, `${lead}${key}: ${quoted(value.replace(/^'|'$/g, ""))}`],
+      fix: [line, `${lead}${key}: ${quoted(value.replace(/^'|'$/g, ""))}`],
     };
   return null;
 };
@@ -46,7 +46,7 @@ const colon: Rule = (line) => {
   return {
     found: `a colon within the text of ${key}`,
     allowed: QUOTED,
-    mend: [line, `${lead}${key}: ${quoted(value.replace(CURLY, ""))}`],
+    fix: [line, `${lead}${key}: ${quoted(value.replace(CURLY, ""))}`],
   };
 };
 
@@ -56,7 +56,7 @@ const noBlank: Rule = (line) => {
   return {
     found: `no blank behind ${key}:`,
     allowed: "a blank between the colon and the value",
-    mend: [line, `${lead}${key}: ${value}`],
+    fix: [line, `${lead}${key}: ${value}`],
   };
 };
 
@@ -66,7 +66,7 @@ const sign: Rule = (line) => {
   return {
     found: `${key} begins with ${value.charAt(0)}`,
     allowed: QUOTED,
-    mend: [line, `${lead}${key}: ${quoted(value)}`],
+    fix: [line, `${lead}${key}: ${quoted(value)}`],
   };
 };
 
@@ -80,7 +80,7 @@ const openBracket: Rule = (line) => {
       return {
         found: `a ${open} without its ${close}`,
         allowed: `${close} at the end of the list`,
-        mend: [line, `${line.trimEnd()} ${close}`],
+        fix: [line, `${line.trimEnd()} ${close}`],
       };
   return null;
 };
@@ -99,7 +99,7 @@ const indent: Rule = (line, at, lines) => {
   return {
     found: `a line that begins ${own} blanks in`,
     allowed: `as many as the lines that it belongs to: ${near}`,
-    mend: [line, " ".repeat(near) + line.trimStart()],
+    fix: [line, " ".repeat(near) + line.trimStart()],
   };
 };
 
@@ -127,7 +127,7 @@ export function lostText(text: string): readonly Slip[] {
         line: at,
         found: `${key}: all behind # is left out`,
         allowed: `${QUOTED}; a comment has a blank behind its #`,
-        mend: [line, `${lead}${key}: ${quoted(value)}`] as const,
+        fix: [line, `${lead}${key}: ${quoted(value)}`] as const,
       },
     ];
   });

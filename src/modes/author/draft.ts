@@ -41,6 +41,7 @@ export interface DraftOptions {
   readonly tooLong?: number | null;
 }
 
+const FIRST_LINE = `${DRAFT_FILE}:1`;
 const UNCHECKED: DraftCheck = { lesson: null, faults: [], steps: null, of: 0 };
 
 export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOptions): Draft {
@@ -49,7 +50,9 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     () => texts.list.value.find((each) => each.id === at.value) ?? (texts.list.value[0] as OwnText),
   );
   const own = computed(() => ({ ...kept.value, text: splitFigures(kept.value.text).text }));
-  const figures = computed(() => readFigures(splitFigures(kept.value.text).figures).figures);
+  // Read anew when they change, not at each change of the words.
+  const section = computed(() => splitFigures(kept.value.text).figures);
+  const figures = computed(() => readFigures(section.value).figures);
   const keep = (file: string): void => {
     texts.write(kept.value.id, file);
     look(file);
@@ -79,7 +82,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     }
   };
   const refuse = (found: string, allowed: string): void => {
-    refused.value = [{ path: `${DRAFT_FILE}:1`, found, allowed }];
+    refused.value = [{ path: FIRST_LINE, found, allowed }];
   };
   const open = (next: string): void => {
     at.value = next;
@@ -99,9 +102,11 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     write(text) {
       // A whole file that was pasted brings its figures along.
       const pasted = splitFigures(text);
-      const come = readFigures(pasted.figures).figures;
+      const { figures: come, faults } = readFigures(pasted.figures);
       const names = come.map(({ name }) => name);
       keep(joinFigures(pasted.text, [...figures.value.filter(({ name }) => !names.includes(name)), ...come]));
+      if (faults.length > 0)
+        refused.value = [...refused.value, ...faults.map((fault) => ({ ...fault, path: FIRST_LINE }))];
     },
     setFigures: (next) => keep(joinFigures(own.value.text, next)),
     open,

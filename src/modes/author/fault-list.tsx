@@ -1,4 +1,4 @@
-/** What the checker found, each with its line; a tap goes there, a second one mends what one word would mend. */
+/** What the checker found, each with its line; a tap goes there, a second one fixes what one word would fix. */
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";

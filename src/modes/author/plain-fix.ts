@@ -1,4 +1,4 @@
-/** A fault that one touch mends: the checker knows what would be right. */
+/** A fault that one touch fixes: the checker knows what would be right. */
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
 
@@ -15,11 +15,9 @@ const LONGEST = 48;
 export function plainFix(fault: Fault, text: string): PlainFix | null {
   const lines = text.split("\n");
   const line = lineOfFault(fault) - 1;
-  const fix = fault.mend
-    ? mended(fault.mend, lines.slice(line).join("\n"))
-    : nearWord(fault, lines[line] ?? "");
+  const fix = fault.fix ? fixAt(fault.fix, lines.slice(line).join("\n")) : nearWord(fault, lines[line] ?? "");
   if (!fix) return null;
-  const rest = fault.mend ? [] : lines.slice(line + 1);
+  const rest = fault.fix ? [] : lines.slice(line + 1);
   const word = fix.word.trim().replaceAll(/\s*\n\s*/g, " ⏎ ");
   return {
     text: [...lines.slice(0, line), fix.line, ...rest].join("\n"),
@@ -28,7 +26,7 @@ export function plainFix(fault: Fault, text: string): PlainFix | null {
 }
 
 /** In the lines from the fault's on, where it begins within the first. */
-function mended([wrong, right]: NonNullable<Fault["mend"]>, rest: string) {
+function fixAt([wrong, right]: NonNullable<Fault["fix"]>, rest: string) {
   const eol = rest.includes("\r\n") ? "\r\n" : "\n";
   const [from, to] = [wrong.replaceAll("\n", eol), right.replaceAll("\n", eol)];
   const at = rest.indexOf(from);

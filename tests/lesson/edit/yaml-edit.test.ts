@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
-import { type Path, readLoosely, setIn } from "../../../src/lesson/edit/yaml-edit.ts";
+import { type Path, readLeniently, setIn } from "../../../src/lesson/edit/yaml-edit.ts";
 
 const QUESTION = `# What the room is asked.
 kind: choose
@@ -87,7 +87,7 @@ test("an empty text begins with the key; one that cannot be read is left alone",
   expect(setIn("", ["set", "x"], 1)).toBe("set: { x: 1 }");
   expect(setIn("a: [1", ["a"], 1)).toBeNull();
   expect(setIn("- a\n", ["a"], 1)).toBeNull();
-  expect(readLoosely("a: [1")).toBeNull();
+  expect(readLeniently("a: [1")).toBeNull();
   expect(setIn("ask:\nkind: goal\n", ["ask"], "Why?")).toBe("ask: Why?\nkind: goal\n");
 });
 
@@ -97,7 +97,7 @@ test("a folded text gives way to its new wording", () => {
 });
 
 test("every key has its line", () => {
-  const { places } = readLoosely(QUESTION)!;
+  const { places } = readLeniently(QUESTION)!;
   const lineOf = (...path: Path) => places.find((place) => place.path.join() === path.join())?.line;
   expect(lineOf("answers", "here", "because")).toBe(8);
   expect(lineOf("answers", "there", "because")).toBe(9);

@@ -42,7 +42,7 @@ function Frame({ label, hint, field, control, beneath }: FrameProps) {
   );
 }
 
-/** With `within`, also those of fields that begin with this name and have no place of their own. */
+/** With `but`, also those of all fields within this one, except for these, which show their own. */
 export function FieldFaults({
   field,
   but = [],

@@ -2,22 +2,21 @@
 import { t } from "../../../i18n/index.ts";
 import { setPart } from "../../../lesson/edit/lesson-edit.ts";
 import { partText } from "../../../lesson/edit/text-outline.ts";
+import { FIGURE_MARK } from "../../../lesson/own-figures.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { useDesk } from "./desk.ts";
 import { SelectField, TextField } from "./fields.tsx";
-
-const PICTURE = /!\[([^\]]*)\]\(([^()\s]*)\)/;
 
 export function FigureFields({ lang }: { readonly lang: string }) {
   const desk = useDesk();
   const { outline, step: index, figures } = desk;
   const words = partText(outline, entryAt(outline.steps, index), "plain");
-  const [, alt = "", name = ""] = PICTURE.exec(words) ?? [];
+  const [, alt = "", name = ""] = FIGURE_MARK.exec(words) ?? [];
   if (figures.length === 0 && name === "") return null;
   const set = (nextName: string, nextAlt: string, what: string) => {
     const mark = nextName === "" ? "" : `![${nextAlt.replaceAll(/[[\]\n]+/g, " ")}](${nextName})`;
     const next =
-      name === "" ? `${words}\n\n${mark}` : words.replace(PICTURE, () => mark).replace(/\n{3,}/g, "\n\n");
+      name === "" ? `${words}\n\n${mark}` : words.replace(FIGURE_MARK, () => mark).replace(/\n{3,}/g, "\n\n");
     desk.write(setPart(desk.text, index, "plain", next), what && `${index}.${what}`);
   };
   const names = [...new Set([...figures.map((figure) => figure.name), ...(name ? [name] : [])])];

@@ -4,16 +4,13 @@ import { setFront } from "../../../lesson/edit/lesson-edit.ts";
 import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { asNumber } from "./as-number.ts";
 import { useDesk } from "./desk.ts";
-import { entriesOf, type RawRecord } from "./entries.tsx";
 import { FieldFaults, SelectField, TextField } from "./fields.tsx";
 import { FigureList } from "./figure-list.tsx";
-import { OwnWords } from "./own-words.tsx";
+import { namesOfOwnWords, OwnWords } from "./own-words.tsx";
 
 const WORDS = ["title", "reader", "aim", "remember"] as const;
 const NUMBERS = ["minutes", "number"] as const;
 const SHOWN = [...WORDS, ...NUMBERS, "id", "language", "tell"].map((key) => `front.${key}`);
-/** What their own fields show. */
-const GROUPS = ["glossary", "publications"] as const;
 
 export function LessonFields() {
   const desk = useDesk();
@@ -24,7 +21,7 @@ export function LessonFields() {
   const languages = [...new Set([...LANGUAGES, lang])];
   return (
     <>
-      <FieldFaults field="front" but={[...SHOWN, ...GROUPS.flatMap((name) => namesWithin(record, name))]} />
+      <FieldFaults field="front" but={[...SHOWN, ...namesOfOwnWords(record)]} />
       {WORDS.map((key) => (
         <TextField
           key={key}
@@ -82,13 +79,3 @@ function nameOf(tag: string): string {
     return tag;
   }
 }
-
-const namesWithin = (record: RawRecord, group: string): string[] => [
-  `front.${group}`,
-  ...entriesOf(record, group).flatMap(([key, entry]) => [
-    `front.${group}.${key}`,
-    ...[...Object.keys(entry), "term", "plain", "authors", "title"].map(
-      (field) => `front.${group}.${key}.${field}`,
-    ),
-  ]),
-];

@@ -4,7 +4,7 @@ import { useMemo } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { outlineOf } from "../../../lesson/edit/text-outline.ts";
-import { readLoosely } from "../../../lesson/edit/yaml-edit.ts";
+import { readLeniently } from "../../../lesson/edit/yaml-edit.ts";
 import type { Library } from "../../../lesson/library.ts";
 import type { LessonFigure } from "../../../lesson/own-figures.ts";
 import type { Fault } from "../../../sim/faults.ts";
@@ -118,6 +118,6 @@ function unreadable({ outline, step }: FormDesk): boolean {
   const { front, steps, lines } = outline;
   const { scene, question } = steps[step]?.blocks ?? {};
   return [step < 0 ? front : null, scene, question].some(
-    (place) => place && readLoosely(lines.slice(place.from, place.to).join("\n")) === null,
+    (place) => place && readLeniently(lines.slice(place.from, place.to).join("\n")) === null,
   );
 }

@@ -30,6 +30,17 @@ const NEW = {
   publications: { authors: "", title: "", read: "full" },
 } as const;
 
+/** Names of the fields that the entries show. */
+export const namesOfOwnWords = (front: RawRecord): readonly string[] =>
+  (["glossary", "publications"] as const).flatMap((name) => [
+    `front.${name}`,
+    ...entriesOf(front, name).flatMap(([key]) =>
+      [[], ...FIELDS[name].map(([field]) => [field]), ...(name === "publications" ? [["read"]] : [])].map(
+        (field) => ["front", name, key, ...field].join("."),
+      ),
+    ),
+  ]);
+
 export interface OwnWordsProps {
   readonly name: keyof typeof FIELDS;
   readonly front: RawRecord;

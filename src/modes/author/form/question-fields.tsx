@@ -6,11 +6,11 @@ import { type Path, recordText } from "../../../lesson/edit/yaml-edit.ts";
 import { QUESTION_KINDS, type QuestionKind } from "../../../lesson/question-schema.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { Answers } from "./answers.tsx";
-import { faultsOf, useDesk } from "./desk.ts";
+import { useDesk } from "./desk.ts";
 import { Entries } from "./entries.tsx";
 import { FieldFaults, SelectField } from "./fields.tsx";
 import { OneField } from "./one-field.tsx";
-import { newQuestion, QUESTION_FIELDS } from "./question-table.ts";
+import { namesWithin, newQuestion, QUESTION_FIELDS } from "./question-table.ts";
 
 export function QuestionFields() {
   const desk = useDesk();
@@ -23,7 +23,6 @@ export function QuestionFields() {
   const choose = (next: QuestionKind | "") =>
     desk.write(setBlockText(desk.text, index, "question", next && recordText(newQuestion(next, raw))), "");
   const fields = kind ? QUESTION_FIELDS[kind] : [];
-  const stray = faultsOf(desk, "question", true).length > 0;
   return (
     <fieldset class="form-group">
       <legend>{t("author.form.question")}</legend>
@@ -43,27 +42,13 @@ export function QuestionFields() {
         if (field.form === "entries") return <Entries key={key} name={field.key} raw={raw} onEdit={edit} />;
         return <OneField key={key} field={field} path={[field.key]} raw={raw} onEdit={edit} />;
       })}
-      {stray && (
-        <FieldFaults
-          field="question"
-          but={[
-            "question.kind",
-            ...fields.flatMap(({ key }) => [`question.${key}`, ...within(raw[key], key)]),
-          ]}
-        />
-      )}
+      <FieldFaults
+        field="question"
+        but={[
+          "question.kind",
+          ...fields.flatMap(({ key }) => [`question.${key}`, ...namesWithin(key, raw[key])]),
+        ]}
+      />
     </fieldset>
   );
-}
-
-/** Names of the fields within an entry. */
-function within(value: unknown, key: string): string[] {
-  if (typeof value !== "object" || value === null) return [];
-  return Object.entries(value).flatMap(([name, inner]) => [
-    `question.${key}.${name}`,
-    ...(typeof inner === "object" && inner !== null
-      ? [...Object.keys(inner), "say", "because", "value"]
-      : []
-    ).map((each) => `question.${key}.${name}.${each}`),
-  ]);
 }

@@ -81,6 +81,15 @@ export const ENTRY_FIELDS: Readonly<Record<string, readonly QuestionField[]>> = 
   items: [field("say"), field("value", "expression", true)],
 };
 
+/** Names of the fields that a list shows for its entries. */
+export const namesWithin = (list: string, entries: unknown): readonly string[] =>
+  Object.keys(typeof entries === "object" ? (entries ?? {}) : {}).flatMap((entry) => [
+    `question.${list}.${entry}`,
+    ...[...(ENTRY_FIELDS[list] ?? []).map(({ key }) => key), ...(list === "answers" ? ["right"] : [])].map(
+      (key) => `question.${list}.${entry}.${key}`,
+    ),
+  ]);
+
 type Raw = Readonly<Record<string, unknown>>;
 
 /** Empty where words are wanted: the checker asks for each. What the old question has in common stays. */

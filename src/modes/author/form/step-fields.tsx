@@ -3,6 +3,7 @@ import { t } from "../../../i18n/index.ts";
 import { setHeading, setPart } from "../../../lesson/edit/lesson-edit.ts";
 import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { partText, splitSaid } from "../../../lesson/edit/text-outline.ts";
+import { FIGURE_MARK } from "../../../lesson/own-figures.ts";
 import { countWords } from "../../../lesson/prose.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { useDesk } from "./desk.ts";
@@ -12,6 +13,8 @@ import { FigureFields } from "./figure-fields.tsx";
 import { liveNumbers } from "./model-numbers.ts";
 import { QuestionFields } from "./question-fields.tsx";
 import { SceneFields } from "./scene-fields.tsx";
+
+const FIGURE_AT_END = new RegExp(`(?:^|\\n\\n)(${FIGURE_MARK.source})$`);
 
 /** Parts beyond what is said, in the order in which an author needs them. */
 const FURTHER = ["notes", "technical", "caution"] as const;
@@ -23,7 +26,7 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
   const lang = String(recordAt(outline, outline.front).language ?? "en");
   const { said, more: rest } = splitSaid(partText(outline, step, "plain"));
   // A figure at the end has fields of its own.
-  const picture = /(?:^|\n\n)(!\[[^\]]*\]\([^()\s]*\))$/.exec(rest);
+  const picture = FIGURE_AT_END.exec(rest);
   const more = picture ? rest.slice(0, picture.index) : rest;
   const key = (name: string) => `${index}.${name}`;
   const writePlain = (first: string, further: string, name: string) =>

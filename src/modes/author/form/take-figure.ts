@@ -1,7 +1,13 @@
 /** A picture from a file as a figure of the lesson: an SVG cleaned, any other drawn anew, so that nothing but the picture is kept. */
 import DOMPurify from "dompurify";
 import { newId } from "../../../lesson/new-id.ts";
-import { FIGURE_LIMITS, figureFault, type LessonFigure, totalBytes } from "../../../lesson/own-figures.ts";
+import {
+  bytesOf,
+  FIGURE_LIMITS,
+  figureFault,
+  type LessonFigure,
+  totalBytes,
+} from "../../../lesson/own-figures.ts";
 import type { Fault } from "../../../sim/faults.ts";
 
 export type TakenFigure =
@@ -23,7 +29,8 @@ const TRIES = [
 const no = (found: string, allowed: string): TakenFigure => ({ ok: false, fault: { found, allowed } });
 
 export async function takeFigure(file: File, others: readonly LessonFigure[]): Promise<TakenFigure> {
-  if (file.size > MAX_FILE) return no(`${file.name}: ${Math.round(file.size / 1e6)} MB`, "at most 20 MB");
+  if (file.size > MAX_FILE)
+    return no(`${file.name}: ${Math.round(file.size / 1e6)} MB`, `at most ${MAX_FILE / 1e6} MB`);
   const stem = newId(
     file.name.replace(/\.[^.]*$/, ""),
     others.map(({ name }) => name.replace(/\.[^.]*$/, "")),
@@ -45,14 +52,24 @@ interface Taken {
 const NOT_DRAWN =
   /<\?xml[^>]*\?>|<!DOCTYPE[^>[]*(\[[^\]]*\])?>|<!--[\s\S]*?-->|\son[a-z]+\s*=\s*("[^"]*"|'[^']*')/gi;
 
-/** Without scripts and links; what it would load from elsewhere no picture loads. */
-function cleanSvgText(text: string): string | null {
-  const clean = DOMPurify.sanitize(text, {
-    USE_PROFILES: { svg: true, svgFilters: true },
-    FORBID_TAGS: ["a", "image"],
-  });
-  if (!/^\s*<svg[\s>]/i.test(clean)) return null;
-  return clean.includes("xmlns=") ? clean : clean.replace(/<svg/i, '<svg xmlns="http://www.w3.org/2000/svg"');
+/** Without scripts; what a style would load from elsewhere no picture loads. */
+const cleanSvgText = (text: string): string | null =>
+  asSvg(
+    DOMPurify.sanitize(text, {
+      USE_PROFILES: { svg: true, svgFilters: true },
+      FORBID_TAGS: ["a", "image"],
+    }),
+  );
+
+/** Links within the drawing stay: a gradient, a marker. */
+const LINK_ELSEWHERE = /\s(?:[\w-]+:)?href="\s*[^"#\s][^"]*"/gi;
+
+/** A cleaned drawing, written as HTML, as an SVG file without links to elsewhere; null where it is no drawing. */
+export function asSvg(html: string): string | null {
+  if (!/^\s*<svg[\s>]/i.test(html)) return null;
+  // A name that HTML has for the no-break space and SVG has not.
+  const svg = html.replace(LINK_ELSEWHERE, "").replaceAll("&nbsp;", "&#160;");
+  return svg.includes("xmlns=") ? svg : svg.replace(/<svg/i, '<svg xmlns="http://www.w3.org/2000/svg"');
 }
 
 async function cleanSvg(file: File): Promise<Taken | null> {
@@ -80,7 +97,7 @@ async function drawnAnew(file: File): Promise<Taken | null> {
     pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
     const [, data = ""] = canvas.toDataURL(type, "quality" in rest ? rest.quality : undefined).split(",");
     last = { ending: type === "image/png" ? "png" : "jpg", data };
-    if ((data.length * 3) / 4 <= FIGURE_LIMITS.bytes) break;
+    if (bytesOf(last) <= FIGURE_LIMITS.bytes) break;
   }
   picture.close();
   return last;
