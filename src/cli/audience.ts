@@ -1,6 +1,7 @@
 /** `npm run audience`: serves the built kit, opens a room that a hall answers in by phone, and prints where. */
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { messageOf, tellOnce } from "../audience/faults.ts";
 import { openFile } from "../audience/journal.ts";
 import { type AudienceArguments, ownHost, readArguments, USAGE } from "../audience/options.ts";
 import type { Rooms } from "../audience/reception.ts";
@@ -10,8 +11,9 @@ import { oneRoom } from "../audience/rooms.ts";
 import { openAudience } from "../audience/server.ts";
 
 const print = (text: string) => process.stdout.write(`${text}\n`);
+const warn = tellOnce((message) => process.stderr.write(`${message}\n`));
 const fail = (error: unknown) => {
-  process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+  warn(messageOf(error));
   process.exit(1);
 };
 
@@ -26,13 +28,13 @@ const ended = () => print("The talk has ended: its answers are erased. Start aga
 
 async function openRooms({ redis, data }: AudienceArguments): Promise<Opened> {
   if (redis !== null) {
-    const rooms = await redisRooms(redis, (message) => process.stderr.write(`Redis: ${message}\n`));
+    const rooms = await redisRooms(redis, (message) => warn(`Redis: ${message}`));
     const [code, key] = [newCode(), newKey()];
     await rooms.open(code, key);
     return { code, key, rooms, close: rooms.close };
   }
   mkdirSync(dirname(data), { recursive: true });
-  const file = openFile(data, Date.now());
+  const file = openFile(data, Date.now(), warn);
   return { ...file, rooms: await oneRoom(file, ended), close: file.journal.close };
 }
 
@@ -44,7 +46,7 @@ async function start(given: AudienceArguments) {
   const home = (at: number) => given.address ?? `http://${ownHost()}:${at}`;
   const origins = given.address ? [given.address] : [];
   const audience = await openAudience({
-    ...{ rooms, folder, port, host, trustProxy, origins },
+    ...{ rooms, folder, port, host, trustProxy, origins, onFault: warn },
     address: (at) => `${home(at)}/phone`,
   });
   const stage = given.address ?? `http://localhost:${audience.port}`;
