@@ -4,7 +4,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { gzipSync } from "node:zlib";
 import { replaced } from "../sim/checked/replaced.ts";
-import { messageOf } from "./faults.ts";
+import { messageOf } from "./server-faults.ts";
 import { STAGE_DOOR } from "./stage-door.ts";
 
 const TYPES: Readonly<Record<string, string>> = {

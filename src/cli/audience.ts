@@ -1,7 +1,6 @@
 /** `npm run audience`: serves the built kit, opens a room that a hall answers in by phone, and prints where. */
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { messageOf, tellOnce } from "../audience/faults.ts";
 import { openFile } from "../audience/journal.ts";
 import { type AudienceArguments, ownHost, readArguments, USAGE } from "../audience/options.ts";
 import type { Rooms } from "../audience/reception.ts";
@@ -9,6 +8,7 @@ import { redisRooms } from "../audience/redis-rooms.ts";
 import { newCode, newKey } from "../audience/room-keys.ts";
 import { oneRoom } from "../audience/rooms.ts";
 import { openAudience } from "../audience/server.ts";
+import { messageOf, tellOnce } from "../audience/server-faults.ts";
 
 const print = (text: string) => process.stdout.write(`${text}\n`);
 const warn = tellOnce((message) => process.stderr.write(`${message}\n`));

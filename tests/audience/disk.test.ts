@@ -1,9 +1,9 @@
 /** A file that cannot be written ends no talk. */
 import { appendFileSync, mkdirSync, renameSync, rmdirSync } from "node:fs";
 import { expect, test } from "vitest";
-import { tellOnce } from "../../src/audience/faults.ts";
 import { type Journal, openFile } from "../../src/audience/journal.ts";
 import type { RoomEntry } from "../../src/audience/room.ts";
+import { tellOnce } from "../../src/audience/server-faults.ts";
 import { newFile, token } from "./lines.ts";
 
 async function heardOf(journal: Journal): Promise<readonly RoomEntry[]> {
