@@ -69,8 +69,8 @@ const FLOW_WEIGHT = 1e-3;
 /** mmHg that a mL/s counts as, of the flows that the pathway's law is taken at. */
 const LAW_FLOW_WEIGHT = 0.02;
 export const TOO_FAST = "the flows of these settings change faster than the steps can follow";
-/** Pa: giving volume in search of an output ends here; across its wall no atrium stands higher for long, since the lungs would fill with water. */
-export const HIGHEST_ATRIUM = fromMmHg(45);
+/** mmHg: giving volume in search of an output ends here; across its wall no atrium stands higher for long, since the lungs would fill with water. */
+export const HIGHEST_ATRIUM = 45;
 
 /** Whose circulation is run, and how. */
 export interface Run {
@@ -135,8 +135,8 @@ export function findPeriodic(
       reason = undefined;
       break;
     }
-    if (means.atrium > HIGHEST_ATRIUM && given > 0) {
-      reason = "no blood volume reaches what is to be held: the atrium would pass 45 mmHg";
+    if (means.atrium > fromMmHg(HIGHEST_ATRIUM) && given > 0) {
+      reason = `no blood volume reaches what is to be held: the atrium would pass ${HIGHEST_ATRIUM} mmHg`;
       break;
     }
     if (residual > 3 * smallest) {
