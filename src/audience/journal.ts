@@ -1,10 +1,10 @@
 /** What is said in a room, in one order for everyone who follows it. */
-import { closeSync, existsSync, fsync, openSync, readFileSync, rmSync, statSync, write } from "node:fs";
-import { promisify } from "node:util";
+import { existsSync, promises, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import * as v from "valibot";
 import { code, stageKey } from "./line-messages.ts";
 import { type RoomEntry, roomEntry } from "./room.ts";
 import { newCode, newKey } from "./room-keys.ts";
+import { messageOf } from "./server-faults.ts";
 
 export interface Journal {
   /**
@@ -12,7 +12,7 @@ export interface Journal {
    * @param recount called when phones came or went elsewhere
    */
   follow(hear: (entry: RoomEntry) => void, recount: () => void): Promise<void>;
-  /** Heard by all who follow once it is kept. */
+  /** Heard by all who follow once it is kept; a file that takes no more holds up no talk. */
   add(entry: RoomEntry): void;
   /** Phones that hang on other processes; `here` is how many hang on this one. */
   elsewhere(here: number): number;
@@ -26,17 +26,24 @@ const TOGETHER = 10;
 /** ms after which a file is of an earlier talk that was never ended */
 const STALE = 24 * 3600 * 1000;
 
-const [toWrite, toSync] = [promisify(write), promisify(fsync)];
+/** Of the file: answers are its owner's alone to read. */
+const mode = 0o600;
 const head = v.strictObject({ code, key: stageKey });
 
-/** The room of a file: that of an earlier process, or a new one. @param now ms since 1970 */
-export function openFile(path: string, now: number): { code: string; key: string; journal: Journal } {
+/**
+ * The room of a file: that of an earlier process, or a new one.
+ * @param now ms since 1970
+ * @param onFault hears what keeps the file from being written; the talk goes on without it
+ */
+export function openFile(
+  path: string,
+  now: number,
+  onFault: (message: string) => void,
+): { code: string; key: string; journal: Journal } {
   const found = readRoom(path, now);
   const { code, key } = found ?? { code: newCode(), key: newKey() };
-  const file = openSync(path, found ? "a" : "w", 0o600);
-  // A last line that broke off must not swallow the next one; it was never confirmed to a phone.
-  const begin = found ? "\n" : `${JSON.stringify({ code, key })}\n`;
-  return { code, key, journal: fileJournal(path, file, begin, found?.earlier ?? []) };
+  if (!found) writeFileSync(path, JSON.stringify({ code, key }), { mode });
+  return { code, key, journal: fileJournal(path, found?.earlier ?? [], onFault) };
 }
 
 /** null for a new file, and for one of a talk long past, which is deleted. @throws Error for any other file, which stays as it is */
@@ -58,10 +65,14 @@ function readRoom(path: string, now: number) {
   return { ...found, earlier: lines.flatMap((line) => parse(roomEntry, line) ?? []) };
 }
 
-function fileJournal(path: string, file: number, begin: string, earlier: readonly RoomEntry[]): Journal {
+function fileJournal(
+  path: string,
+  earlier: readonly RoomEntry[],
+  onFault: (message: string) => void,
+): Journal {
   let hear: (entry: RoomEntry) => void = () => {};
   let waiting: RoomEntry[] = [];
-  let lines = begin;
+  let lines = "";
   let writing: Promise<void> | null = null;
   let closed = false;
   const write = async () => {
@@ -69,8 +80,13 @@ function fileJournal(path: string, file: number, begin: string, earlier: readonl
     const [text, entries] = [lines, waiting];
     lines = "";
     waiting = [];
-    await toWrite(file, text);
-    await toSync(file);
+    try {
+      await promises.appendFile(path, text, { flush: true, mode });
+    } catch (fault) {
+      onFault(
+        `${path}: ${messageOf(fault)}. The talk goes on; what is said until this file can be written again is lost if the server stops.`,
+      );
+    }
     for (const entry of entries) hear(entry);
   };
   const start = () => {
@@ -83,9 +99,7 @@ function fileJournal(path: string, file: number, begin: string, earlier: readonl
     if (closed) return;
     closed = true;
     while (writing) await writing;
-    closeSync(file);
   };
-  start();
   return {
     async follow(call) {
       hear = call;
@@ -93,7 +107,8 @@ function fileJournal(path: string, file: number, begin: string, earlier: readonl
     },
     add(entry) {
       if (closed) return;
-      lines += `${JSON.stringify(entry)}\n`;
+      // The break comes first: a line that broke off must not swallow the next one.
+      lines += `\n${JSON.stringify(entry)}`;
       waiting.push(entry);
       start();
     },

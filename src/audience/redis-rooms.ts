@@ -23,17 +23,12 @@ export interface RedisRooms extends Rooms {
 
 type Client = ReturnType<typeof import("redis")["createClient"]>;
 
-/** @param onFault told once what keeps Redis from being reached; it is tried again meanwhile */
+/** @param onFault hears what keeps Redis from being reached, at each attempt; it is tried again meanwhile */
 export async function redisRooms(url: string, onFault: (message: string) => void): Promise<RedisRooms> {
   const { createClient } = await import("redis");
-  let told = "";
-  const tell = (message: string) => {
-    if (message !== told) onFault(message);
-    told = message;
-  };
   const connect = async (): Promise<Client> => {
     const client: Client = createClient({ url });
-    client.on("error", ({ message }: Error) => tell(message));
+    client.on("error", ({ message }: Error) => onFault(message));
     await client.connect();
     return client;
   };

@@ -23,6 +23,8 @@ export interface AudienceOptions {
   readonly trustProxy: boolean;
   /** Further pages that may connect, such as "https://example.org", besides those of the host that is asked. */
   readonly origins: readonly string[];
+  /** Hears what keeps a file of the kit from being served. */
+  readonly onFault: (message: string) => void;
 }
 
 export interface Audience {
@@ -43,7 +45,7 @@ const HERE = 15_000;
 const STRANGER = 10_000;
 
 export async function openAudience(options: AudienceOptions): Promise<Audience> {
-  const server = createServer(serveSite(options.folder));
+  const server = createServer(serveSite(options.folder, options.onFault));
   await new Promise<void>((done, fail) => {
     server.once("error", fail);
     server.listen(options.port, options.host, done);

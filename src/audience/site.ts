@@ -4,6 +4,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { gzipSync } from "node:zlib";
 import { replaced } from "../sim/checked/replaced.ts";
+import { messageOf } from "./server-faults.ts";
 import { STAGE_DOOR } from "./stage-door.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -39,7 +40,11 @@ interface Page {
   readonly packed: Buffer | null;
 }
 
-export function serveSite(folder: string): (request: IncomingMessage, response: ServerResponse) => void {
+/** @param onFault hears why a file of the kit cannot be served; callers are not told */
+export function serveSite(
+  folder: string,
+  onFault: (message: string) => void,
+): (request: IncomingMessage, response: ServerResponse) => void {
   const files = new Map<string, Page>();
   const pages = new Map<string, Page>();
   const read = (path: string, host: string): Page | null => {
@@ -58,11 +63,12 @@ export function serveSite(folder: string): (request: IncomingMessage, response: 
     if (pages.size > MAX_PAGES && oldest !== undefined) pages.delete(oldest);
     return page;
   };
-  const readOrFault = (path: string, host: string): Page | Error | null => {
+  const readOrFault = (path: string, host: string): Page | "fault" | null => {
     try {
       return read(path, host);
-    } catch (reason) {
-      return reason instanceof Error ? reason : new Error(String(reason));
+    } catch (fault) {
+      onFault(messageOf(fault));
+      return "fault";
     }
   };
   return (request, response) => {
@@ -77,7 +83,7 @@ export function serveSite(folder: string): (request: IncomingMessage, response: 
     if (path === null || !HOST.test(host)) return void send(400, {}, "");
     if (path === "stage.html") return void send(200, STAGE_DOOR.headers, STAGE_DOOR.page);
     const page = readOrFault(path, host);
-    if (page instanceof Error) return void send(500, {}, page.message);
+    if (page === "fault") return void send(500, {}, "This file cannot be served now.");
     if (!page) return void send(404, {}, "");
     const packed = /\bgzip\b/.test(String(request.headers["accept-encoding"] ?? "")) && page.packed;
     return void send(

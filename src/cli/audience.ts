@@ -8,10 +8,12 @@ import { redisRooms } from "../audience/redis-rooms.ts";
 import { newCode, newKey } from "../audience/room-keys.ts";
 import { oneRoom } from "../audience/rooms.ts";
 import { openAudience } from "../audience/server.ts";
+import { messageOf, tellOnce } from "../audience/server-faults.ts";
 
 const print = (text: string) => process.stdout.write(`${text}\n`);
+const warn = tellOnce((message) => process.stderr.write(`${message}\n`));
 const fail = (error: unknown) => {
-  process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+  warn(messageOf(error));
   process.exit(1);
 };
 
@@ -26,13 +28,13 @@ const ended = () => print("The talk has ended: its answers are erased. Start aga
 
 async function openRooms({ redis, data }: AudienceArguments): Promise<Opened> {
   if (redis !== null) {
-    const rooms = await redisRooms(redis, (message) => process.stderr.write(`Redis: ${message}\n`));
+    const rooms = await redisRooms(redis, (message) => warn(`Redis: ${message}`));
     const [code, key] = [newCode(), newKey()];
     await rooms.open(code, key);
     return { code, key, rooms, close: rooms.close };
   }
   mkdirSync(dirname(data), { recursive: true });
-  const file = openFile(data, Date.now());
+  const file = openFile(data, Date.now(), warn);
   return { ...file, rooms: await oneRoom(file, ended), close: file.journal.close };
 }
 
@@ -44,7 +46,7 @@ async function start(given: AudienceArguments) {
   const home = (at: number) => given.address ?? `http://${ownHost()}:${at}`;
   const origins = given.address ? [given.address] : [];
   const audience = await openAudience({
-    ...{ rooms, folder, port, host, trustProxy, origins },
+    ...{ rooms, folder, port, host, trustProxy, origins, onFault: warn },
     address: (at) => `${home(at)}/phone`,
   });
   const stage = given.address ?? `http://localhost:${audience.port}`;

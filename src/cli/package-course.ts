@@ -4,6 +4,7 @@
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
+import type { Course } from "../lesson/lesson-course.ts";
 import { type Kit, packageFiles, STANDARDS } from "../lms/package/course-package.ts";
 import { zipOf } from "../lms/package/zip.ts";
 import { PASS_SHARE } from "../lms/record-adapter.ts";
@@ -37,15 +38,15 @@ async function writePackages(): Promise<void> {
   >;
   const title = present(words("home")["home.title"]);
   const description = `${words("home")["home.what"]} ${words("cautions")["caution.short"]}`;
-  const course = {
+  const course: Course = {
     version: 1,
     lessons: lessonIds(),
     textVersion: "plain",
     passMark: PASS_SHARE,
     completedWhen: "finished",
     own: [],
-  } as const;
-  const item = { id: "lessons", title, description, course: { ...course, own: [] } };
+  };
+  const item = { id: "lessons", title, description, course };
   mkdirSync(OUT, { recursive: true });
   for (const standard of STANDARDS) {
     const plan = {

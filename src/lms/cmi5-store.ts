@@ -87,8 +87,8 @@ export function cmi5Store(launch: Launch, ask: Fetch): Cmi5Store {
     answer.ok ? v.parse(content, await answer.text()) : {};
   return {
     async openVisit() {
-      const answer = await ask(launch.fetch, { method: "POST" });
-      return ((await answer.json()) as { "auth-token"?: string })["auth-token"] || null;
+      const { "auth-token": token } = await contentOf(await ask(launch.fetch, { method: "POST" }));
+      return typeof token === "string" && token !== "" ? token : null;
     },
     async readLaunchData(token) {
       return v.parse(launchData, await contentOf(await document(token, "LMS.LaunchData")));

@@ -15,6 +15,12 @@ export interface RunTime {
 /** By SCORM 1.2 and 2004: "true" or "false". */
 export const said = (answer: string | boolean): boolean => String(answer) === "true";
 
+/**
+ * Whether an empty value stands for none, by the error code of its reading (403 of SCORM 2004: never set). Any other leaves
+ * open what an earlier visit left, which must not be overwritten.
+ */
+export const isNone = (error: string): boolean => ["0", "403"].includes(String(error));
+
 /** Looking round or back is not to change what was recorded; a system without modes records. */
 export const isRecorded = (mode: string): boolean => mode !== "browse" && mode !== "review";
 

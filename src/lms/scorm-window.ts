@@ -6,6 +6,12 @@ const HIGHEST = 500;
 /** The names under which SCORM 1.2 and 2004 look for it. */
 export type ApiName = "API" | "API_1484_11";
 
+/** A page around may have an object of such a name that is something else. */
+const FIRST_CALL = { API: "LMSInitialize", API_1484_11: "Initialize" } as const;
+
+const isRunTime = (found: unknown, name: ApiName): boolean =>
+  typeof (found as Readonly<Record<string, unknown>> | null | undefined)?.[FIRST_CALL[name]] === "function";
+
 export type Windowed = { readonly [name in ApiName]?: unknown } & {
   readonly parent: Windowed;
   readonly opener?: Windowed | null;
@@ -20,7 +26,7 @@ function climb(start: Windowed, name: ApiName): unknown {
   let window = start;
   for (let level = 0; level <= HIGHEST; level++) {
     try {
-      if (window[name]) return window[name];
+      if (isRunTime(window[name], name)) return window[name];
     } catch {
       return null;
     }

@@ -1,13 +1,22 @@
 /** A visit's record by SCORM 1.2 (ADL 2001). Constants from memory of the specification. */
 import { passed, type RecordAdapter, type Report, type VisitClock } from "./record-adapter.ts";
 import { interaction12 } from "./scorm-interactions.ts";
-import { isRecorded, type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
+import {
+  isNone,
+  isRecorded,
+  type RunTime,
+  said,
+  scoreValues,
+  scormReport,
+  type Values,
+} from "./scorm-report.ts";
 
-/** The run-time environment's calls that we use; each answers "true" or "false". */
+/** The run-time environment's calls that we use; but for values and error codes each answers "true" or "false". */
 export interface ScormApi {
   LMSInitialize(empty: ""): string | boolean;
   LMSFinish(empty: ""): string | boolean;
   LMSGetValue(element: string): string;
+  LMSGetLastError(): string;
   LMSSetValue(element: string, value: string): string | boolean;
   LMSCommit(empty: ""): string | boolean;
 }
@@ -27,8 +36,11 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
   const started = now();
   const open = said(api.LMSInitialize(""));
   let closed = !open;
+  // First of all: not every system forgets the error of an earlier call.
+  const earlier = open ? get("cmi.suspend_data") : "";
+  const known = Boolean(earlier) || isNone(api.LMSGetLastError());
   const records = !open || isRecorded(get("cmi.core.lesson_mode"));
-  if (open && records && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
+  if (open && known && records && ["not attempted", "unknown", ""].includes(get("cmi.core.lesson_status"))) {
     set("cmi.core.lesson_status", "incomplete");
     commit();
   }
@@ -36,10 +48,10 @@ export function scormRecord(api: ScormApi, { now, stamp }: VisitClock): RecordAd
   return {
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
-    load: async () => (open ? get("cmi.suspend_data") || null : null),
+    load: async () => earlier || null,
     records: () => records,
     now: null,
-    report: async (given) => !closed && (!records || report(valuesOf(given), given.answers)),
+    report: async (given) => !closed && (!records || (known && report(valuesOf(given), given.answers))),
     async close() {
       if (closed) return;
       closed = true;

@@ -2,13 +2,22 @@
 import { duration } from "./duration.ts";
 import { passed, type RecordAdapter, type Report, shareRight, type VisitClock } from "./record-adapter.ts";
 import { interaction2004 } from "./scorm-interactions.ts";
-import { isRecorded, type RunTime, said, scoreValues, scormReport, type Values } from "./scorm-report.ts";
+import {
+  isNone,
+  isRecorded,
+  type RunTime,
+  said,
+  scoreValues,
+  scormReport,
+  type Values,
+} from "./scorm-report.ts";
 
-/** The run-time environment's calls that we use; each answers "true" or "false". */
+/** The run-time environment's calls that we use; but for values and error codes each answers "true" or "false". */
 export interface Scorm2004Api {
   Initialize(empty: ""): string | boolean;
   Terminate(empty: ""): string | boolean;
   GetValue(element: string): string;
+  GetLastError(): string;
   SetValue(element: string, value: string): string | boolean;
   Commit(empty: ""): string | boolean;
 }
@@ -27,8 +36,11 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
   const started = now();
   const open = said(api.Initialize(""));
   let closed = !open;
+  // First of all: not every system forgets the error of an earlier call.
+  const earlier = open ? get("cmi.suspend_data") : "";
+  const known = Boolean(earlier) || isNone(api.GetLastError());
   const records = !open || isRecorded(get("cmi.mode"));
-  if (open && records && ["unknown", "not attempted", ""].includes(get("cmi.completion_status"))) {
+  if (open && known && records && ["unknown", "not attempted", ""].includes(get("cmi.completion_status"))) {
     set("cmi.completion_status", "incomplete");
     commit();
   }
@@ -37,12 +49,13 @@ export function scorm2004Record(api: Scorm2004Api, { now, stamp }: VisitClock): 
   return {
     kind: "scorm",
     longest: LONGEST_SUSPEND_DATA,
-    load: async () => (open ? get("cmi.suspend_data") || null : null),
+    load: async () => earlier || null,
     records: () => records,
     now: null,
     report: async (given) => {
       if (closed) return false;
       if (!records) return true;
+      if (!known) return false;
       const judged = Number.isNaN(ownMark) ? given : { ...given, passMark: ownMark };
       return report(valuesOf(judged), given.answers);
     },

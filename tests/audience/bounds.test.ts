@@ -46,7 +46,7 @@ test("a file of the kit is read once, by however many names its host is asked", 
       writeFileSync(join(folder, name), `${text}; connect-src 'self'`);
   };
   put("first");
-  const serve = serveSite(folder);
+  const serve = serveSite(folder, () => {});
   const get = (url: string, host: string): string => {
     const end = vi.fn();
     const response = { writeHead: () => ({ end }) };

@@ -57,12 +57,13 @@ export const serveRooms = (rooms: Rooms, more: Partial<Parameters<typeof openAud
     port: 0,
     origins: [],
     trustProxy: false,
+    onFault: () => {},
     address: (port) => `http://127.0.0.1:${port}/phone`,
     ...more,
   });
 
 export async function serve(file = newFile(), more: Parameters<typeof serveRooms>[1] = {}): Promise<Served> {
-  const { code, key, journal } = openFile(file, Date.now());
+  const { code, key, journal } = openFile(file, Date.now(), () => {});
   const rooms = await oneRoom({ code, key, journal }, () => {});
   const audience = await serveRooms(rooms, more);
   const close = async () => {

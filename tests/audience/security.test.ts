@@ -2,7 +2,7 @@
 import { writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { callerAddress } from "../../src/audience/caller-address.ts";
 import { limit, MAX_NAMES } from "../../src/audience/rate-limit.ts";
 import { emptyRoom, enter, MAX_PHONES, MAX_TIMES } from "../../src/audience/room.ts";
@@ -195,16 +195,15 @@ const get = (port: number, path: string, headers: Record<string, string> = {}) =
     }).end();
   });
 
-test("a page whose policy would keep phones from connecting is refused with the reason", async () => {
+test("a page whose policy would keep phones from connecting is refused, and the operator alone is told the reason", async () => {
   const folder = smallKit();
   const policy = `<meta http-equiv="Content-Security-Policy" content="default-src 'none'">`;
   writeFileSync(join(folder, "phone.html"), policy);
-  const { port } = await opened(undefined, { folder });
+  const onFault = vi.fn();
+  const { port } = await opened(undefined, { folder, onFault });
   const page = await get(port, "/phone");
-  expect([page.status, page.text]).toEqual([
-    500,
-    expect.stringMatching(/^phone\.html: .*connect-src 'self'/),
-  ]);
+  expect([page.status, page.text]).toEqual([500, "This file cannot be served now."]);
+  expect(onFault).toHaveBeenCalledWith(expect.stringMatching(/^phone\.html: .*connect-src 'self'/));
   expect((await get(port, "/")).status).toBe(200);
 });
 

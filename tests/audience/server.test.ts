@@ -54,7 +54,7 @@ test("a phone that slept and a server that was started anew keep every answer; t
   await expect.poll(() => phone.last("own")).toMatchObject({ own: "more" });
   await first.close();
   // As a process leaves it that dies while it writes.
-  appendFileSync(file, '{"kind":"ans');
+  appendFileSync(file, '\n{"kind":"ans');
   const second = await opened(file);
   expect([second.code, second.key]).toEqual([first.code, first.key]);
   const again = await phoneOf(second, 1);
@@ -101,9 +101,11 @@ test.each(["notes\n", '{"code":"","key":""}\n', "\n"])(
     writeFileSync(file, text);
     const longAgo = new Date(Date.now() - 25 * 3600 * 1000);
     utimesSync(file, longAgo, longAgo);
-    expect(() => openFile(file, Date.now())).toThrow(/^--data .*: found a file of another kind, allowed: /);
+    expect(() => openFile(file, Date.now(), () => {})).toThrow(
+      /^--data .*: found a file of another kind, allowed: /,
+    );
     expect(readFileSync(file, "utf8")).toBe(text);
-    expect(() => openFile(dirname(file), Date.now())).toThrow(/another kind/);
+    expect(() => openFile(dirname(file), Date.now(), () => {})).toThrow(/another kind/);
   },
 );
 

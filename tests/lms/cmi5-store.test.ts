@@ -64,6 +64,23 @@ test.each([500, 403, "thrown"] as const)(
   },
 );
 
+test.each([{ "auth-token": 5 }, { "auth-token": {} }, null])(
+  "a token that is none (%j) refuses the launch, and the store is asked for nothing",
+  async (token) => {
+    const store = recordStore();
+    const asked: string[] = [];
+    const ask = async (url: string) => {
+      asked.push(url);
+      return Response.json(token);
+    };
+    const voice = record({ ...store, ask });
+    expect(await voice.load()).toBe(null);
+    expect(await voice.report(report(8, true))).toBe(false);
+    await closed(voice);
+    expect(asked).toHaveLength(1);
+  },
+);
+
 test("a statement that the store has already counts as kept", async () => {
   const outage: Outage = { now: null };
   const voice = record(recordStore({}, outage));

@@ -19,7 +19,9 @@ export function courseSystem(earlier?: Record<string, unknown>) {
   if (earlier) api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
   const faults: string[] = [];
   const checked = Object.fromEntries(
-    (["LMSInitialize", "LMSFinish", "LMSGetValue", "LMSSetValue", "LMSCommit"] as const).map((name) => [
+    (
+      ["LMSInitialize", "LMSFinish", "LMSGetValue", "LMSSetValue", "LMSCommit", "LMSGetLastError"] as const
+    ).map((name) => [
       name,
       (...given: [string, string]) => {
         const answer = (api[name] as (...each: string[]) => string | boolean)(...given);

@@ -121,6 +121,23 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     expect(api.LMSGetValue("cmi.interactions._count")).toBe("0");
   });
 
+  test("where the earlier record cannot be read nothing is written over it, and the visit ends all the same", async () => {
+    const { api, checked } = courseSystem({
+      "cmi.suspend_data": "earlier",
+      "cmi.core.lesson_status": "passed",
+    });
+    const voice = scormRecord(
+      { ...checked, LMSGetValue: () => "", LMSGetLastError: () => "101" },
+      { now: () => 0, stamp },
+    );
+    expect(await voice.load()).toBeNull();
+    expect(await voice.report({ ...REPORT, completed: true })).toBe(false);
+    await voice.close();
+    expect(api.cmi.suspend_data).toBe("earlier");
+    expect(api.cmi.core.lesson_status).toBe("passed");
+    expect(api.isTerminated()).toBe(true);
+  });
+
   test("a later visit does not call a passed course incomplete again", () => {
     const { api, checked } = courseSystem({ "cmi.core.lesson_status": "passed" });
     scormRecord(checked, { now: () => 0, stamp });
@@ -136,6 +153,8 @@ describe("SCORM 1.2, against an independent run-time double", () => {
     top.parent = top as never;
     expect(found({ parent: { parent: top } })).toBe(top.API);
     expect(found({ ...alone, opener: top })).toBe(top.API);
+    const other = { API: { version: 2 }, parent: top };
+    expect(found(other as never)).toBe(top.API);
     const refusing = {
       get API(): never {
         throw new Error("another origin");

@@ -8,9 +8,10 @@ export function courseSystem(earlier: Record<string, unknown> = {}) {
   api.loadFromFlattenedJSON(earlier as Parameters<typeof api.loadFromFlattenedJSON>[0], "");
   const faults: string[] = [];
   const checked = Object.fromEntries(
-    (["Initialize", "Terminate", "GetValue", "SetValue", "Commit"] as const).map((name) => [
+    (["Initialize", "Terminate", "GetValue", "SetValue", "Commit", "GetLastError"] as const).map((name) => [
       name,
       (...given: [string, string]) => {
+        if (name === "GetLastError") return String(api.lmsGetLastError());
         const call = api[name] as (...each: string[]) => string | boolean;
         const answer = call.apply(api, given);
         const code = String(api.lmsGetLastError());

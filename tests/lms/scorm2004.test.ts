@@ -60,6 +60,16 @@ describe("SCORM 2004, against an independent run-time", () => {
     expect(system.faults).toEqual([]);
   });
 
+  test("where the earlier record cannot be read nothing is written over it", async () => {
+    const system = courseSystem({ "cmi.suspend_data": "y", "cmi.completion_status": "completed" });
+    const failing = { ...system.checked, GetValue: () => "", GetLastError: () => "301" };
+    const record = scorm2004Record(failing, CLOCK);
+    expect(await record.load()).toBeNull();
+    expect(await record.report(REPORT)).toBe(false);
+    expect(elementOf(system, "cmi.suspend_data")).toBe("y");
+    expect(elementOf(system, "cmi.completion_status")).toBe("completed");
+  });
+
   test("answers are interactions with the question's text, each written once", async () => {
     const system = courseSystem();
     const record = scorm2004Record(system.checked, CLOCK);

@@ -12,7 +12,7 @@ import { expectAccessible } from "./page.ts";
 const file = join(mkdtempSync(join(tmpdir(), "audience-")), "room.jsonl");
 
 async function serve(port: number) {
-  const { code, key, journal } = openFile(file, Date.now());
+  const { code, key, journal } = openFile(file, Date.now(), () => {});
   const audience = await openAudience({
     rooms: await oneRoom({ code, key, journal }, () => {}),
     folder: "dist/folder",
@@ -20,6 +20,7 @@ async function serve(port: number) {
     port,
     origins: [],
     trustProxy: false,
+    onFault: () => {},
     address: (at) => `http://127.0.0.1:${at}/phone`,
   });
   const close = () => audience.close().then(journal.close);

@@ -1,4 +1,4 @@
-/** Short ways to ask for the persons of the stress rows. */
+/** Short ways to ask for the persons of the rows. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import {

@@ -137,11 +137,11 @@ function notSurvived(
   oxygen: OxygenBalance,
 ): string | undefined {
   if (arterialMean < MIN_ARTERIAL)
-    return "no one survives these settings: mean arterial pressure would fall below 30 mmHg";
-  if (atrium > HIGHEST_ATRIUM)
-    return "no one survives these settings: the lungs would fill with water, with more than 45 mmHg across the atrium's wall";
+    return `no one survives these settings: mean arterial pressure would fall below ${MIN_ARTERIAL} mmHg`;
+  if (toMmHg(atrium) > HIGHEST_ATRIUM)
+    return `no one survives these settings: the lungs would fill with water, with more than ${HIGHEST_ATRIUM} mmHg across the atrium's wall`;
   if (oxygen.arterial < MIN_SATURATION)
-    return "no one survives these settings: arterial saturation would fall below 20 %";
+    return `no one survives these settings: arterial saturation would fall below ${100 * MIN_SATURATION} %`;
   const atRest = organUse(numberSetting(request, "oxygenUseIndex") * request.body.bsa, 1);
   const met = sumOver((organ) => Math.min(oxygen.drawn[organ], atRest[organ]));
   if (met < MIN_USE * sumOver((organ) => atRest[organ]))
