@@ -97,20 +97,22 @@ export function tissuePicture(): TissuePicture {
   let known: Circulation | null = null;
   let themed: Theme | null = null;
 
-  const paint = (circulation: Circulation, density: number, theme: Theme): void => {
+  const paintSurroundings = (density: number, theme: Theme): void => {
     const { height } = plan;
     mask.clear().roundRect(0, 0, WIDTH, height, 20).fill(0xffffff);
     ground.paint([0, -height, WIDTH, 0], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintTissue(ink, plan, theme);
     });
+    cells.paint(plan, density, theme);
+    [spread, filled] = ["", ""];
+  };
+
+  const paintVessel = (circulation: Circulation, density: number, theme: Theme): void =>
     vessel.paint([0, -200, WIDTH, 0], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintCapillary(ink, circulation, theme);
     });
-    cells.paint(plan, density, theme);
-    [spread, filled] = ["", ""];
-  };
 
   return {
     view,
@@ -124,10 +126,11 @@ export function tissuePicture(): TissuePicture {
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       const density = fit.scale * DENSE;
-      if (changed || known !== circulation || themed !== theme || !servesAt(fine, density)) {
-        [known, themed, fine] = [circulation, theme, density];
-        paint(circulation, density, theme);
-      }
+      const anew = changed || themed !== theme || !servesAt(fine, density);
+      if (anew) [themed, fine] = [theme, density];
+      if (anew) paintSurroundings(fine, theme);
+      if (anew || known !== circulation) paintVessel(circulation, fine, theme);
+      known = circulation;
       const size = swelling(figures.interstitialPressure);
       if (size.toFixed(3) !== spread) cells.spread(size);
       spread = size.toFixed(3);
