@@ -40,7 +40,7 @@ const STEP = 3;
 /** Plane units by which a vessel's wall and gap are wider than its lumen. */
 const RIM = 6;
 
-/** Over a vein that runs downwards: the liver's own colour where it passes behind. */
+/** The liver's own colour over the stretch where a vein that runs downwards passes behind it. */
 export function drawLiverBefore(ink: Graphics, vein: readonly Spot[], width: number, theme: Theme): void {
   const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
   const x0 = entryAt(vein, 0)[0];

@@ -1,4 +1,4 @@
-/** A piece of tissue: capillary above, cells and the space between them, lymph vessel beneath, and the hollow where the rest collects. */
+/** A piece of tissue: capillary above, cells in the interstitium, lymph vessels beneath, and the serous cavity where the rest collects. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
@@ -17,7 +17,7 @@ import { paintTissue } from "./paint-tissue.ts";
 import { tissueCells } from "./tissue-cells.ts";
 import { CAPILLARY, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
-/** Where lymph and overflow part from the spaces between cells. */
+/** Where on the collecting vessel lymph comes in, as parts of its length. */
 const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
 const GOLDEN = 0.618033988749895;
 /** Drops on each of the two ways, and dots of blood, at most. */
@@ -31,7 +31,7 @@ interface TissueState {
   readonly figures: DayFigures;
   /** mL/h that one drop stands for */
   readonly drop: number;
-  /** mL that fill the hollow */
+  /** mL that fill the cavity */
   readonly full: number;
   /** s of blood time */
   readonly time: number;
@@ -58,8 +58,8 @@ const FLUID = 30;
 /** x, y and unit tangent of the place found last */
 const out = new Float64Array(4);
 
-/** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the hollow. */
-function dropAt({ lymph, hollow }: TissuePlan, index: number, phase: number, goesToLymph: boolean): void {
+/** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the cavity. */
+function dropAt({ lymph, cavity }: TissuePlan, index: number, phase: number, goesToLymph: boolean): void {
   const across = ((index + 1) * GOLDEN) % 1;
   // Out by one of the gaps between the wall's cells.
   placeOn(CAPILLARY, (2 + Math.floor((WALL_CELLS - 3) * across)) / WALL_CELLS, out);
@@ -70,8 +70,8 @@ function dropAt({ lymph, hollow }: TissuePlan, index: number, phase: number, goe
     placeOn(lymph, phase < 0.5 ? mouth : mouth + ((phase - 0.5) / 0.5) * (1 - mouth), out);
     if (phase >= 0.5) return;
   } else {
-    out[0] = hollow.left + 40 + (hollow.right - hollow.left - 80) * across;
-    out[1] = hollow.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
+    out[0] = cavity.left + 40 + (cavity.right - cavity.left - 80) * across;
+    out[1] = cavity.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
     if (phase >= 0.5) return;
   }
   const wander = Math.sin(Math.PI * fall) * 26 * Math.sin(index * 2.4 + fall * 5);
@@ -148,9 +148,9 @@ export function tissuePicture(): TissuePicture {
   };
 }
 
-/** In the hollow. @param filled part of it that is, 0..1 */
-function drawFluid(ink: Graphics, { hollow }: TissuePlan, filled: number, { colour }: Theme): void {
-  const { left, right, top, bottom } = hollow;
+/** In the cavity. @param filled part of it that is, 0..1 */
+function drawFluid(ink: Graphics, { cavity }: TissuePlan, filled: number, { colour }: Theme): void {
+  const { left, right, top, bottom } = cavity;
   const height = Math.max(6, (bottom - top - FLUID) * Math.min(1, filled));
   const round = Math.min(FLUID, height);
   ink
