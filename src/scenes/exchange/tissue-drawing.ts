@@ -5,7 +5,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
-import { placeOn } from "../drawing/curve-drawing.ts";
+import { GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
@@ -19,7 +19,6 @@ import { CAPILLARY, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts"
 
 /** Where on the collecting vessel lymph comes in, as parts of its length. */
 const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
-const GOLDEN = 0.618033988749895;
 /** Drops on each of the two ways, and dots of blood, at most. */
 const MAX = 90;
 const DOTS = 46;

@@ -1,6 +1,6 @@
 /** Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
@@ -72,7 +72,6 @@ export function tissuePlan(height: number): TissuePlan {
 const away = ({ x, y }: Curve, px: number, py: number): number =>
   x.reduce((least, each, i) => Math.min(least, Math.hypot(each - px, entryAt(y, i) - py)), 1e9);
 
-const GOLDEN = 0.618033988749895;
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
 const ACROSS = 142;
