@@ -1,18 +1,18 @@
-/** How fields are computed here: on a graphics chip, by the vector kernel, or in plain steps. */
+/** How fields are computed here: on a GPU, by the vector kernel, or in plain steps. */
 import { hasVectors } from "../sim/flow-solver/vector-probe.ts";
-import type { ChipFate } from "./worker-messages.ts";
+import type { GpuStatus } from "./worker-messages.ts";
 
-/** What is known of a graphics chip: none, one that the processor only imitates, or what became of it. */
-type ChipState = "none" | "imitated" | ChipFate;
+/** What is known of a GPU: none, one that the processor only imitates, or what became of it. */
+type GpuState = "none" | "software" | GpuStatus;
 
-let chip: ChipState = "none";
+let gpu: GpuState = "none";
 
-export function chipTold(state: ChipState): void {
-  chip = state;
+export function setGpuState(state: GpuState): void {
+  gpu = state;
 }
 
 /** As it is now; `vectors`: the processor has vector instructions. */
-export const fieldKernel = (): { readonly chip: ChipState; readonly vectors: boolean } => ({
-  chip,
+export const fieldKernel = (): { readonly gpu: GpuState; readonly vectors: boolean } => ({
+  gpu,
   vectors: hasVectors(),
 });

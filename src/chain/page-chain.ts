@@ -8,15 +8,15 @@ import { workerPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
-/** Starts workers that compute on a graphics chip; what that takes is fetched only where there is one. */
-async function chipFields() {
+/** Starts workers that compute on a GPU; what that takes is fetched only where there is one. */
+async function gpuFields() {
   const adapter = await navigator.gpu?.requestAdapter();
-  return adapter && (await import("./chip-field.ts")).chipFields(adapter);
+  return adapter && (await import("./gpu-field.ts")).gpuFields(adapter);
 }
 
 /** A chain that runs in this page. */
 export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
-  const onChip = chipFields().catch(() => null);
+  const onGpu = gpuFields().catch(() => null);
   const onProcessor = import("./processor-field.ts");
   return createChain(start, {
     clock: () => performance.now() / 1000,
@@ -28,7 +28,7 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     startCirculation: () => workerPort(() => new CirculationWorker()),
-    startField: () => workerPort(async () => (await onChip)?.() ?? (await onProcessor).processorField()),
+    startField: () => workerPort(async () => (await onGpu)?.() ?? (await onProcessor).processorField()),
     ...options,
   });
 };

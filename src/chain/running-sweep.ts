@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import { bodyAt, type CirculationRequest, type Stage } from "../sim/parameters/request.ts";
-import { paneRequest, type SceneState } from "../state/scene-state.ts";
+import { paneRequests, type SceneState } from "../state/scene-state.ts";
 
 export interface SweepPoint {
   /** value of what is changed, in its own unit */
@@ -50,7 +50,7 @@ export function curveOver(
 
 /** What the scene asks for, unanswered; null for scenes that show no sweep. */
 export function planSweep(state: SceneState): Sweep | null {
-  const panes = Array.from({ length: 1 + state.beside.length }, (_, i) => paneRequest(state, i));
+  const panes = paneRequests(state);
   if (state.scene === "growth")
     return {
       over: "bsa",

@@ -50,12 +50,12 @@ export type ToField =
   /** Arrays of a field that the page has done with. */
   | { readonly kind: "return"; readonly arrays: readonly Float32Array[] };
 
-/** What became of a graphics chip: it computes, was lost, or was slower than blood. */
-export type ChipFate = "computes" | "lost" | "slow";
+/** What became of a GPU: it computes, was lost, or was slower than blood. */
+export type GpuStatus = "computes" | "lost" | "slow";
 
 export type FromField =
-  /** Said only where a chip was found; unsaid, the processor computes. */
-  | { readonly kind: "chip"; readonly fate: ChipFate }
+  /** Said only where a GPU was found; unsaid, the processor computes. */
+  | { readonly kind: "gpu"; readonly status: GpuStatus }
   | { readonly kind: "alive" }
   | { readonly kind: "built"; readonly shapeId: number; readonly shape: FieldShape }
   /** `capable`: blood seconds that this worker could compute in one wall-clock second. */

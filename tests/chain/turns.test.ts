@@ -1,11 +1,11 @@
-/** A worker's turns, and the worker that first waits for a graphics chip. */
+/** A worker's turns, and the worker that first waits for a GPU. */
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import type { Chip } from "../../src/sim/flow-solver/gpu/chip.ts";
+import type { Gpu } from "../../src/sim/flow-solver/gpu/gpu.ts";
 
-const opening = vi.hoisted(() => ({ done: (_: Chip) => {} }));
-vi.mock("../../src/sim/flow-solver/gpu/chip.ts", () => ({
-  openChip: () =>
-    new Promise<Chip>((done) => {
+const opening = vi.hoisted(() => ({ done: (_: Gpu) => {} }));
+vi.mock("../../src/sim/flow-solver/gpu/gpu.ts", () => ({
+  openGpu: () =>
+    new Promise<Gpu>((done) => {
       opening.done = done;
     }),
 }));
@@ -30,14 +30,14 @@ test("a turn that fails is a fault of the worker, not a promise that nobody hear
   expect(() => vi.runAllTimers()).toThrow("no memory");
 });
 
-test("a chip that opens after the processor has begun does not say that it computes", async () => {
+test("a GPU that opens after the processor has begun does not say that it computes", async () => {
   const said: unknown[] = [];
   vi.stubGlobal("postMessage", (message: unknown) => said.push(message));
   vi.stubGlobal("navigator", { gpu: { requestAdapter: async () => ({ requestDevice: async () => ({}) }) } });
-  await import("../../src/chain/chip-field-worker.ts");
+  await import("../../src/chain/gpu-field-worker.ts");
   await vi.advanceTimersByTimeAsync(3000);
   opening.done({ load: vi.fn() });
   await vi.advanceTimersByTimeAsync(100);
-  expect(said).toContainEqual({ kind: "chip", fate: "lost" });
-  expect(said).not.toContainEqual({ kind: "chip", fate: "computes" });
+  expect(said).toContainEqual({ kind: "gpu", status: "lost" });
+  expect(said).not.toContainEqual({ kind: "gpu", status: "computes" });
 });

@@ -92,3 +92,18 @@ test("the row of bodies leaves most of the stage to the curves", () => {
   ] as const)
     expect(rowHeight({ x: 0, y: 0, width, height }, 8, 20)).toBeLessThanOrEqual(height * 0.4);
 });
+
+test("an effort that no one could keep up ends the curve, and the words say so", () => {
+  const plan = answered(planSweep({ ...START, scene: "exercise" })!);
+  const [curve, ...others] = plan.curves;
+  const points = curve!.points.map((point, i, { length }) =>
+    i === length - 1
+      ? { ...point, circulation: null }
+      : { ...point, circulation: curve!.points[0]!.circulation },
+  );
+  const cut = { ...plan, curves: [{ ...curve!, points }, ...others] };
+  const reading = readExercise(frameOf("exercise", cut))!;
+  expect(reading.args.to).toBe(7);
+  expect(t(reading.key, reading.args)).toContain("no body could keep up");
+  expect(readExercise(frameOf("exercise", { ...cut, progress: 0.9 }))).toBeNull();
+});

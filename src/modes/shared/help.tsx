@@ -17,11 +17,10 @@ export interface HelpProps {
 }
 
 function Kernel() {
-  const { chip, vectors } = fieldKernel();
+  const { gpu, vectors } = fieldKernel();
   return (
     <p>
-      {t("help.chip", { chip })}{" "}
-      {chip !== "computes" && t("help.kernel", { vectors: vectors ? "yes" : "no" })}
+      {t("help.gpu", { gpu })} {gpu !== "computes" && t("help.kernel", { vectors: vectors ? "yes" : "no" })}
     </p>
   );
 }

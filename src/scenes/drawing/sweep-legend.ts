@@ -45,9 +45,12 @@ export function drawSweepLegend(sheet: Omit<Sheet, "sizes">, sweep: Sweep, box: 
     drawSample(sheet, curve, [x, y], type);
     x += type * 2.8 + wanted.width + type * 1.6;
   }
-  if (sweep.progress < 1) {
+  const says =
+    sweep.progress < 1
+      ? theme.say("further.sweep.solving", { share: formatQuantity(100 * sweep.progress, "%") })
+      : sweep.curves.some(({ points }) => !points.at(-1)?.circulation) && theme.say("further.sweep.ends");
+  if (says) {
     y += type * 1.5;
-    const says = theme.say("further.sweep.solving", { share: formatQuantity(100 * sweep.progress, "%") });
     words.write(
       {
         lines: [{ words: says, size: type, colour: theme.colour.inkSoft }],

@@ -4,12 +4,13 @@ import { speakQuantity, writeDrop, writeLoss } from "../../i18n/index.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
+import { sweepEnds } from "../drawing/sweep-ends.ts";
 
 /** Message key and arguments (mm, m2, mmHg, L/min; drop and power in words); null until both ends of the curve are answered. */
 export function readGrowth({ sweep }: Frame): Reading | null {
-  const points = sweep?.over === "bsa" ? (sweep.curves[0]?.points ?? []) : [];
-  const [first, last] = [points[0], points[points.length - 1]];
-  if (!first?.circulation || !last?.circulation) return null;
+  const ends = sweep?.over === "bsa" ? sweepEnds(sweep) : null;
+  if (!ends) return null;
+  const { first, last } = ends;
   const body = { from: first.at, to: last.at };
   if (!hasPathway(first.request.stage))
     return {

@@ -4,7 +4,7 @@ import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.
 import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { buildFlowSolver, type Engine, type FlowSolver } from "../../../src/sim/flow-solver/flow-solver.ts";
-import type { Chip } from "../../../src/sim/flow-solver/gpu/chip.ts";
+import type { Gpu } from "../../../src/sim/flow-solver/gpu/gpu.ts";
 import { nextBatch, noteFlow } from "../../../src/sim/flow-solver/step-batch.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../../src/sim/geometry/pathways/index.ts";
@@ -49,9 +49,9 @@ export function solverIn(geometry: FlowGeometry, dx: number, engine: (count: num
   return solver;
 }
 
-/** Steps on a chip, in batches between which the fastest blood is looked for as often as the plain time step looks. */
-export async function onChip(chip: Chip, solver: FlowSolver, steps: number): Promise<void> {
-  const flow = chip.load(solver);
+/** Steps on a GPU, in batches between which the fastest blood is looked for as often as the plain time step looks. */
+export async function onGpu(gpu: Gpu, solver: FlowSolver, steps: number): Promise<void> {
+  const flow = gpu.load(solver);
   for (let left = steps, length = 20; left > 0; left -= length, length = 21) {
     const count = Math.min(left, length);
     await flow.run(nextBatch(solver, count, (time) => applyBoundary(solver, DRIVE, time, noteFlow)));

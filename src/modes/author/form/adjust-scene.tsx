@@ -5,15 +5,11 @@ import { setBlock } from "../../../lesson/edit/lesson-edit.ts";
 import { looseScenes } from "../../../lesson/edit/loose-scenes.ts";
 import { sceneEdits } from "../../../lesson/edit/scene-difference.ts";
 import { stepState } from "../../../lesson/states.ts";
-import { type Edit, setScene, setView } from "../../../state/edit.ts";
-import { COLOURINGS, OVERLAYS, SCENES } from "../../../state/scene-state.ts";
-import { Choice, Switch } from "../../../ui/choice.tsx";
 import { AdjustControls } from "../../bench/adjust.tsx";
 import { CompareControls } from "../../bench/compare.tsx";
+import { PictureControls, SceneChoice } from "../../bench/picture-controls.tsx";
 import type { Session } from "../../shared/session.ts";
 import { useDesk } from "./desk.ts";
-
-const LAYERS = ["labels", "handles", "streamlines", "gradeLine"] as const;
 
 export function AdjustScene({
   session,
@@ -24,11 +20,6 @@ export function AdjustScene({
 }) {
   const desk = useDesk();
   const scenes = looseScenes(desk.text);
-  const { view, scene } = session.scene.value;
-  const see = (subject: string, change: Edit) => {
-    session.edit(subject, change);
-    session.settle();
-  };
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // It begins with what the text says, also where faults keep the step from running.
@@ -58,38 +49,9 @@ export function AdjustScene({
           {t("author.form.adjust.leave")}
         </button>
       </div>
-      <Choice
-        label={t("look.scene")}
-        value={scene}
-        words={SCENES}
-        nameOf={(name) => t(`scene.${name}`)}
-        onChoose={(name) => see("scene", setScene(name))}
-      />
+      <SceneChoice session={session} />
       <AdjustControls session={session} />
-      <Choice
-        label={t("look.colouring")}
-        value={view.colouring}
-        words={COLOURINGS}
-        nameOf={(name) => t(`colouring.${name}`)}
-        onChoose={(colouring) => see("colouring", setView({ colouring }))}
-      />
-      <Choice
-        label={t("look.overlay")}
-        value={view.overlay}
-        words={OVERLAYS}
-        nameOf={(name) => t(`overlay.${name}`)}
-        onChoose={(overlay) => see("overlay", setView({ overlay }))}
-      />
-      <div>
-        {LAYERS.map((layer) => (
-          <Switch
-            key={layer}
-            label={t(`look.${layer}`)}
-            on={view[layer]}
-            onChange={(on) => see(layer, setView({ [layer]: on }))}
-          />
-        ))}
-      </div>
+      <PictureControls session={session} />
       <details>
         <summary>{t("bench.compare")}</summary>
         <CompareControls session={session} />

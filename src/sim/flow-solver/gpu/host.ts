@@ -1,6 +1,6 @@
 /** The part of WebGPU that is used; sim is compiled without the DOM library that would declare it. */
 
-/** Memory on the chip. */
+/** Memory on the GPU. */
 export interface GpuBuffer {
   mapAsync(mode: number): Promise<void>;
   getMappedRange(): ArrayBuffer;
@@ -24,12 +24,12 @@ interface GpuEncoder {
   finish(): Made;
 }
 
-/** A program on the chip. */
+/** A program on the GPU. */
 export interface GpuPipeline {
   getBindGroupLayout(index: number): Made;
 }
 
-/** A graphics chip ready to compute. */
+/** A GPU ready to compute. */
 export interface GpuDevice {
   readonly lost: Promise<{ readonly message: string }>;
   readonly queue: {

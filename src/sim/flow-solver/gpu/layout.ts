@@ -1,4 +1,4 @@
-/** How a solver lies in a graphics chip's memory: its changing and its fixed arrays one after the other, and the tiles that hold blood. */
+/** How a solver lies in a GPU's memory: its changing and its fixed arrays one after the other, and the tiles that hold blood. */
 import type { SolverArrays } from "../array-layout.ts";
 import type { CutCellMesh } from "../cut-cell-mesh.ts";
 import type { SolverOpening } from "../openings.ts";

@@ -1,5 +1,5 @@
 /**
- * Openings before each step on a graphics chip: ../pressure-outlet.ts and the held flows of ../openings.ts, one group of threads for
+ * Openings before each step on a GPU: ../pressure-outlet.ts and the held flows of ../openings.ts, one group of threads for
  * each opening. How they lie in memory: pack-openings.ts.
  */
 import { CELL, FACE, HEAD, HELD, INPUT_WIDTH, STATE_WIDTH } from "./pack-openings.ts";

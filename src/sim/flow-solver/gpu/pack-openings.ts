@@ -1,4 +1,4 @@
-/** Openings as one array of 32-bit words for a graphics chip; their slow numbers as pairs of single precision. */
+/** Openings as one array of 32-bit words for a GPU; their slow numbers as pairs of single precision. */
 import type { SolverArrays } from "../array-layout.ts";
 import type { SolverOpening } from "../openings.ts";
 

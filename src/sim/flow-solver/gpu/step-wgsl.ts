@@ -1,5 +1,5 @@
 /**
- * One time step on a graphics chip: ../time-step.ts in single precision with what rounding leaves of the velocities kept, as the vector
+ * One time step on a GPU: ../time-step.ts in single precision with what rounding leaves of the velocities kept, as the vector
  * kernel does. A group of 8 x 8 threads works out the velocities of its cells and hands them to its 7 x 7 pressures, so that one pass over
  * the cells is enough. Reads one copy of the flow and writes the other.
  */

@@ -1,11 +1,11 @@
-/** A field's own thread on a computer with a graphics chip. */
-import { type Chip, openChip } from "../sim/flow-solver/gpu/chip.ts";
-import { chipRunner } from "./chip-runner.ts";
+/** A field's own thread on a computer with a GPU. */
+import { type Gpu, openGpu } from "../sim/flow-solver/gpu/gpu.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
+import { gpuRunner } from "./gpu-runner.ts";
 import { turns } from "./turns.ts";
 import type { ToField } from "./worker-messages.ts";
 
-/** ms until the processor computes if the chip cannot be opened */
+/** ms until the processor computes if the GPU cannot be opened */
 const PATIENCE = 3000;
 
 const options: RunnerOptions = {
@@ -18,10 +18,10 @@ let hear = (message: ToField): void => {
 };
 self.addEventListener("message", ({ data }: MessageEvent<ToField>) => hear(data));
 
-async function opened(): Promise<Chip> {
+async function opened(): Promise<Gpu> {
   const adapter = await navigator.gpu.requestAdapter({ powerPreference: "high-performance" });
-  if (!adapter) throw new Error("the graphics chip is gone");
-  return openChip(await adapter.requestDevice());
+  if (!adapter) throw new Error("the GPU is gone");
+  return openGpu(await adapter.requestDevice());
 }
 
 const late = new Promise<never>((_, refuse) => {
@@ -31,9 +31,9 @@ const late = new Promise<never>((_, refuse) => {
 // One that opens later stays unused, and says nothing.
 void Promise.race([opened(), late])
   .then(
-    (chip) => chipRunner(options, chip),
+    (gpu) => gpuRunner(options, gpu),
     () => {
-      options.post({ kind: "chip", fate: "lost" }, []);
+      options.post({ kind: "gpu", status: "lost" }, []);
       return fieldRunner(options);
     },
   )

@@ -1,14 +1,14 @@
 /**
- * Cell updates a second of the whole step, openings and reading back included, on a graphics chip and by the vector kernel on one core, and
- * how far the flows of both are from the plain time step's. Run: npx tsx tests/bench/chip-speed.ts
+ * Cell updates a second of the whole step, openings and reading back included, on a GPU and by the vector kernel on one core, and
+ * how far the flows of both are from the plain time step's. Run: npx tsx tests/bench/gpu-speed.ts
  */
 import { create, globals } from "webgpu";
 import { applyBoundary } from "../../src/sim/flow-field/boundary-conditions.ts";
 import { vectorEngine } from "../../src/sim/flow-solver/engine.ts";
 import { type FlowSolver, plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";
-import { type Chip, openChip } from "../../src/sim/flow-solver/gpu/chip.ts";
+import { type Gpu, openGpu } from "../../src/sim/flow-solver/gpu/gpu.ts";
 import { nextBatch, noteFlow } from "../../src/sim/flow-solver/step-batch.ts";
-import { apart, DRIVE, onChip, PLANES, solverIn } from "../sim/flow-solver/planes.ts";
+import { apart, DRIVE, onGpu, PLANES, solverIn } from "../sim/flow-solver/planes.ts";
 
 const ACROSS = [12, 16, 24, 32, 48];
 /** Steps in one batch: what a 192nd of a breath takes at 24 cells, and four of them. */
@@ -16,8 +16,8 @@ const BATCHES = [100, 200, 800];
 const SECONDS = 0.6;
 const singles = (count: number) => vectorEngine(count, "singles");
 
-async function chipRate(chip: Chip, solver: FlowSolver, steps: number): Promise<number> {
-  const flow = chip.load(solver);
+async function gpuRate(gpu: Gpu, solver: FlowSolver, steps: number): Promise<number> {
+  const flow = gpu.load(solver);
   const batch = async () => {
     const next = nextBatch(solver, steps, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
     await flow.run(next);
@@ -50,13 +50,13 @@ function vectorRate(solver: FlowSolver): number {
 const million = (rate: number) => (rate / 1e6).toFixed(1).padStart(8);
 
 Object.assign(globalThis, globals);
-// Collected as rubbish it would take the chip with it.
-const gpu = create([]);
-const adapter = await gpu.requestAdapter({ powerPreference: "high-performance" });
-if (!adapter) throw new Error("no graphics chip is to be had through Vulkan, Metal or Direct3D");
+// Collected as rubbish it would take the GPU with it.
+const api = create([]);
+const adapter = await api.requestAdapter({ powerPreference: "high-performance" });
+if (!adapter) throw new Error("no GPU is to be had through Vulkan, Metal or Direct3D");
 const { vendor, architecture, description } = adapter.info;
 console.log(`${vendor} ${architecture} ${description}`);
-const chip = await openChip(await adapter.requestDevice(), 60_000);
+const gpu = await openGpu(await adapter.requestDevice(), 60_000);
 const steps = Number(process.env.LUNGWARD_STEPS ?? 500);
 for (const [name, geometry] of PLANES) {
   const plain = solverIn(geometry, 1.4, plainEngine);
@@ -64,11 +64,11 @@ for (const [name, geometry] of PLANES) {
   const vectors = solverIn(geometry, 1.4, singles);
   vectors.advance(steps, (time) => applyBoundary(vectors, DRIVE, time));
   const there = solverIn(geometry, 1.4, singles);
-  await onChip(chip, there, steps);
+  await onGpu(gpu, there, steps);
   const found = [there, vectors].map(({ arrays }) => apart(plain.arrays, arrays).toExponential(1));
-  console.log(`${name}: after ${steps} steps the chip is within ${found[0]}, the vector kernel ${found[1]}`);
+  console.log(`${name}: after ${steps} steps the GPU is within ${found[0]}, the vector kernel ${found[1]}`);
 }
-console.log("cells across, cells, million cell updates a second: vector kernel, chip in batches; real speed");
+console.log("cells across, cells, million cell updates a second: vector kernel, GPU in batches; real speed");
 const [, geometry] = PLANES[3]!;
 const veins = geometry.openings.filter(({ name }) => name !== "fenestration");
 const narrowest = Math.min(...veins.map(({ width }) => width));
@@ -76,7 +76,7 @@ for (const across of ACROSS) {
   const solver = solverIn(geometry, narrowest / across, singles);
   const onCore = vectorRate(solver);
   const rates: number[] = [];
-  for (const batch of BATCHES) rates.push(await chipRate(chip, solver, batch));
+  for (const batch of BATCHES) rates.push(await gpuRate(gpu, solver, batch));
   const real = (rates[0]! * solver.step) / solver.cells;
   console.log(
     `${String(across).padStart(3)} ${String(solver.cells).padStart(7)} ${million(onCore)} ${rates.map(million).join(" ")}  ${(rates[0]! / onCore).toFixed(1)} times; ${real.toFixed(1)} s of blood in a second, ${((onCore * solver.step) / solver.cells).toFixed(2)} on the core`,

@@ -1,9 +1,9 @@
 import { execFileSync } from "node:child_process";
 import { beforeAll, describe, expect, test } from "vitest";
-import { chipEnvironment, noChip } from "./imitated-chip.ts";
 import { PLANES } from "./planes.ts";
+import { gpuEnvironment, noGpu } from "./software-gpu.ts";
 
-const missing = noChip();
+const missing = noGpu();
 const found: {
   name: string;
   agreement: Record<string, number>;
@@ -11,11 +11,11 @@ const found: {
   loss: { said: string; same: boolean };
 } = { name: "", agreement: {}, pushed: 0, loss: { said: "", same: false } };
 
-describe.skipIf(missing)(`the kernel on a graphics chip${missing ? ` (skipped: ${missing})` : ""}`, () => {
+describe.skipIf(missing)(`the kernel on a GPU${missing ? ` (skipped: ${missing})` : ""}`, () => {
   beforeAll(() => {
-    const said = execFileSync("node_modules/.bin/tsx", ["tests/sim/flow-solver/chip-trial.ts"], {
+    const said = execFileSync("node_modules/.bin/tsx", ["tests/sim/flow-solver/gpu-trial.ts"], {
       encoding: "utf8",
-      env: chipEnvironment(),
+      env: gpuEnvironment(),
     });
     Object.assign(found, JSON.parse(said.trim().split("\n").pop()!));
   }, 120_000);
@@ -36,8 +36,8 @@ describe.skipIf(missing)(`the kernel on a graphics chip${missing ? ` (skipped: $
     expect(found.pushed).toBe(1 + 1024 * 2 ** -27);
   });
 
-  test("a lost chip refuses the next batch, and the flow stays as it was", () => {
-    expect(found.loss.said).toContain("graphics chip");
+  test("a lost GPU refuses the next batch, and the flow stays as it was", () => {
+    expect(found.loss.said).toContain("GPU");
     expect(found.loss.same).toBe(true);
   });
 });

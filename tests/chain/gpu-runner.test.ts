@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { chipRunner } from "../../src/chain/chip-runner.ts";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
+import { gpuRunner } from "../../src/chain/gpu-runner.ts";
 import type { FromField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
 import { runFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
-import type { Chip } from "../../src/sim/flow-solver/gpu/chip.ts";
+import type { Gpu } from "../../src/sim/flow-solver/gpu/gpu.ts";
 import { holdFlow } from "../../src/sim/flow-solver/openings.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -21,8 +21,8 @@ const build = {
   shapeId: 1,
 } as const;
 
-/** A chip whose steps the processor does with a copy of the flow. `hurt` is called before each batch. */
-const standIn = (hurt: (batches: number) => void): Chip => ({
+/** A GPU whose steps the processor does with a copy of the flow. `hurt` is called before each batch. */
+const standIn = (hurt: (batches: number) => void): Gpu => ({
   load(solver) {
     const { mesh, arrays, openings } = solver;
     const engine = chooseEngine(mesh.nx * mesh.ny, "singles");
@@ -57,7 +57,7 @@ const standIn = (hurt: (batches: number) => void): Chip => ({
 function begin({ cost = 0.0005, hurt = () => {} }: { cost?: number; hurt?: (batches: number) => void } = {}) {
   let now = 0;
   const said: FromField[] = [];
-  const runner = chipRunner(
+  const runner = gpuRunner(
     {
       clock: () => {
         now += cost;
@@ -79,13 +79,13 @@ function begin({ cost = 0.0005, hurt = () => {} }: { cost?: number; hurt?: (batc
         now += rest;
       }
     },
-    fates: () => said.flatMap((message) => (message.kind === "chip" ? [message.fate] : [])),
+    fates: () => said.flatMap((message) => (message.kind === "gpu" ? [message.status] : [])),
     shapes: () => said.flatMap((message) => (message.kind === "built" ? [message.shape] : [])),
     fields: () => said.flatMap((message) => (message.kind === "field" ? [message.field] : [])),
   };
 }
 
-describe("a field on a graphics chip", () => {
+describe("a field on a GPU", () => {
   it("flows on a grid half again as fine", async () => {
     const run = begin();
     await run.pass(1);

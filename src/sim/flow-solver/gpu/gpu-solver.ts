@@ -1,4 +1,4 @@
-/** One solver in a graphics chip's memory, and its batches of steps. */
+/** One solver in a GPU's memory, and its batches of steps. */
 import type { FlowSolver } from "../flow-solver.ts";
 import type { StepBatch } from "../step-batch.ts";
 import { type GpuBuffer, type GpuDevice, type GpuPipeline, type Made, USE } from "./host.ts";
@@ -12,29 +12,29 @@ export const MAX_STEPS = 1024;
 const CHUNK = 128;
 const BYTES = 4;
 
-/** One solver's flow on a chip. */
-export interface ChipSolver {
-  /** Runs a batch; the solver's u, v, p and openings then hold its end. Refused where the chip is lost or silent: they are as before it. */
+/** One solver's flow on a GPU. */
+export interface GpuSolver {
+  /** Runs a batch; the solver's u, v, p and openings then hold its end. Refused where the GPU is lost or silent: they are as before it. */
   run(batch: StepBatch): Promise<void>;
   release(): void;
 }
 
-/** An open chip. */
-export interface OpenChip {
+/** An open GPU. */
+export interface OpenGpu {
   readonly device: GpuDevice;
   readonly step: GpuPipeline;
   readonly openings: GpuPipeline;
-  /** Waits for the chip's answer; refused where it is lost or silent. */
+  /** Waits for the GPU's answer; refused where it is lost or silent. */
   answered(work: Promise<void>): Promise<void>;
 }
 
-/** Brings a solver's flow (SI units, cells) onto the chip. */
-export function loadSolver({ device, step, openings, answered }: OpenChip, solver: FlowSolver): ChipSolver {
+/** Brings a solver's flow (SI units, cells) onto the GPU. */
+export function loadSolver({ device, step, openings, answered }: OpenGpu, solver: FlowSolver): GpuSolver {
   const { mesh, arrays } = solver;
   const count = mesh.nx * mesh.ny;
   const back = READ_BACK * count * BYTES;
   const stateBytes = solver.openings.length * STATE_WIDTH * BYTES;
-  const { empty, filled, release } = chipMemory(device);
+  const { empty, filled, release } = gpuMemory(device);
   const tiles = activeTiles(mesh, arrays, solver.openings, TILE - 1);
   const tileBuffer = filled(tiles);
   const fixed = filled(packCoefficients(arrays, count));
@@ -57,7 +57,7 @@ export function loadSolver({ device, step, openings, answered }: OpenChip, solve
   /** Which copy holds the flow now. */
   let current = 0;
 
-  /** The chip begins with these steps while the next are put together; the `last` bring the flow back. */
+  /** The GPU begins with these steps while the next are put together; the `last` bring the flow back. */
   function submit(steps: number, last: boolean): void {
     const encoder = device.createCommandEncoder();
     const pass = encoder.beginComputePass();
@@ -90,7 +90,7 @@ export function loadSolver({ device, step, openings, answered }: OpenChip, solve
       // The processor reads such memory slowly: it is copied in one go.
       const came = new Float32Array(landing.getMappedRange()).slice();
       landing.unmap();
-      if (!staysFinite(came)) throw new Error("graphics chip: the flow did not stay finite");
+      if (!staysFinite(came)) throw new Error("GPU: the flow did not stay finite");
       [arrays.u, arrays.v, arrays.p].forEach((array, place) => {
         array.set(came.subarray(place * count, (place + 1) * count));
       });
@@ -107,7 +107,7 @@ function staysFinite(came: Float32Array): boolean {
 }
 
 /** Buffers that are given back together. */
-function chipMemory(device: GpuDevice) {
+function gpuMemory(device: GpuDevice) {
   const made: GpuBuffer[] = [];
   const empty = (bytes: number, usage: number): GpuBuffer => {
     const buffer = device.createBuffer({ size: Math.max(16, bytes), usage });

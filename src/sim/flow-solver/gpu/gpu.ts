@@ -1,21 +1,21 @@
-/** A graphics chip that runs solvers' steps, many in one go, and brings their flow back into their own arrays. */
+/** A GPU that runs solvers' steps, many in one go, and brings their flow back into their own arrays. */
 import type { FlowSolver } from "../flow-solver.ts";
-import { type ChipSolver, loadSolver } from "./chip-solver.ts";
+import { type GpuSolver, loadSolver } from "./gpu-solver.ts";
 import type { GpuDevice, GpuPipeline } from "./host.ts";
 import { OPENINGS_WGSL } from "./openings-wgsl.ts";
 import { STEP_WGSL } from "./step-wgsl.ts";
 
-/** A chip that computes for any number of solvers. */
-export interface Chip {
-  /** Brings a solver's present flow onto the chip. */
-  load(solver: FlowSolver): ChipSolver;
+/** A GPU that computes for any number of solvers. */
+export interface Gpu {
+  /** Brings a solver's present flow onto the GPU. */
+  load(solver: FlowSolver): GpuSolver;
 }
 
 /**
  * Makes a device ready for solvers; refused where it does not understand the kernel.
- * @param silent ms after which a chip that has not answered counts as lost: less than a page waits for a word of its worker
+ * @param silent ms after which a GPU that has not answered counts as lost: less than a page waits for a word of its worker
  */
-export async function openChip(device: GpuDevice, silent = 1000): Promise<Chip> {
+export async function openGpu(device: GpuDevice, silent = 1000): Promise<Gpu> {
   const pipeline = (code: string, entryPoint: string): Promise<GpuPipeline> =>
     device.createComputePipelineAsync({
       layout: "auto",
@@ -29,7 +29,7 @@ export async function openChip(device: GpuDevice, silent = 1000): Promise<Chip> 
   const ended = device.lost.then(({ message }) => {
     lost ||= message || "lost";
   });
-  // A faulty command is not refused where it is given: the chip goes on without it.
+  // A faulty command is not refused where it is given: the GPU goes on without it.
   device.addEventListener("uncapturederror", ({ error }) => {
     lost ||= error.message;
   });
@@ -44,7 +44,7 @@ export async function openChip(device: GpuDevice, silent = 1000): Promise<Chip> 
     });
     await Promise.race([work, ended, patience]);
     clearTimeout(timer);
-    if (lost) throw new Error(`graphics chip: ${lost}`);
+    if (lost) throw new Error(`GPU: ${lost}`);
   }
 
   return { load: (solver) => loadSolver({ device, step, openings, answered }, solver) };

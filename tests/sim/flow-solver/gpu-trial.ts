@@ -1,34 +1,34 @@
-/** What chip.test.ts has computed on a graphics chip, in a process of its own: the loader looks for the chip's library when a process starts. Prints one line of JSON. */
+/** What gpu.test.ts has computed on a GPU, in a process of its own: the loader looks for the driver when a process starts. Prints one line of JSON. */
 import { create, globals } from "webgpu";
 import { applyBoundary } from "../../../src/sim/flow-field/boundary-conditions.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { vectorEngine } from "../../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, plainEngine } from "../../../src/sim/flow-solver/flow-solver.ts";
-import { openChip } from "../../../src/sim/flow-solver/gpu/chip.ts";
+import { openGpu } from "../../../src/sim/flow-solver/gpu/gpu.ts";
 import { nextBatch, noteFlow } from "../../../src/sim/flow-solver/step-batch.ts";
-import { apart, DRIVE, onChip, PLANES, solverIn } from "./planes.ts";
+import { apart, DRIVE, onGpu, PLANES, solverIn } from "./planes.ts";
 
 const STEPS = 104;
 const SILENT = 60_000;
 
 Object.assign(globalThis, globals);
-// Collected as rubbish it would take the chip with it.
-const gpu = create([]);
+// Collected as rubbish it would take the GPU with it.
+const api = create([]);
 const open = async () => {
-  const adapter = await gpu.requestAdapter();
-  if (!adapter) throw new Error("no graphics chip, not even an imitated one");
+  const adapter = await api.requestAdapter();
+  if (!adapter) throw new Error("no GPU, not even in software");
   const device = await adapter.requestDevice();
-  return { adapter, device, chip: await openChip(device, SILENT) };
+  return { adapter, device, gpu: await openGpu(device, SILENT) };
 };
 const singles = (count: number) => vectorEngine(count, "singles");
-const { adapter, device, chip } = await open();
+const { adapter, device, gpu } = await open();
 
 const agreement: Record<string, number> = {};
 for (const [name, geometry] of PLANES) {
   const plain = solverIn(geometry, 2, plainEngine);
   plain.advance(STEPS, (time) => applyBoundary(plain, DRIVE, time));
   const there = solverIn(geometry, 2, singles);
-  await onChip(chip, there, STEPS);
+  await onGpu(gpu, there, STEPS);
   agreement[name] = apart(plain.arrays, there.arrays);
   // What the openings know comes back too.
   there.openings.forEach(({ target, shift, slowSpeed }, n) => {
@@ -65,15 +65,15 @@ async function slowPush(): Promise<number> {
   });
   const settings = { dtOverDx: 1, viscosityOverDx: 0, soundSpeedSquared: 0, soundDamping: 0, upstream: 0 };
   const still = { settings, soundSpeed: 0, forget: 0, inputs: new Float32Array(0) };
-  await chip.load(solver).run({ ...still, steps: 1024 });
+  await gpu.load(solver).run({ ...still, steps: 1024 });
   return arrays.u[middle]!;
 }
 
-/** A chip lost between two batches: the second is refused, and the solver stays as the first left it. */
+/** A GPU lost between two batches: the second is refused, and the solver stays as the first left it. */
 async function loss() {
   const other = await open();
   const solver = solverIn(PLANES[0]![1], 3, singles);
-  const flow = other.chip.load(solver);
+  const flow = other.gpu.load(solver);
   const batch = () => nextBatch(solver, 8, (time) => applyBoundary(solver, DRIVE, time, noteFlow));
   await flow.run(batch());
   const before = Float32Array.from(solver.arrays.u);

@@ -1,25 +1,25 @@
-/** Runs one field on a graphics chip, on a finer grid than the processor's; where the chip fails or is slow the processor goes on with the same flow. Knows no thread and asks for no chip. */
+/** Runs one field on a GPU, on a finer grid than the processor's; where the GPU fails or is slow the processor goes on with the same flow. Knows no thread and asks for no GPU. */
 import type { FieldSession } from "../sim/flow-field/index.ts";
 import type { FlowSolver } from "../sim/flow-solver/flow-solver.ts";
-import type { Chip } from "../sim/flow-solver/gpu/chip.ts";
-import { type ChipSolver, MAX_STEPS } from "../sim/flow-solver/gpu/chip-solver.ts";
+import type { Gpu } from "../sim/flow-solver/gpu/gpu.ts";
+import { type GpuSolver, MAX_STEPS } from "../sim/flow-solver/gpu/gpu-solver.ts";
 import { nextBatch, noteFlow } from "../sim/flow-solver/step-batch.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
 import type { Slice } from "./field-slices.ts";
-import type { ChipFate, ToField } from "./worker-messages.ts";
+import type { GpuStatus, ToField } from "./worker-messages.ts";
 
-/** Cells across on a chip over those on the processor: 24 for 16. */
+/** Cells across on a GPU over those on the processor: 24 for 16. */
 const FINER = 1.5;
 /** s of wall clock that one batch may take, as far as the last one tells */
 const SLICE = 0.04;
 /** Steps of the first batch, which shows how long one takes. */
 const FIRST = 4;
-/** A batch judges the chip when it has so many steps, or takes so many s: the way to the chip and back no longer counts. */
+/** A batch judges the GPU when it has so many steps, or takes so many s: the way to the GPU and back no longer counts. */
 const TELLING = { steps: 64, seconds: 0.03 };
-/** s of wall clock after which a chip is judged: it must be faster than blood */
+/** s of wall clock after which a GPU is judged: it must be faster than blood */
 const TRIAL = 0.1;
 
-export interface ChipRunner {
+export interface GpuRunner {
   /** Takes effect before the next slice. */
   hear(message: ToField): void;
   /** Computes one slice; answers the s that may pass until the next. */
@@ -28,9 +28,9 @@ export interface ChipRunner {
 
 type Build = Extract<ToField, { kind: "build" }>;
 
-export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunner {
+export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
   const runner = fieldRunner({ clock, post });
-  const flow = loadedFlow(chip);
+  const flow = loadedFlow(gpu);
   const trial = judge();
   const waiting: ToField[] = [];
   let asked: Build | undefined;
@@ -38,7 +38,7 @@ export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunn
   /** s of wall clock for a step of the last batch */
   let stepCost = SLICE / FIRST;
 
-  const tell = (fate: ChipFate) => post({ kind: "chip", fate }, []);
+  const tell = (status: GpuStatus) => post({ kind: "gpu", status }, []);
   tell("computes");
 
   const hear = (message: ToField) => {
@@ -51,10 +51,10 @@ export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunn
   };
 
   /** The grid becomes the processor's; the flow is carried over. */
-  const leave = (fate: ChipFate) => {
+  const leave = (status: GpuStatus) => {
     computes = false;
     flow.release();
-    tell(fate);
+    tell(status);
     if (asked) hear(asked);
   };
 
@@ -91,14 +91,14 @@ export function chipRunner({ clock, post }: RunnerOptions, chip: Chip): ChipRunn
   };
 }
 
-/** The flow of the solver that runs now, on the chip. */
-function loadedFlow(chip: Chip) {
-  let loaded: { readonly solver: FlowSolver; readonly flow: ChipSolver } | undefined;
+/** The flow of the solver that runs now, on the GPU. */
+function loadedFlow(gpu: Gpu) {
+  let loaded: { readonly solver: FlowSolver; readonly flow: GpuSolver } | undefined;
   return {
-    of(solver: FlowSolver): ChipSolver {
+    of(solver: FlowSolver): GpuSolver {
       if (loaded?.solver === solver) return loaded.flow;
       loaded?.flow.release();
-      loaded = { solver, flow: chip.load(solver) };
+      loaded = { solver, flow: gpu.load(solver) };
       return loaded.flow;
     },
     release() {
@@ -107,7 +107,7 @@ function loadedFlow(chip: Chip) {
   };
 }
 
-/** Whether a chip is slower than blood, once; its first batch waits for the chip's own programs and doesn't count. */
+/** Whether a GPU is slower than blood, once; its first batch waits for the GPU's own programs and doesn't count. */
 function judge() {
   let first = true;
   let judged = false;
