@@ -35,8 +35,8 @@ test("below the modes chance comes in from one place, and what computes or draws
   const computing = /^src\/(sim|state|lesson|chain|scenes|i18n)\//;
   expect(where(/\bMath\.random\b/, /./)).toEqual(["src/chain/page-chain.ts"]);
   expect(where(/\bperformance\.now\(|\bDate\.now\(|\bnew Date\(\)/, computing)).toEqual([
-    "src/chain/gpu-field-worker.ts",
     "src/chain/field-worker.ts",
+    "src/chain/gpu-field-worker.ts",
     "src/chain/page-chain.ts",
   ]);
 });
