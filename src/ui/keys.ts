@@ -54,7 +54,7 @@ export function listenForKeys(table: () => readonly Key[], lettersOn: () => bool
 const matches = (name: string, key: string): boolean =>
   name === key || (name.length === 1 && name.toLowerCase() === key.toLowerCase());
 
-/** What is written into a text keeps its keys. F5 is no part of any text, a turned page none of a single line. */
+/** Keys typed into a text field are its own; not function keys, nor in a single line PageUp and PageDown. */
 function takesText({ target, key }: KeyboardEvent): boolean {
   if (!(target instanceof HTMLElement) || /^F\d/.test(key)) return false;
   if (target.isContentEditable || target instanceof HTMLTextAreaElement) return true;

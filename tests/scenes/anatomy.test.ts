@@ -72,10 +72,10 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
       }
   });
 
-  test("each vein that feeds the pathway is painted with one group: of the vena cava, the liver or the arms", () => {
+  test("each vein that feeds the pathway is painted with one group: vena cava, hepatic or brachiocephalic veins", () => {
     for (const { veins, frame } of chests) {
-      const named = (group: string) => veins.filter(({ of }) => of === group).map(({ name }) => name);
-      const groups = [named("cava"), named("liver"), named("arms")];
+      const named = (wanted: string) => veins.filter(({ group }) => group === wanted).map(({ name }) => name);
+      const groups = [named("cava"), named("hepatic"), named("brachiocephalic")];
       expect(groups[0]).toEqual(["lowerInferiorVenaCava", ...(frame.lowerVein ? ["lowerVein"] : [])]);
       expect(groups[1]).toHaveLength(6);
       for (const name of groups[1]!) expect(name).toMatch(/Hepatic(Vein|Twig)$/);

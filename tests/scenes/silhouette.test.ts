@@ -5,15 +5,11 @@ import { FILLED, PAINTED } from "../../src/scenes/circuit/outlines.ts";
 import { drawLiverBefore } from "../../src/scenes/circuit/silhouette.ts";
 import type { Spot } from "../../src/scenes/drawing/curve-drawing.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
 
 const within = ([x, y]: Spot, outline: readonly Spot[]): boolean =>
-  outline.filter(([ax, ay], i) => {
-    const [bx, by] = outline[(i + 1) % outline.length]!;
-    return ay < y !== by < y && x < ax + ((y - ay) / (by - ay)) * (bx - ax);
-  }).length %
-    2 ===
-  1;
+  shapeDistance({ polygon: { points: outline } })(x, y) < 0;
 
 test.each(STAGES)("all vessels run within the body: %s", (stage) => {
   const outside = vesselsOf(stage, true).flatMap(({ name, points }) =>

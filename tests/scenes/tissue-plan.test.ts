@@ -14,27 +14,27 @@ const CELL = 38;
 describe.each([620, 760, 1000, 1240])("a piece of tissue %i high", (height) => {
   const plan = tissuePlan(height);
 
-  test("fills its room from the capillary to the hollow", () => {
+  test("fills its room from the capillary to the cavity", () => {
     expect(plan.height).toBe(height);
-    expect(plan.hollow.bottom).toBeGreaterThan(height - 30);
-    expect(Math.max(...plan.lymph.y)).toBeLessThan(plan.hollow.top - LYMPH_HALF);
+    expect(plan.cavity.bottom).toBeGreaterThan(height - 30);
+    expect(Math.max(...plan.lymph.y)).toBeLessThan(plan.cavity.top - LYMPH_HALF);
     const reach = (down: boolean) =>
       plan.cells.map(({ at: [, y] }) => y).reduce((a, b) => (down ? Math.max(a, b) : Math.min(a, b)));
     expect(reach(false)).toBeLessThan(230);
     expect(reach(true)).toBeGreaterThan(height - 130);
   });
 
-  test("has cells beside its vessels and its hollow, and none on them or on another", () => {
+  test("has cells beside its vessels and its cavity, and none on them or on another", () => {
     expect(plan.cells.length).toBeGreaterThan(10);
     plan.cells.forEach(({ at: [x, y] }, i) => {
       for (const [line, half] of [
         [CAPILLARY, LUMEN + WALL],
-        ...[plan.lymph, ...plan.fingers].map((each) => [each, LYMPH_HALF] as const),
+        ...[plan.lymph, ...plan.initial].map((each) => [each, LYMPH_HALF] as const),
       ] as const)
         expect(
           line.x.reduce((least, px, k) => Math.min(least, Math.hypot(px - x, line.y[k]! - y)), 1e9),
         ).toBeGreaterThan(half + CELL);
-      const { left, top } = plan.hollow;
+      const { left, top } = plan.cavity;
       expect(x < left - CELL || y < top - CELL).toBe(true);
       for (const { at } of plan.cells.slice(i + 1))
         expect(Math.hypot(at[0] - x, (at[1] - y) * 1.5)).toBeGreaterThan(2 * CELL);
@@ -42,7 +42,7 @@ describe.each([620, 760, 1000, 1240])("a piece of tissue %i high", (height) => {
   });
 
   test("lets lymph run from blind ends between the cells to the collecting vessel at its border", () => {
-    for (const { x, y } of plan.fingers) {
+    for (const { x, y } of plan.initial) {
       const [ex, ey] = [x.at(-1)!, y.at(-1)!];
       expect(
         Math.min(...plan.lymph.x.map((px, k) => Math.hypot(px - ex, plan.lymph.y[k]! - ey))),

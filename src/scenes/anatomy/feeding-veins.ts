@@ -6,9 +6,9 @@ import { type Placing, smoothLine } from "./placing.ts";
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
 
-/** Which of them are painted together: the inferior vena cava, the liver's, those of head and arms. */
 export interface FeedingVein extends Tube {
-  readonly of: "cava" | "liver" | "arms";
+  /** those of a group are painted together; "cava" is the inferior vena cava */
+  readonly group: "cava" | "hepatic" | "brachiocephalic";
 }
 
 export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
@@ -20,7 +20,7 @@ export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
 function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
-  const vein = { to: ivc.width, of: "cava" } as const;
+  const vein = { to: ivc.width, group: "cava" } as const;
   return [
     {
       ...vein,
@@ -44,7 +44,7 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
     line: smoothLine(line),
     from: 0.14 * width * hepaticVein,
     to: width * hepaticVein,
-    of: "liver",
+    group: "hepatic",
   });
   const [right, middle, left] = [
     [inChest(-50, -62), inChest(-30, -54), below(-9, 7.5), below(-2.5, 1), below(-2, -INTO)],
@@ -77,7 +77,7 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
     line: smoothLine([...line, [x, y], above(-0.5, -INTO)]),
     from: from * svc.width,
     to: to * svc.width,
-    of: "arms",
+    group: "brachiocephalic",
     fades: "start",
   });
   return [

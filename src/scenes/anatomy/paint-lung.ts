@@ -60,7 +60,7 @@ interface TreeLook {
 
 /** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
 function paintTree(ink: Ink, { nodes }: Tree, { tones, part, root = tones }: TreeLook, size: number): void {
-  // A stem is its last node.
+  // Of a lung's arteries the stem is the last node; its veins do not turn.
   const [x, y] = lastOf(nodes).at;
   for (const [tone, wide, more, aside] of PASSES) {
     for (const { at, parent, width } of nodes) {

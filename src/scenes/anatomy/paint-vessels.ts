@@ -74,10 +74,10 @@ export function paintVeins(
   theme: Theme,
 ): void {
   const s = frame.scale;
-  const those = (group: FeedingVein["of"]) => veins.filter((vein) => vein.of === group);
+  const those = (group: FeedingVein["group"]) => veins.filter((vein) => vein.group === group);
   const below = scratch(ink, bounds);
   for (const vein of those("cava")) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
-  paintTubes(below, those("liver"), round("ivc"), WALL * s);
+  paintTubes(below, those("hepatic"), round("ivc"), WALL * s);
   // They run in the liver: its tissue lies over them, and they throw no shadow on it.
   below.globalCompositeOperation = "source-atop";
   below.globalAlpha = IN_LIVER;
@@ -86,7 +86,7 @@ export function paintVeins(
   below.fill();
   laidOver(ink, below, bounds);
   const above = scratch(ink, bounds);
-  paintTubes(above, those("arms"), hollow(theme), HOLLOW_WALL * s);
+  paintTubes(above, those("brachiocephalic"), hollow(theme), HOLLOW_WALL * s);
   laidOver(ink, above, bounds, CAST * s);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
@@ -138,7 +138,7 @@ function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: Loops): void {
   ink.globalAlpha = 1 - GLASS;
   ink.fill();
   ink.globalAlpha = 1;
-  for (const vein of veins.filter((vein) => vein.of === "arms")) {
+  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL * frame.scale;

@@ -10,7 +10,11 @@ export interface Tissue {
   readonly edge: string;
 }
 
-type Organ = "lung" | "muscle" | "atrium" | "liver" | "diaphragm" | "valve";
+/** Looks up the colours of a part on a stage. */
+export const tonesOf =
+  <Part extends string>(table: Readonly<Record<Part, Readonly<Record<Theme["name"], Tissue>>>>) =>
+  (part: Part, { name }: Pick<Theme, "name">): Tissue =>
+    table[part][name];
 
 const of = (shade: string, body: string, light: string, edge: string): Tissue => ({
   shade,
@@ -19,7 +23,7 @@ const of = (shade: string, body: string, light: string, edge: string): Tissue =>
   edge,
 });
 
-const TISSUES: Readonly<Record<Organ, Readonly<Record<Theme["name"], Tissue>>>> = {
+export const tissue = tonesOf({
   lung: {
     dark: of("#1c1730", "#2e2642", "#453a5c", "#7a6a92"),
     light: of("#e3c9c8", "#f3dedb", "#fbefec", "#a8838a"),
@@ -44,9 +48,7 @@ const TISSUES: Readonly<Record<Organ, Readonly<Record<Theme["name"], Tissue>>>> 
     dark: of("#5c2a28", "#f1dcc8", "#fff4e6", "#e8cdb8"),
     light: of("#7c2f2a", "#fff8ee", "#ffffff", "#8c5a50"),
   },
-};
-
-export const tissue = (organ: Organ, { name }: Pick<Theme, "name">): Tissue => TISSUES[organ][name];
+});
 
 /** How a vessel is shaded across: wall, edge of the lumen, body, and the light along it. */
 export interface Round {

@@ -1,4 +1,4 @@
-/** Windpipe and main bronchi behind heart and vessels, on the circuit's plane. */
+/** Trachea and main bronchi behind heart and vessels, on the circuit's plane. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { legTissue } from "../calf/leg-tones.ts";
@@ -6,15 +6,16 @@ import { curve, placeOn, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** Each with its width: the trachea of a 5-year-old is some 9 mm wide, and the right bronchus steeper and wider than the left (common anatomy). */
+/** Left and right main bronchus, the right one steeper and wider, and trachea (common anatomy), with widths in plane units. */
 const AIRWAYS = [
   { way: "500 306, 548 326, 596 336, 640 352", width: 19 },
   { way: "500 306, 462 330, 424 352, 392 376", width: 22 },
   { way: "506 60, 504 140, 501 230, 500 316", width: 29 },
 ].map(({ way, width }) => ({ line: curve(spots(way), 12), width }));
 
-/** Plane units from one ring of cartilage to the next. */
+/** Plane units from one ring of cartilage to the next, and without rings at the ends of each line. */
 const RINGS = 11;
+const BARE = 24;
 const out = new Float64Array(4);
 
 export function drawAirways(ink: Graphics, theme: Theme): void {
@@ -31,7 +32,7 @@ export function drawAirways(ink: Graphics, theme: Theme): void {
       ink.stroke({ color, width: part * width, cap: "round", join: "round" });
     }
   for (const { line, width } of AIRWAYS) {
-    const count = Math.floor((line.length - 24) / RINGS);
+    const count = Math.floor((line.length - BARE) / RINGS);
     for (let k = 0; k < count; k++) {
       placeOn(line, (k + 0.5) * (RINGS / line.length), out);
       const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];

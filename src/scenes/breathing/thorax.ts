@@ -17,7 +17,7 @@ import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 
-/** From the throat to below the liver. */
+/** From the neck to below the liver. */
 const CHEST = { left: 130, top: 84, right: 870, bottom: 706 } as const;
 
 const HIDDEN = /Kidney|Leg|gut|portal|carotid|liver|hepatic|upper|descending/;

@@ -2,11 +2,11 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
+import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { CALF, PLANE } from "./vein.ts";
 
 const COUNT = 110;
-const GOLDEN = 0.618033988749895;
 /** Plane units for each mL, times m2 of body: a child's and an adult's leg look alike. */
 const REACH = 9;
 

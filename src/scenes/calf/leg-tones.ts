@@ -1,10 +1,7 @@
-/** Colours of what only the leg has, on both stages; the muscle's are the heart's. */
-import type { Tissue } from "../anatomy/tones.ts";
-import type { Theme } from "../theme/theme.ts";
+/** Colours of skin, bone and tendon (cartilage too), on both stages; the leg's muscle has the heart's. */
+import { tonesOf } from "../anatomy/tones.ts";
 
-type LegTissue = "skin" | "bone" | "tendon";
-
-const TONES: Readonly<Record<LegTissue, Readonly<Record<Theme["name"], Tissue>>>> = {
+export const legTissue = tonesOf({
   skin: {
     dark: { shade: "#261b26", body: "#38272d", light: "#432e32", edge: "#a98283" },
     light: { shade: "#eacfc1", body: "#f5e3d8", light: "#faeee6", edge: "#a57a6a" },
@@ -17,6 +14,4 @@ const TONES: Readonly<Record<LegTissue, Readonly<Record<Theme["name"], Tissue>>>
     dark: { shade: "#7d7470", body: "#c9beb4", light: "#efe7dc", edge: "#2a2226" },
     light: { shade: "#d6cabd", body: "#f6eee4", light: "#ffffff", edge: "#8a7a6e" },
   },
-};
-
-export const legTissue = (name: LegTissue, theme: Pick<Theme, "name">): Tissue => TONES[name][theme.name];
+});

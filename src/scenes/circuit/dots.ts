@@ -1,13 +1,11 @@
 /** Dots of blood on the schematic: set down once, evenly and without chance, then moved by what the model's traces let pass. */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Curve, curve, placeOn } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Dots for each plane unit of length and of width. */
 const DENSITY = 1 / 330;
-/** Successive multiples of the golden ratio fill an interval evenly. */
-const GOLDEN = 0.618033988749895;
 
 export interface Laid {
   readonly vessel: Vessel;

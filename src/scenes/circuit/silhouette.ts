@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { curve, type Spot } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { FILLED, PAINTED } from "./outlines.ts";
@@ -24,11 +24,8 @@ export function drawSilhouette(ink: Graphics, theme: Theme): void {
     [mix(stage, skin.body, share), 0],
   ] as const)
     for (const points of FILLED) {
-      const { x, y } = curve(points, 16);
-      ink.poly(
-        [...x].flatMap((each, i) => [each, entryAt(y, i)]),
-        true,
-      );
+      traceCurve(ink, curve(points, 16));
+      ink.closePath();
       if (edge > 0) ink.stroke({ color, width: edge, join: "round" });
       else ink.fill({ color });
     }
@@ -40,7 +37,7 @@ const STEP = 3;
 /** Plane units by which a vessel's wall and gap are wider than its lumen. */
 const RIM = 6;
 
-/** Over a vein that runs downwards: the liver's own colour where it passes behind. */
+/** The liver's own colour over the stretch where a vein that runs downwards passes behind it. */
 export function drawLiverBefore(ink: Graphics, vein: readonly Spot[], width: number, theme: Theme): void {
   const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
   const x0 = entryAt(vein, 0)[0];

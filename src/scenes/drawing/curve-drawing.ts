@@ -19,6 +19,9 @@ export interface Curve {
   readonly length: number;
 }
 
+/** Its multiples, taken modulo 1, set dots evenly on a line: the golden ratio less 1. */
+export const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
 const PER_SPAN = 24;
 
 /** Centripetal Catmull-Rom through all points (Barry & Goldman 1988), resampled at even spacing of about `spacing`; without a corner where it closes. */

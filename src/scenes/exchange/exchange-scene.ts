@@ -12,8 +12,8 @@ import { figureNotes, writePlates } from "./figure-plates.ts";
 import { headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
-/** mL that fill the hollow at least, so that a few drops do not look like a flood */
-const MIN_HOLLOW = 50;
+/** mL that fill the cavity at least, so that a few drops do not look like a flood */
+const MIN_CAVITY = 50;
 /** mL/h that one drop stands for, for a body of 1 m2. */
 const DROP = 14;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
@@ -39,7 +39,7 @@ function exchangePane(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const at = placesIn(box, type);
       const day = dayAt(course, time, still);
-      const full = Math.max(MIN_HOLLOW, ...all.flatMap(({ collected }) => collected)) * 1.05;
+      const full = Math.max(MIN_CAVITY, ...all.flatMap(({ collected }) => collected)) * 1.05;
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
       const fit = picture.draw({ circulation, figures, drop, full, time, still }, at.picture, theme);

@@ -1,4 +1,4 @@
-/** The capillary, whose blood gives its oxygen away along it; its wall is of cells with gaps between them, through which water passes. */
+/** The capillary, whose blood gives its oxygen away along it; its endothelium has clefts between the cells, through which water passes. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
@@ -10,7 +10,7 @@ import { strokeLine } from "./paint-tissue.ts";
 import { CAPILLARY, LUMEN, WALL, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 
-/** Cells of the wall on each side, and the part of the way that each leaves open to the next. */
+/** Endothelial cells on each side, and the part of the way that each leaves open at both ends. */
 export const WALL_CELLS = 9;
 const GAP = 0.011;
 const STOPS = 12;

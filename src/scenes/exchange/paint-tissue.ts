@@ -1,4 +1,4 @@
-/** The still part of the tissue, painted once: the space between the cells with its fibres, lymph vessels, the hollow with its drain. */
+/** The still part of the tissue, painted once: the interstitium with its fibres, lymph vessels, the serous cavity with its drain. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
 import { type Tissue, tissue } from "../anatomy/tones.ts";
@@ -14,10 +14,10 @@ const LEAFLET = 0.06;
 
 export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
   paintGround(ink, plan, tissueTone("ground", theme));
-  paintHollow(ink, plan, theme);
+  paintCavity(ink, plan, theme);
   const lymph = tissueTone("lymph", theme);
-  const vessels = [...plan.fingers, plan.lymph];
-  for (const line of plan.fingers) paintAnchors(ink, line, tissueTone("ground", theme).light);
+  const vessels = [...plan.initial, plan.lymph];
+  for (const line of plan.initial) paintAnchors(ink, line, tissueTone("ground", theme).light);
   for (const [width, colour] of [
     [2 * LYMPH_HALF + 6, lymph.edge],
     [2 * LYMPH_HALF, lymph.shade],
@@ -60,7 +60,7 @@ function beside(line: Curve, part: number, across: number): Spot {
   return [x - dy * across, y + dx * across];
 }
 
-/** Filaments that hold a blind end open in the tissue. */
+/** Anchoring filaments, which hold an initial lymph vessel open in the tissue. */
 function paintAnchors(ink: Ink, line: Curve, colour: string): void {
   ink.lineWidth = 2;
   ink.strokeStyle = colour;
@@ -99,9 +99,9 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   }
 }
 
-/** Where the rest collects: a sac of two thin layers, open to the tissue above, with a drain. */
-function paintHollow(ink: Ink, { hollow, drain }: TissuePlan, theme: Theme): void {
-  const { left, right, top, bottom } = hollow;
+/** Where the rest collects: a sac of serous membrane, open to the tissue above, with a drain. */
+function paintCavity(ink: Ink, { cavity, drain }: TissuePlan, theme: Theme): void {
+  const { left, right, top, bottom } = cavity;
   const tone = tissueTone("endothelium", theme);
   const sac = (air: number) => {
     ink.beginPath();

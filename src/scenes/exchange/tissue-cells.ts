@@ -2,6 +2,7 @@
 import { Container, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Ink, inkFor, trace } from "../anatomy/painted-sheet.ts";
+import type { Tissue } from "../anatomy/tones.ts";
 import { curve, type Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type TissuePlan, WIDTH } from "./tissue-plan.ts";
@@ -90,11 +91,7 @@ function paintCell(ink: Ink, corners: readonly number[], theme: Theme): void {
 }
 
 /** Light from above, a little to the left. */
-function lit(
-  ink: Ink,
-  radius: number,
-  { light, body, shade }: ReturnType<typeof tissueTone>,
-): CanvasGradient {
+function lit(ink: Ink, radius: number, { light, body, shade }: Tissue): CanvasGradient {
   const tints = ink.createRadialGradient(-0.25 * radius, 0.25 * radius, 0, 0, 0, radius);
   tints.addColorStop(0, light);
   tints.addColorStop(0.6, body);

@@ -1,11 +1,11 @@
-/** A piece of tissue: capillary above, cells and the space between them, lymph vessel beneath, and the hollow where the rest collects. */
+/** A piece of tissue: capillary above, cells in the interstitium, lymph vessels beneath, and the serous cavity where the rest collects. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
-import { placeOn } from "../drawing/curve-drawing.ts";
+import { GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
@@ -17,9 +17,8 @@ import { paintTissue } from "./paint-tissue.ts";
 import { tissueCells } from "./tissue-cells.ts";
 import { CAPILLARY, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
-/** Where lymph and overflow part from the spaces between cells. */
+/** Where on the collecting vessel lymph comes in, as parts of its length. */
 const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
-const GOLDEN = 0.618033988749895;
 /** Drops on each of the two ways, and dots of blood, at most. */
 const MAX = 90;
 const DOTS = 46;
@@ -31,7 +30,7 @@ interface TissueState {
   readonly figures: DayFigures;
   /** mL/h that one drop stands for */
   readonly drop: number;
-  /** mL that fill the hollow */
+  /** mL that fill the cavity */
   readonly full: number;
   /** s of blood time */
   readonly time: number;
@@ -58,8 +57,8 @@ const FLUID = 30;
 /** x, y and unit tangent of the place found last */
 const out = new Float64Array(4);
 
-/** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the hollow. */
-function dropAt({ lymph, hollow }: TissuePlan, index: number, phase: number, goesToLymph: boolean): void {
+/** A drop's way from the capillary's wall: down between the cells, then into the lymph vessel or the cavity. */
+function dropAt({ lymph, cavity }: TissuePlan, index: number, phase: number, goesToLymph: boolean): void {
   const across = ((index + 1) * GOLDEN) % 1;
   // Out by one of the gaps between the wall's cells.
   placeOn(CAPILLARY, (2 + Math.floor((WALL_CELLS - 3) * across)) / WALL_CELLS, out);
@@ -70,8 +69,8 @@ function dropAt({ lymph, hollow }: TissuePlan, index: number, phase: number, goe
     placeOn(lymph, phase < 0.5 ? mouth : mouth + ((phase - 0.5) / 0.5) * (1 - mouth), out);
     if (phase >= 0.5) return;
   } else {
-    out[0] = hollow.left + 40 + (hollow.right - hollow.left - 80) * across;
-    out[1] = hollow.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
+    out[0] = cavity.left + 40 + (cavity.right - cavity.left - 80) * across;
+    out[1] = cavity.top + 20 + 60 * Math.max(0, (phase - 0.5) / 0.5);
     if (phase >= 0.5) return;
   }
   const wander = Math.sin(Math.PI * fall) * 26 * Math.sin(index * 2.4 + fall * 5);
@@ -97,20 +96,22 @@ export function tissuePicture(): TissuePicture {
   let known: Circulation | null = null;
   let themed: Theme | null = null;
 
-  const paint = (circulation: Circulation, density: number, theme: Theme): void => {
+  const paintSurroundings = (density: number, theme: Theme): void => {
     const { height } = plan;
     mask.clear().roundRect(0, 0, WIDTH, height, 20).fill(0xffffff);
     ground.paint([0, -height, WIDTH, 0], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintTissue(ink, plan, theme);
     });
+    cells.paint(plan, density, theme);
+    [spread, filled] = ["", ""];
+  };
+
+  const paintVessel = (circulation: Circulation, density: number, theme: Theme): void =>
     vessel.paint([0, -200, WIDTH, 0], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintCapillary(ink, circulation, theme);
     });
-    cells.paint(plan, density, theme);
-    [spread, filled] = ["", ""];
-  };
 
   return {
     view,
@@ -124,10 +125,11 @@ export function tissuePicture(): TissuePicture {
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       const density = fit.scale * DENSE;
-      if (changed || known !== circulation || themed !== theme || !servesAt(fine, density)) {
-        [known, themed, fine] = [circulation, theme, density];
-        paint(circulation, density, theme);
-      }
+      const anew = changed || themed !== theme || !servesAt(fine, density);
+      if (anew) [themed, fine] = [theme, density];
+      if (anew) paintSurroundings(fine, theme);
+      if (anew || known !== circulation) paintVessel(circulation, fine, theme);
+      known = circulation;
       const size = swelling(figures.interstitialPressure);
       if (size.toFixed(3) !== spread) cells.spread(size);
       spread = size.toFixed(3);
@@ -145,9 +147,9 @@ export function tissuePicture(): TissuePicture {
   };
 }
 
-/** In the hollow. @param filled part of it that is, 0..1 */
-function drawFluid(ink: Graphics, { hollow }: TissuePlan, filled: number, { colour }: Theme): void {
-  const { left, right, top, bottom } = hollow;
+/** In the cavity. @param filled part of it that is, 0..1 */
+function drawFluid(ink: Graphics, { cavity }: TissuePlan, filled: number, { colour }: Theme): void {
+  const { left, right, top, bottom } = cavity;
   const height = Math.max(6, (bottom - top - FLUID) * Math.min(1, filled));
   const round = Math.min(FLUID, height);
   ink

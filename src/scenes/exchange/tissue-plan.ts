@@ -1,6 +1,6 @@
 /** Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
@@ -23,7 +23,7 @@ interface Cell {
   readonly kind: number;
 }
 
-interface Hollow {
+interface Cavity {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -34,10 +34,11 @@ export interface TissuePlan {
   readonly height: number;
   /** where a place of a plan 760 high lies */
   readonly down: (y: number) => number;
-  /** towards the collecting vessel, and the blind ends that run into it */
+  /** the collecting lymph vessel, and the initial ones, which begin blind and run into it */
   readonly lymph: Curve;
-  readonly fingers: readonly Curve[];
-  readonly hollow: Hollow;
+  readonly initial: readonly Curve[];
+  /** serous: pleura or peritoneum */
+  readonly cavity: Cavity;
   readonly drain: Curve;
   readonly cells: readonly Cell[];
   /** of collagen, between the cells */
@@ -51,27 +52,26 @@ export function tissuePlan(height: number): TissuePlan {
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
   const lymph = course("720 470, 560 500, 380 482, 220 470, 90 420, 20 330, -20 240");
-  const fingers = ["850 404, 800 440, 720 470", "770 548, 700 540, 640 490", "480 400, 470 440, 420 486"].map(
+  const initial = ["850 404, 800 440, 720 470", "770 548, 700 540, 640 490", "480 400, 470 440, 420 486"].map(
     course,
   );
   const bottom = tall - 16;
-  const hollow = { left: 520, right: 900, top: bottom - 134 * Math.min(1.4, factor), bottom };
+  const cavity = { left: 520, right: 900, top: bottom - 134 * Math.min(1.4, factor), bottom };
   const drain = curve(
     spots("880 716, 950 726, 1000 744, 1030 770").map(([x, y]): Spot => [x, y + bottom - 744]),
   );
-  const taken = [lymph, ...fingers];
+  const taken = [lymph, ...initial];
   const free = ([x, y]: Spot) =>
     away(CAPILLARY, x, y) > LUMEN + WALL + 52 &&
     taken.every((line) => away(line, x, y) > LYMPH_HALF + 46) &&
-    (x < hollow.left - 72 || y < hollow.top - 52);
+    (x < cavity.left - 72 || y < cavity.top - 52);
   const cells = places(tall).filter(({ at }) => free(at));
-  return { height: tall, down, lymph, fingers, hollow, drain, cells, fibres: fibresIn(tall) };
+  return { height: tall, down, lymph, initial, cavity, drain, cells, fibres: fibresIn(tall) };
 }
 
 const away = ({ x, y }: Curve, px: number, py: number): number =>
   x.reduce((least, each, i) => Math.min(least, Math.hypot(each - px, entryAt(y, i) - py)), 1e9);
 
-const GOLDEN = 0.618033988749895;
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
 const ACROSS = 142;

@@ -1,11 +1,8 @@
 /** Colours of what only the tissue has, on both stages. */
-import type { Tissue } from "../anatomy/tones.ts";
-import type { Theme } from "../theme/theme.ts";
+import { tonesOf } from "../anatomy/tones.ts";
 
-type Part = "ground" | "cell" | "nucleus" | "endothelium" | "lymph";
-
-const TONES: Readonly<Record<Part, Readonly<Record<Theme["name"], Tissue>>>> = {
-  /** body: the space between the cells; light: its fibres */
+export const tissueTone = tonesOf({
+  /** body: the interstitium; light: its fibres */
   ground: {
     dark: { shade: "#170f1b", body: "#241823", light: "#6d5560", edge: "#463440" },
     light: { shade: "#f0dfd6", body: "#f8ece5", light: "#d9b9ab", edge: "#d6bfb2" },
@@ -26,6 +23,4 @@ const TONES: Readonly<Record<Part, Readonly<Record<Theme["name"], Tissue>>>> = {
     dark: { shade: "#062b2e", body: "#0d4648", light: "#1c6b6b", edge: "#2fb5af" },
     light: { shade: "#a5cbc8", body: "#cbe4e1", light: "#eaf6f4", edge: "#1c6f6c" },
   },
-};
-
-export const tissueTone = (part: Part, { name }: Pick<Theme, "name">): Tissue => TONES[part][name];
+});

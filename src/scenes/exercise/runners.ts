@@ -11,10 +11,10 @@ const WALKING = 0.8;
 const FASTER = 0.65;
 /** Where a step is widest. */
 const STRIDE = 1.2;
-/** The parts of the row's height, and of the way from one effort to the next one time rest higher, that a person is tall at most. */
+/** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis. */
 const TALL = 0.94;
 const TALL_FOR_STEP = 1.5;
-/** Parts of the height by which the fastest runner is ahead of where he stands, at any moment of a step. */
+/** How far the fastest runner reaches ahead of the middle of the feet in a whole step, in parts of the height. */
 const REACH = Math.max(...Array.from({ length: 24 }, (_, i) => reachOf(going(1, (i * Math.PI) / 12))));
 
 const tallest = (box: Box, step: number): number => Math.min(TALL * box.height, TALL_FOR_STEP * step);
