@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
-import { LEAFLETS, leafletAt } from "../../src/scenes/anatomy/leaflets.ts";
+import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
+import { LEAFLETS, leafletLine } from "../../src/scenes/anatomy/leaflets.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
@@ -151,17 +152,28 @@ describe("what moves", () => {
 
   test("shut leaflets meet in the middle of their ring, open ones leave the way free", () => {
     for (const valve of ["atrioventricular", "semilunar"] as const) {
-      const [low, high] = LEAFLETS.filter((leaflet) => leaflet.valve === valve) as [
-        (typeof LEAFLETS)[number],
-        (typeof LEAFLETS)[number],
-      ];
+      const cut = LEAFLETS.filter((leaflet) => leaflet.valve === valve && !leaflet.hangs);
+      expect(cut).toHaveLength(2);
+      const rings = { atrioventricular: ATRIOVENTRICULAR, semilunar: SEMILUNAR };
+      const width = rings[valve].to - rings[valve].from;
       const gap = (open: number) => {
-        const standing = { atrioventricular: open, semilunar: open };
-        return leafletAt(high, standing, 1)[1] - leafletAt(low, standing, 1)[1];
+        const [low, high] = cut.map(
+          (leaflet) => leafletLine(leaflet, { atrioventricular: open, semilunar: open }).at(-1)![1],
+        );
+        return high! - low!;
       };
-      expect(Math.abs(gap(0))).toBeLessThan(0.08 * (high.hinge - low.hinge));
-      expect(gap(1)).toBeGreaterThan(0.6 * (high.hinge - low.hinge));
+      expect(Math.abs(gap(0))).toBeLessThan(0.1 * width);
+      expect(gap(1)).toBeGreaterThan(0.6 * width);
     }
+  });
+
+  test("each of the outflow's cusps hangs from the root's wall, and the one behind spans both", () => {
+    const shut = { atrioventricular: 0, semilunar: 0 };
+    const [behind, low, high] = LEAFLETS.filter(({ valve }) => valve === "semilunar");
+    expect(leafletLine(low!, shut)[0]![1]).toBeLessThanOrEqual(SEMILUNAR.from);
+    expect(leafletLine(high!, shut)[0]![1]).toBeGreaterThanOrEqual(SEMILUNAR.to);
+    const [first, last] = [behind!.hangs!.at(-1)!, behind!.hangs![0]!];
+    expect([first[1] < SEMILUNAR.from + 1, last[1] > SEMILUNAR.to - 1]).toEqual([true, true]);
   });
 });
 

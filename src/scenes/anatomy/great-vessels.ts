@@ -15,8 +15,6 @@ export interface Tube {
   /** which of its ends goes on out of the picture, and over which part of its way (0..1); two fifths when left out */
   readonly fades?: "start" | "end";
   readonly over?: number;
-  /** part by which it is wider near its start */
-  readonly bulge?: number;
 }
 
 /** One whose colour is that of its blood. */
@@ -25,7 +23,7 @@ export interface BloodTube extends Tube {
 }
 
 /** mm of a 5-year-old: inner diameters near the means for 0.7 m2 (ascending aorta 16, arch 13, descending 11: Kaiser et al. 2008, rounded and drawn slightly narrower). */
-const ASCENDING = 14;
+export const ASCENDING = 14;
 const ARCH = 12;
 const DESCENDING = 9.5;
 
@@ -65,7 +63,6 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
         up(0.8, 30),
         ...ARC.map(([x, y]) => up(x, y)),
       ]),
-      bulge: 0.26,
       from: ASCENDING * s,
       to: ARCH * s * 0.92,
       holds: "arterial",

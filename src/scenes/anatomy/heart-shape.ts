@@ -12,8 +12,8 @@ const LEAN = -0.82;
 
 /** Along the axis from the base, and across it towards the patient's left. */
 const OUTER: readonly Point[] = [
-  [-2.8, 17],
-  [0, 20.4],
+  [-1, 17.4],
+  [1, 20.6],
   [5, 23],
   [14, 24],
   [26, 20.5],
@@ -37,17 +37,20 @@ const INNER: readonly Point[] = [
   [32, 7],
   [23.5, 13],
   [13, 16.2],
-  [4, 16.2],
-  [-2.5, 15.2],
+  [4, 16],
+  [-1, 15.2],
 ];
 
-/** A valve's two hinges along the base, and whether its leaflets open into the ventricle. */
+/** A valve's two hinges along the base. */
 export interface Ring {
   readonly from: number;
   readonly to: number;
 }
 export const ATRIOVENTRICULAR: Ring = { from: -15.4, to: 0.6 };
 export const SEMILUNAR: Ring = { from: 3, to: 15 };
+
+/** A place in the aorta's root: `u` across from its middle, `v` upwards from the hinges of its valve. */
+export const inRoot = (u: number, v: number): Point => [-1 - v, (SEMILUNAR.from + SEMILUNAR.to) / 2 + u];
 
 /** Heads of the papillary muscles, along and across. */
 export const PAPILLARY: readonly Point[] = [

@@ -1,78 +1,93 @@
-/** Where the valves' leaflets stand between shut and open: sickles that turn about their hinges, in the ventricle's own lengths. */
+/** Where the valves' leaflets stand between shut and open, in the ventricle's own lengths: x along its axis, y across its base. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { ATRIOVENTRICULAR, type Ring, SEMILUNAR } from "./heart-shape.ts";
+import { ATRIOVENTRICULAR, inRoot, SEMILUNAR } from "./heart-shape.ts";
+import { smoothLine } from "./placing.ts";
 import type { Standing } from "./standing.ts";
 
 export interface Leaflet {
   readonly valve: "atrioventricular" | "semilunar";
-  /** across the base */
-  readonly hinge: number;
-  readonly length: number;
-  /** 1 at the lower hinge, -1 at the upper one */
-  readonly side: 1 | -1;
-  /** rad from the base's line, towards the apex: shut and open */
-  readonly shut: number;
-  readonly open: number;
-  /** greatest bow towards the apex, of its length */
-  readonly belly: number;
-  /** shut, its hinge at the origin and its free edge along y */
-  readonly sickle: readonly Point[];
+  /** its middle line from the hinge to the free edge; of the cusp behind, whole: its free edge from one commissure to the other */
+  readonly shut: readonly Point[];
+  readonly open: readonly Point[];
+  /** where the cusp behind the cut hangs from the root's wall, back to its free edge's beginning */
+  readonly hangs?: readonly Point[];
 }
 
-const pair = (
-  valve: Leaflet["valve"],
-  { from, to }: Ring,
-  [shut, open]: readonly [shut: number, open: number],
-  belly: number,
-): readonly Leaflet[] =>
-  ([1, -1] as const).map((side) => {
-    const length = ((to - from) / 2 / Math.cos(shut)) * 1.04;
-    return {
-      valve,
-      hinge: side === 1 ? from : to,
-      length,
-      side,
-      shut,
-      open,
-      belly,
-      sickle: sickleOf(length, belly, side),
-    };
-  });
+const { from, to } = ATRIOVENTRICULAR;
+const middle = (from + to) / 2;
 
-/** Thick at the hinge, with a belly towards the apex, thin at the free edge. */
-function sickleOf(length: number, belly: number, side: 1 | -1): readonly Point[] {
-  const back: Point[] = [];
-  const front: Point[] = [];
-  for (let k = 0; k <= 12; k++) {
-    const t = k / 12;
-    const bow = bowAt(length, belly, t);
-    const half = 0.6 * (1 - t) + 0.3 + 0.2 * Math.sin(Math.PI * t);
-    back.push([bow - half, side * length * t]);
-    front.push([bow + half, side * length * t]);
-  }
-  return [...back, ...front.reverse()];
-}
+const cusp = (side: 1 | -1): Leaflet => {
+  const line = (...points: readonly Point[]) => points.map(([u, v]) => inRoot(side * u, v));
+  const half = (SEMILUNAR.to - SEMILUNAR.from) / 2;
+  return {
+    valve: "semilunar",
+    shut: line([half + 0.5, 0.6], [3.8, -1], [1.3, 1], [0.5, 5.4]),
+    open: line([half + 0.5, 0.6], [5.2, 2.8], [4.6, 5.4], [5, 8.2]),
+  };
+};
 
-/** The inlet's meet a little below the base; the outflow's bulge back towards the ventricle and open along the aorta. */
+/** The inlet's hang into the ventricle and meet along their edges; of the outflow's three cusps two are cut and one is whole behind them. */
 export const LEAFLETS: readonly Leaflet[] = [
-  ...pair("atrioventricular", ATRIOVENTRICULAR, [0.5, 1.28], 0.16),
-  ...pair("semilunar", SEMILUNAR, [-0.3, -1.2], 0.2),
+  {
+    valve: "semilunar",
+    shut: [inRoot(-5.8, 8.4), inRoot(0, 5.2), inRoot(5.8, 8.4)],
+    open: [inRoot(-5.8, 8.4), inRoot(0, 9.4), inRoot(5.8, 8.4)],
+    hangs: [
+      inRoot(5.8, 8.4),
+      inRoot(5.2, 3.4),
+      inRoot(2.9, 0.6),
+      inRoot(0, -0.3),
+      inRoot(-2.9, 0.6),
+      inRoot(-5.2, 3.4),
+      inRoot(-5.8, 8.4),
+    ],
+  },
+  {
+    valve: "atrioventricular",
+    shut: [
+      [-0.4, from],
+      [1.6, from + 3],
+      [3.6, middle - 1.8],
+      [6.6, middle - 0.35],
+    ],
+    open: [
+      [-0.4, from],
+      [3, from + 0.9],
+      [6.4, from + 2],
+      [9.4, from + 2.6],
+    ],
+  },
+  {
+    valve: "atrioventricular",
+    shut: [
+      [-0.4, to],
+      [1.8, to - 3.2],
+      [3.8, middle + 1.9],
+      [6.8, middle + 0.35],
+    ],
+    open: [
+      [-0.4, to],
+      [3.6, to - 0.5],
+      [8, to - 1.2],
+      [12, to - 1.6],
+    ],
+  },
+  cusp(-1),
+  cusp(1),
 ];
 
-/** rad, anticlockwise, by which a leaflet's sickle is turned. */
-export const turnOf = (
-  { valve, shut, open, side }: Leaflet,
+/** Its middle line at a moment. */
+export function leafletLine(
+  { valve, shut, open }: Leaflet,
   standing: Pick<Standing, Leaflet["valve"]>,
-): number => -side * (shut + (open - shut) * standing[valve]);
-
-/** Where its middle line is at a part of the way from the hinge (0) to the free edge (1). */
-export function leafletAt(leaflet: Leaflet, standing: Pick<Standing, Leaflet["valve"]>, part: number): Point {
-  const { length, belly, side, hinge } = leaflet;
-  const turn = turnOf(leaflet, standing);
-  const [x, y] = [bowAt(length, belly, part), side * length * part];
-  return [x * Math.cos(turn) - y * Math.sin(turn), hinge + x * Math.sin(turn) + y * Math.cos(turn)];
-}
-
-function bowAt(length: number, belly: number, part: number): number {
-  return belly * length * 4 * part * (1 - part);
+): readonly Point[] {
+  const part = standing[valve];
+  return smoothLine(
+    shut.map(([x, y], i): Point => {
+      const [ox, oy] = entryAt(open, i);
+      return [x + part * (ox - x), y + part * (oy - y)];
+    }),
+    4,
+  );
 }

@@ -4,6 +4,7 @@ import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
+import { threadOf } from "./tones.ts";
 
 export type Graft = NonNullable<ChestFrame["graft"]>;
 
@@ -24,14 +25,14 @@ interface Cloth {
   readonly thread: string;
 }
 
-const CLOTH: Readonly<Record<Theme["name"], Cloth>> = {
-  dark: { body: "#d8d2c4", fold: "#6f6a60", thread: "#57c7ff" },
-  light: { body: "#f4efe2", fold: "#8d8676", thread: "#0a4f9e" },
+const CLOTH: Readonly<Record<Theme["name"], Omit<Cloth, "thread">>> = {
+  dark: { body: "#d8d2c4", fold: "#6f6a60" },
+  light: { body: "#f4efe2", fold: "#8d8676" },
 };
 
 /** @param size mm of the body for one of a 5-year-old */
 export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): void {
-  const cloth = CLOTH[theme.name];
+  const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
   ink.save();
   ink.lineCap = "butt";
   if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);

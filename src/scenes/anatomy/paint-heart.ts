@@ -1,13 +1,10 @@
 /** The heart's parts, each for a picture of its own: the atrium, the ventricle's cavity, and the muscle around it. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { line } from "../../sim/geometry/centreline.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { Tube } from "./great-vessels.ts";
 import { ATRIOVENTRICULAR, type HeartShape, PAPILLARY, SEMILUNAR } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { bandOf } from "./paint-tube.ts";
 import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
 
@@ -165,21 +162,3 @@ function paintPapillary(ink: Ink, theme: Theme): void {
     }
   }
 }
-
-/** The aorta's root opened like the heart beneath it: its blood, clearing to the closed vessel, so that the valve can be seen. */
-export function paintRoot(ink: Ink, tube: Tube, saturation: number, theme: Theme): void {
-  const [a, b] = [entryAt(tube.line, 0), entryAt(tube.line, Math.round(tube.line.length * OPENED))];
-  const ground = groundColour(theme.colour, saturation);
-  const fall = ink.createLinearGradient(a[0], a[1], b[0], b[1]);
-  fall.addColorStop(0, ground);
-  fall.addColorStop(0.5, ground);
-  fall.addColorStop(1, `${ground}00`);
-  const lower = line(tube.line.slice(0, tube.line.length >> 1));
-  const of = lastOf(lower.run) / lastOf(line(tube.line).run);
-  trace(ink, bandOf(lower, tube, { part: 0.92, of }), true);
-  ink.fillStyle = fall;
-  ink.fill();
-}
-
-/** Part of the aorta's course that is opened. */
-const OPENED = 0.19;

@@ -7,26 +7,29 @@ import type { HeartShape } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
-import { tissue } from "./tones.ts";
+import { threadOf, tissue } from "./tones.ts";
 
 /** By the ventricle's own lengths: along from its base, across towards the patient's left. */
 const CHAMBER: readonly Point[] = [
-  [-1, 18],
-  [2, 24.5],
-  [10, 28.4],
-  [19, 27.4],
-  [25, 21.6],
-  [18, 20.4],
-  [8, 19.2],
+  [1.4, 20.4],
+  [2.4, 24.8],
+  [8, 28.6],
+  [15, 29],
+  [22, 26],
+  [27.4, 20],
+  [20, 22.6],
+  [13, 23.6],
+  [6, 22.8],
 ];
 const TRUNK: readonly Point[] = [
-  [2, 17.4],
-  [-5, 17],
-  [-11.5, 17.4],
-  [-14, 20.4],
-  [-12.4, 24],
-  [-5, 25.6],
-  [3, 26.6],
+  [3.4, 21],
+  [-4, 20],
+  [-10.6, 19.4],
+  [-13.8, 20.8],
+  [-14, 24],
+  [-11.4, 26],
+  [-4, 26.6],
+  [4, 27.4],
 ];
 const APPENDAGE: readonly Point[] = [
   [-33, 2.4],
@@ -39,18 +42,20 @@ const APPENDAGE: readonly Point[] = [
   [-23, 4],
   [-27, 0],
 ];
-/** On its border with the ventricle runs a coronary artery, which marks it off on the heart's surface (delimiting artery); a branch goes over it. */
-const ARTERY: readonly (readonly Point[])[] = [
-  [...CHAMBER.slice(4), ...CHAMBER.slice(0, 1)],
-  [
-    [12, 19.6],
-    [14, 25],
-  ],
+/** On its border with the ventricle runs a coronary artery, which marks it off on the heart's surface (delimiting artery). */
+const ARTERY: readonly Point[] = [
+  [2, 20.4],
+  [6, 22.4],
+  [13, 23.3],
+  [20, 22.4],
+  [27.4, 19.4],
+  [33, 14.6],
 ];
 /** Where the trunk's end is sewn over. */
-const CLOSED: readonly [Point, Point] = [
-  [-12.4, 18.2],
-  [-11.2, 23.6],
+const CLOSED: readonly Point[] = [
+  [-12, 20.4],
+  [-12.7, 22.6],
+  [-12, 24.8],
 ];
 
 export const remainsOutline = ({ at }: HeartShape): readonly Point[] =>
@@ -68,32 +73,34 @@ export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): 
   organ(TRUNK, "atrium");
   organ(CHAMBER, "muscle");
   const muscle = tissue("muscle", theme);
+  const artery = smoothLine(ARTERY.map((point) => at(...point)));
   for (const [width, colour] of [
-    [1.7, muscle.shade],
-    [1, muscle.edge],
-  ] as const)
-    for (const course of ARTERY) {
-      trace(ink, smoothLine(course.map((point) => at(...point))));
-      ink.lineWidth = width * size;
-      ink.strokeStyle = colour;
-      ink.stroke();
-    }
+    [1.3, muscle.shade],
+    [0.7, muscle.edge],
+  ] as const) {
+    trace(ink, artery);
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
   paintOversewn(ink, at, size, theme);
 }
 
+/** A running suture that closes the dome from one side to the other. */
 function paintOversewn(ink: Ink, at: HeartShape["at"], size: number, theme: Theme): void {
-  const [[ax, ay], [bx, by]] = CLOSED;
-  trace(ink, [at(ax, ay), at(bx, by)]);
-  ink.lineWidth = 0.5 * size;
-  ink.strokeStyle = tissue("atrium", theme).shade;
+  const seam = smoothLine(CLOSED, STITCHES);
+  trace(
+    ink,
+    seam.map((point) => at(...point)),
+  );
+  ink.lineWidth = 0.4 * size;
+  ink.strokeStyle = tissue("atrium", theme).edge;
   ink.stroke();
-  ink.strokeStyle = theme.name === "dark" ? "#57c7ff" : "#0a4f9e";
-  for (let k = 0; k <= STITCHES; k++) {
-    const part = k / STITCHES;
-    const [x, y] = [ax + part * (bx - ax), ay + part * (by - ay)];
-    trace(ink, [at(x - 1.1, y - 0.4), at(x + 1.1, y + 0.4)]);
+  ink.strokeStyle = threadOf(theme);
+  for (const [x, y] of seam) {
+    trace(ink, [at(x - 0.9, y - 0.3), at(x + 0.9, y + 0.3)]);
     ink.stroke();
   }
 }
 
-const STITCHES = 4;
+const STITCHES = 3;

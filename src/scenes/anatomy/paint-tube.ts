@@ -14,9 +14,8 @@ export const LIGHT: Point = [-0.6, 0.8];
 /** Part of the half width by which the lightest band lies towards it. */
 const ASIDE = 0.34;
 
-/** mm: half the width at a part of the way; the aorta's root bulges into its sinuses. */
-const halfOf = ({ from, to, bulge = 0 }: Tube, along: number): number =>
-  ((from + (to - from) * along) / 2) * (1 + bulge * Math.exp(-(((along - 0.08) / 0.06) ** 2)));
+/** mm: half the width at a part of the way. */
+const halfOf = ({ from, to }: Tube, along: number): number => (from + (to - from) * along) / 2;
 
 interface Band {
   /** of the vessel's width */

@@ -4,7 +4,8 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
@@ -97,15 +98,24 @@ export function paintVeins(
 interface Before {
   readonly round: RoundOf;
   readonly seen: Loops;
-  /** draws the opened root */
-  readonly open: (layer: Ink) => void;
+  readonly theme: Theme;
 }
 
 /** The aorta and what leaves its arch. */
-export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen, open }: Before): void {
+export function paintBefore(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { round, seen, theme }: Before,
+): void {
   const s = anatomy.frame.scale;
+  const root = {
+    heart: anatomy.heart,
+    tones: round("arterial"),
+    half: (ASCENDING * s) / anatomy.heart.size / 2,
+  };
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
-  open(layer);
+  cutOpen(layer, root);
   letThrough(layer, anatomy, seen);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
@@ -118,6 +128,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   ink.clearRect(left, bottom, right - left, top - bottom);
   laidOver(ink, layer, bounds);
   ink.restore();
+  paintRoot(ink, root, theme);
 }
 
 function traceLoops(ink: Ink, loops: Loops): void {

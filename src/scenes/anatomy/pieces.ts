@@ -1,5 +1,4 @@
 /** The chest as pieces that are painted apart because they move apart, back to front. */
-import { lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -7,13 +6,7 @@ import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { paintDiaphragm, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft } from "./paint-graft.ts";
-import {
-  paintAtrium,
-  paintMuscle,
-  paintRoot,
-  paintVentricleBed,
-  paintVentricleCavity,
-} from "./paint-heart.ts";
+import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import { paintBefore, paintBehind, paintHidden, paintVeins, roomOf } from "./paint-vessels.ts";
@@ -103,11 +96,7 @@ export function piecesOf(
       },
     },
     front: vessels(anatomy.before, (ink, bounds) =>
-      paintBefore(ink, bounds, anatomy, {
-        round,
-        seen,
-        open: (layer) => paintRoot(layer, lastOf(anatomy.before), saturations.arterial, theme),
-      }),
+      paintBefore(ink, bounds, anatomy, { round, seen, theme }),
     ),
   };
 }

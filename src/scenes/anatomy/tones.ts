@@ -50,6 +50,9 @@ export const tissue = tonesOf({
   },
 });
 
+/** Suture: darker and greyer than any blood beside it. */
+export const threadOf = ({ name }: Pick<Theme, "name">): string => (name === "dark" ? "#eef3f6" : "#16233c");
+
 /** How a vessel is shaded across: wall, edge of the lumen, body, and the light along it. */
 export interface Round {
   readonly wall: string;

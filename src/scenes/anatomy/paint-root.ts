@@ -1,0 +1,209 @@
+/** The ventricle's outflow and the aorta's root as one cutaway: walls that go on into the ventricle's, sinuses, and a rim where the closed vessel begins. */
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { type HeartShape, inRoot } from "./heart-shape.ts";
+import { laidOver, scratch } from "./paint-tube.ts";
+import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { smoothLine } from "./placing.ts";
+import { type Round, tissue } from "./tones.ts";
+
+interface Root {
+  readonly heart: HeartShape;
+  readonly tones: Round;
+  /** half of the ascending aorta's width, in the heart's own lengths */
+  readonly half: number;
+}
+
+/** How far up from the hinges the root is open at its sides, and by how much further in its middle. */
+const OPENED = 12;
+const ARCHED = 3.6;
+/** Where the left sinus gives off the coronary artery. */
+const OSTIUM = 5.6;
+
+/** The vessel's own bend away from the root's axis. */
+const bend = (v: number): number => -1.6 * (v / 15) ** 2;
+
+const placed = ({ heart }: Root, points: readonly Point[]): Point[] =>
+  points.map(([u, v]) => heart.at(...inRoot(u, v)));
+
+/** The lumen's edge from below the hinge to the closed vessel. */
+const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
+  const sinus = Math.max(8, 1.16 * half);
+  const profile: readonly Point[] = [
+    [6, -3],
+    [5.9, -0.6],
+    [6.9, 1.4],
+    [sinus, 4.6],
+    [0.93 * sinus, 7.6],
+    [half + 0.1, 10],
+    [half, 14],
+    [half, 17],
+  ];
+  return smoothLine(
+    profile.map(([u, v]) => [side * u + bend(v), v]),
+    5,
+  );
+};
+
+const rimOf = (half: number): readonly Point[] =>
+  Array.from({ length: 21 }, (_, i): Point => {
+    const u = (1 - i / 10) * (half + 2.6);
+    return [u + bend(OPENED), OPENED + ARCHED * Math.cos((Math.PI / 2) * (u / (half + 2.6))) ** 0.8];
+  });
+
+function traceWindow(ink: Ink, root: Root): void {
+  const reach = root.half + 6;
+  const below: readonly Point[] = [
+    [-reach, OPENED],
+    [-reach, -14],
+    [reach, -14],
+    [reach, OPENED],
+  ];
+  trace(ink, placed(root, [...rimOf(root.half), ...below]), true);
+}
+
+/** Takes away the front of the closed vessel over the root, and leaves a cut edge. */
+export function cutOpen(ink: Ink, root: Root): void {
+  const rim = rimOf(root.half);
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  traceWindow(ink, root);
+  ink.fill();
+  ink.globalCompositeOperation = "source-atop";
+  for (const [width, colour] of [
+    [2.6, root.tones.wall],
+    [1.7, root.tones.light],
+  ] as const) {
+    trace(ink, placed(root, rim));
+    ink.lineWidth = width * root.heart.size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+  ink.restore();
+}
+
+export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
+  const { half } = root;
+  const [right, left] = [edgeOf(half, 1), edgeOf(half, -1)];
+  const inside = placed(root, [...right, ...[...left].reverse()]);
+  paintCoronary(ink, root);
+  ink.save();
+  traceWindow(ink, root);
+  ink.clip();
+  const bounds = boundsOf([inside], 1);
+  const own = scratch(ink, bounds);
+  paintBack(own, root, inside);
+  laidOver(ink, own, bounds);
+  for (const [edge, side] of [
+    [right, 1],
+    [left, -1],
+  ] as const)
+    paintWall(ink, root, edge, side, theme);
+  ink.restore();
+}
+
+/** The back wall under the blood: it clears into the outflow below, and turns away towards both sides. */
+function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
+  const { tones, heart } = root;
+  trace(ink, inside, true);
+  ink.fillStyle = mix(tones.body, tones.light, 0.45);
+  ink.fill();
+  ink.save();
+  ink.clip();
+  ink.strokeStyle = tones.edge;
+  ink.globalAlpha = 0.1;
+  for (let k = 1; k <= 8; k++) {
+    ink.lineWidth = 0.85 * k * heart.size;
+    ink.stroke();
+  }
+  // The ridge above the sinuses.
+  trace(
+    ink,
+    placed(
+      root,
+      smoothLine([
+        [-7.4, 10.2],
+        [0, 11.6],
+        [7, 10.2],
+      ]),
+    ),
+  );
+  ink.globalAlpha = 0.5;
+  ink.lineWidth = 0.7 * heart.size;
+  ink.stroke();
+  // The cut edge's shadow.
+  trace(ink, placed(root, rimOf(root.half)));
+  ink.strokeStyle = tones.wall;
+  ink.globalAlpha = 0.12;
+  for (let k = 1; k <= 4; k++) {
+    ink.lineWidth = 2.2 * k * heart.size;
+    ink.stroke();
+  }
+  ink.restore();
+  const fall = ink.createLinearGradient(...heart.at(...inRoot(0, -3)), ...heart.at(...inRoot(0, 1.6)));
+  fall.addColorStop(0, "#000");
+  fall.addColorStop(1, "#0000");
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = fall;
+  trace(ink, inside, true);
+  ink.fill();
+}
+
+/** The wall in section, thicker towards the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
+function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1, theme: Theme): void {
+  const { heart, tones } = root;
+  const kept = edge.filter(([, v]) => v > -1.4);
+  const outer = kept.map(([u, v]): Point => [u + side * (1.3 + 0.8 * Math.exp(-((v + 0.8) ** 2) / 5)), v]);
+  const foot: readonly Point[] =
+    side === 1
+      ? [
+          [7.4, -2.6],
+          [6.6, -2.6],
+        ]
+      : [
+          [-7.6, -2.2],
+          [-6.4, -2.2],
+        ];
+  const line = placed(root, [...kept].reverse().concat([...foot].reverse(), outer));
+  const muscle = tissue("muscle", theme);
+  const [a, b] = [heart.at(...inRoot(0, -2)), heart.at(...inRoot(0, 3.4))];
+  const fall = ink.createLinearGradient(...a, ...b);
+  fall.addColorStop(0, side === 1 ? muscle.body : tissue("valve", theme).body);
+  fall.addColorStop(1, mix(tones.light, tissue("atrium", theme).light, 0.5));
+  trace(ink, line, true);
+  ink.fillStyle = fall;
+  ink.fill();
+  ink.lineWidth = 0.45 * heart.size;
+  ink.strokeStyle = tones.wall;
+  trace(ink, placed(root, kept));
+  ink.stroke();
+  trace(ink, placed(root, outer));
+  ink.stroke();
+}
+
+/** The left coronary artery from its sinus to the groove beside the second chamber. */
+function paintCoronary(ink: Ink, root: Root): void {
+  const { heart, tones, half } = root;
+  const u = Math.max(8, 1.16 * half);
+  const course = placed(
+    root,
+    smoothLine([
+      [u - 1, OSTIUM],
+      [u + 2.4, OSTIUM - 0.8],
+      [u + 3.6, 2],
+      [10.6, -1.6],
+      [11.2, -4],
+    ]),
+  );
+  for (const [width, colour] of [
+    [2.5, tones.wall],
+    [1.8, tones.edge],
+    [0.8, tones.light],
+  ] as const) {
+    trace(ink, course);
+    ink.lineWidth = width * heart.size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+}
