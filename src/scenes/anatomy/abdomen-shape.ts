@@ -6,7 +6,9 @@ import { type Placing, smoothLine } from "./placing.ts";
 
 /** From the patient's right wall over both domes to the left; the heart lies on the part between. */
 const DIAPHRAGM: readonly Point[] = [
-  [-84, -64],
+  [-88, -96],
+  [-87, -78],
+  [-83, -63],
   [-76, -53],
   [-65, -44],
   [-50, -37],
@@ -19,8 +21,10 @@ const DIAPHRAGM: readonly Point[] = [
   [60, -49],
   [74, -43.4],
   [86, -46.5],
-  [96, -56],
+  [96, -55.5],
   [104, -66],
+  [108, -80],
+  [109, -96],
 ];
 
 const LIVER: readonly Point[] = [
@@ -63,7 +67,7 @@ export function abdomenShape({ frame, inChest }: Placing): AbdomenShape {
     diaphragm: smoothLine(DIAPHRAGM.map((point) => inChest(...point))),
     liver: closedOutline(LIVER.map((point) => inChest(...point))),
     portal: [
-      vein("leftPortalBranch", [4.6, 1], [-8, -72.6], [6, -67.5], [24, -62], [42, -59]),
+      vein("leftPortalBranch", [4.6, 1], [-8, -72.6], [6, -67.5], [22, -62.4], [36, -60.2]),
       {
         ...vein(
           "portalVein",

@@ -7,7 +7,7 @@ import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { type Painted, sheet } from "./painted-sheet.ts";
 import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
-import type { Standing } from "./standing.ts";
+import { DESCENT, type Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
 interface Surface {
@@ -28,8 +28,6 @@ export interface AnatomyLayer {
   release(): void;
 }
 
-/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (6 % of a quiet breath: 4 mm). */
-const DESCENT = 75;
 /** Part of a cavity's change that its muscle's outside follows: the wall keeps its volume. */
 const OUTSIDE = 0.35;
 
@@ -70,7 +68,8 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       const { lungs } = standing;
       pieces.rightLung.scale.set(lungs);
       pieces.leftLung.scale.set(lungs);
-      pieces.abdomen.y = -(lungs - 1) * DESCENT * size;
+      for (const name of ["abdomen", "inLiver", "hiatus"] as const)
+        pieces[name].y = -(lungs - 1) * DESCENT * size;
       pieces.atrium.scale.set(standing.atrium);
       pieces.cavity.scale.set(standing.ventricle);
       const outside = 1 + (standing.ventricle - 1) * OUTSIDE;

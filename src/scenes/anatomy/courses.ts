@@ -2,7 +2,7 @@
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Line, line } from "../../sim/geometry/centreline.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import type { LungShape } from "./lung-shape.ts";
@@ -27,6 +27,8 @@ export interface Course {
   readonly widest: number;
   /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
   readonly carries: 0 | 1 | 2 | "left" | "right" | "rich" | "arterial";
+  /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
+  readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }
@@ -58,7 +60,7 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   if (before) return before;
   const { veins, abdomen, lungs, frame: own } = anatomy;
   const made = [
-    ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own.scale)),
+    ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
     ...throughHeart(anatomy),
     ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
     ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
@@ -67,7 +69,7 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   return made;
 }
 
-function feeding(tube: Tube, size: number): readonly Course[] {
+function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[] {
   const fed = FEEDING[tube.name];
   if (!fed) return [];
   const [flow, share, carries] = fed;
@@ -77,8 +79,16 @@ function feeding(tube: Tube, size: number): readonly Course[] {
   const total = lastOf(whole.run);
   const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
   const along = courseOf(whole, widths, size, () => 1);
-  return [{ ...along, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
+  // The veins in the liver go down with it; the inferior vena cava above them does not.
+  const held = Float32Array.from(whole.points, ([, y]) =>
+    Math.min(1, Math.max(0, (ivc.centre[1] - y) / (CONFLUENCE * size))),
+  );
+  const rides = /epatic|ortal/.test(tube.name) ? { rides: { about: "diaphragm", held } as const } : {};
+  return [{ ...along, ...rides, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
 }
+
+/** mm of a 5-year-old from the lower opening down to where the hepatic veins enter */
+const CONFLUENCE = 9;
 
 /** From the left pulmonary veins through the atrioventricular valve to the apex, and from there out into the aorta's root. */
 function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly Course[] {
@@ -107,13 +117,13 @@ function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly
 const HEART = 0.34;
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
-const branches = ({ arteries, side }: LungShape, size: number): readonly Course[] =>
+const branches = ({ arteries, side, hilum }: LungShape, size: number): readonly Course[] =>
   arteries.ends.map((end) =>
-    inTree(arteries, wayTo(arteries, end), { flow: side, share: 1, carries: side }, size),
+    inTree(arteries, wayTo(arteries, end), { flow: side, share: 1, carries: side, hilum }, size),
   );
 
 /** From each end of the veins' trees back to the root; on the left, where nothing lies before them, on into the atrium. */
-function returns({ veins, side }: LungShape, { behind }: Anatomy, size: number): readonly Course[] {
+function returns({ veins, side, hilum }: LungShape, { behind }: Anatomy, size: number): readonly Course[] {
   const tubes = behind.filter(({ name }) => side === "left" && name.startsWith("left"));
   return veins.ends.map((end) => {
     const way = wayTo(veins, end).reverse();
@@ -122,7 +132,7 @@ function returns({ veins, side }: LungShape, { behind }: Anatomy, size: number):
       ({ line: [from] }) => from && Math.hypot(from[0] - rx, from[1] - ry) < REACH * size,
     );
     // Half of the lung's flow for each of its two veins.
-    return inTree(veins, way, { flow: side, share: 0.5, carries: "rich" }, size, onward);
+    return inTree(veins, way, { flow: side, share: 0.5, carries: "rich", hilum }, size, onward);
   });
 }
 
@@ -139,7 +149,7 @@ function wayTo({ nodes }: Tree, end: number): number[] {
 function inTree(
   { nodes, ends }: Tree,
   way: readonly number[],
-  moved: Pick<Course, "flow" | "share" | "carries">,
+  { hilum, ...moved }: Pick<Course, "flow" | "share" | "carries"> & { readonly hilum: Point },
   size: number,
   onward?: Tube,
 ): Course {
@@ -155,7 +165,8 @@ function inTree(
   const area = (SPARSE * lastOf(whole.run) * widest) / ends.length ** 0.75;
   const thinnest = Math.min(...widths);
   const seen = Float32Array.from(widths, (width) => (thinnest / width) ** SIDE_BY_SIDE);
-  return { ...courseOf(whole, widths, size, part), ...moved, area, seen };
+  const held = Float32Array.from(widths, (_, i) => (i < way.length ? 1 : 0));
+  return { ...courseOf(whole, widths, size, part), ...moved, area, seen, rides: { about: hilum, held } };
 }
 
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */

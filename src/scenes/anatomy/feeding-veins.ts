@@ -7,8 +7,8 @@ import { type Placing, smoothLine } from "./placing.ts";
 const INTO = 5;
 
 export interface FeedingVein extends Tube {
-  /** those of a group are painted together; "cava" is the inferior vena cava */
-  readonly group: "cava" | "hepatic" | "brachiocephalic";
+  /** those of a group are painted together; "cava" is the inferior vena cava, "atrium" its further way where the pathway leaves that out */
+  readonly group: "cava" | "hepatic" | "brachiocephalic" | "atrium";
 }
 
 export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
@@ -20,17 +20,18 @@ export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
 function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
-  const vein = { to: ivc.width, group: "cava" } as const;
+  const vein = { to: ivc.width } as const;
   return [
     {
       ...vein,
       name: "lowerInferiorVenaCava",
-      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -INTO)]),
+      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -2.4 * INTO)]),
       from: 0.8 * ivc.width,
       fades: "start",
+      group: "cava",
     },
     ...(lowerVein
-      ? [{ ...vein, name: "lowerVein", line: lowerVein, from: ivc.width, fades: "end", over: 0.3 } as const]
+      ? [{ ...vein, name: "lowerVein", line: lowerVein, from: ivc.width, group: "atrium" } as const]
       : []),
   ];
 }
@@ -47,21 +48,35 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
     group: "hepatic",
   });
   const [right, middle, left] = [
-    [inChest(-50, -62), inChest(-30, -54), below(-9, 7.5), below(-2.5, 1), below(-2, -INTO)],
-    [inChest(-14, -70), inChest(-6, -62), below(-6, 13), below(-1.5, 3), below(-1, -INTO)],
-    [inChest(48, -57), inChest(32, -56), below(9, 8.5), below(2.5, 2), below(2, -INTO)],
+    [
+      inChest(-52, -65),
+      inChest(-32, -58.5),
+      below(-10, 14),
+      below(-3.2, 10),
+      below(-1.6, 1),
+      below(-1.6, -INTO),
+    ],
+    [inChest(-14, -72), inChest(-6, -66), below(-4, 18), below(-1.5, 11), below(-1, 0), below(-1, -INTO)],
+    [inChest(40, -57.4), inChest(28, -57), below(11, 13), below(3.2, 10), below(1.6, 1), below(1.6, -INTO)],
   ] as const;
   return [
-    vein("upperHepaticTwig", 0.4, inChest(-54, -50), inChest(-38, -50), inChest(-26, -53)),
+    vein(
+      "upperHepaticTwig",
+      0.42,
+      inChest(-56, -51),
+      inChest(-40, -52),
+      inChest(-28, -55),
+      inChest(-20, -57.6),
+    ),
     vein(
       "lowerHepaticTwig",
-      0.36,
-      inChest(-44, -78),
-      inChest(-34, -66),
-      inChest(-24, -58),
-      inChest(-18, -52),
+      0.4,
+      inChest(-46, -80),
+      inChest(-36, -69),
+      inChest(-28, -61),
+      inChest(-22, -57.4),
     ),
-    vein("leftHepaticTwig", 0.3, inChest(24, -66), inChest(22, -60), inChest(16, -54)),
+    vein("leftHepaticTwig", 0.3, inChest(26, -65), inChest(24, -61), below(13, 15.2), below(9, 12.6)),
     vein("rightHepaticVein", 0.78, ...right),
     vein("middleHepaticVein", 0.66, ...middle),
     vein("leftHepaticVein", 0.66, ...left),

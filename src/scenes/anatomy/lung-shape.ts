@@ -134,7 +134,7 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
   };
   return {
     side,
-    outline: closedOutline(OUTLINES[side].map((point) => inChest(...point))),
+    outline: closedOutline(OUTLINES[side].map(([x, y]) => inChest(x, y < BASE && y > TIP ? y - UNDER : y))),
     fissures: FISSURES[side].map((line) => smoothLine(line.map((point) => inChest(...point)))),
     hilum: centre,
     // Each stem reaches back under the vessel that it goes on from, which fades over it.
@@ -146,6 +146,11 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
     ),
   };
 }
+
+/** The lung's base reaches under the diaphragm's edge, which lies before it: no breath opens a gap between the two. */
+const BASE = -35;
+const TIP = -50;
+const UNDER = 4;
 
 /** mm of a 5-year-old */
 const STEM = 11;

@@ -1,7 +1,9 @@
 /** Under the lungs: the liver, and the diaphragm as a sheet of muscle over it. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
@@ -14,7 +16,7 @@ export function paintLiver(ink: Ink, { liver }: AbdomenShape, size: number, them
 /** The dome's muscle seen edge on, thinner where it is tendon. */
 export function paintDiaphragm(ink: Ink, { diaphragm }: AbdomenShape, size: number, theme: Theme): void {
   const look = tissue("diaphragm", theme);
-  const [left, , right] = boundsOf([diaphragm], 0);
+  const [, bottom] = boundsOf([diaphragm], 0);
   paintDome(ink, diaphragm, size, theme);
   trace(ink, diaphragm);
   for (const [width, colour] of [
@@ -23,19 +25,48 @@ export function paintDiaphragm(ink: Ink, { diaphragm }: AbdomenShape, size: numb
     [1.2, look.light],
   ] as const) {
     ink.lineWidth = width * size;
-    ink.strokeStyle = acrossFade(ink, left, right, colour);
+    ink.strokeStyle = downFade(ink, bottom, size, colour);
     ink.stroke();
   }
 }
 
 /** Clear at both ends, where the muscle goes on into the wall of the trunk. */
-function acrossFade(ink: Ink, left: number, right: number, colour: string): CanvasGradient {
-  const fall = ink.createLinearGradient(left, 0, right, 0);
+function downFade(ink: Ink, bottom: number, size: number, colour: string): CanvasGradient {
+  const fall = ink.createLinearGradient(0, bottom, 0, bottom + TAIL * size);
   fall.addColorStop(0, `${colour}00`);
-  fall.addColorStop(0.09, colour);
-  fall.addColorStop(0.91, colour);
-  fall.addColorStop(1, `${colour}00`);
+  fall.addColorStop(1, colour);
   return fall;
+}
+
+/** mm of a 5-year-old over which the muscle clears */
+const TAIL = 14;
+
+/** The front lip of the opening in the diaphragm's tendon through which the inferior vena cava passes. */
+export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anatomy): readonly Point[] {
+  const [x] = ivc.centre;
+  const y = entryAt(
+    diaphragm.reduce((best, at) => (Math.abs(at[0] - x) < Math.abs(best[0] - x) ? at : best)),
+    1,
+  );
+  const half = ivc.width / 2 + 3.2 * scale;
+  return Array.from({ length: 17 }, (_, i): Point => {
+    const turn = Math.PI * (1 + i / 16);
+    return [x + half * Math.cos(turn), y + 0.4 * scale + 3.4 * scale * Math.sin(turn)];
+  });
+}
+
+export function paintHiatus(ink: Ink, lip: readonly Point[], size: number, theme: Theme): void {
+  const look = tissue("diaphragm", theme);
+  for (const [width, colour] of [
+    [2.4, look.shade],
+    [1.7, look.body],
+    [0.7, look.light],
+  ] as const) {
+    trace(ink, lip);
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
 }
 
 /** The dome's underside: a veil of muscle that clears downwards. */
@@ -49,7 +80,7 @@ function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: T
   trace(ink, diaphragm);
   for (let k = 0; k < DOME; k++) {
     ink.lineWidth = (2 * deep * (k + 1)) / DOME;
-    ink.strokeStyle = acrossFade(ink, left, right, look.shade);
+    ink.strokeStyle = downFade(ink, bottom, size, look.shade);
     ink.globalAlpha = 0.7 / DOME;
     ink.stroke();
   }
@@ -57,4 +88,4 @@ function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: T
 }
 
 /** Strokes of which the veil is made. */
-const DOME = 30;
+const DOME = 12;

@@ -1,10 +1,12 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
 import { present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { paintOrgan } from "./paint-organ.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -12,7 +14,7 @@ import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
 const WALL = 1.3;
-const HOLLOW_WALL = 1.7;
+const HOLLOW_WALL = 2;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
 /** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
@@ -42,16 +44,31 @@ function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: R
 export function paintBehind(
   ink: Ink,
   bounds: Bounds,
-  { behind, heart, frame }: Anatomy,
+  { behind, heart, frame, sac }: Anatomy,
   round: RoundOf,
+  theme: Theme,
 ): void {
   const s = frame.scale;
-  laidOver(ink, layerOf(ink, bounds, behind, round, s), bounds, CAST * s);
-  // The heart's shadow on what runs behind it; the heart itself covers the shape.
+  const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
+  laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
+  paintOrgan(ink, sac, tissue("sac", theme), { depth: 7 * s, edge: 0.6 * s });
+  laidOver(ink, layerOf(ink, bounds, inFront(true), round, s), bounds, CAST * s);
+  // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
+  const [left, bottom, right, top] = bounds;
+  const away = 2 * (right - left);
   ink.save();
+  ink.beginPath();
+  ink.rect(left, bottom, right - left, top - bottom);
+  ink.clip();
   ink.globalCompositeOperation = "source-atop";
-  castShadow(ink, 2 * CAST * s * ink.getTransform().a);
-  trace(ink, heart.ventricle, true);
+  const dense = ink.getTransform().a;
+  castShadow(ink, 2 * CAST * s * dense);
+  ink.shadowOffsetX -= away * dense;
+  trace(
+    ink,
+    heart.ventricle.map(([x, y]): Point => [x + away, y]),
+    true,
+  );
   ink.fill();
   ink.restore();
 }
@@ -67,7 +84,11 @@ export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   ink.restore();
 }
 
-export function paintVeins(
+/** What runs in and behind the liver: it moves with the diaphragm. */
+export const belowDiaphragm = ({ veins }: Anatomy): readonly FeedingVein[] =>
+  veins.filter(({ group }) => group === "cava" || group === "hepatic");
+
+export function paintInLiver(
   ink: Ink,
   bounds: Bounds,
   { veins, abdomen, frame }: Anatomy,
@@ -77,8 +98,15 @@ export function paintVeins(
   const s = frame.scale;
   const those = (group: FeedingVein["group"]) => veins.filter((vein) => vein.group === group);
   const below = scratch(ink, bounds);
-  for (const vein of those("cava")) paintTube(below, vein, hollow(theme), HOLLOW_WALL * s);
-  paintTubes(below, those("hepatic"), round("ivc"), WALL * s);
+  paintTubes(below, those("cava"), hollow(theme), HOLLOW_WALL * s);
+  const hepatic = scratch(ink, bounds);
+  paintTubes(hepatic, those("hepatic"), round("ivc"), WALL * s);
+  hepatic.globalCompositeOperation = "destination-in";
+  trace(hepatic, abdomen.liver, true);
+  hepatic.fill();
+  laidOver(below, hepatic, bounds);
+  // Their mouths open into its lumen.
+  paintTubes(below, those("cava"), hollow(theme), 0);
   // They run in the liver: its tissue lies over them, and they throw no shadow on it.
   below.globalCompositeOperation = "source-atop";
   below.globalAlpha = IN_LIVER;
@@ -86,13 +114,24 @@ export function paintVeins(
   trace(below, abdomen.liver, true);
   below.fill();
   laidOver(ink, below, bounds);
-  const above = scratch(ink, bounds);
-  paintTubes(above, those("brachiocephalic"), hollow(theme), HOLLOW_WALL * s);
-  laidOver(ink, above, bounds, CAST * s);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
   paintTubes(before, abdomen.portal, portal(theme), WALL * s);
   laidOver(ink, before, bounds, CAST * s);
+}
+
+export function paintVeins(ink: Ink, bounds: Bounds, { veins, frame }: Anatomy, theme: Theme): void {
+  const s = frame.scale;
+  for (const group of ["atrium", "brachiocephalic"] as const) {
+    const own = scratch(ink, bounds);
+    paintTubes(
+      own,
+      veins.filter((vein) => vein.group === group),
+      hollow(theme),
+      HOLLOW_WALL * s,
+    );
+    laidOver(ink, own, bounds, CAST * s);
+  }
 }
 
 interface Before {

@@ -4,12 +4,20 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
-import { paintDiaphragm, paintLiver } from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
-import { paintBefore, paintBehind, paintHidden, paintVeins, roomOf } from "./paint-vessels.ts";
+import {
+  belowDiaphragm,
+  paintBefore,
+  paintBehind,
+  paintHidden,
+  paintInLiver,
+  paintVeins,
+  roomOf,
+} from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink } from "./painted-sheet.ts";
 import { roundOf } from "./tones.ts";
 
@@ -19,11 +27,13 @@ export const PIECES = [
   "back",
   "hidden",
   "abdomen",
+  "inLiver",
   "atrium",
   "bed",
   "cavity",
   "muscle",
   "veins",
+  "hiatus",
   "remains",
   "graft",
   "front",
@@ -64,7 +74,7 @@ export function piecesOf(
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
-    back: vessels(anatomy.behind, (...at) => paintBehind(...at, round)),
+    back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
     hidden: vessels(returning(anatomy), (...at) => paintHidden(...at, round, seen)),
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
@@ -82,7 +92,18 @@ export function piecesOf(
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
     muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
-    veins: vessels([...anatomy.veins, ...abdomen.portal], (...at) => paintVeins(...at, round, theme)),
+    inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
+      paintInLiver(...at, round, theme),
+    ),
+    veins: vessels(
+      anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
+      (...at) => paintVeins(...at, theme),
+    ),
+    hiatus: {
+      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
+      pivot: [0, 0],
+      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
+    },
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],

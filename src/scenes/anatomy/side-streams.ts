@@ -7,6 +7,7 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { type Course, coursesOf, OVERLAP, WITHIN } from "./courses.ts";
+import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
 const DENSE = 0.5;
@@ -31,8 +32,8 @@ interface Moving {
 }
 
 export interface SideFlow {
-  /** Where the marks are at `time` (s of blood time); null while nothing is solved. */
-  at(frame: ChestFrame, circulation: Circulation | null, time: number): SideStreams | null;
+  /** Where the marks are at `time` (s of blood time) in a chest whose lungs have this linear size against rest; null while nothing is solved. */
+  at(frame: ChestFrame, circulation: Circulation | null, time: number, lungs: number): SideStreams | null;
 }
 
 export function sideFlow(): SideFlow {
@@ -41,14 +42,15 @@ export function sideFlow(): SideFlow {
   let moving: readonly Moving[] = [];
   let streams: SideStreams | null = null;
   return {
-    at(frame, circulation, time) {
+    at(frame, circulation, time, lungs) {
       if (!circulation) return null;
       if (frame !== laidFor || circulation !== solved || !streams) {
         laidFor = frame;
         solved = circulation;
         [moving, streams] = lay(coursesOf(frame), circulation, frame.scale);
       }
-      for (const each of moving) advance(each, streams, circulation, time, frame.scale);
+      for (const each of moving)
+        advance(each, streams, circulation, { time, size: frame.scale, swell: lungs - 1 });
       return streams;
     },
   };
@@ -101,8 +103,7 @@ function advance(
   { course, blood, flow, from, to }: Moving,
   { marks, shown }: SideStreams,
   { traces }: Circulation,
-  time: number,
-  size: number,
+  { time, size, swell }: { readonly time: number; readonly size: number; readonly swell: number },
 ): void {
   const area = (Math.PI * course.widest ** 2) / 4;
   const total = entryAt(course.delay, course.delay.length - 1);
@@ -115,6 +116,7 @@ function advance(
     const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
     const back = 1000 * Math.abs(speed) * profile * TRAIL;
     find(course, stretchOf(course, along), along, across);
+    ride(course, swell, size);
     marks.position[2 * i] = found.x;
     marks.position[2 * i + 1] = found.y;
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
@@ -131,6 +133,7 @@ function advance(
     }
     for (let k = 0; k < 2; k++) {
       find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
+      ride(course, swell, size);
       marks.trail[4 * i + 2 * k] = found.x;
       marks.trail[4 * i + 2 * k + 1] = found.y;
     }
@@ -139,6 +142,17 @@ function advance(
 
 /** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
 const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };
+
+/** Moves the place found last as the breath moves the part that it lies in. @param swell of the lungs over rest, linear */
+function ride({ rides }: Course, swell: number, size: number): void {
+  if (!rides) return;
+  const part = swell * entryAt(rides.held, found.at);
+  if (rides.about === "diaphragm") found.y -= part * DESCENT * size;
+  else {
+    found.x += part * (found.x - rides.about[0]);
+    found.y += part * (found.y - rides.about[1]);
+  }
+}
 
 /** The stretch in which `along` (delay, mm) lies. */
 function stretchOf({ delay }: Course, along: number): number {

@@ -33,21 +33,49 @@ export function chamberSize({ traces }: Circulation, name: string, time: number)
 
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/** What is read off a circulation's traces once. */
+interface Known {
+  readonly stretch: Float64Array | null;
+  readonly most: ReadonlyMap<string, number>;
+}
+
+const known = new WeakMap<Circulation, Known>();
+
+function knownOf(circulation: Circulation): Known {
+  const before = known.get(circulation);
+  if (before) return before;
+  const { flows } = circulation.traces;
+  const most = ["atrioventricularValve", "aorta"].map(
+    (name) => [name, (flows[name] ?? []).reduce((a: number, b: number) => Math.max(a, b), 1e-9)] as const,
+  );
+  const made = { stretch: stretchTrace(circulation.traces), most: new Map(most) };
+  known.set(circulation, made);
+  return made;
+}
+
+/** Linear size of the lungs against rest. */
+export function lungsAt(circulation: Circulation | null, time: number, still: boolean): number {
+  const stretch = circulation && !still && knownOf(circulation).stretch;
+  return stretch ? lungSize(valueAt(circulation.traces, stretch, time)) : STILL.lungs;
+}
+
+/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (6 % of a quiet breath: 4 mm). */
+export const DESCENT = 75;
+
 export function standingAt(circulation: Circulation | null, time: number, still: boolean): Standing {
   if (!circulation || still) return STILL;
   const { traces } = circulation;
+  const { most } = knownOf(circulation);
   const open = (name: string): number => {
     const flow = traces.flows[name];
     if (!flow) return 0;
-    const most = flow.reduce((a, b) => Math.max(a, b), 1e-9);
-    return Math.min(1, Math.max(0, valueAt(traces, flow, time) / (OPEN * most)));
+    return Math.min(1, Math.max(0, valueAt(traces, flow, time) / (OPEN * (most.get(name) ?? 1))));
   };
-  const stretch = stretchTrace(traces);
   return {
     ventricle: chamberSize(circulation, "ventricle", time),
     atrium: chamberSize(circulation, "atrium", time),
     atrioventricular: open("atrioventricularValve"),
     semilunar: open("aorta"),
-    lungs: stretch ? lungSize(valueAt(traces, stretch, time)) : 1,
+    lungs: lungsAt(circulation, time, still),
   };
 }

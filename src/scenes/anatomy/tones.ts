@@ -44,6 +44,11 @@ export const tissue = tonesOf({
     dark: of("#4a2428", "#8a4f4c", "#c08a7e", "#d8a898"),
     light: of("#b07a70", "#cc9a8c", "#e4bcb0", "#7e4a42"),
   },
+  /** the sac around the heart, with its fat */
+  sac: {
+    dark: of("#30241a", "#463626", "#5f4b36", "#8f7452"),
+    light: of("#e0c7a0", "#edd9b8", "#f6ead2", "#b3906a"),
+  },
   valve: {
     dark: of("#5c2a28", "#f1dcc8", "#fff4e6", "#e8cdb8"),
     light: of("#7c2f2a", "#fff8ee", "#ffffff", "#8c5a50"),

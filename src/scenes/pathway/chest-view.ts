@@ -24,9 +24,22 @@ export interface ChestView {
 export function chestView(): ChestView {
   const layer = anatomyLayer();
   const [behind, before] = [new Container(), new Container()];
-  const { rightLung, leftLung, back, abdomen, atrium, veins, hidden, remains, graft, front } = layer.pieces;
-  behind.addChild(rightLung, leftLung, back, abdomen, atrium, layer.ventricle, veins);
-  before.addChild(remains, graft, front, layer.valves);
+  const {
+    rightLung,
+    leftLung,
+    back,
+    abdomen,
+    inLiver,
+    atrium,
+    veins,
+    hidden,
+    hiatus,
+    remains,
+    graft,
+    front,
+  } = layer.pieces;
+  behind.addChild(rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
+  before.addChild(hiatus, remains, graft, front, layer.valves);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;

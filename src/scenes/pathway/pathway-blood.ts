@@ -7,6 +7,7 @@ import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { sideFlow } from "../anatomy/side-streams.ts";
+import { lungsAt } from "../anatomy/standing.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
@@ -94,7 +95,8 @@ export function blood(): Blood {
       const taken = Math.floor(tracers.count * share);
       // How long blood has been on its way is known in the field alone.
       const alone = mapOver || asked.colouring === "age" || !pane.geometry;
-      const side = alone ? null : sides.at(present(pane.geometry).chest, pane.circulation, time);
+      const lungs = lungsAt(pane.circulation, time, still);
+      const side = alone ? null : sides.at(present(pane.geometry).chest, pane.circulation, time, lungs);
       const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
