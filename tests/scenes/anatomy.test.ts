@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
 import { LEAFLETS, leafletLine } from "../../src/scenes/anatomy/leaflets.ts";
@@ -119,6 +120,32 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
           if (parent >= 0) expect(width).toBeLessThanOrEqual(arteries.nodes[parent]!.width + 1e-9);
         expect(arteries.ends.length).toBeGreaterThan(15);
       }
+  });
+});
+
+describe("what surgery has joined", () => {
+  const chestOf = (stage: (typeof STAGES)[number]) =>
+    anatomyOf(pathwayGeometry({ ...START.request, stage })!.chest);
+
+  test("outside a lateral tunnel lies nothing of the atrium: its outer wall is the atrium's own", () => {
+    const { frame } = chestOf("lateral-tunnel");
+    const { line, widths } = frame.graft!;
+    const right = Math.min(...line.map(([x], i) => x - widths[i]! / 2));
+    expect(Math.min(...frame.atrium.map(([x]) => x))).toBeGreaterThan(right + 2);
+  });
+
+  test("at the Glenn stage the lower vein ends at the atrium's floor, and its blood goes on to the inlet's valve", () => {
+    const { frame, heart } = chestOf("glenn");
+    const [x, y] = frame.lowerVein!.at(-1)!;
+    const floor = Math.min(...frame.atrium.filter(([ax]) => Math.abs(ax - x) < 5).map(([, ay]) => ay));
+    expect(Math.abs(y - floor)).toBeLessThan(4 * frame.scale);
+    const own = coursesOf(frame).filter(({ carries }) => carries === "lower");
+    expect(own.length).toBeGreaterThan(2);
+    const valve = heart.at(0, -7);
+    const last = own.filter(
+      ({ x: xs, y: ys }) => Math.hypot(xs.at(-1)! - valve[0], ys.at(-1)! - valve[1]) < 4,
+    );
+    expect(last.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
   });
 });
 

@@ -25,8 +25,8 @@ export interface Course {
   readonly share: number;
   /** the greatest width, mm */
   readonly widest: number;
-  /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
-  readonly carries: 0 | 1 | 2 | "left" | "right" | "rich" | "arterial";
+  /** index into ORIGINS, or the lung or "lower" vein whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
+  readonly carries: 0 | 1 | 2 | "left" | "right" | "lower" | "rich" | "arterial";
   /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
   readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
@@ -41,16 +41,18 @@ const MARK = 0.7;
 export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
-const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: 0 | 1 | 2]>> = {
-  rightBrachiocephalicVein: ["svc", 0.5, 0],
-  leftBrachiocephalicVein: ["svc", 0.5, 0],
-  lowerInferiorVenaCava: ["legs", 1, 2],
-  // Some three quarters of the liver's blood come by the portal vein (common textbook share).
-  portalVein: ["hepaticVein", 0.75, 1],
-  rightHepaticVein: ["hepaticVein", 0.5, 1],
-  middleHepaticVein: ["hepaticVein", 0.25, 1],
-  leftHepaticVein: ["hepaticVein", 0.25, 1],
-};
+const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: Course["carries"]]>> =
+  {
+    rightBrachiocephalicVein: ["svc", 0.5, 0],
+    leftBrachiocephalicVein: ["svc", 0.5, 0],
+    lowerInferiorVenaCava: ["legs", 1, 2],
+    lowerVein: ["ivc", 1, "lower"],
+    // Some three quarters of the liver's blood come by the portal vein (common textbook share).
+    portalVein: ["hepaticVein", 0.75, 1],
+    rightHepaticVein: ["hepaticVein", 0.5, 1],
+    middleHepaticVein: ["hepaticVein", 0.25, 1],
+    leftHepaticVein: ["hepaticVein", 0.25, 1],
+  };
 
 const known = new WeakMap<Anatomy, readonly Course[]>();
 
@@ -73,9 +75,12 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
   const fed = FEEDING[tube.name];
   if (!fed) return [];
   const [flow, share, carries] = fed;
-  // The inferior vena cava shows its marks from where the portal vein has passed before it.
-  const hidden = tube.name.startsWith("lower") ? Math.round(0.27 * tube.line.length) : 0;
-  const whole = line(tube.line.slice(hidden));
+  // The inferior vena cava shows its marks from where the portal vein has passed before it to where the pathway goes on.
+  const caval = tube.name === "lowerInferiorVenaCava";
+  const top = ivc.centre[1] + OVERLAP * size;
+  const whole = line(
+    caval ? tube.line.slice(Math.round(0.27 * tube.line.length)).filter(([, y]) => y < top) : tube.line,
+  );
   const total = lastOf(whole.run);
   const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
   const along = courseOf(whole, widths, size, () => 1);
@@ -90,26 +95,56 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 /** mm of a 5-year-old from the lower opening down to where the hepatic veins enter */
 const CONFLUENCE = 9;
 
-/** From the left pulmonary veins through the atrioventricular valve to the apex, and from there out into the aorta's root. */
-function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly Course[] {
-  const veins = behind.filter(({ name }) => name.startsWith("left"));
-  const course = (flow: string, share: number, width: number, through: readonly Point[]): Course => {
-    const whole = line(smoothLine(through));
+/** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
+function throughHeart({ behind, before, heart: { at, size }, frame }: Anatomy): readonly Course[] {
+  const course = (
+    [flow, share, carries]: readonly [string, number, Course["carries"]],
+    width: number,
+    points: readonly Point[],
+  ): Course => {
+    const whole = line(points);
     const widths = whole.run.map(() => width * size);
     const along = courseOf(whole, widths, frame.scale, () => 1);
-    return { ...along, flow, share, carries: "arterial", area: HEART * lastOf(whole.run) * width * size };
+    return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
+  const veins = (side: string) => behind.filter(({ name }) => name.startsWith(side));
+  const valve = at(1, -7.4);
+  const inlet = [at(15, -6), at(28, -3)];
+  const { lowerVein } = frame;
+  const entering = lowerVein
+    ? [
+        // Here blood of two kinds is seen to mix: each keeps its colour as far as the valve.
+        ...(["left", "right"] as const).flatMap((side) =>
+          veins(side).map(({ line }, i) =>
+            course([side, 0.5, "rich"], 8, smoothLine([lastOf(line), at(-15, i - 4), at(-5, -6), valve])),
+          ),
+        ),
+        ...[-1, 0, 1].map((k) => {
+          const [x, y] = lastOf(lowerVein);
+          const fan: Point = [x + (4 * k - 1) * frame.scale, y + (15 + 5 * Math.abs(k)) * frame.scale];
+          const over: Point = [fan[0] + 13 * frame.scale, fan[1] + (6 - 4 * k) * frame.scale];
+          return course(
+            ["ivc", 1 / 3, "lower"],
+            9,
+            smoothLine([[x + 2 * k, y], fan, over, at(-6, -7), valve]),
+          );
+        }),
+        course(["atrioventricularValve", 1, "arterial"], 11, smoothLine([at(-5, -7), valve, ...inlet])),
+      ]
+    : veins("left").map(({ line }, _, all) =>
+        course(
+          ["atrioventricularValve", 1 / all.length, "arterial"],
+          11,
+          smoothLine([lastOf(line), at(-14, -3), valve, ...inlet]),
+        ),
+      );
+  const arch = lastOf(before).line.filter((_, i) => i > 9);
   return [
-    ...veins.map(({ line }) =>
-      course("atrioventricularValve", 1 / veins.length, 11, [
-        lastOf(line),
-        at(-14, -3),
-        at(1, -7.4),
-        at(15, -6),
-        at(28, -3),
-      ]),
-    ),
-    course("aorta", 1, 11, [at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), at(-9, 8.4)]),
+    ...entering,
+    course(["aorta", 1, "arterial"], 11, [
+      ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+      ...arch.slice(1),
+    ]),
   ];
 }
 

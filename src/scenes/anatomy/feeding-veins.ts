@@ -31,7 +31,17 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly 
       group: "cava",
     },
     ...(lowerVein
-      ? [{ ...vein, name: "lowerVein", line: lowerVein, from: ivc.width, group: "atrium" } as const]
+      ? [
+          {
+            ...vein,
+            name: "lowerVein",
+            line: [below(0, INTO), ...lowerVein],
+            from: ivc.width,
+            group: "atrium",
+            fades: "start",
+            over: 0.3,
+          } as const,
+        ]
       : []),
   ];
 }

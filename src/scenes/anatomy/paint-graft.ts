@@ -4,9 +4,10 @@ import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
-import { threadOf } from "./tones.ts";
+import { threadOf, tissue } from "./tones.ts";
 
 export type Graft = NonNullable<ChestFrame["graft"]>;
+type Junction = NonNullable<ChestFrame["junction"]>;
 
 /** mm of a 5-year-old: thickness of the fabric, from ring to ring, from stitch to stitch, and a stitch's length. */
 const FABRIC = 2;
@@ -36,7 +37,7 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   ink.save();
   ink.lineCap = "butt";
   if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);
-  else paintPatch(ink, graft, size, cloth);
+  else paintPatch(ink, graft, size, cloth, theme);
   ink.restore();
 }
 
@@ -94,15 +95,26 @@ function traceRing(ink: Ink, graft: Graft, along: number): void {
 }
 
 /** Where graft meets vessel: a seam around it, crossed by stitches. */
-function paintSuture(ink: Ink, graft: Graft, end: number, size: number, { thread, fold }: Cloth): void {
-  const [right, left] = [beside(graft, end, -1, FABRIC * size), beside(graft, end, 1, FABRIC * size)];
+function paintSuture(ink: Ink, graft: Graft, end: number, size: number, cloth: Cloth): void {
+  paintSeam(ink, beside(graft, end, -1, FABRIC * size), beside(graft, end, 1, FABRIC * size), size, cloth);
+}
+
+/** Where the superior vena cava is sewn end to side to the pulmonary arteries. */
+export function paintJunction(ink: Ink, { at: [x, y], width }: Junction, size: number, theme: Theme): void {
+  const half = width / 2 + FABRIC * size;
+  ink.save();
+  ink.lineCap = "butt";
+  paintSeam(ink, [x - half, y], [x + half, y], size, { ...CLOTH[theme.name], thread: threadOf(theme) });
+  ink.restore();
+}
+
+function paintSeam(ink: Ink, right: Point, left: Point, size: number, { thread, fold }: Cloth): void {
   const across = Math.hypot(left[0] - right[0], left[1] - right[1]);
   const bow = BOW * across;
   const at = (part: number): Point => [
     right[0] + part * (left[0] - right[0]),
     right[1] + part * (left[1] - right[1]) - 4 * bow * part * (1 - part),
   ];
-  const stitches = Math.round(across / (STITCH * size));
   trace(
     ink,
     Array.from({ length: 25 }, (_, i) => at(i / 24)),
@@ -110,28 +122,107 @@ function paintSuture(ink: Ink, graft: Graft, end: number, size: number, { thread
   ink.lineWidth = 0.5 * size;
   ink.strokeStyle = fold;
   ink.stroke();
-  for (let k = 0; k <= stitches; k++) stitch(ink, at(k / stitches), [0.35, 1], size, thread);
+  const count = Math.round(across / (STITCH * size));
+  for (let k = 0; k <= count; k++) stitch(ink, at(k / count), [0.35, 1], size, thread);
 }
 
-/** The baffle on the side towards the heart, held by a running suture along its length. */
-function paintPatch(ink: Ink, graft: Graft, size: number, cloth: Cloth): void {
-  paintEdge(ink, graft, 1, size, cloth);
-  // Evenly along the edge itself, which is shorter than the middle where it bends inwards.
-  const edge = lineOf(Array.from({ length: 61 }, (_, i) => beside(graft, i / 60, 1, FABRIC * size)));
-  const stitches = Math.round(lastOf(edge.run) / (1.6 * STITCH * size));
-  for (let k = 0; k <= stitches; k++) {
-    stitch(ink, spotAt(edge, k / stitches).at, [1, 0.45], size, cloth.thread);
+/** mm of a 5-year-old: the atrial wall beside a tunnel, and the gusset's width at its middle. */
+const FREE_WALL = 3.2;
+const GUSSET = 6;
+
+/** A tunnel along the atrium's side: the atrium's own free wall towards the patient's right, a patch sewn to it towards the left. */
+function paintPatch(ink: Ink, graft: Graft, size: number, cloth: Cloth, theme: Theme): void {
+  paintFreeWall(ink, graft, size, theme);
+  const { body, fold, thread } = cloth;
+  const places = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
+  /** the patch bows into the atrium, and its ends lie on the rims of both veins */
+  const wide = (along: number) => size * (0.6 + GUSSET * Math.sin(Math.PI * along) ** 0.7);
+  const inner = places.map((along) => beside(graft, along, 1, -0.1 * size));
+  const outer = places.map((along) => beside(graft, along, 1, wide(along)));
+  trace(ink, [...outer, ...[...inner].reverse()], true);
+  ink.fillStyle = body;
+  ink.fill();
+  ink.save();
+  ink.clip();
+  // It turns away from the light towards its seam.
+  ink.strokeStyle = fold;
+  ink.globalAlpha = 0.08;
+  trace(ink, outer);
+  for (let k = 1; k <= 5; k++) {
+    ink.lineWidth = 1.5 * k * size;
+    ink.stroke();
   }
-  // Its far edge lies on the atrium's back wall, seen through the blood.
-  const seam = Array.from({ length: 41 }, (_, i) => beside(graft, i / 40, 0.5, 0));
-  trace(ink, seam);
-  ink.setLineDash([1.6 * size, 1.6 * size]);
+  ink.restore();
+  ink.lineWidth = 0.35 * size;
+  ink.strokeStyle = fold;
+  trace(ink, inner);
+  ink.stroke();
+  trace(ink, outer);
   ink.lineWidth = 0.5 * size;
-  ink.strokeStyle = cloth.thread;
-  ink.globalAlpha = 0.55;
+  ink.stroke();
+  stitches(ink, outer, size, thread);
+  // Its far edge lies on the atrium's back wall, seen through the blood.
+  const far = Array.from({ length: 41 }, (_, i) => beside(graft, i / 40, 0.5, 0));
+  trace(ink, far);
+  ink.setLineDash([1.6 * size, 1.6 * size]);
+  ink.strokeStyle = thread;
+  ink.globalAlpha = 0.4;
   ink.stroke();
   ink.setLineDash([]);
   ink.globalAlpha = 1;
+}
+
+/** Steps along an edge. */
+const STEPS = 60;
+
+/** Nothing of the atrium lies outside it: from the inferior to the superior vena cava it is the heart's right border. */
+function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  const thick = (along: number) => size * (2 + (FREE_WALL - 2) * Math.min(1, 5 * along, 5 * (1 - along)));
+  const along = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
+  const inner = along.map((at) => beside(graft, at, -1, 0));
+  const outer = along.map((at) => beside(graft, at, -1, thick(at)));
+  trace(ink, [...outer, ...[...inner].reverse()], true);
+  ink.fillStyle = look.body;
+  ink.fill();
+  ink.save();
+  ink.clip();
+  trace(ink, outer);
+  ink.lineWidth = 2 * size;
+  ink.strokeStyle = look.shade;
+  ink.stroke();
+  ink.restore();
+  for (const [line, width, colour] of [
+    [inner, 0.7, look.light],
+    [outer, 0.5, look.edge],
+  ] as const) {
+    trace(ink, line);
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+  // The ridges of its muscle, seen through the blood.
+  for (let k = 4; k < STEPS - 8; k += 4) {
+    trace(ink, [
+      beside(graft, k / STEPS, -1),
+      beside(graft, (k + 2) / STEPS, -0.45 - 0.2 * ((k * 7) % 3 === 0 ? 1 : 0)),
+    ]);
+    ink.lineWidth = 1.1 * size;
+    ink.strokeStyle = look.body;
+    ink.globalAlpha = 0.3;
+    ink.stroke();
+  }
+  ink.globalAlpha = 1;
+}
+
+/** A running suture along a line. */
+export function stitches(ink: Ink, along: readonly Point[], size: number, thread: string): void {
+  const seam = lineOf(along);
+  const count = Math.round(lastOf(seam.run) / (1.35 * STITCH * size));
+  for (let k = 0; k <= count; k++) {
+    const { at, left } = spotAt(seam, k / count);
+    stitch(ink, at, [left[0] + 0.35, left[1] + 0.35], size, thread);
+  }
 }
 
 function stitch(ink: Ink, [x, y]: Point, way: Point, size: number, colour: string): void {

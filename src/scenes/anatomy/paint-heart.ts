@@ -3,7 +3,9 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
 import { ATRIOVENTRICULAR, type HeartShape, PAPILLARY, SEMILUNAR } from "./heart-shape.ts";
+import { isCommon, paintWithin } from "./paint-common-atrium.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
@@ -27,8 +29,9 @@ function paintCavity(
   paintOrgan(ink, outline, tones, relief);
 }
 
-/** Blood in a thin wall, open to the ventricle. @param size mm of the heart for one of a 5-year-old's */
-export function paintAtrium(ink: Ink, heart: HeartShape, saturation: number, theme: Theme): void {
+/** Blood in a thin wall, open to the ventricle. */
+export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, theme: Theme): void {
+  const { heart } = anatomy;
   const { atrium, size } = heart;
   const look = tissue("atrium", theme);
   const walled = wallOf(heart);
@@ -42,6 +45,7 @@ export function paintAtrium(ink: Ink, heart: HeartShape, saturation: number, the
   stroke(3.4, look.body);
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
+  if (isCommon(anatomy)) paintWithin(ink, anatomy, theme);
 }
 
 /** The atrium's outline from one side of its mouth round to the other. */

@@ -6,6 +6,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { paintFloor } from "./paint-common-atrium.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
@@ -120,7 +121,8 @@ export function paintInLiver(
   laidOver(ink, before, bounds, CAST * s);
 }
 
-export function paintVeins(ink: Ink, bounds: Bounds, { veins, frame }: Anatomy, theme: Theme): void {
+export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {
+  const { veins, frame } = anatomy;
   const s = frame.scale;
   for (const group of ["atrium", "brachiocephalic"] as const) {
     const own = scratch(ink, bounds);
@@ -130,7 +132,8 @@ export function paintVeins(ink: Ink, bounds: Bounds, { veins, frame }: Anatomy, 
       hollow(theme),
       HOLLOW_WALL * s,
     );
-    laidOver(ink, own, bounds, CAST * s);
+    laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
+    if (group === "atrium") paintFloor(ink, anatomy, theme);
   }
 }
 

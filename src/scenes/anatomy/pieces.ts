@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
-import { paintGraft } from "./paint-graft.ts";
+import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
@@ -60,6 +60,7 @@ export function piecesOf(
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
+  const sewn = [...(frame.graft?.line ?? []), ...(frame.junction ? [frame.junction.at] : [])];
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium], 4 * heart.size);
   const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -87,7 +88,7 @@ export function piecesOf(
     atrium: {
       bounds: room,
       pivot: [(room[0] + room[2]) / 2, (room[1] + room[3]) / 2],
-      paint: (ink) => paintAtrium(ink, heart, saturations.arterial, theme),
+      paint: (ink) => paintAtrium(ink, anatomy, saturations.arterial, theme),
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
@@ -110,10 +111,11 @@ export function piecesOf(
       paint: (ink) => paintRemains(ink, heart, theme),
     },
     graft: {
-      bounds: frame.graft ? boundsOf([frame.graft.line], 20 * s) : [0, 0, 1, 1],
+      bounds: sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
       pivot: [0, 0],
       paint(ink) {
         if (frame.graft) paintGraft(ink, frame.graft, s, theme);
+        if (frame.junction) paintJunction(ink, frame.junction, s, theme);
       },
     },
     front: vessels(anatomy.before, (ink, bounds) =>

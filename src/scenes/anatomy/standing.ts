@@ -46,7 +46,7 @@ function knownOf(circulation: Circulation): Known {
   if (before) return before;
   const { flows } = circulation.traces;
   const most = ["atrioventricularValve", "aorta"].map(
-    (name) => [name, (flows[name] ?? []).reduce((a: number, b: number) => Math.max(a, b), 1e-9)] as const,
+    (name) => [name, Math.max(1e-9, ...(flows[name] ?? []))] as const,
   );
   const made = { stretch: stretchTrace(circulation.traces), most: new Map(most) };
   known.set(circulation, made);

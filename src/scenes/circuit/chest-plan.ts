@@ -24,7 +24,7 @@ const EDGE: Readonly<Record<Stage, number>> = {
   "two-ventricle": 4,
   glenn: -14,
   atriopulmonary: 6,
-  "lateral-tunnel": -14,
+  "lateral-tunnel": -4,
   extracardiac: 5,
 };
 

@@ -103,6 +103,8 @@ export interface ChestFrame {
   readonly hepaticVein: number;
   /** the inferior vena cava's course into the atrium where the pathway leaves it out, upwards */
   readonly lowerVein?: readonly Point[];
+  /** where the superior vena cava is sewn to the pulmonary arteries, and its width there */
+  readonly junction?: { readonly at: Point; readonly width: number };
   /** a tube of woven graft, or a patch that is the side of a tunnel towards the patient's left; upwards, with its width at each point */
   readonly graft?: {
     readonly kind: "conduit" | "patch";

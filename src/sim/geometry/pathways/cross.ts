@@ -20,7 +20,7 @@ interface Course {
   readonly bow: number;
   /** part by which the trunk is wider in its middle */
   readonly bulge: number;
-  /** the atrium's edge from the trunk's axis: beside a conduit, around a tunnel */
+  /** the atrium's edge from the trunk's axis: beside a conduit; behind a tunnel, whose outer wall is the atrium's own */
   readonly atriumEdge: (halfWidth: number) => number;
 }
 
@@ -39,7 +39,7 @@ const TUNNEL: Course = {
   lean: 3,
   bow: 4,
   bulge: 0.06,
-  atriumEdge: (halfWidth) => -halfWidth - 8,
+  atriumEdge: () => -4,
 };
 
 /**
@@ -90,6 +90,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
     heart: offset + sizes.trunk / 2 + 2,
     floor: -sizes.trunkLength - 2 * scale,
     roof: -Math.max(left, right) / 2 - 3,
+    junction: { at: [0, meet.top], width: svc },
   });
   return whole({
     name: sizes.stage,

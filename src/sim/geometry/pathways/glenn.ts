@@ -33,7 +33,12 @@ export function glenn(sizes: PathwaySizes, scale: number): PathwayGeometry {
     heart: 6 * scale,
     floor,
     roof: -Math.max(left, right) / 2 - 3,
-    lowerVein: entering,
+    lowerVein: [
+      [0, floor - sizes.ivcLength],
+      [0, floor - 4 * scale],
+      [0, floor - 2 * scale],
+    ],
+    junction: { at: [0, meet.top], width: svc },
   });
   const corner = flare * (1 - Math.SQRT1_2);
   const handles: Handle[] = [

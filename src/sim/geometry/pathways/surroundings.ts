@@ -6,7 +6,7 @@ import type { ChestFrame, Place, Point } from "../geometry.ts";
 export interface Surroundings {
   readonly frame: Pick<
     ChestFrame,
-    "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein" | "graft"
+    "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein" | "junction" | "graft"
   >;
   readonly places: readonly Place[];
 }
@@ -23,10 +23,20 @@ interface Around {
   readonly scale: number;
   /** the inferior vena cava's course into the atrium where the pathway leaves it out, mm */
   readonly lowerVein?: readonly Point[];
+  /** where the superior vena cava is sewn to the pulmonary arteries */
+  readonly junction?: ChestFrame["junction"];
 }
 
 /** The chest's frame and its named places, all in mm. */
-export function surroundings({ edge, heart, floor, roof, scale: s, lowerVein }: Around): Surroundings {
+export function surroundings({
+  edge,
+  heart,
+  floor,
+  roof,
+  scale: s,
+  lowerVein,
+  junction,
+}: Around): Surroundings {
   const level = (floor + roof) / 2;
   // The heart keeps to the room that the pathway's length leaves it above the diaphragm.
   const heartScale = s * Math.min(1.15, Math.max(0.75, (roof - floor) / (40 * s)));
@@ -40,7 +50,7 @@ export function surroundings({ edge, heart, floor, roof, scale: s, lowerVein }: 
     { name: "leftLung", at: inChest(84, 0), label: inChest(84, 8) },
   ];
   const atrium = atriumOutline((edge - heart) / heartScale).map((point) => inHeart(...point));
-  const course = lowerVein ? { lowerVein } : {};
+  const course = { ...(lowerVein && { lowerVein }), ...(junction && { junction }) };
   return { frame: { scale: s, level, heart, heartScale, atrium, ...course }, places };
 }
 
@@ -51,8 +61,13 @@ function atriumOutline(edge: number): Point[] {
   return closedOutline([
     [edge, -2],
     [edge + 1.5, 9],
-    [edge + 8, 16],
-    ...(around ? [[edge + 0.6 * wide + 4, 18] as const] : []),
+    ...(around
+      ? ([
+          [edge + 7.5, 13.4],
+          [edge + 0.6 * wide + 3, 13],
+          [edge + 0.9 * wide + 4, 15],
+        ] as const)
+      : [[edge + 8, 16] as const]),
     [18, 18.4],
     [28, 17.4],
     [35.5, 13],
