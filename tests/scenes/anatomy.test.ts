@@ -4,13 +4,8 @@ import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
 import { LEAFLETS, leafletLine } from "../../src/scenes/anatomy/leaflets.ts";
-import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
-import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
-import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
-import { tintRich } from "../../src/scenes/layers/tint.ts";
-import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
@@ -19,7 +14,6 @@ import { CASES, hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const circulation = solve(START.request);
-const geometry = pathwayGeometry(START.request)!;
 const within = (points: readonly Point[]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 const highest = (values: Float64Array) => values.indexOf(Math.max(...values));
@@ -82,7 +76,7 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
       expect(named("atrium")).toEqual(frame.lowerVein ? ["lowerVein"] : []);
       expect(groups[1]).toHaveLength(6);
       for (const name of groups[1]!) expect(name).toMatch(/Hepatic(Vein|Twig)$/);
-      expect(groups[2]).toEqual(["rightBrachiocephalicVein", "leftBrachiocephalicVein"]);
+      expect(groups[2]).toEqual(["superiorVenaCava", "rightBrachiocephalicVein", "leftBrachiocephalicVein"]);
       expect([...groups.flat(), ...named("atrium")].sort()).toEqual(veins.map(({ name }) => name).sort());
     }
   });
@@ -203,123 +197,4 @@ describe("what moves", () => {
     const [first, last] = [behind!.hangs!.at(-1)!, behind!.hangs![0]!];
     expect([first[1] < SEMILUNAR.from + 1, last[1] > SEMILUNAR.to - 1]).toEqual([true, true]);
   });
-});
-
-describe("blood beyond the openings", () => {
-  test("its marks are those of the lung's mixture and move with the computed flow", () => {
-    const flow = sideFlow();
-    const before = flow.at(geometry.chest, circulation, 0, 1)!;
-    const start = before.marks.position.slice();
-    const { position, origin, count } = flow.at(
-      geometry.chest,
-      circulation,
-      circulation.traces.period / 40,
-      1,
-    )!.marks;
-    expect(count).toBeGreaterThan(300);
-    const moved = Array.from({ length: count }, (_, i) =>
-      Math.hypot(position[2 * i]! - start[2 * i]!, position[2 * i + 1]! - start[2 * i + 1]!),
-    );
-    expect(moved.filter((way) => way > 0.2).length / count).toBeGreaterThan(0.5);
-    // The right lung has most of the upper vein's blood, the left most of the lower one's.
-    const [right] = anatomyOf(geometry.chest).lungs;
-    const inRight = within(right.outline);
-    const shareOfUpper = (wanted: boolean) => {
-      const own = Array.from({ length: count }, (_, i) => i).filter(
-        (i) =>
-          !before.rich[i] &&
-          inRight(position[2 * i]!, position[2 * i + 1]!) < 0 === wanted &&
-          Math.abs(position[2 * i]!) > 45,
-      );
-      return own.filter((i) => origin[i] === 0).length / own.length;
-    };
-    expect(shareOfUpper(true)).toBeGreaterThan(shareOfUpper(false) + 0.2);
-  });
-
-  test("marks in the lungs and in the liver move with the breath that swells and lowers these", () => {
-    const at = (lungs: number) =>
-      sideFlow().at(geometry.chest, circulation, 0, lungs)!.marks.position.slice();
-    const [rest, full] = [at(1), at(1.1)];
-    const [right] = anatomyOf(geometry.chest).lungs;
-    const { liver } = anatomyOf(geometry.chest).abdomen;
-    const [inLung, inLiver] = [within(right.outline), within(liver)];
-    let [lung, low] = [0, 0];
-    for (let i = 0; i < rest.length; i += 2) {
-      const [x, y] = [rest[i]!, rest[i + 1]!];
-      if (inLung(x, y) < -4 && x < right.hilum[0] - 20) {
-        lung++;
-        expect(full[i]! - right.hilum[0]).toBeCloseTo(1.1 * (x - right.hilum[0]), 2);
-      }
-      if (
-        inLiver(x, y) < -4 &&
-        y < geometry.chest.ivc.centre[1] - 12 &&
-        Math.abs(x - geometry.chest.ivc.centre[0]) > 12
-      ) {
-        low++;
-        expect(y - full[i + 1]!).toBeCloseTo(7.5 * geometry.chest.scale, 2);
-      }
-    }
-    expect(Math.min(lung, low)).toBeGreaterThan(20);
-  });
-
-  test("nothing moves before a circulation is solved", () => {
-    expect(sideFlow().at(geometry.chest, null, 1, 1)).toBeNull();
-  });
-
-  test("tracers have no size at an opening and all of it deep inside", () => {
-    const [opening] = geometry.openings;
-    const { centre, normal } = opening!;
-    const deep = [centre[0] - 6 * normal[0], centre[1] - 6 * normal[1]];
-    const half = [centre[0] - 1.5 * normal[0], centre[1] - 1.5 * normal[1]];
-    const set = {
-      count: 3,
-      position: Float32Array.from([...centre, ...half, ...deep]),
-      trail: Float32Array.from({ length: 24 }, (_, i) => i),
-      trailLength: 4,
-      origin: new Uint8Array(3),
-      age: new Float32Array(3),
-      speed: new Float32Array(3),
-      dyed: new Uint8Array(3),
-    };
-    const colours = new Uint32Array(3).fill(0xff123456);
-    fadeAtOpenings(set, { taken: 3, shown: null, openings: geometry.openings }, colours);
-    const sizes = Array.from(colours, (colour) => colour >>> 24);
-    expect(sizes[0]).toBeLessThan(3);
-    expect(sizes[1]).toBeCloseTo(128, -1);
-    expect(sizes[2]).toBe(255);
-    expect(Array.from(colours, (colour) => colour & 0xffffff)).toEqual([0x123456, 0x123456, 0x123456]);
-
-    const joined = tracerJoiner().join(set, 2, set);
-    expect(joined.count).toBe(5);
-    expect([...joined.position.subarray(4, 10)]).toEqual([...set.position]);
-    // Of a trail of four points the second and the last are drawn.
-    expect([...joined.trail.subarray(0, 4)]).toEqual([2, 3, 6, 7]);
-  });
-});
-
-test("blood of the heart moves with its valves' flow, and carries the heart's own oxygen", () => {
-  const { chest } = geometry;
-  const streams = sideFlow().at(chest, circulation, 0, 1)!;
-  const own = Array.from(streams.rich, (kind, i) => (kind === 2 ? i : -1)).filter((i) => i >= 0);
-  expect(own.length).toBeGreaterThan(40);
-  const { atrium } = chest;
-  const { ventricle } = anatomyOf(chest).heart;
-  const [inAtrium, inVentricle] = [within(atrium), within(ventricle)];
-  const inside = own.filter((i) => {
-    const [x, y] = [streams.marks.position[2 * i]!, streams.marks.position[2 * i + 1]!];
-    return inAtrium(x, y) < 0 || inVentricle(x, y) < 0;
-  });
-  expect(inside.length).toBeGreaterThan(0.7 * own.length);
-
-  const colours = new Uint32Array(3);
-  const mixed = { ...circulation, saturations: { ...circulation.saturations, arterial: 60 } };
-  tintRich(
-    Uint8Array.from([1, 2, 0]),
-    0,
-    { colouring: "oxygen", circulation: mixed, dyeing: false },
-    darkTheme(String),
-    colours,
-  );
-  expect(colours[0]).not.toBe(colours[1]);
-  expect(colours[2]).toBe(0);
 });

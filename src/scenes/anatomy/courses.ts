@@ -1,6 +1,6 @@
 /** The ways that blood takes beyond the pathway's openings: veins that feed it, and from each pulmonary artery to every end of its tree. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { type Line, line } from "../../sim/geometry/centreline.ts";
+import { band, type Line, line } from "../../sim/geometry/centreline.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
@@ -64,6 +64,7 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
   const made = [
     ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
     ...throughHeart(anatomy),
+    ...toNeck(anatomy),
     ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
     ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
   ];
@@ -138,15 +139,58 @@ function throughHeart({ behind, before, heart: { at, size }, frame }: Anatomy): 
           smoothLine([lastOf(line), at(-14, -3), valve, ...inlet]),
         ),
       );
-  const arch = lastOf(before).line.filter((_, i) => i > 9);
+  const aorta = lastOf(before);
+  const arch = aorta.line.filter((_, i) => i > 9);
+  // It goes on downwards as far as the left pulmonary artery lets it be seen.
+  const low = frame.left.centre[1] + 9 * frame.scale;
+  const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
   return [
-    ...entering,
+    ...entering.map(hiddenBy([distanceTo(band(arch, aorta.from, aorta.to))])),
     course(["aorta", 1, "arterial"], 11, [
       ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-      ...arch.slice(1),
+      ...arch.slice(1, -6),
+      ...down.slice(8).filter(([, y]) => y > low),
     ]),
   ];
 }
+
+/** From the arch up its branches, behind the left brachiocephalic vein. */
+function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
+  const covers = veins
+    .filter(({ group }) => group === "brachiocephalic")
+    .map(({ line, from, to }) => distanceTo(band(line, from, to)));
+  const wide = before.slice(0, -1);
+  const all = wide.reduce((sum, { from }) => sum + from, 0);
+  return wide.map((tube) => {
+    const whole = line(tube.line);
+    const along = courseOf(
+      whole,
+      whole.run.map(() => tube.to),
+      frame.scale,
+      () => 1,
+    );
+    return hiddenBy(covers)({
+      ...along,
+      flow: "upper",
+      share: tube.from / all,
+      carries: "arterial",
+      area: 0.7 * lastOf(whole.run) * tube.to,
+    });
+  });
+}
+
+const distanceTo = (points: readonly Point[]) =>
+  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+
+/** Its marks do not show where one of these lies before them. */
+const hiddenBy =
+  (covers: readonly ReturnType<typeof distanceTo>[]) =>
+  (course: Course): Course => ({
+    ...course,
+    seen: course.seen.map((shown, i) =>
+      covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < 1.5) ? 0 : shown,
+    ),
+  });
 
 /** Marks in the heart for those that a vessel of its width would hold. */
 const HEART = 0.34;
@@ -236,9 +280,7 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
 function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Course) => Course {
   const covers = parts
     .filter(({ name }) => /^(atrium|ventricle)$|[aA]orta/.test(name))
-    .map(({ outline }) =>
-      planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
-    );
+    .map(({ outline }) => distanceTo(outline));
   const arteries = veins ? [frame.left, frame.right] : [];
   const behindArtery = (x: number, y: number): boolean =>
     arteries.some(({ centre, normal, width }) => {
@@ -248,11 +290,5 @@ function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Cours
         along < 0.4 * width && along > -3 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
       );
     });
-  return (course) => ({
-    ...course,
-    seen: course.seen.map((shown, i) => {
-      const [x, y] = [entryAt(course.x, i), entryAt(course.y, i)];
-      return covers.some((distance) => distance(x, y) < 1.5) || behindArtery(x, y) ? 0 : shown;
-    }),
-  });
+  return hiddenBy([...covers, (x, y) => (behindArtery(x, y) ? 0 : 2)]);
 }

@@ -106,6 +106,13 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
     fades: "start",
   });
   return [
+    {
+      name: "superiorVenaCava",
+      line: [above(-0.3, 3), above(-0.5, -INTO)],
+      from: svc.width,
+      to: svc.width,
+      group: "brachiocephalic",
+    },
     vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-11, 22), above(-5, 9)]),
     vein("leftBrachiocephalicVein", 0.66, 0.78, [above(56, 29), above(36, 20), above(16, 11), above(4, 4)]),
   ];

@@ -84,8 +84,8 @@ export interface LungShape {
 
 /** Where a pulmonary artery enters its lung in a 5-year-old, the way that it goes on, and its width. */
 const MOUTHS: Readonly<Record<Side, { readonly at: Point; readonly ahead: Point }>> = {
-  right: { at: [-38, 19], ahead: [-42, 15.5] },
-  left: { at: [56, 25], ahead: [60, 22] },
+  right: { at: [-38, 19], ahead: [-46.4, 11.6] },
+  left: { at: [56, 25], ahead: [64.2, 18.2] },
 };
 const MOUTH_WIDTH = 10;
 const VEIN_WIDTH = 6.2;
@@ -141,7 +141,7 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
     arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
     veins: stemmed(
       placed(veins, frame.scale, (point) => inChest(...point)),
-      STEM * frame.scale,
+      0.35 * STEM * frame.scale,
       [side === "left" ? 1 : -1, 0],
     ),
   };

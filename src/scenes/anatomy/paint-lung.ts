@@ -1,12 +1,11 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { mix } from "../theme/colour.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT } from "./paint-tube.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
-import { hollow, type Round, tissue } from "./tones.ts";
+import { type Round, tissue } from "./tones.ts";
 import type { Tree } from "./tree.ts";
 
 interface Bloods {
@@ -37,11 +36,34 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
   }
   ink.restore();
   paintTree(ink, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
-  paintTree(ink, lung.arteries, { tones: bloods.arteries, part: 1, root: hollow(theme) }, size);
+  paintTree(ink, lung.arteries, { tones: bloods.arteries, part: 1 }, size);
+  // At the hilum the veins' trunks lie before the arteries.
+  paintTree(ink, trunksOf(lung.veins, TRUNK * size), { tones: bloods.veins, part: 0.8 }, size);
 }
 
-/** mm over which an artery turns from the hollow vessel that feeds it into one filled with its blood */
-const TURNS = 34;
+/** mm of a 5-year-old from its root over which a vein's trunk lies before the arteries */
+const TRUNK = 10;
+
+/** A tree's nodes within reach of its roots. */
+function trunksOf({ nodes }: Tree, reach: number): Tree {
+  const away = nodes.map(() => 0);
+  const rootsFirst = nodes
+    .map((_, i) => i)
+    .sort((a, b) => Number(entryAt(nodes, a).parent >= 0) - Number(entryAt(nodes, b).parent >= 0) || a - b);
+  for (const i of rootsFirst) {
+    const { at, parent } = entryAt(nodes, i);
+    if (parent < 0) continue;
+    const before = entryAt(nodes, parent).at;
+    away[i] = entryAt(away, parent) + Math.hypot(at[0] - before[0], at[1] - before[1]);
+  }
+  return {
+    nodes: nodes.map((node, i) => (entryAt(away, i) > reach ? { ...node, parent: -1 } : node)),
+    ends: [],
+  };
+}
+
+/** Of its stem's width that a branch still has a step on. */
+const FUNNEL = 0.74;
 /** Tone, part of the width, mm beyond it, and how far it lies towards the light. */
 const PASSES = [
   ["wall", 1, 0.9, 0],
@@ -54,21 +76,20 @@ interface TreeLook {
   readonly tones: Round;
   /** of a node's width */
   readonly part: number;
-  /** tones of the vessel that the tree goes on from; its own when left out */
-  readonly root?: Round;
 }
 
 /** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
-function paintTree(ink: Ink, { nodes }: Tree, { tones, part, root = tones }: TreeLook, size: number): void {
-  // Of a lung's arteries the stem is the last node; its veins do not turn.
-  const [x, y] = lastOf(nodes).at;
+function paintTree(ink: Ink, { nodes }: Tree, { tones, part }: TreeLook, size: number): void {
+  // A branch leaves its stem as a funnel.
+  const widths: number[] = [];
+  for (const { parent, width } of nodes)
+    widths.push(Math.max(width, parent < 0 ? 0 : FUNNEL * (widths[parent] ?? width)));
   for (const [tone, wide, more, aside] of PASSES) {
-    for (const { at, parent, width } of nodes) {
+    ink.strokeStyle = tones[tone];
+    for (const [i, { at, parent }] of nodes.entries()) {
       if (parent < 0) continue;
-      const turned = Math.hypot(at[0] - x, at[1] - y) / TURNS / size;
-      ink.strokeStyle = mix(root[tone], tones[tone], Math.min(1, turned));
       const from = entryAt(nodes, parent);
-      const drawn = Math.max(THINNEST * size, width * part);
+      const drawn = Math.max(THINNEST * size, entryAt(widths, i) * part);
       const [dx, dy] = [aside * drawn * LIGHT[0], aside * drawn * LIGHT[1]];
       ink.lineWidth = drawn * wide + more * size * Math.min(1, drawn / (3 * size));
       ink.beginPath();

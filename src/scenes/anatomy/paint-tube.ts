@@ -68,6 +68,7 @@ export function paintTubes(ink: Ink, tubes: readonly Tube[], tones: Round, wall:
     }
   };
   pass({ part: 1, wall }, tones.wall);
+  if (tones.rim && wall > 0) pass({ part: 1, wall: 0.36 }, tones.rim);
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
     pass(

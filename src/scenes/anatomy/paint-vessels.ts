@@ -1,7 +1,8 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
-import { present } from "../../sim/checked/present.ts";
+import { lastOf, present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
+import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
@@ -13,9 +14,8 @@ import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
-/** mm of a 5-year-old: walls of great vessels, and of those that show their own marks as the pathway does. */
+/** mm of a 5-year-old: walls of great vessels. */
 const WALL = 1.3;
-const HOLLOW_WALL = 2;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
 /** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
@@ -74,14 +74,59 @@ export function paintBehind(
   ink.restore();
 }
 
-/** What passes behind the pathway, as far as the pathway covers it. */
-export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf, seen: Loops): void {
-  const layer = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
+/** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
+export function paintHidden(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { round, seen }: Pick<Before, "round" | "seen">,
+): void {
+  const s = anatomy.frame.scale;
+  const layer = layerOf(ink, bounds, returning(anatomy), round, s);
   ink.save();
   traceLoops(ink, seen);
   ink.clip();
   ink.globalAlpha = THROUGH;
   laidOver(ink, layer, bounds);
+  ink.restore();
+  const ground = layerOf(ink, bounds, anatomy.before, round, s);
+  cutOpen(ground, rootOf(anatomy, round));
+  letThrough(ground, anatomy, seen);
+  laidOver(ink, ground, bounds);
+}
+
+const rootOf = ({ heart, frame }: Anatomy, round: RoundOf) => ({
+  heart,
+  tones: round("arterial"),
+  half: (ASCENDING * frame.scale) / heart.size / 2,
+});
+
+/** Takes away what the aorta covers. */
+export function underAorta(ink: Ink, { before, frame }: Anatomy): void {
+  const aorta = lastOf(before);
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  trace(ink, bandOf(line(aorta.line), aorta, { part: 1, wall: WALL * frame.scale }), true);
+  ink.fill();
+  ink.restore();
+}
+
+/** Blood shows through the front of what leaves the heart, except where the pathway passes behind that. */
+function glaze(ink: Ink, bounds: Bounds, { before }: Anatomy, seen: Loops): void {
+  const panes = scratch(ink, bounds);
+  for (const tube of before)
+    for (const part of [0.86, 0.66, 0.46]) {
+      panes.globalAlpha = 0.42;
+      trace(panes, bandOf(line(tube.line), tube, { part }), true);
+      panes.fill();
+    }
+  panes.globalCompositeOperation = "destination-out";
+  panes.globalAlpha = 1;
+  traceLoops(panes, seen);
+  panes.fill();
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  laidOver(ink, panes, bounds);
   ink.restore();
 }
 
@@ -99,7 +144,7 @@ export function paintInLiver(
   const s = frame.scale;
   const those = (group: FeedingVein["group"]) => veins.filter((vein) => vein.group === group);
   const below = scratch(ink, bounds);
-  paintTubes(below, those("cava"), hollow(theme), HOLLOW_WALL * s);
+  paintTubes(below, those("cava"), hollow(theme), HOLLOW_WALL);
   const hepatic = scratch(ink, bounds);
   paintTubes(hepatic, those("hepatic"), round("ivc"), WALL * s);
   hepatic.globalCompositeOperation = "destination-in";
@@ -130,7 +175,7 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
       own,
       veins.filter((vein) => vein.group === group),
       hollow(theme),
-      HOLLOW_WALL * s,
+      HOLLOW_WALL,
     );
     laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
     if (group === "atrium") paintFloor(ink, anatomy, theme);
@@ -151,11 +196,7 @@ export function paintBefore(
   { round, seen, theme }: Before,
 ): void {
   const s = anatomy.frame.scale;
-  const root = {
-    heart: anatomy.heart,
-    tones: round("arterial"),
-    half: (ASCENDING * s) / anatomy.heart.size / 2,
-  };
+  const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
   letThrough(layer, anatomy, seen);
@@ -170,6 +211,7 @@ export function paintBefore(
   ink.clearRect(left, bottom, right - left, top - bottom);
   laidOver(ink, layer, bounds);
   ink.restore();
+  glaze(ink, bounds, anatomy, seen);
   paintRoot(ink, root, theme);
 }
 
@@ -183,7 +225,7 @@ function traceLoops(ink: Ink, loops: Loops): void {
 }
 
 /** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: Loops): void {
+function letThrough(ink: Ink, { veins }: Anatomy, seen: Loops): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = ink.strokeStyle = "#000";
@@ -194,7 +236,7 @@ function letThrough(ink: Ink, { veins, frame }: Anatomy, seen: Loops): void {
   for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
-    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL * frame.scale;
+    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
     ink.stroke();
   }
   ink.restore();

@@ -17,6 +17,7 @@ import {
   paintInLiver,
   paintVeins,
   roomOf,
+  underAorta,
 } from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink } from "./painted-sheet.ts";
 import { roundOf } from "./tones.ts";
@@ -76,7 +77,9 @@ export function piecesOf(
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
     back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
-    hidden: vessels(returning(anatomy), (...at) => paintHidden(...at, round, seen)),
+    hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
+      paintHidden(...at, { round, seen }),
+    ),
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
       pivot: [0, 0],
@@ -108,7 +111,10 @@ export function piecesOf(
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
-      paint: (ink) => paintRemains(ink, heart, theme),
+      paint(ink) {
+        paintRemains(ink, heart, theme);
+        underAorta(ink, anatomy);
+      },
     },
     graft: {
       bounds: sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
@@ -116,6 +122,7 @@ export function piecesOf(
       paint(ink) {
         if (frame.graft) paintGraft(ink, frame.graft, s, theme);
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
+        underAorta(ink, anatomy);
       },
     },
     front: vessels(anatomy.before, (ink, bounds) =>

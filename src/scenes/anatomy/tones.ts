@@ -64,6 +64,8 @@ export interface Round {
   readonly edge: string;
   readonly body: string;
   readonly light: string;
+  /** the wall's inner line; none when left out */
+  readonly rim?: string;
 }
 
 /** The light along the lumen of a vessel on the dark stage, where marks show the blood. */
@@ -72,6 +74,7 @@ export const DARK_SHEEN = "#4a5f9a";
 /** A vein whose blood is shown by its own marks, as in the pathway. */
 export const hollow = ({ colour, name }: Theme): Round => ({
   wall: colour.wall,
+  rim: colour.wallEdge,
   edge: mix(colour.lumen, "#000000", name === "dark" ? 0.15 : 0.06),
   body: colour.lumen,
   light: name === "dark" ? mix(colour.lumen, DARK_SHEEN, 0.3) : "#ffffff",

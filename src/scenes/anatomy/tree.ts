@@ -88,6 +88,8 @@ function reach(buds: Bud[], goals: readonly Point[], step: number): void {
     let nearest = -1;
     let least = Number.POSITIVE_INFINITY;
     buds.forEach((bud, i) => {
+      // A stem's beginning lies in the vessel that it goes on from: no branch leaves it there.
+      if (bud.parent < 0) return;
       const away = (bud.x - x) ** 2 + (bud.y - y) ** 2;
       if (away < least) [nearest, least] = [i, away];
     });

@@ -6,10 +6,8 @@ import { DARK_SHEEN } from "../anatomy/tones.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
-import { fadeReach, WALL } from "./fade.ts";
+import { WALL } from "./fade.ts";
 
-/** Steps in which a vessel fades out beyond its opening. */
-const FADES = 14;
 /** mm inside the wall at which the lumen grows lighter, so that it reads as round */
 const ROUND = [0.9, 2, 3.4, 5.2, 7.4];
 /** mm outside the wall at which its shadow deepens */
@@ -105,43 +103,56 @@ export function wallLayer(): WallLayer {
       stroke(WALL * 0.86, WALL * 0.28, theme.name === "dark" ? "#000000" : "#ffffff", 0.22);
       stroke(0.14, 0.42, colour.wallEdge, 0.95);
       for (const opening of geometry.openings)
-        if (opening.name !== "fenestration") fadeOut(below, above, opening, theme);
+        if (opening.name !== "fenestration") endAt(below, above, opening, theme);
     },
   };
 }
 
 /** What each step inwards adds to the lumen. */
-const lightOf = ({ name }: Theme, part = 1) =>
-  name === "dark" ? { color: DARK_SHEEN, alpha: 0.07 * part } : { color: "#c9bfae", alpha: 0.06 * part };
+const lightOf = ({ name }: Theme) =>
+  name === "dark" ? { color: DARK_SHEEN, alpha: 0.07 } : { color: "#c9bfae", alpha: 0.06 };
 
-/** Beyond its opening the vessel goes on into the body: lumen and wall fade over about a width. */
-function fadeOut(below: Graphics, above: Graphics, opening: Opening, theme: Theme): void {
-  const { centre, normal, width } = opening;
-  const reach = fadeReach(width);
+/** The vessel goes on into the body: its walls end at the cut; towards a lung a lip shows where the window in its front wall ends. */
+function endAt(
+  below: Graphics,
+  above: Graphics,
+  { name, centre, normal, width }: Opening,
+  theme: Theme,
+): void {
   const half = width / 2;
-  /** From so far beyond the cut to so far, between two distances from its middle, mm. */
-  const strip = (
-    [from, to]: readonly [number, number],
-    [inner, outer]: readonly [number, number],
-  ): number[] => {
-    const corner = (along: number, across: number): [number, number] => [
-      centre[0] + normal[0] * along - normal[1] * across,
-      centre[1] + normal[1] * along + normal[0] * across,
-    ];
-    return [...corner(from, inner), ...corner(to, inner), ...corner(to, outer), ...corner(from, outer)];
-  };
-  for (let k = 0; k < FADES; k++) {
-    const along = [k === 0 ? -2 * SHY : (reach * k) / FADES, (reach * (k + 1)) / FADES] as const;
-    const alpha = (1 - (k + 0.5) / FADES) ** 1.6;
-    below.poly(strip(along, [-half, half])).fill({ color: theme.colour.lumen, alpha });
-    for (const level of ROUND)
-      below.poly(strip(along, [level - half, half - level])).fill(lightOf(theme, alpha));
-    for (const side of [-1, 1]) {
-      const rim = side * half;
-      above.poly(strip(along, [rim, rim + side * WALL])).fill({ color: theme.colour.wall, alpha });
-      above
-        .poly(strip(along, [rim - 0.07, rim + 0.35 * side]))
-        .fill({ color: theme.colour.wallEdge, alpha: 0.95 * alpha });
-    }
+  const place = (along: number, across: number): [number, number] => [
+    centre[0] + normal[0] * along - normal[1] * across,
+    centre[1] + normal[1] * along + normal[0] * across,
+  ];
+  const strip = ([from, to]: readonly [number, number], [inner, outer]: readonly [number, number]) =>
+    [place(from, inner), place(to, inner), place(to, outer), place(from, outer)].flat();
+  const along = [-2 * SHY, 0.4] as const;
+  below.poly(strip(along, [-half, half])).fill({ color: theme.colour.lumen });
+  for (const level of ROUND) below.poly(strip(along, [level - half, half - level])).fill(lightOf(theme));
+  for (const side of [-1, 1]) {
+    const rim = side * half;
+    above.poly(strip(along, [rim, rim + side * WALL])).fill({ color: theme.colour.wall });
+    above
+      .poly(strip(along, [rim - 0.07, rim + 0.35 * side]))
+      .fill({ color: theme.colour.wallEdge, alpha: 0.95 });
   }
+  if (name !== "left" && name !== "right") {
+    for (let k = 1; k <= SOFT; k++)
+      below.poly(strip([0, k], [-half, half])).fill({ color: theme.colour.lumen, alpha: 1 / SOFT });
+    return;
+  }
+  const lip = (reach: number, wide: number) =>
+    Array.from({ length: 17 }, (_, i) => {
+      const turn = (Math.PI * i) / 16;
+      return place(reach * Math.sin(turn), wide * Math.cos(turn));
+    }).flat();
+  const [reach, wide] = [LIP * width, half + WALL / 2];
+  below.poly(lip(reach, half)).fill({ color: theme.colour.lumen });
+  above.poly(lip(reach, wide), false).stroke({ width: 0.8 * WALL, color: theme.colour.wall });
+  above.poly(lip(reach - 0.8, wide - 0.8), false).stroke({ width: 0.35, color: theme.colour.wallEdge });
 }
+
+/** mm over which its lumen goes over into that of the vein beyond */
+const SOFT = 5;
+/** How far the window's end bows outwards, of the width. */
+const LIP = 0.16;

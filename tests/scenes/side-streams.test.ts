@@ -1,0 +1,144 @@
+import { describe, expect, test } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
+import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
+import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
+import { tintRich } from "../../src/scenes/layers/tint.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { band } from "../../src/sim/geometry/centreline.ts";
+import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const circulation = solve(START.request);
+const geometry = pathwayGeometry(START.request)!;
+const within = (points: readonly Point[]) =>
+  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+
+describe("blood beyond the openings", () => {
+  test("its marks are those of the lung's mixture and move with the computed flow", () => {
+    const flow = sideFlow();
+    const before = flow.at(geometry.chest, circulation, 0, 1)!;
+    const start = before.marks.position.slice();
+    const { position, origin, count } = flow.at(
+      geometry.chest,
+      circulation,
+      circulation.traces.period / 40,
+      1,
+    )!.marks;
+    expect(count).toBeGreaterThan(300);
+    const moved = Array.from({ length: count }, (_, i) =>
+      Math.hypot(position[2 * i]! - start[2 * i]!, position[2 * i + 1]! - start[2 * i + 1]!),
+    );
+    expect(moved.filter((way) => way > 0.2).length / count).toBeGreaterThan(0.5);
+    // The right lung has most of the upper vein's blood, the left most of the lower one's.
+    const [right] = anatomyOf(geometry.chest).lungs;
+    const inRight = within(right.outline);
+    const shareOfUpper = (wanted: boolean) => {
+      const own = Array.from({ length: count }, (_, i) => i).filter(
+        (i) =>
+          !before.rich[i] &&
+          inRight(position[2 * i]!, position[2 * i + 1]!) < 0 === wanted &&
+          Math.abs(position[2 * i]!) > 45,
+      );
+      return own.filter((i) => origin[i] === 0).length / own.length;
+    };
+    expect(shareOfUpper(true)).toBeGreaterThan(shareOfUpper(false) + 0.2);
+  });
+
+  test("marks in the lungs and in the liver move with the breath that swells and lowers these", () => {
+    const at = (lungs: number) =>
+      sideFlow().at(geometry.chest, circulation, 0, lungs)!.marks.position.slice();
+    const [rest, full] = [at(1), at(1.1)];
+    const [right] = anatomyOf(geometry.chest).lungs;
+    const { liver } = anatomyOf(geometry.chest).abdomen;
+    const [inLung, inLiver] = [within(right.outline), within(liver)];
+    let [lung, low] = [0, 0];
+    for (let i = 0; i < rest.length; i += 2) {
+      const [x, y] = [rest[i]!, rest[i + 1]!];
+      if (inLung(x, y) < -4 && x < right.hilum[0] - 20) {
+        lung++;
+        expect(full[i]! - right.hilum[0]).toBeCloseTo(1.1 * (x - right.hilum[0]), 2);
+      }
+      if (
+        inLiver(x, y) < -4 &&
+        y < geometry.chest.ivc.centre[1] - 12 &&
+        Math.abs(x - geometry.chest.ivc.centre[0]) > 12
+      ) {
+        low++;
+        expect(y - full[i + 1]!).toBeCloseTo(7.5 * geometry.chest.scale, 2);
+      }
+    }
+    expect(Math.min(lung, low)).toBeGreaterThan(20);
+  });
+
+  test("nothing moves before a circulation is solved", () => {
+    expect(sideFlow().at(geometry.chest, null, 1, 1)).toBeNull();
+  });
+
+  test("tracers have no size at an opening and all of it deep inside", () => {
+    const [opening] = geometry.openings;
+    const { centre, normal } = opening!;
+    const deep = [centre[0] - 6 * normal[0], centre[1] - 6 * normal[1]];
+    const half = [centre[0] - 1.5 * normal[0], centre[1] - 1.5 * normal[1]];
+    const set = {
+      count: 3,
+      position: Float32Array.from([...centre, ...half, ...deep]),
+      trail: Float32Array.from({ length: 24 }, (_, i) => i),
+      trailLength: 4,
+      origin: new Uint8Array(3),
+      age: new Float32Array(3),
+      speed: new Float32Array(3),
+      dyed: new Uint8Array(3),
+    };
+    const colours = new Uint32Array(3).fill(0xff123456);
+    fadeAtOpenings(set, { taken: 3, shown: null, openings: geometry.openings }, colours);
+    const sizes = Array.from(colours, (colour) => colour >>> 24);
+    expect(sizes[0]).toBeLessThan(3);
+    expect(sizes[1]).toBeCloseTo(128, -1);
+    expect(sizes[2]).toBe(255);
+    expect(Array.from(colours, (colour) => colour & 0xffffff)).toEqual([0x123456, 0x123456, 0x123456]);
+
+    const joined = tracerJoiner().join(set, 2, set);
+    expect(joined.count).toBe(5);
+    expect([...joined.position.subarray(4, 10)]).toEqual([...set.position]);
+    // Of a trail of four points the second and the last are drawn.
+    expect([...joined.trail.subarray(0, 4)]).toEqual([2, 3, 6, 7]);
+  });
+});
+
+test("blood of the heart moves on into the aorta and its branches, and carries the heart's own oxygen", () => {
+  const { chest } = geometry;
+  const streams = sideFlow().at(chest, circulation, 0, 1)!;
+  const own = Array.from(streams.rich, (kind, i) => (kind === 2 ? i : -1)).filter((i) => i >= 0);
+  expect(own.length).toBeGreaterThan(40);
+  const { heart, before, behind } = anatomyOf(chest);
+  const tubes = [...before, ...behind].filter(({ holds }) => holds === "arterial");
+  const heartAndVessels = [
+    within(chest.atrium),
+    within(heart.ventricle),
+    ...tubes.map(({ line, from, to }) => within(band(line, from, to))),
+  ];
+  const places = own.map(
+    (i) => [streams.marks.position[2 * i]!, streams.marks.position[2 * i + 1]!] as const,
+  );
+  for (const place of places)
+    expect(Math.min(...heartAndVessels.map((distance) => distance(...place)))).toBeLessThan(1);
+  // Flow does not stop at the valve: the arch has its marks too.
+  const arch = places.filter(([, y]) => y > chest.level + 40 * chest.scale);
+  expect(arch.length).toBeGreaterThan(15);
+
+  const colours = new Uint32Array(3);
+  const mixed = { ...circulation, saturations: { ...circulation.saturations, arterial: 60 } };
+  tintRich(
+    Uint8Array.from([1, 2, 0]),
+    0,
+    { colouring: "oxygen", circulation: mixed, dyeing: false },
+    darkTheme(String),
+    colours,
+  );
+  expect(colours[0]).not.toBe(colours[1]);
+  expect(colours[2]).toBe(0);
+});
