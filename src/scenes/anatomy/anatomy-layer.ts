@@ -5,14 +5,13 @@ import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
+import type { Outlines } from "./paint-chamber.ts";
 import { type Painted, sheet } from "./painted-sheet.ts";
 import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
 import { DESCENT, type Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
-interface Surface {
-  /** closed lines (mm, x and y in turn) around the pathway's vessels, which the aorta lets through */
-  readonly seen: readonly (readonly number[])[];
+interface Surface extends Outlines {
   /** device pixels a millimetre */
   readonly density: number;
 }
@@ -48,11 +47,11 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     pieces,
     ventricle,
     valves: base,
-    set(frame, circulation, { seen, density }, theme) {
+    set(frame, circulation, { density, ...outlines }, theme) {
       const anatomy = anatomyOf(frame);
       const { heart } = anatomy;
       size = frame.scale;
-      const painting = piecesOf(anatomy, saturationsOf(circulation), seen, theme);
+      const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
       for (const name of wanted) {
         const { bounds, pivot, paint, inVentricle } = painting[name];
         sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);

@@ -25,8 +25,8 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly 
     {
       ...vein,
       name: "lowerInferiorVenaCava",
-      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -2.4 * INTO)]),
-      from: 0.8 * ivc.width,
+      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -1.7 * INTO)]),
+      from: 0.9 * ivc.width,
       fades: "start",
       group: "cava",
     },

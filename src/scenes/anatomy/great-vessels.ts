@@ -112,7 +112,7 @@ export const VEIN_ROOTS = {
 function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartShape): readonly BloodTube[] {
   const right = Math.max(0, (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size);
   const course = (name: string, root: readonly [number, number], lift: number, mouth: Point): BloodTube => {
-    const from = inChest(root[0] + (root[0] < 0 ? -5 : 5), root[1]);
+    const from = inChest(root[0] + (root[0] < 0 ? -3 : 3), root[1]);
     const mid: Point = [(from[0] + mouth[0]) / 2, (from[1] + mouth[1]) / 2 + lift * size];
     return {
       name,
@@ -121,7 +121,7 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
       to: 7 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: 0.3,
+      over: 0.12,
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part.

@@ -102,19 +102,24 @@ function paintSuture(ink: Ink, graft: Graft, end: number, size: number, cloth: C
 /** Where the superior vena cava is sewn end to side to the pulmonary arteries. */
 export function paintJunction(ink: Ink, { at: [x, y], width }: Junction, size: number, theme: Theme): void {
   const half = width / 2 + FABRIC * size;
+  paintJoin(ink, [x - half, y], [x + half, y], size, theme);
+}
+
+/** A seam around a vessel, from one side to the other. */
+export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
   ink.save();
   ink.lineCap = "butt";
-  paintSeam(ink, [x - half, y], [x + half, y], size, { ...CLOTH[theme.name], thread: threadOf(theme) });
+  paintSeam(ink, from, to, size, { ...CLOTH[theme.name], thread: threadOf(theme) });
   ink.restore();
 }
 
-function paintSeam(ink: Ink, right: Point, left: Point, size: number, { thread, fold }: Cloth): void {
-  const across = Math.hypot(left[0] - right[0], left[1] - right[1]);
-  const bow = BOW * across;
-  const at = (part: number): Point => [
-    right[0] + part * (left[0] - right[0]),
-    right[1] + part * (left[1] - right[1]) - 4 * bow * part * (1 - part),
-  ];
+function paintSeam(ink: Ink, from: Point, to: Point, size: number, { thread, fold }: Cloth): void {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const across = Math.hypot(dx, dy);
+  const at = (part: number): Point => {
+    const bow = 4 * BOW * part * (1 - part);
+    return [from[0] + part * dx + bow * dy, from[1] + part * dy - bow * dx];
+  };
   trace(
     ink,
     Array.from({ length: 25 }, (_, i) => at(i / 24)),
@@ -123,7 +128,7 @@ function paintSeam(ink: Ink, right: Point, left: Point, size: number, { thread, 
   ink.strokeStyle = fold;
   ink.stroke();
   const count = Math.round(across / (STITCH * size));
-  for (let k = 0; k <= count; k++) stitch(ink, at(k / count), [0.35, 1], size, thread);
+  for (let k = 0; k <= count; k++) stitch(ink, at(k / count), [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
 }
 
 /** mm of a 5-year-old: the atrial wall beside a tunnel, and the gusset's width at its middle. */

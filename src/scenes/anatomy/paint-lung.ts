@@ -3,7 +3,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { LIGHT } from "./paint-tube.ts";
+import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
 import { type Round, tissue } from "./tones.ts";
 import type { Tree } from "./tree.ts";
@@ -38,29 +38,25 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
   paintTree(ink, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
   paintTree(ink, lung.arteries, { tones: bloods.arteries, part: 1 }, size);
   // At the hilum the veins' trunks lie before the arteries.
-  paintTree(ink, trunksOf(lung.veins, TRUNK * size), { tones: bloods.veins, part: 0.8 }, size);
-}
-
-/** mm of a 5-year-old from its root over which a vein's trunk lies before the arteries */
-const TRUNK = 10;
-
-/** A tree's nodes within reach of its roots. */
-function trunksOf({ nodes }: Tree, reach: number): Tree {
-  const away = nodes.map(() => 0);
-  const rootsFirst = nodes
-    .map((_, i) => i)
-    .sort((a, b) => Number(entryAt(nodes, a).parent >= 0) - Number(entryAt(nodes, b).parent >= 0) || a - b);
-  for (const i of rootsFirst) {
-    const { at, parent } = entryAt(nodes, i);
-    if (parent < 0) continue;
-    const before = entryAt(nodes, parent).at;
-    away[i] = entryAt(away, parent) + Math.hypot(at[0] - before[0], at[1] - before[1]);
+  for (const { at, parent } of lung.veins.nodes) {
+    if (parent >= 0) continue;
+    const reach = TRUNK * size;
+    const [x, y] = at;
+    const bounds = [x - reach, y - reach, x + reach, y + reach] as const;
+    const own = scratch(ink, bounds);
+    paintTree(own, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
+    const fall = own.createRadialGradient(x, y, reach / 2, x, y, reach);
+    fall.addColorStop(0, "#000");
+    fall.addColorStop(1, "#0000");
+    own.globalCompositeOperation = "destination-in";
+    own.fillStyle = fall;
+    own.fillRect(x - reach, y - reach, 2 * reach, 2 * reach);
+    laidOver(ink, own, bounds);
   }
-  return {
-    nodes: nodes.map((node, i) => (entryAt(away, i) > reach ? { ...node, parent: -1 } : node)),
-    ends: [],
-  };
 }
+
+/** mm of a 5-year-old from its root over which a vein lies before the arteries, and sinks behind them */
+const TRUNK = 17;
 
 /** Of its stem's width that a branch still has a step on. */
 const FUNNEL = 0.74;

@@ -5,6 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { type Outlines, paintChamber } from "./paint-chamber.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -52,16 +53,21 @@ export interface Piece {
 
 type Saturations = Circulation["saturations"];
 
-/** @param seen closed lines (mm, x and y in turn) around the pathway's vessels, which the aorta lets through */
 export function piecesOf(
   anatomy: Anatomy,
   saturations: Saturations,
-  seen: readonly (readonly number[])[],
+  outlines: Outlines,
   theme: Theme,
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
-  const sewn = [...(frame.graft?.line ?? []), ...(frame.junction ? [frame.junction.at] : [])];
+  const { seen } = outlines;
+  const sewn = [
+    ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
+    ...(frame.graft?.line ?? []),
+    ...(frame.junction ? [frame.junction.at] : []),
+  ];
+  const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium], 4 * heart.size);
   const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -117,10 +123,11 @@ export function piecesOf(
       },
     },
     graft: {
-      bounds: sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
+      bounds: sewnIn,
       pivot: [0, 0],
       paint(ink) {
         if (frame.graft) paintGraft(ink, frame.graft, s, theme);
+        paintChamber(ink, sewnIn, frame, outlines, theme);
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },

@@ -85,8 +85,12 @@ export function wallLayer(): WallLayer {
         for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
       };
       // The light comes from above, from the patient's right, as on all that is painted around it.
-      below.translateTransform(1.3, -1.7);
-      for (const level of SHADOW) fill(level + WALL, "#000000", theme.name === "dark" ? 0.06 : 0.022);
+      below.translateTransform(...CAST);
+      for (const level of SHADOW)
+        for (const loop of contour(plane, plane.distance, level + WALL))
+          below
+            .poly(shortened(loop, geometry.openings))
+            .fill({ color: "#000000", alpha: theme.name === "dark" ? 0.06 : 0.022 });
       below.resetTransform();
       fill(0, colour.lumen, 1);
       const { color, alpha } = lightOf(theme);
@@ -106,6 +110,24 @@ export function wallLayer(): WallLayer {
         if (opening.name !== "fenestration") endAt(below, above, opening, theme);
     },
   };
+}
+
+/** mm by which the shadow falls aside */
+const CAST = [1.3, -1.7] as const;
+
+/** The line drawn back to each cut: what goes on there has no shadow of the vessel that it goes on from. */
+function shortened(loop: Loop, openings: readonly Opening[]): Loop {
+  const line = [...loop];
+  for (let i = 0; i < line.length; i += 2)
+    for (const opening of openings) {
+      const [nx, ny] = opening.normal;
+      const [x, y] = [entryAt(line, i), entryAt(line, i + 1)];
+      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, -0.4)) continue;
+      const along = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny;
+      const back = along - 0.4 + CAST[0] * nx + CAST[1] * ny;
+      [line[i], line[i + 1]] = [x - back * nx, y - back * ny];
+    }
+  return line;
 }
 
 /** What each step inwards adds to the lumen. */

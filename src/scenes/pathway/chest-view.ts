@@ -65,7 +65,8 @@ export function chestView(): ChestView {
       if (isDue(geometry, look, density)) {
         painted = { geometry, look, density };
         const seen = contour(plane, plane.distance, WALL);
-        layer.set(geometry.chest, circulation, { seen, density }, theme);
+        const lumen = contour(plane, plane.distance, 0);
+        layer.set(geometry.chest, circulation, { seen, lumen, density }, theme);
       }
       layer.move(standingAt(circulation, time, still));
     },

@@ -36,6 +36,13 @@ export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeome
   const travel = ((90 * Math.PI) / 180) * ((radii[0] + radii[1]) / 2);
   const leak = fenestration(sizes, onWall(degrees), outward, [-outward[1], outward[0]], travel);
 
+  const around = surroundings({
+    scale,
+    edge: radii[0] - 6 * scale,
+    heart: radii[0] - 2 * scale,
+    floor: -0.95 * radii[1],
+    roof: 0.42 * radii[1],
+  });
   return whole({
     name: sizes.stage,
     sizes,
@@ -51,13 +58,7 @@ export function atriopulmonary(sizes: PathwaySizes, scale: number): PathwayGeome
     openings: leak.openings,
     handles: [...chamberHandles(sizes, radii), ...leak.handles],
     places: [...leak.places, chamberPlace(radii)],
-    around: surroundings({
-      scale,
-      edge: radii[0] - 6 * scale,
-      heart: radii[0] - 2 * scale,
-      floor: -0.95 * radii[1],
-      roof: 0.42 * radii[1],
-    }),
+    around: { ...around, frame: { ...around.frame, chamber: radii } },
   });
 }
 

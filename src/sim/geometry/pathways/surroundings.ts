@@ -6,7 +6,7 @@ import type { ChestFrame, Place, Point } from "../geometry.ts";
 export interface Surroundings {
   readonly frame: Pick<
     ChestFrame,
-    "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein" | "junction" | "graft"
+    "scale" | "level" | "heart" | "heartScale" | "atrium" | "lowerVein" | "junction" | "chamber" | "graft"
   >;
   readonly places: readonly Place[];
 }
