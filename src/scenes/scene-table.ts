@@ -5,10 +5,17 @@ import { paneRequest, type SceneName } from "../state/scene-state.ts";
 import { makePathway } from "./pathway/pathway-scene.ts";
 import type { MakeScene } from "./scene.ts";
 
-/** A scene's name; `pumped`: the pathway's scene where blood of a pane reaches the lungs through a pump. */
-export type DrawingName = SceneName | "pumped";
+/**
+ * A scene's name; `pumped`: the pathway's scene where blood of a pane reaches the lungs through a pump; `joined`: the same scene where a
+ * pane needs more than a conduit's painters.
+ */
+export type DrawingName = SceneName | "pumped" | "joined";
 
 const LATER: Readonly<Record<Exclude<DrawingName, "pathway">, () => Promise<MakeScene>>> = {
+  async joined() {
+    await import("./anatomy/stages/index.ts");
+    return makePathway;
+  },
   async pumped() {
     const { heartView } = await import("./pathway/heart-view.ts");
     return () => makePathway(heartView);
@@ -28,7 +35,10 @@ export function drawingOf({ state, panes }: Frame): DrawingName {
   if (state.scene !== "pathway") return state.scene;
   const asked = panes.map((_, i) => paneRequest(state, i).stage);
   const shown = panes.flatMap(({ circulation }) => (circulation ? [circulation.request.stage] : []));
-  return [...asked, ...shown].every(hasPlane) ? "pathway" : "pumped";
+  const stages = [...asked, ...shown];
+  if (!stages.every(hasPlane)) return "pumped";
+  // Once the painters have come there is no need to make the scene anew.
+  return makers.has("joined") || stages.some((stage) => stage !== "extracardiac") ? "joined" : "pathway";
 }
 
 /** What makes this drawing; null until it has been fetched. */

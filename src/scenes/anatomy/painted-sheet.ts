@@ -8,6 +8,12 @@ export type Ink = CanvasRenderingContext2D;
 /** mm: left, bottom, right, top */
 export type Bounds = readonly [number, number, number, number];
 
+export interface Outlines {
+  /** closed lines (mm, x and y in turn) around the pathway's vessels, and around its blood */
+  readonly seen: readonly (readonly number[])[];
+  readonly lumen?: readonly (readonly number[])[];
+}
+
 export interface Painted {
   /** moves and scales about the pivot that it was painted with */
   readonly view: Container;

@@ -4,8 +4,8 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
-import { type Outlines, paintChamber } from "./paint-chamber.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -20,7 +20,7 @@ import {
   roomOf,
   underAorta,
 } from "./paint-vessels.ts";
-import { type Bounds, boundsOf, type Ink } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, type Outlines } from "./painted-sheet.ts";
 import { roundOf } from "./tones.ts";
 
 export const PIECES = [
@@ -127,7 +127,7 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         if (frame.graft) paintGraft(ink, frame.graft, s, theme);
-        paintChamber(ink, sewnIn, frame, outlines, theme);
+        joined()?.chamber(ink, sewnIn, frame, outlines, theme);
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },

@@ -55,6 +55,13 @@ export const tissue = tonesOf({
   },
 });
 
+/** What a surgeon sews in. */
+export interface Cloth {
+  readonly body: string;
+  readonly fold: string;
+  readonly thread: string;
+}
+
 /** Suture: darker and greyer than any blood beside it. */
 export const threadOf = ({ name }: Pick<Theme, "name">): string => (name === "dark" ? "#eef3f6" : "#16233c");
 

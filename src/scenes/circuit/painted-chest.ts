@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import "../anatomy/stages/index.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import type { Theme } from "../theme/theme.ts";

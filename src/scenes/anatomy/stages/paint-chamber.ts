@@ -1,20 +1,14 @@
 /** A right atrium that is the pathway itself: its muscular wall around the blood, ridges within, its appendage, the closed inlet, and the seams to the pulmonary arteries. */
-import { entryAt } from "../../sim/checked/present.ts";
-import { closedOutline } from "../../sim/geometry/centreline.ts";
-import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
-import type { Theme } from "../theme/theme.ts";
-import { paintJoin } from "./paint-graft.ts";
-import { paintOrgan } from "./paint-organ.ts";
-import { laidOver, scratch } from "./paint-tube.ts";
-import { type Bounds, type Ink, trace } from "./painted-sheet.ts";
-import { smoothLine } from "./placing.ts";
-import { tissue } from "./tones.ts";
-
-export interface Outlines {
-  /** closed lines (mm, x and y in turn) around the pathway's vessels, and around its blood */
-  readonly seen: readonly (readonly number[])[];
-  readonly lumen?: readonly (readonly number[])[];
-}
+import { entryAt } from "../../../sim/checked/present.ts";
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
+import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import type { Theme } from "../../theme/theme.ts";
+import { paintJoin } from "../paint-graft.ts";
+import { paintOrgan } from "../paint-organ.ts";
+import { laidOver, scratch } from "../paint-tube.ts";
+import { type Bounds, type Ink, type Outlines, trace } from "../painted-sheet.ts";
+import { smoothLine } from "../placing.ts";
+import { tissue } from "../tones.ts";
 
 /** mm of a 5-year-old: muscle beyond the vessels' wall, and how far it reaches on to the vessels. */
 const MUSCLE = 2.4;

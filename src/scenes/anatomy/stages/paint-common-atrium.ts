@@ -1,18 +1,18 @@
 /** The atrium of a heart that both great veins once entered: what is left of its septum, the mouths in its walls, and the sewn-over stump on its roof. */
-import { lastOf } from "../../sim/checked/present.ts";
-import { closedOutline } from "../../sim/geometry/centreline.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
-import type { Theme } from "../theme/theme.ts";
-import type { Anatomy } from "./chest-anatomy.ts";
-import { returning } from "./great-vessels.ts";
-import { stitches } from "./paint-graft.ts";
-import { paintOrgan } from "./paint-organ.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
-import { placing, smoothLine } from "./placing.ts";
-import { hollow, threadOf, tissue } from "./tones.ts";
+import { lastOf } from "../../../sim/checked/present.ts";
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
+import type { Theme } from "../../theme/theme.ts";
+import type { Anatomy } from "../chest-anatomy.ts";
+import { returning } from "../great-vessels.ts";
+import { stitches } from "../paint-graft.ts";
+import { paintOrgan } from "../paint-organ.ts";
+import { type Ink, trace } from "../painted-sheet.ts";
+import { placing, smoothLine } from "../placing.ts";
+import { hollow, threadOf, tissue } from "../tones.ts";
 
 /** It reaches behind the pathway or to its right. */
-export const isCommon = ({ frame }: Anatomy): boolean =>
+const isCommon = ({ frame }: Anatomy): boolean =>
   Math.min(...frame.atrium.map(([x]) => x)) < frame.heart - 8 * frame.heartScale;
 
 /** What an excised septum leaves: a fold from the roof and one from the floor, x and y in the heart. */
@@ -36,6 +36,7 @@ const FOLDS: readonly (readonly Point[])[] = [
 export function paintWithin(ink: Ink, anatomy: Anatomy, theme: Theme): void {
   const { frame, heart } = anatomy;
   const { size } = heart;
+  if (!isCommon(anatomy)) return;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
   for (const vein of returning(anatomy)) paintMouth(ink, lastOf(vein.line), [3.2 * size, 2.7 * size], theme);
