@@ -1,9 +1,11 @@
+// @vitest-environment happy-dom
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
 import { LEAFLETS, leafletLine } from "../../src/scenes/anatomy/leaflets.ts";
+import "../../src/scenes/anatomy/stages/index.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";

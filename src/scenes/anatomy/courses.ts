@@ -4,34 +4,12 @@ import { band, type Line, line } from "../../sim/geometry/centreline.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
+import type { Course, CourseOf } from "./course.ts";
 import type { Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
 import type { Tree } from "./tree.ts";
-
-export interface Course {
-  /** mm: its points, and their lengths along it */
-  readonly x: Float32Array;
-  readonly y: Float32Array;
-  readonly run: Float32Array;
-  /** mm from the middle at each point that a mark may keep from it */
-  readonly room: Float32Array;
-  /** mm at each point that blood goes in the same time as one millimetre where it is widest */
-  readonly delay: Float32Array;
-  /** part of its marks that show: fewer where courses run side by side, none where a part lies before it */
-  readonly seen: Float32Array;
-  /** the trace that moves it, and the part of it that goes this way */
-  readonly flow: string;
-  readonly share: number;
-  /** the greatest width, mm */
-  readonly widest: number;
-  /** index into ORIGINS, or the lung or "lower" vein whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
-  readonly carries: 0 | 1 | 2 | "left" | "right" | "lower" | "rich" | "arterial";
-  /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
-  readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
-  /** more marks here, fewer there: mm2 of lumen that are this course's own */
-  readonly area: number;
-}
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
 export const WITHIN = 0.86;
@@ -97,44 +75,26 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 const CONFLUENCE = 9;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
-function throughHeart({ behind, before, heart: { at, size }, frame }: Anatomy): readonly Course[] {
-  const course = (
-    [flow, share, carries]: readonly [string, number, Course["carries"]],
-    width: number,
-    points: readonly Point[],
-  ): Course => {
+function throughHeart(anatomy: Anatomy): readonly Course[] {
+  const { behind, before, frame } = anatomy;
+  const { at, size } = anatomy.heart;
+  const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const veins = (side: string) => behind.filter(({ name }) => name.startsWith(side));
   const valve = at(1, -7.4);
   const inlet = [at(15, -6), at(28, -3)];
-  const { lowerVein } = frame;
-  const entering = lowerVein
+  const veins = behind.filter(({ name }) => name.startsWith("left"));
+  const entering = frame.lowerVein
     ? [
-        // Here blood of two kinds is seen to mix: each keeps its colour as far as the valve.
-        ...(["left", "right"] as const).flatMap((side) =>
-          veins(side).map(({ line }, i) =>
-            course([side, 0.5, "rich"], 8, smoothLine([lastOf(line), at(-15, i - 4), at(-5, -6), valve])),
-          ),
-        ),
-        ...[-1, 0, 1].map((k) => {
-          const [x, y] = lastOf(lowerVein);
-          const fan: Point = [x + (4 * k - 1) * frame.scale, y + (15 + 5 * Math.abs(k)) * frame.scale];
-          const over: Point = [fan[0] + 13 * frame.scale, fan[1] + (6 - 4 * k) * frame.scale];
-          return course(
-            ["ivc", 1 / 3, "lower"],
-            9,
-            smoothLine([[x + 2 * k, y], fan, over, at(-6, -7), valve]),
-          );
-        }),
+        ...(joined()?.mixing(anatomy, course) ?? []),
         course(["atrioventricularValve", 1, "arterial"], 11, smoothLine([at(-5, -7), valve, ...inlet])),
       ]
-    : veins("left").map(({ line }, _, all) =>
+    : veins.map(({ line }) =>
         course(
-          ["atrioventricularValve", 1 / all.length, "arterial"],
+          ["atrioventricularValve", 1 / veins.length, "arterial"],
           11,
           smoothLine([lastOf(line), at(-14, -3), valve, ...inlet]),
         ),

@@ -2,6 +2,7 @@
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
+import type { Course, CourseOf } from "./course.ts";
 import type { Bounds, Ink, Outlines } from "./painted-sheet.ts";
 import type { Cloth } from "./tones.ts";
 
@@ -14,6 +15,8 @@ interface Joined {
   floor(ink: Ink, anatomy: Anatomy, theme: Theme): void;
   /** a lateral tunnel's two walls */
   patch(ink: Ink, graft: NonNullable<ChestFrame["graft"]>, size: number, cloth: Cloth, theme: Theme): void;
+  /** ways of blood of two kinds through an atrium in which it mixes, as far as the valve */
+  mixing(anatomy: Anatomy, course: CourseOf): readonly Course[];
 }
 
 let known: Joined | null = null;

@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
 
 /** @param size mm of the body for one of a 5-year-old */
@@ -57,16 +57,11 @@ export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anat
 
 export function paintHiatus(ink: Ink, lip: readonly Point[], size: number, theme: Theme): void {
   const look = tissue("diaphragm", theme);
-  for (const [width, colour] of [
+  strokes(ink, lip, size, [
     [2.4, look.shade],
     [1.7, look.body],
     [0.7, look.light],
-  ] as const) {
-    trace(ink, lip);
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
+  ]);
 }
 
 /** The dome's underside: a veil of muscle that clears downwards. */

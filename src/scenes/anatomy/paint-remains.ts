@@ -5,7 +5,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
+import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
 import { threadOf, tissue } from "./tones.ts";
 
@@ -74,15 +74,10 @@ export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): 
   organ(CHAMBER, "muscle");
   const muscle = tissue("muscle", theme);
   const artery = smoothLine(ARTERY.map((point) => at(...point)));
-  for (const [width, colour] of [
+  strokes(ink, artery, size, [
     [1.3, muscle.shade],
     [0.7, muscle.edge],
-  ] as const) {
-    trace(ink, artery);
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
+  ]);
   paintOversewn(ink, at, size, theme);
 }
 

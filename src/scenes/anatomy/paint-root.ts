@@ -4,7 +4,7 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type HeartShape, inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
-import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
 import { type Round, tissue } from "./tones.ts";
 
@@ -71,15 +71,10 @@ export function cutOpen(ink: Ink, root: Root): void {
   traceWindow(ink, root);
   ink.fill();
   ink.globalCompositeOperation = "source-atop";
-  for (const [width, colour] of [
+  strokes(ink, placed(root, rim), root.heart.size, [
     [2.6, root.tones.wall],
     [1.7, root.tones.light],
-  ] as const) {
-    trace(ink, placed(root, rim));
-    ink.lineWidth = width * root.heart.size;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
+  ]);
   ink.restore();
 }
 
@@ -196,14 +191,9 @@ function paintCoronary(ink: Ink, root: Root): void {
       [11.2, -4],
     ]),
   );
-  for (const [width, colour] of [
+  strokes(ink, course, heart.size, [
     [2.5, tones.wall],
     [1.8, tones.edge],
     [0.8, tones.light],
-  ] as const) {
-    trace(ink, course);
-    ink.lineWidth = width * heart.size;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
+  ]);
 }

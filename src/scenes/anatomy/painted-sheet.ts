@@ -87,3 +87,18 @@ export function trace(ink: Ink, points: readonly Point[], closed = false): void 
   });
   if (closed) ink.closePath();
 }
+
+/** Strokes one over the other: widths as parts of `size`, and their colours. */
+export function strokes(
+  ink: Ink,
+  points: readonly Point[],
+  size: number,
+  lines: readonly (readonly [width: number, colour: string])[],
+): void {
+  trace(ink, points);
+  for (const [width, colour] of lines) {
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+}

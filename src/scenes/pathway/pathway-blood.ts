@@ -6,7 +6,7 @@ import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
-import { sideFlow } from "../anatomy/side-streams.ts";
+import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
@@ -92,13 +92,11 @@ export function blood(): Blood {
         lumen = lumenArea(shape);
       }
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER;
-      const share = Math.min(1, (cover * lumen) / (tracers.count * Math.PI * half * half));
-      const taken = Math.floor(tracers.count * share);
+      const room = ((mapOver ? HINT : COVER) * lumen) / (Math.PI * half * half);
+      const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
       const alone = mapOver || asked.colouring === "age" || !pane.geometry;
-      const lungs = lungsAt(pane.circulation, time, still);
-      const side = alone ? null : sides.at(present(pane.geometry).chest, pane.circulation, time, lungs);
+      const side = alone ? null : beside(sides, pane, time, still);
       const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
@@ -144,6 +142,10 @@ export function blood(): Blood {
     },
   };
 }
+
+/** Marks beyond the openings, where the breath has moved them. */
+const beside = (sides: SideFlow, { geometry, circulation }: Pane, time: number, still: boolean) =>
+  sides.at(present(geometry).chest, circulation, time, lungsAt(circulation, time, still));
 
 /** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
 const headSize = ({ full }: Viewport, { scale }: Projection): number =>
