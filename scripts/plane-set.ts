@@ -2,7 +2,7 @@
  * The plane field beside the set in three dimensions, see scripts/plane-set/README.md.
  *   calibrate FILE PROCESSES SECONDS   finds a closure's constants, runs all cases with the best and with none; lines are added to FILE
  *   run FILE PROCESSES EVERY CLOSURE ...   every EVERY-th case by closures such as '{"turn": 0.3}'; {} is none
- *   table FILE [LEAST]                 how near they come, for closures that at least LEAST cases were run with
+ *   table FILE [CASES]                 how near they come, for closures that at least CASES cases were run with
  */
 import { calibrate, runAll } from "./plane-set/calibrate.ts";
 import { answerJobs } from "./plane-set/sweep.ts";
@@ -26,5 +26,5 @@ else if (verb === "run" && file)
 else if (verb === "table" && file) console.log(tableOf(readLines(file), count(0, 40)));
 else
   throw new Error(
-    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run FILE PROCESSES EVERY CLOSURE ..., table FILE [LEAST]`,
+    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run FILE PROCESSES EVERY CLOSURE ..., table FILE [CASES]`,
   );

@@ -16,7 +16,7 @@ export interface AtCells {
 }
 
 /** Speeds below this part of the fastest blood's count as this part: nothing is divided by a speed of nothing. */
-const LEAST = 0.05;
+const MIN_PART = 0.05;
 
 export function atCells(solver: FlowSolver): AtCells {
   const { arrays: a } = solver;
@@ -40,7 +40,7 @@ export function atCells(solver: FlowSolver): AtCells {
         u[k] = 0.5 * (a.u[k]! + a.u[k + 1]!);
         v[k] = 0.5 * (a.v[k]! + a.v[k + nx]!);
       }
-      const least = (LEAST * solver.fastest) ** 2;
+      const least = (MIN_PART * solver.fastest) ** 2;
       for (const k of cells) speed[k] = Math.hypot(u[k]!, v[k]!);
       for (const k of clear) {
         const x = u[k]!;

@@ -20,8 +20,8 @@ export interface Closure {
 /** How much of the newest look at the flow counts. */
 const RENEWED = 0.2;
 /** Most that a viscosity may be, times step over cell squared, and a friction, times step: the time step stays stable. */
-const MOST_VISCOSITY = 0.02;
-const MOST_FRICTION = 0.2;
+const MAX_VISCOSITY = 0.02;
+const MAX_FRICTION = 0.2;
 
 const LINKS = ["uThroughCell", "vThroughCell", "uThroughCorner", "vThroughCorner"] as const;
 const FRICTION = ["uFriction", "vFriction"] as const;
@@ -47,8 +47,8 @@ export function applyClosure(solver: FlowSolver, here: AtCells, { turn, slow, ed
   return () => {
     const { dtOverDx, viscosityOverDx } = solver.settings;
     const step = dtOverDx * metre;
-    const mostFriction = MOST_FRICTION / step;
-    const mostViscosity = (MOST_VISCOSITY * metre ** 2) / step;
+    const mostFriction = MAX_FRICTION / step;
+    const mostViscosity = (MAX_VISCOSITY * metre ** 2) / step;
     for (const k of cells) {
       const across = (4 / Math.PI) * depth[k]! * 1e-3;
       const rate = Math.min(mostFriction, turn * turning[k]! + slow * slowing[k]!);

@@ -17,9 +17,9 @@ export interface Origin {
 }
 
 /** Most of a cell's blood that may be exchanged at once: explicit steps stay stable. */
-const MOST = 0.8;
+const MAX_EXCHANGE = 0.8;
 /** Most that mixes, over the fastest blood's speed times the lumen's diameter: near a stagnation point blood turns infinitely fast. */
-const MOST_MIXING = 0.1;
+const MAX_MIXING = 0.1;
 
 /** The faces that blood crosses in one direction, `step` places from cell to cell. */
 function facesAlong(solver: FlowSolver, { inside }: AtCells, step: number): Int32Array {
@@ -48,7 +48,7 @@ export function trackOrigin(solver: FlowSolver, here: AtCells, mixing: Mixing): 
     for (const k of cells) {
       const wide = (4 / Math.PI) * depth[k]! * 1e-3;
       const rate = mixing.by === "speed" ? speed[k]! / wide : Math.hypot(turning[k]!, slowing[k]!);
-      spread[k] = (wide * Math.min(mixing.part * wide * rate, MOST_MIXING * solver.fastest)) / metre;
+      spread[k] = (wide * Math.min(mixing.part * wide * rate, MAX_MIXING * solver.fastest)) / metre;
       most = Math.max(most, spread[k]!);
     }
     return most;
@@ -85,7 +85,7 @@ export function trackOrigin(solver: FlowSolver, here: AtCells, mixing: Mixing): 
   return {
     mixing,
     advance(seconds) {
-      const parts = Math.ceil(((seconds / metre) * (2 * solver.fastest + 4 * mix())) / MOST);
+      const parts = Math.ceil(((seconds / metre) * (2 * solver.fastest + 4 * mix())) / MAX_EXCHANGE);
       for (let n = 0; n < parts; n++) {
         next.set(now);
         pass(across, 1, seconds / parts);
