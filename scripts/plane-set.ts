@@ -2,6 +2,7 @@
  * The plane field beside the set in three dimensions, see scripts/plane-set/README.md.
  *   calibrate FILE PROCESSES SECONDS   finds a closure's constants, runs all cases with the best and with none; lines are added to FILE
  *   run FILE PROCESSES EVERY CLOSURE ...   every EVERY-th case by closures such as '{"turn": 0.3}'; {} is none
+ *   mix FILE PROCESSES EVERY CLOSURE ...   the same, and what mixing would do to the shares (slow)
  *   table FILE [CASES]                 how near they come, for closures that at least CASES cases were run with
  */
 import { calibrate, runAll } from "./plane-set/calibrate.ts";
@@ -16,15 +17,14 @@ const count = (at: number, usual: number): number => {
 };
 if (verb === "work") answerJobs();
 else if (verb === "calibrate" && file) await calibrate(file, count(0, 2), count(1, 470));
-else if (verb === "run" && file)
+else if ((verb === "run" || verb === "mix") && file)
   await runAll(
     file,
-    count(0, 2),
-    count(1, 6),
+    { processes: count(0, 2), every: count(1, 6), mixed: verb === "mix" },
     rest.slice(2).map((text) => JSON.parse(text)),
   );
 else if (verb === "table" && file) console.log(tableOf(readLines(file), count(0, 40)));
 else
   throw new Error(
-    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run FILE PROCESSES EVERY CLOSURE ..., table FILE [CASES]`,
+    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run or mix FILE PROCESSES EVERY CLOSURE ..., table FILE [CASES]`,
   );

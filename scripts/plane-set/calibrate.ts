@@ -58,21 +58,26 @@ const around = (best: Closure, part: number): Closure[] =>
 
 const keyOf = (closure: Closure): string => JSON.stringify(closure);
 
-/**
- * Every `every`-th case by each closure, mixing included.
- * @param closures constants that differ from none
- */
+interface Asked {
+  readonly processes: number;
+  /** one case in so many */
+  readonly every: number;
+  /** mixing is slow, and changes shares alone */
+  readonly mixed: boolean;
+}
+
+/** @param closures constants that differ from none */
 export async function runAll(
   file: string,
-  processes: number,
-  every: number,
+  { processes, every, mixed }: Asked,
   closures: readonly Partial<Closure>[],
 ): Promise<void> {
+  const mixings = mixed ? MIXINGS : [];
   const names = fittedCases()
     .filter((_, place) => place % every === 0)
     .map(({ stored }) => stored.name);
   const jobs = closures.flatMap((closure) =>
-    names.map((name) => ({ name, closure: { ...OFF, ...closure }, mixings: MIXINGS, across: ACROSS })),
+    names.map((name) => ({ name, closure: { ...OFF, ...closure }, mixings, across: ACROSS })),
   );
   await sweep(jobs, file, processes, Number.POSITIVE_INFINITY);
 }
