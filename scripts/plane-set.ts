@@ -3,11 +3,13 @@
  *   calibrate FILE PROCESSES SECONDS   finds a closure's constants, runs all cases with the best and with none; lines are added to FILE
  *   run FILE PROCESSES EVERY CLOSURE ...   every EVERY-th case by closures such as '{"turn": 0.3}'; {} is none
  *   mix FILE PROCESSES EVERY CLOSURE ...   the same, and what mixing would do to the shares (slow)
- *   table FILE [CASES]                 how near they come, for closures that at least CASES cases were run with
+ *   keep FILE ...                          puts lines into docs/validation/plane-set.jsonl
+ *   table                                  how near the stored lines come to three dimensions
  */
 import { calibrate, runAll } from "./plane-set/calibrate.ts";
+import { keepLines, readLines, STORED } from "./plane-set/store.ts";
 import { answerJobs } from "./plane-set/sweep.ts";
-import { readLines, tableOf } from "./plane-set/table.ts";
+import { tableOf } from "./plane-set/table.ts";
 
 const [verb, file, ...rest] = process.argv.slice(2);
 const count = (at: number, usual: number): number => {
@@ -23,8 +25,9 @@ else if ((verb === "run" || verb === "mix") && file)
     { processes: count(0, 2), every: count(1, 6), mixed: verb === "mix" },
     rest.slice(2).map((text) => JSON.parse(text)),
   );
-else if (verb === "table" && file) console.log(tableOf(readLines(file), count(0, 40)));
+else if (verb === "keep" && file) keepLines([file, ...rest]);
+else if (verb === "table") console.log(tableOf(readLines(STORED)));
 else
   throw new Error(
-    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run or mix FILE PROCESSES EVERY CLOSURE ..., table FILE [CASES]`,
+    `found "${verb ?? ""} ${file ?? ""}"; allowed: calibrate FILE PROCESSES SECONDS, run or mix FILE PROCESSES EVERY CLOSURE ..., keep FILE ..., table`,
   );

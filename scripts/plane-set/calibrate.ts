@@ -1,13 +1,11 @@
 /** Finds the closure's constants on a few calibration cases, then runs the best of them, and none, on all cases. */
 import type { SetCase } from "../three-d/fit-set.ts";
 import { fittedCases } from "./cases.ts";
-import type { Closure } from "./closure.ts";
+import { type Closure, OFF } from "./closure.ts";
 import { missOf, scoreOf } from "./judge.ts";
 import type { Mixing } from "./origin.ts";
 import type { PlaneLine } from "./run-case.ts";
 import { type PlaneJob, sweep } from "./sweep.ts";
-
-const OFF: Closure = { momentum: 1, turn: 0, slow: 0, eddy: 0 };
 
 /** The search takes every third of the cases that aren't held out. */
 const SEARCH = 6;
@@ -16,32 +14,16 @@ const SEARCH = 6;
 const ACROSS = 12;
 const MIXINGS: readonly Mixing[] = [
   { by: "bending", part: 0.1 },
-  { by: "bending", part: 0.3 },
+  { by: "bending", part: 0.2 },
 ];
 /** Parts of the time for the search, its first look around included, and for that look. */
-const SEARCHING = 0.5;
+const SEARCHING = 0.22;
 
 const FIRST: readonly Partial<Closure>[] = [
-  {},
-  { momentum: 1.25 },
-  { turn: 0.15 },
-  { turn: 0.3 },
+  { turn: 0.45, eddy: 0.08 },
+  { turn: 0.6, eddy: 0.08 },
+  { turn: 0.45, eddy: 0.15 },
   { turn: 0.6 },
-  { slow: 0.3 },
-  { slow: 0.6 },
-  { slow: 1.2 },
-  { eddy: 0.02 },
-  { eddy: 0.06 },
-  { eddy: 0.15 },
-  { turn: 0.3, slow: 0.3 },
-  { turn: 0.15, slow: 0.6 },
-  { turn: 0.15, eddy: 0.03 },
-  { slow: 0.3, eddy: 0.03 },
-  { turn: 0.15, slow: 0.15, eddy: 0.02 },
-  { momentum: 1.25, turn: 0.15, slow: 0.3 },
-  { momentum: 1.25, turn: 0.3, slow: 0.15 },
-  { momentum: 1.25, eddy: 0.06 },
-  { momentum: 1.25, turn: 0.15, eddy: 0.03 },
 ];
 
 type Step = { readonly [K in keyof Closure]: number };
@@ -118,9 +100,14 @@ export async function calibrate(file: string, processes: number, seconds: number
   }
   for (const [score, closure] of ranked().slice(0, 5).entries())
     console.log(`${score + 1}. ${keyOf(closure)} ${scores.get(keyOf(closure))?.toFixed(3)}`);
-  await run(all, [OFF], [], at(1));
-  await run(few, [OFF], MIXINGS, at(1));
-  await run(all, [ranked()[0] ?? OFF], MIXINGS, at(1));
+  const best = ranked()[0] ?? OFF;
+  await run(all, [best], [], at(1));
+  await run(
+    all.filter((_, place) => place % SEARCH === 1),
+    [OFF, best],
+    MIXINGS,
+    at(1),
+  );
 }
 
 function scoreFor(cases: readonly SetCase[], lines: readonly PlaneLine[]): number {

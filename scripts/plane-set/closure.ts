@@ -17,6 +17,9 @@ export interface Closure {
   readonly eddy: number;
 }
 
+/** The plane as it is. */
+export const OFF: Closure = { momentum: 1, turn: 0, slow: 0, eddy: 0 };
+
 /** How much of the newest look at the flow counts. */
 const RENEWED = 0.2;
 /** Most that a viscosity may be, times step over cell squared, and a friction, times step: the time step stays stable. */

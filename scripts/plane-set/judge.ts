@@ -19,7 +19,8 @@ export interface Miss {
 export function missOf({ stored }: SetCase, { power, parcels }: PlaneLine, parts: LeftParts = parcels): Miss {
   const upper = Math.abs(parts.svc - stored.shares.svc.left);
   return {
-    power: Math.log(power / stored.power.value),
+    // a plane that gains power, or none that could be read, misses by more than any other
+    power: power > 0 ? Math.log(power / stored.power.value) : Number.NEGATIVE_INFINITY,
     share: Math.max(upper, Math.abs(parts.ivc - stored.shares.ivc.left)),
     upper,
   };

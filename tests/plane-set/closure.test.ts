@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { atCells } from "../../scripts/plane-set/at-cells.ts";
 import { fittedCases, isHeldOut } from "../../scripts/plane-set/cases.ts";
-import { applyClosure, type Closure } from "../../scripts/plane-set/closure.ts";
+import { applyClosure, type Closure, OFF } from "../../scripts/plane-set/closure.ts";
 import { missOf } from "../../scripts/plane-set/judge.ts";
 import { runCase } from "../../scripts/plane-set/run-case.ts";
 import { applyGiven, openingRule } from "../../src/sim/flow-field/boundary-conditions.ts";
@@ -11,8 +11,7 @@ import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
 import { tube } from "../sim/flow-field/planes.ts";
 
-const OFF: Closure = { momentum: 1, turn: 0, slow: 0, eddy: 0 };
-const ON: Closure = { momentum: 1, turn: 0.3, slow: 0.3, eddy: 0.03 };
+const ON: Closure = { momentum: 1, turn: 0.6, slow: 0.3, eddy: 0.03 };
 
 /** What a straight round tube of 10 mm and 40 mm length loses between its ends, over Hagen and Poiseuille's. */
 function tubeDrop(closure: Closure): number {
