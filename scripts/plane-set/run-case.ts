@@ -4,7 +4,7 @@ import { present } from "../../src/sim/checked/present.ts";
 import { applyBoundary, boundarySpeed, openingRule } from "../../src/sim/flow-field/boundary-conditions.ts";
 import type { BoundaryConditions } from "../../src/sim/flow-field/flow-field.ts";
 import { type Moment, measure, momentsMean } from "../../src/sim/flow-field/measure.ts";
-import { addPassed, type Passed, trackPassage } from "../../src/sim/flow-field/parcel-passage.ts";
+import { trackPassage } from "../../src/sim/flow-field/parcel-passage.ts";
 import { sharesOf } from "../../src/sim/flow-field/periods.ts";
 import { buildMesh } from "../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
@@ -33,12 +33,7 @@ export interface PlaneLine {
   readonly audit: number;
   /** by parcels, without mixing */
   readonly parcels: { readonly ivc: number; readonly svc: number };
-  readonly mixed: readonly {
-    readonly by: string;
-    readonly part: number;
-    readonly ivc: number;
-    readonly svc: number;
-  }[];
+  readonly mixed: readonly (Mixing & { readonly ivc: number; readonly svc: number })[];
   readonly seconds: number;
 }
 
@@ -56,7 +51,6 @@ export function runCase(
   const passage = trackPassage(solver);
   const drive = (time: number) => applyBoundary(solver, boundary, time);
   const moments: Moment[] = [];
-  const passed: Passed = {};
   let moved = 0;
   let filling = true;
   const end = (FILLED + AVERAGED) * flush;
@@ -79,10 +73,8 @@ export function runCase(
     if (filling) continue;
     moments.push(measure(solver, density, viscosity, ["left", "right"]));
   }
-  for (const [from, to] of Object.entries(passage.taken()))
-    for (const [name, count] of Object.entries(to)) addPassed(passed, from, name, count);
   const mean = momentsMean(moments);
-  const shares = sharesOf(passed);
+  const shares = sharesOf(passage.taken());
   return {
     name: one.stored.name,
     closure,
