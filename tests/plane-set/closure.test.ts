@@ -11,7 +11,7 @@ import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
 import { tube } from "../sim/flow-field/planes.ts";
 
-const ON: Closure = { momentum: 1, turn: 0.6, slow: 0.3, eddy: 0.03 };
+const ON: Closure = { ...OFF, turn: 0.6 };
 
 /** What a straight round tube of 10 mm and 40 mm length loses between its ends, over Hagen and Poiseuille's. */
 function tubeDrop(closure: Closure): number {
