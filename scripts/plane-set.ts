@@ -1,6 +1,6 @@
 /**
  * The plane field beside the set in three dimensions, see scripts/plane-set/README.md.
- *   calibrate FILE PROCESSES SECONDS   finds a closure's constants, runs all cases with the best and with none; lines are added to FILE
+ *   calibrate FILE PROCESSES SECONDS   finds a closure's constants, runs all cases with the best; lines are added to FILE
  *   run FILE PROCESSES EVERY CLOSURE ...   every EVERY-th case by closures such as '{"turn": 0.3}'; {} is none
  *   mix FILE PROCESSES EVERY CLOSURE ...   the same, and what mixing would do to the shares (slow)
  *   keep FILE ...                          puts lines into docs/validation/plane-set.jsonl

@@ -1,4 +1,4 @@
-/** Finds the closure's constants on a few calibration cases, then runs the best of them, and none, on all cases. */
+/** Finds the closure's constants on a few calibration cases, then runs the best of them on all cases, and mixing on some. */
 import type { SetCase } from "../three-d/fit-set.ts";
 import { fittedCases } from "./cases.ts";
 import { type Closure, OFF } from "./closure.ts";
