@@ -16,7 +16,7 @@ export interface Browser {
 const PREFIX = "lungward";
 const DATABASES: Readonly<Record<string, KeptKind>> = { "lungward-own": "lessons", "lungward-talk": "talk" };
 const KEYS: readonly (readonly [name: RegExp, kind: KeptKind])[] = [
-  [/^lungward\.progress$/, "record"],
+  [/^lungward\.(progress|launch)$/, "record"],
   [/^lungward\.(unsaved|draft)$/, "lessons"],
   [/^lungward\.(lecture|speaker)/, "talk"],
   [/^lungward\.(organiser|counts)/, "kiosk"],
