@@ -1,5 +1,5 @@
 /** A talk as one file: a ZIP of `talk.json` and the pictures. What is not understood is named, and the rest is opened. */
-import { unzipSync, zipSync } from "fflate";
+import { zipSync } from "fflate";
 import * as v from "valibot";
 import { describeList, type Fault } from "../../sim/faults.ts";
 import {
@@ -15,6 +15,7 @@ import {
 import { MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
 import { MAX_STOPS, MINUTES, readPlaylistFile, USUAL_MINUTES } from "./playlist.ts";
 import type { KeptTalk } from "./talk-store.ts";
+import { unpackSome } from "./unpack-some.ts";
 
 const KIND = "lungward-talk";
 const VERSION = 1;
@@ -59,30 +60,17 @@ export async function readTalkFile(file: Blob): Promise<ReadTalk> {
   if (file.size > LARGEST_FILE) return refuse("file", `${file.size} bytes`, `at most ${LARGEST_FILE} bytes`);
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return readPlaylist(new TextDecoder().decode(bytes));
-  const unpacked = unpack(bytes);
+  const unpacked = await unpackSome(bytes, LARGEST_FILE, largestOf);
   if (typeof unpacked === "string") return refuse("file", unpacked, "ZIP");
   const manifest = unpacked[MANIFEST];
   if (!manifest) return refuse("file", describeList(Object.keys(unpacked)) || "nothing", MANIFEST);
   return readManifest(new TextDecoder().decode(manifest), unpacked);
 }
 
-/** The files of the ZIP that a talk has; in words why there are none. */
-function unpack(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> | string {
-  let total = 0;
-  try {
-    return unzipSync(bytes, {
-      filter({ name, originalSize }) {
-        const wanted =
-          name === MANIFEST
-            ? originalSize <= LARGEST_MANIFEST
-            : PICTURE_NAME.test(name.replace(FOLDER, "")) && originalSize <= MAX_PICTURE;
-        if (wanted) total += originalSize;
-        return wanted && total <= LARGEST_FILE;
-      },
-    });
-  } catch (reason) {
-    return String(reason instanceof Error ? reason.message : reason);
-  }
+/** Bytes that a file of a talk may have; 0 for what no talk has. */
+function largestOf(name: string): number {
+  if (name === MANIFEST) return LARGEST_MANIFEST;
+  return PICTURE_NAME.test(name.replace(FOLDER, "")) ? MAX_PICTURE : 0;
 }
 
 function readPlaylist(text: string): ReadTalk {
