@@ -99,14 +99,18 @@ test("a newer version waits while a talk and a study session go on, is refused w
   close();
 });
 
-test("a part that does not come is told, and comes once the page is loaded again", async ({ page }) => {
-  await page.goto("?mode=home");
-  await expect(page.locator(".door").first()).toBeVisible();
-  await page.route(/assets\/.*\.js/, (route) => route.abort());
-  await page.locator("a.door[href*=bench]").click();
-  const again = page.getByRole("button", { name: "Load the page again" });
-  await expect(again).toBeVisible();
-  await page.unroute(/assets\/.*\.js/);
-  await again.click();
-  await expect(page.locator(".toolbar")).toBeVisible({ timeout: 60_000 });
+test.describe("without what is kept for use without a network", () => {
+  test.use({ serviceWorkers: "block" });
+
+  test("a part that does not come is told, and comes once the page is loaded again", async ({ page }) => {
+    await page.goto("?mode=home");
+    await expect(page.locator(".door").first()).toBeVisible();
+    await page.route(/assets\/.*\.js/, (route) => route.abort());
+    await page.locator("a.door[href*=bench]").click();
+    const again = page.getByRole("button", { name: "Load the page again" });
+    await expect(again).toBeVisible();
+    await page.unroute(/assets\/.*\.js/);
+    await again.click();
+    await expect(page.locator(".toolbar")).toBeVisible({ timeout: 60_000 });
+  });
 });

@@ -53,8 +53,8 @@ export function openAddress(onDropped: (place: Place, dropped: readonly Fault[])
   };
   /** Entries of the same place lie above the page, topped up whenever one is gone back. */
   const stay = (): void => {
-    const { barrier } = (history.state ?? {}) as { readonly barrier?: number };
-    for (let height = (barrier ?? 0) + 1; height <= BARRIER; height++)
+    const { barrier } = (history.state ?? {}) as { readonly barrier?: unknown };
+    for (let height = typeof barrier === "number" ? barrier + 1 : 1; height <= BARRIER; height++)
       history.pushState({ barrier: height }, "", writePlace(place.peek()));
   };
 
