@@ -7,6 +7,8 @@ import { MAX_STOPS } from "./playlist.ts";
 
 /** bytes */
 const MAX_PDF = 200_000_000;
+/** Bytes of an SVG, which is cleaned while the page waits. */
+const MAX_SVG = 4_000_000;
 /** px of a side */
 const MAX_SIDE = 16_000;
 
@@ -52,7 +54,8 @@ export async function takePictures(
   }
   const type = typeOfPicture(head);
   if (!type) return refuse(file.type || "?", "PNG, JPEG, SVG, WebP, PDF");
-  if (file.size > MAX_PICTURE) return refuse(megabytes(file.size), `at most ${megabytes(MAX_PICTURE)}`);
+  const most = type === "image/svg+xml" ? MAX_SVG : MAX_PICTURE;
+  if (file.size > most) return refuse(megabytes(file.size), `at most ${megabytes(most)}`);
   const blob = new Blob([type === "image/svg+xml" ? cleanSvg(await file.text()) : await file.arrayBuffer()], {
     type,
   });

@@ -18,7 +18,9 @@ export async function keepOffline(): Promise<void> {
   if (!registration) return;
   kept = registration;
   // Held by each window until it closes.
-  void navigator.locks?.request(registration.scope, { mode: "shared" }, () => new Promise(() => {}));
+  navigator.locks
+    ?.request(registration.scope, { mode: "shared" }, () => new Promise(() => {}))
+    .catch(() => {});
   const offer = () => {
     // The first version has nothing to replace.
     if (registration.waiting && navigator.serviceWorker.controller)
@@ -37,7 +39,7 @@ export async function keepOffline(): Promise<void> {
 export const lookForNewer = async (): Promise<unknown> => kept?.update().catch(() => {});
 
 async function take(registration: ServiceWorkerRegistration): Promise<boolean> {
-  const windows = await navigator.locks?.query();
+  const windows = await navigator.locks?.query().catch(() => null);
   const open = windows?.held?.filter(({ name }) => name === registration.scope) ?? [];
   if (open.length > 1) return false;
   navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
