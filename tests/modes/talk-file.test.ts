@@ -153,3 +153,22 @@ test("a head of many remarks is looked through at once", () => {
   expect(typeOfPicture(strToU8(`${"<!-- > -->".repeat(28)}<svg>`))).toBe("image/svg+xml");
   expect(performance.now() - began).toBeLessThan(500);
 });
+
+test("an SVG that would keep the page from answering stays out, and is named", async () => {
+  const deep = Array.from(
+    { length: 8 },
+    (_, i) => `<mask id="m${i}">${`<rect mask="url(#m${i - 1})"/>`.repeat(8)}</mask>`,
+  );
+  const hostile = strToU8(
+    `<svg xmlns="http://www.w3.org/2000/svg">${deep.join("")}<rect mask="url(#m7)"/></svg>`,
+  );
+  const manifest = strToU8('{"kind":"lungward-talk","version":1,"minutes":20,"stops":[]}');
+  const zip = zipSync({
+    "talk.json": manifest,
+    "pictures/a1.svg": hostile,
+    "pictures/a2.svg": strToU8("<svg></svg>"),
+  });
+  const { talk, faults } = await readTalkFile(new Blob([zip as BlobPart]));
+  expect([...(talk?.pictures.keys() ?? [])]).toEqual(["a2.svg"]);
+  expect(faults.map(({ path }) => path)).toEqual(["pictures/a1.svg"]);
+});

@@ -108,7 +108,7 @@ test.describe("without what is kept for use without a network", () => {
     await page.route(/assets\/.*\.js/, (route) => route.abort());
     await page.locator("a.door[href*=bench]").click();
     const again = page.getByRole("button", { name: "Load the page again" });
-    await expect(again).toBeVisible();
+    await expect(again).toBeVisible({ timeout: 30_000 });
     await page.unroute(/assets\/.*\.js/);
     await again.click();
     await expect(page.locator(".toolbar")).toBeVisible({ timeout: 60_000 });

@@ -1,5 +1,6 @@
 /** A file of the speaker's own as pictures of a talk: made safe and measured on this machine, never sent. */
 import DOMPurify from "dompurify";
+import { costFault } from "../../lesson/figure-content.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { newPictureName } from "./own-stops.ts";
 import { ENDINGS, isPdf, MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
@@ -56,9 +57,10 @@ export async function takePictures(
   if (!type) return refuse(file.type || "?", "PNG, JPEG, SVG, WebP, PDF");
   const most = type === "image/svg+xml" ? MAX_SVG : MAX_PICTURE;
   if (file.size > most) return refuse(megabytes(file.size), `at most ${megabytes(most)}`);
-  const blob = new Blob([type === "image/svg+xml" ? cleanSvg(await file.text()) : await file.arrayBuffer()], {
-    type,
-  });
+  const svg = type === "image/svg+xml" ? cleanSvg(await file.text()) : null;
+  const costly = svg === null ? null : costFault(file.name, svg);
+  if (costly) return refuse(costly.found, costly.allowed);
+  const blob = new Blob([svg ?? (await file.arrayBuffer())], { type });
   const size = await measure(blob);
   if (!size) return refuse(type, "PNG, JPEG, SVG, WebP");
   if (Math.max(...size) > MAX_SIDE) return refuse(`${size.join(" × ")} px`, `at most ${MAX_SIDE} px`);

@@ -1,6 +1,7 @@
 /** A talk as one file: a ZIP of `talk.json` and the pictures. What is not understood is named, and the rest is opened. */
 import { zipSync } from "fflate";
 import * as v from "valibot";
+import { costFault } from "../../lesson/figure-content.ts";
 import { describeList, type Fault } from "../../sim/faults.ts";
 import {
   MAX_TITLE,
@@ -92,7 +93,7 @@ function readManifest(text: string, files: Readonly<Record<string, Uint8Array>>)
   if (!Array.isArray(stops)) return refuse("stops", typeof stops, "list");
   const faults: Fault[] = [];
   if (version !== VERSION) faults.push(fault("version", String(version), String(VERSION)));
-  const pictures = picturesIn(files);
+  const pictures = picturesIn(files, faults);
   const kept = stops.slice(0, MAX_STOPS).flatMap((stop, index) => readStop(stop, index, pictures, faults));
   if (stops.length > MAX_STOPS) faults.push(fault("stops", String(stops.length), `at most ${MAX_STOPS}`));
   const time = Number(minutes);
@@ -133,11 +134,15 @@ function readStop(found: unknown, index: number, pictures: Pictures, faults: Fau
   return [stop];
 }
 
-const picturesIn = (files: Readonly<Record<string, Uint8Array>>): Pictures =>
-  new Map(
-    Object.entries(files).flatMap(([path, bytes]): [string, Blob][] => {
-      const name = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "";
-      const type = typeOfPicture(bytes);
-      return PICTURE_NAME.test(name) && type ? [[name, new Blob([bytes as BlobPart], { type })]] : [];
-    }),
-  );
+function picturesIn(files: Readonly<Record<string, Uint8Array>>, faults: Fault[]): Pictures {
+  const pictures = new Map<string, Blob>();
+  for (const [path, bytes] of Object.entries(files)) {
+    const name = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "";
+    const type = typeOfPicture(bytes);
+    if (!PICTURE_NAME.test(name) || !type) continue;
+    const costly = type === "image/svg+xml" && costFault(name, new TextDecoder().decode(bytes));
+    if (costly) faults.push(fault(path, costly.found, costly.allowed));
+    else pictures.set(name, new Blob([bytes as BlobPart], { type }));
+  }
+  return pictures;
+}
