@@ -13,18 +13,14 @@ const DEFINITION = /^(pattern|mask|clippath|marker|filter|symbol|g)$/;
 const STEP = 1000;
 const NOISE = 20_000;
 
-interface Part {
-  /** Drawn once within it, apart from what it refers to. */
-  own: number;
-  /** What may be the id of a definition, with how often it is drawn. */
-  readonly refers: Map<string, number>;
-}
-const newPart = (): Part => ({ own: 0, refers: new Map() });
-const refer = ({ refers }: Part, id: string, times: number) => refers.set(id, (refers.get(id) ?? 0) + times);
+/** What is drawn within a part, and how often: `OWN`, or what may be the id of a definition. */
+type Part = Map<string, number>;
+const refer = (part: Part, id: string, times: number): Part => part.set(id, (part.get(id) ?? 0) + times);
 
 /** No drawing nests its definitions as deep as this. */
 const DEEPEST = 200;
-/** No id: what styles refer to, which any tag may use. */
+/** No ids: the part's own tags, and what styles refer to, which any tag may use. */
+const OWN = " own";
 const STYLES = " styles";
 
 /** The tags of a drawing that has nothing but tags and words; null for any other, such as one with a declaration or a comment. */
@@ -45,8 +41,8 @@ export function drawingCost(svg: string): number {
     if (before !== undefined) return before;
     if (open.has(part) || open.size > DEEPEST) return Number.POSITIVE_INFINITY;
     open.add(part);
-    let cost = part.own;
-    for (const [id, times] of part.refers) {
+    let cost = part.get(OWN) ?? 0;
+    for (const [id, times] of part) {
       const target = byId.get(id);
       if (target) cost += times * costOf(target);
     }
@@ -61,8 +57,8 @@ const stylesOf = (svg: string): string =>
   [...svg.matchAll(/<style[^>]*>([^<]*)/gi)].map(([, css]) => decoded(css ?? "")).join(" ");
 
 function partsOf(tags: readonly string[], css: string) {
-  const whole = newPart();
-  const styles = newPart();
+  const whole: Part = new Map();
+  const styles: Part = new Map();
   for (const name of namesIn(css)) refer(styles, name, 1);
   const byId = new Map([[STYLES, styles]]);
   const within = [whole];
@@ -74,15 +70,17 @@ function partsOf(tags: readonly string[], css: string) {
     }
     const inner = within.at(-1) ?? whole;
     const words = decoded(tag);
-    inner.own += name === "feturbulence" ? NOISE : name.startsWith("fe") ? STEP : 1;
+    refer(inner, OWN, name === "feturbulence" ? NOISE : name.startsWith("fe") ? STEP : 1);
     // A marker is drawn at every corner of its path.
     const times = /marker/i.test(words) || /marker/i.test(css) ? corners(words) : 1;
     for (const each of namesIn(words)) refer(inner, each, times);
-    if (styles.refers.size > 0) refer(inner, STYLES, times);
+    if (styles.size > 0) refer(inner, STYLES, times);
     if (tag.endsWith("/>")) continue;
-    const id = DEFINITION.test(name) ? /\sid\s*=\s*["']?([^"'\s>]+)/i.exec(words)?.[1] : undefined;
-    const part = id === undefined ? inner : newPart();
-    if (id !== undefined) {
+    const id = DEFINITION.test(name) ? idOf(words) : undefined;
+    // Of two of one id a browser takes the first.
+    const isNew = id !== undefined && !byId.has(id);
+    const part: Part = isNew ? new Map() : inner;
+    if (isNew) {
       byId.set(id, part);
       // Counted where it stands as well as where it is referred to.
       refer(inner, id, 1);
@@ -91,6 +89,12 @@ function partsOf(tags: readonly string[], css: string) {
   }
   return { whole, byId };
 }
+
+const idOf = (tag: string): string | undefined => {
+  for (const [, name, value] of tag.matchAll(/([^\s"'<>/=]+)\s*=\s*("[^"]*"|'[^']*')/g))
+    if (name === "id") return value?.slice(1, -1);
+  return undefined;
+};
 
 const namesIn = (words: string): readonly string[] =>
   [...words.matchAll(/#([^\s"'();,{}<>]+)/g)].map(([, name]) => name ?? "");

@@ -6,10 +6,13 @@ const svg = (inner: string) => `<svg xmlns="http://www.w3.org/2000/svg" viewBox=
 /** Definitions of eight parts each, eight deep: 8^8 rectangles. */
 const nested = (tag: string, use: (id: string) => string) =>
   svg(
-    Array.from({ length: 8 }, (_, depth) => {
-      const parts = `<rect ${depth ? use(`p${depth - 1}`) : ""}></rect>`.repeat(8);
-      return `<${tag} id="p${depth}">${parts}</${tag}>`;
-    }).join("") + `<rect ${use("p7")}></rect>`,
+    [...Array(8).keys()]
+      .map((depth) => {
+        const parts = `<rect ${depth ? use(`p${depth - 1}`) : ""}></rect>`.repeat(8);
+        return `<${tag} id="p${depth}">${parts}</${tag}>`;
+      })
+      .concat(`<rect ${use("p7")}></rect>`)
+      .join(""),
   );
 
 test.each([
@@ -33,6 +36,14 @@ test.each([
   ],
   ["filter", svg(`<filter id="f">${"<feGaussianBlur/>".repeat(300)}</filter>`)],
   ["noise", svg(`<filter id="f"><feTurbulence/></filter>${'<rect filter="url(#f)"/>'.repeat(20)}`)],
+  [
+    "under an id that stands twice",
+    nested("mask", (id) => `mask="url(#${id})"`).replace("</svg>", '<mask id="p7"></mask></svg>'),
+  ],
+  [
+    "behind another word",
+    nested("mask", (id) => `mask="url(#${id})"`).replaceAll("<mask id", '<mask class=" id=x" id'),
+  ],
   ["itself", svg('<mask id="a"><rect mask="url(#a)"></rect></mask><rect mask="url(#a)"></rect>')],
   ["a declaration", '<!DOCTYPE svg [<!ENTITY a "b">]><svg></svg>'],
   ["deep", svg(Array.from({ length: 5000 }, (_, i) => `<g id="g${i}">`).join("") + "</g>".repeat(5000))],
