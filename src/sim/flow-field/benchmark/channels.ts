@@ -92,7 +92,8 @@ export function solveStep(reynolds: number, cells: number, enough?: () => boolea
     viscosity: 1 / reynolds,
     cellsAcross: cells / 2,
     dx: 1000 / cells,
-    tolerance: 2e-6,
+    tolerance: 6e-6,
+    hastened: true,
     enough,
   });
   const lower = turnsAlong(settled.solver, false, 0.3, long / 1000 - 0.5);
