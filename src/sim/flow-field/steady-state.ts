@@ -5,8 +5,8 @@ import { chooseEngine } from "../flow-solver/engine.ts";
 import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMmHg } from "../units.ts";
+import { accelerate } from "./anderson.ts";
 import { applyGiven, openingRule } from "./boundary-conditions.ts";
-import { hasten } from "./hasten.ts";
 import { type Moment, measure, momentsMean } from "./measure.ts";
 import { remap } from "./remap.ts";
 
@@ -17,14 +17,14 @@ export interface SettleChoice {
   readonly depth: "uniform" | "round";
   /** s of blood time on the finest grid at most */
   readonly maxSeconds: number;
-  /** largest relative change (a fraction) of energy, flows, pressures and dissipation (and when hastened of the flow in any place) while blood travels the narrowest width */
+  /** largest relative change (a fraction) of energy, flows, pressures and dissipation (and when accelerated of the flow in any place) while blood travels the narrowest width */
   readonly tolerance: number;
   /** count of cell updates after which it stops unsettled, so that no request runs for hours */
   readonly maxUpdates: number;
   /** ratio of sound speed to the fastest blood; lower for flows known to be steady, whose answer does not depend on it: fewer steps */
   readonly soundSpeedRatio?: number;
   /** for flows known to have one steady state and to reach it: goes there in fewer steps, not through time */
-  readonly hastened?: boolean;
+  readonly accelerated?: boolean;
   /** asked now and then: true ends the run unsettled */
   readonly enough?: () => boolean;
 }
@@ -131,9 +131,9 @@ function settleLevel(
   seed?: (solver: FlowSolver) => void,
 ): Settled {
   const { geometry, density, viscosity } = problem;
-  const { maxSeconds, tolerance, maxUpdates, hastened, enough } = choice;
+  const { maxSeconds, tolerance, maxUpdates, accelerated, enough } = choice;
   const solver = begin(problem, choice, before);
-  const advance = hastened ? hasten(solver) : advancePlainly(solver);
+  const advance = accelerated ? accelerate(solver) : advancePlainly(solver);
   seed?.(solver);
   let last = measure(solver, density, viscosity);
   const history: Moment[] = [];
@@ -168,7 +168,7 @@ function settleLevel(
   return { solver, moment, steady, steps, updates: steps * solver.cells };
 }
 
-/** As {@link hasten}, through time; what moves is judged by the moment alone. */
+/** As {@link accelerate}, through time; what moves is judged by the moment alone. */
 const advancePlainly = (solver: FlowSolver) => (steps: number) => {
   solver.advance(steps);
   return 0;

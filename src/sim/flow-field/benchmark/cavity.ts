@@ -5,7 +5,7 @@ import { buildMesh, type CutCellMesh } from "../../flow-solver/cut-cell-mesh.ts"
 import { chooseEngine } from "../../flow-solver/engine.ts";
 import { type FlowSolver, runFlowSolver } from "../../flow-solver/flow-solver.ts";
 import { fillCoefficients } from "../../flow-solver/stencil-coefficients.ts";
-import { hasten } from "../hasten.ts";
+import { accelerate } from "../anderson.ts";
 import { remap } from "../remap.ts";
 import { STEADY_SOUND_SPEED_RATIO } from "./channel.ts";
 
@@ -122,7 +122,7 @@ const STRETCH = 0.25;
 
 /** Until the flow changes by less than `tolerance` in the time the lid needs for its own length. */
 function run(solver: FlowSolver, tolerance: number, enough: () => boolean): [boolean, number] {
-  const advance = hasten(solver);
+  const advance = accelerate(solver);
   let steps = 0;
   for (let time = 0; time < 300; time += STRETCH) {
     const count = Math.ceil(STRETCH / solver.step);

@@ -1,11 +1,12 @@
 /**
- * A steady flow in fewer steps: each stretch of time starts from the mix of earlier flows that changes least (Anderson, J ACM 12:547, 1965). Only
- * for flows known to become steady: on the way there the flow is none that blood goes through, and an unstable steady flow is found as well.
+ * A steady flow in fewer steps by Anderson's acceleration (J ACM 12:547, 1965): each stretch of time starts from the mix of earlier flows that changes
+ * least. Only for flows known to become steady: on the way there the flow is none that blood goes through, and an unstable steady flow is found as well.
+ * Many and long flows: their products are kept from stretch to stretch, where the circulation's search makes its few short ones independent each time.
  */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 
 /** Flows kept at most, and the bytes that they may take. */
-const MOST = 40;
+const MAX_KEPT = 40;
 const MAX_BYTES = 256e6;
 /** Keeps the mix finite where kept changes are almost alike, over their own size. */
 const REGULAR = 1e-12;
@@ -23,8 +24,8 @@ interface Stretch {
 }
 
 /** Advances `solver` by a count of steps, then moves the flow on towards its steady state. Gives the relative change (a fraction) in those steps. */
-export function hasten(solver: FlowSolver): (steps: number) => number {
-  const most = Math.max(2, Math.min(MOST, Math.floor(MAX_BYTES / (48 * solver.arrays.u.length))));
+export function accelerate(solver: FlowSolver): (steps: number) => number {
+  const most = Math.max(2, Math.min(MAX_KEPT, Math.floor(MAX_BYTES / (48 * solver.arrays.u.length))));
   let kept: Stretch[] = [];
   let least = Number.POSITIVE_INFINITY;
   return (steps) => {
