@@ -5,7 +5,7 @@ import { chooseEngine } from "../flow-solver/engine.ts";
 import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMmHg } from "../units.ts";
-import { accelerate } from "./anderson.ts";
+import { accelerate } from "./accelerate.ts";
 import { applyGiven, openingRule } from "./boundary-conditions.ts";
 import { type Moment, measure, momentsMean } from "./measure.ts";
 import { remap } from "./remap.ts";

@@ -5,7 +5,7 @@ import { buildMesh, type CutCellMesh } from "../../flow-solver/cut-cell-mesh.ts"
 import { chooseEngine } from "../../flow-solver/engine.ts";
 import { type FlowSolver, runFlowSolver } from "../../flow-solver/flow-solver.ts";
 import { fillCoefficients } from "../../flow-solver/stencil-coefficients.ts";
-import { accelerate } from "../anderson.ts";
+import { accelerate } from "../accelerate.ts";
 import { remap } from "../remap.ts";
 import { STEADY_SOUND_SPEED_RATIO } from "./channel.ts";
 

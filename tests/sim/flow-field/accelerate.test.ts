@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { accelerate } from "../../../src/sim/flow-field/anderson.ts";
+import { accelerate } from "../../../src/sim/flow-field/accelerate.ts";
 import { solveCavity } from "../../../src/sim/flow-field/benchmark/cavity.ts";
 import type { FlowSolver } from "../../../src/sim/flow-solver/flow-solver.ts";
 
