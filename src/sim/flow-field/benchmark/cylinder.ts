@@ -33,6 +33,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
     cellsAcross: cells,
     dx: 410 / cells,
     tolerance: 1e-6,
+    accelerated: true,
     enough,
   });
   const wall = wallForces(settled.solver, viscosity);
