@@ -76,9 +76,15 @@ test("the spread is that of ten pulses in a row, each by its own start, and wait
     if (elapsed < 5.5) expect(washOutSpread(curve)).toBeUndefined();
   }
   const { mean, band } = washOutSpread(curve)!;
-  expect(mean).toBeCloseTo(1.2, 1);
-  expect(band[0]).toBeCloseTo(1, 1);
-  expect(band[1]).toBeCloseTo(3, 1);
+  // Looked at every 0.05 s.
+  for (const [found, exact] of [
+    [mean, 1.2],
+    [band[0], 1],
+    [band[1], 3],
+  ] as const) {
+    expect(found).toBeGreaterThan(exact - 1e-6);
+    expect(found).toBeLessThan(exact + 0.11);
+  }
   expect(curve.seconds[3]).toBe(band[1]);
 });
 
