@@ -23,6 +23,7 @@ import {
   SCENES,
   type SceneState,
   START,
+  SWIPES,
   type View,
 } from "./scene-state.ts";
 
@@ -67,6 +68,7 @@ export function writeAddress(state: SceneState): string {
   if (view.paused) pieces.push("z");
   tell("k", view.focus ?? "", "");
   tell("m", view.camera, START.view.camera);
+  tell("d", String(view.swipe), String(START.view.swipe));
   tell("q", view.clots.join("_"), "");
   return pieces.join("~");
 }
@@ -128,10 +130,12 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
       return see({ focus: readName("focus", value, dropped) });
     case "m":
       return see({ camera: readName("camera", value, dropped) ?? START.view.camera });
+    case "d":
+      return see({ swipe: readNumber("swipe", value, SWIPES, dropped) });
     case "q":
       return see({ clots: readClots(value, dropped) });
   }
-  dropped.push({ path: "link", found: letter + value, allowed: "ptbvswxcofrzkmq" });
+  dropped.push({ path: "link", found: letter + value, allowed: "ptbvswxcofrzkmdq" });
   return state;
 }
 

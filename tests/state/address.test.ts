@@ -63,6 +63,7 @@ const states: fc.Arbitrary<SceneState> = fc.record({
     dye: fc.constant(0),
     focus: fc.constantFrom(null, "tee", "leftPulmonaryArtery"),
     camera: fc.constantFrom("whole", "fenestration"),
+    swipe: fc.constantFrom(null, 0, 37),
     clots: fc.constantFrom([], [2, 5]),
   }),
 });

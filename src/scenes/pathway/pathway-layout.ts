@@ -1,10 +1,26 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
+import type { Frame } from "../../chain/frame.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
-import type { Box } from "../scene.ts";
-import type { Sizes } from "../theme/type.ts";
+import type { Box, Divider, Viewport } from "../scene.ts";
+import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+
+/** How a drawing is laid out. */
+export interface Laid {
+  readonly at: Layout;
+  readonly keyAt: LegendPlace;
+  /** null before the first drawing */
+  readonly key: Box | null;
+  readonly sizes: Sizes;
+  /** what is seen of each pathway, where they lie one over the other */
+  readonly over?: {
+    readonly sides: readonly Box[];
+    readonly sight: Sight;
+    readonly divider: Divider;
+  };
+}
 
 export interface Layout {
   readonly planes: readonly Box[];
@@ -13,6 +29,14 @@ export interface Layout {
   /** null when the view does not ask for it */
   readonly grade: Box | null;
   readonly narrow: boolean;
+}
+
+/** @param key the room that the key took in the last drawing */
+export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
+  const sizes = typeSizes(clear.height, floor);
+  const keyAt = keyPlace(clear, panes.length, sizes);
+  const taken = key ?? { ...keyAt, height: 0 };
+  return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
 }
 
 /** Where the key goes: down the side of a wide scene with one pane, else along its top. */
@@ -83,8 +107,18 @@ const BEYOND = 26;
 /** mm of a 5-year-old above the upper one: the branches of the arch and the veins from head and arms show */
 const ABOVE = 21;
 
-/** [left, bottom, right, top] mm of what has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
-export function extent({ bounds, chest }: PathwayGeometry): [number, number, number, number] {
+/** [left, bottom, right, top] mm */
+export type Extent = readonly [number, number, number, number];
+
+/** What a camera looks at. */
+export interface Sight {
+  /** of what is seen whole */
+  readonly extent: Extent;
+  readonly places: PathwayGeometry["places"];
+}
+
+/** What has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
+export function extent({ bounds, chest }: PathwayGeometry): Extent {
   const [left, , right] = bounds;
   const s = chest.scale;
   const xs = anatomyOf(chest)
@@ -106,10 +140,7 @@ export interface Projection {
 }
 
 /** Fits [left, bottom, right, top] mm into a box, centred. */
-export function project(
-  box: Box,
-  [left, bottom, right, top]: readonly [number, number, number, number],
-): Projection {
+export function project(box: Box, [left, bottom, right, top]: Extent): Projection {
   const scale = Math.min(box.width / (right - left), box.height / (top - bottom));
   return {
     scale,
