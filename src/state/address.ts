@@ -15,6 +15,7 @@ import {
   shortWord,
   writeSettings,
 } from "./address-pieces.ts";
+import { arriveAtScene, isComplete } from "./enter-scene.ts";
 import {
   COLOURINGS,
   MAX_BESIDE,
@@ -35,6 +36,9 @@ export const LONGEST_ADDRESS = 350;
 /** Characters; three panes with every control moved need fewer. The rest is not read. */
 export const LONGEST_READ = 2000;
 
+/** The scene as it is written, with nothing that it would bring. */
+const EXACT = "e";
+
 const FLAGS = { l: "labels", h: "handles", s: "streamlines", g: "gradeLine", d: "ledger" } as const;
 type Flag = keyof typeof FLAGS;
 
@@ -53,6 +57,8 @@ export function writeAddress(state: SceneState): string {
   };
   const body = (each: typeof request.body) => `${each.ageYears}_${each.bsa}_${each.haemoglobin}`;
   tell("p", state.scene, START.scene);
+  // A bare name of a scene brings what the scene is shown with.
+  if (!isComplete(state)) pieces.push(EXACT);
   tell("t", shortWord(request.stage), shortWord(START.request.stage));
   tell("b", body(request.body), body(START.request.body));
   tell("v", shortWord(request.volumeRule), shortWord(START.request.volumeRule));
@@ -81,8 +87,9 @@ export function readAddress(text: string): Read {
   const [version, ...pieces] = text.slice(0, LONGEST_READ).split("~");
   if (version !== VERSION) dropped.push({ path: "version", found: version ?? "", allowed: VERSION });
   let state: SceneState = START;
-  for (const piece of pieces) state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
-  return { state, dropped };
+  for (const piece of pieces.filter((each) => each !== EXACT))
+    state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
+  return { state: pieces.includes(EXACT) ? state : arriveAtScene(state), dropped };
 }
 
 function readPiece(state: SceneState, letter: string, value: string, dropped: Fault[]): SceneState {
@@ -135,7 +142,7 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
     case "q":
       return see({ clots: readClots(value, dropped) });
   }
-  dropped.push({ path: "link", found: letter + value, allowed: "ptbvswxcofrzkmdq" });
+  dropped.push({ path: "link", found: letter + value, allowed: "petbvswxcofrzkmdq" });
   return state;
 }
 

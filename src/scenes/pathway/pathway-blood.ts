@@ -142,7 +142,7 @@ export function blood(): Blood {
 }
 
 /** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
-export const headSize = ({ full }: Viewport, { scale }: Projection): number =>
+const headSize = ({ full }: Viewport, { scale }: Projection): number =>
   Math.max(1.2, full.height * 0.0016) / scale;
 
 /** A layer for tracers, made again when there are more of them than it can hold. */
