@@ -247,3 +247,19 @@ describe("a broken address", () => {
     expect(dropped).toEqual([{ path: "version", found: "7", allowed: "1" }]);
   });
 });
+
+describe("a link to the calf", () => {
+  it("squeezes where it names the scene alone, for as long as the scene is shown", () => {
+    const { state, dropped } = readAddress("1~pcalf");
+    expect(dropped).toEqual([]);
+    expect(state.request.set).toEqual({ calfPumpPressure: 60 });
+    expect(state.lent).toEqual(["calfPumpPressure"]);
+  });
+
+  it("rests where someone left it at rest, and keeps a pressure of one's own", () => {
+    const resting: SceneState = { ...START, scene: "calf" };
+    expect(readAddress(writeAddress(resting)).state).toEqual(resting);
+    const own = { ...resting, request: { ...resting.request, set: { calfPumpPressure: 30 } } };
+    expect(readAddress(writeAddress(own)).state).toEqual(own);
+  });
+});

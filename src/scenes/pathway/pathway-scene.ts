@@ -61,7 +61,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     shown.keep(frame.panes.length);
     shown.draw(frame, { planes: roomsOf(laid), hearts: heartBoxes(laid) }, viewport, theme);
     const edge = keyAt.inline && key ? key.y + key.height : viewport.clear.y;
-    const under = sinkOf(at) ?? (shown.cut ? foot(viewport.clear) : null);
+    const under = sinkOf(at) ?? (shown.cut || wordsBelow(viewport) ? foot(viewport.clear) : null);
     ground.draw(viewport, under, { ...viewport.clear, y: edge, height: sizes.axis }, theme);
     grade.view.visible = at.grade !== null;
   };
@@ -146,6 +146,9 @@ const roomsOf = ({ at, over }: Laid): readonly Room[] =>
     box,
     shared: over && { side: entryAt(over.sides, i), sight: over.sight },
   }));
+
+/** The page writes beneath the picture: nothing is drawn behind that. */
+const wordsBelow = ({ full, clear }: Viewport): boolean => clear.y + clear.height < full.y + full.height - 1;
 
 /** Words keep off a key beside the picture and off the ground under the grade line. */
 function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
