@@ -114,7 +114,13 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       behind: true,
     },
     ...throughHeart(heart, tube("leftLowerPulmonaryVein")),
-    ...lungs.flatMap((lung) => [...through(lung), ...veins(lung, tube)]),
+    ...lungs.flatMap((lung) => [
+      ...through(
+        lung,
+        stage === "two-ventricle" && lung.side === "right" ? BEFORE_VEINS : Number.POSITIVE_INFINITY,
+      ),
+      ...veins(lung, tube),
+    ]),
   ];
 }
 
@@ -156,8 +162,11 @@ function veins({ side }: LungShape, tube: (name: string) => Tube): readonly Vess
   }));
 }
 
+/** Plane units: from here on the right atrium lies before the right pulmonary veins. */
+const BEFORE_VEINS = 396;
+
 /** From the pulmonary artery to an end of its tree, over to the nearest end of the veins' tree, and back along that. */
-function through({ side, arteries, veins: back }: LungShape): readonly Vessel[] {
+function through({ side, arteries, veins: back }: LungShape, to: number): readonly Vessel[] {
   const step = arteries.ends.length / COURSES;
   return Array.from({ length: COURSES }, (_, k) => {
     const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
@@ -174,7 +183,7 @@ function through({ side, arteries, veins: back }: LungShape): readonly Vessel[] 
       blood: "pulmonaryArtery" as Blood,
       becomes: "pulmonaryVein" as Blood,
       width: 10,
-      points: points.map(onPlane),
+      points: points.map(onPlane).filter(([x]) => x < to),
       share: 1 / COURSES,
       painted: true,
     };

@@ -1,5 +1,6 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
 import type { Frame } from "../../chain/frame.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
@@ -55,7 +56,16 @@ const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
 
 /** Too narrow or too low for a key beside the vessels. */
 const crowded = (clear: Box, sizes: Sizes): boolean =>
-  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 29 * sizes.axis;
+  clear.width < 36 * sizes.axis ||
+  clear.width < 0.9 * clear.height ||
+  clear.height < 29 * sizes.axis ||
+  clear.width - PICTURE * clear.height < 2 * ASIDE * sizes.axis;
+
+/** Width of a body over the height that it has above a grade line and under a title, and that of the whole. */
+const WIDE = 1.22;
+const PICTURE = 0.74 * WIDE;
+/** Widths of type that a key needs beside a body. */
+const ASIDE = 6;
 
 /** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
 const MIN_PLANE = 20;
@@ -83,7 +93,7 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
         height: low ? Math.max(1, clear.height - top) : height - pad / 2,
       }
     : null;
-  const boxes = splitBox(
+  const boxes = inBoxes(
     {
       x: clear.x,
       y: clear.y + top,
@@ -101,6 +111,18 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
     narrow,
   };
 }
+
+/** Boxes in a row, one above another, or of three two above the third: whichever leaves the pictures largest. */
+export function inBoxes(box: Box, count: number, pad: number): readonly Box[] {
+  const plain = splitBox(box, count, pad);
+  if (count !== 3) return plain;
+  const [width, height] = [(box.width - pad) / 2, (box.height - pad) / 2];
+  const cell = (x: number, y: number): Box => ({ x: box.x + x, y: box.y + y, width, height });
+  const pyramid = [cell(0, 0), cell(width + pad, 0), cell((box.width - width) / 2, height + pad)];
+  return pictureIn(entryAt(pyramid, 0)) > pictureIn(entryAt(plain, 0)) ? pyramid : plain;
+}
+
+const pictureIn = ({ width, height }: Box): number => Math.min(width / WIDE, height);
 
 /** mm of a 5-year-old below the lower opening: liver and hepatic veins show */
 const BEYOND = 26;
