@@ -54,8 +54,7 @@ export function blood(): Blood {
   let mapped: FieldMeans | null = null;
   let mappedAs: Overlay = "none";
   let mappedShape: FieldShape | null = null;
-  let measuredShape: FieldShape | null = null;
-  let lumen = 0;
+  let [measuredShape, lumen]: [FieldShape | null, number] = [null, 0];
   const sides = sideFlow();
   const joiner = tracerJoiner();
 
@@ -87,12 +86,11 @@ export function blood(): Blood {
       }
       const half = headSize(viewport, at);
       if (shape !== measuredShape) {
-        measuredShape = shape;
-        lumen = lumenArea(shape);
+        [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER;
-      const share = Math.min(1, (cover * lumen) / (tracers.count * Math.PI * half * half));
+      const covering = (mapOver ? HINT : COVER) * lumen;
+      const share = Math.min(1, covering / (tracers.count * Math.PI * half * half));
       const taken = Math.floor(tracers.count * share);
       // How long blood has been on its way is known in the field alone.
       const alone = mapOver || asked.colouring === "age" || !pane.geometry;
