@@ -1,17 +1,21 @@
 /** Which drawing shows a frame; the pathway's comes with the stage, each other one when it is first shown. */
 import type { Frame } from "../chain/frame.ts";
 import { hasPlane } from "../sim/parameters/request.ts";
-import { paneRequest, type SceneName } from "../state/scene-state.ts";
+import { paneRequest, type SceneName, swipeOf } from "../state/scene-state.ts";
 import { makePathway } from "./pathway/pathway-scene.ts";
 import type { MakeScene } from "./scene.ts";
 
-/** A scene's name; `pumped`: the pathway's scene where blood of a pane reaches the lungs through a pump. */
-export type DrawingName = SceneName | "pumped";
+/** A scene's name; `pumped`: the pathway's scene where blood of a pane reaches the lungs through a pump; `swiped`: with two pathways one over the other. */
+export type DrawingName = SceneName | "pumped" | "swiped";
 
 const LATER: Readonly<Record<Exclude<DrawingName, "pathway">, () => Promise<MakeScene>>> = {
   async pumped() {
     const { heartView } = await import("./pathway/heart-view.ts");
-    return () => makePathway(heartView);
+    return () => makePathway({ makeHeart: heartView });
+  },
+  async swiped() {
+    const { swipe } = await import("./pathway/swipe.ts");
+    return () => makePathway({ swipe: swipe() });
   },
   circuit: async () => (await import("./circuit/circuit-scene.ts")).makeCircuit,
   breathing: async () => (await import("./breathing/breathing-scene.ts")).makeBreathing,
@@ -28,7 +32,8 @@ export function drawingOf({ state, panes }: Frame): DrawingName {
   if (state.scene !== "pathway") return state.scene;
   const asked = panes.map((_, i) => paneRequest(state, i).stage);
   const shown = panes.flatMap(({ circulation }) => (circulation ? [circulation.request.stage] : []));
-  return [...asked, ...shown].every(hasPlane) ? "pathway" : "pumped";
+  if (![...asked, ...shown].every(hasPlane)) return "pumped";
+  return swipeOf(state) !== null && panes.every(({ geometry }) => geometry) ? "swiped" : "pathway";
 }
 
 /** What makes this drawing; null until it has been fetched. */

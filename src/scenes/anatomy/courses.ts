@@ -25,8 +25,8 @@ export interface Course {
   readonly share: number;
   /** the greatest width, mm */
   readonly widest: number;
-  /** index into ORIGINS, or the lung whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
-  readonly carries: 0 | 1 | 2 | "left" | "right" | "rich" | "arterial";
+  /** index into ORIGINS, "lower" for the lower vein's mixture, or the lung whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
+  readonly carries: 0 | 1 | 2 | "lower" | "left" | "right" | "rich" | "arterial";
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }
@@ -39,10 +39,14 @@ const MARK = 0.7;
 export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
-const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: 0 | 1 | 2]>> = {
+const FEEDING: Readonly<
+  Record<string, readonly [flow: string, share: number, carries: 0 | 1 | 2 | "lower"]>
+> = {
   rightBrachiocephalicVein: ["svc", 0.5, 0],
   leftBrachiocephalicVein: ["svc", 0.5, 0],
   lowerInferiorVenaCava: ["legs", 1, 2],
+  // Where it opens into the atrium, with no pathway between.
+  lowerVein: ["ivc", 1, "lower"],
   // Some three quarters of the liver's blood come by the portal vein (common textbook share).
   portalVein: ["hepaticVein", 0.75, 1],
   rightHepaticVein: ["hepaticVein", 0.5, 1],
@@ -72,13 +76,19 @@ function feeding(tube: Tube, size: number): readonly Course[] {
   if (!fed) return [];
   const [flow, share, carries] = fed;
   // The inferior vena cava shows its marks from where the portal vein has passed before it.
-  const hidden = tube.name.startsWith("lower") ? Math.round(0.27 * tube.line.length) : 0;
+  const hidden = tube.name === "lowerInferiorVenaCava" ? Math.round(0.27 * tube.line.length) : 0;
   const whole = line(tube.line.slice(hidden));
   const total = lastOf(whole.run);
   const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
   const along = courseOf(whole, widths, size, () => 1);
-  return [{ ...along, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
+  // Its marks thin out in the room that it opens into.
+  const seen =
+    carries === "lower" ? along.run.map((at) => Math.min(1, (total - at) / (OPENING * total))) : along.seen;
+  return [{ ...along, seen, flow, share, carries, area: total * (tube.from + tube.to) * 0.5 }];
 }
+
+/** Part of the lower vein's length over which it opens. */
+const OPENING = 0.35;
 
 /** From the left pulmonary veins through the atrioventricular valve to the apex, and from there out into the aorta's root. */
 function throughHeart({ behind, heart: { at, size }, frame }: Anatomy): readonly Course[] {

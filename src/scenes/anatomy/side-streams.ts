@@ -89,12 +89,14 @@ function originOf(
   if (typeof carries === "number") return carries;
   if (carries === "rich" || carries === "arterial") return 0;
   const { shares, flows, traces } = circulation;
+  const hepatic = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
+  const liver = Math.min(1, hepatic / Math.max(1e-6, flows.ivc));
+  if (carries === "lower") return part(place + index * STEPS[1]) < liver ? 1 : 2;
   if (!shares) return 0;
   const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];
-  const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
   const pick = part(place + index * STEPS[1]) * (upper + lower);
   if (pick < upper) return 0;
-  return pick - upper < lower * Math.min(1, liver / Math.max(1e-6, flows.ivc)) ? 1 : 2;
+  return pick - upper < lower * liver ? 1 : 2;
 }
 
 function advance(

@@ -10,16 +10,22 @@ import { ghostLayer } from "../layers/ghost.ts";
 import { type Occupied, occupied } from "../layers/occupied.ts";
 import { elementAt, spotsOf } from "../layers/spots.ts";
 import { type VeilLayer, veilLayer } from "../layers/veil.ts";
-import { veinStream } from "../layers/vein-stream.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { type Box, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paneCamera } from "./camera.ts";
 import { chestView } from "./chest-view.ts";
 import type { Moment } from "./moment.ts";
-import { blood, headSize } from "./pathway-blood.ts";
-import { onPlane, onScreen, type Projection } from "./pathway-layout.ts";
+import { blood } from "./pathway-blood.ts";
+import { onPlane, onScreen, type Projection, type Sight } from "./pathway-layout.ts";
 import { tracedLines } from "./traced-lines.ts";
+
+/** Where a pathway lies, CSS px. */
+export interface Room {
+  readonly box: Box;
+  /** Where another pathway lies in the same box: what is seen of this one, and what both cameras look at. */
+  readonly shared?: { readonly side: Box; readonly sight: Sight } | undefined;
+}
 
 export interface PaneView {
   readonly view: Container;
@@ -29,7 +35,7 @@ export interface PaneView {
   readonly plane: Plane | null;
   /** what no plate may cover */
   readonly occupied: Occupied | null;
-  draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
+  draw(pane: Pane, room: Room, moment: Moment, theme: Theme): void;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
   release(): void;
@@ -39,7 +45,6 @@ export interface PaneView {
 function paneLayers() {
   const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
   const chest = chestView();
-  const stream = veinStream();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
@@ -47,7 +52,6 @@ function paneLayers() {
   const veil: VeilLayer = veilLayer();
   plane.addChild(
     chest.behind,
-    stream.view,
     wall.below,
     chest.hidden,
     inside.view,
@@ -60,11 +64,11 @@ function paneLayers() {
     veil.view,
   );
   view.addChild(plane, frame);
-  return { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil };
+  return { view, plane, frame, chest, wall, inside, lines, clots, ghost, veil };
 }
 
 export function paneView(): PaneView {
-  const { view, plane, frame, chest, stream, wall, inside, lines, clots, ghost, veil } = paneLayers();
+  const { view, plane, frame, chest, wall, inside, lines, clots, ghost, veil } = paneLayers();
   const keepTo = clipper(plane, frame);
   const camera = paneCamera();
 
@@ -99,21 +103,19 @@ export function paneView(): PaneView {
     get occupied() {
       return taken;
     },
-    draw(pane, box, moment, theme) {
+    draw(pane, { box, shared }, whole, theme) {
       look(pane, theme);
-      view.visible = geometry !== null;
-      if (!geometry) return;
-      const { view: asked, time, viewport, compared } = moment;
-      const at = camera.aim(geometry, box, moment);
+      view.visible = geometry !== null && shared?.side.width !== 0;
+      if (!geometry || !view.visible) return;
+      const moment = shared ? seenIn(shared.side, whole) : whole;
+      const { view: asked, viewport, compared } = moment;
+      const at = camera.aim(geometry, box, moment, shared?.sight);
       plane.position.set(at.x, at.y);
       plane.scale.set(at.scale, -at.scale);
-      keepTo(compared && asked.camera !== "whole" ? box : null);
+      keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
       chest.draw(pane, present(outline), at.scale, moment, theme);
       inside.draw(pane, moment, at, theme);
-      stream.view.visible = asked.overlay === "none";
-      const veins = { circulation: pane.circulation, time, colouring: asked.colouring };
-      if (stream.view.visible) stream.draw(geometry, veins, headSize(viewport, at), theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
       ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
@@ -134,6 +136,12 @@ export function paneView(): PaneView {
     },
   };
 }
+
+/** What lies beyond an edge need not be drawn. */
+const seenIn = (side: Box, moment: Moment): Moment => ({
+  ...moment,
+  viewport: { ...moment.viewport, full: side },
+});
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
 function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {

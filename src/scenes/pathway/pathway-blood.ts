@@ -92,12 +92,11 @@ export function blood(): Blood {
       }
       const half = headSize(viewport, at);
       if (shape !== measuredShape) {
-        measuredShape = shape;
-        lumen = lumenArea(shape);
+        [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER;
-      const share = Math.min(1, (cover * lumen) / (tracers.count * Math.PI * half * half));
+      const covering = (mapOver ? HINT : COVER) * lumen;
+      const share = Math.min(1, covering / (tracers.count * Math.PI * half * half));
       const taken = Math.floor(tracers.count * share);
       // How long blood has been on its way is known in the field alone.
       const alone = mapOver || asked.colouring === "age" || !pane.geometry;
@@ -149,7 +148,7 @@ export function blood(): Blood {
 }
 
 /** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
-export const headSize = ({ full }: Viewport, { scale }: Projection): number =>
+const headSize = ({ full }: Viewport, { scale }: Projection): number =>
   Math.max(1.2, full.height * 0.0016) / scale;
 
 /** A layer for tracers, made again when there are more of them than it can hold. */
