@@ -42,12 +42,14 @@ export async function lessonFileText(file: File): Promise<string | null> {
 /** What a text is called whose file has this name. */
 export const nameOfFile = (name: string): string => name.replace(/\.(md|txt|markdown)$/i, "");
 
-/** Keeps a file beside the kit's lessons. @returns false for one that can be no lesson */
+/** Keeps a file, once, beside the kit's lessons. @returns false for one that can be no lesson */
 export async function addOwnFile(file: File): Promise<boolean> {
   const text = await lessonFileText(file);
   if (text === null) return false;
   const texts = await openOwnTexts({ store: browserTextStore() });
-  texts.add(nameOfFile(file.name), text);
+  const same = texts.list.value.find((each) => each.text === text);
+  if (same) texts.show(same.id, true);
+  else texts.add(nameOfFile(file.name), text);
   forgetLibraries();
   return true;
 }
