@@ -12,7 +12,7 @@ import { LessonPicker } from "./lesson-picker.tsx";
 import { MAX_TITLE, type Stop } from "./own-stops.ts";
 import { OwnStops } from "./own-stops-bar.tsx";
 import { MINUTES } from "./playlist.ts";
-import { StopRow } from "./stop-row.tsx";
+import { StopList } from "./stop-list.tsx";
 import { secondsOf } from "./stops.ts";
 import { type TalkDraft, talkDraft } from "./talk-draft.ts";
 import { keepTalk, readKeptTalk } from "./talk-store.ts";
@@ -51,12 +51,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           {without > 0 && <p class="note">{t("lecture.link.without", { count: without })}</p>}
           <OwnStops draft={draft} />
           {stops.length === 0 && <p>{t("lecture.list.empty")}</p>}
-          <ol>
-            {stops.map((stop, index) => (
-              // A stop may come twice: its place is its key.
-              <StopRow key={index} lessons={library.lessons} {...{ draft, stop, index }} />
-            ))}
-          </ol>
+          <StopList draft={draft} lessons={library.lessons} />
           <Minutes draft={draft} />
           <label class="field">
             {t("lecture.name")}
