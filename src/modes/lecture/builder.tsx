@@ -9,7 +9,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
-import { MAX_TITLE, type Stop } from "./own-stops.ts";
+import { MAX_TITLE, type Stop, withMore } from "./own-stops.ts";
 import { OwnStops } from "./own-stops-bar.tsx";
 import { MINUTES } from "./playlist.ts";
 import { StopList } from "./stop-list.tsx";
@@ -29,7 +29,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
   const without = Number(place.value.more.without) || 0;
   const { language } = place.value;
   const add = (more: readonly Stop[]) => {
-    draft.setStops(null, (all) => [...all, ...more]);
+    draft.setStops(null, (all) => withMore(all, more));
     announce(t("lecture.stops", { count: draft.plan.value.stops.length }));
   };
   return (
@@ -51,7 +51,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           {without > 0 && <p class="note">{t("lecture.link.without", { count: without })}</p>}
           <OwnStops draft={draft} />
           {stops.length === 0 && <p>{t("lecture.list.empty")}</p>}
-          <StopList draft={draft} lessons={library.lessons} />
+          <StopList context={context} draft={draft} lessons={library.lessons} />
           <Minutes draft={draft} />
           <label class="field">
             {t("lecture.name")}

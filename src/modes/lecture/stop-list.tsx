@@ -4,17 +4,19 @@ import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import { announce } from "../../ui/announce.tsx";
+import type { Context } from "../shared/mode.ts";
 import { type Drag, dragOrder, movedTo, shiftOf } from "./drag-order.ts";
 import { keyOf } from "./stop-keys.ts";
 import { StopRow, titleOf } from "./stop-row.tsx";
 import type { TalkDraft } from "./talk-draft.ts";
 
 export interface StopListProps {
+  readonly context: Context;
   readonly draft: TalkDraft;
   readonly lessons: readonly Lesson[];
 }
 
-export function StopList({ draft, lessons }: StopListProps) {
+export function StopList({ context, draft, lessons }: StopListProps) {
   const list = useRef<HTMLOListElement>(null);
   const drag = useSignal<Drag | null>(null);
   const { stops } = draft.plan.value;
@@ -37,7 +39,7 @@ export function StopList({ draft, lessons }: StopListProps) {
           held={drag.value?.from === index}
           shift={drag.value ? shiftOf(drag.value, index) : 0}
           onMove={(to) => move(index, to)}
-          {...{ draft, lessons, stop, index }}
+          {...{ context, draft, lessons, stop, index }}
         />
       ))}
     </ol>

@@ -2,13 +2,28 @@
 import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import type { Context } from "../shared/mode.ts";
 import { OwnPersonFields } from "./own-person-fields.tsx";
-import { MAX_NOTES, MAX_TITLE, MAX_WORDS, personAt, STOP_MINUTES, type Stop } from "./own-stops.ts";
+import {
+  MAX_NOTES,
+  MAX_TITLE,
+  MAX_WORDS,
+  personAt,
+  pictureOf,
+  STOP_MINUTES,
+  type Stop,
+} from "./own-stops.ts";
+import { ScenePicture } from "./picture/scene-picture.tsx";
 import { changed } from "./stop-keys.ts";
 import { sceneOfStop } from "./stop-state.ts";
 import { StopThumb } from "./stop-thumb.tsx";
 import { findStops, nameOfStop } from "./stops.ts";
 import type { TalkDraft } from "./talk-draft.ts";
+
+/** px */
+const THUMB = [480, 270] as const;
+/** ms: lists are scrolled through, and a person's values are being set */
+const THUMB_AFTER = 1500;
 
 interface OneStop {
   readonly draft: TalkDraft;
@@ -18,6 +33,7 @@ interface OneStop {
 }
 
 export interface StopRowProps extends OneStop {
+  readonly context: Context;
   /** Being dragged. */
   readonly held: boolean;
   /** CSS px away from its place while a row is dragged. */
@@ -32,11 +48,12 @@ export function titleOf(stop: Stop, lessons: readonly Lesson[]): string {
   return (found ? nameOfStop(found) : own) || t(`lecture.kind.${stop.kind}`);
 }
 
-export function StopRow({ held, shift, onMove, ...row }: StopRowProps) {
+export function StopRow({ context, held, shift, onMove, ...row }: StopRowProps) {
   const { draft, lessons, stop, index } = row;
   const open = useSignal(false);
   const [found] = findStops([stop], lessons).found;
   const title = titleOf(stop, lessons);
+  const scene = found && !pictureOf(stop) ? sceneOfStop(found) : null;
   const { setStops } = draft;
   const act = (name: string, sign: string, run: () => void) => (
     <button
@@ -59,7 +76,11 @@ export function StopRow({ held, shift, onMove, ...row }: StopRowProps) {
     >
       <div class="stop-line" data-line>
         <span class="stop-grip" data-grip aria-hidden="true" />
-        <StopThumb stop={stop} pictures={draft.pictures.value} />
+        {scene ? (
+          <ScenePicture {...{ context, scene }} size={THUMB} after={THUMB_AFTER} />
+        ) : (
+          <StopThumb stop={stop} pictures={draft.pictures.value} />
+        )}
         <button
           type="button"
           class="stop-name"
