@@ -15,7 +15,7 @@ interface ScenePictureProps {
 
 /** By scene, size and theme, so that a row that moves is not drawn again. */
 const drawn = new Map<string, string>();
-const MOST = 300;
+const MAX_DRAWN = 300;
 let turn: Promise<unknown> = Promise.resolve();
 
 /** Between two pictures a press is heard. */
@@ -33,7 +33,7 @@ export function ScenePicture({ context, scene, size, after }: ScenePictureProps)
       await pause();
       if (!wanted) return;
       const picture = (await context.stage.still(scene, ...size)).toDataURL();
-      if (drawn.size >= MOST) drawn.clear();
+      if (drawn.size >= MAX_DRAWN) drawn.clear();
       drawn.set(name, picture);
       if (wanted) address.value = picture;
     };
