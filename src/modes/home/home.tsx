@@ -5,7 +5,7 @@ import { Cautions } from "../../ui/cautions.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { DocsLink } from "../shared/docs-link.tsx";
 import type { Context } from "../shared/mode.ts";
-import { newerVersion } from "../shared/offline.ts";
+import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, type ModeName, type Place, writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
 import { StageView } from "../shared/stage-view.tsx";
@@ -49,11 +49,7 @@ export function Home({ context }: { readonly context: Context }) {
           <Cautions />
           <section class="home-further" aria-labelledby="further">
             <h2 id="further">{t("home.further")}</h2>
-            {newerVersion.value && (
-              <button type="button" onClick={newerVersion.value}>
-                {t("home.newer")}
-              </button>
-            )}
+            <NewerVersion />
             <ul class="plain-list">
               <li>
                 <a href={there({ mode: "author" })}>{t("home.author")}</a>

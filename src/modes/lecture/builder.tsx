@@ -6,6 +6,7 @@ import { announce } from "../../ui/announce.tsx";
 import { FaultNote } from "../../ui/fault-note.tsx";
 import { Slider } from "../../ui/slider.tsx";
 import type { Context } from "../shared/mode.ts";
+import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
@@ -65,6 +66,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
               }}
             />
           </label>
+          <NewerVersion />
           {!draft.keeps.value && <p class="note">{t("lecture.notKept")}</p>}
           {draft.faults.value.length > 0 && (
             <FaultNote title={t("lecture.fileFault")} faults={draft.faults.value} />

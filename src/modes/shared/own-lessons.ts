@@ -21,9 +21,14 @@ export async function ownLessonFiles(): Promise<OwnLessons> {
   const kept = texts.list.value
     .filter(({ listed }) => listed)
     .map(({ name, text }) => ({ file: `${name}.md`, text }));
-  const served = __SINGLE_FILE__ ? NONE : await servedLessons((url) => fetch(url));
+  const served = __SINGLE_FILE__
+    ? NONE
+    : await servedLessons((url) => fetch(url, { signal: AbortSignal.timeout(LONGEST_WAIT) }));
   return { files: [...kept, ...served.files], faults: served.faults };
 }
+
+/** ms that the kit's lessons wait for a ward's */
+const LONGEST_WAIT = 10_000;
 
 const NONE: OwnLessons = { files: [], faults: [] };
 

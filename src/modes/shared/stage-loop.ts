@@ -6,6 +6,7 @@ import type { Box } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import { counted, screenFrames } from "./frame-wishes.ts";
+import { tellMissedPart } from "./link-note.tsx";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
 import { stillPace } from "./still-pace.ts";
@@ -58,7 +59,10 @@ export function createStageLoop(
   const { wakeUp, isDue, isStale } = stillPace(() => performance.now());
 
   const start = async () => {
-    const { createStage } = await import("../../scenes/stage.ts");
+    const { createStage } = await import("../../scenes/stage.ts").catch((reason) => {
+      tellMissedPart();
+      throw reason;
+    });
     stage = await createStage(host, {
       ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
