@@ -16,7 +16,7 @@ import {
 } from "./i18n/index.ts";
 import { setOwnSource } from "./lesson/own-source.ts";
 import { openAddress } from "./modes/shared/address-sync.ts";
-import { mountLinkNote, tellDropped, tellMissedLanguage } from "./modes/shared/link-note.tsx";
+import { mountLinkNote, tellDropped, tellMissedLanguage, tellMissedPart } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { keepOffline } from "./modes/shared/offline.ts";
@@ -125,11 +125,18 @@ effect(() => {
   const { mode: name } = place.value;
   if (name === shown) return;
   shown = name;
-  void Promise.all([(MODES[name] ?? present(MODES.home))(), spoken]).then(([{ mode }]) => {
-    if (shown !== name) return;
-    leave();
-    leave = mode.mount(host, context);
-  });
+  void Promise.all([(MODES[name] ?? present(MODES.home))(), spoken]).then(
+    ([{ mode }]) => {
+      if (shown !== name) return;
+      leave();
+      leave = mode.mount(host, context);
+    },
+    () => {
+      tellMissedPart();
+      // Whoever asks once more is to get it.
+      if (shown === name) shown = null;
+    },
+  );
 });
 
 address.listen(session);

@@ -1,10 +1,11 @@
-/** One pulse of dye at a time, and how it washes out. */
+/** One pulse of dye at a time, and how it and those after it wash out. */
 import {
   beginDye,
   recordWashOut,
   type TracerCloud,
   type WashOut,
-  washOutSeconds,
+  type WashOutSpread,
+  washOutSpread,
 } from "../sim/tracers/index.ts";
 
 /** s of blood time for which a pulse of dye enters */
@@ -15,8 +16,8 @@ const LONGEST_CURVE = 60;
 export interface DyePulse {
   /** null before the first pulse */
   readonly washOut: WashOut | null;
-  /** s until nine tenths of the last pulse had left; undefined while they have not */
-  readonly seconds: number | undefined;
+  /** undefined until all pulses have left */
+  readonly spread: WashOutSpread | undefined;
   /** Releases a pulse; earlier dye loses its mark. */
   begin(): void;
   /** Tracers have moved by `seconds`. */
@@ -30,8 +31,8 @@ export function dyePulse(cloud: TracerCloud): DyePulse {
     get washOut() {
       return washOut;
     },
-    get seconds() {
-      return washOut ? washOutSeconds(washOut) : undefined;
+    get spread() {
+      return washOut ? washOutSpread(washOut) : undefined;
     },
     begin() {
       washOut = beginDye(cloud, PULSE);

@@ -53,8 +53,12 @@ export interface Pane {
   readonly exchange?: ExchangeCourse | null;
   /** The leg veins' valves; only while the calf scene is shown. */
   readonly legValves?: LegValves | null;
-  /** wash-out curve of the running dye pulse: s since release, fraction still inside */
-  readonly washOut: { readonly time: readonly number[]; readonly left: readonly number[] } | null;
+  /** wash-out curve of the running dye pulse: s since release, fraction still inside; once known, s between which pulses leave */
+  readonly washOut: {
+    readonly time: readonly number[];
+    readonly left: readonly number[];
+    readonly band?: readonly [least: number, most: number];
+  } | null;
 }
 
 export interface Frame {

@@ -4,6 +4,7 @@ import { present } from "../sim/checked/present.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { fromMillipascalSecond } from "../sim/units.ts";
+import type { DyePulse } from "./dye-pulse.ts";
 import type { FlowMoment, Pane } from "./frame.ts";
 import { paneClots } from "./pane-clots.ts";
 import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
@@ -30,6 +31,9 @@ export interface PaneLink {
   readonly degraded: readonly string[];
   release(): void;
 }
+
+const washOutOf = ({ washOut, spread }: DyePulse): Pane["washOut"] =>
+  washOut && spread ? { ...washOut, band: spread.band } : washOut;
 
 /** @param tracers how many this pane may show */
 export function paneLink(
@@ -78,15 +82,15 @@ export function paneLink(
         tracers: shown?.tracers ?? null,
         throughHole: shown?.jet ?? null,
         clots: shown ? clotsIn(shown, motion === "moving" ? step : 0) : [],
-        washOut: shown ? moving.dye.washOut : null,
+        washOut: shown ? washOutOf(moving.dye) : null,
       };
     },
     watch: (now) => field.link?.watch(now),
     readings() {
       const measured = field.link?.latest.field?.readings;
-      const { seconds } = moving.dye;
+      const { spread } = moving.dye;
       if (!measured) return null;
-      return seconds === undefined ? measured : { ...measured, washOutSeconds: seconds };
+      return spread ? { ...measured, washOutSeconds: spread.mean, washOutBand: spread.band } : measured;
     },
     moment: field.moment,
     get capable() {

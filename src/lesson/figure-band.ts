@@ -1,4 +1,4 @@
-/** What the model leaves open about a live number: the band of the pathway's drop, loss and shares. */
+/** What the model leaves open about a live number: the band of the pathway's drop, loss and shares, and the spread of the wash-out. */
 
 import { entryAt, present } from "../sim/checked/present.ts";
 import { type Expression, evaluate, namesIn } from "./expression.ts";
@@ -6,7 +6,8 @@ import { lookupIn, type Situation } from "./figure-paths.ts";
 
 type Band = readonly [low: number, high: number];
 
-const BANDED = /^(\w+\.)?(?:pathway\.(pressureDrop|powerLoss)|shares\.(ivc|svc)\.(left|right))$/;
+const BANDED =
+  /^(\w+\.)?(?:pathway\.(pressureDrop|powerLoss)|shares\.(ivc|svc)\.(left|right)|field\.(washOut)Seconds)$/;
 
 /**
  * In the figure's own unit. Null for a bare number, for numbers without a band, and where several outputs are put together: what
@@ -26,9 +27,13 @@ export function figureBand(
 function bandOf(path: string, situation: Situation): readonly number[] | null {
   const match = BANDED.exec(path);
   if (!match) return null;
-  const [, state = "", loss, vein, lung] = match;
+  const [, state = "", loss, vein, lung, washOut] = match;
   const lookup = lookupIn(situation);
-  const stem = loss ? `${state}pathway.band.${loss}` : `${state}shares.${vein}.band`;
+  const stem = loss
+    ? `${state}pathway.band.${loss}`
+    : washOut
+      ? `${state}field.washOutBand`
+      : `${state}shares.${vein}.band`;
   const [low, high] = [lookup(`${stem}.0`), lookup(`${stem}.1`)];
   if (low === null || high === null) return null;
   if (lung !== "right") return [low, high];

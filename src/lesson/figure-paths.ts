@@ -112,14 +112,15 @@ function read(outcome: Outcome, [group, ...rest]: readonly string[]): number | n
   if (group === "body")
     return finite((outcome.request.body as unknown as Record<string, unknown>)[entryAt(rest, 0)]);
   if (group === "set") return setting(outcome.request, entryAt(rest, 0));
-  if (group === "field")
-    return finite(
-      (outcome.field as unknown as Record<string, unknown> | null | undefined)?.[entryAt(rest, 0)],
-    );
+  if (group === "field") return memberOf(outcome.field, rest);
   if (!outcome.circulation) return null;
   if (group === "ledger") return fromLedger(outcome.circulation, rest);
-  let value: unknown = outcome.circulation;
-  for (const part of [present(group), ...rest]) {
+  return memberOf(outcome.circulation, [present(group), ...rest]);
+}
+
+function memberOf(whole: unknown, parts: readonly string[]): number | null {
+  let value = whole;
+  for (const part of parts) {
     if (typeof value !== "object" || value === null || !Object.hasOwn(value, part)) return null;
     value = (value as Record<string, unknown>)[part];
   }

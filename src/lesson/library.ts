@@ -43,8 +43,14 @@ const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
 export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
   (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
 
-/** What a new lesson begins with: two steps that run. */
-export const newLessonText = async (): Promise<string> =>
+const NEW_LESSONS = import.meta.glob<string>("../../lessons/new-lesson.*.md", {
+  query: "?raw",
+  import: "default",
+});
+
+/** What a new lesson begins with: two steps that run. English where there is none in the language. */
+export const newLessonText = async (language: string): Promise<string> =>
+  (await NEW_LESSONS[`../../lessons/new-lesson.${language}.md`]?.()) ??
   (await import("../../lessons/new-lesson.md?raw")).default;
 
 /** Lets the page draw before the next text is read: all lessons at once would stop the picture of a slow computer for half a second. */

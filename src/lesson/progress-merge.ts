@@ -1,5 +1,11 @@
 /** Two records of one learner made one: the newest of each step, nothing lost. */
-import type { Attempt, LessonProgress, Progress, QuizProgress } from "./progress.ts";
+import {
+  type Attempt,
+  type LessonProgress,
+  MAX_WRITTEN,
+  type Progress,
+  type QuizProgress,
+} from "./progress.ts";
 
 /** Where neither is newer, `ours` stays. */
 export function mergeProgress(ours: Progress, theirs: Progress): Progress {
@@ -13,6 +19,22 @@ export function mergeProgress(ours: Progress, theirs: Progress): Progress {
     ...(quiz ? { quiz } : {}),
     lessons: mergeEach(ours.lessons, theirs.lessons, mergeLesson),
   };
+}
+
+/** As above, with a record from another device: of two texts written to one task neither knows the other, and both stay. */
+export function takeProgress(ours: Progress, theirs: Progress): Progress {
+  const merged = mergeProgress(ours, theirs);
+  const lessons = Object.entries(merged.lessons).map(([id, lesson]) => {
+    const [one, other] = [ours, theirs].map(({ lessons }) => lessons[id]?.written);
+    const written = one && other && mergeEach(one, other, bothTexts);
+    return [id, written ? { ...lesson, written } : lesson];
+  });
+  return { ...merged, lessons: Object.fromEntries(lessons) };
+}
+
+function bothTexts(ours: string, theirs: string): string {
+  if (ours.includes(theirs)) return ours;
+  return theirs.includes(ours) ? theirs : `${ours}\n\n${theirs}`.slice(0, MAX_WRITTEN);
 }
 
 function mergeLesson(ours: LessonProgress, theirs: LessonProgress): LessonProgress {
@@ -44,13 +66,13 @@ type Results = QuizProgress["results"];
 
 /** In order of day. Two alike of one side are two rounds; what both have alike is one. */
 function unionOf(ours: Results, theirs: Results): Results {
-  const unpaired = [...ours];
+  const unpaired = new Map<string, number>();
+  const keyOf = ({ day, right, asked }: Results[number]) => `${right} ${asked} ${day}`;
+  for (const result of ours) unpaired.set(keyOf(result), (unpaired.get(keyOf(result)) ?? 0) + 1);
   const others = theirs.filter((result) => {
-    const pair = unpaired.findIndex(
-      ({ day, right, asked }) => day === result.day && right === result.right && asked === result.asked,
-    );
-    if (pair >= 0) unpaired.splice(pair, 1);
-    return pair < 0;
+    const left = unpaired.get(keyOf(result)) ?? 0;
+    if (left > 0) unpaired.set(keyOf(result), left - 1);
+    return left === 0;
   });
   return [...ours, ...others].sort((a, b) => a.day.localeCompare(b.day));
 }

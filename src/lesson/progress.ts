@@ -112,14 +112,11 @@ export function scoreOf({ answers, recalled }: LessonProgress): Score {
 
 /** Questions worth asking at the next visit, `lesson#step`: missed ones first, then those not asked since; none from today. */
 export function dueForRecall(value: Progress, today: string, most = 3): readonly string[] {
+  const asked = latestRecalls(value);
   const due: { key: string; missed: boolean; day: string }[] = [];
   for (const [id, lesson] of Object.entries(value.lessons)) {
     for (const [step, { right, day }] of Object.entries(lesson.answers)) {
-      const again = Object.values(value.lessons)
-        .map(({ recalled }) => recalled[`${id}#${step}`])
-        .filter((each) => each !== undefined)
-        .sort((a, b) => a.day.localeCompare(b.day))
-        .pop();
+      const again = asked.get(`${id}#${step}`);
       const last = again ?? { right: right ?? false, day };
       if (last.day < today && !(again?.right && right))
         due.push({ key: `${id}#${step}`, missed: !last.right, day: last.day });
@@ -129,4 +126,16 @@ export function dueForRecall(value: Progress, today: string, most = 3): readonly
     (a, b) => Number(b.missed) - Number(a.missed) || a.day.localeCompare(b.day) || a.key.localeCompare(b.key),
   );
   return due.slice(0, most).map(({ key }) => key);
+}
+
+/** By question, when it was last asked again, in whichever lesson that was. */
+function latestRecalls({ lessons }: Progress): ReadonlyMap<string, LessonProgress["recalled"][string]> {
+  const latest = new Map<string, LessonProgress["recalled"][string]>();
+  for (const { recalled } of Object.values(lessons)) {
+    for (const [key, each] of Object.entries(recalled)) {
+      const known = latest.get(key);
+      if (!known || each.day >= known.day) latest.set(key, each);
+    }
+  }
+  return latest;
 }

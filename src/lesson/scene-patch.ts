@@ -23,6 +23,7 @@ import {
   PLAY_SPEEDS,
   SCENES,
   type SceneState,
+  SWIPES,
   type View,
 } from "../state/scene-state.ts";
 
@@ -61,6 +62,7 @@ const patchEntries = {
       dye: v.optional(v.boolean()),
       focus: v.optional(v.nullable(v.picklist(FOCUSES))),
       camera: v.optional(v.picklist(CAMERAS)),
+      swipe: v.optional(v.nullable(within(SWIPES))),
       clots: v.optional(v.pipe(v.array(within(CLOT_SIZES)), v.maxLength(MAX_CLOTS))),
     }),
   ),

@@ -5,7 +5,7 @@ import type { Launch } from "./cmi5-launch.ts";
 export type Fetch = (url: string, init: RequestInit) => Promise<Response>;
 
 /** What we say by cmi5's own verbs. */
-const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as const;
+export const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as const;
 export type Verb = (typeof SAID)[number];
 
 const record = v.record(v.string(), v.unknown());

@@ -1,5 +1,6 @@
 /** A visit's record by cmi5 (Quartz, 1st edition, on xAPI 1.0.3); the rules in brackets are sections of its text. */
 import { answeredStatement } from "./cmi5-answered.ts";
+import type { OpenVisit, VisitKeeper } from "./cmi5-kept.ts";
 import type { Launch } from "./cmi5-launch.ts";
 import { type Cmi5Store, cmi5Store, type Fetch, type LaunchData, type Verb } from "./cmi5-store.ts";
 import { duration } from "./duration.ts";
@@ -28,6 +29,7 @@ export interface World extends VisitClock {
   readonly ask: Fetch;
   /** A fresh UUID for each statement. */
   readonly id: () => string;
+  readonly keeper: VisitKeeper;
 }
 
 /** A visit under way: its token, what the course system says of it, what was said in earlier ones. */
@@ -38,10 +40,11 @@ interface Visit {
   readonly before: readonly Verb[];
 }
 
-export function cmi5Record(launch: Launch, world: World): RecordAdapter {
+/** `goesOn`: the visit under way, where the page was loaded anew without its end. */
+export function cmi5Record(launch: Launch, world: World, goesOn: OpenVisit | null = null): RecordAdapter {
   const store = cmi5Store(launch, world.ask);
   const started = world.now();
-  const sent = new Set<Verb>();
+  const sent = new Set<Verb>(goesOn?.said);
   const { state, isKept } = stateOnce(store, world);
 
   /** True where it is kept, or not to be said. */
@@ -52,8 +55,13 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
     const statement = () => statementOf(launch, visit.data, verb, result);
     const kept = await state(visit.token, verb, statement, keepalive);
     if (kept) sent.add(verb);
+    if (verb !== "terminated") remember(visit);
     return kept;
   }
+
+  const remember = ({ token }: Visit) => {
+    if (!ended) world.keeper.going({ token, said: [...sent] }, wayBack);
+  };
 
   async function sendAnswers({ token, data }: Visit, answers: readonly ReportedAnswer[]): Promise<boolean> {
     for (const answer of answers) {
@@ -65,12 +73,14 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
 
   let records = true;
   let wayBack: string | null = null;
+  let ended = false;
   // One token for the visit; asked for once, as the specification allows.
-  const opened = openVisit(store)
+  const opened = openVisit(store, goesOn)
     .then(async (visit) => {
       if (visit) {
         records = visit.data.launchMode === "Normal";
         wayBack = visit.data.returnURL;
+        remember(visit);
         await send(visit, "initialized", {});
       }
       return visit;
@@ -114,6 +124,8 @@ export function cmi5Record(launch: Launch, world: World): RecordAdapter {
       return kept;
     },
     async close() {
+      ended = true;
+      world.keeper.over(wayBack);
       const visit = await opened;
       const elapsed = { duration: duration(world.now() - started) };
       if (visit) await send(visit, "terminated", elapsed, true).catch(() => {});
@@ -140,8 +152,8 @@ function stateOnce(store: Cmi5Store, { id, stamp }: World) {
   };
 }
 
-async function openVisit(store: Cmi5Store): Promise<Visit | null> {
-  const token = await store.openVisit();
+async function openVisit(store: Cmi5Store, goesOn: OpenVisit | null): Promise<Visit | null> {
+  const token = goesOn?.token ?? (await store.openVisit());
   if (token === null) return null;
   // Asked for because it must be (11.0); the language was chosen by whoever made the course.
   const [data] = await Promise.all([store.readLaunchData(token), store.readPreferences(token)]);

@@ -38,7 +38,8 @@ export interface Report {
 
 /** Events are named after the verbs of cmi5: initialized, completed, passed, failed, terminated. */
 export interface RecordAdapter {
-  readonly kind: "device" | "scorm" | "cmi5";
+  /** Over: a course system's visit that has ended. */
+  readonly kind: "device" | "scorm" | "cmi5" | "over";
   /** Characters that `text` may have; null = any number. */
   readonly longest: number | null;
   /** What an earlier visit reported; null when there is nothing or it cannot be reached. Never rejects. */

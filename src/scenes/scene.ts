@@ -27,6 +27,15 @@ export interface Viewport {
   readonly meshes: boolean;
 }
 
+/** Where two panes lie one over the other, CSS px: the first is seen to the left of `x`, which moves between two ends. */
+export interface Divider {
+  readonly x: number;
+  readonly from: number;
+  readonly to: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 export interface Scene {
   /** Put on the stage once; the scene keeps what is inside up to date. */
   readonly view: Container;
@@ -36,6 +45,8 @@ export interface Scene {
   toScreen?(point: readonly [number, number], pane: number): readonly [number, number] | null;
   /** The element or place under a point of the canvas (CSS px), for hover and focus. */
   pick?(x: number, y: number): { readonly name: string; readonly pane: number } | null;
+  /** null or left out where each pane has a place of its own */
+  readonly divider?: Divider | null;
   /** Gives textures and buffers back. */
   release(): void;
 }

@@ -3,7 +3,7 @@ import "./pixi-patches.ts";
 import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
-import type { Box, Scene, Viewport } from "./scene.ts";
+import type { Box, Divider, Scene, Viewport } from "./scene.ts";
 import { sceneKeeper } from "./scene-keeper.ts";
 import { drawingOf, fetchMaker } from "./scene-table.ts";
 import type { Theme } from "./theme/theme.ts";
@@ -44,6 +44,8 @@ export interface Stage {
   pick(x: number, y: number): { readonly name: string; readonly pane: number } | null;
   /** mm of a pane's plane -> CSS px from the host's top left. */
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
+  /** As last drawn; null where no pane lies over another. */
+  divider(): Divider | null;
   release(): void;
 }
 
@@ -77,9 +79,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     renderer = await rendererIn(host, way);
     if (released) end();
     if (!renderer) return;
-    const { canvas } = renderer;
-    host.appendChild(canvas);
-    canvas.addEventListener("webglcontextlost", (event) => {
+    host.appendChild(renderer.canvas).addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
       // A fresh renderer is simpler and safer than repairing this one: all that is drawn comes from the next Frame.
       end();
@@ -162,6 +162,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     },
     pick: (x, y) => scene.made?.pick?.(x, y) ?? null,
     toScreen: (point, pane = 0) => scene.made?.toScreen?.(point, pane) ?? null,
+    divider: () => scene.made?.divider ?? null,
     release() {
       released = true;
       watcher.disconnect();

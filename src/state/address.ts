@@ -15,6 +15,7 @@ import {
   shortWord,
   writeSettings,
 } from "./address-pieces.ts";
+import { arriveAtScene, isComplete } from "./enter-scene.ts";
 import {
   COLOURINGS,
   MAX_BESIDE,
@@ -23,6 +24,7 @@ import {
   SCENES,
   type SceneState,
   START,
+  SWIPES,
   type View,
 } from "./scene-state.ts";
 
@@ -33,6 +35,9 @@ export const LONGEST_ADDRESS = 350;
 
 /** Characters; three panes with every control moved need fewer. The rest is not read. */
 export const LONGEST_READ = 2000;
+
+/** The scene as it is written, with nothing that it would bring. */
+const EXACT = "e";
 
 const FLAGS = { l: "labels", h: "handles", s: "streamlines", g: "gradeLine", d: "ledger" } as const;
 type Flag = keyof typeof FLAGS;
@@ -52,6 +57,8 @@ export function writeAddress(state: SceneState): string {
   };
   const body = (each: typeof request.body) => `${each.ageYears}_${each.bsa}_${each.haemoglobin}`;
   tell("p", state.scene, START.scene);
+  // A bare name of a scene brings what the scene is shown with.
+  if (!isComplete(state)) pieces.push(EXACT);
   tell("t", shortWord(request.stage), shortWord(START.request.stage));
   tell("b", body(request.body), body(START.request.body));
   tell("v", shortWord(request.volumeRule), shortWord(START.request.volumeRule));
@@ -67,6 +74,7 @@ export function writeAddress(state: SceneState): string {
   if (view.paused) pieces.push("z");
   tell("k", view.focus ?? "", "");
   tell("m", view.camera, START.view.camera);
+  tell("d", String(view.swipe), String(START.view.swipe));
   tell("q", view.clots.join("_"), "");
   return pieces.join("~");
 }
@@ -79,8 +87,9 @@ export function readAddress(text: string): Read {
   const [version, ...pieces] = text.slice(0, LONGEST_READ).split("~");
   if (version !== VERSION) dropped.push({ path: "version", found: version ?? "", allowed: VERSION });
   let state: SceneState = START;
-  for (const piece of pieces) state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
-  return { state, dropped };
+  for (const piece of pieces.filter((each) => each !== EXACT))
+    state = readPiece(state, piece.charAt(0), piece.slice(1), dropped);
+  return { state: pieces.includes(EXACT) ? state : arriveAtScene(state), dropped };
 }
 
 function readPiece(state: SceneState, letter: string, value: string, dropped: Fault[]): SceneState {
@@ -128,10 +137,12 @@ function readPiece(state: SceneState, letter: string, value: string, dropped: Fa
       return see({ focus: readName("focus", value, dropped) });
     case "m":
       return see({ camera: readName("camera", value, dropped) ?? START.view.camera });
+    case "d":
+      return see({ swipe: readNumber("swipe", value, SWIPES, dropped) });
     case "q":
       return see({ clots: readClots(value, dropped) });
   }
-  dropped.push({ path: "link", found: letter + value, allowed: "ptbvswxcofrzkmq" });
+  dropped.push({ path: "link", found: letter + value, allowed: "petbvswxcofrzkmdq" });
   return state;
 }
 

@@ -23,6 +23,9 @@ export const PLAY_SPEEDS = { min: 0.1, max: 2, step: 0.1 } as const;
 export const CLOT_SIZES = { min: 0.5, max: 12 } as const;
 export const MAX_CLOTS = 12;
 
+/** % of the body in which the first of two pathways is seen, up to the divider that is drawn across it */
+export const SWIPES = { min: 0, max: 100, step: 1 } as const;
+
 /** panes beside the first */
 export const MAX_BESIDE = 2;
 
@@ -45,6 +48,8 @@ export interface View {
   readonly focus: string | null;
   /** "whole" or the name of a place to zoom to. */
   readonly camera: string;
+  /** within SWIPES: two pathways lie one over the other in one body; null: side by side */
+  readonly swipe: number | null;
   /** mm: diameters of clots to release, empty = none */
   readonly clots: readonly number[];
 }
@@ -90,6 +95,7 @@ export const START: SceneState = {
     dye: 0,
     focus: null,
     camera: "whole",
+    swipe: null,
     clots: [],
   },
 };
@@ -113,3 +119,12 @@ export const paneRequests = (state: SceneState): CirculationRequest[] =>
 /** Whether a computed flow field is in the picture, into which dye can be released. */
 export const showsField = (state: SceneState): boolean =>
   state.scene === "pathway" && paneRequests(state).some(({ stage }) => hasPlane(stage));
+
+/** Whether two pathways can lie one over the other: no more than two, and both in a plane. */
+export const canSwipe = (state: SceneState): boolean =>
+  state.scene === "pathway" &&
+  state.beside.length === 1 &&
+  paneRequests(state).every(({ stage }) => hasPlane(stage));
+
+/** % of the body in which the first pathway is seen; null where each has a picture of its own. */
+export const swipeOf = (state: SceneState): number | null => (canSwipe(state) ? state.view.swipe : null);

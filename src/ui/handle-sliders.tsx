@@ -13,6 +13,8 @@ import { NumberField } from "./number-field.tsx";
 interface Surface {
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   afterFrame(listener: () => void): () => void;
+  /** Beyond it another pane is seen. */
+  divider(): { readonly x: number } | null;
 }
 
 export interface HandleSlidersProps {
@@ -65,8 +67,9 @@ function HandleSlider({ editing, handle, parameter, surface }: HandleSliderProps
       surface.afterFrame(() => {
         const at = surface.toScreen(latest.current.at);
         if (!element.current) return;
-        element.current.hidden = at === null;
-        if (!at) return;
+        const seen = at !== null && at[0] <= (surface.divider()?.x ?? Number.POSITIVE_INFINITY);
+        element.current.hidden = !seen;
+        if (!seen) return;
         element.current.style.translate = `${at[0]}px ${at[1]}px`;
         element.current.dataset.side = sideFor(at[0]);
       }),

@@ -50,6 +50,6 @@ function flowSentence(readings: FieldReadings, quantity: Quantity): string {
   return t("reading.flow", {
     turning: quantity(100 * readings.recirculatingArea, "%", 0),
     known: readings.washOutSeconds === undefined ? "no" : "yes",
-    washOut: quantity(readings.washOutSeconds ?? 0, "s", 1),
+    washOut: quantity(readings.washOutSeconds ?? 0, "s", 1, readings.washOutBand),
   });
 }

@@ -69,3 +69,13 @@ test("a stray or the model's number moves an end to the next step, so that no en
 test("bars have even ends that a hall can read, but for strays", () => {
   expect(histogramOf([5.1, 6.4, 7.2, 7.9, 9.3, 11.8], null).edges).toEqual([5, 6, 7, 8, 9, 10, 11, 12]);
 });
+
+test("there are never more bars than a low stage holds", () => {
+  for (let span = 1; span < 400; span += 1.7) {
+    for (const low of [0, 3.4, 40]) {
+      const { counts } = histogramOf([low, low + span / 2, low + span], null);
+      expect(counts.length).toBeGreaterThanOrEqual(4);
+      expect(counts.length).toBeLessThanOrEqual(9);
+    }
+  }
+});

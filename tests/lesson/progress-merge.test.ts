@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { type LessonProgress, NO_PROGRESS, type Progress } from "../../src/lesson/progress.ts";
-import { mergeProgress } from "../../src/lesson/progress-merge.ts";
+import { dueForRecall, type LessonProgress, NO_PROGRESS, type Progress } from "../../src/lesson/progress.ts";
+import { mergeProgress, takeProgress } from "../../src/lesson/progress-merge.ts";
 
 const lesson = (more: Partial<LessonProgress>): LessonProgress => ({
   step: "a",
@@ -57,4 +57,40 @@ test("the finished rounds of both sides stay, once each, and the higher round go
   expect(mergeProgress(mergeProgress(ours, theirs), theirs).quiz).toEqual(merged);
   const same = { ...theirs, quiz: { ...theirs.quiz, round: 3 } };
   expect(mergeProgress(ours, same).quiz).toEqual({ ...merged, round: 3, given: { "one#a": true } });
+});
+
+test("of two devices' texts to one task both stay, once, however often the file is taken; between tabs the one being written stays", () => {
+  const ours = record({ one: lesson({ written: { a: "From here.", b: "Same" } }) });
+  const theirs = record({ one: lesson({ written: { a: "From there.", b: "Same, and more", c: "New" } }) });
+  const both = { a: "From here.\n\nFrom there.", b: "Same, and more", c: "New" };
+  const taken = takeProgress(ours, theirs);
+  expect(taken.lessons.one?.written).toEqual(both);
+  expect(takeProgress(taken, theirs).lessons.one?.written).toEqual(both);
+  expect(mergeProgress(ours, theirs).lessons.one?.written?.a).toBe("From here.");
+  const long = record({ one: lesson({ written: { a: "x".repeat(1000) } }) });
+  expect(takeProgress(long, theirs).lessons.one?.written?.a).toHaveLength(1000);
+});
+
+test("a record with as many lessons and rounds as a file can hold is merged and looked through at once", () => {
+  const results = Array.from({ length: 12_000 }, (_, day) => ({ day: String(day), right: 1, asked: 2 }));
+  const lessons = Object.fromEntries(
+    Array.from({ length: 6_000 }, (_, id) => [
+      String(id),
+      lesson({
+        answers: { a: attempt("2026-01-01", 1, false) },
+        recalled: { [`${id}#b`]: { right: true, day: "1" } },
+      }),
+    ]),
+  );
+  const large: Progress = { ...record(lessons), quiz: { round: 1, given: {}, results } };
+  const began = performance.now();
+  const merged = mergeProgress(large, large);
+  const due = dueForRecall(large, "2026-01-02");
+  const alone = performance.now();
+  expect([Object.keys(merged.lessons).length, merged.quiz?.results.length, due.length]).toEqual([
+    6_000, 12_000, 3,
+  ]);
+  JSON.parse(JSON.stringify(large));
+  // Against the same machine's own speed: in proportion to the record's size, not to its square.
+  expect(alone - began).toBeLessThan(20 * (performance.now() - alone));
 });

@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import { checkDraft, readDraft } from "../../src/lesson/draft-check.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 
-test("the lesson that a new one begins with has no faults", () => {
-  const { value, faults } = readDraft(readFileSync("lessons/new-lesson.md", "utf8"), {
+test.each(["", ".de", ".es", ".fr"])("the lesson%s that a new one begins with has no faults", (ending) => {
+  const { value, faults } = readDraft(readFileSync(`lessons/new-lesson${ending}.md`, "utf8"), {
     glossary: {},
     sources: {},
     lessons: [],

@@ -1,5 +1,6 @@
 /** What the tests of cmi5 share: a visit, and the store that it reports to. */
 import { cmi5Record } from "../../src/lms/cmi5.ts";
+import type { OpenVisit, VisitKeeper } from "../../src/lms/cmi5-kept.ts";
 import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import type { Statement } from "./cmi5-rules.ts";
 
@@ -72,14 +73,21 @@ export function recordStore(launchData: object = {}, outage: Outage = { now: nul
   return { ask, statements, documents, refused, asked, tokens: () => tokens };
 }
 
-export const record = (store: ReturnType<typeof recordStore>, now = () => 0) => {
+/** A window that keeps nothing. */
+export const FORGETFUL: VisitKeeper = { going: () => {}, over: () => {} };
+
+export const record = (
+  store: ReturnType<typeof recordStore>,
+  now = () => 0,
+  keeper = FORGETFUL,
+  goesOn: OpenVisit | null = null,
+) => {
   let count = 0;
-  return cmi5Record(readLaunch(QUERY)!, {
-    ask: store.ask,
-    now,
-    stamp: () => "2026-11-25T12:00:00Z",
-    id: () => `id-${count++}`,
-  });
+  return cmi5Record(
+    readLaunch(QUERY)!,
+    { ask: store.ask, now, stamp: () => "2026-11-25T12:00:00Z", id: () => `id-${count++}`, keeper },
+    goesOn,
+  );
 };
 export const verbs = (store: ReturnType<typeof recordStore>) =>
   store.statements.map(({ verb }) => verb.id.split("/").pop());

@@ -4,7 +4,7 @@ import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import { duration } from "../../src/lms/duration.ts";
 import { CHOICE, NUMBER } from "./answers.ts";
 import { faultsOfVisit } from "./cmi5-rules.ts";
-import { ACTOR, closed, QUERY, record, recordStore, report, verbs } from "./cmi5-visit.ts";
+import { ACTOR, closed, FORGETFUL, QUERY, record, recordStore, report, verbs } from "./cmi5-visit.ts";
 
 test("U18 initialized comes first, passed and completed once, terminated last; the token is asked for once", async () => {
   const store = recordStore();
@@ -127,6 +127,7 @@ test("a store that cannot be reached is reported, not thrown", async () => {
     now: () => 0,
     stamp: () => "",
     id: () => "",
+    keeper: FORGETFUL,
   });
   expect(await voice.load()).toBeNull();
   expect(await voice.report(report(5, true))).toBe(false);

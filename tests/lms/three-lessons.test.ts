@@ -7,6 +7,7 @@ import { type ScormApi, scormRecord } from "../../src/lms/scorm.ts";
 import { findApi, type Windowed } from "../../src/lms/scorm-window.ts";
 import { type Scorm2004Api, scorm2004Record } from "../../src/lms/scorm2004.ts";
 import { nameOf } from "./cmi5-rules.ts";
+import { FORGETFUL } from "./cmi5-visit.ts";
 import { cmi5System } from "./course-systems/cmi5-system.ts";
 import { readManifest } from "./course-systems/scorm-manifest.ts";
 import { courseOf, LESSONS, packaged, questionCount, study, titles } from "./course-systems/three-lessons.ts";
@@ -106,6 +107,7 @@ describe("by cmi5", () => {
       ...clock,
       ask: (url, init) => session.answer(new Request(url, init)),
       id: () => crypto.randomUUID(),
+      keeper: FORGETFUL,
     });
     return study(voice, courseOf(files, address), count, right);
   };

@@ -96,6 +96,31 @@ describe("the address of the page", () => {
     expect(address.place.value.mode).toBe("home");
   });
 
+  test("several steps back at once stay too, and are topped up as often as they are gone", () => {
+    const { address } = opened("/?mode=kiosk");
+    const push = vi.spyOn(history, "pushState");
+    address.closeWayOut();
+    expect(push).toHaveBeenCalledTimes(10);
+    for (let turn = 0; turn < 5; turn++) {
+      push.mockClear();
+      history.replaceState({ barrier: 3 }, "", "/?mode=kiosk");
+      dispatchEvent(new PopStateEvent("popstate"));
+      expect(push).toHaveBeenCalledTimes(7);
+      expect(history.state).toEqual({ barrier: 10 });
+    }
+    push.mockRestore();
+  });
+
+  test("a launched visit's registration stays in the address, whatever link is followed", () => {
+    const { address } = opened("/?mode=study&endpoint=https://a.example/&registration=r1");
+    back("/?mode=study&lesson=a");
+    expect(location.search).toBe("?mode=study&lesson=a&registration=r1");
+    address.go({ more: { view: "text" } });
+    expect(location.search).toBe("?mode=study&lesson=a&view=text&registration=r1");
+    back("/?mode=study&registration=r2");
+    expect(address.place.value.more.registration).toBe("r2");
+  });
+
   test.each([
     ["a link within the page", '<a href="?mode=kiosk">x</a>', {}, "kiosk"],
     ["one to elsewhere", '<a href="docs/">x</a>', {}, "home"],

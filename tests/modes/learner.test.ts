@@ -101,6 +101,26 @@ test("the name stands in the page and the checksum notices a changed word, not c
   expect(checkRecord("<main>")).toBe("unknown");
 });
 
+test.each([
+  ["words before what is read", "<main>", "<p>All right.</p><main>"],
+  ["words after it", "</main>", "</main><p>All right.</p>"],
+  ["a style that hides words", "</style>", "dd{display:none}</style>"],
+  ["the title", "<title>", "<title>Another "],
+  ["the foot's words", "<footer>", "<footer><p><strong>Checksum 1234-abcd.</strong></p>"],
+  ["a script", "</html>", "<script>document.body.textContent = 1</script></html>"],
+])("the checksum notices an edit anywhere in the page: %s", (_, found, edited) => {
+  const page = saved(answered(lesson, {}), [lesson], "Case A");
+  expect(page).toContain(found);
+  expect(checkRecord(page.replace(found, edited))).toBe("changed");
+});
+
+test("a name that looks like a checksum, or a file saved with a mark and a line more, changes nothing", () => {
+  const page = saved(answered(lesson, {}), [lesson], "dead-beef 0000-0000");
+  expect(checkRecord(page)).toBe("unchanged");
+  expect(checkRecord(`\ufeff${page}\n`)).toBe("unchanged");
+  expect(checkRecord(page.replace("dead-beef", "dead-bee5"))).toBe("changed");
+});
+
 test("a draft is read against the kit's glossary and sources; one that names its language translates the kit's lesson", () => {
   const library = { language: "en", lessons: [lesson], glossary: {}, sources: {}, pages: {}, faults: [] };
   expect(readDraft(text, library).faults.map(({ allowed }) => allowed)).toContain(

@@ -22,7 +22,7 @@ test.each([
   ["mode", "?mode=theatre", "theatre", /home, bench, study/],
   ["language", "?language=constructor", "constructor", EXIST],
   ["language", "?language=__proto__", "__proto__", EXIST],
-  ["view", "?mode=study&lesson=x&view=constructor", "constructor", /^text, handout$/],
+  ["view", "?mode=study&lesson=x&view=constructor", "constructor", /^text, picture, handout$/],
   ["window", "?mode=lecture&window=toString", "toString", /^speaker$/],
 ])("%s that does not exist is reported with what exists", (path, query, found, allowed) => {
   const { place, dropped } = readPlace(query);

@@ -7,6 +7,7 @@ import {
   type TalkPlan,
   wordsStop,
 } from "../../src/modes/lecture/own-stops.ts";
+import { typeOfPicture } from "../../src/modes/lecture/picture-kinds.ts";
 import { readTalkFile, writeTalkFile } from "../../src/modes/lecture/talk-file.ts";
 
 const PNG = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3]);
@@ -97,4 +98,77 @@ test("a file's own words are shown in short", async () => {
   );
   expect(talk).toBeNull();
   expect(faults[0]!.found.length).toBeLessThan(100);
+});
+
+/** A ZIP whose headers say another size than its files unpack to. */
+function lying(files: Record<string, Uint8Array>, said: number): Blob {
+  const zip = zipSync(files, { level: 9 });
+  const view = new DataView(zip.buffer);
+  for (let at = 0; at < zip.length - 30; at++) {
+    if (view.getUint32(at, true) === 0x04034b50) view.setUint32(at + 22, said, true);
+    if (view.getUint32(at, true) === 0x02014b50) view.setUint32(at + 24, said, true);
+  }
+  return new Blob([zip as BlobPart]);
+}
+
+test.each([0, 10, 0x7fff_ffff, 0xffff_ffff])(
+  "a file that unpacks to more than it may have is refused as it unpacks, while the page draws, whatever its headers say: %d",
+  async (said) => {
+    let drawn = 0;
+    const drawing = setInterval(() => drawn++, 1);
+    const { talk, faults } = await readTalkFile(
+      lying({ "pictures/b0.png": new Uint8Array(30_000_000) }, said),
+    );
+    clearInterval(drawing);
+    expect(talk).toBeNull();
+    expect(faults[0]?.found).toBe("pictures/b0.png: more than 25000000 bytes");
+    expect(drawn).toBeGreaterThan(0);
+  },
+);
+
+test("what leads out of its folder, or is no picture's name, is passed over", async () => {
+  const strange = ["../talk.json", "pictures/../../a1.png", "/talk.json", "C:\\\\talk.json"];
+  const files = Object.fromEntries(
+    [...strange, "talk.json"].map((name) => [
+      name,
+      strToU8('{"kind":"lungward-talk","version":1,"minutes":20,"stops":[]}'),
+    ]),
+  );
+  const { talk, faults } = await readTalkFile(new Blob([zipSync(files) as BlobPart]));
+  expect(faults).toEqual([]);
+  expect(talk?.pictures.size).toBe(0);
+});
+
+test("a ZIP cut off anywhere, or empty, is a fault or a talk, never thrown", async () => {
+  const whole = new Uint8Array(await (await writeTalkFile({ plan, pictures })).arrayBuffer());
+  for (let length = 0; length < whole.length; length += 23) {
+    const { talk, faults } = await readTalkFile(new Blob([whole.slice(0, length)]));
+    expect(talk !== null || faults.length > 0).toBe(true);
+  }
+});
+
+test("a head of many remarks is looked through at once", () => {
+  const began = performance.now();
+  expect(typeOfPicture(strToU8("<!---->".repeat(28)))).toBeNull();
+  expect(typeOfPicture(strToU8(`${"<!-- > -->".repeat(28)}<svg>`))).toBe("image/svg+xml");
+  expect(performance.now() - began).toBeLessThan(500);
+});
+
+test("an SVG that would keep the page from answering stays out, and is named", async () => {
+  const deep = Array.from(
+    { length: 8 },
+    (_, i) => `<mask id="m${i}">${`<rect mask="url(#m${i - 1})"/>`.repeat(8)}</mask>`,
+  );
+  const hostile = strToU8(
+    `<svg xmlns="http://www.w3.org/2000/svg">${deep.join("")}<rect mask="url(#m7)"/></svg>`,
+  );
+  const manifest = strToU8('{"kind":"lungward-talk","version":1,"minutes":20,"stops":[]}');
+  const zip = zipSync({
+    "talk.json": manifest,
+    "pictures/a1.svg": hostile,
+    "pictures/a2.svg": strToU8("<svg></svg>"),
+  });
+  const { talk, faults } = await readTalkFile(new Blob([zip as BlobPart]));
+  expect([...(talk?.pictures.keys() ?? [])]).toEqual(["a2.svg"]);
+  expect(faults.map(({ path }) => path)).toEqual(["pictures/a1.svg"]);
 });

@@ -52,5 +52,16 @@ test("a lesson is written in the form: each field changes its own line, and the 
   await expectAccessible(page);
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(faulty).toHaveCount(0);
+  // A phone shows the form over all of the picture, or the picture.
+  await page.setViewportSize({ width: 390, height: 844 });
+  const high = async (what: string) => (await page.locator(what).boundingBox())!.height;
+  expect(await high(".lesson-form")).toBeGreaterThan(0.5 * 844);
+  await page.getByRole("radio", { name: "Picture" }).check({ force: true });
+  expect(await high(".author > .clear")).toBeGreaterThan(0.35 * 844);
+  await expect(page.locator(".author-preview")).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole("radio", { name: "Form" }).check({ force: true });
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(page.getByLabel("Title of the step")).toHaveValue("");
   unfaulted();
 });

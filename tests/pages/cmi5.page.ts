@@ -97,5 +97,12 @@ test("a cmi5 package is launched, reports an answer to another host, and leads b
   expect(session.statements.map(nameOf)).toEqual(["initialized", "answered", "terminated"]);
   expect(session.refused).toEqual([]);
   expect(session.asked.filter((asked) => asked.startsWith("POST /token/")).length).toBe(1);
+  // Come back to by the browser, the page knows that the visit is over.
+  await page.goBack();
+  const over = page.getByRole("alertdialog", { name: "Your course no longer records this" });
+  await over.getByRole("link", { name: "Back to your course" }).click();
+  await expect(page).toHaveURL(`${HOME}/back?id=1`);
+  expect(session.refused).toEqual([]);
+  expect(session.asked.filter((asked) => asked.startsWith("POST /token/")).length).toBe(1);
   expect(errors).toEqual([]);
 });

@@ -148,3 +148,31 @@ resting("three hints greet a first visit, once", async ({ page }) => {
   await expect(page.locator(".handle-grip").first()).toBeVisible({ timeout: 30_000 });
   await expect(hints).toHaveCount(0);
 });
+
+test("two pathways lie in one body with a divider between them, moved by pointer and keys and kept in the address", async ({
+  page,
+}) => {
+  await page.goto("?mode=bench&state=1~wlt~fg");
+  await page.getByRole("button", { name: "Compare" }).click();
+  await page.getByText("One over the other").click();
+  const divider = page.getByRole("slider", { name: "Divider between the two pathways" });
+  await expect(divider).toHaveAttribute("aria-valuenow", "50");
+  await expect(divider).toBeVisible();
+  await divider.press("ArrowRight");
+  await expect(divider).toHaveAttribute("aria-valuetext", /Extracardiac on the left 52.*right 48/);
+  await divider.press("Home");
+  await expect(divider).toHaveAttribute("aria-valuenow", "0");
+  await divider.press("End");
+  const box = (await divider.boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x - 150, box.y + box.height / 2, { steps: 3 });
+  await page.mouse.up();
+  const value = Number(await divider.getAttribute("aria-valuenow"));
+  expect(value).toBeGreaterThan(10);
+  expect(value).toBeLessThan(90);
+  await expect.poll(async () => (await divider.boundingBox())!.x).toBeLessThan(box.x - 100);
+  await expect(page).toHaveURL(new RegExp(`~d${value}(~|$)`));
+  await page.reload();
+  await expect(divider).toHaveAttribute("aria-valuenow", `${value}`, { timeout: 20_000 });
+});

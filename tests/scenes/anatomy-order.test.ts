@@ -21,7 +21,8 @@ test.each(STAGES)(
   "%s: the ascending aorta lies before the pulmonary arteries, and behind their trunk",
   (stage) => {
     const at = order(stage);
-    expect(at("arch")).toBeGreaterThan(at("leftPulmonaryArtery"));
+    // With two ventricles the left one goes on from the trunk, which lies before the aorta.
+    if (stage !== "two-ventricle") expect(at("arch")).toBeGreaterThan(at("leftPulmonaryArtery"));
     expect(at("arch")).toBeGreaterThan(at("rightPulmonaryArtery"));
     if (stage === "two-ventricle") expect(at("lungTrunk")).toBeGreaterThan(at("arch"));
   },

@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { frame, readable } from "../../src/scenes/layers/grade-frame.ts";
-import { keyPlace, layout, onPlane, onScreen, project } from "../../src/scenes/pathway/pathway-layout.ts";
+import {
+  inBoxes,
+  keyPlace,
+  layout,
+  onPlane,
+  onScreen,
+  project,
+} from "../../src/scenes/pathway/pathway-layout.ts";
 import type { Box } from "../../src/scenes/scene.ts";
 import { sizes } from "../../src/scenes/theme/type.ts";
 
@@ -70,4 +77,24 @@ it("three pathways on a phone leave a grade line under its key of three lines", 
   const { grade } = layout(clear, 3, true, { x: 0, y: 0, width: 370, height: 50 }, type);
   const key = { width: 0, height: 3 * 1.3 * type.label };
   expect(readable(frame(grade!, key, type), type)).toBe(true);
+});
+
+it("three pathways stand two above one where that leaves them largest", () => {
+  const rows = (width: number, height: number) =>
+    new Set(inBoxes({ x: 0, y: 0, width, height }, 3, 10).map(({ y }) => y)).size;
+  expect(rows(690, 1200)).toBe(3);
+  expect(rows(700, 800)).toBe(2);
+  expect(rows(640, 480)).toBe(2);
+  expect(rows(1600, 500)).toBe(1);
+  const [one, other, third] = inBoxes({ x: 0, y: 0, width: 640, height: 480 }, 3, 10);
+  expect(one!.width).toBeGreaterThan(640 / 3);
+  expect(third!.x + third!.width / 2).toBeCloseTo(320);
+  expect([other!.width, third!.width]).toEqual([one!.width, one!.width]);
+});
+
+it("no key lies over a body that fills the width", () => {
+  const type = sizes(800, 14);
+  expect(keyPlace({ x: 0, y: 0, width: 640, height: 700 }, 1, type).inline).toBe(true);
+  expect(keyPlace({ x: 0, y: 0, width: 880, height: 645 }, 1, sizes(645, 13)).inline).toBe(false);
+  expect(keyPlace({ x: 0, y: 0, width: 1500, height: 900 }, 1, sizes(900, 13)).inline).toBe(false);
 });

@@ -63,6 +63,7 @@ const states: fc.Arbitrary<SceneState> = fc.record({
     dye: fc.constant(0),
     focus: fc.constantFrom(null, "tee", "leftPulmonaryArtery"),
     camera: fc.constantFrom("whole", "fenestration"),
+    swipe: fc.constantFrom(null, 0, 37),
     clots: fc.constantFrom([], [2, 5]),
   }),
 });
@@ -244,5 +245,21 @@ describe("a broken address", () => {
     const { state, dropped } = readAddress("7~tlateral-tunnel");
     expect(state.request.stage).toBe("lateral-tunnel");
     expect(dropped).toEqual([{ path: "version", found: "7", allowed: "1" }]);
+  });
+});
+
+describe("a link to the calf", () => {
+  it("squeezes where it names the scene alone, for as long as the scene is shown", () => {
+    const { state, dropped } = readAddress("1~pcalf");
+    expect(dropped).toEqual([]);
+    expect(state.request.set).toEqual({ calfPumpPressure: 60 });
+    expect(state.lent).toEqual(["calfPumpPressure"]);
+  });
+
+  it("rests where someone left it at rest, and keeps a pressure of one's own", () => {
+    const resting: SceneState = { ...START, scene: "calf" };
+    expect(readAddress(writeAddress(resting)).state).toEqual(resting);
+    const own = { ...resting, request: { ...resting.request, set: { calfPumpPressure: 30 } } };
+    expect(readAddress(writeAddress(own)).state).toEqual(own);
   });
 });

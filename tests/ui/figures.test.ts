@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formatQuantity, speakQuantity } from "../../src/i18n/index.ts";
+import { formatQuantity, LANGUAGES, setLanguage, speakQuantity } from "../../src/i18n/index.ts";
 import { figureBand } from "../../src/lesson/figure-band.ts";
 import { nameFault } from "../../src/lesson/figure-paths.ts";
 import { type Figure as LiveFigure, parseFigure } from "../../src/lesson/live-figures.ts";
@@ -111,6 +111,16 @@ describe("live numbers of a lesson", () => {
     expect(shown[1]).toBeCloseTo(100 * (left + right - band[0]), 9);
   });
 
+  it("show the spread of the wash-out", () => {
+    const field = { ...readings, washOutSeconds: 1.72, washOutBand: [1.4, 2.2] as const };
+    const measured = { own: { request: START.request, circulation, field }, others: { second: undefined } };
+    expect(figureBand(figure("field.washOutSeconds | s 1"), measured)).toEqual([1.4, 2.2]);
+    expect(figureBand(figure("field.washOutSeconds | s 1"), situation)).toBeNull();
+    expect(numberIn(measured, figure("field.washOutSeconds | s 1"))).toBe(
+      formatQuantity(1.72, "s", 1, [1.4, 2.2]),
+    );
+  });
+
   it("show none for a bare number, for what has none, and for a ratio of two", () => {
     for (const text of [
       "pathway.pressureDrop | mmHg 2 bare",
@@ -149,6 +159,18 @@ describe("the reading of the scene", () => {
     const { left, band } = circulation.shares!.ivc;
     expect(sentences[2]).toContain(formatQuantity(100 * left, "%", 0, [100 * band[0], 100 * band[1]]));
     expect(sentences.join(" ")).not.toContain("70\u202f%");
+  });
+
+  it("gives the wash-out with the shortest and the longest of its pulses, in every language, and nothing before they are known", async () => {
+    const known = { ...readings, washOutSeconds: 1.72, washOutBand: [1.4, 2.2] as const };
+    for (const language of LANGUAGES) {
+      await setLanguage(language);
+      const written = formatQuantity(1.72, "s", 1, [1.4, 2.2]);
+      expect(written).toMatch(/1[.,]7\u202fs \(1[.,]4 \S+ 2[.,]2\)/);
+      expect(readingOf(circulation, known).at(-1)).toContain(written);
+      expect(readingOf(circulation, readings).at(-1)).not.toMatch(/\ds|\d\u202fs/);
+    }
+    await setLanguage("en");
   });
 
   it("U9 speaks units as words", () => {

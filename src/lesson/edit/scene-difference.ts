@@ -17,6 +17,7 @@ const VIEW_KEYS = [
   "playSpeed",
   "focus",
   "camera",
+  "swipe",
   "clots",
 ] as const satisfies readonly (keyof View)[];
 

@@ -20,6 +20,7 @@ import { copyOfKitLesson, firstText, newText } from "./first-text.ts";
 import { Preview } from "./preview.tsx";
 import { SourcePane } from "./source-pane.tsx";
 import { TextList } from "./text-list.tsx";
+import { isNarrow, viewIn } from "./views.ts";
 
 interface Desk {
   readonly library: Library;
@@ -67,12 +68,13 @@ export function Author({ context }: { readonly context: Context }) {
   useEffect(() => takeDrops(take), []);
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { library, texts, draft } = desk.value;
+  const view = viewIn(context.place.value.more.view, isNarrow.value);
   const own = draft.own.value;
   const startNew = () => newText(texts).then(draft.open);
   const home = writePlace({ ...AT_HOME, language: context.place.value.language });
   return (
     <StageView context={context} floor={13}>
-      <div class="author">
+      <div class="author" data-view={view}>
         <header class="top">
           <a class="wordmark" href={home} aria-label={t("bench.home")}>
             {t("name")}
@@ -103,7 +105,7 @@ export function Author({ context }: { readonly context: Context }) {
           </select>
         </header>
         <SourcePane
-          {...{ context, draft, library }}
+          {...{ context, draft, library, view }}
           line={line.value}
           onLine={(at) => {
             line.value = at;

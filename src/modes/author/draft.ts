@@ -3,6 +3,7 @@ import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Port } from "../../chain/port.ts";
 import { DRAFT_FILE } from "../../lesson/draft-check.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import { lessonIdOf } from "../../lesson/lesson-id.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own-figures.ts";
@@ -71,6 +72,18 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
         if (found.lesson && found.lesson !== lesson.value) lesson.value = found.lesson;
       }),
   });
+  // Of two lessons with one id only the latest is listed.
+  const twins = computed((): readonly Fault[] => {
+    const { id: mine, text } = own.value;
+    const name = lessonIdOf(text);
+    const twin = texts.list.value.find(
+      (each) => each.id !== mine && each.listed && lessonIdOf(each.text) === name,
+    );
+    if (name === "" || !twin) return [];
+    const line = text.slice(0, text.search(/^id:/m)).split("\n").length;
+    const found = `id "${name}", which "${twin.name}" of your lessons has`;
+    return [{ path: `${DRAFT_FILE}:${line}`, found, allowed: "an id of its own" }];
+  });
   const look = (file: string): void => {
     refused.value = [];
     const { length } = splitFigures(file).text;
@@ -98,7 +111,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     busy,
     check,
     lesson,
-    faults: computed(() => [...refused.value, ...check.value.faults]),
+    faults: computed(() => [...refused.value, ...twins.value, ...check.value.faults]),
     write(text) {
       // A whole file that was pasted brings its figures along.
       const pasted = splitFigures(text);

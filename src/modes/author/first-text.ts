@@ -1,7 +1,8 @@
 /** Which own text the page opens with: never in place of another. */
-import { t } from "../../i18n/index.ts";
+import { language, t } from "../../i18n/index.ts";
+import { lessonIdOf, withFreeId } from "../../lesson/lesson-id.ts";
 import { lessonText, newLessonText } from "../../lesson/library.ts";
-import { MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
+import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
 
 /** Where earlier versions of the kit kept their one text. */
 const EARLIER_DRAFT = "lungward.draft";
@@ -24,15 +25,28 @@ export async function firstText(texts: OwnTexts, lesson: string): Promise<FirstT
 
 /** A text that runs, not shown to learners until its author says so. */
 export const newText = async (texts: OwnTexts): Promise<string> =>
-  texts.add(t("author.new"), await newLessonText(), false);
+  texts.add(t("author.new"), free(texts, await newLessonText(language()), NEW_ID), false);
+
+const NEW_ID = "new-lesson";
+const free = (texts: OwnTexts, text: string, id: string): string =>
+  withFreeId(
+    text,
+    id,
+    texts.list.peek().map((each) => each.text),
+  );
+
+/** A copy is a lesson of its own, not shown to learners until its author says so. @returns its id on the desk */
+export const copyOfText = (texts: OwnTexts, { name, text }: OwnText): string =>
+  texts.add(t("author.copyOf", { name }), free(texts, text, lessonIdOf(text)), false);
 
 /** A copy with an id of its own; one that is there already, unchanged, is opened again. null: no such lesson */
 export async function copyOfKitLesson(texts: OwnTexts, lesson: string): Promise<string | null> {
   const text = await lessonText(lesson);
   if (text === null) return null;
-  const copy = text.replace(/^id:.*$/m, `id: ${lesson.replace(/^\d+-/, "")}-own`);
+  const id = `${lesson.replace(/^\d+-/, "")}-own`;
+  const copy = withFreeId(text, id, []);
   const same = texts.list.value.find((each) => each.text === copy);
-  return same?.id ?? texts.add(lesson, copy, false);
+  return same?.id ?? texts.add(lesson, free(texts, text, id), false);
 }
 
 /** @returns its length when it is too long to be opened */

@@ -3,6 +3,7 @@ import { render } from "preact";
 import type { Mode } from "../shared/mode.ts";
 import "../study/study.css";
 import "./author.css";
+import "./author-narrow.css";
 import { Author } from "./author.tsx";
 
 export const mode: Mode = {

@@ -1,5 +1,5 @@
 /** The lesson's text as a form or as it is written, and what the checker found in it: two views of the one text. */
-import { useRef } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Library } from "../../lesson/library.ts";
@@ -8,37 +8,40 @@ import type { Context } from "../shared/mode.ts";
 import type { Draft } from "./draft.ts";
 import { FaultList } from "./fault-list.tsx";
 import { goToField, LessonForm } from "./form/lesson-form.tsx";
+import { textHistory } from "./form/text-history.ts";
 import { SourceText, type SourceTextHandle } from "./source-text.tsx";
-
-const VIEWS = ["form", "text"] as const;
+import { type AuthorView, isNarrow, viewsOf } from "./views.ts";
 
 export interface SourcePaneProps {
   readonly context: Context;
   readonly draft: Draft;
   readonly library: Library;
+  readonly view: AuthorView;
   /** On which one works (1-based). */
   readonly line: number;
   readonly onLine: (line: number) => void;
 }
 
-export function SourcePane({ context, draft, library, line, onLine }: SourcePaneProps) {
+export function SourcePane({ context, draft, library, view: shown, line, onLine }: SourcePaneProps) {
   const source = useRef<SourceTextHandle>(null);
   const { place, address, session } = context;
   const { more } = place.value;
-  const asText = more.view === "text";
+  const asText = shown === "text";
   const { id, text } = draft.own.value;
   const faults = draft.faults.value;
+  // Another text begins without one; the same text keeps it whichever way it is shown.
+  const history = useMemo(textHistory, [id]);
   return (
     <section class="author-source" aria-label={t("author.text")}>
       <Choice
         label={t("author.view")}
         quietLabel
-        value={asText ? "text" : "form"}
-        words={VIEWS}
+        value={shown}
+        words={viewsOf(isNarrow.value)}
         nameOf={(view) => t(`author.view.${view}`)}
-        onChoose={(view) => address.go({ more: { ...more, view: view === "text" ? view : "" } })}
+        onChoose={(view) => address.go({ more: { ...more, view: view === "form" ? "" : view } })}
       />
-      {asText ? (
+      {shown === "picture" ? null : asText ? (
         <SourceText
           ref={source}
           text={text}
@@ -49,7 +52,7 @@ export function SourcePane({ context, draft, library, line, onLine }: SourcePane
         />
       ) : (
         <LessonForm
-          {...{ id, text, faults, library, session, line, onLine }}
+          {...{ history, text, faults, library, session, line, onLine }}
           onText={draft.write}
           figures={draft.figures.value}
           onFigures={draft.setFigures}

@@ -1,10 +1,12 @@
 /** The own lessons on this device: open, duplicate, rename, save, take back an earlier version, delete once that is agreed to. */
 import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
+import { lessonIdOf } from "../../lesson/lesson-id.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { Dialog } from "../../ui/dialog.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import { MAX_NAME, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
+import { copyOfText } from "./first-text.ts";
 
 export interface TextListProps {
   readonly texts: OwnTexts;
@@ -94,10 +96,7 @@ function OwnTextRow({ own, texts, isOpen, onOpen, onDelete }: OwnTextRowProps) {
         <button type="button" onClick={() => onOpen(own.id)}>
           {t("author.open")}
         </button>
-        <button
-          type="button"
-          onClick={() => onOpen(texts.add(t("author.copyOf", { name: own.name }), own.text))}
-        >
+        <button type="button" onClick={() => onOpen(copyOfText(texts, own))}>
           {t("author.duplicate")}
         </button>
         <button type="button" onClick={() => saveFile(fileName(own), own.text, "text/markdown")}>
@@ -146,6 +145,6 @@ const when = (at: number): string =>
 
 /** The lesson's id names its file, as the kit expects it. */
 function fileName({ name, text }: OwnText): string {
-  const id = /^id:\s*([a-z0-9-]+)\s*$/m.exec(text)?.[1];
+  const id = /^[a-z0-9-]+$/.exec(lessonIdOf(text))?.[0];
   return `${id ?? (name.replaceAll(/[^\p{L}\p{N}]+/gu, "-").replaceAll(/^-|-$/g, "") || "lesson")}.md`;
 }

@@ -2,8 +2,8 @@
 
 import { t } from "../../i18n/index.ts";
 import { PATHWAY_STAGES } from "../../sim/parameters/request.ts";
-import { setBeside } from "../../state/edit.ts";
-import type { Beside, SceneState } from "../../state/scene-state.ts";
+import { setBeside, setView } from "../../state/edit.ts";
+import { type Beside, canSwipe, type SceneState, swipeOf } from "../../state/scene-state.ts";
 import { Switch } from "../../ui/choice.tsx";
 import { differences } from "../../ui/difference.ts";
 import { Panel } from "../../ui/panel.tsx";
@@ -16,6 +16,9 @@ interface Option {
 
 /** mm: the usual size of the hole (common practice, no source) */
 const USUAL_FENESTRATION = 4;
+
+/** %: where the divider stands at first */
+const HALF = 50;
 
 function optionsFor({ request }: SceneState): readonly Option[] {
   const open = Number(request.set.fenestrationDiameter ?? 0) > 0;
@@ -57,6 +60,10 @@ export function CompareControls({ session }: { readonly session: Session }) {
     session.edit("beside", setBeside(on ? [...rest, pane].slice(-2) : rest));
     session.settle();
   };
+  const swipe = (on: boolean) => {
+    session.edit("swipe", setView({ swipe: on ? HALF : null }));
+    session.settle();
+  };
   return (
     <>
       <p>{t("compare.title")}</p>
@@ -72,6 +79,7 @@ export function CompareControls({ session }: { readonly session: Session }) {
         ))}
       </fieldset>
       <p class="quiet-text">{t("compare.limit")}</p>
+      {canSwipe(state) && <Switch label={t("compare.swipe")} on={swipeOf(state) !== null} onChange={swipe} />}
       <div class="reading" data-differences>
         {differences(session.chain.circulations.value, names).map((sentence) => (
           <p key={sentence}>{sentence}</p>

@@ -10,6 +10,7 @@ import { saveFile } from "../../ui/take-away/save-file.ts";
 import { writeTable } from "../../ui/take-away/state-table.ts";
 import { HandoutView } from "../shared/handout-view.tsx";
 import type { Context } from "../shared/mode.ts";
+import { AT_HOME, writePlace } from "../shared/place.ts";
 import { stateLink } from "../shared/state-link.ts";
 import { saveClip, saveDrawing, saveStill } from "../shared/stills-and-clips.ts";
 
@@ -138,7 +139,19 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
       {recording.value && (
         <p>{t("take.clip.progress", { percent: Math.round(100 * recording.value.share) })}</p>
       )}
-      {said.value && <p>{said}</p>}
+      {said.value && <Said text={said.value} language={context.place.value.language} />}
     </Panel>
   );
 }
+
+/** What became of a press; from a state put into the talk the way leads to the talk. */
+const Said = ({ text, language }: { readonly text: string; readonly language: string }) => (
+  <>
+    <p>{text}</p>
+    {text === t("lecture.addedToTalk") && (
+      <a class="button" href={writePlace({ ...AT_HOME, mode: "lecture", language })}>
+        {t("lecture.build")}
+      </a>
+    )}
+  </>
+);

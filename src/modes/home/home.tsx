@@ -1,14 +1,17 @@
 /** The start page: what it is, the doors into it, the lessons, the cautions; blood moving beside the words. */
 
+import { useEffect } from "preact/hooks";
 import { LANGUAGES, language, languageName, t } from "../../i18n/index.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { DocsLink } from "../shared/docs-link.tsx";
+import { holdFile } from "../shared/dropped-file.ts";
 import type { Context } from "../shared/mode.ts";
-import { newerVersion } from "../shared/offline.ts";
+import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, type ModeName, type Place, writePlace } from "../shared/place.ts";
 import { isMoving, togglePlay } from "../shared/play.ts";
 import { StageView } from "../shared/stage-view.tsx";
+import { takeDrops } from "../shared/take-drops.ts";
 import { EraseButton } from "./erase/erase-button.tsx";
 import { LessonList } from "./lesson-list.tsx";
 
@@ -17,6 +20,15 @@ const DOORS = ["lecture", "kiosk", "study", "bench"] as const satisfies readonly
 export function Home({ context }: { readonly context: Context }) {
   const there = (change: Partial<Place>) =>
     writePlace({ ...AT_HOME, language: context.place.value.language, ...change });
+  useEffect(
+    () =>
+      takeDrops((file) => {
+        if (!file) return;
+        holdFile(file);
+        context.address.go({ mode: "study" });
+      }),
+    [],
+  );
   return (
     <StageView context={context} floor={14}>
       <div class="home">
@@ -49,11 +61,7 @@ export function Home({ context }: { readonly context: Context }) {
           <Cautions />
           <section class="home-further" aria-labelledby="further">
             <h2 id="further">{t("home.further")}</h2>
-            {newerVersion.value && (
-              <button type="button" onClick={newerVersion.value}>
-                {t("home.newer")}
-              </button>
-            )}
+            <NewerVersion />
             <ul class="plain-list">
               <li>
                 <a href={there({ mode: "author" })}>{t("home.author")}</a>

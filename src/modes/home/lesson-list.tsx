@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { language, t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
 import { present } from "../../sim/checked/present.ts";
+import { tellMissedPart } from "../shared/link-note.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 
 export function LessonList() {
@@ -18,7 +19,7 @@ export function LessonList() {
         .then(({ loadLibrary }) => loadLibrary(tag))
         .then((loaded) => {
           library.value = loaded;
-        });
+        }, tellMissedPart);
     });
     seen.observe(present(section.current));
     return () => seen.disconnect();

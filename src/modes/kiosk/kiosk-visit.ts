@@ -16,6 +16,8 @@ export interface KioskVisit {
   readonly lesson: ReadonlySignal<string | null>;
   readonly larger: Signal<boolean>;
   readonly reader: ReadonlySignal<number>;
+  /** The start shows, and nobody has touched it for as long as a visit may rest. */
+  readonly isQuiet: () => boolean;
   readonly touch: () => void;
   readonly tick: () => void;
   readonly leave: () => void;
@@ -45,6 +47,7 @@ export function kioskVisit({ session, address }: Pick<Context, "session" | "addr
     lesson,
     larger,
     reader,
+    isQuiet: () => now.peek().screen === "welcome" && seconds() - now.peek().touched > organiser.value.idle,
     touch: () => send({ kind: "touch", at: seconds() }),
     tick: () => send({ kind: "tick", at: seconds() }),
     leave: () => send({ kind: "leave", at: seconds() }),

@@ -4,6 +4,7 @@ import { useEffect, useMemo } from "preact/hooks";
 import { language } from "../../i18n/index.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context } from "../shared/mode.ts";
+import { lookForNewer, newerVersion } from "../shared/offline.ts";
 import { AT_HOME } from "../shared/place.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { closePage } from "./closed.ts";
@@ -16,6 +17,7 @@ import { Organiser } from "./organiser.tsx";
 import { OrganiserDoor } from "./organiser-door.tsx";
 import { largerType, offeredOf, organiser } from "./organiser-settings.ts";
 import { StillThere } from "./still-there.tsx";
+import { takeNewer } from "./take-newer.ts";
 import { Topics } from "./topics.tsx";
 import { watchVisitor } from "./watch-visitor.ts";
 import { Welcome } from "./welcome.tsx";
@@ -29,6 +31,15 @@ export function Kiosk({ context }: { readonly context: Context }) {
   const library = useLibrary();
   const organising = useSignal(false);
   useEffect(() => guard(context, visit), [context, visit]);
+  useEffect(
+    () =>
+      takeNewer({
+        isQuiet: () => visit.isQuiet() && !organising.peek(),
+        look: lookForNewer,
+        take: () => newerVersion.peek(),
+      }),
+    [organising, visit],
+  );
 
   const lessons = useComputed(() => {
     const all = library.value?.lessons ?? [];

@@ -9,7 +9,7 @@ import { NumberPad } from "./number-pad.tsx";
 const HOLD = 3;
 
 /** One for the page: closing the pad gives no further tries. */
-const lock = codeLock(() => performance.now());
+const lock = codeLock({ now: () => performance.now(), date: Date.now, storage: () => localStorage });
 
 export function OrganiserDoor({ onOpen }: { readonly onOpen: () => void }) {
   const asking = useSignal(false);

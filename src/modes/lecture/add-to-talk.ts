@@ -3,7 +3,7 @@ import { t } from "../../i18n/index.ts";
 import { writeAddress } from "../../state/address.ts";
 import { setView } from "../../state/edit.ts";
 import type { Context } from "../shared/mode.ts";
-import { benchStop, newPictureName } from "./own-stops.ts";
+import { benchStop, newPictureName, withMore } from "./own-stops.ts";
 import { MAX_STOPS, USUAL_MINUTES } from "./playlist.ts";
 import { keepTalk, readKeptTalk } from "./talk-store.ts";
 
@@ -22,7 +22,7 @@ export async function addBenchToTalk(context: Context): Promise<void> {
   const stop = benchStop(writeAddress(state), t(`stage.${state.request.stage}`), name);
   const pictures = new Map(kept?.pictures);
   if (name && picture) pictures.set(name, picture);
-  await keepTalk({ plan: { ...plan, stops: [...plan.stops, stop] }, pictures });
+  await keepTalk({ plan: { ...plan, stops: withMore(plan.stops, [stop]) }, pictures });
 }
 
 /** null where nothing can be drawn */

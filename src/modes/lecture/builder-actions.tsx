@@ -11,6 +11,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
 import { takeDrops } from "../shared/take-drops.ts";
 import { DeckActions } from "./deck/deck-actions.tsx";
+import { fileName } from "./deck/file-name.ts";
 import { ownIn } from "./own-stops.ts";
 import { addFiles } from "./own-stops-bar.tsx";
 import { beginAnew } from "./talk-clock.ts";
@@ -32,7 +33,11 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
     more: draft.words(),
   };
   const any = draft.found.value.length > 0;
-  const save = async () => saveFile("lungward-talk.zip", await writeTalkFile(draft.talk()));
+  const save = async () => {
+    const talk = draft.talk();
+    const name = fileName(`talk ${talk.plan.title}`, "", new Date(), "zip");
+    saveFile(name, await writeTalkFile(talk));
+  };
   const asked = useSignal<File | null>(null);
   const open = (file: File) => {
     if (draft.plan.peek().stops.length > 0) asked.value = file;
@@ -40,9 +45,11 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
   };
   useEffect(
     () =>
-      takeDrops(
-        (file) => file && (/\.(zip|json)$/i.test(file.name) ? open(file) : void addFiles(draft, [file])),
-      ),
+      takeDrops((_, files) => {
+        const talk = files.find(({ name }) => /\.(zip|json)$/i.test(name));
+        if (talk) open(talk);
+        else if (files.length > 0) void addFiles(draft, files);
+      }),
     [draft],
   );
   const { stops } = draft.plan.value;

@@ -6,13 +6,14 @@ import { announce } from "../../ui/announce.tsx";
 import { FaultNote } from "../../ui/fault-note.tsx";
 import { Slider } from "../../ui/slider.tsx";
 import type { Context } from "../shared/mode.ts";
+import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
-import { MAX_TITLE, type Stop } from "./own-stops.ts";
+import { MAX_TITLE, type Stop, withMore } from "./own-stops.ts";
 import { OwnStops } from "./own-stops-bar.tsx";
 import { MINUTES } from "./playlist.ts";
-import { StopRow } from "./stop-row.tsx";
+import { StopList } from "./stop-list.tsx";
 import { secondsOf } from "./stops.ts";
 import { type TalkDraft, talkDraft } from "./talk-draft.ts";
 import { keepTalk, readKeptTalk } from "./talk-store.ts";
@@ -29,7 +30,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
   const without = Number(place.value.more.without) || 0;
   const { language } = place.value;
   const add = (more: readonly Stop[]) => {
-    draft.setStops(null, (all) => [...all, ...more]);
+    draft.setStops(null, (all) => withMore(all, more));
     announce(t("lecture.stops", { count: draft.plan.value.stops.length }));
   };
   return (
@@ -51,12 +52,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           {without > 0 && <p class="note">{t("lecture.link.without", { count: without })}</p>}
           <OwnStops draft={draft} />
           {stops.length === 0 && <p>{t("lecture.list.empty")}</p>}
-          <ol>
-            {stops.map((stop, index) => (
-              // A stop may come twice: its place is its key.
-              <StopRow key={index} lessons={library.lessons} {...{ draft, stop, index }} />
-            ))}
-          </ol>
+          <StopList context={context} draft={draft} lessons={library.lessons} />
           <Minutes draft={draft} />
           <label class="field">
             {t("lecture.name")}
@@ -70,6 +66,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
               }}
             />
           </label>
+          <NewerVersion />
           {!draft.keeps.value && <p class="note">{t("lecture.notKept")}</p>}
           {draft.faults.value.length > 0 && (
             <FaultNote title={t("lecture.fileFault")} faults={draft.faults.value} />

@@ -65,13 +65,15 @@ export function modelChoice(
     truth.value = null;
     if (!view) return;
     if (view.question.kind === "number") truth.value = RIGHT_NUMBER;
-    const number = view.question.kind === "estimate";
-    if (!number && !("answers" in view.question)) return;
+    const format = view.question.kind === "estimate" ? view.question.format : null;
+    if (!format && !("answers" in view.question)) return;
     const first = "answers" in view.question ? (view.question.answers[0]?.id ?? "") : 0;
     void judgeByModel(known, view, first).then((judgement) => {
       const found = judgement?.truth;
-      if (asked.peek()?.key === view.key && typeof found === (number ? "number" : "string"))
-        truth.value = found as string | number;
+      if (asked.peek()?.key !== view.key) return;
+      // As it is written: stage and phones say one number, and it lies in the bar that is marked.
+      if (format && typeof found === "number") truth.value = Number(found.toFixed(format.digits));
+      if (!format && typeof found === "string") truth.value = found;
     });
   });
   return { truth, release };

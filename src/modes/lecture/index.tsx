@@ -14,6 +14,7 @@ import "./hall.css";
 import "./lecture.css";
 import "./own-slide.css";
 import "./pen.css";
+import "./room-question.css";
 import "./speaker.css";
 import "./talk.css";
 

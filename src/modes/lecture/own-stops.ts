@@ -108,6 +108,10 @@ export const wordsStop = (kind: "title" | "end", title: string): StopOf<"title">
   ...NOTHING_OWN,
 });
 
+/** Further stops go before an end that closes the talk. */
+export const withMore = (stops: readonly Stop[], more: readonly Stop[]): readonly Stop[] =>
+  stops.at(-1)?.kind === "end" ? stops.toSpliced(-1, 0, ...more) : [...stops, ...more];
+
 /** Name of the picture that a stop shows; null = it has none of its own. */
 export const pictureOf = (stop: Stop): string | null => ("picture" in stop ? stop.picture : null);
 

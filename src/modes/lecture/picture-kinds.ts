@@ -20,7 +20,7 @@ export function typeOfPicture(bytes: Uint8Array): PictureType | null {
   if (begins(bytes, "\xff\xd8\xff")) return "image/jpeg";
   if (begins(bytes, "RIFF") && begins(bytes, "WEBP", 8)) return "image/webp";
   const head = new TextDecoder().decode(bytes.subarray(0, 2000));
-  return /^\uFEFF?\s*(<\?xml[^>]*>\s*|<!--[\s\S]*?-->\s*|<!DOCTYPE[^>]*>\s*)*<svg[\s>]/i.test(head)
+  return /^\uFEFF?\s*(<\?xml[^>]*>\s*|<!--(?:(?!-->)[\s\S])*-->\s*|<!DOCTYPE[^>]*>\s*)*<svg[\s>]/i.test(head)
     ? "image/svg+xml"
     : null;
 }

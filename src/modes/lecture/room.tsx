@@ -96,9 +96,11 @@ export function Room(options: RoomOptions) {
             <StepCaution step={step} voice={voice} />
           </div>
         )}
-        <section class="room-figures" aria-label={t("bench.figures")}>
-          <RoomFigures figures={figures.value} earlier={earlier.value} />
-        </section>
+        {!coversStage(stop) && (
+          <section class="room-figures" aria-label={t("bench.figures")}>
+            <RoomFigures figures={figures.value} earlier={earlier.value} />
+          </section>
+        )}
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}
         {room.audience && <Invite audience={room.audience} hall={room.hall} />}
         <Notes session={session} />

@@ -9,7 +9,7 @@ import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { Session } from "../shared/session.ts";
 import { RoomFigures } from "./room-figures.tsx";
 import type { ScriptRun } from "./script-run.ts";
-import { stepShown } from "./stops.ts";
+import { coversStage, stepShown } from "./stops.ts";
 import type { WhatIf } from "./what-if.ts";
 import { Changes } from "./what-if-words.tsx";
 
@@ -22,7 +22,18 @@ export interface SpeakerWhatIfProps {
   readonly onScript: () => void;
 }
 
-export function SpeakerWhatIf({ session, script, whatIf, onSend, onScript }: SpeakerWhatIfProps) {
+export const SpeakerWhatIf = (props: SpeakerWhatIfProps) => (
+  <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
+    {coversStage(props.script.stop.value) ? (
+      // The model still stands at the last scene: its numbers are no answer here.
+      <p class="speaker-answer">{t("lecture.noScene")}</p>
+    ) : (
+      <Answered {...props} />
+    )}
+  </section>
+);
+
+function Answered({ session, script, whatIf, onSend, onScript }: SpeakerWhatIfProps) {
   const step = stepShown(script.stop.value);
   const large = useComputed(() =>
     figuresThatMatter(stepShown(script.stop.value), session.scene.value, session.chain.circulations.value),
@@ -35,7 +46,7 @@ export function SpeakerWhatIf({ session, script, whatIf, onSend, onScript }: Spe
   const before = whatIf?.before ?? null;
   const [first] = before ?? [];
   return (
-    <section class="speaker-what-if" aria-label={t("lecture.whatIf")}>
+    <>
       <div class="speaker-answer">
         <h2>{t("lecture.answer")}</h2>
         <RoomFigures
@@ -56,6 +67,6 @@ export function SpeakerWhatIf({ session, script, whatIf, onSend, onScript }: Spe
       <div class="speaker-form">
         <ParameterForm editing={session} />
       </div>
-    </section>
+    </>
   );
 }

@@ -2,53 +2,85 @@
 import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
+import type { Context } from "../shared/mode.ts";
 import { OwnPersonFields } from "./own-person-fields.tsx";
-import { MAX_NOTES, MAX_TITLE, MAX_WORDS, personAt, STOP_MINUTES, type Stop } from "./own-stops.ts";
+import {
+  MAX_NOTES,
+  MAX_TITLE,
+  MAX_WORDS,
+  personAt,
+  pictureOf,
+  STOP_MINUTES,
+  type Stop,
+} from "./own-stops.ts";
+import { ScenePicture } from "./picture/scene-picture.tsx";
+import { changed } from "./stop-keys.ts";
 import { sceneOfStop } from "./stop-state.ts";
 import { StopThumb } from "./stop-thumb.tsx";
 import { findStops, nameOfStop } from "./stops.ts";
 import type { TalkDraft } from "./talk-draft.ts";
 
-export interface StopRowProps {
+/** px */
+const THUMB = [480, 270] as const;
+/** ms: lists are scrolled through, and a person's values are being set */
+const THUMB_AFTER = 1500;
+
+interface OneStop {
   readonly draft: TalkDraft;
   readonly lessons: readonly Lesson[];
   readonly stop: Stop;
   readonly index: number;
 }
 
-const movedTo = (stops: readonly Stop[], from: number, to: number): readonly Stop[] => {
-  if (to < 0 || to >= stops.length) return stops;
-  const next = [...stops];
-  next.splice(to, 0, ...next.splice(from, 1));
-  return next;
-};
+export interface StopRowProps extends OneStop {
+  readonly context: Context;
+  /** Being dragged. */
+  readonly held: boolean;
+  /** CSS px away from its place while a row is dragged. */
+  readonly shift: number;
+  readonly onMove: (to: number) => void;
+}
 
-const DRAGGED = "application/x-lungward-stop";
-
-export function StopRow({ draft, lessons, stop, index }: StopRowProps) {
-  const open = useSignal(false);
+/** What a stop is called in the list. */
+export function titleOf(stop: Stop, lessons: readonly Lesson[]): string {
   const [found] = findStops([stop], lessons).found;
   const own = stop.kind === "step" ? `${stop.lesson}#${stop.step}` : "";
-  const title = (found ? nameOfStop(found) : own) || t(`lecture.kind.${stop.kind}`);
+  return (found ? nameOfStop(found) : own) || t(`lecture.kind.${stop.kind}`);
+}
+
+export function StopRow({ context, held, shift, onMove, ...row }: StopRowProps) {
+  const { draft, lessons, stop, index } = row;
+  const open = useSignal(false);
+  const [found] = findStops([stop], lessons).found;
+  const title = titleOf(stop, lessons);
+  const scene = found && !pictureOf(stop) ? sceneOfStop(found) : null;
   const { setStops } = draft;
   const act = (name: string, sign: string, run: () => void) => (
-    <button type="button" aria-label={t(`lecture.${name}`, { title })} onClick={run}>
+    <button
+      type="button"
+      aria-label={t(`lecture.${name}`, { title })}
+      onClick={({ currentTarget }) => {
+        run();
+        // A row that is put elsewhere in the page loses the focus, and the next press is for it.
+        requestAnimationFrame(() => currentTarget.isConnected && currentTarget.focus());
+      }}
+    >
       <span aria-hidden="true">{sign}</span>
     </button>
   );
   return (
     <li
       data-kind={stop.kind}
-      draggable={!open.value}
-      onDragStart={(event) => event.dataTransfer?.setData(DRAGGED, String(index))}
-      onDragOver={(event) => event.preventDefault()}
-      onDrop={(event) => {
-        const from = event.dataTransfer?.getData(DRAGGED) ?? "";
-        if (from !== "") setStops(null, (stops) => movedTo(stops, Number(from), index));
-      }}
+      class={held ? "held" : ""}
+      style={shift ? { transform: `translateY(${shift}px)` } : {}}
     >
-      <div class="stop-line">
-        <StopThumb stop={stop} pictures={draft.pictures.value} />
+      <div class="stop-line" data-line>
+        <span class="stop-grip" data-grip aria-hidden="true" />
+        {scene ? (
+          <ScenePicture {...{ context, scene }} size={THUMB} after={THUMB_AFTER} />
+        ) : (
+          <StopThumb stop={stop} pictures={draft.pictures.value} />
+        )}
         <button
           type="button"
           class="stop-name"
@@ -62,23 +94,21 @@ export function StopRow({ draft, lessons, stop, index }: StopRowProps) {
             {found?.kind === "step" ? found.found.lesson.title : t(`lecture.kind.${stop.kind}`)}
           </span>
         </button>
-        {act("up", "↑", () => setStops(null, (stops) => movedTo(stops, index, index - 1)))}
-        {act("down", "↓", () => setStops(null, (stops) => movedTo(stops, index, index + 1)))}
-        {act("duplicate", "+", () => setStops(null, (stops) => stops.toSpliced(index, 0, stop)))}
+        {act("up", "↑", () => onMove(index - 1))}
+        {act("down", "↓", () => onMove(index + 1))}
+        {act("duplicate", "+", () => setStops(null, (stops) => stops.toSpliced(index, 0, { ...stop })))}
         {act("remove", "×", () => setStops(null, (stops) => stops.toSpliced(index, 1)))}
       </div>
-      {open.value && <StopFields {...{ draft, lessons, stop, index }} />}
+      {open.value && <StopFields {...row} />}
     </li>
   );
 }
 
-function StopFields({ draft, lessons, stop, index }: StopRowProps) {
+function StopFields({ draft, lessons, stop, index }: OneStop) {
   const [found] = findStops(["person" in stop ? { ...stop, person: null } : stop], lessons).found;
   const scene = found && sceneOfStop(found);
   const set = (change: Partial<Stop>) =>
-    draft.setStops(`${index} ${Object.keys(change)}`, (stops) =>
-      stops.with(index, { ...stop, ...change } as Stop),
-    );
+    draft.setStops(`${index} ${Object.keys(change)}`, (stops) => stops.with(index, changed(stop, change)));
   return (
     <div class="stop-fields">
       {stop.kind !== "step" && (

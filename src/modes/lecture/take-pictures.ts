@@ -1,5 +1,6 @@
 /** A file of the speaker's own as pictures of a talk: made safe and measured on this machine, never sent. */
 import DOMPurify from "dompurify";
+import { costFault } from "../../lesson/figure-content.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { newPictureName } from "./own-stops.ts";
 import { ENDINGS, isPdf, MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
@@ -7,6 +8,8 @@ import { MAX_STOPS } from "./playlist.ts";
 
 /** bytes */
 const MAX_PDF = 200_000_000;
+/** Bytes of an SVG, which is cleaned while the page waits. */
+const MAX_SVG = 4_000_000;
 /** px of a side */
 const MAX_SIDE = 16_000;
 
@@ -52,10 +55,12 @@ export async function takePictures(
   }
   const type = typeOfPicture(head);
   if (!type) return refuse(file.type || "?", "PNG, JPEG, SVG, WebP, PDF");
-  if (file.size > MAX_PICTURE) return refuse(megabytes(file.size), `at most ${megabytes(MAX_PICTURE)}`);
-  const blob = new Blob([type === "image/svg+xml" ? cleanSvg(await file.text()) : await file.arrayBuffer()], {
-    type,
-  });
+  const most = type === "image/svg+xml" ? MAX_SVG : MAX_PICTURE;
+  if (file.size > most) return refuse(megabytes(file.size), `at most ${megabytes(most)}`);
+  const svg = type === "image/svg+xml" ? cleanSvg(await file.text()) : null;
+  const costly = svg === null ? null : costFault(file.name, svg);
+  if (costly) return refuse(costly.found, costly.allowed);
+  const blob = new Blob([svg ?? (await file.arrayBuffer())], { type });
   const size = await measure(blob);
   if (!size) return refuse(type, "PNG, JPEG, SVG, WebP");
   if (Math.max(...size) > MAX_SIDE) return refuse(`${size.join(" × ")} px`, `at most ${MAX_SIDE} px`);

@@ -11,6 +11,7 @@ import {
   pictureStop,
   type Stop,
   type TalkPlan,
+  withMore,
 } from "./own-stops.ts";
 import { type PlanHistory, planHistory } from "./plan-history.ts";
 import { MAX_STOPS, MINUTES, USUAL_MINUTES, writeStops } from "./playlist.ts";
@@ -116,10 +117,8 @@ export function talkDraft(
         ...pictures.peek(),
         ...taken.pictures.map(({ name, blob }) => [name, blob] as const),
       ]);
-      setStops(null, (stops) => [
-        ...stops,
-        ...taken.pictures.map(({ name, title }) => pictureStop(name, title)),
-      ]);
+      const more = taken.pictures.map(({ name, title }) => pictureStop(name, title));
+      setStops(null, (stops) => withMore(stops, more));
     },
     async open(file) {
       const { talk, faults: refused } = await readTalkFile(file);

@@ -1,6 +1,7 @@
 /** A talk as one file: a ZIP of `talk.json` and the pictures. What is not understood is named, and the rest is opened. */
-import { unzipSync, zipSync } from "fflate";
+import { zipSync } from "fflate";
 import * as v from "valibot";
+import { costFault } from "../../lesson/figure-content.ts";
 import { describeList, type Fault } from "../../sim/faults.ts";
 import {
   MAX_TITLE,
@@ -15,6 +16,7 @@ import {
 import { MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
 import { MAX_STOPS, MINUTES, readPlaylistFile, USUAL_MINUTES } from "./playlist.ts";
 import type { KeptTalk } from "./talk-store.ts";
+import { unpackSome } from "./unpack-some.ts";
 
 const KIND = "lungward-talk";
 const VERSION = 1;
@@ -59,30 +61,17 @@ export async function readTalkFile(file: Blob): Promise<ReadTalk> {
   if (file.size > LARGEST_FILE) return refuse("file", `${file.size} bytes`, `at most ${LARGEST_FILE} bytes`);
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return readPlaylist(new TextDecoder().decode(bytes));
-  const unpacked = unpack(bytes);
+  const unpacked = await unpackSome(bytes, LARGEST_FILE, largestOf);
   if (typeof unpacked === "string") return refuse("file", unpacked, "ZIP");
   const manifest = unpacked[MANIFEST];
   if (!manifest) return refuse("file", describeList(Object.keys(unpacked)) || "nothing", MANIFEST);
   return readManifest(new TextDecoder().decode(manifest), unpacked);
 }
 
-/** The files of the ZIP that a talk has; in words why there are none. */
-function unpack(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> | string {
-  let total = 0;
-  try {
-    return unzipSync(bytes, {
-      filter({ name, originalSize }) {
-        const wanted =
-          name === MANIFEST
-            ? originalSize <= LARGEST_MANIFEST
-            : PICTURE_NAME.test(name.replace(FOLDER, "")) && originalSize <= MAX_PICTURE;
-        if (wanted) total += originalSize;
-        return wanted && total <= LARGEST_FILE;
-      },
-    });
-  } catch (reason) {
-    return String(reason instanceof Error ? reason.message : reason);
-  }
+/** Bytes that a file of a talk may have; 0 for what no talk has. */
+function largestOf(name: string): number {
+  if (name === MANIFEST) return LARGEST_MANIFEST;
+  return PICTURE_NAME.test(name.replace(FOLDER, "")) ? MAX_PICTURE : 0;
 }
 
 function readPlaylist(text: string): ReadTalk {
@@ -104,7 +93,7 @@ function readManifest(text: string, files: Readonly<Record<string, Uint8Array>>)
   if (!Array.isArray(stops)) return refuse("stops", typeof stops, "list");
   const faults: Fault[] = [];
   if (version !== VERSION) faults.push(fault("version", String(version), String(VERSION)));
-  const pictures = picturesIn(files);
+  const pictures = picturesIn(files, faults);
   const kept = stops.slice(0, MAX_STOPS).flatMap((stop, index) => readStop(stop, index, pictures, faults));
   if (stops.length > MAX_STOPS) faults.push(fault("stops", String(stops.length), `at most ${MAX_STOPS}`));
   const time = Number(minutes);
@@ -145,11 +134,15 @@ function readStop(found: unknown, index: number, pictures: Pictures, faults: Fau
   return [stop];
 }
 
-const picturesIn = (files: Readonly<Record<string, Uint8Array>>): Pictures =>
-  new Map(
-    Object.entries(files).flatMap(([path, bytes]): [string, Blob][] => {
-      const name = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "";
-      const type = typeOfPicture(bytes);
-      return PICTURE_NAME.test(name) && type ? [[name, new Blob([bytes as BlobPart], { type })]] : [];
-    }),
-  );
+function picturesIn(files: Readonly<Record<string, Uint8Array>>, faults: Fault[]): Pictures {
+  const pictures = new Map<string, Blob>();
+  for (const [path, bytes] of Object.entries(files)) {
+    const name = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "";
+    const type = typeOfPicture(bytes);
+    if (!PICTURE_NAME.test(name) || !type) continue;
+    const costly = type === "image/svg+xml" && costFault(name, new TextDecoder().decode(bytes));
+    if (costly) faults.push(fault(path, costly.found, costly.allowed));
+    else pictures.set(name, new Blob([bytes as BlobPart], { type }));
+  }
+  return pictures;
+}

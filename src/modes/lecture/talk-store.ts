@@ -1,6 +1,7 @@
 /** The talk under way in the making, kept in the browser's database at each change with its pictures. */
 import { createStore, get, set } from "idb-keyval";
 import * as v from "valibot";
+import { inTime } from "../shared/in-time.ts";
 import { PICTURE_NAME, type Pictures, pictureOf, planSchema, type TalkPlan } from "./own-stops.ts";
 
 export interface KeptTalk {
@@ -36,8 +37,10 @@ async function isThere(): Promise<boolean> {
 export async function readKeptTalk(): Promise<KeptTalk | null> {
   await writing;
   if (unstored) return unstored;
-  if (!(await isThere())) return null;
-  const found = v.safeParse(keptSchema, await get(DRAFT, store()));
+  const kept = await inTime(isThere().then((there) => (there ? get(DRAFT, store()) : null))).catch(
+    () => null,
+  );
+  const found = v.safeParse(keptSchema, kept);
   if (!found.success) return null;
   const { plan, pictures } = found.output;
   return { plan, pictures: new Map(pictures.filter(([name]) => PICTURE_NAME.test(name))) };
@@ -47,7 +50,7 @@ export async function readKeptTalk(): Promise<KeptTalk | null> {
 export function keepTalk({ plan, pictures }: KeptTalk): Promise<void> {
   const used = new Set(plan.stops.map(pictureOf));
   const kept = { plan, pictures: [...pictures].filter(([name]) => used.has(name)) };
-  const written = writing.then(() => set(DRAFT, kept, store()));
+  const written = writing.then(() => inTime(set(DRAFT, kept, store())));
   writing = written.then(
     () => {
       unstored = null;

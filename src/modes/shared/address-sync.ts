@@ -6,8 +6,14 @@ import type { SceneState } from "../../state/scene-state.ts";
 import { type Place, readPlace, writePlace } from "./place.ts";
 import type { Session } from "./session.ts";
 
+/** A word that stays in the address whatever link is followed: by it a course system's visit is found again after a reload. */
+const STAYING = "registration";
+
 /** ms without a change until the address bar has the scene */
 const SCENE_REST = 600;
+
+/** Steps back at once that a closed page survives: a long press on a mouse's or a browser's button offers ten. */
+const BARRIER = 10;
 
 export interface AddressSync {
   /** Where we are: mode, lesson, step, language. */
@@ -32,18 +38,25 @@ export function openAddress(onDropped: (place: Place, dropped: readonly Fault[])
   let closed = false;
   onDropped(first.place, [...first.dropped, ...opened.dropped]);
 
-  const go = (change: Partial<Place>): void => {
-    place.value = { ...place.peek(), ...change };
+  const move = (next: Place): void => {
+    const { [STAYING]: stays } = place.peek().more;
+    place.value = stays && !next.more[STAYING] ? { ...next, more: { ...next.more, [STAYING]: stays } } : next;
   };
+  const go = (change: Partial<Place>): void => move({ ...place.peek(), ...change });
   /** Takes the address bar's word for where we are, and for the scene if it has one. */
   const arrive = ({ show }: Pick<Session, "show">): void => {
     const { place: next, dropped } = readPlace(location.search);
     const read = next.state && next.state !== place.peek().state ? readAddress(next.state) : null;
     onDropped(next, [...dropped, ...(read?.dropped ?? [])]);
     if (read) show(read.state);
-    place.value = next;
+    move(next);
   };
-  const stay = (): void => history.pushState(null, "", writePlace(place.peek()));
+  /** Entries of the same place lie above the page, topped up whenever one is gone back. */
+  const stay = (): void => {
+    const { barrier } = (history.state ?? {}) as { readonly barrier?: unknown };
+    for (let height = typeof barrier === "number" ? barrier + 1 : 1; height <= BARRIER; height++)
+      history.pushState({ barrier: height }, "", writePlace(place.peek()));
+  };
 
   return {
     place,
@@ -80,7 +93,7 @@ export function openAddress(onDropped: (place: Place, dropped: readonly Fault[])
       effect(() => {
         const query = writePlace(place.value);
         if (query === location.search) return;
-        history.replaceState(null, "", query === "?" ? location.pathname : query);
+        history.replaceState(history.state, "", query === "?" ? location.pathname : query);
       });
     },
   };

@@ -42,7 +42,12 @@ export function LessonHandout({ context, library, lesson, onClose }: LessonHando
   const images = pictures.drawn.value;
   const done = wanted.filter((index) => images.has(index)).length;
   return (
-    <Handout title={lesson.title} choice={<HandoutSteps lesson={lesson} choice={choice} />} onClose={onClose}>
+    <Handout
+      title={lesson.title}
+      written={lesson.language}
+      choice={<HandoutSteps lesson={lesson} choice={choice} />}
+      onClose={onClose}
+    >
       {done < wanted.length && (
         <p role="status" class="off-paper">
           {t("lecture.stills.progress", { done: done + 1, count: wanted.length })}

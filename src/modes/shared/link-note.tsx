@@ -1,4 +1,4 @@
-/** Parts of the page's address that could not be used, reported over whichever mode is open. */
+/** Parts of the page's address that could not be used, and of the page itself that did not come, reported over whichever mode is open. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { language, languageName, t } from "../../i18n/index.ts";
@@ -8,6 +8,7 @@ import type { Place } from "./place.ts";
 
 const announced = signal<readonly Fault[]>([]);
 const missed = signal("");
+const partMissed = signal(false);
 
 export function mountLinkNote(): void {
   const host = document.createElement("div");
@@ -35,8 +36,21 @@ export function tellMissedLanguage(tag: string): void {
   missed.value = tag;
 }
 
+/** Tells that a part of the page did not come; the address says what was wanted, so that loading the page again asks for it anew. */
+export function tellMissedPart(): void {
+  partMissed.value = true;
+}
+
 const LinkNote = () => (
   <div class="link-note" role="status">
+    {partMissed.value && (
+      <div class="note">
+        <p>{t("part.missed")}</p>
+        <button type="button" onClick={() => location.reload()}>
+          {t("part.reload")}
+        </button>
+      </div>
+    )}
     {missed.value && (
       <FaultNote
         title={t("link.language.missed", {

@@ -1,8 +1,13 @@
 /** Keeps the served kit for use without a network; a newer version waits until it is asked for. */
 import { signal } from "@preact/signals";
 
-/** Set when a newer version lies ready: calling it reloads the page with that version. */
-export const newerVersion = signal<(() => void) | null>(null);
+/**
+ * Set when a newer version lies ready: calling it reloads the page with that version. Gives false, and nothing happens,
+ * while other windows are open: the pieces that they have yet to load go with the version before.
+ */
+export const newerVersion = signal<(() => Promise<boolean>) | null>(null);
+
+let kept: ServiceWorkerRegistration | null = null;
 
 /** Only a built and served page has something to keep; elsewhere nothing happens. */
 export async function keepOffline(): Promise<void> {
@@ -11,19 +16,33 @@ export async function keepOffline(): Promise<void> {
   const registration = await navigator.serviceWorker.register("./sw.js").catch(() => null);
   // Refused, as in a private window: the page needs its network, and works.
   if (!registration) return;
-  const offer = (waiting: ServiceWorker | null) => {
+  kept = registration;
+  // Held by each window until it closes.
+  navigator.locks
+    ?.request(registration.scope, { mode: "shared" }, () => new Promise(() => {}))
+    .catch(() => {});
+  const offer = () => {
     // The first version has nothing to replace.
-    if (!waiting || !navigator.serviceWorker.controller) return;
-    newerVersion.value = () => {
-      navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-      waiting.postMessage({ type: "SKIP_WAITING" });
-    };
+    if (registration.waiting && navigator.serviceWorker.controller)
+      newerVersion.value = () => take(registration);
   };
-  offer(registration.waiting);
+  offer();
   registration.addEventListener("updatefound", () => {
     const { installing } = registration;
     installing?.addEventListener("statechange", () => {
-      if (installing.state === "installed") offer(registration.waiting);
+      if (installing.state === "installed") offer();
     });
   });
+}
+
+/** Browsers look for a newer version when a page is opened; one that stays open for days has to ask. */
+export const lookForNewer = async (): Promise<unknown> => kept?.update().catch(() => {});
+
+async function take(registration: ServiceWorkerRegistration): Promise<boolean> {
+  const windows = await navigator.locks?.query().catch(() => null);
+  const open = windows?.held?.filter(({ name }) => name === registration.scope) ?? [];
+  if (open.length > 1) return false;
+  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+  registration.waiting?.postMessage({ type: "SKIP_WAITING" });
+  return true;
 }

@@ -21,9 +21,14 @@ export async function ownLessonFiles(): Promise<OwnLessons> {
   const kept = texts.list.value
     .filter(({ listed }) => listed)
     .map(({ name, text }) => ({ file: `${name}.md`, text }));
-  const served = __SINGLE_FILE__ ? NONE : await servedLessons((url) => fetch(url));
+  const served = __SINGLE_FILE__
+    ? NONE
+    : await servedLessons((url) => fetch(url, { signal: AbortSignal.timeout(LONGEST_WAIT) }));
   return { files: [...kept, ...served.files], faults: served.faults };
 }
+
+/** ms that the kit's lessons wait for a ward's */
+const LONGEST_WAIT = 10_000;
 
 const NONE: OwnLessons = { files: [], faults: [] };
 
@@ -37,12 +42,14 @@ export async function lessonFileText(file: File): Promise<string | null> {
 /** What a text is called whose file has this name. */
 export const nameOfFile = (name: string): string => name.replace(/\.(md|txt|markdown)$/i, "");
 
-/** Keeps a file beside the kit's lessons. @returns false for one that can be no lesson */
+/** Keeps a file, once, beside the kit's lessons. @returns false for one that can be no lesson */
 export async function addOwnFile(file: File): Promise<boolean> {
   const text = await lessonFileText(file);
   if (text === null) return false;
   const texts = await openOwnTexts({ store: browserTextStore() });
-  texts.add(nameOfFile(file.name), text);
+  const same = texts.list.value.find((each) => each.text === text);
+  if (same) texts.show(same.id, true);
+  else texts.add(nameOfFile(file.name), text);
   forgetLibraries();
   return true;
 }

@@ -9,7 +9,7 @@ export type ModeName = (typeof MODE_NAMES)[number];
 /** Further words of an address that have few values. `draw`: how the picture is drawn, whatever the device has. */
 const FURTHER: readonly (readonly [name: string, allowed: readonly string[]])[] = [
   ["draw", ["webgl", "canvas"]],
-  ["view", ["text", "handout"]],
+  ["view", ["text", "picture", "handout"]],
   ["window", ["speaker"]],
 ];
 

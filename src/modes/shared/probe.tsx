@@ -133,7 +133,9 @@ function firstSpot(stage: StageLoop): Spot | null {
 
 /** Null where the pointer is not in blood. */
 function spotUnder(stage: StageLoop, x: number, y: number): Spot | null {
+  const divider = stage.divider();
   for (const [pane, each] of (stage.frame()?.panes ?? []).entries()) {
+    if (divider && x > divider.x !== pane > 0) continue;
     const [origin, unit] = [stage.toScreen([0, 0], pane), stage.toScreen([1, 1], pane)];
     if (!origin || !unit) continue;
     const scale = unit[0] - origin[0];

@@ -24,7 +24,7 @@ export interface Session extends Editing {
 }
 
 /** Edits of the moment: nobody wants them back. */
-const PASSING = ["paused", "moment", "dye", "focus"];
+const PASSING = ["paused", "moment", "dye", "focus", "divider"];
 
 export function createSession(chain: Chain): Session {
   const history = signal(NO_HISTORY);

@@ -2,10 +2,11 @@
 import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Before, Frame } from "../../chain/frame.ts";
 import { language } from "../../i18n/index.ts";
-import type { Box } from "../../scenes/scene.ts";
+import type { Box, Divider } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import { counted, screenFrames } from "./frame-wishes.ts";
+import { tellMissedPart } from "./link-note.tsx";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
 import { stillPace } from "./still-pace.ts";
@@ -34,6 +35,7 @@ export interface StageLoop extends StagePictures {
   /** mm of a pane's plane -> CSS px */
   toScreen(point: readonly [number, number], pane?: number): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
+  divider(): Divider | null;
 }
 
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -58,7 +60,10 @@ export function createStageLoop(
   const { wakeUp, isDue, isStale } = stillPace(() => performance.now());
 
   const start = async () => {
-    const { createStage } = await import("../../scenes/stage.ts");
+    const { createStage } = await import("../../scenes/stage.ts").catch((reason) => {
+      tellMissedPart();
+      throw reason;
+    });
     stage = await createStage(host, {
       ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
@@ -140,6 +145,7 @@ export function createStageLoop(
     ...pictures,
     toScreen: (point, pane) => stage?.toScreen(point, pane) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
+    divider: () => stage?.divider() ?? null,
   };
 }
 

@@ -43,6 +43,7 @@ const WITHOUT_WORDS = {
   gradeLine: false,
   focus: null,
   camera: "whole",
+  swipe: null,
   overlay: "none",
 } as const;
 

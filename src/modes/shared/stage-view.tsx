@@ -3,7 +3,9 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { setView } from "../../state/edit.ts";
+import { swipeOf } from "../../state/scene-state.ts";
 import { HandleSliders } from "../../ui/handle-sliders.tsx";
+import { useFetchedPart } from "./fetched-part.ts";
 import type { Context } from "./mode.ts";
 import { Probe } from "./probe.tsx";
 import { sceneReading } from "./scene-reading.ts";
@@ -50,6 +52,14 @@ export function StageView({ context, floor, probing = false, children }: StageVi
     point(event);
   };
   const { way } = stage;
+  const swiped = swipeOf(session.scene.value) !== null;
+  const [divider, fetchDivider] = useFetchedPart(
+    async () => (await import("./swipe-divider.tsx")).SwipeDivider,
+  );
+  useEffect(() => {
+    if (swiped) void fetchDivider();
+  }, [swiped]);
+  const Divider = swiped && divider.value;
   return (
     <div ref={over}>
       <section aria-label={t("stage.name")}>
@@ -71,6 +81,7 @@ export function StageView({ context, floor, probing = false, children }: StageVi
           {sceneReading(context).join(" ")}
         </p>
         {probing && way.value !== "none" && <Probe stage={stage} />}
+        {Divider && <Divider context={context} />}
         <HandleSliders editing={session} handles={stage.handles} surface={stage} />
       </section>
       {children}

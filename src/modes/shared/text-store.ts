@@ -1,5 +1,6 @@
 /** Own lessons in the browser's database, and for the moment that a write takes in local storage: a page that closes meanwhile loses nothing. */
 import { createStore, del, set, values } from "idb-keyval";
+import { inTime } from "./in-time.ts";
 import { isOwnText, type OwnText, type TextStore } from "./own-texts.ts";
 
 const DATABASE = "lungward-own";
@@ -20,7 +21,7 @@ export function browserTextStore(): TextStore {
   };
   return {
     async all() {
-      const kept: unknown[] = (await isThere()) ? await values(store()) : [];
+      const kept: unknown[] = await inTime(isThere().then((there) => (there ? values(store()) : [])));
       const late = readUnsaved();
       if (!late) return kept;
       const stored = kept.filter(isOwnText).find(({ id }) => id === late.id);
@@ -30,12 +31,12 @@ export function browserTextStore(): TextStore {
     },
     async put(text) {
       const written = writeUnsaved(text);
-      await set(text.id, text, store());
+      await inTime(set(text.id, text, store()));
       forget(written);
     },
     async remove(id) {
       if (readUnsaved()?.id === id) forget(null);
-      await del(id, store());
+      await inTime(del(id, store()));
     },
   };
 }

@@ -4,6 +4,7 @@ import { t } from "../../i18n/index.ts";
 import { predictionFor, stepAt } from "../../lesson/player.ts";
 import { Feedback } from "../../ui/lesson/feedback.tsx";
 import { InlineView } from "../../ui/lesson/prose.tsx";
+import { verdictOf } from "../../ui/lesson/question-view.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 
@@ -19,6 +20,7 @@ export function Explained({ run, voice }: { readonly run: LessonRun; readonly vo
       <Feedback
         judgement={player.judgement}
         voice={voice}
+        verdict={verdictOf(prediction.question, player.judgement)}
         given={
           said && (
             <>

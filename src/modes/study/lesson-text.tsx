@@ -11,6 +11,7 @@ import { InlineView } from "../../ui/lesson/prose.tsx";
 import { Script, StepCaution, TranslationNote } from "../../ui/lesson/script.tsx";
 import { SourceList } from "../../ui/lesson/source-mark.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
+import { printAs } from "../../ui/take-away/print-as.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
 import { writePlace } from "../shared/place.ts";
@@ -47,7 +48,7 @@ export function LessonText({
         <a class="button" href={back}>
           {t("study.toLesson")}
         </a>
-        <button type="button" onClick={() => print()}>
+        <button type="button" onClick={() => printAs(lesson.title, lesson.language)}>
           {t("study.print")}
         </button>
         <a class="button" href={writePlace({ ...context.place.value, more: { view: "handout" } })}>

@@ -10,7 +10,7 @@ import type { Answered } from "../../lesson/situation.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { cautionSentences } from "../../ui/cautions.tsx";
 import { answerInWords } from "./record-answers.ts";
-import { checksumOf } from "./record-checksum.ts";
+import { NO_CHECKSUM, withChecksum } from "./record-checksum.ts";
 
 export interface RecordOptions {
   readonly progress: Progress;
@@ -24,10 +24,10 @@ export interface RecordOptions {
 
 export function recordPage(options: RecordOptions): string {
   const body = [head(options), ...lessonsOf(options), quizResults(options.progress), cautions()].join("\n");
-  return `<!doctype html><html lang="${language()}" dir="${direction()}"><meta charset="utf-8"><title>${inMarkup(t("study.record"))}</title>
+  return withChecksum(`<!doctype html><html lang="${language()}" dir="${direction()}"><meta charset="utf-8"><title>${inMarkup(t("study.record"))}</title>
 <style>${STYLE}</style>
 <main>${body}</main>
-<footer><p><strong>${inMarkup(t("study.record.checksum", { checksum: checksumOf(body) }))}</strong> ${inMarkup(t("study.record.checksum.limits"))}</p></footer></html>`;
+<footer><p><strong>${inMarkup(t("study.record.checksum", { checksum: NO_CHECKSUM }))}</strong> ${inMarkup(t("study.record.checksum.limits"))}</p></footer></html>`);
 }
 
 const STYLE = `body{font:16px/1.45 sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}h2{margin:1.5em 0 .25em}dl{display:grid;grid-template-columns:9rem 1fr;gap:.1rem .75rem;margin:.25rem 0 .75rem}dt{font-weight:600}dd{margin:0;overflow-wrap:anywhere;white-space:pre-line}li{break-inside:avoid}footer{border-top:1px solid;margin-top:1.5rem;font-size:.9em}@page{size:A4;margin:15mm}@media print{body{margin:0;font-size:12pt}}`;

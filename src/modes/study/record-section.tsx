@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import type { Progress } from "../../lesson/progress.ts";
 import { LONGEST_PROGRESS_FILE, readProgressFile } from "../../lesson/progress-file.ts";
-import { mergeProgress } from "../../lesson/progress-merge.ts";
+import { takeProgress } from "../../lesson/progress-merge.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { FilePicker } from "../shared/file-picker.tsx";
 import { scoreOfAll } from "./kept-progress.ts";
@@ -85,8 +85,7 @@ export function RecordSection({ context, library, kept }: StudyProps) {
             offered.value = null;
           }}
           onYes={() => {
-            if (offered.value)
-              kept.keep(mergeProgress(progress, offered.value.progress), "", library.lessons);
+            if (offered.value) kept.keep(takeProgress(progress, offered.value.progress), "", library.lessons);
             offered.value = null;
             said.value = t("study.load.done");
           }}

@@ -8,6 +8,7 @@ import { Cautions } from "../../ui/cautions.tsx";
 import { GLOSSARY, PACKAGE, QUIZ, SOURCES } from "../place-faults.ts";
 import { courseHere } from "../shared/course-here.ts";
 import { LanguageChoice } from "../shared/language-choice.tsx";
+import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, writePlace } from "../shared/place.ts";
 import { LeaveLink } from "./leave-link.tsx";
 import { OwnLessons } from "./own-files.tsx";
@@ -36,6 +37,7 @@ export function StudyHome({ context, library, kept }: StudyProps) {
         <h1>{t("study.title")}</h1>
         <p class="study-lead">{t("study.lead")}</p>
         {course && <CourseRule course={course} />}
+        <NewerVersion />
         {kept.wayBack && (
           <p class="actions">
             <LeaveLink {...kept} />

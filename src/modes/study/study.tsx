@@ -17,6 +17,8 @@ import { PackageDoor } from "./package/package-door.tsx";
 import { QuizPage } from "./quiz-page.tsx";
 import { Reading } from "./reading.tsx";
 import { StudyHome } from "./study-home.tsx";
+import type { StudyProps } from "./study-props.ts";
+import { VisitOver } from "./visit-over.tsx";
 
 /** One record for the visit: a course system is greeted once. */
 let opening: Promise<KeptProgress> | null = null;
@@ -55,19 +57,28 @@ function Lessons({ context }: Props) {
       kept.value = opened;
     });
   }, []);
-  const { lesson: wanted, more } = context.place.value;
   if (!library.value || !kept.value) return <p class="study-loading">{t("study.opening")}</p>;
-  const lesson = library.value.lessons.find(({ id }) => id === wanted);
-  const props = { context, library: library.value, kept: kept.value };
+  return (
+    <>
+      <Opened context={context} library={library.value} kept={kept.value} />
+      {kept.value.voice === "over" && <VisitOver {...kept.value} />}
+    </>
+  );
+}
+
+function Opened(props: StudyProps) {
+  const { context, library } = props;
+  const { lesson: wanted, more } = context.place.value;
+  const lesson = library.lessons.find(({ id }) => id === wanted);
   if (!lesson && more.page === PACKAGE) return <PackageDoor {...props} />;
-  if (!lesson && more.page === QUIZ) return <QuizPage key={library.value.language} {...props} />;
+  if (!lesson && more.page === QUIZ) return <QuizPage key={library.language} {...props} />;
   if (!lesson && more.page) return <Reading {...props} page={more.page} />;
   if (!lesson) return <StudyHome {...props} />;
   if (more.view === "handout")
     return (
       <LessonHandout
         {...{ context, lesson }}
-        library={library.value}
+        library={library}
         onClose={() => context.address.go({ more: { view: "text" } })}
       />
     );

@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
-import { drawVessel } from "../circuit/body-drawing.ts";
+import { drawVessels } from "../circuit/body-drawing.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
@@ -116,7 +116,14 @@ export function thorax(): Thorax {
         drawAirways(airways, theme);
         back.clear();
         front.clear();
-        for (const each of laid) drawVessel(each.vessel.behind ? back : front, each, circulation, theme);
+        const isBehind = ({ vessel }: Laid) => vessel.behind === true;
+        drawVessels(back, laid.filter(isBehind), circulation, theme);
+        drawVessels(
+          front,
+          laid.filter((each) => !isBehind(each)),
+          circulation,
+          theme,
+        );
         mask
           .clear()
           .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)

@@ -1,46 +1,66 @@
-/** Dots in the leg vein, carried by the flow in below the muscle and the flow out above it; in between the one passes into the other. */
+/** Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above, and squeezed or not lies as dense everywhere. */
 
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { passage } from "../drawing/trace-clock.ts";
-import { CALF, PLANE } from "./vein.ts";
+import { halfWidth, PLANE } from "./vein.ts";
 
+/** Dots in the column at the clock's zero. */
 const COUNT = 110;
-/** Plane units for each mL, times m2 of body: a child's and an adult's leg look alike. */
-const REACH = 9;
+/** mL in the column then, for each m2 of body: a child's and an adult's leg look alike. */
+const HELD = 91;
+/** Plane units between two heights at which the vein's width is taken. */
+const STEP = 10;
+/** Part of the column that a squeeze may press out or let in at most. */
+const SWING = 0.7;
 
 export interface BloodColumn {
+  /** Most dots that are there at a time. */
   readonly count: number;
-  /** height of each dot, plane units */
-  readonly y: Float64Array;
-  /** -1..1 across the vein */
-  readonly across: Float64Array;
-  /** Moves all dots from one moment of the running clock to another. */
-  move(from: number, to: number): void;
+  /** Calls for each dot that is there: its number, which it keeps, its height (plane units), and -1..1 across the vein. */
+  each(time: number, squeeze: number, place: (dot: number, y: number, across: number) => void): void;
 }
 
 export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
-  const y = Float64Array.from({ length: COUNT }, (_, i) => ((i + 0.5) / COUNT) * PLANE.height);
-  const across = Float64Array.from({ length: COUNT }, (_, i) => 2 * (((i + 1) * GOLDEN) % 1) - 1);
   const legs = legTraces(traces);
   const outflow = legs && passage(traces, legs.out);
   const inflow = legs && passage(traces, legs.in);
+  const held = HELD * bodySize;
+  const each = held / COUNT;
+  // Over many repeats the column neither swells nor runs dry.
+  const even = inflow && outflow && outflow.perPeriod > 0 ? inflow.perPeriod / outflow.perPeriod : 1;
   return {
-    count: COUNT,
-    y,
-    across,
-    move(from, to) {
-      if (!inflow || !outflow || from === to) return;
-      const left = outflow.passed(to) - outflow.passed(from);
-      const entered = inflow.passed(to) - inflow.passed(from);
-      for (let i = 0; i < COUNT; i++) {
-        const share = Math.min(1, Math.max(0, (CALF.bottom - entryAt(y, i)) / (CALF.bottom - CALF.top)));
-        const passed = entered + (left - entered) * share;
-        const next = entryAt(y, i) - (passed * REACH) / bodySize;
-        y[i] = ((next % PLANE.height) + PLANE.height) % PLANE.height;
-      }
+    count: Math.ceil(COUNT * (1 + SWING)),
+    each(time, squeeze, place) {
+      const low = -(inflow?.passed(time) ?? 0);
+      const left = even * (outflow?.passed(time) ?? 0);
+      const volume = held - left - low;
+      const high = low + Math.min((1 + SWING) * held, Math.max((1 - SWING) * held, volume));
+      const heightOf = heights(squeeze);
+      for (let dot = Math.ceil(low / each); dot * each < high; dot++)
+        place(dot, heightOf((dot * each - low) / (high - low)), 2 * part((dot + 1) * GOLDEN) - 1);
     },
+  };
+}
+
+const part = (value: number): number => value - Math.floor(value);
+
+/** From the part of the volume that lies below to the height, plane units. */
+function heights(squeeze: number): (below: number) => number {
+  const sums = [0];
+  for (let y = PLANE.height; y > 0; y -= STEP) sums.push(lastOf(sums) + halfWidth(y - STEP / 2, squeeze));
+  const whole = lastOf(sums);
+  return (below) => {
+    const sought = below * whole;
+    let [low, high] = [0, sums.length - 1];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (entryAt(sums, middle) <= sought) low = middle;
+      else high = middle;
+    }
+    const from = entryAt(sums, low);
+    return PLANE.height - STEP * (low + (sought - from) / (entryAt(sums, high) - from));
   };
 }
 

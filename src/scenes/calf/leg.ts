@@ -1,7 +1,6 @@
 /** One lower leg: vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { RICH, saturationOf } from "../circuit/circuit-blood.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
@@ -12,7 +11,7 @@ import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { drawBones, drawMuscles, drawSkin, drawValves, drawVein } from "./leg-drawing.ts";
-import { CALF, freeHalfWidth, PLANE, squeezeAt, VALVES } from "./vein.ts";
+import { CALF, freeHalfWidth, halfWidth, PLANE, squeezeAt, VALVES } from "./vein.ts";
 
 interface LegState {
   readonly circulation: Circulation;
@@ -35,6 +34,10 @@ export const LEG = { left: 40, top: 0, right: 670, bottom: 1000 } as const;
 /** Muscle thickens as it shortens: by this part at full squeeze. */
 const THICKER = 0.07;
 
+/** Gives each dot a rank of no order that shows; how fast one whose rank has no room fades. */
+const ODD = 0.7548776662;
+const FADE = 5;
+
 const frameOf = (height: number): Graphics => new Graphics().rect(0, 0, 700, height).fill(0xffffff);
 
 export function leg(): Leg {
@@ -54,7 +57,6 @@ export function leg(): Leg {
   let painted = "";
   let narrowed = "";
   let column: BloodColumn | null = null;
-  let last: number | null = null;
 
   return {
     view,
@@ -68,8 +70,6 @@ export function leg(): Leg {
         column = bloodColumn(circulation.traces, circulation.request.body.bsa);
         blood.resize(column.count);
       }
-      column.move(last ?? time, time);
-      last = time;
       const saturation = saturationOf(circulation, "ivc");
       const look = `${theme.name} ${Math.round(saturation)}`;
       if (look !== painted) {
@@ -105,19 +105,22 @@ function placeBlood(
   const squeeze = squeezeAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
   const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
-  for (let i = 0; i < column.count; i++) {
-    const y = entryAt(column.y, i);
+  let shown = 0;
+  column.each(time, squeeze, (dot, y, across) => {
     const free = freeHalfWidth(y, squeeze, open);
+    // Between leaflets that are shut there is room for few.
+    const crowd = free / halfWidth(y, squeeze) - ((dot * dot * ODD) % 1);
     const speed = legs ? Math.abs(valueAt(traces, y < CALF.top ? legs.out : legs.in, time)) : 0;
-    blood.set(i, {
-      x: PLANE.middle + entryAt(column.across, i) * Math.max(0, free - 8),
+    blood.set(shown++, {
+      x: PLANE.middle + across * Math.max(0, free - 8),
       y,
       angle: -Math.PI / 2,
       length: 10 + Math.min(26, (14 * speed) / request.body.bsa),
       width: 9,
       colour,
       shape: shapeOf(saturation >= RICH, still),
-      alpha: still && i % 2 === 1 ? 0 : 1,
+      alpha: still && dot % 2 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),
     });
-  }
+  });
+  blood.resize(shown);
 }

@@ -5,13 +5,14 @@
 
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
-import { chestVessels, TRUNKS, TWO_VENTRICLES } from "./chest-plan.ts";
+import { chestVessels, TRUNKS } from "./chest-plan.ts";
+import { RIGHT_HEART_VESSELS } from "./right-heart-shape.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERIES: readonly Vessel[] = [
   vessel("liverArtery", ["splanchnic", "arterial"], 10, "594 584, 560 590, 500 600, 432 602", { share: 0.2 }),
   vessel("gutArtery", ["splanchnic", "arterial"], 14, "599 640, 640 680, 672 730, 676 776", { share: 0.4 }),
-  vessel("rightKidneyArtery", ["splanchnic", "arterial"], 11, "597 702, 520 700, 400 700, 352 698", {
+  vessel("rightKidneyArtery", ["splanchnic", "arterial"], 11, "597 702, 520 704, 400 716, 352 722", {
     share: 0.2,
     behind: true,
   }),
@@ -37,7 +38,7 @@ const BEDS: readonly Vessel[] = [
     becomes: "ivc",
     bed: true,
   }),
-  vessel("rightKidneyBed", ["splanchnic", "arterial"], 26, "354 698, 324 700, 312 718, 324 736, 354 738", {
+  vessel("rightKidneyBed", ["splanchnic", "arterial"], 26, "354 722, 324 724, 312 742, 324 760, 354 762", {
     share: 0.2,
     becomes: "ivc",
     bed: true,
@@ -60,10 +61,19 @@ const BEDS: readonly Vessel[] = [
 ];
 
 const VEINS: readonly Vessel[] = [
-  vessel("jugular", ["upper", "svc"], 24, "462 96, 466 140, 468 186"),
-  vessel("hepatic", ["splanchnic", "ivc"], 22, "402 552, 440 546, 466 520", { share: 0.6 }),
-  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 738, 410 736, 468 722", { share: 0.2 }),
-  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 738, 600 742, 530 736, 468 716", { share: 0.2 }),
+  vessel("jugular", ["upper", "svc"], 28, "462 96, 466 140, 468 186", { joins: "upperCava" }),
+  vessel("hepatic", ["splanchnic", "ivc"], 22, "402 552, 440 546, 466 520", {
+    share: 0.6,
+    joins: "lowerCava",
+  }),
+  vessel("rightKidneyVein", ["splanchnic", "ivc"], 13, "352 762, 410 754, 468 738", {
+    share: 0.2,
+    joins: "lowerCava",
+  }),
+  vessel("leftKidneyVein", ["splanchnic", "ivc"], 13, "672 738, 600 742, 530 736, 468 716", {
+    share: 0.2,
+    joins: "lowerCava",
+  }),
   vessel("rightLegVein", ["legs", "ivc"], 20, "384 1076, 390 1006, 420 950, 456 900, 468 850", {
     share: 0.5,
     behind: true,
@@ -72,21 +82,27 @@ const VEINS: readonly Vessel[] = [
     share: 0.5,
     behind: true,
   }),
-  vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520", { under: true }),
+  vessel("lowerIvc", ["ivc", "ivc"], 30, "468 856, 468 700, 468 520", { under: true, joins: "lowerCava" }),
   // Before the inferior vena cava, to the same hilum of the liver as the artery.
   vessel("portal", ["splanchnic", "ivc"], 18, "532 800, 520 740, 486 670, 432 612", { share: 0.4 }),
 ];
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "468 276, 410 276, 372 290, 350 304"),
-  vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "468 276, 540 274, 600 266, 634 286"),
+  vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "468 276, 410 276, 372 290, 350 304", {
+    joins: "upperCava",
+  }),
+  vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "468 276, 540 274, 600 266, 634 286", {
+    joins: "upperCava",
+  }),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
   vessel("collaterals", ["collaterals", "arterial"], 6, "590 330, 630 340, 660 322, 672 300"),
 ];
 
-const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 28, "468 182, 468 230, 468 276");
+const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 28, "468 182, 468 230, 468 276", {
+  joins: "upperCava",
+});
 
 const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">): Vessel => ({
   name,
@@ -94,23 +110,16 @@ const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">
   blood: "ivc",
   width,
   points,
+  joins: "upperCava",
 });
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
-  "two-ventricle": [
-    vessel("svc", ["svc", "svc"], 28, "468 182, 466 260, 464 352", { behind: true }),
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 462 470, 458 408", { behind: true }),
-    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "574 284, 540 268, 420 274, 350 304", {
-      behind: true,
-    }),
-    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "574 284, 600 270, 620 274, 634 286"),
-    vessel("lungTrunk", ["pulmonary", "pulmonaryArtery"], 32, "506 446, 516 392, 556 330, 576 282"),
-  ],
+  "two-ventricle": RIGHT_HEART_VESSELS,
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400"),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400", { joins: "lowerCava" }),
   ],
   atriopulmonary: [
     vessel("svc", ["svc", "svc"], 28, "468 182, 464 260, 456 340", { behind: true }),
@@ -136,7 +145,7 @@ export interface Chamber {
 
 /** Chambers beside those of the one anatomy, which paints the atrium and the ventricle of the body's side. */
 export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
-  "two-ventricle": TWO_VENTRICLES,
+  "two-ventricle": [],
   glenn: [],
   atriopulmonary: [
     { volume: "pathway", centre: [452, 376], radii: [44, 58], lean: 0, blood: "pulmonaryArtery" },
@@ -157,7 +166,7 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
 export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
   const hole = open ? FENESTRATION[stage] : null;
-  const isTrunk = ({ name }: Vessel) => name === "lungTrunk";
+  const isTrunk = ({ joins }: Vessel) => joins === "pulmonaryTrunk";
   const all = [
     ...VEINS,
     ...ARTERIES,

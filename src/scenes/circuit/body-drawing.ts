@@ -63,59 +63,85 @@ function drawBowel(ink: Graphics, points: readonly Spot[], width: number, edge: 
   }
 }
 
-/**
- * One vessel: dark gap, wall, lumen in the colour of its blood; a bed as strands that change colour along the way.
- * What is pointed at has a light in place of its gap.
- */
-export function drawVessel(
+/** Vessels from the back to the front; those that join are drawn as one, where the first of them lies. */
+export function drawVessels(
   ink: Graphics,
-  { vessel, line }: Laid,
+  laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
   emphasis: Emphasis = NO_EMPHASIS,
 ): void {
-  const { colour } = theme;
-  const lit = emphasis.lit.has(vessel.name);
-  const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, vessel.name));
-  const saturation = (fraction: number) => saturationAlong(circulation, vessel, fraction);
-  if (vessel.painted) return;
-  if (vessel.bed) {
-    const strand = (fraction: number) =>
-      back(mix(colour.lumen, bloodColour(colour, saturation(fraction)), lit ? 0.9 : 0.6));
-    for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, strand);
-    return;
+  const groups = new Map<string, Laid[]>();
+  for (const each of laid) {
+    const { name, joins, bed, painted } = each.vessel;
+    if (painted) continue;
+    const alone = bed || !joins || emphasis.lit.has(name);
+    const key = alone ? name : `joined ${joins}`;
+    groups.set(key, [...(groups.get(key) ?? []), each]);
   }
-  traceCurve(ink, line);
-  ink.stroke({
-    color: lit ? colour.accent : colour.stage,
-    width: vessel.width + (lit ? 4 + 2 * HALO : 10),
-    join: JOIN,
-    cap: "butt",
+  for (const group of groups.values()) {
+    const first = entryAt(group, 0);
+    if (first.vessel.bed) drawBed(ink, first, circulation, theme, emphasis);
+    else drawTubes(ink, group, circulation, theme, emphasis);
+  }
+}
+
+/** A bed as strands that change colour along the way. */
+function drawBed(
+  ink: Graphics,
+  { vessel, line }: Laid,
+  circulation: Circulation,
+  { colour }: Theme,
+  emphasis: Emphasis,
+): void {
+  const lit = emphasis.lit.has(vessel.name);
+  const strand = (fraction: number) => {
+    const blood = bloodColour(colour, saturationAlong(circulation, vessel, fraction));
+    return mix(mix(colour.lumen, blood, lit ? 0.9 : 0.6), colour.stage, dimOf(emphasis, vessel.name));
+  };
+  for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, strand);
+}
+
+/** Dark gap, wall, lumen in the colour of the blood, each of all before the next. What is pointed at has a light in place of its gap. */
+function drawTubes(
+  ink: Graphics,
+  tubes: readonly Laid[],
+  circulation: Circulation,
+  theme: Theme,
+  emphasis: Emphasis,
+): void {
+  const { colour } = theme;
+  const looks = tubes.map(({ vessel, line }) => {
+    const saturation = saturationAlong(circulation, vessel, 0);
+    const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, vessel.name));
+    const lit = emphasis.lit.has(vessel.name);
+    return { vessel, line, saturation, back, lit, round: roundOf(saturation, theme) };
   });
-  traceCurve(ink, line);
-  ink.stroke({
-    color: back(mix(colour.wall, bloodColour(colour, saturation(0)), 0.35)),
-    width: vessel.width + 4,
-    join: JOIN,
-    cap: "butt",
-  });
+  for (const { vessel, line, lit } of looks) {
+    traceCurve(ink, line);
+    const [color, wider] = lit ? [colour.accent, 4 + 2 * HALO] : [colour.stage, 10];
+    ink.stroke({ color, width: vessel.width + wider, join: JOIN, cap: "butt" });
+  }
+  for (const { vessel, line, saturation, back } of looks) {
+    traceCurve(ink, line);
+    const color = back(mix(colour.wall, bloodColour(colour, saturation), 0.35));
+    ink.stroke({ color, width: vessel.width + 4, join: JOIN, cap: "butt" });
+  }
   // Round: lighter towards its middle.
-  const round = roundOf(saturation(0), theme);
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    traceCurve(ink, line);
-    ink.stroke({
-      color: back(
+    for (const { vessel, line, back, round } of looks) {
+      traceCurve(ink, line);
+      const color = back(
         depth < 0.5
           ? mix(round.edge, round.body, 2 * depth)
           : mix(round.body, round.light, 1.2 * (depth - 0.5)),
-      ),
-      width: vessel.width * (1 - 0.78 * depth),
-      join: JOIN,
-      cap: "round",
-    });
+      );
+      ink.stroke({ color, width: vessel.width * (1 - 0.78 * depth), join: JOIN, cap: "round" });
+    }
   }
-  if (vessel.under && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
+  for (const { vessel, lit } of looks)
+    if (vessel.under && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }
 
 function drawStrand(

@@ -21,12 +21,15 @@ export const onPlane = ([x, y]: Point): Spot => [
 
 /** mm: how far the atrium reaches to the patient's right. */
 const EDGE: Readonly<Record<Stage, number>> = {
-  "two-ventricle": 4,
+  "two-ventricle": 18,
   glenn: -14,
   atriopulmonary: 6,
   "lateral-tunnel": -4,
   extracardiac: 5,
 };
+
+/** mm: where the left side of a heart with two ventricles begins, beside its right side. */
+const BESIDE_RIGHT = 10;
 
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
 export const TRUNKS = {
@@ -61,7 +64,13 @@ export function chestFrame(stage: Stage): ChestFrame {
     normal,
     width,
   });
-  const around = surroundings({ scale: 1, edge: EDGE[stage], heart: 5, floor: -45, roof: -5 });
+  const around = surroundings({
+    scale: 1,
+    edge: EDGE[stage],
+    heart: stage === "two-ventricle" ? BESIDE_RIGHT : 5,
+    floor: -45,
+    roof: -5,
+  });
   const frame = {
     ...around.frame,
     svc: opening("svc", [0, 16], [0, 1], 8.6),
@@ -105,7 +114,13 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       behind: true,
     },
     ...throughHeart(heart, tube("leftLowerPulmonaryVein")),
-    ...lungs.flatMap((lung) => [...through(lung), ...veins(lung, tube)]),
+    ...lungs.flatMap((lung) => [
+      ...through(
+        lung,
+        stage === "two-ventricle" && lung.side === "right" ? BEFORE_VEINS : Number.POSITIVE_INFINITY,
+      ),
+      ...veins(lung, tube),
+    ]),
   ];
 }
 
@@ -147,8 +162,11 @@ function veins({ side }: LungShape, tube: (name: string) => Tube): readonly Vess
   }));
 }
 
+/** Plane units: from here on the right atrium lies before the right pulmonary veins. */
+const BEFORE_VEINS = 396;
+
 /** From the pulmonary artery to an end of its tree, over to the nearest end of the veins' tree, and back along that. */
-function through({ side, arteries, veins: back }: LungShape): readonly Vessel[] {
+function through({ side, arteries, veins: back }: LungShape, to: number): readonly Vessel[] {
   const step = arteries.ends.length / COURSES;
   return Array.from({ length: COURSES }, (_, k) => {
     const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
@@ -165,7 +183,7 @@ function through({ side, arteries, veins: back }: LungShape): readonly Vessel[] 
       blood: "pulmonaryArtery" as Blood,
       becomes: "pulmonaryVein" as Blood,
       width: 10,
-      points: points.map(onPlane),
+      points: points.map(onPlane).filter(([x]) => x < to),
       share: 1 / COURSES,
       painted: true,
     };
@@ -197,9 +215,3 @@ export function diaphragmLine(): readonly Spot[] {
   const { diaphragm } = anatomyOf(chestFrame("extracardiac")).abdomen;
   return [...diaphragm.filter((_, i) => i % 5 === 0), lastOf(diaphragm)].map(onPlane);
 }
-
-/** The right side of a heart with two ventricles, which lies before and to the right of the left one. */
-export const TWO_VENTRICLES = [
-  { volume: "rightAtrium", centre: [466, 382], radii: [40, 50], lean: 0, blood: "pulmonaryArtery" },
-  { volume: "rightVentricle", centre: [530, 470], radii: [76, 40], lean: 0.72, blood: "pulmonaryArtery" },
-] as const;

@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { BODY } from "./arrange.ts";
-import { drawBody, drawVessel } from "./body-drawing.ts";
+import { drawBody, drawVessels } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
 import { paintedChest } from "./painted-chest.ts";
@@ -53,6 +53,14 @@ const signatureOf = (contents: PaneContents, box: Box, floor: number, theme: The
   ]);
 };
 
+/** What lies behind the heart and what before it; what is pointed at lies over what it crosses. */
+function inTwo(laid: readonly Laid[], lit: ReadonlySet<string>): readonly [readonly Laid[], readonly Laid[]] {
+  const shown = ({ vessel }: Laid) => lit.has(vessel.name);
+  const isBehind = (each: Laid) => each.vessel.behind === true && !shown(each);
+  const before = laid.filter((each) => !isBehind(each));
+  return [laid.filter(isBehind), [...before.filter((each) => !shown(each)), ...before.filter(shown)]];
+}
+
 export function pane(): Pane {
   const view = new Container();
   const plane = new Container();
@@ -68,9 +76,11 @@ export function pane(): Pane {
     blood.behind,
     chest.heart,
     front,
+    chest.rightHeart,
     blood.front,
     chest.sewn,
     chest.valves,
+    chest.rightValves,
   );
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
@@ -106,14 +116,13 @@ export function pane(): Pane {
     plane.position.set(plates.fit.x, plates.fit.y);
   };
 
-  const drawVessels = (circulation: Circulation, theme: Theme): void => {
+  const drawStanding = (circulation: Circulation, theme: Theme): void => {
     back.clear();
     front.clear();
     drawBody(back, lit, theme);
-    const shown = ({ vessel }: Laid) => lit.has(vessel.name);
-    // What is pointed at lies over what it crosses.
-    for (const each of [...laid.filter((one) => !shown(one)), ...laid.filter(shown)])
-      drawVessel(each.vessel.behind && !shown(each) ? back : front, each, circulation, theme, { lit, dim });
+    const [behind, before] = inTwo(laid, lit);
+    drawVessels(back, behind, circulation, theme, { lit, dim });
+    drawVessels(front, before, circulation, theme, { lit, dim });
   };
 
   return {
@@ -130,8 +139,8 @@ export function pane(): Pane {
         known = circulation;
         drawn = signature;
         drawStill(contents, box, floor, theme);
-        drawVessels(circulation, theme);
-      } else if (dim !== before) drawVessels(circulation, theme);
+        drawStanding(circulation, theme);
+      } else if (dim !== before) drawStanding(circulation, theme);
       const moved = { circulation, time: contents.time, still: contents.still };
       chest.draw(moved, plane.scale.x * DENSE, theme, { lit, dim });
       blood.move(contents.time, contents.still, theme, { lit, dim });

@@ -72,7 +72,7 @@ export const ORGANS: readonly Outline[] = [
   },
   {
     name: "rightKidney",
-    points: spots("346 672, 312 674, 288 698, 286 734, 306 762, 342 766, 358 746, 348 718, 358 694, 346 672"),
+    points: spots("346 696, 312 698, 288 722, 286 758, 306 786, 342 790, 358 770, 348 742, 358 718, 346 696"),
   },
   {
     name: "leftKidney",

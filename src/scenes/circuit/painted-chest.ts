@@ -9,6 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
+import { rightHeart } from "./right-heart.ts";
 
 interface Moved {
   readonly circulation: Circulation;
@@ -23,6 +24,9 @@ export interface PaintedChest {
   /** over the vessels */
   readonly sewn: Container;
   readonly valves: Container;
+  /** over the vessels that open into it, and its valves over its blood */
+  readonly rightHeart: Container;
+  readonly rightValves: Container;
   /** @param density device pixels of a plane unit */
   draw(moved: Moved, density: number, theme: Theme, emphasis?: Emphasis): void;
   release(): void;
@@ -53,6 +57,7 @@ export function paintedChest(): PaintedChest {
   const painted = placed(atrium, layer.ventricle, remains);
   const sewn = placed(graft);
   const valves = placed(layer.valves);
+  const right = rightHeart();
   const heart = new Container();
   heart.addChild(chambers, painted, light);
   let known = "";
@@ -62,6 +67,8 @@ export function paintedChest(): PaintedChest {
     heart,
     sewn,
     valves,
+    rightHeart: right.chambers,
+    rightValves: right.valves,
     draw({ circulation, time, still }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
@@ -75,9 +82,11 @@ export function paintedChest(): PaintedChest {
       remains.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);
+      right.draw({ circulation, time, still }, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);
       const dim = 1 - emphasis.dim * 0.8;
-      for (const part of [organs, painted, sewn, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;
+      for (const part of [organs, painted, sewn, valves, right.valves])
+        part.alpha = emphasis.lit.size > 0 ? dim : 1;
     },
     release: () => layer.release(),
   };

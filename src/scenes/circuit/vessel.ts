@@ -17,6 +17,8 @@ export interface Vessel {
   readonly behind?: true;
   /** fine strands side by side: a bed of capillaries */
   readonly bed?: true;
+  /** vessels of one name here open into each other: their walls lie beneath all their lumens */
+  readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */
   readonly painted?: true;
   /** passes behind the liver, which is drawn again before it */

@@ -1,5 +1,5 @@
 /** The wash-out curve of a dye pulse: how much is still inside, against time, with the tenth that counts as gone. */
-import { formatQuantity } from "../../i18n/index.ts";
+import { type Band, formatNumber, formatQuantity, t } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Box } from "../scene.ts";
@@ -8,14 +8,16 @@ import type { Sizes } from "../theme/type.ts";
 export interface WashOut {
   readonly time: readonly number[];
   readonly left: readonly number[];
+  /** s, once known: between which pulses leave, whenever they are released */
+  readonly band?: Band;
 }
 
 /** s: the axis is at least this long, and then doubles */
 const SHORTEST = 4;
 
 /** Heights of type that the words take in one line, and the longer of their two lines. */
-const WIDE = 9.8;
-const NARROW = 6.2;
+const WIDE = 12.9;
+const NARROW = 6.4;
 const TALL = 7.5;
 
 export interface WashOutPanel {
@@ -27,7 +29,7 @@ export interface WashOutPanel {
 
 /** From the most informative to the one that needs least room. */
 export function washOutPanels(box: Box, { label }: Sizes): readonly WashOutPanel[] {
-  const width = Math.min(box.width * 0.45, label * 12);
+  const width = Math.min(box.width * 0.45, label * 13);
   const plotted = (part: number): WashOutPanel => ({
     width: Math.max(part * width, NARROW * label),
     height: Math.min(Math.max(part * width * 0.62, label * TALL), box.height * 0.45),
@@ -48,13 +50,11 @@ export function drawWashOut(sheet: Sheet, curve: WashOut, box: WashOutPanel & Bo
   const { ink, words, sizes, theme } = sheet;
   const { colour } = theme;
   const pad = sizes.axis * 0.6;
-  const gone = curve.left.findIndex((left) => left <= 0.1);
-  const says =
-    gone >= 0
-      ? theme.say("scene.dye.gone", { time: formatQuantity(entryAt(curve.time, gone), "s", 1) })
-      : theme.say("scene.dye.left", {
-          share: formatQuantity(100 * (curve.left[curve.left.length - 1] ?? 1), "%"),
-        });
+  const says = curve.band
+    ? theme.say("scene.dye.gone", { time: formatSpan(curve.band) })
+    : theme.say("scene.dye.left", {
+        share: formatQuantity(100 * (curve.left[curve.left.length - 1] ?? 1), "%"),
+      });
   // Where the box is narrow the number stands under its name.
   const lines = box.width < WIDE * sizes.label ? says.split(/(?<=:) /) : [says];
   const head = headOf(lines.length, sizes.label);
@@ -71,6 +71,10 @@ export function drawWashOut(sheet: Sheet, curve: WashOut, box: WashOutPanel & Bo
   );
   if (box.plotted) drawCurve(sheet, curve, head, box);
 }
+
+/** "1.4 to 2.2 s" */
+const formatSpan = ([least, most]: Band): string =>
+  t("figure.band", { low: formatNumber(least, 1), high: formatQuantity(most, "s", 1) });
 
 function drawCurve({ ink, words, sizes, theme }: Sheet, curve: WashOut, head: number, box: Box): void {
   const { colour } = theme;

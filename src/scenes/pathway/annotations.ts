@@ -80,7 +80,7 @@ export interface Annotated {
   readonly drawn: PaneView;
   readonly box: Box;
   /** what nothing may cover */
-  readonly key: Box;
+  readonly taken: readonly Box[];
   /** of the wash-out's panel, the same in all panes */
   readonly form: number;
   readonly focus: string | null;
@@ -93,10 +93,10 @@ export interface Annotated {
 }
 
 export function annotate(sheet: Sheet, annotated: Annotated): void {
-  const { pane, drawn, box, key, focus, crowded, near, silent } = annotated;
+  const { pane, drawn, box, focus, crowded, near, silent } = annotated;
   const { geometry, projection, occupied } = drawn;
   if (!geometry || !projection || !occupied) return;
-  const taken = [key, ...annotateWashOut(sheet, annotated)];
+  const taken = [...annotated.taken, ...annotateWashOut(sheet, annotated)];
   const toScreen = (point: readonly [number, number]) => present(drawn.toScreen(point));
   const earlier = pane.before?.circulation;
   const plane = { geometry, circulation: pane.circulation, earlier, toScreen, crowded };
@@ -107,12 +107,12 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
 }
 
 /** Returns the room that the panel takes; it is left out where there is none. */
-function annotateWashOut(sheet: Sheet, { pane, drawn, box, key, form }: Annotated): readonly Box[] {
+function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
   if (!pane.washOut || !projection || !occupied) return [];
   const covers = coverIn(occupied, projection);
   const panels = washOutPanels(box, sheet.sizes).slice(form);
-  const panel = roomFor(panels, box, [key], (each) => covers(each, "washOut"));
+  const panel = roomFor(panels, box, taken, (each) => covers(each, "washOut"));
   if (!panel) return [];
   drawWashOut(sheet, pane.washOut, panel);
   return [panel];

@@ -3,7 +3,7 @@ import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Moment } from "./moment.ts";
-import { extent, type Projection, project } from "./pathway-layout.ts";
+import { extent, type Projection, project, type Sight } from "./pathway-layout.ts";
 
 /** How near a "close" camera comes, times the whole. */
 const CLOSE = 2.4;
@@ -13,7 +13,8 @@ const GLIDE = 0.8;
 export interface Camera {
   /** null until it has been aimed */
   readonly projection: Projection | null;
-  aim(geometry: PathwayGeometry, box: Box, moment: Moment): Projection;
+  /** @param shared what all panes look at; null: each at its own */
+  aim(geometry: PathwayGeometry, box: Box, moment: Moment, shared?: Sight | null): Projection;
 }
 
 export function paneCamera(): Camera {
@@ -24,9 +25,9 @@ export function paneCamera(): Camera {
     get projection() {
       return projection;
     },
-    aim(geometry, box, { view, viewport }) {
-      const whole = project(box, extent(geometry));
-      const place = geometry.places.find((each) => each.name === view.camera);
+    aim(geometry, box, { view, viewport }, shared) {
+      const whole = project(box, shared?.extent ?? extent(geometry));
+      const place = (shared ?? geometry).places.find((each) => each.name === view.camera);
       const goal = place ? near(whole, box, place.at) : whole;
       // Only a change of the camera glides; a new size or new lengths take their place at once.
       if (name !== view.camera && projection) gliding = true;

@@ -17,8 +17,15 @@ import { paneCamera } from "./camera.ts";
 import { chestView } from "./chest-view.ts";
 import type { Moment } from "./moment.ts";
 import { blood } from "./pathway-blood.ts";
-import { onPlane, onScreen, type Projection } from "./pathway-layout.ts";
+import { onPlane, onScreen, type Projection, type Sight } from "./pathway-layout.ts";
 import { tracedLines } from "./traced-lines.ts";
+
+/** Where a pathway lies, CSS px. */
+export interface Room {
+  readonly box: Box;
+  /** Where another pathway lies in the same box: what is seen of this one, and what both cameras look at. */
+  readonly shared?: { readonly side: Box; readonly sight: Sight } | undefined;
+}
 
 export interface PaneView {
   readonly view: Container;
@@ -28,7 +35,7 @@ export interface PaneView {
   readonly plane: Plane | null;
   /** what no plate may cover */
   readonly occupied: Occupied | null;
-  draw(pane: Pane, box: Box, moment: Moment, theme: Theme): void;
+  draw(pane: Pane, room: Room, moment: Moment, theme: Theme): void;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
   release(): void;
@@ -96,15 +103,16 @@ export function paneView(): PaneView {
     get occupied() {
       return taken;
     },
-    draw(pane, box, moment, theme) {
+    draw(pane, { box, shared }, whole, theme) {
       look(pane, theme);
-      view.visible = geometry !== null;
-      if (!geometry) return;
+      view.visible = geometry !== null && shared?.side.width !== 0;
+      if (!geometry || !view.visible) return;
+      const moment = shared ? seenIn(shared.side, whole) : whole;
       const { view: asked, viewport, compared } = moment;
-      const at = camera.aim(geometry, box, moment);
+      const at = camera.aim(geometry, box, moment, shared?.sight);
       plane.position.set(at.x, at.y);
       plane.scale.set(at.scale, -at.scale);
-      keepTo(compared && asked.camera !== "whole" ? box : null);
+      keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
       chest.draw(pane, present(outline), at.scale, moment, theme);
       inside.draw(pane, moment, at, theme);
@@ -128,6 +136,12 @@ export function paneView(): PaneView {
     },
   };
 }
+
+/** What lies beyond an edge need not be drawn. */
+const seenIn = (side: Box, moment: Moment): Moment => ({
+  ...moment,
+  viewport: { ...moment.viewport, full: side },
+});
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
 function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {

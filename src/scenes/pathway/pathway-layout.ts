@@ -1,10 +1,27 @@
 /** Where plane, grade line and key go, at any size: pure arithmetic. */
+import type { Frame } from "../../chain/frame.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
-import type { Box } from "../scene.ts";
-import type { Sizes } from "../theme/type.ts";
+import type { Box, Divider, Viewport } from "../scene.ts";
+import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+
+/** How a drawing is laid out. */
+export interface Laid {
+  readonly at: Layout;
+  readonly keyAt: LegendPlace;
+  /** null before the first drawing */
+  readonly key: Box | null;
+  readonly sizes: Sizes;
+  /** what is seen of each pathway, where they lie one over the other */
+  readonly over?: {
+    readonly sides: readonly Box[];
+    readonly sight: Sight;
+    readonly divider: Divider;
+  };
+}
 
 export interface Layout {
   readonly planes: readonly Box[];
@@ -13,6 +30,14 @@ export interface Layout {
   /** null when the view does not ask for it */
   readonly grade: Box | null;
   readonly narrow: boolean;
+}
+
+/** @param key the room that the key took in the last drawing */
+export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
+  const sizes = typeSizes(clear.height, floor);
+  const keyAt = keyPlace(clear, panes.length, sizes);
+  const taken = key ?? { ...keyAt, height: 0 };
+  return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
 }
 
 /** Where the key goes: down the side of a wide scene with one pane, else along its top. */
@@ -31,7 +56,16 @@ const padding = (sizes: Sizes): number => Math.round(sizes.axis * 0.8);
 
 /** Too narrow or too low for a key beside the vessels. */
 const crowded = (clear: Box, sizes: Sizes): boolean =>
-  clear.width < 36 * sizes.axis || clear.width < 0.9 * clear.height || clear.height < 29 * sizes.axis;
+  clear.width < 36 * sizes.axis ||
+  clear.width < 0.9 * clear.height ||
+  clear.height < 29 * sizes.axis ||
+  clear.width - PICTURE * clear.height < 2 * ASIDE * sizes.axis;
+
+/** Width of a body over the height that it has above a grade line and under a title, and that of the whole. */
+const WIDE = 1.22;
+const PICTURE = 0.74 * WIDE;
+/** Widths of type that a key needs beside a body. */
+const ASIDE = 6;
 
 /** Heights of type that vessels need at least above the grade line; a wide box with less sets it beside them. */
 const MIN_PLANE = 20;
@@ -59,7 +93,7 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
         height: low ? Math.max(1, clear.height - top) : height - pad / 2,
       }
     : null;
-  const boxes = splitBox(
+  const boxes = inBoxes(
     {
       x: clear.x,
       y: clear.y + top,
@@ -78,13 +112,35 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
   };
 }
 
+/** Boxes in a row, one above another, or of three two above the third: whichever leaves the pictures largest. */
+export function inBoxes(box: Box, count: number, pad: number): readonly Box[] {
+  const plain = splitBox(box, count, pad);
+  if (count !== 3) return plain;
+  const [width, height] = [(box.width - pad) / 2, (box.height - pad) / 2];
+  const cell = (x: number, y: number): Box => ({ x: box.x + x, y: box.y + y, width, height });
+  const pyramid = [cell(0, 0), cell(width + pad, 0), cell((box.width - width) / 2, height + pad)];
+  return pictureIn(entryAt(pyramid, 0)) > pictureIn(entryAt(plain, 0)) ? pyramid : plain;
+}
+
+const pictureIn = ({ width, height }: Box): number => Math.min(width / WIDE, height);
+
 /** mm of a 5-year-old below the lower opening: liver and hepatic veins show */
 const BEYOND = 26;
 /** mm of a 5-year-old above the upper one: the branches of the arch and the veins from head and arms show */
 const ABOVE = 21;
 
-/** [left, bottom, right, top] mm of what has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
-export function extent({ bounds, chest }: PathwayGeometry): [number, number, number, number] {
+/** [left, bottom, right, top] mm */
+export type Extent = readonly [number, number, number, number];
+
+/** What a camera looks at. */
+export interface Sight {
+  /** of what is seen whole */
+  readonly extent: Extent;
+  readonly places: PathwayGeometry["places"];
+}
+
+/** What has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
+export function extent({ bounds, chest }: PathwayGeometry): Extent {
   const [left, , right] = bounds;
   const s = chest.scale;
   const xs = anatomyOf(chest)
@@ -106,10 +162,7 @@ export interface Projection {
 }
 
 /** Fits [left, bottom, right, top] mm into a box, centred. */
-export function project(
-  box: Box,
-  [left, bottom, right, top]: readonly [number, number, number, number],
-): Projection {
+export function project(box: Box, [left, bottom, right, top]: Extent): Projection {
   const scale = Math.min(box.width / (right - left), box.height / (top - bottom));
   return {
     scale,

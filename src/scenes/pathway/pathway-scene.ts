@@ -2,19 +2,18 @@
 import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
+import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles } from "../layers/handles.ts";
-import type { LegendPlace } from "../layers/legend.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
 import { annotate, writeKey, writeTitle } from "./annotations.ts";
 import { grounds } from "./grounds.ts";
 import type { HeartView } from "./heart-view.ts";
-import type { PaneView } from "./pane-view.ts";
-import { keyPlace, type Layout, layout } from "./pathway-layout.ts";
+import type { PaneView, Room } from "./pane-view.ts";
+import { type Laid, layOut } from "./pathway-layout.ts";
 import { planes } from "./planes.ts";
 import { washOutForm } from "./wash-out-form.ts";
 
@@ -30,17 +29,21 @@ const foot = ({ x, y, width, height }: Box): Box => ({
   height: height * FOOT,
 });
 
-/** How this drawing is laid out. */
-interface Laid {
-  readonly at: Layout;
-  readonly keyAt: LegendPlace;
-  /** null before the first drawing */
-  readonly key: Box | null;
-  readonly sizes: Sizes;
+/** What draws the panes where they do not simply stand beside each other. */
+export interface Further {
+  /** a pane whose blood is pumped to the lungs; without it such a pane stays empty */
+  readonly makeHeart?: () => HeartView;
+  /** two pathways, one over the other */
+  readonly swipe?: Swipe;
 }
 
-/** @param makeHeart draws a pane whose blood is pumped to the lungs; without it such a pane stays empty */
-export const makePathway = (makeHeart?: () => HeartView): Scene => {
+export interface Swipe {
+  lay(frame: Frame, viewport: Viewport, key: Box | null, theme: Theme): Laid;
+  /** Line and titles; returns what they take. */
+  write(sheet: Sheet, laid: Laid): readonly Box[];
+}
+
+export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   const view = new Container();
   const ground = grounds();
   const shown = planes(makeHeart);
@@ -48,7 +51,7 @@ export const makePathway = (makeHeart?: () => HeartView): Scene => {
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();
   view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
-  let lain: Layout | null = null;
+  let lain: Laid | null = null;
   let keyBox: Box | null = null;
   let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
   let lastKey = "";
@@ -56,39 +59,45 @@ export const makePathway = (makeHeart?: () => HeartView): Scene => {
   const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
     const { at, keyAt, key, sizes } = laid;
     shown.keep(frame.panes.length);
-    shown.draw(frame, { planes: at.planes, hearts: heartBoxes(laid) }, viewport, theme);
+    shown.draw(frame, { planes: roomsOf(laid), hearts: heartBoxes(laid) }, viewport, theme);
     const edge = keyAt.inline && key ? key.y + key.height : viewport.clear.y;
-    const under = sinkOf(at) ?? (shown.cut ? foot(viewport.clear) : null);
+    const under = sinkOf(at) ?? (shown.cut || wordsBelow(viewport) ? foot(viewport.clear) : null);
     ground.draw(viewport, under, { ...viewport.clear, y: edge, height: sizes.axis }, theme);
     grade.view.visible = at.grade !== null;
   };
 
-  const write = (frame: Frame, { at, keyAt, key, sizes }: Laid, viewport: Viewport, theme: Theme) => {
+  const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
+    const { at, keyAt, key, sizes, over } = laid;
     const { focus, labels, handles: held } = frame.state.view;
     const sheet = { ink, words, sizes, theme };
     ink.clear();
     handles.clear();
     words.begin();
     const written = writeKey(sheet, frame, keyAt, key, Number.isFinite(viewport.elapsed));
-    at.titles.forEach((box, i) => {
-      writeTitle(sheet, entryAt(frame.panes, i), box);
-    });
+    if (!swipe)
+      at.titles.forEach((box, i) => {
+        writeTitle(sheet, entryAt(frame.panes, i), box);
+      });
+    const taken = [written, ...(swipe?.write(sheet, laid) ?? [])];
     const compared = frame.panes.length > 1;
     // Beside a pane in which something is pointed at, the others keep silent.
     const silent = !labels || (compared && shown.panes.some((each) => points(each, focus)));
     const crowded = compared || at.narrow;
-    const form = washOutForm(frame.panes, shown.panes, at.planes, written, sizes);
+    const boxes = over ? over.sides.map((side, i) => meet(side, entryAt(at.planes, i))) : at.planes;
+    const form = washOutForm(frame.panes, shown.panes, boxes, taken, sizes);
     const size = HANDLE * Math.max(1, viewport.floor / 20);
     frame.panes.forEach((pane, i) => {
       const drawn = entryAt(shown.panes, i);
-      const box = entryAt(at.planes, i);
+      const box = entryAt(boxes, i);
       const near = compared && at.narrow;
-      annotate(sheet, { pane, drawn, box, key: written, form, focus, crowded, near, silent });
-      if (held && drawn.geometry && drawn.projection)
+      annotate(sheet, { pane, drawn, box, taken, form, focus, crowded, near, silent });
+      const screen = (point: readonly [number, number]) => present(drawn.toScreen(point));
+      // The page lays its sliders over the first pane's.
+      if (held && i === 0 && drawn.geometry && drawn.projection)
         drawHandles(
           handles,
-          drawn.geometry.handles,
-          (point) => present(drawn.toScreen(point)),
+          drawn.geometry.handles.filter((each) => !over || screen(each.at)[0] < over.divider.x),
+          screen,
           { size, focus },
           theme,
         );
@@ -101,8 +110,8 @@ export const makePathway = (makeHeart?: () => HeartView): Scene => {
   return {
     view,
     draw(frame, viewport, theme) {
-      const laid = layOut(frame, viewport, keyBox);
-      lain = laid.at;
+      const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+      lain = laid;
       drawPictures(frame, laid, viewport, theme);
       // Lines and words are laid out again only when something about them has changed.
       const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
@@ -113,11 +122,14 @@ export const makePathway = (makeHeart?: () => HeartView): Scene => {
       // The key's own room may move the planes: then once more.
       lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
     },
+    get divider() {
+      return lain?.over?.divider ?? null;
+    },
     toScreen: (point, pane) => shown.panes[pane]?.toScreen(point) ?? null,
     pick(x, y) {
       const onLine = grade.view.visible ? grade.pick(x, y) : null;
       if (onLine) return { name: onLine, pane: 0 };
-      const pane = lain?.planes.findIndex((box) => within(box, x, y)) ?? -1;
+      const pane = (lain?.over?.sides ?? lain?.at.planes ?? []).findIndex((box) => within(box, x, y));
       const name = pane < 0 ? null : shown.pick(pane, x, y);
       return name ? { name, pane } : null;
     },
@@ -129,12 +141,14 @@ export const makePathway = (makeHeart?: () => HeartView): Scene => {
   };
 };
 
-function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
-  const sizes = typeSizes(clear.height, floor);
-  const keyAt = keyPlace(clear, panes.length, sizes);
-  const taken = key ?? { ...keyAt, height: 0 };
-  return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
-}
+const roomsOf = ({ at, over }: Laid): readonly Room[] =>
+  at.planes.map((box, i) => ({
+    box,
+    shared: over && { side: entryAt(over.sides, i), sight: over.sight },
+  }));
+
+/** The page writes beneath the picture: nothing is drawn behind that. */
+const wordsBelow = ({ full, clear }: Viewport): boolean => clear.y + clear.height < full.y + full.height - 1;
 
 /** Words keep off a key beside the picture and off the ground under the grade line. */
 function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
@@ -151,7 +165,7 @@ function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
 }
 
 /** The grade line's ground under the vessels; beside them it stands on ground that nothing else uses. */
-const sinkOf = ({ grade, planes }: Layout): Box | null =>
+const sinkOf = ({ grade, planes }: Laid["at"]): Box | null =>
   grade && grade.y > entryAt(planes, 0).y ? grade : null;
 
 /** All that the lines and words depend on, beside the circulations. */
@@ -180,6 +194,16 @@ function cacheKey(
 
 const points = ({ geometry }: PaneView, focus: string | null): boolean =>
   geometry !== null && spotsOf(geometry, focus).length > 0;
+
+const meet = (a: Box, b: Box): Box => {
+  const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];
+  return {
+    x,
+    y,
+    width: Math.max(0, Math.min(a.x + a.width, b.x + b.width) - x),
+    height: Math.max(0, Math.min(a.y + a.height, b.y + b.height) - y),
+  };
+};
 
 const within = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;

@@ -6,11 +6,11 @@ import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartView } from "./heart-view.ts";
 import { momentOf } from "./moment.ts";
-import { type PaneView, paneView } from "./pane-view.ts";
+import { type PaneView, paneView, type Room } from "./pane-view.ts";
 
 interface PlaneBoxes {
   /** where each pathway lies */
-  readonly planes: readonly Box[];
+  readonly planes: readonly Room[];
   /** where each heart with its words lies */
   readonly hearts: readonly Box[];
 }

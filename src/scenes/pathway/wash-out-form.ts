@@ -13,7 +13,7 @@ export function washOutForm(
   panes: readonly Pane[],
   drawn: readonly PaneView[],
   boxes: readonly Box[],
-  key: Box,
+  taken: readonly Box[],
   sizes: Sizes,
 ): number {
   const forms = panes.map(({ washOut }, i) => {
@@ -21,7 +21,7 @@ export function washOutForm(
     if (!washOut || !occupied || !projection) return 0;
     const covers = coverIn(occupied, projection);
     return washOutPanels(entryAt(boxes, i), sizes).findIndex((panel) =>
-      roomFor([panel], entryAt(boxes, i), [key], (each) => covers(each, "washOut")),
+      roomFor([panel], entryAt(boxes, i), taken, (each) => covers(each, "washOut")),
     );
   });
   return Math.max(0, ...forms);

@@ -60,8 +60,9 @@ export interface FieldReadings {
   readonly shares: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** fraction of the blood's area that moves against or around, not along (definition in docs/model.md) */
   readonly recirculatingArea: number;
-  /** s until 90 % of a dye pulse has left; undefined until measured */
+  /** s until 90 % of a dye pulse has left, mean of pulses over a breath or more, and the shortest and longest; undefined until measured */
   readonly washOutSeconds?: number;
+  readonly washOutBand?: readonly [least: number, most: number];
   /** settled: kinetic energy averaged over a period changes by less than the tolerance */
   readonly settled: boolean;
   /** ratio of blood time to wall-clock time, measured */

@@ -131,7 +131,7 @@ export function advance(
     position[2 * n + 1] = originY + y * dx;
     speed[n] = fast * dx * 1e-3;
   }
-  cloud.dyeLeft = Math.max(0, cloud.dyeLeft - seconds);
+  cloud.sincePulse += seconds;
 }
 
 const within = (value: number, most: number): number => Math.max(0, Math.min(value, most));

@@ -4,4 +4,10 @@ export { farWall, freeJet, type Hole, type Jet } from "./jet.ts";
 export { entrance, fill, resettle, type Supply } from "./release.ts";
 export { TracerCloud } from "./tracer-cloud.ts";
 export { type TracerPlane, tracerPlane } from "./tracer-plane.ts";
-export { beginDye, recordWashOut, type WashOut, washOutSeconds } from "./wash-out.ts";
+export {
+  beginDye,
+  recordWashOut,
+  type WashOut,
+  type WashOutSpread,
+  washOutSpread,
+} from "./wash-out.ts";

@@ -1,6 +1,6 @@
 /** Where tracers come from: an even filling at first, then the openings through which blood enters. */
 import type { RandomSource } from "../random.ts";
-import { place, type TracerCloud } from "./tracer-cloud.ts";
+import { PULSES, place, type TracerCloud } from "./tracer-cloud.ts";
 import { distanceAt, type TracerPlane } from "./tracer-plane.ts";
 import { ORIGINS, type Origin } from "./tracers.ts";
 
@@ -42,7 +42,7 @@ export function fill(
     );
     cloud.age[n] = 0;
     cloud.speed[n] = 0;
-    cloud.dyed[n] = 0;
+    cloud.dyed[n] = cloud.pulse[n] = 0;
   }
 }
 
@@ -134,11 +134,16 @@ export function enter(
   const name = openings[from]!.name;
   cloud.origin[n] = originAt(name, part, hepaticShare, cloud.origin[n]!);
   cloud.age[n] = 0;
-  if (cloud.dyed[n] === 1) cloud.dyedInside--;
-  const dyes = cloud.dyeLeft > 0 && (name === "ivc" || name === "svc");
-  cloud.dyed[n] = dyes ? 1 : 0;
-  if (dyes) {
-    cloud.dyedEver++;
-    cloud.dyedInside++;
-  }
+  const pulse = name === "ivc" || name === "svc" ? pulseNow(cloud) : 0;
+  cloud.inside[cloud.pulse[n]!]!--;
+  cloud.inside[pulse]!++;
+  cloud.entered[pulse]!++;
+  cloud.pulse[n] = pulse;
+  cloud.dyed[n] = pulse === 1 ? 1 : 0;
+}
+
+/** The pulse of what enters now; 0 before the first and after the last. */
+function pulseNow({ sincePulse, pulseSeconds }: TracerCloud): number {
+  const pulse = 1 + Math.floor(sincePulse / pulseSeconds);
+  return pulse <= PULSES ? pulse : 0;
 }

@@ -1,5 +1,8 @@
 import type { Tracers } from "./tracers.ts";
 
+/** Pulses that follow one another: at half a second each they pass through more than one breath at rest. */
+export const PULSES = 10;
+
 /** Owns the memory of a pane's tracers; nothing in it is allocated again. */
 export class TracerCloud implements Tracers {
   count = 0;
@@ -18,11 +21,14 @@ export class TracerCloud implements Tracers {
   readonly dyed: Uint8Array;
   /** s since the last point of the trails */
   sinceTrail = 0;
-  /** s for which what enters is still dyed */
-  dyeLeft = 0;
-  /** count of tracers dyed by the present pulse, and of those still inside */
-  dyedEver = 0;
-  dyedInside = 0;
+  /** [capacity] the pulse that a tracer entered with, from 1: the first is dyed, the others are followed unseen; 0 for blood of none */
+  readonly pulse: Uint8Array;
+  /** s since the first pulse began, and the length of each; none was asked for while infinite */
+  sincePulse = Number.POSITIVE_INFINITY;
+  pulseSeconds = 1;
+  /** [PULSES + 1] count of tracers that entered with each pulse, and of those still inside */
+  readonly entered = new Uint32Array(PULSES + 1);
+  readonly inside = new Uint32Array(PULSES + 1);
 
   /**
    * @param capacity most tracers at once, up to 50,000
@@ -38,6 +44,7 @@ export class TracerCloud implements Tracers {
     this.age = new Float32Array(capacity);
     this.speed = new Float32Array(capacity);
     this.dyed = new Uint8Array(capacity);
+    this.pulse = new Uint8Array(capacity);
   }
 }
 

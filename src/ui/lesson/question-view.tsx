@@ -1,6 +1,7 @@
 /** A question of any kind with its hints and what the answer brought. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
+import { isJudgedByModel } from "../../lesson/judged-by-model.ts";
 import type { NumberQuestion, Question } from "../../lesson/lesson.ts";
 import type { Given, Judgement } from "../../lesson/questions.ts";
 import { present } from "../../sim/checked/present.ts";
@@ -56,6 +57,7 @@ export function QuestionView(props: QuestionViewProps) {
           voice={voice}
           truth={truthOf(question, judgement, voice)}
           onWhy={again ? null : onWhy}
+          verdict={verdictOf(question, judgement)}
           {...(question.kind === "number" ? ofNumber(question, judgement, given, voice) : {})}
         />
       )}
@@ -104,6 +106,10 @@ function AnswerOf(props: QuestionViewProps) {
   }
 }
 
+/** Of an answer that the author judges: the model has no part in it. */
+export const verdictOf = (question: Question, { right }: Judgement): string | undefined =>
+  isJudgedByModel(question) ? undefined : t(right ? "lesson.right" : "lesson.another");
+
 /** The model's own answer, shown where the reason alone does not give it. */
 function truthOf(question: Question, { right, truth }: Judgement, voice: Voice) {
   if (question.kind === "estimate" && typeof truth === "number") {
@@ -112,7 +118,7 @@ function truthOf(question: Question, { right, truth }: Judgement, voice: Voice) 
   if (question.kind !== "order" || right || !Array.isArray(truth)) return undefined;
   return (
     <>
-      {t("lesson.truthOrder")}{" "}
+      {t(isJudgedByModel(question) ? "lesson.truthOrder" : "lesson.rightOrder")}{" "}
       {truth.map((id, index) => (
         <span key={id}>
           {index > 0 ? ", " : ""}

@@ -6,17 +6,20 @@ import { formatQuantity, language, t } from "../../i18n/index.ts";
 import { VERSION } from "../app-version.ts";
 import { Cautions } from "../cautions.tsx";
 import { Switch } from "../choice.tsx";
+import { printAs } from "./print-as.ts";
 import { TeamWords } from "./team-words.tsx";
 
 export interface HandoutProps {
   readonly title: string;
+  /** Of its words, where they are not in the page's. */
+  readonly written?: string;
   /** What the page has, to choose beside it. */
   readonly choice?: ComponentChildren;
   readonly children: ComponentChildren;
   readonly onClose: () => void;
 }
 
-export function Handout({ title, choice, children, onClose }: HandoutProps) {
+export function Handout({ title, written = language(), choice, children, onClose }: HandoutProps) {
   const large = useSignal(false);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -29,7 +32,7 @@ export function Handout({ title, choice, children, onClose }: HandoutProps) {
   return (
     <section class={large.value ? "handout large" : "handout"} aria-label={title}>
       <div class="handout-bar">
-        <button type="button" class="main" onClick={() => print()}>
+        <button type="button" class="main" onClick={() => printAs(title, written)}>
           {t("handout.print")}
         </button>
         <Switch

@@ -4,6 +4,7 @@ import { unzipSync } from "fflate";
 import type { Lesson, Question } from "../../../src/lesson/lesson.ts";
 import { type Course, libraryOfCourse, readCourse } from "../../../src/lesson/lesson-course.ts";
 import type { Library } from "../../../src/lesson/library.ts";
+import type { OwnFile } from "../../../src/lesson/own-source.ts";
 import { type LessonProgress, withLesson } from "../../../src/lesson/progress.ts";
 import { readLesson } from "../../../src/lesson/read.ts";
 import { type Kit, packageFiles, type Standard } from "../../../src/lms/package/course-package.ts";
@@ -28,10 +29,15 @@ const kit: Kit = {
 };
 
 /** Texts by path. @param apart each lesson an item of its own */
-export async function packaged(standard: Standard, apart: boolean): Promise<Record<string, string>> {
+export async function packaged(
+  standard: Standard,
+  apart: boolean,
+  from: Library = library,
+  own: readonly OwnFile[] = [],
+): Promise<Record<string, string>> {
   const plan = planOf(
     {
-      lessons: LESSONS,
+      lessons: from.lessons.map(({ id }) => id),
       title: "",
       textVersion: "plain",
       standard,
@@ -39,8 +45,8 @@ export async function packaged(standard: Standard, apart: boolean): Promise<Reco
       passMark: 0.6,
       completedWhen: "questions",
     },
-    library,
-    [],
+    from,
+    own,
   );
   const chunks = await zipOf(packageFiles(plan, kit));
   const files = unzipSync(new Uint8Array(await new Blob(chunks as BlobPart[]).arrayBuffer()));
@@ -59,9 +65,15 @@ export function courseOf(files: Readonly<Record<string, string>>, address: strin
 }
 
 /** One visit: goes on where the last one ended, and answers the next lessons. */
-export async function study(voice: RecordAdapter, course: Course, count: number, right = true) {
+export async function study(
+  voice: RecordAdapter,
+  course: Course,
+  count: number,
+  right = true,
+  from: Library = library,
+) {
   const { keep, progress, keeps, end } = await openProgress(voice, course);
-  const own = libraryOfCourse(library, course).lessons;
+  const own = libraryOfCourse(from, course).lessons;
   const begun = own.filter(({ id }) => progress.peek().lessons[id]?.finished).length;
   const next = own.slice(begun, begun + count);
   for (const lesson of next)

@@ -19,6 +19,7 @@ const slide = (over: Partial<Slide>): Slide => ({
   notes: "Say it slowly: CO₂ & <salt>.",
   link: "https://kit.example/?mode=bench&state=1.x",
   picture: PIXEL,
+  ownFigures: [],
   ...over,
 });
 const three = ["10 mm", "14 mm", "18 mm"].map((caption, pane) => ({ caption, figures: [`${pane} mmHg`] }));
@@ -28,6 +29,7 @@ const text = (name: string) => strFromU8(files[name]!);
 beforeAll(async () => {
   const words = {
     title: "Pathways",
+    language: "en",
     open: "Open this state live",
     made: "0.1.0",
     cautions: ["For learning."],
@@ -64,26 +66,62 @@ test("three pictures keep three captions, each below its own", () => {
 });
 
 test("everything stays on the slide and nothing lies over the picture", () => {
-  for (const number of [1, 2, 3]) {
-    const xml = text(`ppt/slides/slide${number}.xml`);
-    const boxes = [...xml.matchAll(/<a:off x="(\d+)" y="(\d+)"\s*\/><a:ext cx="(\d+)" cy="(\d+)"/g)]
-      .map((found) => found.slice(1).map(Number) as [number, number, number, number])
-      .filter(([, , width]) => width > 0);
-    expect(boxes.length).toBeGreaterThan(5);
-    for (const [x, y, width, height] of boxes) {
-      expect(x + width).toBeLessThanOrEqual(WIDE);
-      expect(y + height).toBeLessThanOrEqual(HIGH);
-    }
-    const hits = boxes.flatMap(([x, y, w, h], i) =>
-      boxes.slice(i + 1).filter(([a, b, c, d]) => x < a + c && a < x + w && y < b + d && b < y + h),
-    );
-    expect(hits).toEqual([]);
-  }
+  for (const number of [1, 2, 3]) expectApart(text(`ppt/slides/slide${number}.xml`));
 });
+
+/** Each box within the slide, none over another. */
+function expectApart(xml: string): void {
+  const boxes = [...xml.matchAll(/<a:off x="(\d+)" y="(\d+)"\s*\/><a:ext cx="(\d+)" cy="(\d+)"/g)]
+    .map((found) => found.slice(1).map(Number) as [number, number, number, number])
+    .filter(([, , width]) => width > 0);
+  expect(boxes.length).toBeGreaterThan(5);
+  for (const [x, y, width, height] of boxes) {
+    expect(x + width).toBeLessThanOrEqual(WIDE);
+    expect(y + height).toBeLessThanOrEqual(HIGH);
+  }
+  const hits = boxes.flatMap(([x, y, w, h], i) =>
+    boxes.slice(i + 1).filter(([a, b, c, d]) => x < a + c && a < x + w && y < b + d && b < y + h),
+  );
+  expect(hits).toEqual([]);
+}
 
 test("the picture keeps its shape", () => {
   const [, cx, cy] = /<p:pic>.*?<a:ext cx="(\d+)" cy="(\d+)"/s.exec(text("ppt/slides/slide1.xml"))!;
   expect(Number(cx) / Number(cy)).toBeCloseTo(16 / 9, 2);
+});
+
+test("a step's own figures stand below its words, each in its shape with its alternative text", async () => {
+  const photo = { data: PIXEL, width: 400, height: 100 };
+  const ownFigures = [
+    { alt: "A hose & a kink", picture: photo },
+    { alt: "A walker", picture: { ...photo, width: 100, height: 400 } },
+    { alt: "Not to be read", picture: null },
+  ];
+  const slides = [
+    slide({ ownFigures }),
+    slide({ ownFigures, panes: three, body: ["sentence ".repeat(300)] }),
+  ];
+  const made = unzipSync(
+    await writePptx(slides, {
+      title: "T",
+      language: "en",
+      open: "Open",
+      made: "",
+      cautions: ["For learning."],
+    }),
+  );
+  for (const number of [1, 2]) {
+    const xml = strFromU8(made[`ppt/slides/slide${number}.xml`]!);
+    const [, hose, walker] = [
+      ...xml.matchAll(/<p:pic>.*?descr="([^"]*)".*?<a:ext cx="(\d+)" cy="(\d+)"/gs),
+    ].map(([, alt, width, height]) => [alt, Number(width) / Number(height)] as const);
+    expect([hose![0], walker![0]]).toEqual(["A hose &amp; a kink", "A walker"]);
+    expect(hose![1]).toBeCloseTo(4, 1);
+    expect(walker![1]).toBeCloseTo(0.25, 1);
+    expectApart(xml);
+  }
+  expect(strFromU8(made["ppt/slides/slide1.xml"]!)).toContain("[Not to be read]");
+  expect(strFromU8(made["ppt/slides/slide1.xml"]!)).toContain("1.2 mmHg (1.0 to 1.4)");
 });
 
 test("an own picture fills the slide in its own shape, with its notes; a title stands alone", async () => {
@@ -94,7 +132,7 @@ test("an own picture fills the slide in its own shape, with its notes; a title s
         { ...own, picture: { data: PIXEL, width: 400, height: 300 } },
         { ...own, id: "end", title: "Thank you", words: "Questions?", picture: null },
       ],
-      { title: "T", open: "", made: "", cautions: [] },
+      { title: "T", language: "en", open: "", made: "", cautions: [] },
     ),
   );
   const pages = Object.keys(made).filter((name) => /slides\/slide\d+\.xml$/.test(name));

@@ -1,13 +1,13 @@
 /** The words of slides: they fit their boxes, and are those of the step with the model's numbers. */
 import { strFromU8, unzipSync } from "fflate";
 import { expect, test } from "vitest";
-import { fileName } from "../../../src/modes/lecture/deck/file-name.ts";
 import { fitText, linesAt } from "../../../src/modes/lecture/deck/fit.ts";
 import { paneCaptions } from "../../../src/modes/lecture/deck/pane-captions.ts";
 import { plainText } from "../../../src/modes/lecture/deck/plain-text.ts";
 import { packStills } from "../../../src/modes/lecture/deck/stills.ts";
 import { START } from "../../../src/state/scene-state.ts";
 import type { Voice } from "../../../src/ui/lesson/voice.ts";
+import { fileName } from "../../../src/ui/take-away/file-name.ts";
 
 const ROOM = { width: 4, height: 2 };
 
@@ -51,6 +51,7 @@ test("pictures side by side are named by what differs", () => {
 test("a file's name says subject, language and day", () => {
   const day = new Date("2026-11-29T10:00:00Z");
   expect(fileName("Übergang & débit", "fr", day, "pptx")).toBe("lungward-ubergang-debit-fr-2026-11-29.pptx");
+  expect(fileName("Große Straße", "de", day, "zip")).toBe("lungward-grosse-strasse-de-2026-11-29.zip");
 });
 
 test("each picture of the ZIP has its words beside it", async () => {
@@ -64,21 +65,40 @@ test("each picture of the ZIP has its words beside it", async () => {
     link: "https://x/",
   };
   const scene = { ...words, kind: "scene", id: "a-b", picture: new Blob(["png"]) } as const;
+  const figure = { data: new Blob(["jpg"], { type: "image/jpeg" }), width: 4, height: 3 };
+  const ownFigures = [
+    { alt: "A kink", picture: figure },
+    { alt: "A hose", picture: null },
+  ];
   const data = new Blob(["jpg"], { type: "image/jpeg" });
   const own = { kind: "own", id: "picture", title: "Our ward", words: "", notes: "Greet." } as const;
   const packed = await packStills(
-    [scene, { ...own, picture: { data, width: 4, height: 3 } }, { ...own, id: "end", picture: null }],
+    [
+      { ...scene, ownFigures },
+      { ...own, picture: { data, width: 4, height: 3 } },
+      { ...own, id: "end", picture: null },
+    ],
     ["For learning."],
   );
   const files = unzipSync(packed);
   expect(Object.keys(files)).toEqual([
     "001-a-b.png",
+    "001-a-b-1.jpg",
     "001-a-b.txt",
     "002-picture.jpg",
     "002-picture.txt",
     "003-end.txt",
   ]);
   expect(strFromU8(files["002-picture.txt"]!)).toBe("Our ward\n\nGreet.\n");
-  for (const said of ["Title", "Why?", "1.2 mmHg", "Slowly.", "https://x/", "For learning."])
+  for (const said of [
+    "Title",
+    "Why?",
+    "1.2 mmHg",
+    "Slowly.",
+    "https://x/",
+    "For learning.",
+    "001-a-b-1.jpg: A kink",
+    "[A hose]",
+  ])
     expect(strFromU8(files["001-a-b.txt"]!)).toContain(said);
 });

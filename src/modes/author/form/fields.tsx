@@ -25,7 +25,7 @@ interface FrameProps extends FieldProps {
   readonly beneath?: ComponentChildren;
 }
 
-function Frame({ label, hint, field, control, beneath }: FrameProps) {
+export function Frame({ label, hint, field, control, beneath }: FrameProps) {
   const id = useId();
   const desk = useDesk();
   const faulty = faultsOf(desk, field).length > 0;

@@ -1,6 +1,6 @@
 /** The lesson's text as fields, for those who never wrote one: each field shows and changes its own lines, and nothing is kept beside the text. */
 import { useSignal } from "@preact/signals";
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { outlineOf } from "../../../lesson/edit/text-outline.ts";
@@ -15,11 +15,10 @@ import "./form.css";
 import { LessonFields } from "./lesson-fields.tsx";
 import { StepFields } from "./step-fields.tsx";
 import { StepNav } from "./step-nav.tsx";
-import { textHistory } from "./text-history.ts";
+import type { TextHistory } from "./text-history.ts";
 
 export interface LessonFormProps {
-  /** Of the own text: another one begins without a history. */
-  readonly id: string;
+  readonly history: TextHistory;
   readonly text: string;
   readonly faults: readonly Fault[];
   readonly library: Library;
@@ -48,8 +47,13 @@ export function goToField(text: string, fault: Fault): void {
 }
 
 export function LessonForm(props: LessonFormProps) {
-  const { id, text, faults, library, session, line, onLine, onText, figures, onFigures } = props;
-  const history = useMemo(textHistory, [id]);
+  const { history, text, faults, library, session, line, onLine, onText, figures, onFigures } = props;
+  const latest = useRef(text);
+  latest.current = text;
+  useEffect(() => {
+    history.meet(text);
+    return () => history.leave(latest.current);
+  }, [history]);
   const adjusting = useSignal(false);
   const outline = useMemo(() => outlineOf(text), [text]);
   const placed = useMemo(() => faultsIn(text, faults), [text, faults]);

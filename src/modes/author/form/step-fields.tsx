@@ -10,6 +10,7 @@ import { useDesk } from "./desk.ts";
 import { entriesOf } from "./entries.tsx";
 import { FieldFaults, Insert, TextField } from "./fields.tsx";
 import { FigureFields } from "./figure-fields.tsx";
+import { IdField } from "./id-field.tsx";
 import { liveNumbers } from "./model-numbers.ts";
 import { QuestionFields } from "./question-fields.tsx";
 import { SceneFields } from "./scene-fields.tsx";
@@ -106,13 +107,7 @@ export function StepFields({ onAdjust }: { readonly onAdjust: () => void }) {
           insert={name === "caution" ? undefined : withSources}
         />
       ))}
-      <TextField
-        field="id"
-        label={t("author.form.id")}
-        hint={t("author.form.id.hint")}
-        value={step.id}
-        onText={(id) => desk.write(setHeading(desk.text, index, step.title, id), key("id"))}
-      />
+      <IdField />
     </>
   );
 }

@@ -1,4 +1,5 @@
 /** The lesson and its steps to open, and what is done with a whole step: added, moved, doubled, taken out. */
+import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { addStep, duplicateStep, moveStep, removeStep } from "../../../lesson/edit/lesson-edit.ts";
 import { newId } from "../../../lesson/new-id.ts";
@@ -23,9 +24,16 @@ export function StepNav({ history, onOpen, onUndo, onRedo }: StepNavProps) {
     </button>
   );
   const isStep = at >= 0;
+  const list = useRef<HTMLOListElement>(null);
+  // On a narrow screen the steps stand in one row.
+  useEffect(() => {
+    const open = list.current?.children[at + 1];
+    if (open instanceof HTMLElement)
+      list.current?.scrollTo({ left: open.offsetLeft - list.current.offsetLeft });
+  }, [at]);
   return (
     <nav class="form-nav" aria-label={t("author.form.steps")}>
-      <ol class="plain-list">
+      <ol class="plain-list" ref={list}>
         {names.map((name, index) => {
           const count = faults.filter(({ step }) => step === index - 1).length;
           return (

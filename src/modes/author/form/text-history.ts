@@ -7,6 +7,10 @@ export interface TextHistory {
   /** @returns the text to go to; null where there is none */
   undo(now: string): string | null;
   redo(now: string): string | null;
+  /** The form is left with this text: it may be changed elsewhere. */
+  leave(text: string): void;
+  /** The form is back; what was changed meanwhile is one edit. */
+  meet(text: string): void;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
 }
@@ -17,6 +21,7 @@ export function textHistory(): TextHistory {
   let past: readonly string[] = [];
   let future: readonly string[] = [];
   let last = "";
+  let left: string | null = null;
   const canUndo = signal(false);
   const canRedo = signal(false);
   const tell = () => {
@@ -31,6 +36,16 @@ export function textHistory(): TextHistory {
       last = what;
       future = [];
       tell();
+    },
+    leave(text) {
+      left = text;
+    },
+    meet(text) {
+      if (left !== null && left !== text) {
+        [past, future] = [[...past, left].slice(-MAX_STEPS), []];
+        tell();
+      }
+      [left, last] = [null, ""];
     },
     undo(now) {
       const to = past.at(-1);

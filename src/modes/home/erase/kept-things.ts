@@ -1,4 +1,5 @@
 /** Everything that the kit keeps in this browser, under its own names: what there is, and its end. Other pages of the same address keep theirs. */
+import { inTime } from "../../shared/in-time.ts";
 
 const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "team", "choices", "offline"] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];
@@ -16,7 +17,7 @@ export interface Browser {
 const PREFIX = "lungward";
 const DATABASES: Readonly<Record<string, KeptKind>> = { "lungward-own": "lessons", "lungward-talk": "talk" };
 const KEYS: readonly (readonly [name: RegExp, kind: KeptKind])[] = [
-  [/^lungward\.progress$/, "record"],
+  [/^lungward\.(progress|launch)$/, "record"],
   [/^lungward\.(unsaved|draft)$/, "lessons"],
   [/^lungward\.(lecture|speaker)/, "talk"],
   [/^lungward\.(organiser|counts)/, "kiosk"],
@@ -114,7 +115,7 @@ async function withStores<T>(
   const request = factory.open(name);
   // There is none: looking must not make one, without the stores that its owner expects.
   request.onupgradeneeded = () => request.transaction?.abort();
-  const database = await answer(request);
+  const database = await inTime(answer(request));
   try {
     const names = [...database.objectStoreNames];
     if (names.length === 0) return await use([]);

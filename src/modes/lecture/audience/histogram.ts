@@ -8,7 +8,8 @@ export interface Histogram {
   readonly edges: readonly number[];
 }
 
-const BARS = 7;
+/** About: as many as a hall takes in at a glance, and as a low stage holds below a question. */
+const BARS = 5;
 /** The share at each end that does not decide how wide the bars are. */
 const STRAYS = 0.05;
 

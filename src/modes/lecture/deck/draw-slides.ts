@@ -4,11 +4,14 @@ import { knownAnswers } from "../../shared/lesson/known-answers.ts";
 import type { Context } from "../../shared/mode.ts";
 import { settled } from "../../shared/settled.ts";
 import { linkToState } from "../../shared/state-link.ts";
-import type { OwnStop } from "../own-stops.ts";
+import type { Pictures } from "../own-stops.ts";
 import { stateOfStop } from "../stop-state.ts";
 import { type FoundStop, isDrawn } from "../stops.ts";
-import type { DeckPage, OwnPage } from "./slide.ts";
+import type { Opened } from "./opened-picture.ts";
+import { ownPage } from "./own-page.ts";
+import type { DeckPage } from "./slide.ts";
 import { readsFlow, requestsOfStop, slideWords } from "./slide-words.ts";
+import { figuresOfStep } from "./step-figures.ts";
 
 /** s of its own time that a flow gets to take shape where no number is measured in it: the numbers beside it are the circulation's */
 const FLOW_SHAPES = 1;
@@ -26,8 +29,10 @@ export interface DrawOptions<Picture> {
   readonly reader: number;
   /** Takes the picture of what is shown. */
   readonly picture: () => Promise<Picture>;
-  /** The page of a stop of the speaker's own. */
-  readonly own: (stop: OwnStop) => Promise<OwnPage<Picture>>;
+  /** Of the speaker's own stops. */
+  readonly pictures: Pictures;
+  /** Gives a picture of one's own the form that the file needs. */
+  readonly as: (opened: Opened) => Promise<Picture>;
   readonly onProgress: (done: number) => void;
   readonly cancel: AbortSignal;
 }
@@ -36,7 +41,7 @@ export interface DrawOptions<Picture> {
 export async function drawSlides<Picture>(
   options: DrawOptions<Picture>,
 ): Promise<readonly DeckPage<Picture>[] | null> {
-  const { context, library, stops, reader, picture, own, onProgress, cancel } = options;
+  const { context, library, stops, reader, picture, pictures, as, onProgress, cancel } = options;
   const { session, stage } = context;
   const known = knownAnswers(session.chain);
   const before = session.scene.peek();
@@ -53,7 +58,7 @@ export async function drawSlides<Picture>(
       onProgress(index);
       if (!isDrawn(stop)) {
         answers = ask(index + 1);
-        slides.push(await own(stop));
+        slides.push(await ownPage(stop, pictures, as));
         if (cancel.aborted) return null;
         continue;
       }
@@ -70,6 +75,7 @@ export async function drawSlides<Picture>(
         ...words,
         id: stop.kind === "bench" ? "bench" : `${stop.lesson}-${stop.step}`,
         picture: await picture(),
+        ownFigures: await figuresOfStep(stop, as),
       });
     }
     return cancel.aborted ? null : slides;

@@ -1,10 +1,13 @@
 /** Slides as a PPTX file: words as text that can be edited, the picture beside them, notes below. Loaded when asked for. */
 import type PptxGenJS from "pptxgenjs";
+import { entryAt } from "../../../sim/checked/present.ts";
+import { type Box, columnOf, shared, within } from "./column.ts";
 import { fitText } from "./fit.ts";
-import type { DeckPage, OwnPage, Slide } from "./slide.ts";
+import { bodyOf, type DeckPage, type OwnPage, type Slide, withPicture } from "./slide.ts";
 
 export interface DeckWords {
   readonly title: string;
+  readonly language: string;
   /** The link's own words. */
   readonly open: string;
   /** Kit, version and date. */
@@ -22,6 +25,8 @@ const BOX = {
   panes: { x: 0.4, y: 5.85, w: 8.4, h: 0.75 },
   body: { x: 9, y: 1.1, w: 3.95, h: 2.9 },
   figures: { x: 9, y: 4.05, w: 3.95, h: 1.75 },
+  /** Of body and figures together. */
+  column: { x: 9, y: 1.1, w: 3.95, h: 4.7 },
   caution: { x: 9, y: 5.85, w: 3.95, h: 0.75 },
   small: { x: 0.4, y: 6.62, w: 12.5, h: 0.5 },
   link: { x: 0.4, y: 7.12, w: 12.5, h: 0.28 },
@@ -32,6 +37,7 @@ const SIZE = {
   title: [16, 30],
   body: [11, 20],
   figures: [10, 15],
+  fewer: [8, 12],
   panes: [9, 13],
   caution: [9, 12],
   small: [6, 9],
@@ -43,7 +49,6 @@ const SOFT = "434A5C";
 const FONT = "Arial";
 
 type Page = PptxGenJS.Slide;
-type Box = (typeof BOX)[keyof typeof BOX] | { x: number; y: number; w: number; h: number };
 
 function put(page: Page, text: string, box: Box, sizes: readonly [number, number], bold = false) {
   if (!text) return;
@@ -67,10 +72,8 @@ function addSlide(page: Page, slide: Slide, words: DeckWords): void {
     ...BOX.picture,
     altText: [slide.title, ...captions].join(". "),
   });
-  put(page, slide.body.join("\n"), BOX.body, SIZE.body);
-  const [alone] = slide.panes;
-  if (slide.panes.length === 1 && alone) put(page, alone.figures.join("\n"), BOX.figures, SIZE.figures);
-  else addPanes(page, slide);
+  addColumn(page, slide);
+  if (slide.panes.length > 1) addPanes(page, slide);
   put(page, slide.caution, BOX.caution, SIZE.caution, true);
   put(page, words.cautions.join(" "), BOX.small, SIZE.small);
   const small = { fontSize: 10, fontFace: FONT, color: SOFT };
@@ -84,12 +87,29 @@ function addSlide(page: Page, slide: Slide, words: DeckWords): void {
   page.addNotes([slide.notes, slide.caution, slide.link].filter(Boolean).join("\n\n"));
 }
 
+/** What is said, the numbers of a picture that stands alone, and between them the step's own figures. */
+function addColumn(page: Page, slide: Slide): void {
+  const words = bodyOf(slide).join("\n");
+  const ownFigures = withPicture(slide.ownFigures);
+  const [alone] = slide.panes;
+  const numbers = slide.panes.length === 1 && alone ? alone.figures.join("\n") : "";
+  if (ownFigures.length === 0) {
+    put(page, words, BOX.body, SIZE.body);
+    put(page, numbers, BOX.figures, SIZE.figures);
+    return;
+  }
+  const column = columnOf(BOX.column, words, numbers !== "");
+  put(page, words, column.body, SIZE.body);
+  const boxes = shared(column.figures, ownFigures.length);
+  for (const [index, { alt, picture }] of ownFigures.entries())
+    page.addImage({ data: picture.data, ...within(entryAt(boxes, index), picture), altText: alt });
+  put(page, numbers, column.numbers, SIZE.fewer);
+}
+
 /** The picture as large as the slide holds it, or title and words in its middle. */
 function addOwn(page: Page, { title, words, picture, notes }: OwnPage): void {
   if (picture) {
-    const scale = Math.min(PAGE.w / picture.width, PAGE.h / picture.height);
-    const [w, h] = [picture.width * scale, picture.height * scale];
-    page.addImage({ data: picture.data, x: (PAGE.w - w) / 2, y: (PAGE.h - h) / 2, w, h, altText: title });
+    page.addImage({ data: picture.data, ...within({ x: 0, y: 0, ...PAGE }, picture), altText: title });
   } else {
     put(page, title, { x: 0.9, y: 2.4, w: 11.5, h: 1.6 }, [20, 44], true);
     put(page, words, { x: 0.9, y: 4.2, w: 11.5, h: 2.4 }, [12, 24]);

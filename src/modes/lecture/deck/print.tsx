@@ -1,8 +1,9 @@
 /** Slides as pages for the browser's own print, which saves them as a PDF with text as text. */
 import { render } from "preact";
+import { printAs } from "../../../ui/take-away/print-as.ts";
 import { fitText } from "./fit.ts";
 import type { DeckWords } from "./pptx.ts";
-import type { DeckPage, OwnPage, Slide } from "./slide.ts";
+import { bodyOf, type DeckPage, type OwnPage, type Slide, withPicture } from "./slide.ts";
 import "./print.css";
 
 /** Opens the browser's print; the pages go again when it closes. */
@@ -12,23 +13,15 @@ export async function printSlides(slides: readonly DeckPage[], words: DeckWords)
   document.body.append(host);
   render(<Pages slides={slides} words={words} />, host);
   await Promise.all([...host.querySelectorAll("img")].map((image) => image.decode()));
-  const name = document.title;
-  // Browsers offer the document's title as the file's name.
-  document.title = words.title;
-  addEventListener(
-    "afterprint",
-    () => {
-      document.title = name;
-      render(null, host);
-      host.remove();
-    },
-    { once: true },
-  );
-  print();
+  printAs(words.title, words.language, () => {
+    render(null, host);
+    host.remove();
+  });
 }
 
 /** inches of the column beside the picture; points */
 const COLUMN = { width: 3.3, height: 2.6 } as const;
+const ABOVE_FIGURES = { width: 3.3, height: 1.6 } as const;
 const SIZES = [10, 17] as const;
 
 const Pages = ({ slides, words }: { readonly slides: readonly DeckPage[]; readonly words: DeckWords }) => (
@@ -57,14 +50,15 @@ const OwnPrinted = ({ page: { title, words, picture } }: { readonly page: OwnPag
 );
 
 function PrintedSlide({ slide, words }: { readonly slide: Slide; readonly words: DeckWords }) {
-  const body = fitText(slide.body.join("\n"), COLUMN, SIZES);
+  const ownFigures = withPicture(slide.ownFigures);
+  const body = fitText(bodyOf(slide).join("\n"), ownFigures.length > 0 ? ABOVE_FIGURES : COLUMN, SIZES);
   const captions = slide.panes.map(({ caption }) => caption).filter(Boolean);
   return (
     <article class="deck-page">
       <h1>{slide.title}</h1>
       <div class="deck-columns">
         <div>
-          <img src={slide.picture} alt={[slide.title, ...captions].join(". ")} />
+          <img class="deck-scene" src={slide.picture} alt={[slide.title, ...captions].join(". ")} />
           <div class="deck-panes">
             {slide.panes.map(({ caption, figures }, pane) => (
               <p key={pane}>
@@ -80,6 +74,13 @@ function PrintedSlide({ slide, words }: { readonly slide: Slide; readonly words:
           <p class="deck-body" style={{ fontSize: `${body.size}pt` }}>
             {body.text}
           </p>
+          {ownFigures.length > 0 && (
+            <div class="deck-figures">
+              {ownFigures.map(({ alt, picture }) => (
+                <img key={picture.data} src={picture.data} alt={alt} />
+              ))}
+            </div>
+          )}
           {slide.caution && <p class="deck-caution">{slide.caution}</p>}
         </div>
       </div>

@@ -91,7 +91,9 @@ function stepWords(
   return {
     title: step.title,
     body: [
-      ...(asked ? questionLines(asked, voice) : [say(firstOf(step.plain.prose, 1))]),
+      ...(asked
+        ? questionLines(asked, voice)
+        : [say(firstOf(step.plain.prose, 1).filter(({ kind }) => kind !== "picture"))]),
       ...personLines(found),
     ],
     caution: step.caution ? say(step.caution.prose) : "",

@@ -20,13 +20,26 @@ export interface SlideWords {
   readonly link: string;
 }
 
+/** A figure of the lesson's own. */
+export interface SlideFigure<Picture = string> {
+  readonly alt: string;
+  /** null where it cannot be read: its words stand for it */
+  readonly picture: OwnPicture<Picture> | null;
+}
+
 export interface Slide<Picture = string> extends SlideWords {
   readonly kind: "scene";
   /** lesson and step, for a file's name */
   readonly id: string;
   /** a data address, where nothing else is said */
   readonly picture: Picture;
+  readonly ownFigures: readonly SlideFigure<Picture>[];
 }
+
+export const withPicture = <Picture>(
+  ownFigures: readonly SlideFigure<Picture>[],
+): readonly { readonly alt: string; readonly picture: OwnPicture<Picture> }[] =>
+  ownFigures.flatMap(({ alt, picture }) => (picture ? [{ alt, picture }] : []));
 
 /** A slide of the speaker's own: a picture that fills it, or words alone. */
 export interface OwnPage<Picture = string> {
@@ -40,7 +53,7 @@ export interface OwnPage<Picture = string> {
   readonly notes: string;
 }
 
-interface OwnPicture<Picture = string> {
+export interface OwnPicture<Picture = string> {
   readonly data: Picture;
   /** px */
   readonly width: number;
@@ -51,6 +64,12 @@ export type DeckPage<Picture = string> = Slide<Picture> | OwnPage<Picture>;
 
 /** px: sharp in a hall and at the width of a page; the floor is about 11 points there */
 export const PICTURE = { width: 1600, height: 900, floor: 30 } as const;
+
+/** With the words of each figure that has no picture. */
+export const bodyOf = ({ body, ownFigures }: Slide<unknown>): readonly string[] => [
+  ...body,
+  ...ownFigures.flatMap(({ alt, picture }) => (picture ? [] : [`[${alt}]`])),
+];
 
 /** All that a slide says, as a text file beside its picture. */
 export const slideText = (slide: SlideWords, cautions: readonly string[]): string =>

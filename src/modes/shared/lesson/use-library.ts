@@ -3,6 +3,7 @@ import { type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { language } from "../../../i18n/index.ts";
 import { type Library, loadLibrary, onLibrariesForgotten } from "../../../lesson/library.ts";
+import { tellMissedPart } from "../link-note.tsx";
 
 export function useLibrary(): ReadonlySignal<Library | null> {
   const library = useSignal<Library | null>(null);
@@ -13,7 +14,7 @@ export function useLibrary(): ReadonlySignal<Library | null> {
     const load = () =>
       void loadLibrary(tag).then((loaded) => {
         if (wanted) library.value = loaded;
-      });
+      }, tellMissedPart);
     load();
     const unfollow = onLibrariesForgotten(load);
     return () => {

@@ -31,7 +31,7 @@ export const opening = (
   ...given,
 });
 
-const MAX_UPDATES = 6e9;
+const MAX_UPDATES = 1e10;
 /** All these flows become steady, so the sound speed may be this low a multiple of the fastest flow. */
 export const STEADY_SOUND_SPEED_RATIO = 2;
 
@@ -42,13 +42,15 @@ interface Channel {
   readonly dx: number;
   readonly tolerance: number;
   readonly seed?: (solver: FlowSolver) => void;
+  /** the flow has one steady state, and reaches it */
+  readonly accelerated?: boolean;
   readonly enough?: (() => boolean) | undefined;
 }
 
 /** Steady flow of a fluid of density 1 kg/m3; viscosity in Pa.s, dx in mm. */
 export function solve(
   geometry: FlowGeometry,
-  { viscosity, cellsAcross, dx, tolerance, seed, enough = () => false }: Channel,
+  { viscosity, cellsAcross, dx, tolerance, seed, accelerated = false, enough = () => false }: Channel,
 ): Settled {
   const choice = {
     dx,
@@ -57,6 +59,7 @@ export function solve(
     tolerance,
     maxUpdates: MAX_UPDATES,
     soundSpeedRatio: STEADY_SOUND_SPEED_RATIO,
+    accelerated,
     enough,
   };
   return settle({ geometry, density: 1, viscosity, cellsAcross }, choice, undefined, seed);

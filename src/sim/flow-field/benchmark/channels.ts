@@ -79,7 +79,7 @@ export interface StepAnswer extends Run {
  * @param cells count across the channel's height, even
  */
 export function solveStep(reynolds: number, cells: number, enough?: () => boolean): StepAnswer {
-  const long = reynolds > 400 ? 24000 : 14000;
+  const long = reynolds > 400 ? 18000 : 14000;
   const geometry: FlowGeometry = {
     open: [box(0, 0, long, 1000)],
     solid: [],
@@ -92,7 +92,8 @@ export function solveStep(reynolds: number, cells: number, enough?: () => boolea
     viscosity: 1 / reynolds,
     cellsAcross: cells / 2,
     dx: 1000 / cells,
-    tolerance: 2e-6,
+    tolerance: 1e-5,
+    accelerated: true,
     enough,
   });
   const lower = turnsAlong(settled.solver, false, 0.3, long / 1000 - 0.5);

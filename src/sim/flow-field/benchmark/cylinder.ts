@@ -21,7 +21,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
   const mean = 0.2;
   const geometry: FlowGeometry = {
     open: [box(0, 0, 2200, 410)],
-    solid: [{ disc: { centre: [200, 200], radius: 50 } }],
+    solid: [{ disc: { centre: [CENTRE, CENTRE], radius: RADIUS } }],
     openings: [
       opening("in", [0, 205], -1, 410, { velocity: mean }),
       opening("out", [2200, 205], 1, 410, { pressure: 0 }),
@@ -33,64 +33,92 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
     cellsAcross: cells,
     dx: 410 / cells,
     tolerance: 1e-6,
+    accelerated: true,
     enough,
   });
-  const { mesh, arrays } = settled.solver;
-  const { nx, ny, dx, originX, originY, west, south } = mesh;
-  let drag = 0;
-  let lift = 0;
-  const near = (x: number, y: number) => Math.hypot(x - 200, y - 200) < 50 + 4 * dx;
-  for (let j = 2; j < ny - 2; j++)
-    for (let i = 2; i < nx - 2; i++) {
-      const k = j * nx + i;
-      if (!near(originX + i * dx, originY + j * dx)) continue;
-      // Pressure on the wall piece in the cell, friction on each face beside it, and shear on faces that the wall closes.
-      drag += (arrays.p[k]! * (west[k]! - west[k + 1]!) * dx) / 1000;
-      lift += (arrays.p[k]! * (south[k]! - south[k + nx]!) * dx) / 1000;
-      if (west[k]! > 0)
-        drag +=
-          viscosity *
-          arrays.u[k]! *
-          (arrays.uFriction[k]! / arrays.uInverse[k]! +
-            shut(west, k + 1, arrays.uThroughCell[k]!) +
-            shut(west, k - 1, arrays.uThroughCell[k - 1]!) +
-            shut(west, k + nx, arrays.uThroughCorner[k + nx]!) +
-            shut(west, k - nx, arrays.uThroughCorner[k]!));
-      if (south[k]! > 0)
-        lift +=
-          viscosity *
-          arrays.v[k]! *
-          (arrays.vFriction[k]! / arrays.vInverse[k]! +
-            shut(south, k + nx, arrays.vThroughCell[k]!) +
-            shut(south, k - nx, arrays.vThroughCell[k - nx]!) +
-            shut(south, k + 1, arrays.vThroughCorner[k + 1]!) +
-            shut(south, k - 1, arrays.vThroughCorner[k]!));
-    }
+  const wall = wallForces(settled.solver, viscosity);
   const scale = 2 / (mean * mean * 0.1);
   return {
     ...runOf(settled),
-    dragCoefficient: scale * drag,
-    liftCoefficient: scale * lift,
-    pressureDifference: wallPressure(settled.solver, 150, -1) - wallPressure(settled.solver, 250, 1),
+    dragCoefficient: scale * sum(wall.map(({ x }) => x)),
+    liftCoefficient: scale * sum(wall.map(({ y }) => y)),
+    pressureDifference:
+      stagnationPressure(settled.solver.mesh, wall, -1) - stagnationPressure(settled.solver.mesh, wall, 1),
   };
+}
+
+const CENTRE = 200;
+const RADIUS = 50;
+
+/** Force of the blood on the cylinder through one cell and its west and south faces, N per metre of depth; where that cell is. */
+interface WallForce {
+  readonly row: number;
+  /** -1 in front of the middle, 1 behind */
+  readonly side: -1 | 1;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Pressure on the wall piece in each cell, friction on each face beside it, and shear on faces that the wall closes. */
+function wallForces({ mesh, arrays: a }: FlowSolver, viscosity: number): WallForce[] {
+  const { nx, ny, dx, originX, originY, west, south } = mesh;
+  const forces: WallForce[] = [];
+  for (let row = 2; row < ny - 2; row++)
+    for (let i = 2; i < nx - 2; i++) {
+      const k = row * nx + i;
+      const aside = originX + i * dx - CENTRE;
+      if (Math.hypot(aside, originY + row * dx - CENTRE) >= RADIUS + 4 * dx) continue;
+      const x =
+        west[k]! > 0
+          ? a.u[k]! *
+            (a.uFriction[k]! / a.uInverse[k]! +
+              shut(west, k + 1, a.uThroughCell[k]!) +
+              shut(west, k - 1, a.uThroughCell[k - 1]!) +
+              shut(west, k + nx, a.uThroughCorner[k + nx]!) +
+              shut(west, k - nx, a.uThroughCorner[k]!))
+          : 0;
+      const y =
+        south[k]! > 0
+          ? a.v[k]! *
+            (a.vFriction[k]! / a.vInverse[k]! +
+              shut(south, k + nx, a.vThroughCell[k]!) +
+              shut(south, k - nx, a.vThroughCell[k - nx]!) +
+              shut(south, k + 1, a.vThroughCorner[k + 1]!) +
+              shut(south, k - 1, a.vThroughCorner[k]!))
+          : 0;
+      forces.push({
+        row,
+        side: aside < 0 ? -1 : 1,
+        x: (a.p[k]! * (west[k]! - west[k + 1]!) * dx) / 1000 + viscosity * x,
+        y: (a.p[k]! * (south[k]! - south[k + nx]!) * dx) / 1000 + viscosity * y,
+      });
+    }
+  return forces;
 }
 
 /** A link whose other end the wall has closed. */
 const shut = (open: Float64Array, other: number, link: number): number => (open[other] === 0 ? link : 0);
 
-/** Pressure on the cylinder at (x, 200), extrapolated from whole cells further out. */
-function wallPressure({ mesh, arrays }: FlowSolver, x: number, outward: 1 | -1): number {
-  const { nx, dx, originX, originY } = mesh;
-  const sample = (at: number): number => {
-    const fx = (at - originX) / dx;
-    const fy = (200 - originY) / dx;
-    const i = Math.floor(fx);
-    const j = Math.floor(fy);
-    const [a, b] = [fx - i, fy - j];
-    const p = (m: number, n: number) => arrays.p[(j + n) * nx + i + m]!;
-    return (1 - b) * ((1 - a) * p(0, 0) + a * p(1, 0)) + b * ((1 - a) * p(0, 1) + a * p(1, 1));
-  };
-  // Parabola through three points 1, 2 and 3 cells out: the nearest whose neighbours are blood, for the pressure has a cusp there.
-  const out = (cells: number) => sample(x + cells * dx * outward);
-  return 3 * out(1) - 3 * out(2) + out(3);
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
+/**
+ * Pressure (Pa) where the wall faces straight into the channel: there friction along it vanishes and the wall bears nothing but pressure. Read from the force on
+ * each row of cells, for the pressure in a cut cell is not the wall's: the last face hands the rest over as friction. A cubic through four rows.
+ */
+function stagnationPressure(
+  { dx, originY }: FlowSolver["mesh"],
+  wall: readonly WallForce[],
+  side: -1 | 1,
+): number {
+  const middle = (CENTRE - originY) / dx;
+  const rows = [-1, 0, 1, 2].map((n) => Math.floor(middle) + n);
+  const pressure = (row: number) =>
+    (-side * 1000 * sum(wall.filter((each) => each.row === row && each.side === side).map(({ x }) => x))) /
+    dx;
+  const weight = (row: number) =>
+    rows.reduce(
+      (product, other) => (other === row ? product : (product * (middle - other)) / (row - other)),
+      1,
+    );
+  return sum(rows.map((row) => weight(row) * pressure(row)));
 }

@@ -1,0 +1,15 @@
+import { expect, test } from "vitest";
+import { lessonIdOf, withFreeId } from "../../src/lesson/lesson-id.ts";
+
+const text = (id: string) => `---\nid: ${id}\ntitle: T\n---\n\n## One {#one}\n\n### plain\nid: no\n`;
+
+test("a copy is the same lesson under an id that no other has", () => {
+  const copy = withFreeId(text("mine # ours"), "mine", [text("mine"), text("mine-2 # twice")]);
+  expect(copy).toBe(text("mine-3"));
+  expect(lessonIdOf(copy)).toBe("mine-3");
+});
+
+test("a text without an id stays without", () => {
+  expect(lessonIdOf("no lesson")).toBe("");
+  expect(withFreeId("no lesson", "mine", [])).toBe("no lesson");
+});
