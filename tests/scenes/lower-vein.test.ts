@@ -46,7 +46,8 @@ test("its blood comes from liver and legs, and moves up by the computed flow int
     });
     return some.reduce((sum, i) => sum + streams.shown[i]!, 0) / some.length;
   };
-  expect(shown(0.15, 0.6)).toBeGreaterThan(0.9);
+  // Among them those of the hepatic veins fade out where it takes over.
+  expect(shown(0.15, 0.6)).toBeGreaterThan(0.75);
   // No denser than the other veins beyond the pathway: half a mark for each mm2 of a 5-year-old's lumen.
   const { scale, ivc } = geometry.chest;
   expect(marks.length).toBeLessThan((0.8 * ivc.width * (high - low)) / scale ** 2);
