@@ -12,12 +12,11 @@ import type { GpuStatus, ToField } from "./worker-messages.ts";
 const FINER = 1.5;
 /** s of wall clock that one batch may take, as far as the last one tells */
 const SLICE = 0.04;
-/** Steps of the first batch, which shows how long one takes. */
-const FIRST = 4;
-/** A batch judges the GPU when it has so many steps, or takes so many s: the way to the GPU and back no longer counts. */
-const TELLING = { steps: 64, seconds: 0.03 };
-/** s of wall clock after which a GPU is judged: it must be faster than blood */
-const TRIAL = 0.1;
+/** Steps of the first batch, which shows how long one takes, and fewest of another: the way to the GPU and back costs as much as dozens. */
+const FIRST = 32;
+const MIN_STEPS = 64;
+/** s of wall clock on end by which a GPU that falls short of what is asked is judged: it must be faster than blood */
+const TRIAL = 0.3;
 
 export interface GpuRunner {
   /** Takes effect before the next slice. */
@@ -37,6 +36,7 @@ export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
   let computes = true;
   /** s of wall clock for a step of the last batch */
   let stepCost = SLICE / FIRST;
+  let least = FIRST;
 
   const tell = (status: GpuStatus) => post({ kind: "gpu", status }, []);
   tell("computes");
@@ -58,11 +58,12 @@ export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
     if (asked) hear(asked);
   };
 
-  const slice = async (field: FieldSession, seconds: number): Promise<Slice> => {
+  const slice = async (field: FieldSession, wanted: number): Promise<Slice> => {
     const began = clock();
-    const wanted = Math.ceil(seconds / field.step);
     const { solver, readings, drive } = field.live();
-    const steps = Math.min(wanted, Math.max(1, SLICE / stepCost) | 0, MAX_STEPS, readings.stepsUntilSample());
+    const room = Math.min(MAX_STEPS, readings.stepsUntilSample());
+    const steps = Math.min(wanted, room, Math.max(least, SLICE / stepCost) | 0);
+    least = MIN_STEPS;
     const batch = nextBatch(solver, steps, (time) => drive(time, noteFlow));
     await flow.of(solver).run(batch);
     solver.passed(steps);
@@ -80,9 +81,10 @@ export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
       const { field, seconds } = runner.due();
       if (!field || seconds <= 0) return runner.rest();
       try {
-        const done = await slice(field, seconds);
+        const wanted = Math.ceil(seconds / field.step);
+        const done = await slice(field, wanted);
         runner.passed(field, done);
-        if (trial.tooSlow(done)) leave("slow");
+        if (trial.tooSlow(done, wanted)) leave("slow");
       } catch {
         leave("lost");
       }
@@ -107,20 +109,19 @@ function loadedFlow(gpu: Gpu) {
   };
 }
 
-/** Whether a GPU is slower than blood, once; its first batch waits for the GPU's own programs and doesn't count. */
+/** Whether a GPU is slower than blood and falls short; its first batch waits for the GPU's own programs and doesn't count. */
 function judge() {
   let first = true;
   let judged = false;
-  const sum = { passed: 0, spent: 0 };
+  let sum = { passed: 0, spent: 0 };
   return {
-    tooSlow({ steps, passed, spent }: Slice): boolean {
-      const tells = !judged && !first && (steps >= TELLING.steps || spent >= TELLING.seconds);
+    tooSlow({ steps, passed, spent }: Slice, wanted: number): boolean {
+      const counts = !judged && !first && steps < wanted;
       first = false;
-      if (!tells) return false;
-      sum.passed += passed;
-      sum.spent += spent;
-      judged = sum.spent >= TRIAL;
-      return judged && sum.passed < sum.spent;
+      sum = counts ? { passed: sum.passed + passed, spent: sum.spent + spent } : { passed: 0, spent: 0 };
+      if (sum.spent < TRIAL) return false;
+      judged = true;
+      return sum.passed < sum.spent;
     },
   };
 }

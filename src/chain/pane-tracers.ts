@@ -82,19 +82,20 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   const dye = dyePulse(cloud);
   const moving = mover(cloud, dye.passed, random);
   const held = heldMoment();
-  let shapeId = -1;
+  let settled: FieldShape | null = null;
   /** s of the field's time that is shown */
   let shownTime = 0;
   /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
   let ledIn: FlowField | null = null;
 
-  const settle = ({ shape, shapeId: id }: LatestField, { geometry, circulation }: PaneBlood) => {
-    if (shapeId === id) return;
-    shapeId = id;
+  // One order may be built twice: a field that leaves the GPU goes on on the processor's coarser grid.
+  const settle = (shape: FieldShape, { geometry, circulation }: PaneBlood) => {
+    if (settled === shape) return;
+    settled = shape;
     held.forget();
     ledIn = null;
-    moving.settle(tracerPlane(present(shape), geometry.openings), firstSupply(circulation));
+    moving.settle(tracerPlane(shape, geometry.openings), firstSupply(circulation));
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
@@ -122,7 +123,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       if (!shape || !field || field.u.length === 0) return null;
       const { geometry, circulation } = blood;
       const supply = supplyOf(field, circulation);
-      settle(latest, blood);
+      settle(shape, blood);
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
       if (motion === "picture") return { ...shown, ...apart(field, supply, jetSpeed(geometry, circulation)) };

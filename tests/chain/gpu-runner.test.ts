@@ -54,7 +54,15 @@ const standIn = (hurt: (batches: number) => void): Gpu => ({
 });
 
 /** A clock that runs by what is asked of it; `cost`: s for each look. */
-function begin({ cost = 0.0005, hurt = () => {} }: { cost?: number; hurt?: (batches: number) => void } = {}) {
+function begin({
+  cost = 0.0005,
+  rate = 0.05,
+  hurt = () => {},
+}: {
+  cost?: number;
+  rate?: number;
+  hurt?: (batches: number) => void;
+} = {}) {
   let now = 0;
   const said: FromField[] = [];
   const runner = gpuRunner(
@@ -69,7 +77,7 @@ function begin({ cost = 0.0005, hurt = () => {} }: { cost?: number; hurt?: (batc
   );
   runner.hear(build);
   runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
-  runner.hear({ kind: "run", rate: 0.05 });
+  runner.hear({ kind: "run", rate });
   return {
     runner,
     async pass(seconds: number) {
@@ -120,9 +128,16 @@ describe("a field on a GPU", () => {
   });
 
   it("slower than blood, it leaves the field to the processor after its trial", async () => {
-    const run = begin({ cost: 0.05 });
+    const run = begin({ cost: 0.05, rate: 1 });
     await run.pass(4);
     expect(run.fates()).toEqual(["computes", "slow"]);
     expect(run.shapes()).toHaveLength(2);
+  });
+
+  it("slow to answer but as fast as is asked, it keeps the field", async () => {
+    const run = begin({ cost: 0.035, rate: 0.02 });
+    await run.pass(4);
+    expect(run.fates()).toEqual(["computes"]);
+    expect(run.fields().pop()!.time).toBeGreaterThan(0.06);
   });
 });

@@ -26,13 +26,36 @@ export interface Extent {
   readonly bottom: number;
 }
 export const BODY: Extent = { left: 126, top: -16, right: 874, bottom: 1114 };
-/** Heart and lungs, from the neck to the diaphragm: for a wide and low box. */
+/** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
-/** Where no vessel runs at the body's sides, plane units: above the shoulders, beside the thighs. */
-const CORNERS = [
-  { from: -16, to: 178 },
-  { from: 868, to: 1096 },
-] as const;
+/** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
+const FREE = new Map<
+  Extent,
+  { readonly corners: readonly { from: number; to: number }[]; readonly part: number }
+>([
+  // above the shoulders, beside the thighs
+  [
+    BODY,
+    {
+      corners: [
+        { from: -16, to: 178 },
+        { from: 868, to: 1096 },
+      ],
+      part: 460,
+    },
+  ],
+  // above the lungs, over the edges of diaphragm and liver
+  [
+    CHEST,
+    {
+      corners: [
+        { from: 60, to: 190 },
+        { from: 500, to: 680 },
+      ],
+      part: 300,
+    },
+  ],
+]);
 
 /** @param head CSS px above the plates on the left that something else takes, beside a body in a wide box */
 export function arrange(
@@ -45,18 +68,19 @@ export function arrange(
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
-  // Only a whole body has free corners.
-  const tall = extent === BODY && over.scale > 1.35 * beside.scale;
+  const free = FREE.get(extent);
+  const tall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
   const places = new Map<Block, { x: number; y: number }>();
   for (const side of ["left", "right"] as const) {
     const own = blocks.filter(({ plate }) => plate.side === side);
     const groups = tall
-      ? CORNERS.map(({ from, to }, i) => ({
-          blocks: own.filter(({ plate }) => plate.at[1] < 460 === (i === 0)),
-          top: Math.max(box.y, fit.y + from * fit.scale),
-          bottom: Math.min(box.y + box.height, fit.y + to * fit.scale),
-        }))
+      ? free.corners
+          .map(({ from, to }, i) => ({
+            blocks: own.filter(({ plate }) => plate.at[1] < free.part === (i === 0)),
+            top: Math.max(box.y, fit.y + from * fit.scale),
+            bottom: Math.min(box.y + box.height, fit.y + to * fit.scale),
+          }))
           // Rather over a thigh than over what stands beneath the body.
           .map(({ blocks, top, bottom }) => {
             const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, -gap * 0.6);

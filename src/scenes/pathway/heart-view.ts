@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Moment } from "./moment.ts";
 
 /** Width over height from which heart and lungs alone fill a box better than the whole body. */
-const WIDE = 1.3;
+const WIDE = 0.95;
 
 /** A stage without a plane of its own, once it is solved. */
 const pumped = ({ circulation }: Pane): boolean =>

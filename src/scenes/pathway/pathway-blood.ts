@@ -53,6 +53,7 @@ export function blood(): Blood {
   const outside = tracerView(beyond);
   let mapped: FieldMeans | null = null;
   let mappedAs: Overlay = "none";
+  let mappedShape: FieldShape | null = null;
   let measuredShape: FieldShape | null = null;
   let lumen = 0;
   const sides = sideFlow();
@@ -61,12 +62,13 @@ export function blood(): Blood {
   const drawMap = (pane: Pane, overlay: Overlay, elapsed: number) => {
     const shown = mapShown(pane, overlay);
     // A map of other walls goes at once; the flow's own come and go softly.
-    const fits = pane.shape !== null && mapped?.shapeId === pane.means?.shapeId;
+    const fits = pane.shape !== null && mappedShape === pane.shape;
     map.view.alpha = fits || shown ? ease(map.view.alpha, shown ? 1 : 0, elapsed) : 0;
     map.view.visible = map.view.alpha > 0;
     if (!shown || overlay === "none" || (pane.means === mapped && overlay === mappedAs)) return shown;
     mapped = present(pane.means);
     mappedAs = overlay;
+    mappedShape = pane.shape;
     map.draw(present(pane.shape), pane.geometry?.openings ?? [], mapped[overlay], overlay);
     return shown;
   };

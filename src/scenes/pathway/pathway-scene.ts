@@ -138,8 +138,8 @@ function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | 
 
 /** Words keep off a key beside the picture and off the ground under the grade line. */
 function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
-  const aside = keyAt.inline || !key ? 0 : key.width;
   return at.planes.map((box) => {
+    const aside = keyAt.inline || !key ? 0 : key.x + key.width + sizes.axis - box.x;
     const soft = at.grade && at.grade.y > box.y ? SOFT * at.grade.height : 0;
     return {
       x: box.x + aside,
