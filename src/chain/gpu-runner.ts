@@ -1,8 +1,9 @@
 /** Runs one field on a GPU, on a finer grid than the processor's; where the GPU fails or is slow the processor goes on with the same flow. Knows no thread and asks for no GPU. */
+import { entryAt } from "../sim/checked/present.ts";
 import type { FieldSession } from "../sim/flow-field/index.ts";
 import type { FlowSolver } from "../sim/flow-solver/flow-solver.ts";
 import type { Gpu } from "../sim/flow-solver/gpu/gpu.ts";
-import { type GpuSolver, MAX_STEPS } from "../sim/flow-solver/gpu/gpu-solver.ts";
+import { type GpuSolver, MAX_MARKS, MAX_STEPS } from "../sim/flow-solver/gpu/gpu-solver.ts";
 import { nextBatch, noteFlow } from "../sim/flow-solver/step-batch.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
 import type { Slice } from "./field-slices.ts";
@@ -61,13 +62,18 @@ export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
   const slice = async (field: FieldSession, wanted: number): Promise<Slice> => {
     const began = clock();
     const { solver, readings, drive } = field.live();
-    const room = Math.min(MAX_STEPS, readings.stepsUntilSample());
-    const steps = Math.min(wanted, room, Math.max(least, SLICE / stepCost) | 0);
+    const most = Math.min(wanted, MAX_STEPS, Math.max(least, SLICE / stepCost) | 0);
     least = MIN_STEPS;
+    const samples = readings.samplesWithin(most);
+    const steps = samples.length < MAX_MARKS ? most : entryAt(samples, MAX_MARKS - 1);
     const batch = nextBatch(solver, steps, (time) => drive(time, noteFlow));
-    await flow.of(solver).run(batch);
-    solver.passed(steps);
-    readings.sample(steps);
+    let done = 0;
+    const marks = [...samples.filter((sample) => sample < steps), steps];
+    await flow.of(solver).run(batch, marks, (mark) => {
+      solver.passed(mark - done);
+      readings.sample(mark - done);
+      done = mark;
+    });
     const spent = clock() - began;
     stepCost = Math.max(1e-6, spent / steps);
     return { steps, passed: steps * solver.step, spent };

@@ -35,18 +35,21 @@ const standIn = (hurt: (batches: number) => void): Gpu => ({
     );
     let batches = 0;
     return {
-      async run({ steps, inputs }) {
+      async run({ steps, inputs }, marks = [steps], reached) {
         hurt(++batches);
         let n = 0;
-        twin.advance(steps, () => {
-          openings.forEach((opening, place) => {
-            const given = inputs[n * openings.length + place]!;
-            if (opening.rule === "velocity") holdFlow(opening, given, engine.arrays);
-            else opening.wanted = given;
+        for (const mark of marks) {
+          twin.advance(mark - n, () => {
+            openings.forEach((opening, place) => {
+              const given = inputs[n * openings.length + place]!;
+              if (opening.rule === "velocity") holdFlow(opening, given, engine.arrays);
+              else opening.wanted = given;
+            });
+            n++;
           });
-          n++;
-        });
-        for (const name of ["u", "v", "p"] as const) arrays[name].set(engine.arrays[name]);
+          for (const name of ["u", "v", "p"] as const) arrays[name].set(engine.arrays[name]);
+          reached?.(mark);
+        }
       },
       release() {},
     };

@@ -43,23 +43,15 @@ const OVER_MAP = { speed: "#ffffff", pressure: "#000814", loss: "#ffffff" } as c
 
 type Brush = Omit<Parameters<TracerLayer["draw"]>[1], "colours">;
 
-export function blood(): Blood {
-  const view = new Container();
-  const beyond = new Container();
+/** The map under the tracers; its drawing answers whether one is shown. */
+function mapView(view: Container) {
   const map = overlayLayer();
   map.view.alpha = 0;
   view.addChild(map.view);
-  const inside = tracerView(view);
-  const outside = tracerView(beyond);
   let mapped: FieldMeans | null = null;
   let mappedAs: Overlay = "none";
   let mappedShape: FieldShape | null = null;
-  let measuredShape: FieldShape | null = null;
-  let lumen = 0;
-  const sides = sideFlow();
-  const joiner = tracerJoiner();
-
-  const drawMap = (pane: Pane, overlay: Overlay, elapsed: number) => {
+  const draw = (pane: Pane, overlay: Overlay, elapsed: number) => {
     const shown = mapShown(pane, overlay);
     // A map of other walls goes at once; the flow's own come and go softly.
     const fits = pane.shape !== null && mappedShape === pane.shape;
@@ -72,6 +64,19 @@ export function blood(): Blood {
     map.draw(present(pane.shape), pane.geometry?.openings ?? [], mapped[overlay], overlay);
     return shown;
   };
+  return { draw, release: map.release };
+}
+
+export function blood(): Blood {
+  const view = new Container();
+  const beyond = new Container();
+  const map = mapView(view);
+  const inside = tracerView(view);
+  const outside = tracerView(beyond);
+  let measuredShape: FieldShape | null = null;
+  let lumen = 0;
+  const sides = sideFlow();
+  const joiner = tracerJoiner();
 
   return {
     view,
@@ -79,7 +84,7 @@ export function blood(): Blood {
     draw(pane, { view: asked, still, viewport, time }, at, theme) {
       const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
-      const covered = drawMap(pane, overlay, viewport.elapsed);
+      const covered = map.draw(pane, overlay, viewport.elapsed);
       if (!tracers || tracers.count === 0) {
         inside.hide();
         outside.hide();

@@ -7,6 +7,7 @@ import { type Moment, measure, momentsMean, type OpeningMoment } from "./measure
 import { trackPassage } from "./parcel-passage.ts";
 import { recirculatingArea } from "./pathlines.ts";
 import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
+import { sampleClock } from "./sample-clock.ts";
 
 /** A period is divided into ticks; parcels move at each of them. Moments, eddies and maps are sampled every so many ticks. */
 const TICKS = 192;
@@ -19,6 +20,8 @@ const STRIDE = 3;
 /** Collects moments of a solver and publishes their means. */
 export interface Readings {
   stepsUntilSample(): number;
+  /** Within so many steps: after how many each sample is due. */
+  samplesWithin(steps: number): readonly number[];
   sample(steps: number): void;
   /** Restarts for boundary conditions of this period (s); `lungs`: openings whose mean pressure is the zero, absolute when empty. */
   begin(seconds: number, lungs: readonly string[]): void;
@@ -41,11 +44,8 @@ export function trackReadings(
   const { openings } = solver;
   const passage = trackPassage(solver);
   const means = trackMeans(solver, density, viscosity);
-  let length = 1;
+  const clock = sampleClock(solver, TICKS);
   let lungSide = lungs;
-  let begun = 0;
-  let tick = 0;
-  let due = 1;
   let moved = 0;
   let moments: Moment[] = [];
   let eddies: number[] = [];
@@ -59,23 +59,15 @@ export function trackReadings(
   let pace = earlier?.now().pace ?? 0;
   let rate = earlier?.now().cellUpdatesPerSecond ?? 0;
 
-  /** Ticks are evenly spaced whatever the step, so that the mean over a period is exact. */
-  const plan = () => {
-    due = Math.max(1, Math.round((begun + ((tick + 1) * length) / TICKS - solver.time) / solver.step));
-  };
-
   function begin(seconds: number, lungs: readonly string[]): void {
     lungSide = lungs;
-    length = Math.max(seconds, 1e-3);
-    begun = solver.time;
+    clock.begin(seconds);
     moved = solver.time;
-    tick = 0;
     moments = [];
     eddies = [];
     periods = [];
     settled = false;
     means.begin();
-    plan();
   }
 
   function closePeriod(): void {
@@ -86,8 +78,6 @@ export function trackReadings(
     };
     ({ periods, settled } = settledPeriods([...periods, period], settled, passage.known()));
     mean = meanOf(settled ? periods : [period]);
-    begun += length;
-    tick = 0;
     moments = [];
     eddies = [];
     means.close();
@@ -95,12 +85,12 @@ export function trackReadings(
 
   begin(seconds, lungs);
   return {
-    stepsUntilSample: () => Math.max(1, due),
+    stepsUntilSample: () => clock.due,
+    samplesWithin: clock.within,
     sample(steps) {
-      due -= steps;
-      if (due > 0) return;
-      tick++;
-      passage.advance(solver.time - moved, length);
+      if (!clock.passed(steps)) return;
+      const { tick } = clock;
+      passage.advance(solver.time - moved, clock.length);
       moved = solver.time;
       if (tick % MOMENT_EVERY === 0) {
         moments.push(measure(solver, density, viscosity, lungSide));
@@ -110,7 +100,7 @@ export function trackReadings(
       if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(solver, STRIDE));
       if (tick % MEANS_EVERY === 0) means.sample(lungSide);
       if (tick === TICKS) closePeriod();
-      plan();
+      clock.next();
     },
     begin,
     takeMeans: means.take,

@@ -1,4 +1,5 @@
 /** One solver in a GPU's memory, and its batches of steps. */
+import { entryAt, present } from "../../checked/present.ts";
 import type { FlowSolver } from "../flow-solver.ts";
 import type { StepBatch } from "../step-batch.ts";
 import { type GpuBuffer, type GpuDevice, type GpuPipeline, type Made, USE } from "./host.ts";
@@ -8,14 +9,20 @@ import { TILE } from "./step-wgsl.ts";
 
 /** Most steps in one batch: room for their inputs. */
 export const MAX_STEPS = 1024;
+/** Most states that one batch brings back. */
+export const MAX_MARKS = 8;
 /** Steps handed over at a time. */
 const CHUNK = 128;
 const BYTES = 4;
 
 /** One solver's flow on a GPU. */
 export interface GpuSolver {
-  /** Runs a batch; the solver's u, v, p and openings then hold its end. Refused where the GPU is lost or silent: they are as before it. */
-  run(batch: StepBatch): Promise<void>;
+  /**
+   * Runs a batch; the solver's u, v, p and openings then hold its end. Refused where the GPU is lost or silent: they are as before it.
+   * @param marks after how many steps the state is brought back, ascending, MAX_MARKS at most, the batch's end the last
+   * @param reached hears of each when the solver holds its state
+   */
+  run(batch: StepBatch, marks?: readonly number[], reached?: (mark: number) => void): Promise<void>;
   release(): void;
 }
 
@@ -44,7 +51,8 @@ export function loadSolver({ device, step, openings, answered }: OpenGpu, solver
   const state = empty(stateBytes, USE.storage | USE.to | USE.from);
   const inputs = empty(MAX_STEPS * solver.openings.length * BYTES, USE.storage | USE.to);
   const settings = empty(12 * BYTES, USE.uniform | USE.to);
-  const landing = empty(back + stateBytes, USE.read | USE.to);
+  const slot = back + stateBytes;
+  const landing = empty(MAX_MARKS * slot, USE.read | USE.to);
   const group = (of: GpuPipeline, buffers: readonly GpuBuffer[]): Made =>
     device.createBindGroup({
       layout: of.getBindGroupLayout(0),
@@ -57,8 +65,8 @@ export function loadSolver({ device, step, openings, answered }: OpenGpu, solver
   /** Which copy holds the flow now. */
   let current = 0;
 
-  /** The GPU begins with these steps while the next are put together; the `last` bring the flow back. */
-  function submit(steps: number, last: boolean): void {
+  /** The GPU begins with these steps while the next are put together; those that end at a mark bring the state back into its slot. */
+  function submit(steps: number, mark: number | null): void {
     const encoder = device.createCommandEncoder();
     const pass = encoder.beginComputePass();
     for (let n = 0; n < steps; n++) {
@@ -73,28 +81,45 @@ export function loadSolver({ device, step, openings, answered }: OpenGpu, solver
       current = 1 - current;
     }
     pass.end();
-    if (last) {
-      encoder.copyBufferToBuffer(copies[current]!, 0, landing, 0, back);
-      encoder.copyBufferToBuffer(state, 0, landing, back, stateBytes);
+    if (mark !== null) {
+      encoder.copyBufferToBuffer(copies[current]!, 0, landing, mark * slot, back);
+      encoder.copyBufferToBuffer(state, 0, landing, mark * slot + back, stateBytes);
     }
     device.queue.submit([encoder.finish()]);
   }
 
+  function take(came: Float32Array): void {
+    [arrays.u, arrays.v, arrays.p].forEach((array, place) => {
+      array.set(came.subarray(place * count, (place + 1) * count));
+    });
+    unpackState(came.subarray(READ_BACK * count), solver.openings);
+  }
+
   return {
-    async run(batch) {
+    async run(batch, marks = [batch.steps], reached) {
       device.queue.writeBuffer(settings, 0, packSettings(solver, batch));
       device.queue.writeBuffer(inputs, 0, batch.inputs);
       device.queue.writeBuffer(state, 0, packState(solver.openings));
-      for (let left = batch.steps; left > 0; left -= CHUNK) submit(Math.min(left, CHUNK), left <= CHUNK);
+      let done = 0;
+      marks.forEach((mark, place) => {
+        while (done < mark) {
+          const steps = Math.min(mark - done, CHUNK);
+          done += steps;
+          submit(steps, done === mark ? place : null);
+        }
+      });
       await answered(landing.mapAsync(USE.read));
       // The processor reads such memory slowly: it is copied in one go.
-      const came = new Float32Array(landing.getMappedRange()).slice();
+      const came = new Float32Array(landing.getMappedRange().slice(0, marks.length * slot));
       landing.unmap();
-      if (!staysFinite(came)) throw new Error("GPU: the flow did not stay finite");
-      [arrays.u, arrays.v, arrays.p].forEach((array, place) => {
-        array.set(came.subarray(place * count, (place + 1) * count));
+      const states = marks.map((_, place) =>
+        came.subarray((place * slot) / BYTES, ((place + 1) * slot) / BYTES),
+      );
+      if (!staysFinite(present(states.at(-1)))) throw new Error("GPU: the flow did not stay finite");
+      states.forEach((each, place) => {
+        take(each);
+        reached?.(entryAt(marks, place));
       });
-      unpackState(came.subarray(READ_BACK * count), solver.openings);
     },
     release,
   };
