@@ -11,7 +11,7 @@ import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
 import { takeDrops } from "../shared/take-drops.ts";
 import { DeckActions } from "./deck/deck-actions.tsx";
-import { fileName } from "./deck/file-name.ts";
+import { fileName } from "../../ui/take-away/file-name.ts";
 import { ownIn } from "./own-stops.ts";
 import { addFiles } from "./own-stops-bar.tsx";
 import { beginAnew } from "./talk-clock.ts";
