@@ -6,6 +6,7 @@ import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
+import { lessons } from "./scripts/lesson-data.ts";
 import { notices } from "./scripts/notices.ts";
 import { phonePage } from "./scripts/phone-page.ts";
 import { typeFaces } from "./scripts/type-faces.ts";
@@ -75,6 +76,7 @@ export default defineConfig(({ mode }) => {
     },
     plugins: [
       ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline()]),
+      lessons(),
       typeFaces(),
       leftOut(),
       notices(),

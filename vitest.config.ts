@@ -1,6 +1,8 @@
 import { defineConfig } from "vitest/config";
+import { lessons } from "./scripts/lesson-data.ts";
 
 export default defineConfig({
+  plugins: [lessons()],
   define: { __LUNGWARD_VERSION__: JSON.stringify("test"), __SINGLE_FILE__: "false" },
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],

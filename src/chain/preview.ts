@@ -5,12 +5,15 @@ import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { paneRequests, type SceneName, type SceneState } from "../state/scene-state.ts";
 import type { Frame, Pane } from "./frame.ts";
-import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
+import { coarseFirst, createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
 
 type Answer = (request: CirculationRequest) => Promise<Circulation>;
 
-/** Of the first pane alone; a sweep has come to its end. */
+/** Points of a curve in a picture the size of a thumb: ends and middle. Each costs a solution, at every opening of the bench. */
+const POINTS = 3;
+
+/** Of the first pane alone; a sweep has come to its end, at few points. */
 export async function previewOf(
   frame: Frame,
   scene: SceneName,
@@ -19,7 +22,7 @@ export async function previewOf(
 ): Promise<Frame> {
   const state = { ...frame.state, scene, beside: [] };
   const plan = planSweep(state);
-  const sweep = plan && (await solved(plan, answer));
+  const sweep = plan && (await solved(thinned(plan), answer));
   const pane = entryAt(frame.panes, 0);
   const geometry = pane.geometry ?? pathwayGeometry(state.request);
   return {
@@ -63,6 +66,14 @@ export const EMPTY_PANE: Pane = {
   clots: [],
   washOut: null,
 };
+
+const thinned = (plan: Sweep): Sweep => ({
+  ...plan,
+  curves: plan.curves.map((curve) => {
+    const chosen = coarseFirst(curve.points.length).slice(0, POINTS);
+    return { ...curve, points: curve.points.filter((_, index) => chosen.includes(index)) };
+  }),
+});
 
 const solved = (plan: Sweep, answer: Answer): Promise<Sweep> =>
   new Promise((end) => {

@@ -91,10 +91,11 @@ const files = (folder: string): readonly string[] =>
         .map((name) => join(folder, name))
     : [];
 
-function readOne(
+/** @param sources lessons of which the file may be a translation */
+export function readOne(
   file: string,
   language: string,
-  sources: readonly Lesson[],
+  sources: readonly Lesson[] = [],
 ): { value: Lesson | null; faults: Fault[] } {
   const id = basename(file, ".md");
   if (language === SOURCE_LANGUAGE) {

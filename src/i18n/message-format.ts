@@ -132,8 +132,8 @@ export function formatMessage(
 const made = new Map<string, Intl.NumberFormat>();
 
 /** Making one takes longer than a frame has for all its words. */
-function numbers(language: string, style: Intl.NumberFormatOptions): Intl.NumberFormat {
-  const key = `${language} ${style.minimumFractionDigits} ${style.signDisplay}`;
+export function numbers(language: string, style: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const key = `${language} ${style.minimumFractionDigits} ${style.signDisplay} ${style.numberingSystem}`;
   const known = made.get(key) ?? new Intl.NumberFormat(language, style);
   made.set(key, known);
   return known;

@@ -1,6 +1,7 @@
 /** Numbers with their units, as the language writes and speaks them. */
 
 import { entryAt, present } from "../sim/checked/present.ts";
+import { numbers } from "./message-format.ts";
 import { hasMessage, language, t } from "./messages.ts";
 import { isPseudo } from "./pseudo.ts";
 
@@ -11,11 +12,8 @@ const numberLanguage = (): string => (isPseudo(language()) ? entryAt(language().
 /** True minus; `digits` decimals always shown; -0 is 0. */
 export function formatNumber(value: number, digits = 0): string {
   const rounded = Number(value.toFixed(digits));
-  const text = new Intl.NumberFormat(numberLanguage(), {
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-    numberingSystem: "latn",
-  }).format(rounded === 0 ? 0 : rounded);
+  const style = { minimumFractionDigits: digits, maximumFractionDigits: digits, numberingSystem: "latn" };
+  const text = numbers(numberLanguage(), style).format(rounded === 0 ? 0 : rounded);
   return text.replace("-", "\u2212");
 }
 

@@ -2,14 +2,14 @@
 
 import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
-import { type Glossary, readGlossary, readSources, type Sources } from "./glossary.ts";
+import type { Glossary, Sources } from "./glossary.ts";
 import type { Lesson } from "./lesson.ts";
 import { withOwnWords } from "./own-keys.ts";
 import { ownFiles } from "./own-source.ts";
-import { readLesson } from "./read.ts";
-import { readOwn } from "./read-own.ts";
-import { type Page, readPage } from "./read-page.ts";
-import { readTranslation } from "./read-translation.ts";
+import type { Reading } from "./read.ts";
+import type { OwnReading } from "./read-own.ts";
+import type { Page } from "./read-page.ts";
+import { type Difference, withDifference } from "./translation-difference.ts";
 
 export interface Library {
   readonly language: string;
@@ -25,23 +25,39 @@ export interface Library {
   readonly faults: readonly Fault[];
 }
 
-type Load = () => Promise<string>;
-const LESSONS = import.meta.glob<string>("../../lessons/*/*.md", { query: "?raw", import: "default" });
-const GLOSSARIES = import.meta.glob<string>("../../lessons/*/glossary.yaml", {
-  query: "?raw",
+/** `scripts/lesson-data.ts` has read them. */
+type Load<T> = () => Promise<Reading<T>>;
+type Files<T> = Readonly<Record<string, Load<T>>>;
+const LESSONS: Files<Lesson> = import.meta.glob<Reading<Lesson>>("../../lessons/en/*.md", {
+  query: "?data",
   import: "default",
 });
-const PAGES = import.meta.glob<string>("../../lessons/*/pages/*.md", { query: "?raw", import: "default" });
-const SOURCES = import.meta.glob<string>("../../lessons/sources.yaml", { query: "?raw", import: "default" });
+const TRANSLATIONS: Files<Difference> = import.meta.glob<Reading<Difference>>(
+  ["../../lessons/*/*.md", "!../../lessons/en/*.md"],
+  { query: "?data", import: "default" },
+);
+const GLOSSARIES: Files<Glossary> = import.meta.glob<Reading<Glossary>>("../../lessons/*/glossary.yaml", {
+  query: "?data",
+  import: "default",
+});
+const PAGES: Files<Page> = import.meta.glob<Reading<Page>>("../../lessons/*/pages/*.md", {
+  query: "?data",
+  import: "default",
+});
+const SOURCES: Files<Sources> = import.meta.glob<Reading<Sources>>("../../lessons/sources.yaml", {
+  query: "?data",
+  import: "default",
+});
+const TEXTS = import.meta.glob<string>("../../lessons/en/*.md", { query: "?raw", import: "default" });
 
 const SOURCE_LANGUAGE = "en";
-const pathOf = (address: string): string => address.replace("../../", "");
-const inLanguage = (files: Readonly<Record<string, Load>>, language: string) =>
-  Object.entries(files).filter(([address]) => pathOf(address).split("/")[1] === language);
+const inLanguage = <T>(files: Files<T>, language: string) =>
+  Object.entries(files).filter(([address]) => address.split("/")[3] === language);
+const nameOf = (address: string): string => present(address.split("/").pop()).replace(/\.\w+$/, "");
 
-/** The file of one of the kit's lessons, unchanged; null when there is no such lesson. */
-export const lessonText = async (id: string, language = SOURCE_LANGUAGE): Promise<string | null> =>
-  (await LESSONS[`../../lessons/${language}/${id}.md`]?.()) ?? null;
+/** The file of one of the kit's lessons in English, unchanged; null when there is no such lesson. */
+export const lessonText = async (id: string): Promise<string | null> =>
+  (await TEXTS[`../../lessons/${SOURCE_LANGUAGE}/${id}.md`]?.()) ?? null;
 
 const NEW_LESSONS = import.meta.glob<string>("../../lessons/new-lesson.*.md", {
   query: "?raw",
@@ -52,9 +68,6 @@ const NEW_LESSONS = import.meta.glob<string>("../../lessons/new-lesson.*.md", {
 export const newLessonText = async (language: string): Promise<string> =>
   (await NEW_LESSONS[`../../lessons/new-lesson.${language}.md`]?.()) ??
   (await import("../../lessons/new-lesson.md?raw")).default;
-
-/** Lets the page draw before the next text is read: all lessons at once would stop the picture of a slow computer for half a second. */
-const rest = () => new Promise<void>((done) => setTimeout(done));
 
 const shelves = new Map<string, Promise<Library>>();
 
@@ -84,53 +97,57 @@ export function onLibrariesForgotten(call: () => void): () => void {
 
 async function readLibrary(language: string): Promise<Library> {
   const faults: Fault[] = [];
-  const keep = <T>({ value, faults: found }: { value: T | null; faults: readonly Fault[] }): T | null => {
+  const keep = <T>({ value, faults: found }: Reading<T>): T | null => {
     faults.push(...found);
     return value;
   };
-  const texts = async (files: readonly [string, Load][]) =>
-    Promise.all(files.map(async ([address, load]) => ({ file: pathOf(address), text: await load() })));
-
-  const english = await texts(inLanguage(LESSONS, SOURCE_LANGUAGE));
-  const sources: Lesson[] = [];
-  for (const { file, text } of english) {
-    await rest();
-    const source = keep(readLesson(text, file));
-    if (source) sources.push(source);
-  }
-  const translated = language === SOURCE_LANGUAGE ? [] : await texts(inLanguage(LESSONS, language));
-  const lessons: Lesson[] = [];
-  for (const source of sources) {
-    const own = translated.find(({ file }) => file.endsWith(`/${source.id}.md`));
-    if (own) await rest();
-    lessons.push((own && keep(readTranslation(own.text, own.file, source))) ?? source);
-  }
-  const glossary: Glossary = Object.create(null);
-  const pages: Record<string, Page> = Object.create(null);
-  for (const each of new Set([SOURCE_LANGUAGE, language])) {
-    for (const { file, text } of await texts(inLanguage(GLOSSARIES, each))) {
-      Object.assign(glossary, keep(readGlossary(text, file)));
-    }
-    for (const { file, text } of await texts(inLanguage(PAGES, each))) {
-      await rest();
-      const name = present(file.split("/").pop()).replace(".md", "");
-      const page = keep(readPage(text, file, each, pages[name] ?? null));
-      if (page) pages[name] = page;
-    }
-  }
-  const [publications] = await texts(Object.entries(SOURCES));
-  const { files, faults: missed } = await ownFiles();
-  const own = readOwn(files, new Set(sources.map(({ id }) => id)));
-  faults.push(...missed, ...own.faults);
+  /** By the files' names; those that could not be read are left out. */
+  const all = async <T>(files: readonly (readonly [string, Load<T>])[]): Promise<Map<string, T>> => {
+    const read = await Promise.all(
+      files.map(async ([address, load]) => [nameOf(address), await load()] as const),
+    );
+    return new Map(
+      read.flatMap(([name, reading]) => {
+        const value = keep(reading);
+        return value === null ? [] : [[name, value] as [string, T]];
+      }),
+    );
+  };
+  const inBoth = <T>(files: Files<T>) =>
+    Promise.all([...new Set([SOURCE_LANGUAGE, language])].map((each) => all(inLanguage(files, each))));
+  const [sources, translated, glossaries, pages, publications, own] = await Promise.all([
+    all(Object.entries(LESSONS)),
+    all(inLanguage(TRANSLATIONS, language)),
+    inBoth(GLOSSARIES),
+    inBoth(PAGES),
+    all(Object.entries(SOURCES)),
+    ownLessons(Object.keys(LESSONS).map(nameOf)),
+  ]);
+  const lessons = [...sources].map(([id, source]) => withDifference(source, translated.get(id)));
   const inOrder = (list: readonly Lesson[]) => [...list].sort((a, b) => a.number - b.number);
-  const sourcesOfAll = publications && keep(readSources(publications.text, publications.file));
-  const shared = { glossary, sources: sourcesOfAll ?? Object.create(null) };
+  const shared = {
+    glossary: withoutPrototype(...glossaries.flatMap((each) => [...each.values()])),
+    sources: withoutPrototype(...publications.values()),
+  };
   return {
     ...withOwnWords(shared, own.lessons),
     language,
     lessons: [...inOrder(lessons), ...inOrder(own.lessons)],
     own: new Set(own.lessons.map(({ id }) => id)),
-    pages,
-    faults,
+    pages: withoutPrototype(...pages.map((each) => Object.fromEntries(each))),
+    faults: [...faults, ...own.faults],
   };
+}
+
+/** A key such as "constructor" finds nothing in it. */
+const withoutPrototype = <T>(...records: readonly Readonly<Record<string, T>>[]): Record<string, T> =>
+  Object.assign(Object.create(null), ...records);
+
+/** The reader of lesson texts comes only where there is one to read. */
+async function ownLessons(taken: readonly string[]): Promise<OwnReading> {
+  const { files, faults } = await ownFiles();
+  if (files.length === 0) return { lessons: [], faults };
+  const { readOwn } = await import("./read-own.ts");
+  const own = readOwn(files, new Set(taken));
+  return { ...own, faults: [...faults, ...own.faults] };
 }

@@ -1,4 +1,5 @@
 /** A lesson's text as plain data: nothing in it is markup, so nothing in it can run or load. */
+import { entryAt } from "../sim/checked/present.ts";
 import type { Claim } from "./claims.ts";
 import type { Figure } from "./live-figures.ts";
 
@@ -6,6 +7,14 @@ export interface StepReference {
   /** null: this lesson */
   readonly lesson: string | null;
   readonly step: string;
+}
+
+const REFERENCE = /^(?:([a-z0-9]+(?:-[a-z0-9]+)*))?#([a-z0-9]+(?:-[a-z0-9]+)*)$/;
+
+/** `#step` or `lesson#step`; null when it is neither. */
+export function parseReference(text: string): StepReference | null {
+  const match = REFERENCE.exec(text);
+  return match ? { lesson: match[1] ?? null, step: entryAt(match, 2) } : null;
 }
 
 export type Inline =

@@ -4,11 +4,13 @@ import type { Lesson } from "./lesson.ts";
 import type { OwnFile } from "./own-source.ts";
 import { readLesson } from "./read.ts";
 
+export interface OwnReading {
+  readonly lessons: readonly Lesson[];
+  readonly faults: readonly Fault[];
+}
+
 /** @param taken ids of the kit's lessons: a link to one must not open another */
-export function readOwn(
-  files: readonly OwnFile[],
-  taken: ReadonlySet<string>,
-): { readonly lessons: readonly Lesson[]; readonly faults: readonly Fault[] } {
+export function readOwn(files: readonly OwnFile[], taken: ReadonlySet<string>): OwnReading {
   const lessons = new Map<string, Lesson>();
   const faults: Fault[] = [];
   for (const { file, text } of files) {

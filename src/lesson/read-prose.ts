@@ -6,21 +6,14 @@ import { parseClaims } from "./claims.ts";
 import { formulaFault } from "./formula.ts";
 import { parseFigure } from "./live-figures.ts";
 import { FIGURE_MARK } from "./own-figures.ts";
-import type { Block, Inline, Prose, StepReference } from "./prose.ts";
+import { type Block, type Inline, type Prose, parseReference } from "./prose.ts";
 import { numberSlip, proseSlips } from "./slips/prose-slips.ts";
 
 /** Takes note of a fault at a line of the file. */
 export type Refuse = (line: number, found: string, allowed: string, fix?: Fault["fix"]) => void;
 
-const REFERENCE = /^(?:([a-z0-9]+(?:-[a-z0-9]+)*))?#([a-z0-9]+(?:-[a-z0-9]+)*)$/;
 /** Deepest nesting of marks within marks. */
 const DEEPEST = 20;
-
-/** `#step` or `lesson#step`; null when it is neither. */
-export function parseReference(text: string): StepReference | null {
-  const match = REFERENCE.exec(text);
-  return match ? { lesson: match[1] ?? null, step: entryAt(match, 2) } : null;
-}
 
 const markdown = new MarkdownIt("zero", { html: false }).enable([
   "emphasis",

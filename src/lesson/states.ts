@@ -1,7 +1,7 @@
 /** A lesson's steps as scenes: each laid over the one before, the start, or a named state. */
 import { paneRequest, type SceneState, START } from "../state/scene-state.ts";
+import { applyPatch } from "./apply-patch.ts";
 import type { Lesson, Step, StepStates } from "./lesson.ts";
-import { applyPatch } from "./scene-patch.ts";
 
 /** All of a lesson that decides its scenes. */
 export interface Scenes extends Pick<Lesson, "start" | "states"> {

@@ -1,8 +1,8 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
-import "./pixi-patches.ts";
 import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
+import { freeOld } from "./pixi-patches.ts";
 import type { Box, Divider, Scene, Viewport } from "./scene.ts";
 import { sceneKeeper } from "./scene-keeper.ts";
 import { drawingOf, fetchMaker } from "./scene-table.ts";
@@ -104,7 +104,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
     renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
-    renderer.render(scene.root);
+    render(renderer, scene.root);
   };
 
   const draw = (frame: Frame) => {
@@ -121,7 +121,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     // Until another scene's drawing has come the picture stays as it is.
     if (!shown && scene.made) return;
     shown?.draw(frame, viewport, theme);
-    renderer.render(scene.root);
+    render(renderer, scene.root);
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
@@ -171,6 +171,11 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 }
 
+function render(renderer: Renderer, view: Container): void {
+  renderer.render(view);
+  freeOld();
+}
+
 /** Draws the frame with a scene of its own, which lives until `take` has what it wants. */
 function drawnOnce<Taken>(
   still: Scene,
@@ -186,6 +191,7 @@ function drawnOnce<Taken>(
     return take(still.view);
   } finally {
     still.release();
+    freeOld();
   }
 }
 

@@ -19,7 +19,7 @@ const needs = sceneNeeds(async () => circulation);
 const echo = async (request: CirculationRequest) =>
   ({ ...circulation, request, run: { ...circulation.run, converged: true } }) as Circulation;
 
-test("a scene that sweeps is previewed with all its points, one question at a time", async () => {
+test("a scene that sweeps is previewed with the ends and middle of its curves, one question at a time", async () => {
   let [open, most] = [0, 0];
   const { sweep, state } = await previewOf(frame, "exercise", needs, async (request) => {
     most = Math.max(most, ++open);
@@ -29,6 +29,7 @@ test("a scene that sweeps is previewed with all its points, one question at a ti
   });
   expect(state.scene).toBe("exercise");
   expect(sweep!.progress).toBe(1);
+  for (const { points } of sweep!.curves) expect(points.map(({ at }) => at)).toEqual([1, 5, 8]);
   for (const { points } of sweep!.curves)
     for (const point of points) expect(point.circulation!.request).toBe(point.request);
   // A pane's own question never waits behind all of them.

@@ -25,6 +25,7 @@ import { scorm2004Record } from "../../src/lms/scorm2004.ts";
 import { newQuestion } from "../../src/modes/author/form/question-table.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { nameOf } from "./cmi5-rules.ts";
+import { FORGETFUL } from "./cmi5-visit.ts";
 import { cmi5System } from "./course-systems/cmi5-system.ts";
 import { readManifest } from "./course-systems/scorm-manifest.ts";
 import { courseOf, packaged, study } from "./course-systems/three-lessons.ts";
@@ -193,6 +194,7 @@ test("by cmi5 each answer is a statement with its question and its choices in Ge
     ...clock,
     ask: (url, init) => session.answer(new Request(url, init)),
     id: () => crypto.randomUUID(),
+    keeper: FORGETFUL,
   });
   await study(voice, course, 1, true, from);
   const answered = session.statements.filter((each) => nameOf(each) === "answered");

@@ -8,9 +8,17 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-/** ms from the answer at which each scene's picture is drawn; `name` keeps the pictures of two cases apart. */
-async function drawnAt(name: string, still: boolean): Promise<readonly number[]> {
+/** ms from the answer at which each scene's picture is drawn, with a key pressed at `keys`; `name` keeps the pictures of two cases apart. */
+async function drawnAt(
+  name: string,
+  still: boolean,
+  keys: readonly number[] = [],
+): Promise<readonly number[]> {
   vi.useFakeTimers();
+  const page = new EventTarget();
+  vi.stubGlobal("addEventListener", page.addEventListener.bind(page));
+  vi.stubGlobal("removeEventListener", page.removeEventListener.bind(page));
+  for (const at of keys) setTimeout(() => page.dispatchEvent(new Event("keydown")), at);
   vi.stubGlobal("document", {
     createElement: () => ({ getContext: () => ({ drawImage() {} }), toDataURL: () => "data:," }),
   });
@@ -45,4 +53,12 @@ test("beside one that moves they wait for the first view, and leave it time betw
   const drawn = await drawnAt("moving", false);
   expect(drawn[0]).toBeGreaterThanOrEqual(4000);
   for (const [i, at] of drawn.slice(1).entries()) expect(at - drawn[i]!).toBeGreaterThanOrEqual(300);
+});
+
+test("while a person works they wait until nothing has been pressed for a while", async () => {
+  const keys = [500, 1500, 2500, 3500];
+  const drawn = await drawnAt("working", true, keys);
+  expect(drawn[0]).toBeGreaterThanOrEqual(3500 + 1000);
+  expect(drawn[0]).toBeLessThan(3500 + 2000);
+  expect(drawn.at(-1)! - drawn[0]!).toBeLessThan(1000);
 });

@@ -89,11 +89,15 @@ export function flashCount(width: number, height: number): FlashCount {
         ways[1]![k] = red.see(k, r >= 0.8 * (r + g + b) ? Math.max(0, r - g - b) * 320 : 0, first);
       }
       for (const turned of ways)
-        for (const way of [1, -1])
+        for (const way of [1, -1]) {
+          // A block cannot hold more than the whole picture has.
+          const all = turned.reduce((sum, each) => (each === way ? sum + 1 : sum), 0);
+          if (all <= atOnce) continue;
           atOnce = Math.max(
             atOnce,
             worst((k) => turned[k] === way),
           );
+        }
       first = false;
     },
     result() {

@@ -2,7 +2,8 @@
 import { CASES, type ParameterValue } from "../../sim/parameters/request.ts";
 import { personOf } from "../../state/person.ts";
 import type { SceneState, View } from "../../state/scene-state.ts";
-import { applyPatch, type ScenePatch } from "../scene-patch.ts";
+import { applyPatch } from "../apply-patch.ts";
+import type { ScenePatch } from "../scene-patch.ts";
 import { type Scenes, statesAround } from "../states.ts";
 import type { Path } from "./yaml-edit.ts";
 

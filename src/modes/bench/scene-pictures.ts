@@ -9,6 +9,9 @@ const SHRINK = 4;
 /** ms before the first picture, for what the first view fetches and draws, and before each: one that moves hardly notices, one that stands still has nothing to lose */
 const WAITS = { moving: { first: 4000, each: 300 }, still: { first: 600, each: 50 } } as const;
 
+/** ms without a press or a key before each: while a person works, the processor is theirs */
+const REST = 1500;
+
 export type ScenePictures = Readonly<Partial<Record<SceneName, string>>>;
 
 const kept = new Map<string, string>();
@@ -20,6 +23,7 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
 } {
   const { session, stage, theme } = context;
   const pictures = signal<ScenePictures>({});
+  const input = watchInput();
   let turn = 0;
   const waits = () => WAITS[stage.frame()?.still ? "still" : "moving"];
 
@@ -35,6 +39,7 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
     for (const scene of [...SCENES.filter((each) => each !== shown), shown]) {
       if (kept.has(keyOf(scene))) continue;
       await passed(waits().each);
+      for (let left = input.left(); left > 0; left = input.left()) await passed(left);
       if (turn !== mine) return;
       const picture = await stage.preview(scene, SIZE.width, SIZE.height);
       if (turn !== mine || !picture) return;
@@ -57,6 +62,23 @@ export function scenePictures(context: Pick<Context, "session" | "stage" | "them
     release() {
       turn++;
       stop();
+      input.release();
+    },
+  };
+}
+
+/** How long it is until a person has rested for long enough, ms. */
+function watchInput(): { readonly left: () => number; readonly release: () => void } {
+  let last = Number.NEGATIVE_INFINITY;
+  const acted = () => {
+    last = Date.now();
+  };
+  const kinds = ["pointerdown", "pointermove", "wheel", "keydown", "input"];
+  for (const kind of kinds) addEventListener(kind, acted, { passive: true, capture: true });
+  return {
+    left: () => last + REST - Date.now(),
+    release() {
+      for (const kind of kinds) removeEventListener(kind, acted, { capture: true });
     },
   };
 }

@@ -15,17 +15,39 @@ export function counted(onAdd: () => void) {
   };
 }
 
-/** Once begun, calls at each screen frame for as long as it is wanted. */
-export function screenFrames(wanted: () => boolean, turn: () => void): () => void {
+interface ScreenFrames {
+  begin(): void;
+  /** Ends a rest: the next screen frame is called for. */
+  hurry(): void;
+}
+
+/** Once begun, calls at each screen frame for as long as it is wanted; `rest`: ms until the next one is of use, 0 = at once. */
+export function screenFrames(wanted: () => boolean, turn: () => void, rest: () => number): ScreenFrames {
   let running = false;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  const ask = () => {
+    resting = undefined;
+    requestAnimationFrame(next);
+  };
   const next = () => {
     running = wanted();
     if (!running) return;
-    requestAnimationFrame(next);
+    const pause = rest();
+    if (pause > 0) resting = setTimeout(ask, pause);
+    else ask();
     turn();
   };
-  return () => {
-    if (!running) requestAnimationFrame(next);
-    running = true;
+  const hurry = () => {
+    if (resting === undefined) return;
+    clearTimeout(resting);
+    ask();
+  };
+  return {
+    begin() {
+      if (running) hurry();
+      else ask();
+      running = true;
+    },
+    hurry,
   };
 }

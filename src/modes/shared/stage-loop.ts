@@ -51,13 +51,14 @@ export function createStageLoop(
   const listeners = new Set<(drawn: boolean) => void>();
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
-  const showing = counted(() => begin());
-  const following = counted(() => begin());
   let frame: Frame | null = null;
   let insets = NO_INSETS;
   let floor = 13;
   let held = false;
-  const { wakeUp, isDue, isStale } = stillPace(() => performance.now());
+  const { showing, following, wakeUp, isDue, isStale } = pacedFrames(
+    () => [chain.scene.value, before.value],
+    () => turn(),
+  );
 
   const start = async () => {
     const { createStage } = await import("../../scenes/stage.ts").catch((reason) => {
@@ -93,7 +94,6 @@ export function createStageLoop(
     for (const listener of listeners) listener(stale);
   };
 
-  const begin = screenFrames(() => showing.any() || following.any(), turn);
   const pictures = stagePictures({
     chain,
     // Nobody sees the frames that are followed: tracers in them are led when a picture is taken.
@@ -146,6 +146,30 @@ export function createStageLoop(
     toScreen: (point, pane) => stage?.toScreen(point, pane) ?? null,
     pick: (x, y) => stage?.pick(x, y)?.name ?? null,
     divider: () => stage?.divider() ?? null,
+  };
+}
+
+/** Who wants frames, and when they come. @param asked reads the signals by which a person asks for another picture */
+function pacedFrames(asked: () => unknown, turn: () => void) {
+  const { isDue, isStale, wakeUp, rest } = stillPace(() => performance.now());
+  const { begin, hurry } = screenFrames(
+    () => showing.any() || following.any(),
+    turn,
+    () => (following.any() ? 0 : rest()),
+  );
+  const showing = counted(begin);
+  const following = counted(begin);
+  // It shows in the next screen frame, however long the picture has stood still.
+  effect(() => {
+    asked();
+    hurry();
+  });
+  return {
+    ...{ showing, following, isDue, isStale },
+    wakeUp() {
+      wakeUp();
+      hurry();
+    },
   };
 }
 

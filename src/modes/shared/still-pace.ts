@@ -4,6 +4,8 @@ import { isSame } from "./same-frame.ts";
 
 /** ms between two looks at a picture, which is drawn when something in it is new. */
 const LOOKED_AT_EVERY = 250;
+/** ms between two screen frames that are asked for while nothing eases. */
+const ASKED_EVERY = 100;
 /** ms after which it is drawn all the same: parts of a drawing may have been fetched meanwhile. */
 const DRAWN_EVERY = 1000;
 /** ms for which it is drawn at each screen frame after something was asked of it: what eases arrives. */
@@ -28,6 +30,8 @@ export function stillPace(clock: () => number) {
     wakeUp() {
       livelyUntil = clock() + LIVELY_FOR;
     },
+    /** ms until the next screen frame is of use: a page that stands still leaves the device alone. */
+    rest: (): number => (clock() > livelyUntil ? ASKED_EVERY : 0),
     /** Whether the picture is to be looked at in this screen frame; it then counts as looked at. */
     isDue(): boolean {
       const now = clock();

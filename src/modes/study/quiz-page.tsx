@@ -1,8 +1,8 @@
 /** The course quiz: one question after the other beside its scene, then what came of it. */
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { parseReference } from "../../lesson/prose.ts";
 import { quizOf } from "../../lesson/quiz.ts";
-import { parseReference } from "../../lesson/read-prose.ts";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { TranslationNote } from "../../ui/lesson/script.tsx";
 import { voiceOf } from "../shared/lesson/voice-of.ts";

@@ -3,9 +3,9 @@ import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/si
 import { dealAnswers } from "../../lesson/deal.ts";
 import type { Situation } from "../../lesson/figure-paths.ts";
 import { findStep, type Lesson, type Question, type Step } from "../../lesson/lesson.ts";
+import { parseReference } from "../../lesson/prose.ts";
 import type { Given, Judgement } from "../../lesson/questions.ts";
 import { drawQuiz, nextRound, quizAnswered, quizOf } from "../../lesson/quiz.ts";
-import { parseReference } from "../../lesson/read-prose.ts";
 import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
 import { statesAround, stepState } from "../../lesson/states.ts";
 import { entryAt } from "../../sim/checked/present.ts";

@@ -2,7 +2,7 @@
 import { findStep, type Lesson } from "../../lesson/lesson.ts";
 import { type Player, progressOf } from "../../lesson/player.ts";
 import { dueForRecall, withLesson } from "../../lesson/progress.ts";
-import { parseReference } from "../../lesson/read-prose.ts";
+import { parseReference } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";

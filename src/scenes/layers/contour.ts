@@ -111,9 +111,16 @@ function crossings(
   const across = (i: number, j: number): number => 2 * ((j + 1) * width + i + 1);
   const next = new Map<number, number>();
   for (let j = -1; j < ny; j++) {
+    // A square's right corners are the left ones of the next: most squares cost two looks and no list.
+    let [b, c] = [at(-1, j), at(-1, j + 1)];
+    let right = (b < level ? 2 : 0) | (c < level ? 4 : 0);
     for (let i = -1; i < nx; i++) {
-      const [a, b, c, d] = [at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)];
-      const pattern = (a < level ? 1 : 0) | (b < level ? 2 : 0) | (c < level ? 4 : 0) | (d < level ? 8 : 0);
+      const [a, d] = [b, c];
+      const left = (right & 2 ? 1 : 0) | (right & 4 ? 8 : 0);
+      b = at(i + 1, j);
+      c = at(i + 1, j + 1);
+      right = (b < level ? 2 : 0) | (c < level ? 4 : 0);
+      const pattern = left | right;
       if (pattern === 0 || pattern === 15) continue;
       const middle = (a + b + c + d) / 4 < level;
       const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? entryAt(RUNS, pattern);

@@ -71,9 +71,14 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
         // A distance changes by no more than the way gone: the cells between are free too.
         if (away >= 0) i += Math.floor(away / CELL);
         if (away >= 0) continue;
-        taken[j * nx + i] = 1;
         const inside = beating ? mean(left + i, bottom + j) : away + STROKE + REACH;
-        owner[j * nx + i] = inside < -REACH ? index + 1 : 0;
+        const isOwn = inside < -REACH;
+        // As many on lie well inside as well.
+        const alike = isOwn ? Math.max(1, Math.ceil(-Math.max(inside + REACH, away) / CELL)) : 1;
+        const [from, to] = [j * nx + i, j * nx + Math.min(i1 + 1, i + alike)];
+        taken.fill(1, from, to);
+        owner.fill(isOwn ? index + 1 : 0, from, to);
+        i += alike - 1;
       }
   });
   for (let j = 0; j < plane.ny; j++)

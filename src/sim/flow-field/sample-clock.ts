@@ -1,6 +1,7 @@
 /** When the readings take their samples: so many evenly spaced ticks in a period, whatever the step, so that the mean over it is exact. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 
+/** Counts a solver's steps towards the next sample. */
 export interface SampleClock {
   /** Ticks of this period that have come. */
   readonly tick: number;
@@ -17,7 +18,7 @@ export interface SampleClock {
   within(steps: number): readonly number[];
 }
 
-/** @param ticks samples in a period */
+/** Begins with a period of 1 s; `ticks`: samples in a period. */
 export function sampleClock(solver: Pick<FlowSolver, "time" | "step">, ticks: number): SampleClock {
   let length = 1;
   let begun = 0;

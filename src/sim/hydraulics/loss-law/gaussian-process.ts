@@ -87,14 +87,18 @@ export interface Process {
 }
 
 /** [cases x cases], each case's own error on the diagonal; unit: that of the values, squared. */
-export const covariances = ({ points, errors }: Samples, spread: Spread): Float64Array[] =>
-  points.map((one, i) =>
-    Float64Array.from(
-      points,
-      (other, j) =>
-        covariance(one, other, spread) + (i === j ? spread.noise ** 2 + entryAt(errors, i) ** 2 : 0),
-    ),
-  );
+export function covariances({ points, errors }: Samples, spread: Spread): Float64Array[] {
+  const rows = points.map(() => new Float64Array(points.length));
+  for (const [i, one] of points.entries()) {
+    for (let j = 0; j < i; j++) {
+      const both = covariance(one, entryAt(points, j), spread);
+      entryAt(rows, i)[j] = both;
+      entryAt(rows, j)[i] = both;
+    }
+    entryAt(rows, i)[i] = covariance(one, one, spread) + (spread.noise ** 2 + entryAt(errors, i) ** 2);
+  }
+  return rows;
+}
 
 /** @throws where the cases' covariance is not positive, such as for one case given twice without an error */
 export function processOf(samples: Samples, spread: Spread): Process {
