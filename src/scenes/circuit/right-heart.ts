@@ -218,7 +218,9 @@ export function valvesAt(
       (2 * step)) *
     0.06;
   const part = (flow: number) => Math.min(1, Math.max(0, flow / (OPEN * most)));
-  return [part(grows + out), part(out)];
+  const ejecting = part(out);
+  // What opens the one shuts the other; the difference blurs the moment between.
+  return [part(grows + out) * (1 - ejecting), ejecting];
 }
 
 type Leaflet = readonly [hinge: Spot, belly: Spot, tip: Spot];
