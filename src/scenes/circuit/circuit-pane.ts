@@ -61,6 +61,9 @@ function inTwo(laid: readonly Laid[], lit: ReadonlySet<string>): readonly [reado
   return [laid.filter(isBehind), [...before.filter((each) => !shown(each)), ...before.filter(shown)]];
 }
 
+/** Size of the marks where heart and lungs fill the picture. */
+const CLOSE_GRAIN = 0.7;
+
 export function pane(): Pane {
   const view = new Container();
   const plane = new Container();
@@ -143,7 +146,8 @@ export function pane(): Pane {
       } else if (dim !== before) drawStanding(circulation, theme);
       const moved = { circulation, time: contents.time, still: contents.still };
       chest.draw(moved, plane.scale.x * DENSE, theme, { lit, dim });
-      blood.move(contents.time, contents.still, theme, { lit, dim });
+      const grain = contents.extent === BODY ? 1 : CLOSE_GRAIN;
+      blood.move(contents.time, contents.still, theme, { lit, dim }, grain);
     },
     pick: (x, y) =>
       standing.find(

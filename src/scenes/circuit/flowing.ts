@@ -9,11 +9,14 @@ import type { Theme } from "../theme/theme.ts";
 import { RICH, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
+import type { Vessel } from "./vessel.ts";
 
 const ML_S_PER_L_MIN = 1000 / 60;
 /** Plane units of streak for each plane unit a second. */
 const STRETCH = 0.1;
 const LONGEST = 34;
+/** Most widths of a mark in its length: a longer one would leave a small vessel's bends. */
+const SLENDER = 4;
 
 interface Stream {
   readonly blood: Passage;
@@ -29,10 +32,14 @@ export interface Flowing {
   readonly front: Container;
   /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
-  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. */
-  move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis): void;
+  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `grain`: size of the marks over that in a whole body. */
+  move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, grain?: number): void;
   release(): void;
 }
+
+/** Plane units: no mark fills a small vessel, none is a slab in a large one. */
+const markWidth = ({ bed, width }: Vessel): number =>
+  bed ? 5.5 : Math.min(8, 4.5 + 0.12 * width, Math.max(2.6, 0.55 * width));
 
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
@@ -80,7 +87,7 @@ export function flowing(): Flowing {
         };
       });
     },
-    move(time, still, theme, emphasis = NO_EMPHASIS) {
+    move(time, still, theme, emphasis = NO_EMPHASIS, grain = 1) {
       if (!dots || !circulation) return;
       const { lit } = emphasis;
       share(dots, lit);
@@ -100,11 +107,14 @@ export function flowing(): Flowing {
         const each = entryAt(laid, index);
         placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
-        const plain = each.vessel.bed ? 5.5 : Math.min(8, 4.5 + each.vessel.width * 0.12);
-        const width = still ? plain * 2.3 : plain;
+        const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = still && i % 3 !== 0;
-        const length = Math.min(LONGEST, width + Math.abs(entryAt(speed, index)) * STRETCH * (still ? 2 : 1));
+        const length = Math.min(
+          LONGEST,
+          SLENDER * width,
+          width + grain * Math.abs(entryAt(speed, index)) * STRETCH * (still ? 2 : 1),
+        );
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
           x: entryAt(out, 0),
