@@ -1,25 +1,30 @@
 /** The text equivalent of whichever scene is shown, from the very Frame that is drawn. */
-import type { Frame } from "../../chain/frame.ts";
+import { signal } from "@preact/signals";
 import { speakQuantity, t } from "../../i18n/index.ts";
-import { readBreathing } from "../../scenes/breathing/breathing-reading.ts";
-import { readCalf } from "../../scenes/calf/calf-reading.ts";
-import { type Reading, readCircuit } from "../../scenes/circuit/circuit-reading.ts";
-import { readExchange } from "../../scenes/exchange/exchange-reading.ts";
-import { readExercise } from "../../scenes/exercise/exercise-reading.ts";
-import { readGrowth } from "../../scenes/growth/growth-reading.ts";
+import type { Reading } from "../../scenes/circuit/circuit-reading.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import type { SceneName } from "../../state/scene-state.ts";
 import { readingOf } from "../../ui/pathway-sentences.ts";
 import type { Context } from "./mode.ts";
+import type { Readers } from "./scene-readers.ts";
 
-const READERS: Readonly<Partial<Record<SceneName, (frame: Frame) => Reading | null>>> = {
-  circuit: readCircuit,
-  breathing: readBreathing,
-  calf: readCalf,
-  exchange: readExchange,
-  growth: readGrowth,
-  exercise: readExercise,
-};
+const readers = signal<Readers | null>(null);
+let asked = false;
+
+/** Null until they have come; where they do not come, the scene doesn't either, and says so. */
+function readersHere(): Readers | null {
+  if (!readers.value && !asked) {
+    asked = true;
+    import("./scene-readers.ts").then(
+      ({ READERS }) => {
+        readers.value = READERS;
+      },
+      () => {
+        asked = false;
+      },
+    );
+  }
+  return readers.value;
+}
 
 /** Stages stand in the readers' arguments by their own names. */
 const inWords = ({ args }: Reading) =>
@@ -40,9 +45,11 @@ export function sceneReading(
   const readings = (!still && chain.readings.value[0]) || null;
   // Where no pathway leads to the lungs its sentences would speak of what isn't there.
   const without = circulation !== null && !hasPathway(circulation.request.stage);
-  const reader = READERS[session.scene.value.scene] ?? (without ? readCircuit : undefined);
-  if (!reader) return readingOf(circulation, readings, spoken ? speakQuantity : undefined);
+  const { scene } = session.scene.value;
+  if (scene === "pathway" && !without)
+    return readingOf(circulation, readings, spoken ? speakQuantity : undefined);
+  const reader = readersHere()?.[scene === "pathway" ? "circuit" : scene];
   const frame = stage.frame();
-  const reading = frame && reader(frame);
+  const reading = frame && reader?.(frame);
   return reading ? [t(reading.key, inWords(reading))] : [t("reading.waiting")];
 }

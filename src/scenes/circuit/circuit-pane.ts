@@ -15,7 +15,7 @@ import { flowing } from "./flowing.ts";
 import { paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
-import { drawSilhouette } from "./silhouette.ts";
+import { drawSilhouette, trunkMask } from "./silhouette.ts";
 
 export interface Pane {
   readonly view: Container;
@@ -64,6 +64,19 @@ function inTwo(laid: readonly Laid[], lit: ReadonlySet<string>): readonly [reado
 /** Size of the marks where heart and lungs fill the picture. */
 const CLOSE_GRAIN = 0.7;
 
+type Masked = Readonly<Record<"plane" | "frame" | "body" | "trunk" | "organs", Container>>;
+
+/** A whole body holds its organs; a part of one (`cut`) ends not far below its box, where the ground has swallowed it. */
+function maskParts(parts: Masked & { readonly frame: Graphics }, box: Box, cut: boolean): void {
+  const { plane, frame, body, trunk, organs } = parts;
+  frame.visible = cut;
+  body.visible = trunk.visible = !cut;
+  organs.mask = cut ? null : trunk;
+  frame.clear();
+  if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
+  plane.mask = cut ? frame : null;
+}
+
 export function pane(): Pane {
   const view = new Container();
   const plane = new Container();
@@ -72,8 +85,10 @@ export function pane(): Pane {
   const blood = flowing();
   const [body, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const chest = paintedChest();
+  const trunk = trunkMask();
   plane.addChild(
     body,
+    trunk,
     chest.organs,
     back,
     blood.behind,
@@ -108,13 +123,7 @@ export function pane(): Pane {
     const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
-    // A part of the body ends not far below its box, where the ground has swallowed it.
-    const cut = contents.extent !== BODY;
-    frame.visible = cut;
-    body.visible = !cut;
-    frame.clear();
-    if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
-    plane.mask = cut ? frame : null;
+    maskParts({ plane, frame, body, trunk, organs: chest.organs }, box, contents.extent !== BODY);
     plane.scale.set(plates.fit.scale);
     plane.position.set(plates.fit.x, plates.fit.y);
   };

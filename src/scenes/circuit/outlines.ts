@@ -33,13 +33,11 @@ const HALF: readonly Spot[] = [
   ...spots("240 1112, 460 1112, 478 1100, 488 1040, 500 1012"),
 ];
 
+/** From the neck to the thighs. */
+export const TRUNK: readonly Spot[] = [...HALF, ...mirrored(HALF).toReversed()];
+
 /** The closed shapes of the body, which meet beneath each other. */
-export const FILLED: readonly (readonly Spot[])[] = [
-  HEAD,
-  ARM,
-  mirrored(ARM),
-  [...HALF, ...mirrored(HALF).toReversed()],
-];
+export const FILLED: readonly (readonly Spot[])[] = [HEAD, ARM, mirrored(ARM), TRUNK];
 
 /** Organs that the one anatomy paints. */
 export const PAINTED: readonly Outline[] = [

@@ -1,12 +1,12 @@
 /** The body beneath all else, and what of the liver lies before the inferior vena cava. */
-import type { Graphics } from "pixi.js";
+import { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { FILLED, PAINTED } from "./outlines.ts";
+import { FILLED, PAINTED, TRUNK } from "./outlines.ts";
 
 /** Part of the skin's own colour, so that the body stays behind its vessels. */
 const SKIN = { dark: 0.5, light: 0.75 } as const;
@@ -29,6 +29,13 @@ export function drawSilhouette(ink: Graphics, theme: Theme): void {
       if (edge > 0) ink.stroke({ color, width: edge, join: "round" });
       else ink.fill({ color });
     }
+}
+
+/** What lies inside the trunk ends at its skin. */
+export function trunkMask(): Graphics {
+  const ink = new Graphics();
+  traceCurve(ink, curve(TRUNK, 16));
+  return ink.closePath().fill({ color: 0xffffff });
 }
 
 /** How much of the vein is hidden: its blood's marks lie over it. */

@@ -23,7 +23,7 @@ const LYMPH_MOUTHS = [0.02, 0.12, 0.42] as const;
 const MAX = 90;
 const DOTS = 46;
 /** Proteins that the blood carries: too large for the gaps. */
-const PROTEINS = 22;
+const PROTEINS = 44;
 
 interface TissueState {
   readonly circulation: Circulation;
@@ -189,8 +189,8 @@ function placeProteins(
       x: leaked ? 140 + 720 * ((i * GOLDEN) % 1) : entryAt(out, 0) - entryAt(out, 3) * side,
       y: leaked ? down(176 + 260 * ((i * GOLDEN * 2.3) % 1)) : entryAt(out, 1) + entryAt(out, 2) * side,
       angle: i,
-      length: 26,
-      width: 19,
+      length: 12,
+      width: 10,
       colour: tint,
       shape: "drop",
     });

@@ -40,9 +40,6 @@ export function drawRings(
   const radius = (trunk / 2) * perMillimetre;
   if (circulation) fillBlood(ink, [x, y, radius], circulation.saturations.ivc, theme);
   else ink.circle(x, y, radius).fill({ color: colour.lumen });
-  // The wall lies outside its lumen, so that a vein as wide as that lies within it.
-  const wall = Math.max(3, type * 0.2);
-  ink.circle(x, y, radius + wall / 2).stroke({ color: colour.wallEdge, width: wall });
   const width = Math.max(2.5, type * 0.16);
   const reach = (ivc / 2) * perMillimetre - width / 2;
   const around: [number, number][] = Array.from({ length: 61 }, (_, k) => [
@@ -59,6 +56,9 @@ export function drawRings(
       for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
       ink.stroke({ color, width: width + more });
     }
+  // The wall lies outside its lumen, and over the ground of a vein as wide as that.
+  const wall = Math.max(3, type * 0.2);
+  ink.circle(x, y, radius + wall / 2).stroke({ color: colour.wallEdge, width: wall });
 }
 
 /** Round: lighter towards the middle. */
