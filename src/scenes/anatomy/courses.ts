@@ -4,11 +4,11 @@ import { band, type Line, line } from "../../sim/geometry/centreline.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
-import type { Course, CourseOf } from "./course.ts";
 import type { Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
+import type { Course, CourseOf } from "./side-course.ts";
 import type { Tree } from "./tree.ts";
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */

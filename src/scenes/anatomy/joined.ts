@@ -2,8 +2,8 @@
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import type { Course, CourseOf } from "./course.ts";
 import type { Bounds, Ink, Outlines } from "./painted-sheet.ts";
+import type { Course, CourseOf } from "./side-course.ts";
 import type { Cloth } from "./tones.ts";
 
 interface Joined {

@@ -1,6 +1,6 @@
 /** Painters of the stages other than the extracardiac conduit: importing them makes them known. */
 import { setJoined } from "../joined.ts";
-import { mixing } from "./mixing.ts";
+import { mixing } from "./atrium-mixing.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintFloor, paintWithin } from "./paint-common-atrium.ts";
 import { paintPatch } from "./paint-patch.ts";

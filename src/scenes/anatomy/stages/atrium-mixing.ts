@@ -2,8 +2,8 @@
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import type { Course, CourseOf } from "../course.ts";
 import { smoothLine } from "../placing.ts";
+import type { Course, CourseOf } from "../side-course.ts";
 
 export function mixing({ behind, heart: { at }, frame }: Anatomy, course: CourseOf): readonly Course[] {
   const { lowerVein, scale: s } = frame;
