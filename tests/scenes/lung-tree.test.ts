@@ -7,7 +7,11 @@ import { chestFrame } from "../../src/scenes/circuit/chest-plan.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 // Only the painting on a canvas is asked for here; pixi itself would ask for a page. A canvas of its own records on the same list.
-const shared = vi.hoisted((): { ink: object | null } => ({ ink: null }));
+const shared = vi.hoisted((): { ink: object | null } => {
+  // Another file of this process may have read the drawing with a stand-in of its own.
+  vi.resetModules();
+  return { ink: null };
+});
 vi.mock("pixi.js", () => ({
   DOMAdapter: { get: () => ({ createCanvas: () => ({ getContext: () => shared.ink }) }) },
 }));

@@ -86,10 +86,10 @@ it("two of the same pathway are told apart by what differs", () => {
 });
 
 it("they lie one over the other when that is asked for and both are in a plane", () => {
-  expect(drawingOf(pair)).toBe("pathway");
+  expect(drawingOf(pair)).toBe("joined");
   expect(drawingOf(swiped(40))).toBe("swiped");
   const three: SceneState = { ...PAIR, beside: [...PAIR.beside, { stage: "atriopulmonary" }] };
-  expect(drawingOf(showing({ ...three, view: { ...three.view, swipe: 40 } }))).toBe("pathway");
+  expect(drawingOf(showing({ ...three, view: { ...three.view, swipe: 40 } }))).toBe("joined");
   const waiting = { ...swiped(40), panes: pair.panes.map((pane) => ({ ...pane, geometry: null })) };
-  expect(drawingOf(waiting)).toBe("pathway");
+  expect(drawingOf(waiting)).toBe("joined");
 });

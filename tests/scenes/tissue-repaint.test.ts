@@ -10,6 +10,8 @@ import { solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const { anything } = vi.hoisted(() => {
+  // Another file of this process may have read the drawing with a stand-in of its own.
+  vi.resetModules();
   // Whatever is asked of it is there, does nothing and gives itself.
   const anything: object = new Proxy(class {}, {
     get: (target, name) =>

@@ -8,7 +8,7 @@ import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { paintedChest } from "../circuit/painted-chest.ts";
-import { drawSilhouette, trunkMask } from "../circuit/silhouette.ts";
+import { drawSilhouette, fillTrunk } from "../circuit/silhouette.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -56,7 +56,7 @@ export function thorax(): Thorax {
   const [body, airways, chest] = [new Graphics(), new Graphics(), new Graphics()];
   const [back, front] = [new Graphics(), new Graphics()];
   const painted = paintedChest();
-  const trunk = trunkMask();
+  const trunk = fillTrunk(new Graphics());
   painted.organs.mask = trunk;
   const blood = flowing();
   view.addChild(

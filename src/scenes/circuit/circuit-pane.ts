@@ -15,7 +15,7 @@ import { flowing } from "./flowing.ts";
 import { paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
-import { drawSilhouette, trunkMask } from "./silhouette.ts";
+import { drawSilhouette, fillTrunk } from "./silhouette.ts";
 
 export interface Pane {
   readonly view: Container;
@@ -85,7 +85,7 @@ export function pane(): Pane {
   const blood = flowing();
   const [body, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const chest = paintedChest();
-  const trunk = trunkMask();
+  const trunk = fillTrunk(new Graphics());
   plane.addChild(
     body,
     trunk,

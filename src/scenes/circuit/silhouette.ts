@@ -1,5 +1,5 @@
 /** The body beneath all else, and what of the liver lies before the inferior vena cava. */
-import { Graphics } from "pixi.js";
+import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
@@ -31,9 +31,8 @@ export function drawSilhouette(ink: Graphics, theme: Theme): void {
     }
 }
 
-/** What lies inside the trunk ends at its skin. */
-export function trunkMask(): Graphics {
-  const ink = new Graphics();
+/** For a mask: what lies inside the trunk ends at its skin. */
+export function fillTrunk(ink: Graphics): Graphics {
   traceCurve(ink, curve(TRUNK, 16));
   return ink.closePath().fill({ color: 0xffffff });
 }
