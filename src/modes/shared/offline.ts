@@ -13,7 +13,9 @@ let kept: ServiceWorkerRegistration | null = null;
 export async function keepOffline(): Promise<void> {
   if (!import.meta.env.PROD || !/^https?:$/.test(location.protocol) || !("serviceWorker" in navigator))
     return;
-  const registration = await navigator.serviceWorker.register("./sw.js").catch(() => null);
+  // Kept: a page that has been left has no such property any more, and may still hear of a change.
+  const { serviceWorker } = navigator;
+  const registration = await serviceWorker.register("./sw.js").catch(() => null);
   // Refused, as in a private window: the page needs its network, and works.
   if (!registration) return;
   kept = registration;
@@ -23,8 +25,7 @@ export async function keepOffline(): Promise<void> {
     .catch(() => {});
   const offer = () => {
     // The first version has nothing to replace.
-    if (registration.waiting && navigator.serviceWorker.controller)
-      newerVersion.value = () => take(registration);
+    if (registration.waiting && serviceWorker.controller) newerVersion.value = () => take(registration);
   };
   offer();
   registration.addEventListener("updatefound", () => {
