@@ -51,7 +51,9 @@ export function sweep(
         next();
       });
       child.on("error", reject);
-      child.on("exit", (code) => (code ? reject(new Error(`a process ended with ${code}`)) : resolve()));
+      child.on("exit", (code, signal) =>
+        code === 0 ? resolve() : reject(new Error(`a process ended with ${code ?? signal}`)),
+      );
       next();
     });
   return Promise.all(Array.from({ length: processes }, work)).then(() => lines);

@@ -13,8 +13,9 @@ import type { GpuStatus, ToField } from "./worker-messages.ts";
 const FINER = 1.5;
 /** s of wall clock that one batch may take, as far as the last one tells */
 const SLICE = 0.04;
-/** Steps of the first batch, which shows how long one takes, and fewest of another: the way to the GPU and back costs as much as dozens. */
+/** Steps of the first batch, which shows how long one takes. */
 const FIRST = 32;
+/** Fewest of any other that the GPU is asked for: the way there and back costs as much as dozens. */
 const MIN_STEPS = 64;
 /** s of wall clock on end by which a GPU that falls short of what is asked is judged: it must be faster than blood */
 const TRIAL = 0.3;

@@ -7,7 +7,7 @@ import { drawVessels } from "../circuit/body-drawing.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
-import { paintedChest } from "../circuit/painted-chest.ts";
+import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
 import { drawSilhouette, fillTrunk } from "../circuit/silhouette.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
@@ -66,13 +66,7 @@ export function thorax(): Thorax {
     painted.organs,
     chest,
     airways,
-    back,
-    blood.behind,
-    painted.heart,
-    front,
-    blood.front,
-    painted.sewn,
-    painted.valves,
+    ...overOrgans(painted, blood, { behind: back, front }),
   );
   view.mask = mask;
   let known: Circulation | null = null;

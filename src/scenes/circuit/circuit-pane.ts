@@ -12,7 +12,7 @@ import { BODY } from "./arrange.ts";
 import { drawBody, drawVessels } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
-import { paintedChest } from "./painted-chest.ts";
+import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
 import { drawSilhouette, fillTrunk } from "./silhouette.ts";
@@ -86,20 +86,7 @@ export function pane(): Pane {
   const [body, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const chest = paintedChest();
   const trunk = fillTrunk(new Graphics());
-  plane.addChild(
-    body,
-    trunk,
-    chest.organs,
-    back,
-    blood.behind,
-    chest.heart,
-    front,
-    chest.rightHeart,
-    blood.front,
-    chest.sewn,
-    chest.valves,
-    chest.rightValves,
-  );
+  plane.addChild(body, trunk, chest.organs, ...overOrgans(chest, blood, { behind: back, front }));
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
 

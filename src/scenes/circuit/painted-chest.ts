@@ -32,6 +32,23 @@ export interface PaintedChest {
   release(): void;
 }
 
+/** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
+export const overOrgans = (
+  chest: Omit<PaintedChest, "organs" | "draw" | "release">,
+  blood: { readonly behind: Container; readonly front: Container },
+  vessels: { readonly behind: Container; readonly front: Container },
+): readonly Container[] => [
+  vessels.behind,
+  blood.behind,
+  chest.heart,
+  vessels.front,
+  chest.rightHeart,
+  blood.front,
+  chest.sewn,
+  chest.valves,
+  chest.rightValves,
+];
+
 export function paintedChest(): PaintedChest {
   const layer = anatomyLayer([
     "rightLung",

@@ -17,7 +17,7 @@ export interface SettleChoice {
   readonly depth: "uniform" | "round";
   /** s of blood time on the finest grid at most */
   readonly maxSeconds: number;
-  /** largest relative change (a fraction) of energy, flows, pressures and dissipation (and when accelerated of the flow in any place) while blood travels the narrowest width */
+  /** largest relative change (a fraction) of energy, flows, pressures and dissipation (and when accelerated of all velocities and pressures together, root mean square) while blood travels the narrowest width */
   readonly tolerance: number;
   /** count of cell updates after which it stops unsettled, so that no request runs for hours */
   readonly maxUpdates: number;

@@ -68,7 +68,7 @@ function paintMouth(ink: Ink, [x, y]: Point, [wide, high]: Point, theme: Theme):
 /** The inferior vena cava's mouth in the floor: its rim, wider than the vein, and a fold before it. */
 export function paintFloor(ink: Ink, { frame }: Anatomy, theme: Theme): void {
   if (!frame.lowerVein) return;
-  const { scale: s, ivc, heart, heartScale } = frame;
+  const { scale: s, ivc, heartScale } = frame;
   const look = tissue("atrium", theme);
   const [x, y] = lastOf(frame.lowerVein);
   const [half, high] = [ivc.width / 2 + 0.4 * s, 2 * s];
@@ -103,5 +103,5 @@ export function paintFloor(ink: Ink, { frame }: Anatomy, theme: Theme): void {
   ]);
   paintOrgan(ink, stump, look, { depth: 2.6 * s, edge: 0.5 * s });
   const seam = smoothLine([dome(-3.4, 3.5), dome(0, 4.3), dome(3.4, 3.5)]);
-  stitches(ink, seam, s * Math.min(1, heartScale, heart), threadOf(theme));
+  stitches(ink, seam, s * Math.min(1, heartScale), threadOf(theme));
 }
