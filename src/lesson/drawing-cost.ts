@@ -1,5 +1,5 @@
 /**
- * How often the parts of an SVG are drawn, definitions that use definitions included: a few bytes can ask a browser for
+ * How often the parts of an SVG are drawn, parts that draw parts again included: a few bytes can ask a browser for
  * years of it. Counted too high rather than too low.
  */
 
@@ -8,12 +8,11 @@ export const MAX_DRAWN = 200_000;
 
 /** Each stops at the next `<`: how long a text is must not matter. */
 const TAG = /<\/?[A-Za-z](?:[^"'<>]|"[^"<]*"|'[^'<]*')*>/g;
-const DEFINITION = /^(pattern|mask|clippath|marker|filter|symbol|g)$/;
 /** Of a filter, a step works on every pixel; noise on each many times. */
 const STEP = 1000;
 const NOISE = 20_000;
 
-/** What is drawn within a part, and how often: `OWN`, or what may be the id of a definition. */
+/** What is drawn within a part, and how often: `OWN`, or what may be an id. */
 type Part = Map<string, number>;
 const refer = (part: Part, id: string, times: number): Part => part.set(id, (part.get(id) ?? 0) + times);
 
@@ -59,7 +58,8 @@ const stylesOf = (svg: string): string =>
 function partsOf(tags: readonly string[], css: string) {
   const whole: Part = new Map();
   const styles: Part = new Map();
-  for (const name of namesIn(css)) refer(styles, name, 1);
+  // A selector names what is styled, an address what is drawn.
+  for (const name of namesIn((css.match(/url\([^)]*/gi) ?? []).join(" "))) refer(styles, name, 1);
   const byId = new Map([[STYLES, styles]]);
   const within = [whole];
   for (const tag of tags) {
@@ -70,14 +70,8 @@ function partsOf(tags: readonly string[], css: string) {
     }
     const inner = within.at(-1) ?? whole;
     const words = decoded(tag);
-    refer(inner, OWN, name === "feturbulence" ? NOISE : name.startsWith("fe") ? STEP : 1);
-    // A marker is drawn at every corner of its path.
-    const times = /marker/i.test(words) || /marker/i.test(css) ? corners(words) : 1;
-    for (const each of namesIn(words)) refer(inner, each, times);
-    if (styles.size > 0) refer(inner, STYLES, times);
-    if (tag.endsWith("/>")) continue;
-    const id = DEFINITION.test(name) ? idOf(words) : undefined;
-    // Of two of one id a browser takes the first.
+    // Whatever has an id may be drawn again. Of two of one id a browser takes the first.
+    const id = idOf(words);
     const isNew = id !== undefined && !byId.has(id);
     const part: Part = isNew ? new Map() : inner;
     if (isNew) {
@@ -85,6 +79,12 @@ function partsOf(tags: readonly string[], css: string) {
       // Counted where it stands as well as where it is referred to.
       refer(inner, id, 1);
     }
+    refer(part, OWN, name === "feturbulence" ? NOISE : name.startsWith("fe") ? STEP : 1);
+    // A marker is drawn at every corner of its path.
+    const times = /marker/i.test(words) || /marker/i.test(css) ? corners(words) : 1;
+    for (const each of namesIn(words)) refer(part, each, times);
+    if (styles.size > 0) refer(part, STYLES, times);
+    if (tag.endsWith("/>")) continue;
     within.push(part);
   }
   return { whole, byId };

@@ -21,6 +21,12 @@ test.each([
   ["clipPath", nested("clipPath", (id) => `style="clip-path: url( #${id} )"`)],
   ["spelt with numbers", nested("mask", (id) => `mask="url(&#x23;${id})"`)],
   ["spelt with a style's numbers", nested("mask", (id) => `style="mask:url(\\23 ${id})"`)],
+  [
+    "a use that is used",
+    svg(
+      `<g id="g0"><rect/></g>${Array.from({ length: 8 }, (_, n) => `<use id="u${n}" href="#g${n}"/><g id="g${n + 1}">${`<use href="#u${n}"/>`.repeat(10)}</g>`).join("")}<use href="#g8"/>`,
+    ),
+  ],
   ["use", nested("g", (id) => `></rect><use href="#${id}"`)],
   [
     "marker",
@@ -52,6 +58,7 @@ test.each([
 });
 
 test.each([
+  ["a styled group", svg('<style>#a{fill:red}</style><g id="a"><rect/></g>')],
   ["many paths", svg('<path d="M0 0L1 1"/>'.repeat(20_000))],
   [
     "groups, gradients and clips",
