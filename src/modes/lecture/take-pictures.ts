@@ -72,7 +72,9 @@ const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
 /** Nothing in it runs, and nothing is fetched. */
 const cleanSvg = (text: string): string => {
   const clean = DOMPurify.sanitize(text, { USE_PROFILES: { svg: true, svgFilters: true } });
-  return clean.includes("xmlns=") ? clean : clean.replace(/<svg/i, '<svg xmlns="http://www.w3.org/2000/svg"');
+  // Written as HTML would write it, which SVG does not know.
+  const svg = clean.replaceAll("&nbsp;", "&#160;");
+  return svg.includes("xmlns=") ? svg : svg.replace(/<svg/i, '<svg xmlns="http://www.w3.org/2000/svg"');
 };
 
 /** px; null for what no browser can show */

@@ -7,7 +7,7 @@ import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { type Outlines, type Painted, sheet } from "./painted-sheet.ts";
 import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
-import { DESCENT, type Standing } from "./standing.ts";
+import { DESCENT, OUTSIDE, type Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
 interface Surface extends Outlines {
@@ -25,9 +25,6 @@ export interface AnatomyLayer {
   move(standing: Standing): void;
   release(): void;
 }
-
-/** Part of a cavity's change that its muscle's outside follows: the wall keeps its volume. */
-const OUTSIDE = 0.35;
 
 /** @param wanted the pieces that are painted; the rest stay empty */
 export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLayer {

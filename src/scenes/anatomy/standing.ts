@@ -18,7 +18,9 @@ export interface Standing {
 export const STILL: Standing = { ventricle: 1, atrium: 1, atrioventricular: 1, semilunar: 0, lungs: 1 };
 
 /** Part of its greatest flow at which a valve stands open. */
-const OPEN = 0.12;
+export const OPEN = 0.12;
+/** Part of a cavity's change that its muscle's outside follows: the wall keeps its volume. */
+export const OUTSIDE = 0.35;
 
 /** Linear size against the mean: the cube root of volume over its mean. */
 export function swelling(volume: number, mean: number): number {

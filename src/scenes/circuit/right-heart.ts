@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { chamberSize } from "../anatomy/standing.ts";
+import { chamberSize, OPEN, OUTSIDE } from "../anatomy/standing.ts";
 import { roundOf, tissue } from "../anatomy/tones.ts";
 import { curve, type Spot } from "../drawing/curve-drawing.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -36,8 +36,6 @@ export interface RightHeart {
 
 /** Fills of which a cavity's round is made. */
 const ROUNDS = 6;
-/** Part of a cavity's change that its wall's outside follows. */
-const OUTSIDE = 0.35;
 
 export function rightHeart(): RightHeart {
   const chambers = new Container();
@@ -164,9 +162,6 @@ const RIDGES: readonly (readonly [Spot, Spot])[] = [
     [530, 510],
   ],
 ];
-
-/** Part of its greatest flow at which a valve stands open. */
-const OPEN = 0.12;
 
 function drawValves(
   ink: Graphics,
