@@ -116,7 +116,8 @@ function runnerParts({ clock, post }: RunnerOptions) {
     pending = null;
     if (next) build(next);
     pace.elapse();
-    return { field: solver.session, seconds: pace.due };
+    // Until something flows in there is nothing to compute.
+    return { field: solver.session, seconds: boundary ? pace.due : 0 };
   };
 
   const passed = (field: FieldSession, slice: Slice) => {
@@ -125,11 +126,11 @@ function runnerParts({ clock, post }: RunnerOptions) {
   };
 
   const rest = () => {
-    const { session } = solver;
+    const session = boundary ? solver.session : null;
     if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT) send(session, current);
     if (clock() - lastWord > ALIVE) say({ kind: "alive" });
-    if (solver.session && pace.due > 0) return 0;
-    return solver.session && pace.runs ? AHEAD : ASLEEP;
+    if (session && pace.due > 0) return 0;
+    return session && pace.runs ? AHEAD : ASLEEP;
   };
 
   return {

@@ -54,6 +54,17 @@ describe("a field's runner", () => {
     expect(Math.max(...last.v)).toBeGreaterThan(0.05);
   });
 
+  it("built before it is known what flows in it waits, is heard from, and then flows at once", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "run", rate: 1 });
+    run.pass(1);
+    expect(new Set(run.words())).toEqual(new Set(["built", "alive"]));
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.pass(0.1);
+    expect(Math.max(...run.fields()[0]!.v)).toBeGreaterThan(0.02);
+  });
+
   it("asked for no flow it is looked at a few times a second, and is still heard from in time", () => {
     const run = begin();
     run.runner.hear({ ...build, shapeId: 1 });
