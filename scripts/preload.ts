@@ -35,9 +35,7 @@ export function preload(): Plugin {
           ...[...wanted]
             .filter(missing)
             .map((name) => link({ rel: "modulepreload", crossorigin: true, href: `./${name}` })),
-          ...faces.map((name) =>
-            link({ rel: "preload", as: "font", crossorigin: true, href: `./${name}` }),
-          ),
+          ...faces.map((name) => link({ rel: "preload", as: "font", crossorigin: true, href: `./${name}` })),
         ];
       },
     },

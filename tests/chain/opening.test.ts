@@ -6,6 +6,7 @@ import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 import { begin } from "./begin.ts";
+import { coarse } from "./fakes.ts";
 
 const { request } = START;
 
@@ -41,4 +42,21 @@ test("fields beside each other leave the processor to the solver until all is an
   const beside = [{ stage: "lateral-tunnel" as const, set: {} }];
   const { field } = begin({ ...START, beside });
   expect(field.ports).toHaveLength(0);
+});
+
+test("a field that is being refined has as long as one that is being built before it counts as lost", async () => {
+  const { chain, time, field } = begin();
+  await expect.poll(() => chain.circulations.value[0]).not.toBeNull();
+  const port = field.ports[0]!;
+  const build = (port.sent as ToField[]).find((message) => message.kind === "build");
+  if (build?.kind !== "build") throw new Error("nothing was built");
+  const { shapeId, geometry } = build;
+  const shape = coarse(geometry);
+  port.say({ kind: "built", shapeId, shape, coarse: true });
+  field.flow(port, 0.05);
+  for (let n = 0; n < 15; n++) await time.pass(0.2);
+  expect(field.ports).toHaveLength(1);
+  port.say({ kind: "built", shapeId, shape });
+  for (let n = 0; n < 15; n++) await time.pass(0.2);
+  expect(field.ports.length).toBeGreaterThan(1);
 });

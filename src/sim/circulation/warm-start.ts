@@ -19,7 +19,7 @@ export function pack({ point, secants }: WarmStart): number[] {
   return block;
 }
 
-/** What {@link pack} was given, or a bare point of its first numbers; undefined where their number is another. */
+/** What {@link pack} was given, or the bare point from [SEARCHED] numbers in SI; undefined where their number is neither. */
 export function unpack(block: readonly number[]): WarmStart | undefined {
   if (block.length !== BLOCK && block.length !== SEARCHED) return undefined;
   const part = (from: number) => Float64Array.from(block.slice(from, from + SEARCHED));
