@@ -46,6 +46,31 @@ export const compileHighShaderGlProgram = ({ bits, name }) => new GlProgram({
   }),
 });`;
 
+/** Nothing drawn is read back within the same drawing: the screen itself is drawn on. */
+const NO_BACK_BUFFER = `
+import { ExtensionType } from "../../../extensions/Extensions.mjs";
+export class GlBackBufferSystem {
+  static extension = { type: [ExtensionType.WebGLSystem], name: "backBuffer", priority: 1 };
+  useBackBuffer = false;
+  constructor(renderer) { this.renderer = renderer; }
+  renderEnd() { this.renderer.renderTarget.finishRenderPass(); }
+  destroy() {}
+}`;
+
+/** Widths of words, in the order in which they were measured: the oldest goes when there are too many. */
+const MEASURED = `
+export function lru(most) {
+  const kept = new Map();
+  return {
+    has: (key) => kept.has(key),
+    get: (key) => kept.get(key),
+    set(key, value) {
+      if (kept.size >= most) kept.delete(kept.keys().next().value);
+      kept.set(key, value);
+    },
+  };
+}`;
+
 /** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
 const PLAIN_FILL = `
 import { Color } from "../../../../color/Color.mjs";
@@ -58,6 +83,7 @@ const inPixi = (modules: Readonly<Record<string, string>>): Record<string, strin
 export const LEFT_OUT: Readonly<Record<string, string>> = {
   "@pixi/colord/index.mjs": HEX_COLOURS,
   "@pixi/colord/plugins/names.mjs": "export default () => {};",
+  "tiny-lru/dist/tiny-lru.js": MEASURED,
   ...inPixi({
     // Shapes are drawn from the kit's own data, never read from SVG, and filled with one colour.
     "scene/graphics/shared/svg/SVGParser": refusing("SVGParser"),
@@ -75,6 +101,9 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     ),
     // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
     "spritesheet/init": "export {};",
+    // Nothing is blurred or tinted after it has been drawn.
+    "filters/init": "export {};",
+    "rendering/renderers/gl/GlBackBufferSystem": NO_BACK_BUFFER,
     // Pictures are canvases; masks are shapes.
     "rendering/renderers/shared/texture/sources/VideoSource":
       'export class VideoSource { static extension = "texture-source"; static test() { return false; } }',
