@@ -22,6 +22,17 @@ const unmade = (...names: readonly string[]): string =>
 const unsent = (name: string, id: string): string =>
   `export const ${name} = { id: "${id}", upload() { ${refusal(name)} } };`;
 
+/** A table of what the graphics chip calls the few kinds of texture there are: colours of 8 bits, and a mask's stencil. */
+const formats = (name: string, rgba: string, bgra: string, stencil: string): string =>
+  `export const ${name} = (gl) => ({ rgba8unorm: gl.${rgba}, bgra8unorm: gl.${bgra}, "depth24plus-stencil8": gl.${stencil} });`;
+
+/** A program that the chip refuses is reported in its own words. */
+const PLAIN_ERROR = `
+export const logProgramError = (gl, program, ...shaders) => {
+  if (!gl.getProgramParameter(program, gl.LINK_STATUS))
+    console.error(gl.getProgramInfoLog(program), ...shaders.map((shader) => gl.getShaderInfoLog(shader)));
+};`;
+
 /** The kit writes colours in one way, the library itself one by its name: what its reader of every CSS colour answers to these. */
 const HEX_COLOURS = `
 export const extend = () => {};
@@ -115,6 +126,27 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
       "glUploadCompressedTextureResource",
       "compressed",
     ),
+    "rendering/renderers/gl/texture/uploaders/glUploadCubeTextureResource":
+      "export const createGlUploadCubeTextureResource = () => ({});",
+    "rendering/renderers/gl/texture/utils/mapFormatToGlInternalFormat": formats(
+      "mapFormatToGlInternalFormat",
+      "RGBA",
+      "RGBA8",
+      "DEPTH24_STENCIL8",
+    ),
+    "rendering/renderers/gl/texture/utils/mapFormatToGlFormat": formats(
+      "mapFormatToGlFormat",
+      "RGBA",
+      "RGBA",
+      "DEPTH_STENCIL",
+    ),
+    "rendering/renderers/gl/texture/utils/mapFormatToGlType": formats(
+      "mapFormatToGlType",
+      "UNSIGNED_BYTE",
+      "UNSIGNED_BYTE",
+      "UNSIGNED_INT_24_8",
+    ),
+    "rendering/renderers/gl/shader/program/logProgramError": PLAIN_ERROR,
     "rendering/mask/alpha/AlphaMaskPipe": unmade("AlphaMaskPipe"),
     "scene/particle-container/shared/ParticleBuffer": unmade("ParticleBuffer"),
     "unsafe-eval/particle/generateParticleUpdatePolyfill": refusing("generateParticleUpdatePolyfill"),
