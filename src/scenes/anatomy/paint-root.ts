@@ -18,8 +18,8 @@ interface Root {
 /** How far up from the hinges the root is open at its sides, and by how much further in its middle. */
 const OPENED = 12;
 const ARCHED = 3.6;
-/** Where the left sinus gives off the coronary artery. */
-const OSTIUM = 5.6;
+/** Where the two sinuses in front give off the coronary arteries. */
+const OSTIUM = 6.4;
 
 /** The vessel's own bend away from the root's axis. */
 const bend = (v: number): number => -1.6 * (v / 15) ** 2;
@@ -29,7 +29,7 @@ const placed = ({ heart }: Root, points: readonly Point[]): Point[] =>
 
 /** The lumen's edge from below the hinge to the closed vessel. */
 const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
-  const sinus = Math.max(8, 1.16 * half);
+  const sinus = sinusOf(half);
   const profile: readonly Point[] = [
     [6, -3],
     [5.9, -0.6],
@@ -45,6 +45,9 @@ const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
     5,
   );
 };
+
+/** Half of the root's width where its sinuses are widest. */
+const sinusOf = (half: number): number => Math.max(8, 1.16 * half);
 
 const rimOf = (half: number): readonly Point[] =>
   Array.from({ length: 21 }, (_, i): Point => {
@@ -82,7 +85,6 @@ export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
   const { half } = root;
   const [right, left] = [edgeOf(half, 1), edgeOf(half, -1)];
   const inside = placed(root, [...right, ...[...left].reverse()]);
-  paintCoronary(ink, root);
   ink.save();
   traceWindow(ink, root);
   ink.clip();
@@ -127,6 +129,19 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
   ink.globalAlpha = 0.5;
   ink.lineWidth = 0.7 * heart.size;
   ink.stroke();
+  for (const u of [-0.86, 0.86])
+    strokes(
+      ink,
+      placed(root, [
+        [u * sinusOf(root.half), OSTIUM],
+        [0.97 * u * sinusOf(root.half), OSTIUM + 0.3],
+      ]),
+      heart.size,
+      [
+        [2.2, tones.light],
+        [1.4, tones.wall],
+      ],
+    );
   // The cut edge's shadow.
   trace(ink, placed(root, rimOf(root.half)));
   ink.strokeStyle = tones.wall;
@@ -175,25 +190,4 @@ function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1, t
   ink.stroke();
   trace(ink, placed(root, outer));
   ink.stroke();
-}
-
-/** The left coronary artery from its sinus to the groove beside the second chamber. */
-function paintCoronary(ink: Ink, root: Root): void {
-  const { heart, tones, half } = root;
-  const u = Math.max(8, 1.16 * half);
-  const course = placed(
-    root,
-    smoothLine([
-      [u - 1, OSTIUM],
-      [u + 2.4, OSTIUM - 0.8],
-      [u + 3.6, 2],
-      [10.6, -1.6],
-      [11.2, -4],
-    ]),
-  );
-  strokes(ink, course, heart.size, [
-    [2.5, tones.wall],
-    [1.8, tones.edge],
-    [0.8, tones.light],
-  ]);
 }

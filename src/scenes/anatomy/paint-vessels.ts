@@ -8,7 +8,7 @@ import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
-import { paintOrgan } from "./paint-organ.ts";
+import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -52,7 +52,7 @@ export function paintBehind(
   const s = frame.scale;
   const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
-  paintOrgan(ink, sac, tissue("sac", theme), { depth: 7 * s, edge: 0.6 * s });
+  paintPericardium(ink, sac, s, theme);
   laidOver(ink, layerOf(ink, bounds, inFront(true), round, s), bounds, CAST * s);
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;

@@ -7,8 +7,9 @@ import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
-import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
+import { atriumRoom, paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { paintMuscle } from "./paint-muscle.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
@@ -69,8 +70,8 @@ export function piecesOf(
   ];
   const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium], 4 * heart.size);
-  const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
+  const room = atriumRoom(anatomy);
+  const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
     drawn: readonly Tube[],
@@ -101,7 +102,7 @@ export function piecesOf(
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
-    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
+    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, round("arterial"), theme) },
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
       paintInLiver(...at, round, theme),
     ),

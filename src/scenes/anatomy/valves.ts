@@ -17,7 +17,7 @@ export interface Valves {
 }
 
 /** Half of a leaflet's thickness at its hinge and at its free edge. */
-const THICK = [0.95, 0.5] as const;
+const THICK = [0.6, 0.42] as const;
 /** From which parts of a leaflet cords run to the papillary muscle of its own side, and to the other one. */
 const CORDS = [
   [0.98, 0.86, 0.7],
@@ -47,14 +47,20 @@ export function valves(): Valves {
         if (leaflet.hangs)
           leaflets
             .poly([...line, ...smoothLine(leaflet.hangs, 4)].flat())
-            .fill({ color: look.body, alpha: 0.72 })
-            .stroke({ color: look.shade, width: 0.3, alpha: 0.7 });
+            .fill({ color: look.body, alpha: 0.5 })
+            .stroke({ color: look.shade, width: 0.22, alpha: 0.7 });
         else
           leaflets
             .poly(thickened(line).flat())
             .fill({ color: look.body })
-            .stroke({ color: look.shade, width: 0.3 });
-        if (leaflet.valve === "semilunar") continue;
+            .stroke({ color: look.shade, width: 0.26 });
+        if (leaflet.valve === "semilunar") {
+          // The nodule where the three cusps meet.
+          leaflets
+            .circle(...lastOf(leaflet.hangs ? line.slice(0, (line.length >> 1) + 1) : line), 0.55)
+            .fill({ color: look.body });
+          continue;
+        }
         hold(cords, line, side);
         side = 1;
       }
