@@ -63,6 +63,7 @@ function make(frame: ChestFrame): Anatomy {
       ...abdomen.portal.map(partOf),
       ...tubes.behind.map(partOf),
       { name: "atrium", outline: heart.atrium },
+      { name: "atrium", outline: heart.appendage },
       { name: "ventricle", outline: heart.ventricle },
       ...tubes.veins.map(partOf),
       ...tubes.before.map(partOf),

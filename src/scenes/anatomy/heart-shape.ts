@@ -10,56 +10,57 @@ import { type Placing, smoothLine } from "./placing.ts";
 const BASE: Point = [27, -15];
 const LEAN = -0.82;
 
-/** Along the axis from the base, and across it towards the patient's right: the wall's outside and inside in the window's plane. */
+/** Along the axis from the base, and across it towards the patient's right: the wall's outside in the window's plane. */
 const OUTER: readonly Point[] = [
-  [-1.6, -19.4],
-  [5, -21.6],
-  [14, -22],
-  [24, -19.4],
+  [-1, -20],
+  [6, -22],
+  [15, -22],
+  [24, -19],
   [33, -14],
-  [40, -6.6],
-  [42.4, 0.4],
+  [40, -7],
+  [42, 0],
   [41, 6],
-  [35.5, 12.6],
-  [26, 17.8],
-  [14, 20.6],
-  [6, 20.8],
-  [-1, 19.6],
+  [35, 13],
+  [26, 18],
+  [15, 21],
+  [6, 21],
+  [-1, 20],
 ];
-const INNER: readonly Point[] = [
-  [-0.8, -15.8],
-  [5, -16.6],
-  [13, -16.8],
-  [22, -14.8],
-  [30, -10.4],
-  [36.2, -4.6],
-  [38.6, 0.4],
-  [37, 4.6],
-  [32, 9],
-  [23.5, 13],
-  [13, 15.6],
-  [5, 15.8],
-  [-1.4, 15.2],
-];
-/** The closed heart's outside: along the left border round the apex to where the right chamber's lies on the diaphragm, and back along the base. */
+/** Its inside: a wall as thick all around, a little thinner at the apex. */
+const INNER = OUTER.map(([along, across]): Point => [0.92 * along, 0.77 * across]);
+/** The closed heart's outside: along the left border round the apex to where the right chamber lies on the diaphragm, and back along the base. */
 const OUTSIDE: readonly Point[] = [
   [-5, -20],
   [2, -24],
   [12, -25],
   [23, -23],
-  [33, -17.6],
-  [41.6, -9.4],
-  [45.6, -0.6],
-  [44.6, 6.4],
+  [33, -18],
+  [41, -10],
+  [46, -1],
+  [44, 7],
   [38, 14],
   [30, 21],
-  [21, 27.6],
-  [11, 31.4],
-  [2, 31.6],
-  [-5, 27.6],
-  [-7.6, 21],
+  [21, 28],
+  [11, 31],
+  [2, 32],
+  [-5, 28],
+  [-8, 21],
   [-5, 14],
   [-4, 0],
+];
+/** The left atrium's appendage at the left border, x and y in the heart. */
+const APPENDAGE: readonly Point[] = [
+  [31, 17],
+  [36, 20],
+  [40, 18],
+  [44, 19],
+  [46, 16],
+  [49, 13],
+  [50, 8],
+  [51, 4],
+  [48, -1],
+  [44, -3],
+  [36, -2],
 ];
 
 /** A valve's two hinges along the base. */
@@ -85,13 +86,16 @@ export interface HeartShape {
   readonly lean: number;
   /** mm for one of the ventricle's own lengths */
   readonly size: number;
-  /** in the ventricle's own lengths: closed outlines, the muscle's in the window's plane and the closed heart's */
-  readonly muscle: readonly Point[];
+  /** in the ventricle's own lengths: the wall's outside and inside, point by point, from one end of the base to the other */
+  readonly outer: readonly Point[];
+  readonly inner: readonly Point[];
+  /** closed outlines */
   readonly cavity: readonly Point[];
   readonly outside: readonly Point[];
   /** mm: closed outlines in the plane */
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
+  readonly appendage: readonly Point[];
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
@@ -111,11 +115,13 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     base,
     lean: LEAN,
     size: heart,
-    muscle: [...smoothLine(OUTER, 6), ...smoothLine(INNER, 6).reverse()],
+    outer: smoothLine(OUTER, 6),
+    inner: smoothLine(INNER, 6),
     cavity: smooth([...INNER, [-14, 13], [-14, -13]]),
     outside,
     ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
+    appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
     at,
   };
 }

@@ -18,8 +18,12 @@ const { from, to } = ATRIOVENTRICULAR;
 /** Where the inlet's leaflets meet: the one beside the outlet is the longer one. */
 const MEET = from + 0.42 * (to - from);
 
+const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
+/** The free edge of the cusp behind. */
+const behind = (v: number, middle: number) => inRoots([-5.8, 9], [-2.6, v], [0, middle], [2.6, v], [5.8, 9]);
+
 const cusp = (side: 1 | -1): Leaflet => {
-  const line = (...points: readonly Point[]) => points.map(([u, v]) => inRoot(side * u, v));
+  const line = (...points: readonly Point[]) => inRoots(...points.map(([u, v]): Point => [side * u, v]));
   const half = (SEMILUNAR.to - SEMILUNAR.from) / 2;
   return {
     valve: "semilunar",
@@ -32,17 +36,9 @@ const cusp = (side: 1 | -1): Leaflet => {
 export const LEAFLETS: readonly Leaflet[] = [
   {
     valve: "semilunar",
-    shut: [inRoot(-5.8, 9), inRoot(-2.6, 7), inRoot(0, 6.2), inRoot(2.6, 7), inRoot(5.8, 9)],
-    open: [inRoot(-5.8, 9), inRoot(-2.6, 8.2), inRoot(0, 8), inRoot(2.6, 8.2), inRoot(5.8, 9)],
-    hangs: [
-      inRoot(5.8, 9),
-      inRoot(5.4, 4),
-      inRoot(3.2, 0.9),
-      inRoot(0, -0.1),
-      inRoot(-3.2, 0.9),
-      inRoot(-5.4, 4),
-      inRoot(-5.8, 9),
-    ],
+    shut: behind(7, 6.2),
+    open: behind(8.2, 8),
+    hangs: inRoots([5.8, 9], [5.4, 4], [3.2, 0.9], [0, 0], [-3.2, 0.9], [-5.4, 4], [-5.8, 9]),
   },
   {
     valve: "atrioventricular",
@@ -64,14 +60,14 @@ export const LEAFLETS: readonly Leaflet[] = [
   {
     valve: "atrioventricular",
     shut: [
-      [0.6, to + 0.9],
+      [1, to + 1.6],
       [-0.3, to - 4.2],
       [1.3, MEET + 2.2],
       [4, MEET + 0.5],
       [6.8, MEET + 0.3],
     ],
     open: [
-      [0.6, to + 0.9],
+      [1, to + 1.6],
       [3.6, to - 0.2],
       [7.2, to - 0.9],
       [10.6, to - 2],

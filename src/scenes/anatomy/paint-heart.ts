@@ -1,6 +1,5 @@
 /** The heart's parts, each for a picture of its own: the pericardium behind it, the atrium, the ventricle's cavity. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -9,7 +8,6 @@ import { ATRIOVENTRICULAR, type HeartShape, SEMILUNAR } from "./heart-shape.ts";
 import { joined } from "./joined.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
-import { placing } from "./placing.ts";
 import { tissue } from "./tones.ts";
 
 /** The blood in a chamber: darker towards its wall. */
@@ -31,38 +29,13 @@ function paintCavity(
   paintOrgan(ink, outline, tones, relief);
 }
 
-/** The left atrium's appendage on the heart's left border, x and y in the heart. */
-const APPENDAGE: readonly Point[] = [
-  [31, 17],
-  [36, 19.6],
-  [40, 18.6],
-  [43.4, 19],
-  [46.6, 15.6],
-  [49.4, 13],
-  [49.8, 8.4],
-  [51, 4],
-  [48.6, -1],
-  [44, -3.4],
-  [36, -2],
-];
-
-/** What it reaches, with its appendage. */
-export const atriumRoom = ({ frame, heart }: Anatomy) => {
-  const { inHeart } = placing(frame);
-  return boundsOf([heart.atrium, APPENDAGE.map((point) => inHeart(...point))], 4 * heart.size);
-};
-
 /** Blood in a thin wall, open to the ventricle. */
 export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, theme: Theme): void {
   const { heart } = anatomy;
   const { atrium, size } = heart;
   const look = tissue("atrium", theme);
   const walled = wallOf(heart);
-  const { inHeart } = placing(anatomy.frame);
-  paintOrgan(ink, closedOutline(APPENDAGE.map((point) => inHeart(...point))), look, {
-    depth: 3 * size,
-    edge: 0.5 * size,
-  });
+  paintOrgan(ink, heart.appendage, look, { depth: 3 * size, edge: 0.5 * size });
   const stroke = (width: number, colour: string) => {
     trace(ink, walled);
     ink.lineWidth = width * size;
@@ -104,15 +77,10 @@ function wallOf({ atrium, base, lean, size }: HeartShape): readonly Point[] {
 }
 
 /** In the ventricle's own lengths: what shows between the muscle and a cavity that has drawn together. */
-export function paintVentricleBed(ink: Ink, { cavity }: HeartShape, theme: Theme): void {
-  ink.save();
-  ink.beginPath();
-  ink.rect(-1, -40, 60, 80);
-  ink.clip();
-  trace(ink, cavity, true);
+export function paintVentricleBed(ink: Ink, { inner }: HeartShape, theme: Theme): void {
+  trace(ink, inner, true);
   ink.fillStyle = mix(tissue("muscle", theme).shade, tissue("muscle", theme).body, 0.35);
   ink.fill();
-  ink.restore();
 }
 
 /** In the ventricle's own lengths; at the base it clears into what lies beyond the valves. */

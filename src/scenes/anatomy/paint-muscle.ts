@@ -7,17 +7,21 @@ import { type HeartShape, PAPILLARY } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { paintGroove, paintOutside } from "./paint-outside.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
+import { smoothLine } from "./placing.ts";
 import { type Round, tissue } from "./tones.ts";
 
 /**
  * In the ventricle's own lengths: the closed heart's outside with the small right chamber and its arteries, and in the window cut into it
  * the wall with its fibres, the ridges inside, the papillary muscles.
  */
-export function paintMuscle(ink: Ink, heart: HeartShape, arterial: Round, theme: Theme): void {
+export function paintMuscle(
+  ink: Ink,
+  { outer, inner, outside }: HeartShape,
+  arterial: Round,
+  theme: Theme,
+): void {
   const look = tissue("muscle", theme);
-  const half = heart.muscle.length / 2;
-  const [outer, inner] = [heart.muscle.slice(0, half), heart.muscle.slice(half).reverse()];
-  paintOutside(ink, heart.outside, arterial, theme);
+  paintOutside(ink, outside, arterial, theme);
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   trace(ink, [...outer, [-9, 19], [-9, -19]], true);
@@ -26,7 +30,7 @@ export function paintMuscle(ink: Ink, heart: HeartShape, arterial: Round, theme:
   paintPapillary(ink, theme);
   paintRidges(ink, inner, theme);
   const cut = { ...look, light: look.body, body: mix(look.body, look.shade, 0.55) };
-  paintOrgan(ink, heart.muscle, cut, { depth: 1.6 });
+  paintOrgan(ink, [...outer, ...[...inner].reverse()], cut, { depth: 1.6 });
   // Fibres follow the wall.
   for (const part of [0.2, 0.35, 0.5, 0.65, 0.8])
     strokes(
@@ -78,19 +82,20 @@ function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
 
 function paintPapillary(ink: Ink, theme: Theme): void {
   const look = tissue("muscle", theme);
-  for (const [x, y] of PAPILLARY) {
-    const root: Point = [x + 10, y > 0 ? y + 2.5 : y - 1];
-    for (const [width, colour] of [
-      [5.6, look.shade],
-      [4.7, look.body],
-      [1.7, look.light],
-    ] as const) {
-      ink.beginPath();
-      ink.moveTo(x, y);
-      ink.quadraticCurveTo(x + 5, y, root[0], root[1]);
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.stroke();
-    }
-  }
+  for (const [x, y] of PAPILLARY)
+    strokes(
+      ink,
+      smoothLine([
+        [x, y],
+        [x + 5, y + (y > 0 ? 0.6 : -0.4)],
+        [x + 10, y + (y > 0 ? 2.5 : -1)],
+      ]),
+      1,
+      [
+        [5.6, look.edge],
+        [4.9, look.shade],
+        [3.9, look.body],
+        [1.4, look.light],
+      ],
+    );
 }

@@ -10,31 +10,44 @@ import { type Round, tissue } from "./tones.ts";
 
 /** Along from the base, across towards the patient's right: what tricuspid atresia leaves of the right ventricle. */
 const RIGHT_CHAMBER: readonly Point[] = [
-  [-6, 20.4],
-  [-6, 25.4],
-  [-1, 29.6],
-  [8, 30.4],
-  [17, 27.6],
-  [25, 22.8],
+  [-6, 20],
+  [-6, 25],
+  [-1, 29],
+  [8, 30],
+  [17, 28],
+  [25, 23],
   [29, 19],
-  [20, 20.6],
-  [8, 21.8],
+  [20, 21],
+  [8, 22],
 ];
 /** Right coronary artery in its groove; anterior interventricular artery beside the small chamber with branches to either side; a branch of the circumflex. */
 const ARTERIES: readonly (readonly [width: number, ...course: Point[]])[] = [
-  [1.7, [-7, 16], [-9, 20], [-8.6, 24.6], [-5.4, 29], [1.6, 32]],
-  [0.8, [-5.6, 28.6], [0, 26.6], [9, 26.2], [15, 24.4]],
-  [1.7, [-1, 18.6], [4, 21.6], [12, 22.4], [21, 20.6], [31, 16.4], [39, 10], [44, 2.6]],
-  [0.8, [10, 22.4], [14, 25], [18, 25.4]],
-  [0.8, [31.6, 16], [36, 11.4], [40.4, 7.6]],
-  [1.2, [-4, -20.2], [3, -23], [12, -24], [22, -22], [31, -17.4]],
-  [0.7, [38.6, -10.4], [42.6, -5], [44.4, -0.4]],
+  [1.7, [-7, 16], [-9, 20], [-9, 25], [-5, 29], [2, 32]],
+  [0.8, [-5, 28], [0, 27], [9, 26], [15, 24]],
+  [1.7, [-1, 19], [4, 22], [12, 23], [21, 21], [31, 17], [39, 10], [44, 3]],
+  [0.8, [10, 22], [14, 25], [18, 26]],
+  [0.8, [31, 17], [36, 13], [40, 8]],
+  [1.2, [-4, -20], [3, -23], [12, -24], [22, -22], [31, -17]],
 ];
 /** Fat in the grooves. */
-const FAT: readonly (readonly [width: number, ...course: Point[]])[] = [
-  [4.4, [-8, 18], [-9, 22], [-6.6, 28], [0, 31.6]],
-  [3, [-2, 19.4], [8, 21.6], [20, 20.8], [33, 15], [42, 6]],
-  [3.4, [-6, -19], [-1, -22], [4, -23.4]],
+const FAT: readonly (readonly Point[])[] = [
+  [
+    [-8, 18],
+    [-9, 22],
+    [-7, 28],
+    [0, 32],
+  ],
+  [
+    [-2, 20],
+    [8, 22],
+    [20, 21],
+    [30, 18],
+  ],
+  [
+    [-6, -19],
+    [-1, -22],
+    [4, -23],
+  ],
 ];
 
 /** In the ventricle's own lengths. */
@@ -46,8 +59,8 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
   trace(ink, outside, true);
   ink.clip();
   paintOrgan(ink, closedOutline(RIGHT_CHAMBER), { ...look, shade: look.body }, { depth: 3 });
-  for (const [width, ...course] of FAT)
-    strokes(ink, smoothLine(course), width, [
+  for (const course of FAT)
+    strokes(ink, smoothLine(course), 3.4, [
       [1, fat.shade],
       [0.7, fat.body],
       [0.3, fat.light],
@@ -60,27 +73,18 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
 /** In the left groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
   const fat = tissue("sac", theme);
-  trace(
+  strokes(
     ink,
-    closedOutline([
-      [-0.6, -16],
-      [0.4, -20],
-      [-2.6, -21.4],
-      [-4.4, -18.4],
-    ]),
-    true,
+    [
+      [-2, -18.6],
+      [-1.4, -19.6],
+    ],
+    1,
+    [
+      [4.6, fat.edge],
+      [3.8, fat.body],
+      [1.9, arterial.wall],
+      [1.2, arterial.light],
+    ],
   );
-  ink.fillStyle = fat.body;
-  ink.strokeStyle = fat.edge;
-  ink.lineWidth = 0.4;
-  ink.fill();
-  ink.stroke();
-  const artery: readonly Point[] = [
-    [-2.2, -18.8],
-    [-2, -18.8],
-  ];
-  strokes(ink, artery, 1, [
-    [2, arterial.wall],
-    [1.3, arterial.light],
-  ]);
 }

@@ -4,8 +4,9 @@ import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
+import { stitches } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
+import type { Ink } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
 import { threadOf, tissue } from "./tones.ts";
 
@@ -43,33 +44,10 @@ export const remainsOutline = ({ at }: HeartShape): readonly Point[] =>
   [...TRUNK, ...APPENDAGE].map((point) => at(...point));
 
 export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
-  const organ = (points: readonly Point[], kind: "atrium") => {
-    const outline = closedOutline(
-      points.map((point) => at(...point)),
-      8,
-    );
-    paintOrgan(ink, outline, tissue(kind, theme), { depth: 3 * size, edge: 0.5 * size });
-  };
-  organ(APPENDAGE, "atrium");
-  organ(TRUNK, "atrium");
-  paintOversewn(ink, at, size, theme);
-}
-
-/** A running suture that closes the dome from one side to the other. */
-function paintOversewn(ink: Ink, at: HeartShape["at"], size: number, theme: Theme): void {
-  const seam = smoothLine(CLOSED, STITCHES);
-  trace(
-    ink,
-    seam.map((point) => at(...point)),
-  );
-  ink.lineWidth = 0.4 * size;
-  ink.strokeStyle = tissue("atrium", theme).edge;
-  ink.stroke();
-  ink.strokeStyle = threadOf(theme);
-  for (const [x, y] of seam) {
-    trace(ink, [at(x - 0.7, y - 0.7), at(x + 0.7, y + 0.7)]);
-    ink.stroke();
+  for (const points of [APPENDAGE, TRUNK]) {
+    const outline = closedOutline(points.map((point) => at(...point)));
+    paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
   }
+  // A running suture closes the trunk's end.
+  stitches(ink, smoothLine(CLOSED.map((point) => at(...point))), 0.8 * size, threadOf(theme));
 }
-
-const STITCHES = 4;

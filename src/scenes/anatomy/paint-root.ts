@@ -1,12 +1,11 @@
 /** The ventricle's outflow and the aorta's root as one cutaway: walls that go on into the ventricle's, sinuses, and a rim where the closed vessel begins. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
-import type { Theme } from "../theme/theme.ts";
 import { type HeartShape, inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
-import { type Round, tissue } from "./tones.ts";
+import type { Round } from "./tones.ts";
 
 interface Root {
   readonly heart: HeartShape;
@@ -81,7 +80,7 @@ export function cutOpen(ink: Ink, root: Root): void {
   ink.restore();
 }
 
-export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
+export function paintRoot(ink: Ink, root: Root): void {
   const { half } = root;
   const [right, left] = [edgeOf(half, 1), edgeOf(half, -1)];
   const inside = placed(root, [...right, ...[...left].reverse()]);
@@ -96,7 +95,7 @@ export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
     [right, 1],
     [left, -1],
   ] as const)
-    paintWall(ink, root, edge, side, theme);
+    paintWall(ink, root, edge, side);
   ink.restore();
 }
 
@@ -114,22 +113,7 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
     ink.lineWidth = 0.85 * k * heart.size;
     ink.stroke();
   }
-  // The ridge above the sinuses.
-  trace(
-    ink,
-    placed(
-      root,
-      smoothLine([
-        [-7.4, 10.2],
-        [0, 11.6],
-        [7, 10.2],
-      ]),
-    ),
-  );
-  ink.globalAlpha = 0.5;
-  ink.lineWidth = 0.7 * heart.size;
-  ink.stroke();
-  for (const u of [-0.86, 0.86])
+  for (const u of [-0.72, 0.72])
     strokes(
       ink,
       placed(root, [
@@ -160,34 +144,11 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
   ink.fill();
 }
 
-/** The wall in section, thicker towards the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
-function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1, theme: Theme): void {
-  const { heart, tones } = root;
-  const kept = edge.filter(([, v]) => v > -1.4);
-  const outer = kept.map(([u, v]): Point => [u + side * (1.3 + 0.8 * Math.exp(-((v + 0.8) ** 2) / 5)), v]);
-  const foot: readonly Point[] =
-    side === 1
-      ? [
-          [7.4, -2.6],
-          [6.6, -2.6],
-        ]
-      : [
-          [-7.6, -2.2],
-          [-6.4, -2.2],
-        ];
-  const line = placed(root, [...kept].reverse().concat([...foot].reverse(), outer));
-  const muscle = tissue("muscle", theme);
-  const [a, b] = [heart.at(...inRoot(0, -2)), heart.at(...inRoot(0, 3.4))];
-  const fall = ink.createLinearGradient(...a, ...b);
-  fall.addColorStop(0, side === 1 ? muscle.body : tissue("valve", theme).body);
-  fall.addColorStop(1, mix(tones.light, tissue("atrium", theme).light, 0.5));
-  trace(ink, line, true);
-  ink.fillStyle = fall;
-  ink.fill();
-  ink.lineWidth = 0.45 * heart.size;
-  ink.strokeStyle = tones.wall;
-  trace(ink, placed(root, kept));
-  ink.stroke();
-  trace(ink, placed(root, outer));
-  ink.stroke();
+/** The wall in section, from the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
+function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1): void {
+  const line = edge.filter(([, v]) => v > -1).map(([u, v]): Point => [u + side * 0.8, v]);
+  strokes(ink, placed(root, line), root.heart.size, [
+    [2.4, root.tones.wall],
+    [1.6, root.tones.light],
+  ]);
 }

@@ -29,7 +29,7 @@ type RoundOf = (holds: Holds) => Round;
 type Loops = readonly (readonly number[])[];
 
 /** @param size mm of the body for one of a 5-year-old */
-export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
+export const roomOf = (tubes: readonly Pick<Tube, "line">[], size: number): Bounds =>
   boundsOf(
     tubes.map(({ line }) => line),
     12 * size,
@@ -189,12 +189,7 @@ interface Before {
 }
 
 /** The aorta and what leaves its arch. */
-export function paintBefore(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { round, seen, theme }: Before,
-): void {
+export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
   const s = anatomy.frame.scale;
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
@@ -212,7 +207,7 @@ export function paintBefore(
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
-  paintRoot(ink, root, theme);
+  paintRoot(ink, root);
 }
 
 function traceLoops(ink: Ink, loops: Loops): void {
