@@ -7,8 +7,9 @@ import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
-import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
+import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { paintMuscle } from "./paint-muscle.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
@@ -69,11 +70,11 @@ export function piecesOf(
   ];
   const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium], 4 * heart.size);
-  const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
+  const room = boundsOf([heart.atrium, heart.appendage], 4 * heart.size);
+  const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
-    drawn: readonly Tube[],
+    drawn: readonly Pick<Tube, "line">[],
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
@@ -82,7 +83,7 @@ export function piecesOf(
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
-    back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
+    back: vessels([...anatomy.behind, { line: anatomy.sac }], (...at) => paintBehind(...at, round, theme)),
     hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
       paintHidden(...at, { round, seen }),
     ),
@@ -101,7 +102,7 @@ export function piecesOf(
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
-    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
+    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, round("arterial"), theme) },
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
       paintInLiver(...at, round, theme),
     ),
