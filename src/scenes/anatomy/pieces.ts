@@ -73,7 +73,7 @@ export function piecesOf(
   const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
-    drawn: readonly Tube[],
+    drawn: readonly Pick<Tube, "line">[],
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
@@ -83,8 +83,8 @@ export function piecesOf(
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
     back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
-    hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
-      paintHidden(...at, { round, seen }),
+    hidden: vessels([...returning(anatomy), ...anatomy.before, { line: sewn }], (...at) =>
+      paintHidden(...at, { round, seen, theme }),
     ),
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
