@@ -84,8 +84,8 @@ export function piecesOf(
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
     back: vessels([...anatomy.behind, { line: anatomy.sac }], (...at) => paintBehind(...at, round, theme)),
-    hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
-      paintHidden(...at, { round, seen }),
+    hidden: vessels([...returning(anatomy), ...anatomy.before, { line: sewn }], (...at) =>
+      paintHidden(...at, { round, seen, theme }),
     ),
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
