@@ -5,7 +5,6 @@ import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { ATRIOVENTRICULAR, type HeartShape, PAPILLARY, SEMILUNAR } from "./heart-shape.ts";
-import { joined } from "./joined.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
@@ -45,7 +44,6 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   stroke(3.4, look.body);
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
-  joined()?.within(ink, anatomy, theme);
 }
 
 /** The atrium's outline from one side of its mouth round to the other. */

@@ -1,10 +1,10 @@
 /** The chest as pieces that are painted apart because they move apart, back to front. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import { lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
+import { joined, type Saturations } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
@@ -51,8 +51,6 @@ export interface Piece {
   readonly inVentricle?: true;
 }
 
-type Saturations = Circulation["saturations"];
-
 export function piecesOf(
   anatomy: Anatomy,
   saturations: Saturations,
@@ -69,7 +67,7 @@ export function piecesOf(
   ];
   const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium], 4 * heart.size);
+  const room = boundsOf([heart.atrium, frame.lowerVein ?? []], 4 * heart.size);
   const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
@@ -96,8 +94,15 @@ export function piecesOf(
     },
     atrium: {
       bounds: room,
-      pivot: [(room[0] + room[2]) / 2, (room[1] + room[3]) / 2],
-      paint: (ink) => paintAtrium(ink, anatomy, saturations.arterial, theme),
+      // A vein that enters its floor holds it there.
+      pivot: [
+        frame.lowerVein ? lastOf(frame.lowerVein)[0] : (room[0] + room[2]) / 2,
+        (room[1] + room[3]) / 2,
+      ],
+      paint(ink) {
+        paintAtrium(ink, anatomy, saturations.arterial, theme);
+        joined()?.within(ink, anatomy, saturations, theme);
+      },
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
@@ -107,7 +112,10 @@ export function piecesOf(
     ),
     veins: vessels(
       anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
-      (...at) => paintVeins(...at, theme),
+      (...at) => {
+        paintVeins(...at, theme);
+        joined()?.floor(at[0], anatomy);
+      },
     ),
     hiatus: {
       bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
