@@ -9,9 +9,17 @@ import type { Cloth } from "./tones.ts";
 
 export type Saturations = Circulation["saturations"];
 
+export interface Seen {
+  readonly outlines: Outlines;
+  readonly saturations: Saturations;
+  readonly theme: Theme;
+}
+
 interface Joined {
-  /** the wall of an atrium that is the pathway itself */
-  chamber(ink: Ink, bounds: Bounds, frame: ChestFrame, outlines: Outlines, theme: Theme): void;
+  /** before its blood: the wall of an atrium that is the pathway itself, or what passes behind a tunnel and the hole in it */
+  sewn(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
+  /** and behind its blood */
+  lining(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
   /** what shows in an atrium that both great veins once entered */
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;
   /** the inferior vena cava's end in its floor */

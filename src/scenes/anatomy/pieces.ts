@@ -66,6 +66,8 @@ export function piecesOf(
     ...(frame.junction ? [frame.junction.at] : []),
   ];
   const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
+  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
+  const hiddenIn = boundsOf([sewn, ...passing], 12 * s);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium, frame.lowerVein ?? []], 4 * heart.size);
   const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -81,9 +83,14 @@ export function piecesOf(
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
     back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
-    hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
-      paintHidden(...at, { round, seen }),
-    ),
+    hidden: {
+      bounds: hiddenIn,
+      pivot: [0, 0],
+      paint(ink) {
+        joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
+        paintHidden(ink, hiddenIn, anatomy, { round, seen });
+      },
+    },
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
       pivot: [0, 0],
@@ -135,7 +142,7 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         if (frame.graft) paintGraft(ink, frame.graft, s, theme);
-        joined()?.chamber(ink, sewnIn, frame, outlines, theme);
+        joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },
