@@ -5,6 +5,7 @@ import { CLOTH, roundOf } from "../tones.ts";
 import { mixing } from "./atrium-mixing.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
+import { paintChamberLining } from "./paint-chamber-lining.ts";
 import { paintWithin } from "./paint-common-atrium.ts";
 import { paintHole, paintPassing, paintPatch } from "./paint-patch.ts";
 import { paintTunnelLining } from "./paint-tunnel-lining.ts";
@@ -21,7 +22,8 @@ setJoined({
     paintPassing(ink, graft, returning(anatomy), roundOf(saturations.pulmonaryVein, theme));
     if (hole) paintHole(ink, graft, hole, scale, CLOTH[theme.name].fold);
   },
-  lining(ink, _, { frame: { graft, scale } }, { theme }) {
-    if (graft?.kind === "patch") paintTunnelLining(ink, graft, scale, theme);
+  lining(ink, bounds, { frame }, { outlines, theme }) {
+    paintChamberLining(ink, bounds, frame, outlines, theme);
+    if (frame.graft?.kind === "patch") paintTunnelLining(ink, frame.graft, frame.scale, theme);
   },
 });
