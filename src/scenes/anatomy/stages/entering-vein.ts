@@ -111,10 +111,10 @@ export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy
   const half = 0.44 * frame.svc.width;
   const top = Math.max(roofAt(-half), roofAt(half)) + 3.8 * size;
   const side = (sign: 1 | -1): Point[] => [
-    [sign * (half + 2.4 * s), roofAt(sign * half) + 0.6 * size],
-    [sign * half, top - 4.4 * size],
-    [sign * 0.94 * half, top - 1.4 * size],
-    [sign * 0.62 * half, top],
+    [sign * (half + 2.4 * s), roofAt(sign * half) + 0.4 * size],
+    [sign * (half + 0.3 * s), top - 2.7 * size],
+    [sign * 0.97 * half, top - 1.2 * size],
+    [sign * 0.66 * half, top],
   ];
   const outline = smoothLine([...side(-1), ...side(1).reverse()]);
   ink.save();

@@ -7,7 +7,7 @@ import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted
 import { smoothLine } from "../placing.ts";
 import { CLOTH, hollow, tissue } from "../tones.ts";
 import { type Mouth, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
-import { INNER, keepChamber, reachOf } from "./paint-chamber.ts";
+import { cutAt, INNER, keepChamber, reachOf } from "./paint-chamber.ts";
 import { insideOf } from "./paint-tunnel-lining.ts";
 import { runningSuture } from "./running-suture.ts";
 
@@ -24,7 +24,7 @@ export function paintChamberLining(
   const look = insideOf(theme);
   const own = scratch(ink, bounds);
   own.beginPath();
-  const hollowed = own.createRadialGradient(0.3 * a, -0.35 * b, 0, 0.1 * a, -0.1 * b, 1.25 * b);
+  const hollowed = own.createRadialGradient(0.3 * a, -0.35 * b, 0, 0.1 * a, -0.1 * b, 1.7 * b);
   hollowed.addColorStop(0, look.light);
   hollowed.addColorStop(0.55, look.body);
   hollowed.addColorStop(1, look.shade);
@@ -50,6 +50,7 @@ export function paintChamberLining(
   paintMarks(own, frame, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, reachOf(chamber, s), bounds);
+  for (const mouth of mouths) cutAt(own, mouth, s);
   laidOver(ink, own, bounds);
 }
 
@@ -123,15 +124,16 @@ function paintSeptum(ink: Ink, [x, y]: Point, [wide, high]: Point, size: number,
       const [u, v] = [(wide + more) * Math.cos(turn), (high + more) * Math.sin(turn)];
       return [x + 0.97 * u - 0.24 * v, y + 0.24 * u + 0.97 * v];
     });
-  strokes(ink, oval(1.1 * size), size, [
-    [2.6, look.shade],
-    [1.8, look.body],
-    [0.5, look.light],
+  strokes(ink, oval(0.8 * size), size, [
+    [2, look.shade],
+    [1.4, look.body],
+    [0.4, look.light],
   ]);
   const { body, fold } = CLOTH[theme.name];
   trace(ink, oval(0), true);
   ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.5) : mix(body, fold, 0.12);
-  ink.fill();
+  // Over the blood its seam is enough.
+  if (ink.globalAlpha === 1) ink.fill();
   runningSuture(ink, oval(-0.5 * size), size, theme, ink.globalAlpha);
 }
 

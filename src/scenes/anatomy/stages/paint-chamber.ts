@@ -1,10 +1,10 @@
 /** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seams by which its roof is sewn to the pulmonary arteries. */
-import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
-import { type Bounds, type Ink, type Outlines, trace } from "../painted-sheet.ts";
+import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { tissue } from "../tones.ts";
-import { mouthOf, rounded } from "./chamber-shape.ts";
+import { type Mouth, mouthOf, rounded } from "./chamber-shape.ts";
 import { paintMarks } from "./paint-chamber-lining.ts";
 import { aroundMouth } from "./running-suture.ts";
 
@@ -42,7 +42,8 @@ export function paintChamber(
   }
   const mouths = (["left", "right"] as const).map((side) => mouthOf({ ...frame, chamber }, side, lumen));
   keepChamber(own, reachOf(chamber, s), bounds);
-  for (const { low, high, way } of mouths) cutAt(own, low, high, way, s);
+  for (const mouth of mouths) cutAt(own, mouth, s);
+  if (frame.hole) paintWay(own, frame.hole, s, theme);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
   paintMarks(ink, frame, theme);
@@ -78,7 +79,7 @@ export function keepChamber(ink: Ink, [wide, high]: Point, [left, bottom, right,
   ink.save();
   ink.globalCompositeOperation = "destination-in";
   ink.scale(1, high / wide);
-  const fall = ink.createRadialGradient(0, 0, 0.84 * wide, 0, 0, wide);
+  const fall = ink.createRadialGradient(0, 0, 0.88 * wide, 0, 0, wide);
   fall.addColorStop(0, "#000");
   fall.addColorStop(1, "#0000");
   ink.fillStyle = fall;
@@ -87,7 +88,7 @@ export function keepChamber(ink: Ink, [wide, high]: Point, [left, bottom, right,
 }
 
 /** Beyond a seam begins the artery. */
-function cutAt(ink: Ink, low: Point, high: Point, way: Point, s: number): void {
+export function cutAt(ink: Ink, { low, high, way }: Mouth, s: number): void {
   const [dx, dy] = [high[0] - low[0], high[1] - low[1]];
   const far = (from: Point, part: number, out: number): Point => [
     from[0] + part * dx + out * s * way[0],
@@ -97,5 +98,33 @@ function cutAt(ink: Ink, low: Point, high: Point, way: Point, s: number): void {
   ink.globalCompositeOperation = "destination-out";
   trace(ink, [far(low, -0.6, 0.4), far(high, 0.6, 0.4), far(high, 0.6, 16), far(low, -0.6, 16)], true);
   ink.fill();
+  ink.restore();
+}
+
+/** The hole goes through the whole wall, which ends straight around it. */
+function paintWay(
+  ink: Ink,
+  { centre: [x, y], normal: [nx, ny], width }: Opening,
+  s: number,
+  theme: Theme,
+): void {
+  const at = (out: number, across: number): Point => [x + out * nx - across * ny, y + out * ny + across * nx];
+  const take = (from: number, to: number, half: number) => {
+    trace(ink, [at(from, -half), at(to, -half), at(to, half), at(from, half)], true);
+    ink.fill();
+  };
+  const [outside, half] = [1.6 * s, width / 2];
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  take(outside, 14 * s, half + 9 * s);
+  take(-1.5 * s, outside, half);
+  ink.globalCompositeOperation = "source-over";
+  for (const side of [-1, 1]) {
+    const rim = side * half;
+    strokes(ink, [at(-0.6 * s, rim), at(outside, rim)], s, [[0.55, tissue("atrium", theme).light]]);
+    strokes(ink, [at(outside, rim), at(outside, rim + 5.5 * side * s)], s, [
+      [0.3, tissue("atrium", theme).edge],
+    ]);
+  }
   ink.restore();
 }

@@ -98,8 +98,8 @@ export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, f
   oval(0);
   ink.fill();
   ink.restore();
-  oval(0.2 * size);
-  ink.lineWidth = 0.6 * size;
+  oval(0.15 * size);
+  ink.lineWidth = 0.45 * size;
   ink.strokeStyle = fold;
   ink.stroke();
 }
