@@ -7,7 +7,6 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
@@ -183,7 +182,6 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
       HOLLOW_WALL,
     );
     laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
-    if (group === "atrium") joined()?.floor(ink, anatomy, theme);
   }
 }
 
