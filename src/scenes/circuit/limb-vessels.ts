@@ -12,8 +12,8 @@ const pair = (name: string, ...[streams, width, way, more]: Rest): Sided => {
 type Rest = Parameters<typeof vessel> extends readonly [string, ...infer Others] ? Others : never;
 
 /** Parts of the upper body's stream for each half of the head and each arm. */
-export const HEAD = 0.3;
-export const ARM = 0.2;
+const HEAD = 0.3;
+const ARM = 0.2;
 
 const [, leftArm] = pair(
   "ArmArtery",
