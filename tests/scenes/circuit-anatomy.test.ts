@@ -33,9 +33,15 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
   const of = (name: string) => find(vessels, name);
 
   test("arms: artery from the arch, bed in the hand, vein to the neck's, all of the upper body's stream", () => {
-    for (const side of ["right", "left"]) {
-      const [artery, bed, vein] = [of(`${side}ArmArtery`), of(`${side}HandBed`), of(`${side}ArmVein`)];
-      const from = of(side === "left" ? "arch" : "brachiocephalicArtery");
+    for (const [side, Side, from] of [
+      ["right", "Right", of("brachiocephalicArtery")],
+      ["left", "Left", of("arch")],
+    ] as const) {
+      const [artery, bed, vein] = [
+        of(`upperLimbArtery${Side}`),
+        of(`${side}HandBed`),
+        of(`upperLimbVein${Side}`),
+      ];
       expect(passes(from, startOf(artery))).toBeLessThan(20);
       expect(apart(endOf(artery), startOf(bed))).toBeLessThan(6);
       expect(apart(endOf(bed), startOf(vein))).toBeLessThan(6);

@@ -115,7 +115,9 @@ export function pane(): Pane {
     const wanted = `${circulation.request.stage} ${fenestrated(circulation)}`;
     if (shape !== wanted) {
       shape = wanted;
-      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
+      // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
+      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation));
+      laid = layVessels(vessels.map((each) => (each.under ? { ...each, behind: true } : each)));
     }
     blood.follow(laid, circulation);
     const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };

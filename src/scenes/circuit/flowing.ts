@@ -56,7 +56,7 @@ export function flowing(): Flowing {
 
   /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
   const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
-    (vessel.behind || vessel.under) && !lit.has(vessel.name) ? 0 : 1;
+    vessel.behind && !lit.has(vessel.name) ? 0 : 1;
 
   const share = (all: Dots, lit: ReadonlySet<string>) => {
     if (shared === lit) return;

@@ -2,13 +2,12 @@
 import { mirrored } from "./figure-shape.ts";
 import { type Vessel, vessel } from "./vessel.ts";
 
-type Sided = readonly [right: Vessel, left: Vessel];
-
-/** The left one, and its mirror image on the body's right. */
-const pair = (name: string, ...[streams, width, way, more]: Rest): Sided => {
-  const left = vessel(`left${name}`, streams, width, way, more);
-  return [{ ...left, name: `right${name}`, points: mirrored(left.points) }, left];
-};
+/** The left one by its name, and before it its mirror image on the body's right. */
+function pair(name: string, ...rest: Rest): readonly [right: Vessel, left: Vessel] {
+  const left = vessel(name, ...rest);
+  const other = name.replace("left", "right").replace("Left", "Right");
+  return [{ ...left, name: other, points: mirrored(left.points) }, left];
+}
 type Rest = Parameters<typeof vessel> extends readonly [string, ...infer Others] ? Others : never;
 
 /** Parts of the upper body's stream for each half of the head and each arm. */
@@ -16,7 +15,7 @@ const HEAD = 0.3;
 const ARM = 0.2;
 
 const [, leftArm] = pair(
-  "ArmArtery",
+  "upperLimbArteryLeft",
   ["upper", "arterial"],
   10,
   "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 871 918",
@@ -25,7 +24,7 @@ const [, leftArm] = pair(
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
 const rightArm = {
   ...leftArm,
-  name: "rightArmArtery",
+  name: "upperLimbArteryRight",
   points: [[492, 174], [470, 152], [432, 146], [388, 154], ...mirrored(leftArm.points).slice(4)],
 } as const;
 
@@ -59,13 +58,13 @@ const upperVein = { joins: "upperVeins" } as const;
 
 export const UPPER_VEINS: readonly Vessel[] = [
   ...pair(
-    "ArmVein",
+    "upperLimbVeinLeft",
     ["upper", "svc"],
     10,
     "888 922, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
     { share: ARM, ...upperVein },
   ),
-  ...pair("Jugular", ["upper", "svc"], 13, "577 -54, 572 -10, 561 28, 556 66, 558 110, 562 150", {
+  ...pair("leftJugular", ["upper", "svc"], 13, "577 -54, 572 -10, 561 28, 556 66, 558 110, 562 150", {
     share: HEAD,
     ...upperVein,
   }),
@@ -83,7 +82,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
 /** Beds of the two halves of the brain and of the hands. */
 export const UPPER_BEDS: readonly Vessel[] = [
   ...pair(
-    "HeadBed",
+    "leftHeadBed",
     ["upper", "arterial"],
     38,
     "559 -50, 538 -72, 516 -100, 530 -136, 562 -132, 580 -96, 577 -52",
@@ -94,7 +93,7 @@ export const UPPER_BEDS: readonly Vessel[] = [
     },
   ),
   ...pair(
-    "HandBed",
+    "leftHandBed",
     ["upper", "arterial"],
     22,
     "871 916, 866 950, 868 984, 879 1000, 892 986, 894 952, 888 920",
