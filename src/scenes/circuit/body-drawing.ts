@@ -119,7 +119,7 @@ function drawTubes(
       });
   }
   for (const { vessel, lit } of looks)
-    if (vessel.under && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
+    if (vessel.under && !vessel.behind && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }
 
 interface Stroke {
