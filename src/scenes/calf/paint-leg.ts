@@ -18,6 +18,7 @@ import {
   INNER_HEAD,
   INNER_TENDON,
   MENISCI,
+  NAIL,
   OUTER_FOOT,
   PATELLA,
   QUADRICEPS,
@@ -39,7 +40,7 @@ const EDGE = 2;
 /** Fibres of a muscle, each as far from one border to the other. */
 const FIBRES = 15;
 /** Plane units: heights between which the near head is lost in the belly, and the tendon comes out of it. */
-const INNER_HEAD_FADES = [332, 190] as const;
+const INNER_HEAD_FADES = [310, 190] as const;
 const TENDON_BEGINS = [440, 640] as const;
 /** Of a far part's colours, how much is lost in the tissue before it. */
 const FAR = 0.42;
@@ -107,6 +108,10 @@ function paintSkin(ink: Ink, theme: Theme): void {
     ink.stroke();
   }
   ink.restore();
+  trace(ink, NAIL);
+  ink.lineWidth = 3.5;
+  ink.strokeStyle = skin.edge;
+  ink.stroke();
 }
 
 /** Fat under the skin: lobules, which lie in no rows. */
@@ -148,19 +153,18 @@ function paintCartilage(ink: Ink, theme: Theme): void {
     ink.save();
     trace(ink, outlineOf(part), true);
     ink.clip();
+    ink.globalAlpha = 0.8;
     for (const [width, colour] of [
       [11, shade],
       [9, light],
-    ] as const) {
-      trace(
-        ink,
-        [...part.right.toReversed(), ...part.left].filter(([, y]) => glides(y)),
-      );
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.globalAlpha = 0.8;
-      ink.stroke();
-    }
+    ] as const)
+      for (const border of [part.left, part.right]) {
+        const face = border.filter(([, y]) => glides(y));
+        trace(ink, face);
+        ink.lineWidth = width;
+        ink.strokeStyle = colour;
+        ink.stroke();
+      }
     ink.restore();
     trace(ink, outlineOf(part), true);
     ink.lineWidth = EDGE;

@@ -14,8 +14,8 @@ const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
   { key: "lymph", at: [96, 520], unit: "mL/h" },
   { key: "overflow", at: [540, 596], unit: "mL/h" },
-  { key: "collected", at: [560, 690], unit: "mL" },
-  { key: "drained", at: [790, 690], unit: "mL/h" },
+  { key: "collected", at: [610, 686], unit: "mL" },
+  { key: "drained", at: [900, 640], unit: "mL/h" },
 ] as const;
 
 /** @param held part of the proteins' pull that the wall keeps */
@@ -40,8 +40,8 @@ export const figureNotes = (
     anchor: [0, 0.5],
   }));
 
-/** Over the blood's way out of the picture. */
-const PROTEINS = [660, 30] as const;
+/** Under the blood's way into the picture. */
+const PROTEINS = [24, 226] as const;
 
 /**
  * Writes the head and, clear of it and of each other, the notes.

@@ -9,9 +9,10 @@ import { CELL_ROOM } from "./packed-cells.ts";
 import { CAPILLARY, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 
-/** Cells in a row of the picture, and the room of each. */
+/** Cells in a row of the picture, and the room of each with its line around it. */
 const IN_ROW = 12;
-const [SLOT_WIDE, SLOT_HIGH] = [2 * CELL_ROOM[0], 2 * CELL_ROOM[1]];
+const LINE = 4;
+const [SLOT_WIDE, SLOT_HIGH] = [2 * (CELL_ROOM[0] + LINE), 2 * (CELL_ROOM[1] + LINE)];
 
 /** Part of an edge that is rounded off at each of its ends. */
 const ROUNDED = 0.34;
@@ -48,7 +49,7 @@ export function tissueCells(): TissueCells {
       plan.cells.forEach(({ around }, i) => {
         const [x, y] = [(i % IN_ROW) * SLOT_WIDE, Math.floor(i / IN_ROW) * SLOT_HIGH];
         ink.save();
-        ink.translate(x + CELL_ROOM[0], y + CELL_ROOM[1]);
+        ink.translate(x + SLOT_WIDE / 2, y + SLOT_HIGH / 2);
         paintCell(ink, around, i, theme);
         ink.restore();
         const frame = new Rectangle(x * density, y * density, SLOT_WIDE * density, SLOT_HIGH * density);

@@ -51,7 +51,7 @@ export function tissuePicture(): TissuePicture {
   // Sheets are painted with y up.
   for (const each of [ground, tissue, vessel]) each.view.scale.y = -1;
   view.addChild(mask, ground.view, cells.view, tissue.view, fluid, vessel.view);
-  view.addChild(blood.view, proteins.view, drops.view, arrows.view);
+  view.addChild(blood.view, proteins.view, arrows.view, drops.view);
   view.mask = mask;
   let [plan, asked] = [tissuePlan(0), 0];
   let [spread, filled, fine] = ["", "", 0];
