@@ -13,7 +13,7 @@ import { LanguageChoice } from "../../shared/language-choice.tsx";
 import { writePlace } from "../../shared/place.ts";
 import { VersionChoice } from "../../shared/version-choice.tsx";
 import type { StudyProps } from "../study-props.ts";
-import { type CourseChoice, packageName, planOf } from "./course-plan.ts";
+import { type CourseChoice, packageName, planOf, usualTitle } from "./course-plan.ts";
 import { LessonOrder } from "./lesson-order.tsx";
 import { servedKit } from "./served-kit.ts";
 import "./package.css";
@@ -61,7 +61,7 @@ export function PackagePage({ context, library }: Pick<StudyProps, "context" | "
         <input
           type="text"
           maxLength={LONGEST_TITLE}
-          placeholder={t("home.title")}
+          placeholder={usualTitle(library.lessons.filter(({ id }) => lessons.includes(id)))}
           value={title}
           onInput={(event) => change({ title: event.currentTarget.value })}
         />
