@@ -1,6 +1,7 @@
 /** A lesson by another id: what names it in a lesson's text, its own or another, follows. */
+
+import { recordAt } from "./lenient-scenes.ts";
 import { setFront } from "./lesson-edit.ts";
-import { recordAt } from "./loose-scenes.ts";
 import { outlineOf } from "./text-outline.ts";
 
 /** The text unchanged where it does not name the lesson, or where its settings cannot be read. */
