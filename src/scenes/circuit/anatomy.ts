@@ -6,7 +6,7 @@
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
-import { RIGHT_HEART_VESSELS } from "./right-heart-shape.ts";
+import { twoVentricleVessels } from "./two-ventricles/courses.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERIES: readonly Vessel[] = [
@@ -115,7 +115,7 @@ const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
-  "two-ventricle": RIGHT_HEART_VESSELS,
+  "two-ventricle": [],
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
@@ -166,16 +166,14 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
 export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
   const hole = open ? FENESTRATION[stage] : null;
-  const isTrunk = ({ joins }: Vessel) => joins === "pulmonaryTrunk";
   const all = [
     ...VEINS,
     ...ARTERIES,
     ...BEDS,
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
-    // The ascending aorta lies before the pulmonary arteries and behind their trunk.
-    ...CENTRE[stage].filter((each) => !isTrunk(each)),
-    ...chestVessels(stage),
-    ...CENTRE[stage].filter(isTrunk),
+    // The ascending aorta lies before the pulmonary arteries.
+    ...CENTRE[stage],
+    ...(stage === "two-ventricle" ? twoVentricleVessels() : chestVessels(stage)),
     ...(hole
       ? [
           {
