@@ -104,8 +104,8 @@ export function thorax(): Thorax {
       if (known !== circulation || themed !== theme) {
         known = circulation;
         themed = theme;
-        const shown = vesselsOf(circulation.request.stage, fenestrated(circulation)).filter(
-          ({ name }) => !HIDDEN.test(name),
+        const shown = vesselsOf(circulation.request.stage, fenestrated(circulation), true).filter(
+          ({ name, painted }) => painted || !HIDDEN.test(name),
         );
         laid = layVessels(shown);
         blood.follow(laid, circulation);
@@ -127,7 +127,7 @@ export function thorax(): Thorax {
           .fill(0xffffff);
       }
       drawChest(circulation, time, theme);
-      painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
+      painted.draw({ circulation, time, still, close: true }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
       return { fit, vessels: laid };
     },

@@ -6,6 +6,7 @@
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
+import { closeVessels } from "./two-ventricles/close-courses.ts";
 import { twoVentricleVessels } from "./two-ventricles/courses.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
@@ -163,8 +164,9 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
   extracardiac: spots("446 384, 476 380, 516 374"),
 };
 
-/** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
-export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
+/** Every vessel of a stage, those behind first. `open`: the fenestration is open. `close`: heart and lungs fill the picture. */
+export function vesselsOf(stage: Stage, open: boolean, close = false): readonly Vessel[] {
+  if (close && stage === "two-ventricle") return closeVessels();
   const hole = open ? FENESTRATION[stage] : null;
   const all = [
     ...VEINS,

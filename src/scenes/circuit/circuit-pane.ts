@@ -96,14 +96,16 @@ export function pane(): Pane {
   let shape = "";
   let standing: readonly Standing[] = [];
   let dim = 0;
+  let close = false;
   let lit: ReadonlySet<string> = new Set();
 
   const drawStill = (contents: PaneContents, box: Box, floor: number, theme: Theme): void => {
     const { circulation } = contents;
-    const wanted = `${circulation.request.stage} ${fenestrated(circulation)}`;
+    close = contents.extent !== BODY;
+    const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
     if (shape !== wanted) {
       shape = wanted;
-      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
+      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation), close));
     }
     drawSilhouette(body, theme);
     blood.follow(laid, circulation);
@@ -118,7 +120,7 @@ export function pane(): Pane {
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     back.clear();
     front.clear();
-    drawBody(back, lit, theme);
+    if (!close) drawBody(back, lit, theme);
     const [behind, before] = inTwo(laid, lit);
     drawVessels(back, behind, circulation, theme, { lit, dim });
     drawVessels(front, before, circulation, theme, { lit, dim });
@@ -140,7 +142,7 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
         drawStanding(circulation, theme);
       } else if (dim !== before) drawStanding(circulation, theme);
-      const moved = { circulation, time: contents.time, still: contents.still };
+      const moved = { circulation, time: contents.time, still: contents.still, close };
       chest.draw(moved, plane.scale.x * DENSE, theme, { lit, dim });
       const grain = contents.extent === BODY ? 1 : CLOSE_GRAIN;
       blood.move(contents.time, contents.still, theme, { lit, dim }, grain);

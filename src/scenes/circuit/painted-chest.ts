@@ -16,6 +16,8 @@ interface Moved {
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
+  /** heart and lungs fill the picture */
+  readonly close?: boolean;
 }
 
 export interface PaintedChest {
@@ -70,12 +72,11 @@ export function paintedChest(): PaintedChest {
     view.addChild(...parts);
     return view;
   };
-  const organs = placed(rightLung, leftLung, abdomen);
+  const whole = twoVentricles();
+  const organs = placed(rightLung, leftLung, whole.deep, abdomen, whole.rear);
   const painted = placed(atrium, layer.ventricle, remains);
   const sewn = placed(graft);
   const valves = placed(layer.valves);
-  const whole = twoVentricles();
-  organs.addChild(whole.rear);
   const heart = new Container();
   heart.addChild(chambers, painted, light);
   let known = "";
@@ -87,7 +88,7 @@ export function paintedChest(): PaintedChest {
     valves,
     rightHeart: placed(whole.chambers),
     rightValves: placed(whole.valves),
-    draw({ circulation, time, still }, density, theme, emphasis = NO_EMPHASIS) {
+    draw({ circulation, time, still, close = false }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
       const key = `${stage} ${theme.name} ${carried}`;
@@ -100,7 +101,7 @@ export function paintedChest(): PaintedChest {
       painted.visible = valves.visible = light.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);
-      whole.draw({ circulation, time, still }, density * CHEST_AT.scale, theme, emphasis);
+      whole.draw({ circulation, time, still, close }, density * CHEST_AT.scale, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);
       const dim = 1 - emphasis.dim * 0.8;
       for (const part of [organs, painted, sewn, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;

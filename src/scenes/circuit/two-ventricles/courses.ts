@@ -61,7 +61,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
-function leftSide({ returning, aorta, descending }: GreatVessels): readonly Vessel[] {
+function leftSide({ returning, aorta }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
     const side = name.startsWith("left") ? "left" : "right";
@@ -71,7 +71,6 @@ function leftSide({ returning, aorta, descending }: GreatVessels): readonly Vess
     });
   });
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
-  const chest = descending.line.filter(([, y]) => y > LEAVES_CHEST);
   return [
     ...veins,
     course("inLeftAtrium", ["left", "arterial"], 36, points("53 -16, 46.6 -16.6, 45 -23"), behind),
@@ -79,27 +78,37 @@ function leftSide({ returning, aorta, descending }: GreatVessels): readonly Vess
     course("throughVentricle", ["aorta", "arterial"], 40, points("52 -64, 43 -54, 38.6 -43, 36.8 -33")),
     course("leftOutflow", ["aorta", "arterial"], 34, points("36.8 -33, 29 -27, 20 -21"), behind),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root))),
-    course("thoracicAorta", ["splanchnic+legs", "arterial"], 28, thinned(chest), behind),
   ];
 }
 
-/** mm: under the diaphragm vessels are drawn as in every other body. */
-const LEAVES_CHEST = -82;
+/** mm: from here down it shows again, as in every other body. */
+const LEAVES_HEART = -80;
 
-/** All vessels of the chest, those of the heart in place of what a single ventricle has. */
-export function twoVentricleVessels(): readonly Vessel[] {
-  const drawn = greatVessels(anatomyOf(chestFrame("two-ventricle")));
+const drawnVessels = (): GreatVessels => greatVessels(anatomyOf(chestFrame("two-ventricle")));
+
+/** Through the heart, the vessels at it, and both lungs. */
+export function heartVessels(): readonly Vessel[] {
+  const drawn = drawnVessels();
   const own = [...rightSide(drawn), ...leftSide(drawn)];
   const names = new Set(own.map(({ name }) => name));
-  const others = chestVessels("two-ventricle");
-  const [x, y] = onPlane(lastOf(drawn.descending.line.filter(([, height]) => height > LEAVES_CHEST)));
-  const below = others
-    .filter(({ name }) => name === "descending")
-    .map(
-      (vessel): Vessel => ({
-        ...vessel,
-        points: [[x, y], ...vessel.points.filter(([, down]) => down > y + 8)],
-      }),
+  const inLungs = chestVessels("two-ventricle").filter(
+    ({ name }) => /Bed\d*$/.test(name) && !names.has(name),
+  );
+  return [...inLungs, ...own];
+}
+
+/** All vessels of the chest: in place of what a single ventricle has, those of the heart; the aorta as drawn in every body from the diaphragm down. */
+export function twoVentricleVessels(): readonly Vessel[] {
+  const own = heartVessels();
+  const names = new Set(own.map(({ name }) => name));
+  const onward = drawnVessels().descending.line.filter(([, height]) => height > LEAVES_HEART);
+  const [x, y] = onPlane(lastOf(onward));
+  const others = chestVessels("two-ventricle")
+    .filter(({ name }) => !names.has(name))
+    .map((vessel) =>
+      vessel.name === "descending"
+        ? { ...vessel, points: [[x, y] as const, ...vessel.points.filter(([, down]) => down > y + 8)] }
+        : vessel,
     );
-  return [...others.filter(({ name }) => !names.has(name) && name !== "descending"), ...below, ...own];
+  return [...others, ...own];
 }

@@ -84,8 +84,9 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     upperVein: tube(
       "svc",
       [
-        [svc.centre[0], 22],
-        [0, 10],
+        [svc.centre[0] - 0.4, svc.centre[1] + 4],
+        [svc.centre[0] - 0.5, svc.centre[1] - 5],
+        [0, 0],
         [-0.2, -22],
       ],
       [svc.width, svc.width],
@@ -101,6 +102,8 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
         [ivc.width, ivc.width],
       ),
       holds: "ivc",
+      fades: "start",
+      over: 0.24,
     },
     trunk: tube("lungTrunk", [[27.4, -22], [29.8, -15], [33, -7.6], FORK, [38.6, 0]], [10.4, 10]),
     leftArtery: tube(

@@ -26,7 +26,7 @@ export const RIGHT_CAVITY = closed(
 
 /** The left one's blood: on into the atrium beyond the mitral valve; its outflow goes up behind the right one's. */
 export const LEFT_CAVITY = closed(
-  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 38.6 -57, 35 -47, 34.8 -39, 34.2 -33, 35.2 -29.4, 37.6 -27, 38 -22, 54 -22",
+  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 38.6 -57, 35 -47, 34.8 -39, 34.2 -33, 35.2 -29.4, 36.8 -27, 36 -21, 37 -17, 55 -17, 57 -22.6",
 );
 
 export const RIGHT_ATRIUM = closed(
@@ -129,7 +129,7 @@ export const COMBS = {
 
 /** Papillary muscles of both ventricles: head, bend and root, and how thick. */
 export const PAPILLARY: readonly (readonly [head: Point, bend: Point, root: Point, width: number])[] = [
-  [[23.4, -64], [26.6, -67.4], [31, -73.4], 3.4],
+  [[23.4, -64], [26.6, -67.4], [34, -76.6], 3.4],
   [[24.6, -49.6], [27, -50.6], [29.4, -53], 2.6],
   [[43.6, -53], [42.8, -58.6], [43, -67], 5],
   [[55.4, -54], [57.4, -59.6], [60, -67], 5],

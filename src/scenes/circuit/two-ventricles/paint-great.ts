@@ -1,11 +1,11 @@
 /** The great vessels of a heart with two ventricles: what runs behind it, the aorta, and the veins and the trunk before that. */
 import { line } from "../../../sim/geometry/centreline.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
-import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import type { Tube } from "../../anatomy/great-vessels.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
 import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { type Round, roundOf } from "../../anatomy/tones.ts";
+import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { greatVessels } from "./great-vessels.ts";
 import { OUTFLOW, VALVES } from "./heart-plan.ts";
@@ -33,7 +33,7 @@ interface Sheet {
 /** A group of vessels that open into each other, with its shadow. */
 function group(
   { ink, bounds }: Sheet,
-  tubes: readonly BloodTube[],
+  tubes: readonly Tube[],
   tones: Round,
   then?: (own: Ink) => void,
 ): void {
@@ -43,10 +43,19 @@ function group(
   laidOver(ink, own, bounds, CAST);
 }
 
+export function paintDescending(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { arterial }: Carried,
+  theme: Theme,
+): void {
+  group({ ink, bounds }, [greatVessels(anatomy).descending], roundOf(arterial, theme));
+}
+
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
-  const { descending, returning, rightArtery } = greatVessels(anatomy);
+  const { returning, rightArtery } = greatVessels(anatomy);
   const sheet = { ink, bounds };
-  group(sheet, [descending], roundOf(carried.arterial, theme));
   for (const vein of returning) group(sheet, [vein], roundOf(carried.pulmonaryVein, theme));
   group(sheet, [rightArtery], roundOf(carried.mixed, theme));
 }
@@ -56,18 +65,24 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const { aorta, branches } = greatVessels(anatomy);
   const tones = roundOf(carried.arterial, theme);
   const plan = planOf(VALVES, "aortic");
-  paintOpenRoot(ink, plan, bloodTones(carried.arterial, theme), tones);
+  paintOpenRoot(ink, plan, bloodTones(carried.arterial, theme), tones, 0.9);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
 }
 
-/** Ends of the great veins over the right atrium's blood, into which they clear. */
-export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
+/** Ends of the great veins over the right atrium's blood, into which they clear. @param fed veins that make the upper one */
+export function paintVeins(
+  { ink, bounds }: Sheet,
+  anatomy: Anatomy,
+  carried: Carried,
+  theme: Theme,
+  fed: readonly Tube[] = [],
+): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
-  for (const [vein, saturation, clear, from] of [
-    [upperVein, carried.svc, -21, -12],
-    [lowerVein, carried.ivc, -53, -61],
+  for (const [veins, saturation, clear, from] of [
+    [[...fed, upperVein], carried.svc, -21, -12],
+    [[lowerVein], carried.ivc, -53, -61],
   ] as const)
-    group({ ink, bounds }, [vein], roundOf(saturation, theme), (own) => {
+    group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
       const fall = own.createLinearGradient(0, from, 0, clear);
       fall.addColorStop(0, "#0000");
       fall.addColorStop(1, "#000");
@@ -83,6 +98,29 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
       own.restore();
     });
 }
+
+/** What runs in and behind the liver, under its tissue, and the portal vein before it. */
+export function paintLiverVeins(
+  ink: Ink,
+  bounds: Bounds,
+  { veins, abdomen }: Anatomy,
+  carried: Carried,
+  theme: Theme,
+): void {
+  const own = scratch(ink, bounds);
+  const below = veins.filter(({ group }) => group === "cava" || group === "hepatic");
+  paintTubes(own, below, roundOf(carried.ivc, theme), WALL);
+  own.globalCompositeOperation = "source-atop";
+  own.globalAlpha = IN_LIVER;
+  own.fillStyle = tissue("liver", theme).body;
+  trace(own, abdomen.liver, true);
+  own.fill();
+  laidOver(ink, own, bounds);
+  group({ ink, bounds }, abdomen.portal, portal(theme));
+}
+
+/** How much of the liver's tissue lies over the veins in it. */
+const IN_LIVER = 0.4;
 
 /** The pulmonary trunk before the aorta, and what it divides into; the right one goes on behind the aorta. */
 export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {

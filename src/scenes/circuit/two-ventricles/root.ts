@@ -24,7 +24,6 @@ export function frameOf({ hinges: [a, b], heads }: ValvePlan) {
 
 /** One side of the root from the ring over the sinus to where the closed vessel begins. */
 const SIDE: readonly Point[] = [
-  [1, -0.1],
   [1.2, 0.5],
   [1.22, 0.95],
   [1.06, 1.5],
@@ -40,11 +39,12 @@ const RIM: readonly Point[] = [
 ];
 
 /** The back wall with its sinuses, and both sides in section; painted before the closed vessel. */
-export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: Round): void {
+/** @param below halves of the ring from the ring down to where what lies before it hides it; at 0 it clears into the ventricle */
+export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: Round, below = 0): void {
   const { at, half } = frameOf(plan);
   const side = (sign: number) =>
     smoothLine(
-      SIDE.map(([u, v]) => at(sign * u, v)),
+      [[1, -0.1 - below] as const, ...SIDE].map(([u, v]) => at(sign * u, v)),
       6,
     );
   const [one, other] = [side(-1), side(1)];
@@ -58,7 +58,12 @@ export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: R
       [0.46, tones.light],
     ]);
   paintOrgan(own, inside, blood, { depth: 0.5 * half });
-  // Below the ring it goes on into the ventricle.
+  if (below === 0) clearInto(own, at);
+  laidOver(ink, own, bounds);
+}
+
+/** Below the ring it goes on into the ventricle. */
+function clearInto(own: Ink, at: (u: number, v: number) => Point): void {
   const fall = own.createLinearGradient(...at(0, -0.5), ...at(0, 0.05));
   fall.addColorStop(0, "#000");
   fall.addColorStop(1, "#0000");
@@ -66,7 +71,6 @@ export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: R
   own.fillStyle = fall;
   trace(own, [at(-2, -1), at(-2, 0.1), at(2, 0.1), at(2, -1)], true);
   own.fill();
-  laidOver(ink, own, bounds);
 }
 
 /** Takes away the closed vessel's front over the root, and leaves a cut edge. */

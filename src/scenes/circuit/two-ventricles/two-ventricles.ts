@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
-import { chamberSize, OUTSIDE, standingAt } from "../../anatomy/standing.ts";
+import { chamberSize, DESCENT, lungsAt, OUTSIDE, standingAt } from "../../anatomy/standing.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { chestFrame } from "../chest-plan.ts";
 import { saturationOf } from "../circuit-blood.ts";
@@ -18,10 +18,14 @@ interface Moved {
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
+  /** heart and lungs fill the picture */
+  readonly close?: boolean;
 }
 
 /** Containers in mm of the chest, y up. */
 export interface TwoVentricles {
+  /** behind liver and diaphragm */
+  readonly deep: Container;
   /** beneath the blood that runs behind the heart */
   readonly rear: Container;
   /** over the vessels that open into the heart; their blood's marks lie over it, and the valves over those */
@@ -32,22 +36,23 @@ export interface TwoVentricles {
   release(): void;
 }
 
-const REAR: readonly PieceName[] = ["rear", "leftAtrium"];
+const REAR: readonly PieceName[] = ["liverVeins", "rear", "leftAtrium"];
 
 export function twoVentricles(): TwoVentricles {
-  const [rear, chambers, valves] = [new Container(), new Container(), new Container()];
+  const [deep, rear, chambers, valves] = [new Container(), new Container(), new Container(), new Container()];
   const [leaflets, light] = [new Graphics(), new Graphics()];
   const sheets = Object.fromEntries(PIECES.map((name) => [name, sheet()])) as Record<PieceName, Painted>;
-  for (const name of PIECES) (REAR.includes(name) ? rear : chambers).addChild(sheets[name].view);
+  for (const name of PIECES)
+    (name === "descending" ? deep : REAR.includes(name) ? rear : chambers).addChild(sheets[name].view);
   chambers.addChild(light);
   valves.addChild(leaflets);
   let painted = "";
   let fine = 0;
   let opened = "";
 
-  const paint = (circulation: Circulation, density: number, theme: Theme): void => {
+  const paint = ({ circulation, close = false }: Moved, density: number, theme: Theme): void => {
     const mixed = saturationOf(circulation, "pulmonaryArtery");
-    const key = `${theme.name} ${Object.values(circulation.saturations).map(Math.round)} ${Math.round(mixed)}`;
+    const key = `${theme.name} ${close} ${Object.values(circulation.saturations).map(Math.round)} ${Math.round(mixed)}`;
     if (key === painted && servesAt(fine, density)) return;
     painted = key;
     fine = density;
@@ -55,6 +60,7 @@ export function twoVentricles(): TwoVentricles {
     const painting = paintingOf(
       anatomyOf(chestFrame("two-ventricle")),
       { ...circulation.saturations, mixed },
+      close,
       theme,
     );
     for (const name of PIECES) {
@@ -77,18 +83,21 @@ export function twoVentricles(): TwoVentricles {
       ["muscle", outside],
     ] as const)
       sheets[name].view.scale.set(scale);
+    const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
+    sheets.liverVeins.view.y = sheets.hiatus.view.y = -down;
   };
 
   return {
+    deep,
     rear,
     chambers,
     valves,
     draw(moved, density, theme, { lit, dim }) {
       const { circulation, time, still } = moved;
       const shown = circulation.request.stage === "two-ventricle";
-      for (const part of [rear, chambers, valves]) part.visible = shown;
+      for (const part of [deep, rear, chambers, valves]) part.visible = shown;
       if (!shown) return;
-      paint(circulation, density, theme);
+      paint(moved, density, theme);
       swell(moved);
       const openings = openingsAt(circulation, time, still, standingAt(circulation, time, still));
       const key = Object.values(openings).join();
