@@ -22,6 +22,8 @@ interface Moved {
 
 export interface PaintedChest {
   readonly organs: Container;
+  /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
+  readonly underDiaphragm: Container;
   readonly heart: Container;
   /** over the vessels */
   readonly sewn: Container;
@@ -36,7 +38,7 @@ export interface PaintedChest {
 
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
-  chest: Omit<PaintedChest, "organs" | "draw" | "release">,
+  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "draw" | "release">,
   blood: { readonly behind: Container; readonly front: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
@@ -73,7 +75,8 @@ export function paintedChest(): PaintedChest {
     return view;
   };
   const whole = twoVentricles();
-  const organs = placed(rightLung, leftLung, whole.deep, abdomen, whole.rear);
+  const [organs, underDiaphragm] = [new Container(), new Container()];
+  organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
   const painted = placed(atrium, layer.ventricle, remains);
   const sewn = placed(graft);
   const valves = placed(layer.valves);
@@ -83,6 +86,7 @@ export function paintedChest(): PaintedChest {
   let fine = 0;
   return {
     organs,
+    underDiaphragm,
     heart,
     sewn,
     valves,

@@ -84,7 +84,7 @@ export function twoVentricles(): TwoVentricles {
     ] as const)
       sheets[name].view.scale.set(scale);
     const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
-    sheets.liverVeins.view.y = sheets.hiatus.view.y = -down;
+    sheets.hiatus.view.y = -down;
   };
 
   return {
