@@ -9,6 +9,7 @@ import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
+import { drawThroughLiver } from "../circuit/silhouette.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -21,7 +22,7 @@ const CHEST = { left: 134, top: 50, right: 866, bottom: 738 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 56;
 
-const HIDDEN = /Kidney|Leg|gut|portal|carotid|liver|hepatic|upper|descending/;
+const HIDDEN = /Kidney|Leg|Limb|Hand|Head|gut|portal|liver|hepatic|aorticFork/;
 /** Device pixels of a CSS pixel for which the chest is painted. */
 const DENSE = 1.25;
 
@@ -52,11 +53,11 @@ function drawEnds(ink: Graphics, { colour }: Theme): void {
 export function thorax(): Thorax {
   const view = new Container();
   const [mask, airways, arrows, ends] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
-  const [back, front] = [new Graphics(), new Graphics()];
+  const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const painted = paintedChest();
   const wall = chestWall();
   painted.organs.mask = wall.mask;
-  painted.underDiaphragm.addChild(wall.ribs, airways);
+  painted.underDiaphragm.addChild(wall.ribs, under, airways);
   const blood = flowing();
   view.addChild(
     mask,
@@ -74,24 +75,21 @@ export function thorax(): Thorax {
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     const { stage } = circulation.request;
-    laid = layVessels(
-      vesselsOf(stage, fenestrated(circulation), true).filter(
-        ({ name, painted }) => painted || !HIDDEN.test(name),
-      ),
+    const shown = vesselsOf(stage, fenestrated(circulation), true).filter(
+      ({ name, painted }) => painted || !HIDDEN.test(name),
     );
+    // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
+    laid = layVessels(shown.map((each) => (each.under ? { ...each, behind: true } : each)));
     blood.follow(laid, circulation);
     drawAirways(airways, theme);
     drawEnds(ends, theme);
-    back.clear();
-    front.clear();
-    const isBehind = ({ vessel }: Laid) => vessel.behind === true;
-    drawVessels(back, laid.filter(isBehind), circulation, theme);
-    drawVessels(
-      front,
-      laid.filter((each) => !isBehind(each)),
-      circulation,
-      theme,
-    );
+    for (const ink of [under, back, front]) ink.clear();
+    const at = (depth: "under" | "behind" | "before") =>
+      laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
+    drawVessels(under, at("under"), circulation, theme);
+    drawThroughLiver(back, at("under"), circulation, theme);
+    drawVessels(back, at("behind"), circulation, theme);
+    drawVessels(front, at("before"), circulation, theme);
     mask
       .clear()
       .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
