@@ -4,7 +4,6 @@ import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { ATRIOVENTRICULAR, type HeartShape, SEMILUNAR } from "./heart-shape.ts";
-import { joined } from "./joined.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
@@ -52,7 +51,6 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
         [6.8, look.light],
         [5.2, mix(look.shade, look.body, 0.4)],
       ]);
-  joined()?.within(ink, anatomy, theme);
 }
 
 /** The atrium's outline from one side of its mouth round to the other. */

@@ -7,7 +7,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
+import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
@@ -16,6 +16,8 @@ import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
 const WALL = 1.3;
+/** as thin as those of their branches in the lungs */
+const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
 /** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
@@ -38,7 +40,8 @@ export const roomOf = (tubes: readonly Pick<Tube, "line">[], size: number): Boun
 /** On a layer of their own. */
 function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: RoundOf, size: number): Ink {
   const layer = scratch(ink, bounds);
-  for (const tube of drawn) paintTube(layer, tube, round(tube.holds), WALL * size);
+  for (const tube of drawn)
+    paintTube(layer, tube, round(tube.holds), (tube.holds === "pulmonaryVein" ? THIN : WALL) * size);
   return layer;
 }
 
@@ -79,7 +82,7 @@ export function paintHidden(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
-  { round, seen }: Pick<Before, "round" | "seen">,
+  { round, seen, theme }: Before,
 ): void {
   const s = anatomy.frame.scale;
   const layer = layerOf(ink, bounds, returning(anatomy), round, s);
@@ -89,6 +92,7 @@ export function paintHidden(
   ink.globalAlpha = THROUGH;
   laidOver(ink, layer, bounds);
   ink.restore();
+  paintSewnBehind(ink, anatomy.frame, theme);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
   letThrough(ground, anatomy, seen);
@@ -178,7 +182,6 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
       HOLLOW_WALL,
     );
     laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
-    if (group === "atrium") joined()?.floor(ink, anatomy, theme);
   }
 }
 
