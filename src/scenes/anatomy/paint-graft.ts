@@ -3,7 +3,6 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { joined } from "./joined.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
@@ -26,8 +25,7 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
   ink.save();
   ink.lineCap = "butt";
-  if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);
-  else joined()?.patch(ink, graft, size, cloth, theme);
+  paintConduit(ink, graft, size, cloth);
   ink.restore();
 }
 
@@ -49,9 +47,8 @@ function paintEdge(ink: Ink, graft: Graft, side: 1 | -1, size: number, { body, f
   const rings = ringsOf(graft, size);
   const steps = 6 * rings;
   const places = Array.from({ length: steps + 1 }, (_, i) => i / steps);
-  const ridged = graft.kind === "conduit" ? 0.24 : 0;
   const outer = places.map((along) =>
-    beside(graft, along, side, FABRIC * size * (1 + ridged * Math.cos(2 * Math.PI * rings * along))),
+    beside(graft, along, side, FABRIC * size * (1 + 0.24 * Math.cos(2 * Math.PI * rings * along))),
   );
   trace(ink, [...outer, ...places.map((along) => beside(graft, along, side, -0.1 * size)).reverse()], true);
   ink.fillStyle = body;
