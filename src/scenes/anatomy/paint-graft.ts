@@ -93,7 +93,7 @@ export function paintJunction(ink: Ink, { at: [x, y], width }: Junction, size: n
 }
 
 /** A seam around a vessel, from one side to the other. */
-export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
+function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
   ink.save();
   ink.lineCap = "butt";
   paintSeam(ink, from, to, size, { ...CLOTH[theme.name], thread: threadOf(theme) });
@@ -116,16 +116,6 @@ function paintSeam(ink: Ink, from: Point, to: Point, size: number, { thread, fol
   ink.stroke();
   const count = Math.round(across / (STITCH * size));
   for (let k = 0; k <= count; k++) stitch(ink, at(k / count), [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
-}
-
-/** A running suture along a line. */
-export function stitches(ink: Ink, along: readonly Point[], size: number, thread: string): void {
-  const seam = lineOf(along);
-  const count = Math.round(lastOf(seam.run) / (1.35 * STITCH * size));
-  for (let k = 0; k <= count; k++) {
-    const { at, left } = spotAt(seam, k / count);
-    stitch(ink, at, [left[0] + 0.35, left[1] + 0.35], size, thread);
-  }
 }
 
 function stitch(ink: Ink, [x, y]: Point, way: Point, size: number, colour: string): void {
