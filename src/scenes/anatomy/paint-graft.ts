@@ -1,9 +1,8 @@
-/** What the surgeon has sewn in: a conduit with the rings that keep it open, or a tunnel's patch, and the running sutures that hold it. */
+/** What the surgeon has sewn in: a conduit with the rings that keep it open, and the running sutures that hold it. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { joined } from "./joined.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
@@ -29,8 +28,7 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
   ink.save();
   ink.lineCap = "butt";
-  if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);
-  else joined()?.patch(ink, graft, size, cloth, theme);
+  paintConduit(ink, graft, size, cloth);
   ink.restore();
 }
 
@@ -122,12 +120,6 @@ const acrossJunction = ({ at: [x, y], width }: Junction): readonly [Point, Point
 /** Where the superior vena cava is sewn end to side to the pulmonary arteries. */
 export const paintJunction = (ink: Ink, junction: Junction, size: number, theme: Theme): void =>
   paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
-
-/** A seam around a vessel, from one side of its lumen to the other, before the blood in it. */
-export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
-  paintBack(ink, from, to, size, threadOf(theme));
-  paintEnds(ink, from, to, size, threadOf(theme));
-}
 
 /** The seam on both cut edges of the wall. */
 function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
