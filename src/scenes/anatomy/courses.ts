@@ -254,8 +254,9 @@ function partlyHidden(
   carries: Course["carries"],
   limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
 ): (course: Course) => Course {
+  const rich = carries === "rich";
   const covers = parts
-    .filter(({ name }) => /^(atrium|ventricle)$|[aA]orta/.test(name))
+    .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
     .map(({ outline }) => distanceTo(outline));
   const before = limbs.flatMap(([{ nodes }, which]) =>
     which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
@@ -267,13 +268,15 @@ function partlyHidden(
       const [dx, dy] = [x - centre[0], y - centre[1]];
       const along = dx * normal[0] + dy * normal[1];
       return (
-        along < 0.4 * width && along > -3 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
+        along < 0.4 * width && along > -4.5 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
       );
     });
-  const hidden =
-    carries === "rich" ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
+  const hidden = rich ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
   return hiddenBy([...covers, (x, y) => (hidden(x, y) ? 0 : 2)]);
 }
+
+const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;
+const BEFORE_ARTERIES = /^(atrium|ventricle|leftUpperPulmonaryVein)$|[aA]orta/;
 
 /** mm of a 5-year-old from which a limb hides the marks behind it */
 const THICK = 2.4;

@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -62,6 +62,7 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
+  const hiatus = hiatusOf(anatomy);
   const sewn = [
     ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
     ...(frame.graft?.line ?? []),
@@ -92,6 +93,7 @@ export function piecesOf(
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
         paintDiaphragm(ink, abdomen, s, theme);
+        paintTendon(ink, hiatus, s, theme);
       },
     },
     atrium: {
@@ -110,9 +112,9 @@ export function piecesOf(
       (...at) => paintVeins(...at, theme),
     ),
     hiatus: {
-      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
+      bounds: boundsOf([hiatus.rim], 3 * s),
       pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
+      paint: (ink) => paintRim(ink, hiatus, s, theme),
     },
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
