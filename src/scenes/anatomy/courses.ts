@@ -221,10 +221,10 @@ function inTree(
 }
 
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
-const SPARSE = 0.7;
+const SPARSE = 0.6;
 
 /** Courses side by side that show all of their marks. */
-const CROWD = 2.7;
+const CROWD = 1.9;
 /** By which the marks of all courses through a width would crowd there: their number goes with the ends', the room with 1. */
 const SIDE_BY_SIDE = EXPONENT - 1;
 
