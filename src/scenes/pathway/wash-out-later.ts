@@ -6,8 +6,8 @@ let known: Plots | null = null;
 /** Null until it has been fetched. */
 export function washOutPlots(): Plots | null {
   if (!known)
-    void import("../layers/wash-out-plot.ts").then((plots) => {
-      known = plots;
+    void import("../layers/wash-out-plot.ts").then(({ drawWashOut, washOutPanels }) => {
+      known = { drawWashOut, washOutPanels };
     });
   return known;
 }
