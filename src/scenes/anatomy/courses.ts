@@ -89,9 +89,10 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   const valve = at(1, -7.4);
   const inlet = [at(15, -6), at(28, -3)];
   const veins = behind.filter(({ name }) => name.startsWith("left"));
-  const entering = frame.lowerVein
+  const mixing = joined()?.mixing(anatomy, course);
+  const entering = mixing
     ? [
-        ...(joined()?.mixing(anatomy, course) ?? []),
+        ...mixing,
         course(["atrioventricularValve", 1, "arterial"], 11, smoothLine([at(-5, -7), valve, ...inlet])),
       ]
     : veins.map(({ line }) =>

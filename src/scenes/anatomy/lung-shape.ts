@@ -123,28 +123,42 @@ function treesOf(side: Side): Trees {
 
 export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
   const { centre, normal, width } = frame[side];
-  const { edge, arteries, veins } = treesOf(side);
   const at = MOUTHS[side];
   const from = inChest(...at);
   const shift: Point = [centre[0] - from[0], centre[1] - from[1]];
-  const bent = ([x, y]: Point): Point => {
-    const [px, py] = inChest(x, y);
-    const within = Math.min(1, Math.max(0, -edge(x, y) / DEEP));
-    const part = within * Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
-    return [px + part * shift[0], py + part * shift[1]];
+  let own: Pick<Trees, "arteries" | "veins"> | null = null;
+  // Where the lung lies is asked for before it is painted, and growing its trees takes long.
+  const trees = () => {
+    if (own) return own;
+    const { edge, arteries, veins } = treesOf(side);
+    const bent = ([x, y]: Point): Point => {
+      const [px, py] = inChest(x, y);
+      const within = Math.min(1, Math.max(0, -edge(x, y) / DEEP));
+      const part = within * Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
+      return [px + part * shift[0], py + part * shift[1]];
+    };
+    own = {
+      // Each stem reaches back under the vessel that it goes on from, which fades over it.
+      arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
+      veins: stemmed(
+        placed(veins, frame.scale, (point) => inChest(...point)),
+        0.2 * STEM * frame.scale,
+        [side === "left" ? 1 : -1, 0],
+      ),
+    };
+    return own;
   };
   return {
     side,
     outline: closedOutline(OUTLINES[side].map(([x, y]) => inChest(x, y < BASE && y > TIP ? y - UNDER : y))),
     fissures: FISSURES[side].map((line) => smoothLine(line.map((point) => inChest(...point)))),
     hilum: centre,
-    // Each stem reaches back under the vessel that it goes on from, which fades over it.
-    arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
-    veins: stemmed(
-      placed(veins, frame.scale, (point) => inChest(...point)),
-      0.2 * STEM * frame.scale,
-      [side === "left" ? 1 : -1, 0],
-    ),
+    get arteries() {
+      return trees().arteries;
+    },
+    get veins() {
+      return trees().veins;
+    },
   };
 }
 

@@ -5,7 +5,7 @@ import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { joined } from "./joined.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
-import { type Cloth, threadOf } from "./tones.ts";
+import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
 export type Graft = NonNullable<ChestFrame["graft"]>;
 type Junction = NonNullable<ChestFrame["junction"]>;
@@ -26,11 +26,6 @@ const INSIDE = { dark: 0.13, light: 0.5 } as const;
 
 /** Part of the graft's length over which its direction is taken. */
 const REACH = 0.06;
-
-const CLOTH: Readonly<Record<Theme["name"], Omit<Cloth, "thread">>> = {
-  dark: { body: "#d8d2c4", fold: "#6f6a60" },
-  light: { body: "#f4efe2", fold: "#8d8676" },
-};
 
 /** @param size mm of the body for one of a 5-year-old */
 export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): void {

@@ -7,9 +7,8 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
-import { paintOrgan } from "./paint-organ.ts";
+import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -56,7 +55,7 @@ export function paintBehind(
   const s = frame.scale;
   const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
-  paintOrgan(ink, sac, tissue("sac", theme), { depth: 7 * s, edge: 0.6 * s });
+  paintPericardium(ink, sac, s, theme);
   laidOver(ink, layerOf(ink, bounds, inFront(true), round, s), bounds, CAST * s);
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;
@@ -183,7 +182,6 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
       HOLLOW_WALL,
     );
     laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
-    if (group === "atrium") joined()?.floor(ink, anatomy, theme);
   }
 }
 
@@ -194,12 +192,7 @@ interface Before {
 }
 
 /** The aorta and what leaves its arch. */
-export function paintBefore(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { round, seen, theme }: Before,
-): void {
+export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
   const s = anatomy.frame.scale;
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
@@ -217,7 +210,7 @@ export function paintBefore(
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
-  paintRoot(ink, root, theme);
+  paintRoot(ink, root);
 }
 
 function traceLoops(ink: Ink, loops: Loops): void {

@@ -67,6 +67,11 @@ export interface Cloth {
   readonly thread: string;
 }
 
+export const CLOTH: Readonly<Record<Theme["name"], Omit<Cloth, "thread">>> = {
+  dark: { body: "#d8d2c4", fold: "#6f6a60" },
+  light: { body: "#f4efe2", fold: "#8d8676" },
+};
+
 /** Suture: darker and greyer than any blood beside it. */
 export const threadOf = ({ name }: Pick<Theme, "name">): string => (name === "dark" ? "#eef3f6" : "#16233c");
 

@@ -17,8 +17,9 @@ export function washOutForm(
   sizes: Sizes,
 ): number {
   const forms = panes.map(({ washOut }, i) => {
+    if (!washOut) return 0;
     const { occupied, projection } = entryAt(drawn, i);
-    const plots = washOut && washOutPlots();
+    const plots = washOutPlots();
     if (!plots || !occupied || !projection) return 0;
     const covers = coverIn(occupied, projection);
     return plots
