@@ -20,6 +20,9 @@ const BOW = 0.12;
 /** What the blood before it leaves of a seam's back. */
 const BACK = 0.55;
 
+/** How much of the fabric's colour its inside shows behind the blood. */
+const INSIDE = { dark: 0.13, light: 0.5 } as const;
+
 /** Part of the graft's length over which its direction is taken. */
 const REACH = 0.06;
 
@@ -57,12 +60,11 @@ export function paintSewnBehind(ink: Ink, { graft, junction, scale: s }: ChestFr
     true,
   );
   ink.fillStyle = cloth.body;
-  ink.globalAlpha = 0.5;
+  ink.globalAlpha = INSIDE[theme.name];
   ink.fill();
   const rings = ringsOf(graft, s);
   for (let k = 1; k < rings; k++) {
     const back = arched(beside(graft, k / rings, -1), beside(graft, k / rings, 1));
-    ink.globalAlpha = 0.4;
     strokes(ink, back, s, [
       [1.3, cloth.fold],
       [0.9, cloth.body],
