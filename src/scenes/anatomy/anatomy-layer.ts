@@ -49,7 +49,8 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     for (const part of [ventricle, base]) {
       part.position.set(...heart.base);
       part.rotation = heart.lean;
-      part.scale.set(heart.size);
+      // Across its axis it counts towards the patient's right.
+      part.scale.set(heart.size, -heart.size);
     }
     leaflets.set(theme);
     let next = 0;

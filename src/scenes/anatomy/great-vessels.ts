@@ -104,8 +104,8 @@ export const VEIN_ROOTS = {
     [-21, -11],
   ],
   left: [
-    [60, 16],
-    [66, 3],
+    [58.5, 14],
+    [60, 4],
   ],
 } as const;
 
@@ -117,20 +117,29 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     return {
       name,
       line: smoothLine([from, mid, mouth]),
-      from: 5.4 * frame.scale,
-      to: 7 * frame.scale,
+      from: 8.2 * frame.scale,
+      to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: 0.12,
+      over: 0.06,
     };
   };
-  // Behind an atrium that reaches far to the right they go on to its left part.
-  const mouth = right < -8 ? 8 : right + 12;
+  // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
+  const [upper, lower]: readonly [Point, Point] =
+    right < -8
+      ? [
+          [7, -3],
+          [6.8, -11.6],
+        ]
+      : [
+          [right + 13, 8],
+          [right + 12, -7],
+        ];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;
   return [
-    course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(mouth + 1, 8)),
-    course("rightLowerPulmonaryVein", rightLower, -1, inHeart(mouth, -7)),
+    course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(...upper)),
+    course("rightLowerPulmonaryVein", rightLower, -1, inHeart(...lower)),
     course("leftUpperPulmonaryVein", leftUpper, 1.5, inHeart(28, 12)),
     course("leftLowerPulmonaryVein", leftLower, 0.5, inHeart(29, 3)),
   ];

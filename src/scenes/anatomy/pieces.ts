@@ -1,14 +1,15 @@
 /** The chest as pieces that are painted apart because they move apart, back to front. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import { lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { joined, type Saturations } from "./joined.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
-import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
+import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { paintMuscle } from "./paint-muscle.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
@@ -51,8 +52,6 @@ export interface Piece {
   readonly inVentricle?: true;
 }
 
-type Saturations = Circulation["saturations"];
-
 export function piecesOf(
   anatomy: Anatomy,
   saturations: Saturations,
@@ -62,58 +61,73 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
+  const hiatus = hiatusOf(anatomy);
   const sewn = [
     ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
     ...(frame.graft?.line ?? []),
     ...(frame.junction ? [frame.junction.at] : []),
   ];
   const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
+  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
+  const hiddenIn = boundsOf([sewn, ...passing], 12 * s);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium], 4 * heart.size);
-  const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
+  const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
+  const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
-    drawn: readonly Tube[],
+    drawn: readonly Pick<Tube, "line">[],
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
-    return { bounds, pivot: [0, 0], paint: (ink) => paint(ink, bounds, anatomy) };
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
-    back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
-    hidden: vessels([...returning(anatomy), ...anatomy.before], (...at) =>
-      paintHidden(...at, { round, seen }),
-    ),
+    back: vessels([...anatomy.behind, { line: anatomy.sac }], (...at) => paintBehind(...at, round, theme)),
+    hidden: {
+      bounds: hiddenIn,
+      pivot: [0, 0],
+      paint(ink) {
+        joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
+        paintHidden(ink, hiddenIn, anatomy, { round, seen, theme });
+      },
+    },
     abdomen: {
       bounds: boundsOf(lower, 8 * s),
       pivot: [0, 0],
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
         paintDiaphragm(ink, abdomen, s, theme);
+        paintTendon(ink, hiatus, s, theme);
       },
     },
     atrium: {
       bounds: room,
-      pivot: [(room[0] + room[2]) / 2, (room[1] + room[3]) / 2],
-      paint: (ink) => paintAtrium(ink, anatomy, saturations.arterial, theme),
+      // A vein that enters its floor holds it there.
+      pivot: [
+        frame.lowerVein ? lastOf(frame.lowerVein)[0] : (room[0] + room[2]) / 2,
+        (room[1] + room[3]) / 2,
+      ],
+      paint(ink) {
+        paintAtrium(ink, anatomy, saturations.arterial, theme);
+        joined()?.within(ink, anatomy, saturations, theme);
+      },
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
-    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
+    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, round("arterial"), theme) },
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
       paintInLiver(...at, round, theme),
     ),
     veins: vessels(
       anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
-      (...at) => paintVeins(...at, theme),
+      (...at) => {
+        paintVeins(...at, theme);
+        joined()?.floor(at[0], anatomy);
+      },
     ),
-    hiatus: {
-      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
-      pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
-    },
+    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
@@ -126,8 +140,8 @@ export function piecesOf(
       bounds: sewnIn,
       pivot: [0, 0],
       paint(ink) {
-        if (frame.graft) paintGraft(ink, frame.graft, s, theme);
-        joined()?.chamber(ink, sewnIn, frame, outlines, theme);
+        if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
+        joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },
@@ -137,6 +151,8 @@ export function piecesOf(
     ),
   };
 }
+
+const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 
 function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {
   const shape = lungs[side];

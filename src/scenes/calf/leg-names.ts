@@ -6,31 +6,39 @@ import type { Lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { HALF, PLANE, VALVES } from "./vein.ts";
+import { HALF, placeInLeg, VALVES } from "./vein.ts";
 
 interface Name {
   /** word key */
   readonly key: string;
-  /** plane units: where its line ends */
+  /** plane units: where its line ends, and where beside the leg the name stands: behind it or before it */
   readonly at: Spot;
-  readonly side: "before" | "behind";
+  readonly beside: number;
 }
 
-/** Plane units: beside the patella, and beside the muscle where it is thickest. */
-const BESIDE = { before: 548, behind: 106 } as const;
-const BEFORE_VEIN = PLANE.middle + HALF;
+/** Plane units: beside the patella, and behind the muscle where it is thickest. */
+const BEFORE = 480;
+const BEHIND = 96;
+/** CSS px of a plane unit from which there is room for names of more than what moves. */
+const ROOMY = 0.6;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [
-  { key: "further.calf.heart", at: [BEFORE_VEIN, 28], side: "before" },
+  { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
   ...VALVES.map(
-    ({ y }, i): Name => ({
+    ({ at }, i): Name => ({
       key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
-      at: [BEFORE_VEIN, y - 14],
-      side: "before",
+      at: placeInLeg(at - 10, HALF).spot,
+      beside: BEFORE,
     }),
   ),
-  { key: "further.calf.belly", at: [222, 240], side: "behind" },
+  { key: "further.calf.belly", at: [168, 300], beside: BEHIND },
+];
+
+const STILL_NAMES: readonly Name[] = [
+  { key: "further.calf.deepVein", at: placeInLeg(480, 0).spot, beside: BEFORE },
+  { key: "further.calf.skinVein", at: [187, 652], beside: 160 },
+  { key: "further.calf.tendon", at: [217, 772], beside: 184 },
 ];
 
 /** @param room CSS px that the names keep to */
@@ -42,9 +50,10 @@ export function writeNames(
   theme: Theme,
 ): void {
   const { ink: letters, inkSoft } = theme.colour;
-  for (const { key, at, side } of namesOf(open)) {
-    const beside = fit.x + BESIDE[side] * fit.scale;
-    const behind = side === "behind";
+  const names = namesOf(open).concat(fit.scale > ROOMY ? STILL_NAMES : []);
+  for (const { key, at, beside: place } of names) {
+    const beside = fit.x + place * fit.scale;
+    const behind = place < at[0];
     const note = {
       lines: [{ words: theme.say(key), size: type, colour: letters }],
       ...(behind ? { wrap: Math.max(6 * type, beside - room.x - type) } : {}),

@@ -139,6 +139,7 @@ export function paneView(): PaneView {
     release() {
       inside.release();
       chest.release();
+      wall.release();
       view.destroy(WITH_ALL);
     },
   };

@@ -105,6 +105,8 @@ export interface ChestFrame {
   readonly lowerVein?: readonly Point[];
   /** where the superior vena cava is sewn to the pulmonary arteries, and its width there */
   readonly junction?: { readonly at: Point; readonly width: number };
+  /** through the pathway's wall to the atrium, where it is open */
+  readonly hole?: Opening;
   /** half the width and half the height of an atrium that is part of the pathway, about the origin */
   readonly chamber?: Point;
   /** a tube of woven graft, or a patch that is the side of a tunnel towards the patient's left; upwards, with its width at each point */

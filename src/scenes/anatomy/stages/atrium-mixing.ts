@@ -2,26 +2,88 @@
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { smoothLine } from "../placing.ts";
+import { placing, smoothLine } from "../placing.ts";
 import type { Course, CourseOf } from "../side-course.ts";
+import { isCommon } from "./paint-common-atrium.ts";
 
-export function mixing({ behind, heart: { at }, frame }: Anatomy, course: CourseOf): readonly Course[] {
-  const { lowerVein, scale: s } = frame;
-  if (!lowerVein) return [];
-  const valve = at(1, -7.4);
-  const [x, y] = lastOf(lowerVein);
+/** From a pulmonary vein's mouth on, x and y in the heart. */
+const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
+  rightUpperPulmonaryVein: [
+    [10, -7],
+    [15, -13.6],
+  ],
+  rightLowerPulmonaryVein: [
+    [11, -14],
+    [16, -17.6],
+  ],
+  leftUpperPulmonaryVein: [
+    [23, 4],
+    [19, -10],
+  ],
+  leftLowerPulmonaryVein: [
+    [24, -6],
+    [21, -13],
+  ],
+};
+/** From the inferior vena cava's mouth: across it, and on through what was the septum; one turns round beneath the roof. */
+const FROM_BELOW: readonly (readonly Point[])[] = [
+  [
+    [-9.6, -20],
+    [-13, -9],
+    [-11.6, 1],
+    [-6, 5],
+    [1, 2],
+    [9, -5],
+    [16, -14],
+  ],
+  [
+    [-7.4, -20],
+    [-9.4, -9],
+    [-4, -1.6],
+    [4, -4],
+    [12, -11.4],
+  ],
+  [
+    [-4.8, -20],
+    [-4.4, -13],
+    [1, -8.6],
+    [8, -10.6],
+    [15, -16],
+  ],
+  [
+    [-2.4, -20.6],
+    [0, -16.6],
+    [5, -15],
+    [11, -17],
+    [17, -20],
+  ],
+];
+
+/** Null where nothing mixes. */
+export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null {
+  if (!isCommon(anatomy)) return null;
+  const { behind, heart, frame } = anatomy;
+  const { inHeart } = placing(frame);
+  // Side by side through the valve, in the order in which they come to it.
+  const on = (points: readonly Point[], place: number) => [
+    ...points.map((point) => inHeart(...point)),
+    heart.at(1, -7.4 + place),
+  ];
+  const below = frame.lowerVein ? FROM_BELOW : [];
   return [
-    ...(["left", "right"] as const).flatMap((side) =>
-      behind
-        .filter(({ name }) => name.startsWith(side))
-        .map(({ line }, i) =>
-          course([side, 0.5, "rich"], 8, smoothLine([lastOf(line), at(-15, i - 4), at(-5, -6), valve])),
-        ),
-    ),
-    ...[-1, 0, 1].map((k) => {
-      const fan: Point = [x + (4 * k - 1) * s, y + (15 + 5 * Math.abs(k)) * s];
-      const over: Point = [fan[0] + 13 * s, fan[1] + (6 - 4 * k) * s];
-      return course(["ivc", 1 / 3, "lower"], 9, smoothLine([[x + 2 * k, y], fan, over, at(-6, -7), valve]));
+    ...behind.flatMap(({ name, line }) => {
+      const way = FROM_LUNGS[name];
+      const side = name.startsWith("left") ? "left" : "right";
+      return way
+        ? [
+            course(
+              [side, 0.5, "rich"],
+              side === "left" ? 9 : 12,
+              smoothLine([lastOf(line), ...on(way, side === "left" ? 2.4 : -1)]),
+            ),
+          ]
+        : [];
     }),
+    ...below.map((way, i) => course(["ivc", 1 / below.length, "lower"], 8, smoothLine(on(way, 1 - 1.2 * i)))),
   ];
 }

@@ -1,107 +1,148 @@
-/** The atrium of a heart that both great veins once entered: what is left of its septum, the mouths in its walls, and the sewn-over stump on its roof. */
+/** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
-import { closedOutline } from "../../../sim/geometry/centreline.ts";
+import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { returning } from "../great-vessels.ts";
-import { stitches } from "../paint-graft.ts";
+import type { BloodTube } from "../great-vessels.ts";
+import type { Saturations } from "../joined.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { type Ink, trace } from "../painted-sheet.ts";
+import { bandOf } from "../paint-tube.ts";
+import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
-import { hollow, threadOf, tissue } from "../tones.ts";
+import { type Round, roundOf, tissue } from "../tones.ts";
+import { paintFold, paintNeck, paintStump } from "./entering-vein.ts";
 
 /** It reaches behind the pathway or to its right. */
-const isCommon = ({ frame }: Anatomy): boolean =>
+export const isCommon = ({ frame }: Pick<Anatomy, "frame">): boolean =>
   Math.min(...frame.atrium.map(([x]) => x)) < frame.heart - 8 * frame.heartScale;
 
-/** What an excised septum leaves: a fold from the roof and one from the floor, x and y in the heart. */
-const FOLDS: readonly (readonly Point[])[] = [
-  [
-    [-3.4, 16.6],
-    [-0.4, 11],
-    [3.4, 5.6],
-    [3.6, 10.4],
-    [3.6, 17.6],
-  ],
-  [
-    [-2.6, -24],
-    [1.4, -18.4],
-    [4.4, -12.6],
-    [5, -18.4],
-    [5.6, -24],
-  ],
+/**
+ * The rim that an excised septum leaves, x and y in the heart: from the roof down the back wall to the floor.
+ * Towards the patient's left it is cut across; towards the right it bounds the hole.
+ */
+const FREE: readonly Point[] = [
+  [-3.2, 17],
+  [-1.6, 12.4],
+  [1.2, 8],
+  [2.4, 2],
+  [2.5, -6],
+  [2.2, -13],
+  [1.7, -19],
+  [1.5, -25],
+];
+const ATTACHED: readonly Point[] = [
+  [6.2, -25],
+  [4.6, -19],
+  [4, -13],
+  [3.7, -6],
+  [3.6, 2],
+  [3.8, 8],
+  [4.4, 12.4],
+  [5.4, 18],
 ];
 
-export function paintWithin(ink: Ink, anatomy: Anatomy, theme: Theme): void {
-  const { frame, heart } = anatomy;
-  const { size } = heart;
+export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
   if (!isCommon(anatomy)) return;
+  const { frame, heart, behind } = anatomy;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
-  for (const vein of returning(anatomy)) paintMouth(ink, lastOf(vein.line), [3.2 * size, 2.7 * size], theme);
-  if (!frame.lowerVein) return;
+  const veins = behind.filter(({ name }) => name.includes("ulmonary"));
+  if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.arterial), theme);
+  const round = roundOf(saturations.pulmonaryVein, theme);
+  paintStreams(ink, anatomy, veins, saturations, theme);
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  for (const fold of FOLDS)
-    paintOrgan(ink, closedOutline(fold.map((point) => inHeart(...point))), look, {
-      depth: 2.4 * size,
-      alpha: 0.8,
-      edge: 0.45 * size,
-    });
+  for (const vein of veins) paintBulge(ink, vein, round);
+  for (const vein of veins) paintMouth(ink, vein, heart.size, round, theme);
+  const through = (points: readonly Point[]) => smoothLine(points.map((point) => inHeart(...point)));
+  const free = through(FREE);
+  paintOrgan(ink, [...free, ...through(ATTACHED)], look, { depth: 2 * heart.size, alpha: 0.9, edge: 0 });
+  strokes(ink, free, heart.size, [
+    [1.3, look.edge],
+    [0.7, look.light],
+  ]);
+  ink.restore();
+  if (!frame.lowerVein) return;
+  paintFold(ink, anatomy, theme);
+  paintStump(ink, anatomy, theme);
+}
+
+/** A vein that runs on the other side of the back wall lifts it. */
+function paintBulge(ink: Ink, vein: BloodTube, { body, wall }: Round): void {
+  const outline = bandOf(lineOf(vein.line), vein, { part: 1 });
+  trace(ink, outline, true);
+  ink.globalAlpha = 0.2;
+  ink.fillStyle = body;
+  ink.fill();
+  ink.globalAlpha = 0.16;
+  ink.lineWidth = 0.08 * vein.to;
+  ink.strokeStyle = wall;
+  ink.stroke();
+  ink.globalAlpha = 1;
+}
+
+/** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */
+function paintStreams(
+  ink: Ink,
+  { frame, heart: { size, atrium } }: Anatomy,
+  veins: readonly BloodTube[],
+  saturations: Saturations,
+  theme: Theme,
+): void {
+  const { inHeart } = placing(frame);
+  ink.save();
+  trace(ink, atrium, true);
+  if (frame.lowerVein) {
+    const [x, y] = lastOf(frame.lowerVein);
+    const half = frame.ivc.width / 2;
+    ink.rect(x - half, y + 2 * size, 2 * half, -11 * size);
+  }
+  ink.clip();
+  const pool = ([x, y]: Point, reach: number, saturation: number) => {
+    const ground = mix(groundColour(theme.colour, saturation), bloodColour(theme.colour, saturation), 0.12);
+    const fall = ink.createRadialGradient(x, y, 0, x, y, reach * size);
+    for (const [at, alpha] of [
+      [0, "e6"],
+      [0.55, "b0"],
+      [1, "00"],
+    ] as const)
+      fall.addColorStop(at, ground + alpha);
+    ink.fillStyle = fall;
+    ink.fillRect(x - reach * size, y - reach * size, 2 * reach * size, 2 * reach * size);
+  };
+  for (const { line } of veins) pool(lastOf(line), 13, saturations.pulmonaryVein);
+  if (frame.lowerVein) {
+    pool(inHeart(-9, -18), 20, saturations.ivc);
+    pool(inHeart(-11, -3), 15, saturations.ivc);
+  }
   ink.restore();
 }
 
-/** A mouth in the back wall, seen from within. */
-function paintMouth(ink: Ink, [x, y]: Point, [wide, high]: Point, theme: Theme): void {
+/** A mouth in the back wall, seen from within: the vein comes from behind it. */
+function paintMouth(ink: Ink, vein: BloodTube, size: number, round: Round, theme: Theme): void {
   const look = tissue("atrium", theme);
+  const { at, along } = spotAt(lineOf(vein.line), 1);
+  ink.save();
+  ink.translate(...at);
+  ink.rotate(Math.atan2(along[1], along[0]));
   ink.beginPath();
-  ink.ellipse(x, y, wide, high, 0, 0, 2 * Math.PI);
-  ink.fillStyle = look.shade;
-  ink.fill();
-  ink.lineWidth = 0.28 * high;
-  ink.strokeStyle = look.light;
-  ink.stroke();
-}
-
-/** The inferior vena cava's mouth in the floor: its rim, wider than the vein, and a fold before it. */
-export function paintFloor(ink: Ink, { frame }: Anatomy, theme: Theme): void {
-  if (!frame.lowerVein) return;
-  const { scale: s, ivc, heartScale } = frame;
-  const look = tissue("atrium", theme);
-  const [x, y] = lastOf(frame.lowerVein);
-  const [half, high] = [ivc.width / 2 + 0.4 * s, 2 * s];
-  ink.beginPath();
-  ink.ellipse(x, y, half, high, 0, 0, 2 * Math.PI);
-  ink.fillStyle = hollow(theme).body;
+  ink.ellipse(0, 0, 2.5 * size, 3.2 * size, 0, 0, 2 * Math.PI);
+  const deep = ink.createLinearGradient(-2.5 * size, 0, 2.5 * size, 0);
+  deep.addColorStop(0, round.edge);
+  deep.addColorStop(0.7, round.body);
+  deep.addColorStop(1, mix(round.body, round.light, 0.5));
+  ink.fillStyle = deep;
   ink.fill();
   for (const [width, colour] of [
-    [1.7, look.edge],
-    [1.1, look.light],
+    [1.2, look.edge],
+    [0.75, look.light],
   ] as const) {
-    ink.beginPath();
-    ink.ellipse(x, y, half + 0.5 * s, high, 0, 0, 2 * Math.PI);
-    ink.lineWidth = width * s;
+    ink.lineWidth = width * size;
     ink.strokeStyle = colour;
     ink.stroke();
   }
-  // On the roof the superior vena cava was cut off: its stump is sewn over.
-  const roof = frame.atrium.reduce(
-    (best, [px, py]) => (Math.abs(px) < 3 * s && py > best ? py : best),
-    Number.NEGATIVE_INFINITY,
-  );
-  const dome = (across: number, up: number): Point => [across * s, roof + (up - 1.4) * s];
-  const stump = closedOutline([
-    dome(-5, -1),
-    dome(-4.8, 3),
-    dome(-3, 4.9),
-    dome(0, 5.5),
-    dome(3, 4.9),
-    dome(4.8, 3),
-    dome(5, -1),
-  ]);
-  paintOrgan(ink, stump, look, { depth: 2.6 * s, edge: 0.5 * s });
-  const seam = smoothLine([dome(-3.4, 3.5), dome(0, 4.3), dome(3.4, 3.5)]);
-  stitches(ink, seam, s * Math.min(1, heartScale), threadOf(theme));
+  ink.restore();
 }

@@ -1,94 +1,142 @@
-/** A lateral tunnel: the atrium's own free wall on one side of the blood, a patch on the other. */
+/** A lateral tunnel, opened from the front: the atrium's own free wall towards the patient's right, a baffle of fabric within the atrium towards the left. */
+import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
+import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { beside, type Graft, stitches } from "../paint-graft.ts";
-import { type Ink, trace } from "../painted-sheet.ts";
-import { type Cloth, tissue } from "../tones.ts";
+import type { BloodTube } from "../great-vessels.ts";
+import { beside, type Graft } from "../paint-graft.ts";
+import { bandOf, laidOver, scratch } from "../paint-tube.ts";
+import { type Bounds, boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { CLOTH, type Round, tissue } from "../tones.ts";
+import { soften } from "./paint-tunnel-lining.ts";
+import { aroundMouth, runningSuture } from "./running-suture.ts";
+import { across, bowsAt, crest, lineBehind, lineInFront } from "./tunnel-shape.ts";
 
-/** mm of a 5-year-old: the atrial wall beside a tunnel, and the gusset's width at its middle. */
-const FREE_WALL = 3.2;
-const GUSSET = 6;
+/** mm of a 5-year-old: the free wall at its thickest. */
+const FREE_WALL = 3;
 
-/** A tunnel along the atrium's side: the atrium's own free wall towards the patient's right, a patch sewn to it towards the left. */
-export function paintPatch(ink: Ink, graft: Graft, size: number, cloth: Cloth, theme: Theme): void {
+export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const { body, fold } = CLOTH[theme.name];
   paintFreeWall(ink, graft, size, theme);
-  const { body, fold, thread } = cloth;
-  const places = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
-  /** the patch bows into the atrium, and its ends lie on the rims of both veins */
-  const wide = (along: number) => size * (0.6 + GUSSET * Math.sin(Math.PI * along) ** 0.7);
-  const inner = places.map((along) => beside(graft, along, 1, -0.1 * size));
-  const outer = places.map((along) => beside(graft, along, 1, wide(along)));
+  const inner = across(graft, 1, -0.1 * size);
+  const outer = lineInFront(graft, size);
   trace(ink, [...outer, ...[...inner].reverse()], true);
   ink.fillStyle = body;
   ink.fill();
   ink.save();
   ink.clip();
-  // It turns away from the light towards its seam.
-  ink.strokeStyle = fold;
-  ink.globalAlpha = 0.08;
-  trace(ink, outer);
-  for (let k = 1; k <= 5; k++) {
-    ink.lineWidth = 1.5 * k * size;
-    ink.stroke();
-  }
+  soften(ink, outer, 3.4 * size, fold);
   ink.restore();
-  ink.lineWidth = 0.35 * size;
-  ink.strokeStyle = fold;
-  trace(ink, inner);
-  ink.stroke();
-  trace(ink, outer);
-  ink.lineWidth = 0.5 * size;
-  ink.stroke();
-  stitches(ink, outer, size, thread);
-  // Its far edge lies on the atrium's back wall, seen through the blood.
-  const far = Array.from({ length: 41 }, (_, i) => beside(graft, i / 40, 0.5, 0));
-  trace(ink, far);
-  ink.setLineDash([1.6 * size, 1.6 * size]);
-  ink.strokeStyle = thread;
-  ink.globalAlpha = 0.4;
-  ink.stroke();
-  ink.setLineDash([]);
+  strokes(ink, inner, size, [[0.35, fold]]);
+  runningSuture(ink, outer, size, theme);
+  runningSuture(ink, lineBehind(graft), size, theme, 0.7);
+  // Its upper end is sewn to the underside of the pulmonary artery.
+  aroundMouth(ink, [beside(graft, 1, 1, 0.6 * size), beside(graft, 1, -1, 0.6 * size)], size, theme);
+}
+
+/** From the inferior to the superior vena cava it is the heart's right border, and goes over into both. */
+function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  const inner = across(graft, -1);
+  const outer = inner.map((_, i): Point => {
+    const along = i / (inner.length - 1);
+    return beside(graft, along, -1, size * (2 + (FREE_WALL - 2) * Math.min(1, 5 * along, 5 * (1 - along))));
+  });
+  const bounds = boundsOf([outer, inner], 4 * size);
+  const own = scratch(ink, bounds);
+  trace(own, [...outer, ...[...inner].reverse()], true);
+  own.fillStyle = look.body;
+  own.fill();
+  own.save();
+  own.clip();
+  soften(own, inner, 1.6 * size, look.shade);
+  own.globalAlpha = 0.7;
+  strokes(own, outer, size, [[1.5, look.light]]);
+  own.restore();
+  strokes(own, inner, size, [[0.6, look.light]]);
+  strokes(own, outer, size, [[0.5, look.edge]]);
+  clearEnds(own, bounds, 6 * size);
+  laidOver(ink, own, bounds);
+  ink.globalAlpha = 0.22;
+  strokes(ink, crest(graft), size, [[1.8, look.shade]]);
   ink.globalAlpha = 1;
 }
 
-/** Steps along an edge. */
-const STEPS = 60;
-
-/** Nothing of the atrium lies outside it: from the inferior to the superior vena cava it is the heart's right border. */
-function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const thick = (along: number) => size * (2 + (FREE_WALL - 2) * Math.min(1, 5 * along, 5 * (1 - along)));
-  const along = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
-  const inner = along.map((at) => beside(graft, at, -1, 0));
-  const outer = along.map((at) => beside(graft, at, -1, thick(at)));
-  trace(ink, [...outer, ...[...inner].reverse()], true);
-  ink.fillStyle = look.body;
-  ink.fill();
-  ink.save();
-  ink.clip();
-  trace(ink, outer);
-  ink.lineWidth = 2 * size;
-  ink.strokeStyle = look.shade;
-  ink.stroke();
-  ink.restore();
-  for (const [line, width, colour] of [
-    [inner, 0.7, look.light],
-    [outer, 0.5, look.edge],
+/** Its muscle ends on both veins without an edge. */
+function clearEnds(ink: Ink, [left, bottom, right, top]: Bounds, reach: number): void {
+  ink.globalCompositeOperation = "destination-out";
+  for (const [from, to] of [
+    [bottom + 0.5 * reach, bottom + 1.6 * reach],
+    [top - 0.5 * reach, top - 1.6 * reach],
   ] as const) {
-    trace(ink, line);
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
+    const fall = ink.createLinearGradient(0, from, 0, to);
+    fall.addColorStop(0, "#000");
+    fall.addColorStop(1, "#0000");
+    ink.fillStyle = fall;
+    ink.fillRect(left, bottom, right - left, top - bottom);
+  }
+}
+
+/** A hole punched in the baffle, through which the blood behind is seen. */
+export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, theme: Theme): void {
+  const along = nearest(graft, hole.centre);
+  const middle = beside(graft, along, 1, 0.5 * bowsAt(along, size));
+  const { along: way } = spotAt(lineOf(graft.line), along);
+  const turned = Math.atan2(way[1], way[0]);
+  const oval = (more: number) => {
+    ink.beginPath();
+    ink.ellipse(
+      middle[0],
+      middle[1],
+      hole.width / 2 + more,
+      Math.min(hole.width / 2, 0.36 * bowsAt(along, size)) + more,
+      turned,
+      0,
+      2 * Math.PI,
+    );
+  };
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  oval(0);
+  ink.fill();
+  ink.restore();
+  oval(0.15 * size);
+  ink.lineWidth = 0.45 * size;
+  ink.strokeStyle = CLOTH[theme.name].fold;
+  ink.stroke();
+}
+
+/** Part of the way at which a place lies beside it. */
+function nearest({ line }: Graft, [x, y]: Point): number {
+  const whole = lineOf(line);
+  let [best, least] = [0, Number.POSITIVE_INFINITY];
+  for (let i = 0; i <= 100; i++) {
+    const { at } = spotAt(whole, i / 100);
+    const far = Math.hypot(at[0] - x, at[1] - y);
+    if (far < least) [best, least] = [i / 100, far];
+  }
+  return best;
+}
+
+/** Veins that pass behind it, as hidden lines through its blood. */
+export function paintPassing(
+  ink: Ink,
+  graft: Graft,
+  veins: readonly BloodTube[],
+  { wall, body }: Round,
+): void {
+  ink.save();
+  trace(ink, [...across(graft, -1), ...[...across(graft, 1)].reverse()], true);
+  ink.clip();
+  for (const vein of veins) {
+    trace(ink, bandOf(lineOf(vein.line), vein, { part: 1 }), true);
+    ink.globalAlpha = 0.2;
+    ink.fillStyle = body;
+    ink.fill();
+    ink.globalAlpha = 0.6;
+    ink.lineWidth = 0.09 * vein.to;
+    ink.strokeStyle = wall;
+    ink.setLineDash([0.3 * vein.to, 0.22 * vein.to]);
     ink.stroke();
   }
-  // The ridges of its muscle, seen through the blood.
-  for (let k = 4; k < STEPS - 8; k += 4) {
-    trace(ink, [
-      beside(graft, k / STEPS, -1),
-      beside(graft, (k + 2) / STEPS, -0.45 - 0.2 * ((k * 7) % 3 === 0 ? 1 : 0)),
-    ]);
-    ink.lineWidth = 1.1 * size;
-    ink.strokeStyle = look.body;
-    ink.globalAlpha = 0.3;
-    ink.stroke();
-  }
-  ink.globalAlpha = 1;
+  ink.restore();
 }

@@ -66,6 +66,7 @@ export function whole({
       left: openingOf(left, "left"),
       right: openingOf(right, "right"),
       hepaticVein: sizes.hepaticVein,
+      ...(openings[0] && { hole: openings[0] }),
     },
   };
 }

@@ -1,0 +1,81 @@
+/** Where things lie in a right atrium that is the pathway itself. */
+import { entryAt } from "../../../sim/checked/present.ts";
+import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import type { Outlines } from "../painted-sheet.ts";
+
+type Loops = NonNullable<Outlines["lumen"]>;
+
+/** degrees from the top at which the pulmonary arteries leave it, and how far out they are sewn on, mm of a 5-year-old */
+const MOUTH = 50;
+const CUFF = 3;
+/** Their first direction, to the patient's left and right. */
+const WAYS: Readonly<Record<"left" | "right", Point>> = { left: [0.86, 0.51], right: [-0.885, 0.466] };
+
+/** A place by parts of half the width and half the height. */
+export const placesIn =
+  ([a, b]: Point) =>
+  (x: number, y: number): Point => [a * x, b * y];
+
+/** Points to either side over which the lumen's edge is rounded. */
+export const INNER = 2;
+
+/** The line's points, each the mean of those around it. @param reach points to either side */
+export function rounded(loop: readonly number[], reach: number): readonly Point[] {
+  const count = loop.length / 2;
+  const at = (i: number, k: 0 | 1) => entryAt(loop, 2 * ((i + count) % count) + k);
+  return Array.from({ length: count }, (_, i): Point => {
+    let [x, y] = [0, 0];
+    for (let n = -reach; n <= reach; n++) {
+      x += at(i + n, 0);
+      y += at(i + n, 1);
+    }
+    return [x / (2 * reach + 1), y / (2 * reach + 1)];
+  });
+}
+
+export interface Mouth {
+  /** mm, on the lumen's lower and upper edge */
+  readonly low: Point;
+  readonly high: Point;
+  /** unit vector out of the atrium */
+  readonly way: Point;
+}
+
+/** Where a pulmonary artery's underside is sewn to the roof. */
+export function mouthOf(
+  { chamber, scale, left, right }: ChestFrame & { readonly chamber: Point },
+  side: "left" | "right",
+  lumen: Loops,
+): Mouth {
+  const angle = (MOUTH * Math.PI) / 180;
+  const way = WAYS[side];
+  const sign = Math.sign(way[0]);
+  const middle: Point = [
+    sign * chamber[0] * Math.sin(angle) + CUFF * scale * way[0],
+    chamber[1] * Math.cos(angle) + CUFF * scale * way[1],
+  ];
+  const half = { left, right }[side].width / 2;
+  const up: Point = [-sign * way[1], sign * way[0]];
+  const edge = (turn: 1 | -1): Point => {
+    const far = crossing(lumen, middle, [turn * up[0], turn * up[1]]) ?? half;
+    return [middle[0] + turn * far * up[0], middle[1] + turn * far * up[1]];
+  };
+  return { low: edge(-1), high: edge(1), way };
+}
+
+/** mm from a place in the lumen to its edge; null where it has none that way */
+function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
+  let least = Number.POSITIVE_INFINITY;
+  for (const loop of loops)
+    for (let i = 0; i < loop.length; i += 2) {
+      const k = (i + 2) % loop.length;
+      const [ax, ay] = [entryAt(loop, i) - x, entryAt(loop, i + 1) - y];
+      const [bx, by] = [entryAt(loop, k) - x, entryAt(loop, k + 1) - y];
+      const [from, to] = [ax * dy - ay * dx, bx * dy - by * dx];
+      if (from * to > 0 || from === to) continue;
+      const part = from / (from - to);
+      const far = (ax + part * (bx - ax)) * dx + (ay + part * (by - ay)) * dy;
+      if (far > 0) least = Math.min(least, far);
+    }
+  return Number.isFinite(least) ? least : null;
+}

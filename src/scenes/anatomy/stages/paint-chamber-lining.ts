@@ -1,0 +1,189 @@
+/** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
+import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import { mix } from "../../theme/colour.ts";
+import type { Theme } from "../../theme/theme.ts";
+import { laidOver, scratch } from "../paint-tube.ts";
+import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { smoothLine } from "../placing.ts";
+import { CLOTH, hollow, tissue } from "../tones.ts";
+import { cutAt, keepChamber } from "./chamber-edges.ts";
+import { INNER, type Mouth, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
+import { insideOf } from "./paint-tunnel-lining.ts";
+import { runningSuture } from "./running-suture.ts";
+
+export function paintChamberLining(
+  ink: Ink,
+  bounds: Bounds,
+  frame: ChestFrame,
+  { lumen = [] }: Outlines,
+  theme: Theme,
+): void {
+  const { chamber, scale: s } = frame;
+  if (!chamber) return;
+  const [a, b] = chamber;
+  const look = insideOf(theme);
+  const own = scratch(ink, bounds);
+  own.beginPath();
+  const hollowed = own.createRadialGradient(0.3 * a, -0.35 * b, 0, 0.1 * a, -0.1 * b, 1.7 * b);
+  hollowed.addColorStop(0, look.light);
+  hollowed.addColorStop(0.55, look.body);
+  hollowed.addColorStop(1, look.shade);
+  own.fillStyle = hollowed;
+  for (const loop of lumen) {
+    const inner = rounded(loop, INNER);
+    trace(own, inner, true);
+    own.fill();
+    own.save();
+    own.clip();
+    // The cut front wall throws its shadow into the room.
+    own.translate(0.9 * s, -1.2 * s);
+    own.globalAlpha = 0.08;
+    for (let k = 1; k <= 7; k++) strokes(own, inner, s, [[1.5 * k, look.shade]]);
+    own.restore();
+  }
+  const mouths = [
+    mouthOf({ ...frame, chamber }, "right", lumen),
+    mouthOf({ ...frame, chamber }, "left", lumen),
+  ] as const;
+  own.globalCompositeOperation = "source-atop";
+  paintConfluence(own, mouths, s, theme);
+  paintMarks(own, frame, theme);
+  own.globalCompositeOperation = "source-over";
+  keepChamber(own, chamber, s, bounds);
+  for (const mouth of mouths) cutAt(own, mouth, s);
+  laidOver(ink, own, bounds);
+}
+
+/** Behind the superior vena cava both pulmonary arteries are one: their underside is opened and sewn to the roof. */
+function paintConfluence(ink: Ink, [right, left]: readonly [Mouth, Mouth], s: number, theme: Theme): void {
+  const { body, wall } = hollow(theme);
+  const sag = (from: Point, to: Point, down: number): readonly Point[] =>
+    smoothLine([from, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2 - down * s], to]);
+  const low = sag(right.low, left.low, 1.6);
+  const high = sag(right.high, left.high, 2.4);
+  trace(ink, [...low, ...[...high].reverse()], true);
+  ink.fillStyle = mix(body, wall, theme.name === "dark" ? 0.2 : 0.16);
+  ink.fill();
+  runningSuture(ink, low, s, theme, 0.75);
+  runningSuture(ink, high, s, theme, 0.45);
+}
+
+/** Ridges, septum and mouths, by the chamber's own half width and height. */
+export function paintMarks(ink: Ink, { chamber, scale: s, ivc }: ChestFrame, theme: Theme): void {
+  if (!chamber) return;
+  const alpha = ink.globalAlpha;
+  const at = placesIn(chamber);
+  paintRidges(ink, at, s, theme);
+  paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
+  ink.globalAlpha = alpha;
+  paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
+  ink.globalAlpha = alpha;
+  paintInlet(ink, at(0.56, -0.42), s, theme);
+  ink.globalAlpha = alpha;
+  // The fold before the lower vein's mouth (Eustachian valve).
+  const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
+  const half = ivc.width / 2;
+  const fold = smoothLine([
+    [x - half - s, y + 1.4 * s],
+    [x, y - 1.2 * s],
+    [x + half + s, y + 2 * s],
+  ]);
+  const look = tissue("atrium", theme);
+  strokes(ink, fold, s, [
+    [1.5, look.shade],
+    [0.8, look.light],
+  ]);
+}
+
+type PlaceAt = (x: number, y: number) => Point;
+
+/** Terminal crest from the upper vein's mouth down the back wall to the lower one's, and from it pectinate muscles to the free wall. */
+function paintRidges(ink: Ink, at: PlaceAt, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  const ridge = (points: readonly Point[], width: number) =>
+    strokes(ink, smoothLine(points), size, [
+      [width, look.shade],
+      [0.62 * width, look.body],
+      [0.2 * width, look.light],
+    ]);
+  for (let k = 0; k < 9; k++) {
+    const y = 0.52 - 0.145 * k;
+    const root = -0.5 + 0.22 * y * y;
+    const rim = -1.06 * Math.sqrt(Math.max(0, 1 - (0.9 * y - 0.1) ** 2));
+    ridge([at(root, y), at((root + rim) / 2 + 0.02, y - 0.05), at(rim, y - 0.04 + 0.03 * (k % 2))], 1.3);
+  }
+  ridge([at(-0.27, 0.92), at(-0.42, 0.6), at(-0.52, 0.1), at(-0.48, -0.4), at(-0.28, -0.9)], 2);
+}
+
+/** The oval rim of the septum, its hole closed with a patch. */
+function paintSeptum(ink: Ink, [x, y]: Point, [wide, high]: Point, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  const oval = (more: number): Point[] =>
+    Array.from({ length: 41 }, (_, i) => {
+      const turn = (2 * Math.PI * i) / 40;
+      const [u, v] = [(wide + more) * Math.cos(turn), (high + more) * Math.sin(turn)];
+      return [x + 0.97 * u - 0.24 * v, y + 0.24 * u + 0.97 * v];
+    });
+  strokes(ink, oval(0.8 * size), size, [
+    [2, look.shade],
+    [1.4, look.body],
+    [0.4, look.light],
+  ]);
+  const { body, fold } = CLOTH[theme.name];
+  trace(ink, oval(0), true);
+  ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.5) : mix(body, fold, 0.12);
+  // Over the blood its seam is enough.
+  if (ink.globalAlpha === 1) ink.fill();
+  runningSuture(ink, oval(-0.5 * size), size, theme, ink.globalAlpha);
+}
+
+/** Its mouth in the back wall before the septum, with a thin fold at its lower rim. */
+function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  ink.save();
+  ink.translate(x, y);
+  ink.rotate(0.35);
+  ink.beginPath();
+  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, 0, 2 * Math.PI);
+  ink.fillStyle = mix(look.shade, "#2a1030", 0.45);
+  ink.fill();
+  ink.lineWidth = 0.6 * size;
+  ink.strokeStyle = look.light;
+  ink.stroke();
+  ink.beginPath();
+  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, Math.PI, 2 * Math.PI);
+  ink.quadraticCurveTo(0, -0.3 * size, -2.7 * size, 0);
+  ink.fillStyle = look.body;
+  ink.fill();
+  ink.restore();
+}
+
+/** Where the inlet's valve is missing: a dimple in the floor, with folds that run together in it. */
+function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  const alpha = ink.globalAlpha;
+  ink.save();
+  ink.translate(x, y);
+  ink.rotate(-0.7);
+  for (const [reach, part] of [
+    [5.4, 0.3],
+    [3.8, 0.4],
+    [1.9, 0.7],
+  ] as const) {
+    ink.globalAlpha = part * alpha;
+    ink.beginPath();
+    ink.ellipse(0, 0, reach * size, 0.55 * reach * size, 0, 0, 2 * Math.PI);
+    ink.fillStyle = look.shade;
+    ink.fill();
+  }
+  ink.globalAlpha = 0.7 * alpha;
+  for (let k = 0; k < 8; k++) {
+    const [cos, sin] = [Math.cos((k * Math.PI) / 4), 0.55 * Math.sin((k * Math.PI) / 4)];
+    const spoke: readonly Point[] = [
+      [1.6 * size * cos, 1.6 * size * sin],
+      [4.6 * size * cos, 4.6 * size * sin],
+    ];
+    strokes(ink, spoke, size, [[0.4, look.edge]]);
+  }
+  ink.restore();
+}
