@@ -125,12 +125,6 @@ const acrossJunction = ({ at: [x, y], width }: Junction): readonly [Point, Point
 export const paintJunction = (ink: Ink, junction: Junction, size: number, theme: Theme): void =>
   paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
 
-/** A seam around a vessel, from one side of its lumen to the other, before the blood in it. */
-export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
-  paintBack(ink, from, to, size, threadOf(theme));
-  paintEnds(ink, from, to, size, threadOf(theme));
-}
-
 /** The seam on both cut edges of the wall. */
 function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];

@@ -1,6 +1,7 @@
 /** The inside of a vessel that is cut open: its back wall turns up towards both edges and is lit on the side away from the light. */
 import { DOMAdapter } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
+import { smoothStep } from "../../sim/geometry/centreline.ts";
 import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { LIGHT } from "../anatomy/paint-tube.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
@@ -28,7 +29,8 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const lung = name === "left" || name === "right";
     const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
     const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
-    return [Math.max(channel, -distance), lung ? 1 : 1 - beyond / SOFT];
+    const near = smoothStep(-0.75 * width, -0.36 * width, beyond);
+    return [near * Math.max(channel, -distance) - (1 - near) * distance, lung ? 1 : 1 - beyond / SOFT];
   }
   return [-distance, 1];
 }
