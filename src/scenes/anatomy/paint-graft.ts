@@ -1,9 +1,8 @@
-/** What the surgeon has sewn in: a conduit with the rings that keep it open, or a tunnel's patch, and the running sutures that hold it. */
+/** What the surgeon has sewn in: a conduit with the rings that keep it open, and the running sutures that hold it. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { joined } from "./joined.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
@@ -32,8 +31,7 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
   ink.save();
   ink.lineCap = "butt";
-  if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);
-  else joined()?.patch(ink, graft, size, cloth, theme);
+  paintConduit(ink, graft, size, cloth);
   ink.restore();
 }
 

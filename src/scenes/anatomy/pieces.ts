@@ -140,7 +140,7 @@ export function piecesOf(
       bounds: sewnIn,
       pivot: [0, 0],
       paint(ink) {
-        if (frame.graft) paintGraft(ink, frame.graft, s, theme);
+        if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
