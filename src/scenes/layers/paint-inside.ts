@@ -30,7 +30,7 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const lung = name === "left" || name === "right";
     const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
     const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
-    return [Math.max(channel, -distance), lung ? 1 : 1 - beyond / SOFT];
+    return [Math.max(channel, -distance), lung ? 1 : Math.min(1, 1 - beyond / SOFT)];
   }
   return [-distance, 1];
 }
