@@ -75,7 +75,7 @@ export function thorax(): Thorax {
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     const { stage } = circulation.request;
-    const shown = vesselsOf(stage, fenestrated(circulation), true).filter(
+    const shown = vesselsOf(stage, fenestrated(circulation)).filter(
       ({ name, painted }) => painted || !HIDDEN.test(name),
     );
     // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
@@ -112,7 +112,7 @@ export function thorax(): Thorax {
       wall.paint(fit.scale * DENSE, theme);
       wall.move(shut ? 1 : lungsAt(circulation, time, still));
       drawArrows(arrows, circulation.traces, time, !shut, theme);
-      painted.draw({ circulation, time, still, close: true }, fit.scale * DENSE, theme);
+      painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
       return { fit, vessels: laid };
     },
