@@ -15,7 +15,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { drawArrows } from "./arrows.ts";
-import { chestWall } from "./wall.ts";
+import { chestWall } from "./chest-wall.ts";
 
 /** From the neck to below the liver. */
 const CHEST = { left: 134, top: 50, right: 866, bottom: 738 } as const;
