@@ -5,7 +5,6 @@ import type { Tube } from "../../anatomy/great-vessels.ts";
 import { hiatusOf, paintRim } from "../../anatomy/paint-abdomen.ts";
 import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { greatVessels } from "./great-vessels.ts";
 import {
   COMBS,
   LEFT_ATRIUM,
@@ -15,6 +14,7 @@ import {
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
+import { greatVessels } from "./heart-vessels.ts";
 import { paintAtrium, paintBed, paintCavity, paintMuscle } from "./paint-chambers.ts";
 import {
   type Carried,
