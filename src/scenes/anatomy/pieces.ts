@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -61,6 +61,7 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
+  const hiatus = hiatusOf(anatomy);
   const sewn = [
     ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
     ...(frame.graft?.line ?? []),
@@ -78,7 +79,7 @@ export function piecesOf(
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
-    return { bounds, pivot: [0, 0], paint: (ink) => paint(ink, bounds, anatomy) };
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
@@ -98,6 +99,7 @@ export function piecesOf(
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
         paintDiaphragm(ink, abdomen, s, theme);
+        paintTendon(ink, hiatus, s, theme);
       },
     },
     atrium: {
@@ -125,11 +127,7 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: {
-      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
-      pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
-    },
+    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
@@ -142,7 +140,7 @@ export function piecesOf(
       bounds: sewnIn,
       pivot: [0, 0],
       paint(ink) {
-        if (frame.graft) paintGraft(ink, frame.graft, s, theme);
+        if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
@@ -153,6 +151,8 @@ export function piecesOf(
     ),
   };
 }
+
+const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 
 function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {
   const shape = lungs[side];
