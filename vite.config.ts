@@ -8,7 +8,9 @@ import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { lessons } from "./scripts/lesson-data.ts";
 import { notices } from "./scripts/notices.ts";
+import { openingPoint } from "./scripts/opening-point.ts";
 import { phonePage } from "./scripts/phone-page.ts";
+import { preload } from "./scripts/preload.ts";
 import { typeFaces } from "./scripts/type-faces.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("./package.json", import.meta.url), "utf8"));
@@ -68,14 +70,18 @@ export default defineConfig(({ mode }) => {
   const single = mode === "single";
   return {
     base: "./",
-    define: { __LUNGWARD_VERSION__: JSON.stringify(version), __SINGLE_FILE__: JSON.stringify(single) },
+    define: {
+      __LUNGWARD_VERSION__: JSON.stringify(version),
+      __SINGLE_FILE__: JSON.stringify(single),
+      __OPENING_POINT__: JSON.stringify(openingPoint()),
+    },
     worker: {
       format: "iife",
       // A package of the older kind looks for `require` to know that it is bundled; the bundler provides it but not to `typeof`.
       rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
     },
     plugins: [
-      ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline()]),
+      ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline(), preload()]),
       lessons(),
       typeFaces(),
       leftOut(),

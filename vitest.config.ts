@@ -1,9 +1,14 @@
 import { defineConfig } from "vitest/config";
 import { lessons } from "./scripts/lesson-data.ts";
+import { openingPoint } from "./scripts/opening-point.ts";
 
 export default defineConfig({
   plugins: [lessons()],
-  define: { __LUNGWARD_VERSION__: JSON.stringify("test"), __SINGLE_FILE__: "false" },
+  define: {
+    __LUNGWARD_VERSION__: JSON.stringify("test"),
+    __SINGLE_FILE__: "false",
+    __OPENING_POINT__: JSON.stringify(openingPoint()),
+  },
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     environment: "node",

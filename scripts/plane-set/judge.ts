@@ -1,5 +1,6 @@
 /** How far the plane's lines lie from three dimensions. */
 import type { SetCase } from "../three-d/fit-set.ts";
+import { mean } from "../three-d/run-line.ts";
 import type { PlaneLine } from "./run-case.ts";
 
 /** A vein's part to the left lung, for both veins. */
@@ -25,9 +26,6 @@ export function missOf({ stored }: SetCase, { power, parcels }: PlaneLine, parts
     upper,
   };
 }
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** Least for the best closure: typical miss of power, and of shares in units of a quarter of the blood. */
 export const scoreOf = (misses: readonly Miss[]): number =>

@@ -3,7 +3,7 @@
 import { present } from "../../src/sim/checked/present.ts";
 import { applyBoundary, boundarySpeed, openingRule } from "../../src/sim/flow-field/boundary-conditions.ts";
 import type { BoundaryConditions } from "../../src/sim/flow-field/flow-field.ts";
-import { type Moment, measure, momentsMean } from "../../src/sim/flow-field/measure.ts";
+import { gauge, type Moment, momentsMean } from "../../src/sim/flow-field/measure.ts";
 import { trackPassage } from "../../src/sim/flow-field/parcel-passage.ts";
 import { sharesOf } from "../../src/sim/flow-field/periods.ts";
 import { buildMesh } from "../../src/sim/flow-solver/cut-cell-mesh.ts";
@@ -52,6 +52,7 @@ export function runCase(
   const drive = (time: number) => applyBoundary(solver, boundary, time);
   const moments: Moment[] = [];
   let moved = 0;
+  const measure = gauge(solver, density, viscosity);
   let filling = true;
   const end = (FILLED + AVERAGED) * flush;
   let due = 0;
@@ -71,7 +72,7 @@ export function runCase(
       for (const origin of origins) origin.taken();
     }
     if (filling) continue;
-    moments.push(measure(solver, density, viscosity, ["left", "right"]));
+    moments.push(measure(["left", "right"]));
   }
   const mean = momentsMean(moments);
   const shares = sharesOf(passage.taken());

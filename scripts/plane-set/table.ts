@@ -47,7 +47,7 @@ function row(
 }
 
 const HEAD = [
-  "| closure, cases | number | power within 25 % | median of power over 3D's | shares within 0.08 | median miss | over 0.3 off | upper vein's within 0.08 |",
+  `| closure, cases | number | power within ${100 * POWER} % | median of power over 3D's | shares within ${SHARE} | median miss | over ${OTHER_SIDE} off | upper vein's within ${SHARE} |`,
   "|---|---|---|---|---|---|---|---|",
 ];
 

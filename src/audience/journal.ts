@@ -1,10 +1,10 @@
 /** What is said in a room, in one order for everyone who follows it. */
 import { existsSync, promises, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import * as v from "valibot";
+import { messageOf } from "../sim/checked/message-of.ts";
 import { code, stageKey } from "./line-messages.ts";
 import { type RoomEntry, roomEntry } from "./room.ts";
 import { newCode, newKey } from "./room-keys.ts";
-import { messageOf } from "./server-faults.ts";
 
 export interface Journal {
   /**

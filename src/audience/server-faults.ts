@@ -1,7 +1,5 @@
 /** What the server says of its own faults: to whoever runs it, never to a caller. */
 
-export const messageOf = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
-
 /** The same message once: a fault that lasts is met again at every call. */
 export function tellOnce(tell: (message: string) => void): (message: string) => void {
   const told = new Set<string>();

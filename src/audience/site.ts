@@ -3,8 +3,8 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { gzipSync } from "node:zlib";
+import { messageOf } from "../sim/checked/message-of.ts";
 import { replaced } from "../sim/checked/replaced.ts";
-import { messageOf } from "./server-faults.ts";
 import { STAGE_DOOR } from "./stage-door.ts";
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -10,7 +10,7 @@ import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
 import type { Frame } from "./frame.ts";
 import { heldTime } from "./held-time.ts";
-import { type PaneAnswers, paneAnswers } from "./pane-answers.ts";
+import { type FirstStart, type PaneAnswers, paneAnswers } from "./pane-answers.ts";
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
@@ -24,6 +24,8 @@ export interface ChainOptions extends PaneSetOptions {
   /** Calls back every so many seconds until the returned function is called. */
   readonly every: (seconds: number, call: () => void) => () => void;
   readonly startCirculation: () => Port;
+  /** where a pane's first search begins; from nothing when left out */
+  readonly firstStart?: FirstStart;
   /** workers for one long job; 2 when left out */
   readonly poolSize?: number;
   /** Motion is unwanted (the reader's setting); read at every frame. */
@@ -45,10 +47,14 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const solver = circulationLink(options.startCirculation);
   const panes = paneSet(options);
   const pools = heldPools(() => workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE));
-  const answers = paneAnswers(solver, (reason) => {
-    if (reason !== undefined) faults.add(unsolved(reason));
-    drive();
-  });
+  const answers = paneAnswers(
+    solver,
+    (reason) => {
+      if (reason !== undefined) faults.add(unsolved(reason));
+      drive();
+    },
+    options.firstStart,
+  );
   const answer = answered(solver, faults.add);
   const needs = sceneNeeds(answer);
   const clock = bloodClock();

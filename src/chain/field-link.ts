@@ -37,6 +37,8 @@ export function fieldLink(start: () => Port): FieldLink {
   let capable: number | undefined;
   let refused: string | undefined;
   let lossesInRow = 0;
+  /** its finer grid is still to come */
+  let refining = false;
   let boundary: BoundaryConditions | undefined;
   let rate = 0;
 
@@ -54,12 +56,14 @@ export function fieldLink(start: () => Port): FieldLink {
     const before = latest;
     if (message.kind !== "built" || orders.fits) latest = received(latest, message);
     if (message.kind === "built" || message.kind === "refused") {
+      refining = message.kind === "built" && message.coarse === true;
       orders.done();
       refused = message.kind === "refused" ? message.reason : undefined;
       // What was asked for meanwhile is newer.
       if (orders.wanted?.shapeId !== message.shapeId) sendBuild();
     } else if (message.kind === "field") {
       lossesInRow = 0;
+      if (message.shape) refining = false;
       capable = message.capable;
       if (latest !== before) giveBack(worker, before.previous);
     }
@@ -68,6 +72,7 @@ export function fieldLink(start: () => Port): FieldLink {
   function lose() {
     worker.close();
     orders.done();
+    refining = false;
     quiet.broken();
     capable = undefined;
     lossesInRow++;
@@ -113,7 +118,7 @@ export function fieldLink(start: () => Port): FieldLink {
       worker.post({ kind: "run", rate });
     },
     watch(now) {
-      const late = quiet.tooLong(now, orders.underWay ? BUILD_TIMEOUT : TIMEOUT);
+      const late = quiet.tooLong(now, orders.underWay || refining ? BUILD_TIMEOUT : TIMEOUT);
       if (late && worker.open && orders.wanted) lose();
     },
     release: worker.close,

@@ -1,7 +1,10 @@
-/** Runs one field at the pace it is asked for, in short slices, and sends its moments. Knows no thread; the worker lends it one. */
+/**
+ * Runs one field at the pace it is asked for, in short slices, and sends its moments: one with a lead first on the lead's coarse
+ * grid, so that blood is soon seen to flow, then on its own. Knows no thread; the worker lends it one.
+ */
 
 import { entryAt, present } from "../sim/checked/present.ts";
-import type { FlowField } from "../sim/flow-field/flow-field.ts";
+import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import { buildField, type FieldSession } from "../sim/flow-field/index.ts";
 import { type Slice, slices } from "./field-slices.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
@@ -63,21 +66,18 @@ function runnerParts({ clock, post }: RunnerOptions) {
   let current: Build | null = null;
   let starts = 0;
   let lastMoment = Number.NEGATIVE_INFINITY;
-  let lastWord = clock();
   let sentTime = Number.NEGATIVE_INFINITY;
-  const spare: Float32Array[] = [];
-
-  const say = (message: FromField) => {
-    lastWord = clock();
-    post(message, transfersOf(message));
-  };
+  const spare = spareArrays();
+  const { say, silent } = voice(clock, post);
+  /** of the finer grid, until its first moment takes it along */
+  let refined: FieldShape | undefined;
 
   const build = (what: Build) => {
+    const refines = solver.isCoarse && what === current;
     try {
-      if (solver.build(what) === "rebuilt") {
-        pace.fromRest();
-        gauge.forget();
-      }
+      const rebuilt = solver.build(what) === "rebuilt";
+      if (rebuilt) pace.fromRest();
+      if (rebuilt || refines) gauge.forget();
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();
@@ -85,21 +85,25 @@ function runnerParts({ clock, post }: RunnerOptions) {
       return;
     }
     current = what;
-    spare.length = 0;
+    spare.forget();
     pace.warm();
     sentTime = Number.NEGATIVE_INFINITY;
-    say({ kind: "built", shapeId: what.shapeId, shape: present(solver.session).shape() });
+    const shape = present(solver.session).shape();
+    refined = refines ? shape : undefined;
+    if (!refined) say({ kind: "built", shapeId: what.shapeId, shape, coarse: solver.isCoarse });
   };
 
   const send = (field: FieldSession, { shapeId }: Build) => {
-    const moment: FlowField = { ...field.read(spare.splice(0, 3)), shapeId, time: pace.time };
+    const moment: FlowField = { ...field.read(spare.take()), shapeId, time: pace.time };
     if (!possible(moment)) {
       again(shapeId);
       return;
     }
     sentTime = pace.time;
     lastMoment = clock();
-    say({ kind: "field", field: moment, capable: gauge.ability ?? 0 });
+    say({ kind: "field", field: moment, capable: gauge.ability ?? 0, ...(refined && { shape: refined }) });
+    refined = undefined;
+    if (solver.isCoarse) pending ??= current;
     const means = field.takeMeans();
     if (means) say({ kind: "means", means: { ...means, shapeId } });
   };
@@ -116,20 +120,16 @@ function runnerParts({ clock, post }: RunnerOptions) {
     pending = null;
     if (next) build(next);
     pace.elapse();
-    return { field: solver.session, seconds: pace.due };
-  };
-
-  const passed = (field: FieldSession, slice: Slice) => {
-    pace.passed(slice.passed);
-    gauge.note(field, slice);
+    // Until something flows in there is nothing to compute.
+    return { field: solver.session, seconds: boundary ? pace.due : 0 };
   };
 
   const rest = () => {
-    const { session } = solver;
+    const session = boundary ? solver.session : null;
     if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT) send(session, current);
-    if (clock() - lastWord > ALIVE) say({ kind: "alive" });
-    if (solver.session && pace.due > 0) return 0;
-    return solver.session && pace.runs ? AHEAD : ASLEEP;
+    if (silent() > ALIVE) say({ kind: "alive" });
+    if (session && pace.due > 0) return 0;
+    return session && pace.runs ? AHEAD : ASLEEP;
   };
 
   return {
@@ -148,15 +148,43 @@ function runnerParts({ clock, post }: RunnerOptions) {
           pace.run(message.rate);
           break;
         case "return":
-          if (message.arrays[0]?.length === spare[0]?.length || spare.length === 0)
-            spare.push(...message.arrays);
+          spare.give(message.arrays);
           break;
       }
     },
     advance: gauge.advance,
     due,
-    passed,
+    passed(field: FieldSession, slice: Slice) {
+      pace.passed(slice.passed);
+      gauge.note(field, slice);
+    },
     rest,
+  };
+}
+
+/** Says things to the page; `silent`: s since the last one. */
+function voice(clock: () => number, post: RunnerOptions["post"]) {
+  let last = clock();
+  return {
+    say(message: FromField) {
+      last = clock();
+      post(message, transfersOf(message));
+    },
+    silent: () => clock() - last,
+  };
+}
+
+/** Arrays that came back, all of one grid. */
+function spareArrays() {
+  const spare: Float32Array[] = [];
+  return {
+    take: () => spare.splice(0, 3),
+    give(arrays: readonly Float32Array[]) {
+      if (arrays[0]?.length === spare[0]?.length || spare.length === 0) spare.push(...arrays);
+    },
+    forget() {
+      spare.length = 0;
+    },
   };
 }
 
@@ -164,24 +192,36 @@ function runnerParts({ clock, post }: RunnerOptions) {
 function ownedSession() {
   let session: FieldSession | null = null;
   let builtFor = "";
+  let coarse = false;
   const drop = () => {
     session = null;
     builtFor = "";
+    coarse = false;
   };
   return {
     get session() {
       return session;
+    },
+    /** Its grid is the lead's: the same order once more makes it as fine as was asked. */
+    get isCoarse() {
+      return coarse;
     },
     /** Throws where the walls leave no room for a flow. */
     build({ geometry, fluid, cellsAcross, lead }: Build): "reshaped" | "rebuilt" {
       const key = JSON.stringify([geometry.name, fluid]);
       if (session && key === builtFor) {
         session.reshape(geometry, cellsAcross);
+        coarse = false;
         return "reshaped";
       }
       session?.release();
-      session = buildField(geometry, fluid, { cellsAcross, depth: "round", ...(lead && { lead }) });
+      session = buildField(
+        geometry,
+        fluid,
+        lead ? { cellsAcross: lead.cellsAcross, depth: "round", lead } : { cellsAcross, depth: "round" },
+      );
       builtFor = key;
+      coarse = lead !== undefined;
       return "rebuilt";
     },
     drop,

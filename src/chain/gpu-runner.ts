@@ -19,6 +19,8 @@ const FIRST = 32;
 const MIN_STEPS = 64;
 /** s of wall clock on end by which a GPU that falls short of what is asked is judged: it must be faster than blood */
 const TRIAL = 0.3;
+/** s of wall clock before that: meanwhile the same GPU draws a page that opens */
+const OPENING = 2;
 
 export interface GpuRunner {
   /** Takes effect before the next slice. */
@@ -32,7 +34,7 @@ type Build = Extract<ToField, { kind: "build" }>;
 export function gpuRunner({ clock, post }: RunnerOptions, gpu: Gpu): GpuRunner {
   const runner = fieldRunner({ clock, post });
   const flow = loadedFlow(gpu);
-  const trial = judge();
+  const trial = judge(clock);
   const waiting: ToField[] = [];
   let asked: Build | undefined;
   let computes = true;
@@ -116,15 +118,15 @@ function loadedFlow(gpu: Gpu) {
   };
 }
 
-/** Whether a GPU is slower than blood and falls short; its first batch waits for the GPU's own programs and doesn't count. */
-function judge() {
-  let first = true;
+/** Whether a GPU is slower than blood and falls short. */
+function judge(clock: () => number) {
+  let begun: number | undefined;
   let judged = false;
   let sum = { passed: 0, spent: 0 };
   return {
     tooSlow({ steps, passed, spent }: Slice, wanted: number): boolean {
-      const counts = !judged && !first && steps < wanted;
-      first = false;
+      begun ??= clock();
+      const counts = !judged && clock() - begun > OPENING && steps < wanted;
       sum = counts ? { passed: sum.passed + passed, spent: sum.spent + spent } : { passed: 0, spent: 0 };
       if (sum.spent < TRIAL) return false;
       judged = true;

@@ -24,9 +24,10 @@ export function received(latest: LatestField, message: FromField): LatestField {
     case "built":
       return { ...NO_FIELD, shape: message.shape, shapeId: message.shapeId };
     case "field":
-      return message.field.shapeId === shapeId
-        ? { ...latest, previous: field, field: message.field }
-        : latest;
+      if (message.field.shapeId !== shapeId) return latest;
+      return message.shape
+        ? { ...NO_FIELD, shapeId, shape: message.shape, field: message.field }
+        : { ...latest, previous: field, field: message.field };
     case "means":
       return message.means.shapeId === shapeId ? { ...latest, means: message.means } : latest;
     default:

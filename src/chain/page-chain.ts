@@ -4,6 +4,7 @@ import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
+import { openingStart } from "./opening-start.ts";
 import { workerPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
@@ -27,6 +28,7 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     },
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
+    firstStart: openingStart,
     startCirculation: () => workerPort(() => new CirculationWorker()),
     startField: () => workerPort(async () => (await onGpu)?.() ?? (await onProcessor).processorField()),
     ...options,

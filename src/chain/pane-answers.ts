@@ -19,8 +19,15 @@ export interface PaneAnswers {
 /** An answer has come or will not come; `reason`: why there is none. */
 export type Heard = (reason: string | undefined) => void;
 
+/** Where a search begins that has no earlier answer to go on from. */
+export type FirstStart = (request: CirculationRequest) => readonly number[] | undefined;
+
 /** `heard` is called within a batch with the change that it reports. */
-export function paneAnswers(solver: CirculationLink, heard: Heard): PaneAnswers {
+export function paneAnswers(
+  solver: CirculationLink,
+  heard: Heard,
+  firstStart: FirstStart = () => undefined,
+): PaneAnswers {
   const circulations = signal<readonly (Circulation | null)[]>([]);
   const open = signal(0);
   const askedKeys: string[] = [];
@@ -50,7 +57,7 @@ export function paneAnswers(solver: CirculationLink, heard: Heard): PaneAnswers 
       if (askedKeys[index] === key) return;
       askedKeys[index] = key;
       const before = circulations.peek()[index];
-      const from = before?.request.stage === request.stage ? before.state : undefined;
+      const from = before?.request.stage === request.stage ? before.state : firstStart(request);
       unanswered.add(index);
       open.value = unanswered.size;
       solver.ask(`pane ${index}`, request, from, (reply) => {

@@ -1,4 +1,4 @@
-/** One pane's walls and the field between them: built when an answer says what flows in, with new boundary conditions when that changes. */
+/** One pane's walls and the field between them: it flows when an answer says what flows in, with new boundary conditions when that changes. */
 
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
@@ -31,7 +31,7 @@ export interface PaneField {
   readonly equalInflow: boolean;
   /** Null ends the field: a scene without one, or a stage without a pathway. */
   show(request: CirculationRequest | null): void;
-  /** A first field waits while `more` answers are to come: it would only take the solver's time. */
+  /** Beside others a first field waits while `more` answers are to come: it would only take the solver's time. */
   drive(inflow: Inflow, more: boolean): void;
   /** The field is to run at `rate` from `time` (s of the page's clock); a `still` picture needs no flow beyond the settled one. */
   run(time: number, rate: number, still: boolean): void;
@@ -64,8 +64,11 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
     link.boundary(boundaryConditions(own, shares(inflow) ? present(first) : own, leaks, clock - time));
   };
 
+  /** Alone it is built while the solver still works, to flow once there is an answer. */
+  const mayBegin = () => grid.lead !== undefined || (!waits && inflow.own !== null);
+
   const build = () => {
-    if (!walls || (!link && (waits || !inflow.own))) return;
+    if (!walls || (!link && !mayBegin())) return;
     link ??= fieldLink(startField);
     link.build({ ...walls, ...grid });
     setBoundary();

@@ -57,8 +57,19 @@ export type FromField =
   /** Said only where a GPU was found; unsaid, the processor computes. */
   | { readonly kind: "gpu"; readonly status: GpuStatus }
   | { readonly kind: "alive" }
-  | { readonly kind: "built"; readonly shapeId: number; readonly shape: FieldShape }
-  /** `capable`: blood seconds that this worker could compute in one wall-clock second. */
-  | { readonly kind: "field"; readonly field: FlowField; readonly capable: number }
+  /** `coarse`: a finer grid for the same order is built once blood flows in this one. */
+  | {
+      readonly kind: "built";
+      readonly shapeId: number;
+      readonly shape: FieldShape;
+      readonly coarse?: boolean;
+    }
+  /** `capable`: blood seconds that this worker could compute in one wall-clock second; `shape`: the grid of this moment and the next, where it is a finer one. */
+  | {
+      readonly kind: "field";
+      readonly field: FlowField;
+      readonly capable: number;
+      readonly shape?: FieldShape;
+    }
   | { readonly kind: "means"; readonly means: FieldMeans }
   | { readonly kind: "refused"; readonly shapeId: number; readonly reason: string };

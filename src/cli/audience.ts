@@ -8,7 +8,8 @@ import { redisRooms } from "../audience/redis-rooms.ts";
 import { newCode, newKey } from "../audience/room-keys.ts";
 import { oneRoom } from "../audience/rooms.ts";
 import { openAudience } from "../audience/server.ts";
-import { messageOf, tellOnce } from "../audience/server-faults.ts";
+import { tellOnce } from "../audience/server-faults.ts";
+import { messageOf } from "../sim/checked/message-of.ts";
 
 const print = (text: string) => process.stdout.write(`${text}\n`);
 const warn = tellOnce((message) => process.stderr.write(`${message}\n`));

@@ -1,6 +1,7 @@
 /** Writes docs/validation-field.md and its plots: `npx tsx src/cli/validation-field.ts` (some minutes); its convergence table from the results of validation/field-convergence.ts. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { entryAt, present } from "../sim/checked/present.ts";
+import { MAX_WALL_SECONDS } from "../sim/compute/stopwatch.ts";
 import { CAVITY_X, CAVITY_Y, solveCavity } from "../sim/flow-field/benchmark/cavity.ts";
 import { solvePoiseuille, solveStep } from "../sim/flow-field/benchmark/channels.ts";
 import { solveCylinder } from "../sim/flow-field/benchmark/cylinder.ts";
@@ -128,7 +129,7 @@ The cylinder is a quarter as wide as the channel: 40 cells across the channel ar
 ${steps.map((s) => `| ${s.cells} | ${length(s.reattachment)} | ${length(s.upperSeparation)} | ${length(s.upperReattachment)} | ${millions(s.updates)} |`).join("\n")}
 | published | 6.10 | 4.85 | 10.48 | |
 
-Channel heights from the step. A request has 110 seconds, in which a processor core does 7,000 to 11,000 million cell updates.
+Channel heights from the step. A request has ${MAX_WALL_SECONDS} seconds, in which a processor core does 7,000 to 11,000 million cell updates.
 
 ## Against itself on twice as fine a grid
 Invented planes through \`compute\`, ${GRIDS[0]} cells across the narrowest tube against ${GRIDS[1]}; written by \`src/cli/validation/field-convergence.ts\`.

@@ -1,7 +1,7 @@
 /** What a step changes in the scene, laid over another state. */
-import { findParameter } from "../sim/parameters/parameters.ts";
+import { actsIn, findParameter } from "../sim/parameters/parameters.ts";
 import { CASES, type ParameterValue, type Stage } from "../sim/parameters/request.ts";
-import { actsIn, clearParameter, setParameter } from "../state/edit.ts";
+import { clearParameter, setParameter } from "../state/edit.ts";
 import { setPerson } from "../state/person.ts";
 import type { SceneState, View } from "../state/scene-state.ts";
 import type { ScenePatch } from "./scene-patch.ts";

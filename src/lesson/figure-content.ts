@@ -1,5 +1,6 @@
 /** Whether a figure's bytes are what its name says: PNG and JPEG by their signature, an SVG by its tags, so that a file from elsewhere brings no script, link or picture along. */
 import type { Fault } from "../sim/faults.ts";
+import { bytesOfBase64 } from "./base64.ts";
 import { drawingCost, MAX_DRAWN, plainTags } from "./drawing-cost.ts";
 
 /** Each type's name, and the base64 of the first bytes of all its files. */
@@ -48,8 +49,7 @@ const withoutValues = (tag: string): string => tag.replace(/"[^"]*"|'[^']*'/g, '
 /** null for what is no base64 of UTF-8 */
 function decoded(data: string): string | null {
   try {
-    const bytes = Uint8Array.from(atob(data), (sign) => sign.charCodeAt(0));
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytesOfBase64(data));
   } catch {
     return null;
   }

@@ -1,10 +1,15 @@
 /** The id in a lesson's text, whatever else stands there: two lessons with one id cannot both be listed. */
+import { LIMITS } from "./limits.ts";
 import { newId } from "./new-id.ts";
 
 const LINE = /^id:[ \t]*([^\s#]*).*$/m;
 
 /** "" where there is none */
 export const lessonIdOf = (text: string): string => LINE.exec(text)?.[1] ?? "";
+
+/** As a list names a text that nobody has read yet: without its quotes, "" where there is none. */
+export const lessonTitleOf = (text: string): string =>
+  (/^title:[ \t]*(.*)$/m.exec(text.slice(0, LIMITS.part))?.[1] ?? "").replace(/^(["'])(.*)\1\s*$/, "$2");
 
 /** The same lesson under an id that none of these texts has. */
 export function withFreeId(text: string, id: string, others: readonly string[]): string {

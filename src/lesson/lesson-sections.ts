@@ -4,7 +4,7 @@ import { entryAt, lastOf, present } from "../sim/checked/present.ts";
 import { nearestMatch } from "../sim/faults.ts";
 import { blockEnd, readFence, readStepHeading } from "./heading.ts";
 import { LIMITS } from "./limits.ts";
-import { newId } from "./new-id.ts";
+import { hasIdLetters, isReserved, newId } from "./new-id.ts";
 import type { Refuse } from "./read-prose.ts";
 import { frontSlip, headingSlip, withId } from "./slips/shape-slips.ts";
 
@@ -93,14 +93,14 @@ function checkHeading(
   if (title === "") refuse(number, "a step without a title", `## Title {#${id || "its-id"}}`);
   if (title.length > LIMITS.title)
     refuse(number, `a title of ${title.length} characters`, `at most ${LIMITS.title}`);
-  if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) {
+  if (!hasIdLetters(id)) {
     refuse(
       number,
       id === "" ? "a step without an id" : `id ${shorten(id)}`,
       "{#its-id} of small letters, digits and hyphens",
       title === "" ? undefined : [line, withId(line, title, id, ids)],
     );
-  } else if (id in {}) refuse(number, `id "${id}"`, "another word");
+  } else if (isReserved(id)) refuse(number, `id "${id}"`, "another word");
   else if (ids.has(id))
     refuse(number, `id "${id}" twice`, "an id of its own", [`{#${id}}`, `{#${newId(id, [...ids])}}`]);
   return { id, title, line: number, blocks: {}, parts: {} };

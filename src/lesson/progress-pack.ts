@@ -1,5 +1,6 @@
 /** Progress as a short text, for course systems that keep few characters: deflated JSON in base 64, with less and less if need be. */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from "fflate";
+import { bytesOfBase64 } from "./base64.ts";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "./progress.ts";
 
 /** At most `most` characters. What is dropped first when space is short: the learner's notes, oldest first, then the numbers that stood in questions with what was right, then what was written and which steps were seen. */
@@ -25,8 +26,7 @@ const pack = (progress: Progress): string => {
 export function unpackText(text: string | null): string | null {
   if (text === null || text.startsWith("{")) return text;
   try {
-    const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
-    return strFromU8(inflateSync(bytes));
+    return strFromU8(inflateSync(bytesOfBase64(text)));
   } catch {
     return null;
   }

@@ -2,7 +2,7 @@
 
 type Plain = string | number | boolean | null;
 
-/** A value in place of the other; in brackets one that has parts; else by key, of a record or a list of the same length, what differs. */
+/** A value instead of the other (in brackets if it has parts), or what differs by key, of records and of lists of one length. */
 export type Difference = Plain | readonly [unknown] | { readonly [key: string]: Difference };
 
 /** What leads from `source` to `value`, both as JSON has them; undefined where they are equal. */

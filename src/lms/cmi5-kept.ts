@@ -5,20 +5,19 @@
  */
 import * as v from "valibot";
 import { type Launch, readLaunch } from "./cmi5-launch.ts";
-import { SAID, type Verb } from "./cmi5-store.ts";
+import { SAID, type Verb, webAddress } from "./cmi5-store.ts";
 
 const NAME = "lungward.launch";
 
-const address = v.pipe(v.string(), v.url(), v.regex(/^https?:/i));
 const keptVisit = v.strictObject({
   registration: v.string(),
   /** Where the token was fetched: each launch has its own. */
   fetch: v.string(),
-  wayBack: v.nullable(address),
+  wayBack: v.nullable(webAddress),
   /** null once it is over: then nothing is left that could write a record. */
   open: v.nullable(
     v.strictObject({
-      endpoint: address,
+      endpoint: webAddress,
       actor: v.record(v.string(), v.unknown()),
       activityId: v.string(),
       token: v.string(),

@@ -8,6 +8,9 @@ export type Fetch = (url: string, init: RequestInit) => Promise<Response>;
 export const SAID = ["initialized", "completed", "passed", "failed", "terminated"] as const;
 export type Verb = (typeof SAID)[number];
 
+/** One that a browser opens; an address that runs a script is none. */
+export const webAddress = v.pipe(v.string(), v.url(), v.regex(/^https?:/i));
+
 const record = v.record(v.string(), v.unknown());
 const content = v.fallback(v.pipe(v.string(), v.parseJson(), record), {});
 const contextActivities = v.looseObject({
@@ -38,8 +41,8 @@ const launchData = v.object({
   launchMode: v.fallback(v.picklist(["Normal", "Browse", "Review"]), "Normal"),
   /** The course system's own mark, 0 to 1, which comes before the course's; null = none. */
   masteryScore: v.fallback(v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))), null),
-  /** Where who leaves is to go; null = nowhere. An address that runs a script is none. */
-  returnURL: v.fallback(v.nullable(v.pipe(v.string(), v.url(), v.regex(/^https?:/i))), null),
+  /** Where who leaves is to go; null = nowhere. */
+  returnURL: v.fallback(v.nullable(webAddress), null),
 });
 export type LaunchData = v.InferOutput<typeof launchData>;
 

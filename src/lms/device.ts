@@ -3,28 +3,40 @@ import type { RecordAdapter } from "./record-adapter.ts";
 
 const NAME = "lungward.progress";
 
+/** null where nothing is kept, or nothing can be. */
+export function deviceText(storage: () => Storage): string | null {
+  try {
+    return storage().getItem(NAME);
+  } catch {
+    return null;
+  }
+}
+
+/** @returns false where storage is denied or full */
+function keepDeviceText(storage: () => Storage, text: string): boolean {
+  try {
+    storage().setItem(NAME, text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** What is kept there, changed by a page on which nobody learns. */
+export function changeDeviceText(storage: () => Storage, change: (text: string) => string): void {
+  const text = deviceText(storage);
+  if (text !== null) keepDeviceText(storage, change(text));
+}
+
 export function deviceRecord(storage: () => Storage): RecordAdapter {
-  const now = () => {
-    try {
-      return storage().getItem(NAME);
-    } catch {
-      return null;
-    }
-  };
+  const now = () => deviceText(storage);
   return {
     kind: "device",
     longest: null,
     load: async () => now(),
     records: () => true,
     now,
-    report: async ({ text }) => {
-      try {
-        storage().setItem(NAME, text);
-        return true;
-      } catch {
-        return false;
-      }
-    },
+    report: async ({ text }) => keepDeviceText(storage, text),
     close: async () => {},
     wayBack: () => null,
     erase: () => {

@@ -1,5 +1,4 @@
 /** The only ways to change a SceneState: each takes a state and gives a new one. Values are brought into range here, once. */
-import type { Parameter } from "../sim/parameters/parameter.ts";
 import { defaultSetting, findParameter } from "../sim/parameters/parameters.ts";
 import type {
   Body,
@@ -22,14 +21,6 @@ export function nearestAllowed(
   // Removes the rounding error of 0.1 * 3.
   return Number(Math.min(parameter.max, onStep).toPrecision(10));
 }
-
-/** Does the parameter act in this stage? */
-export const actsIn = (parameter: Parameter, stage: Stage): boolean =>
-  parameter.stages?.includes(stage) ?? true;
-
-/** The value in force in this request, in the parameter's own unit. */
-export const settingOf = (request: CirculationRequest, parameter: Parameter): ParameterValue =>
-  request.set[parameter.name] ?? defaultSetting(parameter, request.stage, request.body);
 
 const withRequest = (state: SceneState, change: Partial<CirculationRequest>): SceneState => ({
   ...state,

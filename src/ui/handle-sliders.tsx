@@ -4,8 +4,8 @@ import { useEffect, useRef } from "preact/hooks";
 import { digitsOfStep, formatQuantity, speakQuantity, t } from "../i18n/index.ts";
 import type { Handle } from "../sim/geometry/geometry.ts";
 import type { NumberParameter } from "../sim/parameters/parameter.ts";
-import { findParameter } from "../sim/parameters/parameters.ts";
-import { setParameter, settingOf } from "../state/edit.ts";
+import { findParameter, settingOf } from "../sim/parameters/parameters.ts";
+import { setParameter } from "../state/edit.ts";
 import type { Editing } from "./editing.ts";
 import { NumberField } from "./number-field.tsx";
 

@@ -2,8 +2,8 @@
 
 import { t } from "../i18n/index.ts";
 import type { Parameter } from "../sim/parameters/parameter.ts";
-import { defaultSetting } from "../sim/parameters/parameters.ts";
-import { clearParameter, setParameter, settingOf } from "../state/edit.ts";
+import { defaultSetting, settingOf } from "../sim/parameters/parameters.ts";
+import { clearParameter, setParameter } from "../state/edit.ts";
 import { Choice } from "./choice.tsx";
 import type { Editing } from "./editing.ts";
 import { Slider } from "./slider.tsx";

@@ -1,8 +1,7 @@
 /** Which parameters stand together in a panel: the few that teach most first, the rest by group. */
 import type { Parameter, ParameterGroup } from "../sim/parameters/parameter.ts";
-import { findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
+import { actsIn, findParameter, PARAMETERS } from "../sim/parameters/parameters.ts";
 import type { Stage } from "../sim/parameters/request.ts";
-import { actsIn } from "../state/edit.ts";
 
 /** In the order of asking: size of the pathway, the hole, the lungs, breath, effort. */
 const FIRST = [

@@ -1,5 +1,5 @@
 /** One flow solver with walls, depth and openings, and how fast bare sweeps run over it: the same in Node and in a browser. */
-import { flowUnit } from "../../src/sim/flow-field/measure.ts";
+import { flowUnit } from "../../src/sim/flow-field/solver-units.ts";
 import { buildMesh } from "../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { vectorEngine } from "../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver, type Engine, plainEngine } from "../../src/sim/flow-solver/flow-solver.ts";

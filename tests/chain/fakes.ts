@@ -119,7 +119,7 @@ export function fieldPorts() {
 
 const built = new WeakMap<PathwayGeometry, FieldShape>();
 
-function coarse(geometry: PathwayGeometry): FieldShape {
+export function coarse(geometry: PathwayGeometry): FieldShape {
   const known = built.get(geometry);
   if (known) return known;
   const dx = 1.5;

@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fieldRunner } from "../../src/chain/field-runner.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
+import { NO_FIELD, received } from "../../src/chain/latest-field.ts";
 import type { FromField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
+import type { FieldShape, FlowField } from "../../src/sim/flow-field/flow-field.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
@@ -52,6 +54,51 @@ describe("a field's runner", () => {
     expect(last.time).toBeGreaterThan(0.08);
     expect(last.time).toBeLessThan(0.2);
     expect(Math.max(...last.v)).toBeGreaterThan(0.05);
+  });
+
+  it("built before it is known what flows in it waits, is heard from, and then flows at once", () => {
+    const run = begin();
+    run.runner.hear({ ...build, shapeId: 1 });
+    run.runner.hear({ kind: "run", rate: 1 });
+    run.pass(1);
+    expect(new Set(run.words())).toEqual(new Set(["built", "alive"]));
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.pass(0.1);
+    expect(Math.max(...run.fields()[0]!.v)).toBeGreaterThan(0.02);
+  });
+
+  it("with a lead it flows on the coarse grid first; the finer one comes with its first moment, and goes on from there", () => {
+    const run = begin();
+    run.runner.hear({ ...build, cellsAcross: 12, lead: { cellsAcross: 5, seconds: 0.4 }, shapeId: 1 });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.05 });
+    run.pass(1);
+    const told = run.said.flatMap((each) => (each.kind === "built" || each.kind === "field" ? [each] : []));
+    const [built, coarse, fine, ...later] = told;
+    if (built?.kind !== "built" || coarse?.kind !== "field" || fine?.kind !== "field")
+      throw new Error(told.map(({ kind }) => kind).join());
+    expect(built.coarse).toBe(true);
+    const count = ({ nx, ny }: FieldShape) => nx * ny;
+    expect(coarse.field.u).toHaveLength(count(built.shape));
+    expect(fine.field.u).toHaveLength(count(fine.shape!));
+    expect(count(fine.shape!)).toBeGreaterThan(3 * count(built.shape));
+    expect(later.length).toBeGreaterThan(3);
+    for (const each of later) {
+      if (each.kind !== "field") throw new Error(each.kind);
+      expect(each.shape).toBeUndefined();
+      expect(each.field.u).toHaveLength(count(fine.shape!));
+    }
+    const fastest = ({ v }: FlowField) => Math.max(...v);
+    expect(fine.field.time).toBeGreaterThan(coarse.field.time);
+    expect(fastest(fine.field) / fastest(coarse.field)).toBeGreaterThan(0.8);
+    expect(fastest(fine.field) / fastest(coarse.field)).toBeLessThan(1.25);
+
+    // A page never has one grid's flow with another's shape, nor a moment without flow between the two.
+    let page = NO_FIELD;
+    for (const message of told) {
+      page = received(page, message);
+      if (message !== built) expect(page.field!.u).toHaveLength(count(page.shape!));
+    }
   });
 
   it("asked for no flow it is looked at a few times a second, and is still heard from in time", () => {

@@ -83,6 +83,10 @@ function begin({
   runner.hear({ kind: "run", rate });
   return {
     runner,
+    now: () => now,
+    wait(seconds: number) {
+      now += seconds;
+    },
     async pass(seconds: number) {
       const end = now + seconds;
       while (now < end) {
@@ -132,9 +136,15 @@ describe("a field on a GPU", () => {
 
   it("slower than blood, it leaves the field to the processor after its trial", async () => {
     const run = begin({ cost: 0.05, rate: 1 });
-    await run.pass(4);
+    await run.pass(8);
     expect(run.fates()).toEqual(["computes", "slow"]);
     expect(run.shapes()).toHaveLength(2);
+  });
+
+  it("slow only while the page opens, it keeps the field", async () => {
+    const run = begin({ rate: 1, hurt: () => run.wait(run.now() < 1.9 ? 0.12 : 0.001) });
+    await run.pass(4);
+    expect(run.fates()).toEqual(["computes"]);
   });
 
   it("slow to answer but as fast as is asked, it keeps the field", async () => {

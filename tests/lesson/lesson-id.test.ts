@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { lessonIdOf, withFreeId } from "../../src/lesson/lesson-id.ts";
+import { lessonIdOf, lessonTitleOf, withFreeId } from "../../src/lesson/lesson-id.ts";
 
 const text = (id: string) => `---\nid: ${id}\ntitle: T\n---\n\n## One {#one}\n\n### plain\nid: no\n`;
 
@@ -12,4 +12,10 @@ test("a copy is the same lesson under an id that no other has", () => {
 test("a text without an id stays without", () => {
   expect(lessonIdOf("no lesson")).toBe("");
   expect(withFreeId("no lesson", "mine", [])).toBe("no lesson");
+});
+
+test("a list names a text by its title, as it stands there", () => {
+  expect(lessonTitleOf(text("mine"))).toBe("T");
+  expect(lessonTitleOf('---\ntitle: "Our ward: two tubes"\n---\n')).toBe("Our ward: two tubes");
+  expect(lessonTitleOf("no lesson")).toBe("");
 });

@@ -34,6 +34,7 @@ test("one item holds the lessons in their order, the rules and the text of own l
   ]);
   expect(plan.title).toBe("How blood reaches the lungs without a pump");
   expect(planOf({ ...choice, title: " Heart " }, library, own).title).toBe("Heart");
+  expect(planOf({ ...choice, lessons: ["03-pathways"] }, library, own).title).toBe(lessons[0]!.title);
 });
 
 test("each lesson as an item has its own title and only its own text", () => {

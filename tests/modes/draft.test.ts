@@ -141,7 +141,7 @@ test("of two lessons with one id only one is listed, and the desk says so, at th
   const { texts, draft } = await desk("---\nid: mine\n---\n");
   const twin = texts.add("Her version", "---\ntitle: T\nid: mine # hers\n---\n");
   const found = 'id "mine", which "Her version" of your lessons has';
-  expect(draft.faults.value).toEqual([{ path: "lesson.md:2", found, allowed: "an id of its own" }]);
+  expect(draft.faults.value).toMatchObject([{ path: "lesson.md:2", found, allowed: "an id of its own" }]);
   texts.show(twin, false);
   expect(draft.faults.value).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readOwn } from "../../src/lesson/read-own.ts";
-import { lessonFileText, servedLessons } from "../../src/modes/shared/own-lessons.ts";
+import { asFiles, lessonFileText, servedLessons } from "../../src/modes/shared/own-lessons.ts";
 import { describeFault } from "../../src/sim/faults.ts";
 
 const served = (files: Record<string, string | Response>) => async (url: string) => {
@@ -51,6 +51,18 @@ const lesson = (id: string) =>
   `---\nid: ${id}\nnumber: 90\ntitle: T\nreader: r\naim: a\nremember: m\nminutes: 1\n---\n\n## One {#one}\n\n### plain\nWords.\n`;
 
 describe("own lessons beside the kit's", () => {
+  test("are files with a name each, though two of them are called the same", () => {
+    const named = ["New lesson", "New lesson 2", "New lesson"].map((name, index) => ({
+      name,
+      text: `${index}`,
+    }));
+    expect(asFiles(named)).toEqual([
+      { file: "New lesson.md", text: "0" },
+      { file: "New lesson 2.md", text: "1" },
+      { file: "New lesson 3.md", text: "2" },
+    ]);
+  });
+
   test("keep the kit's ids free, and one that cannot be read takes no other with it", () => {
     const files = [
       { file: "a.md", text: lesson("mine") },

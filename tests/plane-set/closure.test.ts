@@ -5,7 +5,7 @@ import { applyClosure, type Closure, OFF } from "../../scripts/plane-set/closure
 import { missOf } from "../../scripts/plane-set/judge.ts";
 import { runCase } from "../../scripts/plane-set/run-case.ts";
 import { applyGiven, openingRule } from "../../src/sim/flow-field/boundary-conditions.ts";
-import { measure } from "../../src/sim/flow-field/measure.ts";
+import { gauge } from "../../src/sim/flow-field/measure.ts";
 import { buildMesh } from "../../src/sim/flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
 import { buildFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
@@ -34,7 +34,7 @@ function tubeDrop(closure: Closure): number {
     here.look();
     close();
   }
-  const [from, to] = measure(solver, density, viscosity).openings;
+  const [from, to] = gauge(solver, density, viscosity)().openings;
   const exact = (32 * viscosity * speed * length * 1e-3) / (width * 1e-3) ** 2;
   return (from!.pressure - to!.pressure) / exact;
 }

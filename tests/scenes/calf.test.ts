@@ -3,6 +3,9 @@ import { bloodColumn } from "../../src/scenes/calf/blood-column.ts";
 import {
   ACHILLES_TENDON,
   CALCANEUS,
+  DEEP_FLEXORS,
+  FASCIA,
+  FEMUR,
   GASTROCNEMIUS,
   SKIN,
   SOLEUS,
@@ -12,11 +15,14 @@ import { outlineOf } from "../../src/scenes/calf/rounded.ts";
 import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
 import {
   CALF,
+  type Cusp,
+  cuspOf,
   freeHalfWidth,
+  HALF,
   halfWidth,
-  leafletBase,
-  leaflets,
-  PLANE,
+  LENGTH,
+  onCusp,
+  placeInLeg,
   squeezeAt,
   VALVES,
 } from "../../src/scenes/calf/vein.ts";
@@ -34,6 +40,13 @@ const traces: Traces = {
   volumes: {},
 };
 
+/** Plane units squared of half the vein between two places along it. */
+const roomBetween = (from: number, to: number, squeeze: number) =>
+  Array.from({ length: 40 }, (_, k) => halfWidth(from + ((k + 0.5) * (to - from)) / 40, squeeze)).reduce(
+    (a, b) => a + b,
+  ) *
+  ((to - from) / 40);
+
 test("blood lies as dense in every stretch of the vein, squeezed or not, through many squeezes", () => {
   const column = bloodColumn(traces, 0.72);
   for (let t = 0; t < 20; t += 0.13) {
@@ -41,15 +54,16 @@ test("blood lies as dense in every stretch of the vein, squeezed or not, through
     const found = new Array<number>(8).fill(0);
     column.each(t, squeeze, (_, y) => {
       expect(y).toBeGreaterThanOrEqual(0);
-      expect(y).toBeLessThanOrEqual(PLANE.height);
-      found[Math.min(7, Math.floor((8 * y) / PLANE.height))]!++;
+      expect(y).toBeLessThanOrEqual(LENGTH);
+      found[Math.min(7, Math.floor((8 * y) / LENGTH))]!++;
     });
     expect(found.reduce((a, b) => a + b)).toBeLessThanOrEqual(column.count);
-    const dense = found.map((count, i) => {
-      const heights = Array.from({ length: 20 }, (_, k) => ((i + (k + 0.5) / 20) * PLANE.height) / 8);
-      return count / heights.reduce((sum, y) => sum + halfWidth(y, squeeze), 0);
+    const room = found.map((_, i) => roomBetween((i * LENGTH) / 8, ((i + 1) * LENGTH) / 8, squeeze));
+    const [dots, all] = [found, room].map((each) => each.reduce((x, y) => x + y)) as [number, number];
+    found.forEach((count, i) => {
+      const even = (dots * room[i]!) / all;
+      expect(Math.abs(count - even), `stretch ${i} at ${t}`).toBeLessThan(2 + 0.1 * even);
     });
-    expect(Math.max(...dense) / Math.min(...dense), `at ${t}`).toBeLessThan(1.35);
   }
 });
 
@@ -61,50 +75,69 @@ test("a dot moves up by the blood that has come in below it and left above it", 
     return heights;
   };
   const [before, after] = [at(0), at(traces.period)];
-  const moved = [...after].flatMap(([dot, y]) => (before.has(dot) ? [before.get(dot)! - y] : []));
+  const moved = [...after].flatMap(([dot, y]) =>
+    before.has(dot) ? [roomBetween(y, before.get(dot)!, 0)] : [],
+  );
   expect(moved.length).toBeGreaterThan(40);
-  // 0.6 L/min over one repeat are 20 mL of the column's 65.5; the pockets of the valves are wider.
+  // 0.6 L/min over one repeat are 20 mL of the column's 65.5.
   const mean = moved.reduce((a, b) => a + b) / moved.length;
-  expect(mean / ((20 / (91 * 0.72)) * PLANE.height)).toBeCloseTo(1, 1);
+  expect(mean / ((20 / (91 * 0.72)) * roomBetween(0, LENGTH, 0))).toBeCloseTo(1, 1);
 });
 
-test("a leaflet keeps its length from closed to open, and the two meet when closed", () => {
-  const length = (open: number) => {
-    const [left] = leaflets(VALVES[0].y, open);
-    return Math.hypot(left.tip[0] - left.hinge[0], left.tip[1] - left.hinge[1]);
-  };
-  for (const open of [0, 0.3, 0.7, 1]) expect(length(open)).toBeCloseTo(length(0), 9);
-  const [left, right] = leaflets(VALVES[0].y, 0);
-  expect(left.tip).toEqual(right.tip);
+const spans = (cusp: Cusp) => Math.hypot(cusp[2][0] - cusp[0][0], cusp[2][1] - cusp[0][1]);
+
+test("a cusp keeps its length from closed to open, and two lean on each other when closed", () => {
+  const { at } = VALVES[0];
+  for (const open of [0.3, 0.7, 1]) expect(spans(cuspOf(at, open)) / spans(cuspOf(at, 0))).toBeCloseTo(1, 1);
+  expect(onCusp(cuspOf(at, 0), 1)[0]).toBe(0);
+  expect(onCusp(cuspOf(at, 1), 1)[0]).toBeGreaterThan(0.7 * HALF);
 });
 
-test("a leaflet grows out of the wall on both sides of its hinge", () => {
-  for (const side of [-1, 1] as const)
-    for (const [x, y] of leafletBase(VALVES[1].y, side))
-      expect(side * (x - PLANE.middle)).toBeCloseTo(halfWidth(y, 0), 9);
-  const [low, high] = leafletBase(VALVES[0].y, 1);
-  expect(low[1]).toBeGreaterThan(VALVES[0].y);
-  expect(high[1]).toBeLessThan(VALVES[0].y);
+test("a cusp is hinged at the wall, its free edge towards the heart; shut it sags into a pocket below the chord", () => {
+  for (const { at } of VALVES) {
+    const [wall, , edge] = cuspOf(at, 0);
+    expect(wall[0]).toBeCloseTo(halfWidth(at, 0), -1);
+    expect(edge[1]).toBeLessThan(at);
+    const [across, along] = onCusp(cuspOf(at, 0), 0.5);
+    expect(across).toBeLessThan((wall[0] + edge[0]) / 2);
+    expect(along).toBeGreaterThan((wall[1] + edge[1]) / 2);
+    // Behind it the wall bulges.
+    expect(halfWidth(at - 24, 0)).toBeGreaterThan(halfWidth(at + 24, 0) + 6);
+  }
 });
 
-test("the calf's muscles lie behind the tibia, and their tendon reaches from them to the calcaneus", () => {
+test("the calf's muscles lie behind the vein and the tibia, and one tendon reaches from them to the calcaneus", () => {
   const near = (part: typeof SKIN, y: number) =>
     outlineOf(part)
       .filter(([, at]) => Math.abs(at - y) < 20)
       .map(([x]) => x);
-  for (let y = 270; y <= 680; y += 20) {
+  const vein = (y: number) => placeInLeg(y, 0).spot[0];
+  for (let y = 300; y <= 680; y += 20) {
     const bone = Math.min(...near(TIBIA, y));
     for (const muscle of [GASTROCNEMIUS, SOLEUS])
-      for (const x of near(muscle, y)) expect(x, `at ${y}`).toBeLessThan(bone);
-    // Vein and muscle have room within the skin.
-    expect(PLANE.middle + halfWidth(y, 0)).toBeLessThan(bone);
-    expect(Math.min(...near(GASTROCNEMIUS, y), bone)).toBeGreaterThan(Math.min(...near(SKIN, y)));
+      for (const x of near(muscle, y)) expect(x, `at ${y}`).toBeLessThan(vein(y));
+    // Vein and deep muscle have room before the bone, and all of them within fascia and skin.
+    expect(vein(y) + halfWidth(y, 0)).toBeLessThan(Math.min(bone, ...near(DEEP_FLEXORS, y)) + 12);
+    expect(Math.min(...near(GASTROCNEMIUS, y), bone)).toBeGreaterThan(Math.min(...near(FASCIA, y)));
+    expect(Math.min(...near(FASCIA, y))).toBeGreaterThan(Math.min(...near(SKIN, y)));
   }
-  const top = Math.min(...outlineOf(ACHILLES_TENDON).map(([, y]) => y));
   const foot = outlineOf(ACHILLES_TENDON).reduce((a, b) => (b[1] > a[1] ? b : a));
-  expect(top).toBeLessThan(Math.max(...outlineOf(GASTROCNEMIUS).map(([, y]) => y)));
+  const top = Math.min(...outlineOf(ACHILLES_TENDON).map(([, y]) => y));
+  for (const muscle of [GASTROCNEMIUS, SOLEUS])
+    expect(top).toBeLessThan(Math.max(...outlineOf(muscle).map(([, y]) => y)));
   const heel = outlineOf(CALCANEUS);
-  expect(Math.min(...heel.map(([x, y]) => Math.hypot(x - foot[0], y - foot[1])))).toBeLessThan(12);
+  expect(Math.min(...heel.map(([x, y]) => Math.hypot(x - foot[0], y - foot[1])))).toBeLessThan(20);
+});
+
+test("the vein runs from behind the knee to the sole of the foot, within the skin", () => {
+  const sole = Math.max(...outlineOf(SKIN).map(([, y]) => y));
+  for (let at = 0; at <= LENGTH; at += 20) {
+    const { spot, up } = placeInLeg(at, 0);
+    expect(spot[1]).toBeLessThan(sole - 8);
+    expect(Math.hypot(...up)).toBeCloseTo(1, 6);
+  }
+  expect(placeInLeg(0, 0).spot[0]).toBeLessThan(Math.min(...outlineOf(FEMUR).map(([x]) => x)));
+  expect(placeInLeg(LENGTH, 0).spot[0]).toBeGreaterThan(Math.max(...outlineOf(TIBIA).map(([x]) => x)) + 150);
 });
 
 test("squeezing narrows the vein within the muscle only, and never shuts it", () => {
@@ -116,7 +149,7 @@ test("squeezing narrows the vein within the muscle only, and never shuts it", ()
 
 test("blood stays between the leaflets and the walls", () => {
   for (const open of [0, 0.5, 1])
-    for (let y = 0; y < PLANE.height; y += 5)
+    for (let y = 0; y < LENGTH; y += 5)
       expect(freeHalfWidth(y, 0.6, [open, open])).toBeLessThanOrEqual(halfWidth(y, 0.6));
 });
 
@@ -134,7 +167,7 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
 
 test("the foot ends in a round toe", () => {
   const end = outlineOf(SKIN)
-    .filter(([x, y]) => x > 645 && y > 800)
+    .filter(([x, y]) => x > 680 && y > 800)
     .map(([, y]) => y);
   expect(Math.max(...end) - Math.min(...end)).toBeGreaterThan(45);
 });

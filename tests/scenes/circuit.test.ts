@@ -16,7 +16,8 @@ test.each(STAGES)("%s: the organs are all there and every vessel begins where an
   for (const name of [
     "arch",
     "descending",
-    "upperBed",
+    "rightHeadBed",
+    "leftHandBed",
     "liverBed",
     "gutBed",
     "rightBed",

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { FieldReadings, FieldShape, FlowField } from "../../src/sim/flow-field/flow-field.ts";
-import { lossMap } from "../../src/sim/flow-field/loss-map.ts";
+import { bloodCells, lossMap } from "../../src/sim/flow-field/loss-map.ts";
 import { sampleVelocity, streamlines } from "../../src/sim/flow-field/streamlines.ts";
 
 const nx = 121;
@@ -89,7 +89,7 @@ describe("streamlines", () => {
 
 describe("the loss map", () => {
   it("is mu (du/dy)2 in a plane channel", () => {
-    const loss = lossMap(channel, poiseuille, 3.5e-3);
+    const loss = lossMap(channel, poiseuille, 3.5e-3, bloodCells(channel));
     for (const y of [-8, -4, 3, 7]) {
       const k = Math.round((y + 15) / dx) * nx + 60;
       const shear = (2 * 0.3 * y) / 10 / 0.01;
@@ -103,7 +103,7 @@ describe("the loss map", () => {
       new Float32Array(nx * ny),
     );
     const round = { ...channel, depth: array(() => (Math.PI * 20) / 4) };
-    const loss = lossMap(round, uniform, 3.5e-3);
+    const loss = lossMap(round, uniform, 3.5e-3, bloodCells(round));
     expect(loss[30 * nx + 60]!).toBeCloseTo((20 * 3.5e-3 * 0.04) / 0.02 ** 2, 3);
   });
 });

@@ -9,6 +9,7 @@ import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { PARAMETERS } from "../../src/sim/parameters/parameters.ts";
 import { paneRequests, type SceneState, START } from "../../src/state/scene-state.ts";
 
 const ROOM = { width: 110, height: 60 };
@@ -83,6 +84,17 @@ it("two of the same pathway are told apart by what differs", () => {
   const [one, other] = titlesOf(same.panes, small, dark).map((lines) => lines[1]!.words);
   expect(one).toMatch(/\b0/);
   expect(other).toMatch(/\b4/);
+  // A setting that does nothing in this pathway tells nothing apart.
+  const idle = PARAMETERS.find(
+    ({ kind, stages }) => kind === "number" && stages?.includes("extracardiac") === false,
+  )!;
+  const [first, second] = same.panes.map(({ circulation }) => circulation!);
+  const set = { ...first!.request.set, [idle.name]: 99 };
+  const panes = [{ ...first!, request: { ...first!.request, set } }, second!].map((circulation, i) => ({
+    ...same.panes[i]!,
+    circulation,
+  }));
+  expect(titlesOf(panes, small, dark).map((lines) => lines[1]!.words)).toEqual([one, other]);
 });
 
 it("they lie one over the other when that is asked for and both are in a plane", () => {

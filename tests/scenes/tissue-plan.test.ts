@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
   CAPILLARY,
+  INITIAL_HALF,
   LUMEN,
   LYMPH_HALF,
   tissuePlan,
@@ -8,45 +9,41 @@ import {
   WIDTH,
 } from "../../src/scenes/exchange/tissue-plan.ts";
 
-/** Half the height of a cell, plane units. */
-const CELL = 38;
-
 describe.each([620, 760, 1000, 1240])("a piece of tissue %i high", (height) => {
   const plan = tissuePlan(height);
+  const lowest = (line: { readonly y: Float64Array }) => Math.max(...line.y);
 
   test("fills its room from the capillary to the cavity", () => {
     expect(plan.height).toBe(height);
     expect(plan.cavity.bottom).toBeGreaterThan(height - 30);
-    expect(Math.max(...plan.lymph.y)).toBeLessThan(plan.cavity.top - LYMPH_HALF);
-    const reach = (down: boolean) =>
-      plan.cells.map(({ at: [, y] }) => y).reduce((a, b) => (down ? Math.max(a, b) : Math.min(a, b)));
-    expect(reach(false)).toBeLessThan(230);
-    expect(reach(true)).toBeGreaterThan(height - 130);
+    expect(lowest(plan.lymph)).toBeLessThan(plan.cavity.top - LYMPH_HALF);
+    for (const { line } of plan.initial)
+      expect(Math.min(...line.y)).toBeGreaterThan(lowest(CAPILLARY) + LUMEN + WALL + INITIAL_HALF);
   });
 
-  test("has cells beside its vessels and its cavity, and none on them or on another", () => {
-    expect(plan.cells.length).toBeGreaterThan(10);
-    plan.cells.forEach(({ at: [x, y] }, i) => {
-      for (const [line, half] of [
-        [CAPILLARY, LUMEN + WALL],
-        ...[plan.lymph, ...plan.initial].map((each) => [each, LYMPH_HALF] as const),
-      ] as const)
+  test("has cells all over, each nearer to its own middle than to another's", () => {
+    for (let x = 20; x < WIDTH; x += 60)
+      for (let y = 20; y < height; y += 60)
         expect(
-          line.x.reduce((least, px, k) => Math.min(least, Math.hypot(px - x, line.y[k]! - y)), 1e9),
-        ).toBeGreaterThan(half + CELL);
-      const { left, top } = plan.cavity;
-      expect(x < left - CELL || y < top - CELL).toBe(true);
-      for (const { at } of plan.cells.slice(i + 1))
-        expect(Math.hypot(at[0] - x, (at[1] - y) * 1.5)).toBeGreaterThan(2 * CELL);
-    });
+          Math.min(...plan.cells.map(({ at }) => Math.hypot(at[0] - x, at[1] - y))),
+          `${x} ${y}`,
+        ).toBeLessThan(125);
+    for (const { at, around } of plan.cells) {
+      expect(around.length).toBeGreaterThan(2);
+      for (const [x, y] of around) {
+        const own = Math.hypot(x, y);
+        for (const other of plan.cells)
+          if (other.at !== at)
+            expect(Math.hypot(at[0] + x - other.at[0], at[1] + y - other.at[1])).toBeGreaterThan(own);
+      }
+    }
   });
 
   test("lets lymph run from blind ends between the cells to the collecting vessel at its border", () => {
-    for (const { x, y } of plan.initial) {
-      const [ex, ey] = [x.at(-1)!, y.at(-1)!];
-      expect(
-        Math.min(...plan.lymph.x.map((px, k) => Math.hypot(px - ex, plan.lymph.y[k]! - ey))),
-      ).toBeLessThan(12);
+    for (const { line, joins } of plan.initial) {
+      const end = [line.x.at(-1)!, line.y.at(-1)!];
+      const at = Math.round(joins * (plan.lymph.x.length - 1));
+      expect(Math.hypot(plan.lymph.x[at]! - end[0]!, plan.lymph.y[at]! - end[1]!)).toBeLessThan(12);
     }
     expect(plan.lymph.x.at(-1)).toBeLessThan(0);
     expect(Math.max(...plan.lymph.x)).toBeLessThan(WIDTH);

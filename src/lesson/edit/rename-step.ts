@@ -1,20 +1,20 @@
 /** A step by another id: what names it in the lesson follows in the same edit, or the edit is not made. */
 import { entryAt } from "../../sim/checked/present.ts";
+import { hasIdLetters, isReserved } from "../new-id.ts";
 import { setBlock, setFront, setHeading } from "./lesson-edit.ts";
 import { joinLike, type Lines, type Outline, outlineOf } from "./text-outline.ts";
 import { type Path, readLeniently } from "./yaml-edit.ts";
 
-/** `letters`: no id; `taken`: another step has it; `unread`: settings that cannot be read may name the step */
-export type RenameRefusal = "letters" | "taken" | "unread";
+/** `letters`: no id; `reserved`: a word that names nothing; `taken`: another step has it; `unread`: settings that cannot be read may name the step */
+export type RenameRefusal = "letters" | "reserved" | "taken" | "unread";
 export type Renamed = { readonly text: string } | { readonly refused: RenameRefusal };
-
-const STEP_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
 export function renameStep(text: string, index: number, id: string): Renamed {
   const outline = outlineOf(text);
   const { id: old, title } = entryAt(outline.steps, index);
   if (id === old) return { text };
-  if (!STEP_ID.test(id)) return { refused: "letters" };
+  if (!hasIdLetters(id)) return { refused: "letters" };
+  if (isReserved(id)) return { refused: "reserved" };
   if (outline.steps.some((step) => step.id === id)) return { refused: "taken" };
   const named = setHeading(text, index, title, id);
   // Of two steps with one id nobody can say which is meant.

@@ -1,5 +1,5 @@
 /**
- * `imsmanifest.xml` by SCORM 1.2 (ADL 2001) and by SCORM 2004, 4th edition (ADL 2009). Constants from memory of the specifications.
+ * `imsmanifest.xml` by SCORM 1.2 (ADL 2001) and by SCORM 2004, 4th edition (ADL 2009).
  * No schema file is named: the package holds none, and a system knows the namespaces.
  * No mastery score: with one, a system would mark an unfinished visit as failed. Passed or failed is said by the page.
  */

@@ -105,7 +105,7 @@ export function Author({ context }: { readonly context: Context }) {
           </select>
         </header>
         <SourcePane
-          {...{ context, draft, library, view }}
+          {...{ context, draft, library, texts, view }}
           line={line.value}
           onLine={(at) => {
             line.value = at;

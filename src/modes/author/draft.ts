@@ -3,7 +3,6 @@ import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Port } from "../../chain/port.ts";
 import { DRAFT_FILE } from "../../lesson/draft-check.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { lessonIdOf } from "../../lesson/lesson-id.ts";
 import type { Library } from "../../lesson/library.ts";
 import { LIMITS } from "../../lesson/limits.ts";
 import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own-figures.ts";
@@ -11,12 +10,15 @@ import type { Fault } from "../../sim/faults.ts";
 import { lessonFileText, nameOfFile } from "../shared/own-lessons.ts";
 import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
 import { type DraftCheck, draftChecking } from "./draft-checking.ts";
+import { idFaults } from "./id-faults.ts";
 
 export interface Draft {
   /** Its words alone: the figures stand apart. */
   readonly own: ReadonlySignal<OwnText>;
   readonly figures: ReadonlySignal<readonly LessonFigure[]>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** Another lesson has its id. */
+  readonly taken: ReadonlySignal<boolean>;
   /** The latest text has not been checked to its end. */
   readonly busy: ReadonlySignal<boolean>;
   /** How far the check has come. */
@@ -72,18 +74,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
         if (found.lesson && found.lesson !== lesson.value) lesson.value = found.lesson;
       }),
   });
-  // Of two lessons with one id only the latest is listed.
-  const twins = computed((): readonly Fault[] => {
-    const { id: mine, text } = own.value;
-    const name = lessonIdOf(text);
-    const twin = texts.list.value.find(
-      (each) => each.id !== mine && each.listed && lessonIdOf(each.text) === name,
-    );
-    if (name === "" || !twin) return [];
-    const line = text.slice(0, text.search(/^id:/m)).split("\n").length;
-    const found = `id "${name}", which "${twin.name}" of your lessons has`;
-    return [{ path: `${DRAFT_FILE}:${line}`, found, allowed: "an id of its own" }];
-  });
+  const taken = computed(() => idFaults(own.value, texts.list.value, library));
   const look = (file: string): void => {
     refused.value = [];
     const { length } = splitFigures(file).text;
@@ -111,7 +102,8 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     busy,
     check,
     lesson,
-    faults: computed(() => [...refused.value, ...twins.value, ...check.value.faults]),
+    faults: computed(() => [...refused.value, ...taken.value, ...check.value.faults]),
+    taken: computed(() => taken.value.length > 0),
     write(text) {
       // A whole file that was pasted brings its figures along.
       const pasted = splitFigures(text);

@@ -4,6 +4,7 @@ import type { Mode } from "../shared/mode.ts";
 import "../study/study.css";
 import "./author.css";
 import "./author-narrow.css";
+import "./author-low.css";
 import { Author } from "./author.tsx";
 
 export const mode: Mode = {

@@ -5,16 +5,19 @@ import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Library } from "../../lesson/library.ts";
 import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "../shared/mode.ts";
+import type { OwnTexts } from "../shared/own-texts.ts";
 import type { Draft } from "./draft.ts";
 import { FaultList } from "./fault-list.tsx";
 import { goToField, LessonForm } from "./form/lesson-form.tsx";
 import { textHistory } from "./form/text-history.ts";
+import { RenameNote } from "./rename-note.tsx";
 import { SourceText, type SourceTextHandle } from "./source-text.tsx";
 import { type AuthorView, isNarrow, viewsOf } from "./views.ts";
 
 export interface SourcePaneProps {
   readonly context: Context;
   readonly draft: Draft;
+  readonly texts: OwnTexts;
   readonly library: Library;
   readonly view: AuthorView;
   /** On which one works (1-based). */
@@ -22,12 +25,12 @@ export interface SourcePaneProps {
   readonly onLine: (line: number) => void;
 }
 
-export function SourcePane({ context, draft, library, view: shown, line, onLine }: SourcePaneProps) {
+export function SourcePane({ context, draft, texts, library, view: shown, line, onLine }: SourcePaneProps) {
   const source = useRef<SourceTextHandle>(null);
   const { place, address, session } = context;
   const { more } = place.value;
   const asText = shown === "text";
-  const { id, text } = draft.own.value;
+  const { id, text, listed } = draft.own.value;
   const faults = draft.faults.value;
   // Another text begins without one; the same text keeps it whichever way it is shown.
   const history = useMemo(textHistory, [id]);
@@ -58,6 +61,7 @@ export function SourcePane({ context, draft, library, view: shown, line, onLine 
           onFigures={draft.setFigures}
         />
       )}
+      <RenameNote texts={texts} draft={draft} />
       <FaultList
         faults={faults}
         check={draft.check.value}
@@ -72,6 +76,16 @@ export function SourcePane({ context, draft, library, view: shown, line, onLine 
         }}
         onFix={(next) => (asText ? source.current?.exchange(next) : draft.write(next))}
       />
+      {shown !== "picture" && faults.length === 0 && draft.lesson.value && (
+        <label class="check author-listed">
+          <input
+            type="checkbox"
+            checked={listed}
+            onChange={(event) => texts.show(id, event.currentTarget.checked)}
+          />
+          {t("author.listed")}
+        </label>
+      )}
     </section>
   );
 }

@@ -1,7 +1,7 @@
 /** The own lessons on this device: open, duplicate, rename, save, take back an earlier version, delete once that is agreed to. */
 import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
-import { lessonIdOf } from "../../lesson/lesson-id.ts";
+import { lessonIdOf, lessonTitleOf } from "../../lesson/lesson-id.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { Dialog } from "../../ui/dialog.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
@@ -91,7 +91,9 @@ function OwnTextRow({ own, texts, isOpen, onOpen, onDelete }: OwnTextRowProps) {
           onChange={(event) => texts.rename(own.id, event.currentTarget.value)}
         />
       </label>
-      <span class="quiet-text">{when(own.changed)}</span>
+      <span class="quiet-text">
+        {[lessonTitleOf(own.text), when(own.changed)].filter(Boolean).join(" · ")}
+      </span>
       <div class="actions">
         <button type="button" onClick={() => onOpen(own.id)}>
           {t("author.open")}

@@ -2,7 +2,7 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 
 /** As in author-narrow.css. */
-const NARROW = "(max-width: 860px)";
+const NARROW = "(max-width: 860px), (max-height: 500px) and (orientation: landscape)";
 
 export type AuthorView = "form" | "text" | "picture";
 

@@ -14,38 +14,38 @@ import { AT_HOME, writePlace } from "../shared/place.ts";
 import { stateLink } from "../shared/state-link.ts";
 import { saveClip, saveDrawing, saveStill } from "../shared/stills-and-clips.ts";
 
+const ADDED = "lecture.addedToTalk";
 const HEIGHTS = ["720", "1080", "2160"] as const;
 
 export function TakeAway({ context, onClose }: { readonly context: Context; readonly onClose: () => void }) {
   const { session } = context;
   const link = stateLink(context);
   const field = useRef<HTMLInputElement>(null);
-  const said = useSignal("");
+  /** What became of the last press; a message by its key, which a state put into the talk leads on from. */
+  const said = useSignal<{ readonly message: string; readonly text: string } | null>(null);
   const height = useSignal<(typeof HEIGHTS)[number]>("1080");
   const handing = useSignal(false);
   const recording = useSignal<{ readonly share: number; readonly cancel: AbortController } | null>(null);
-  const say = (text: string) => {
-    said.value = text;
+  const say = (message: string, values?: Readonly<Record<string, string>>) => {
+    const text = t(message, values);
+    said.value = { message, text };
     announce(text);
   };
   const attempt = (work: () => Promise<unknown>, done: string) => {
     work().then(
-      () => say(t(done)),
-      (reason: unknown) => say(t("take.failed", { reason: String(reason) })),
+      () => say(done),
+      (reason: unknown) => say("take.failed", { reason: String(reason) }),
     );
   };
   const copy = () => {
     field.current?.select();
     navigator.clipboard?.writeText(link).then(
-      () => say(t("take.copied")),
-      () => say(t("take.copyByHand")),
+      () => say("take.copied"),
+      () => say("take.copyByHand"),
     );
   };
   const addToTalk = () =>
-    attempt(
-      async () => (await import("../lecture/add-to-talk.ts")).addBenchToTalk(context),
-      "lecture.addedToTalk",
-    );
+    attempt(async () => (await import("../lecture/add-to-talk.ts")).addBenchToTalk(context), ADDED);
   const table = () => {
     const circulation = session.chain.circulations.value[0];
     if (!circulation) return;
@@ -139,16 +139,24 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
       {recording.value && (
         <p>{t("take.clip.progress", { percent: Math.round(100 * recording.value.share) })}</p>
       )}
-      {said.value && <Said text={said.value} language={context.place.value.language} />}
+      {said.value && <Said {...said.value} language={context.place.value.language} />}
     </Panel>
   );
 }
 
 /** What became of a press; from a state put into the talk the way leads to the talk. */
-const Said = ({ text, language }: { readonly text: string; readonly language: string }) => (
+const Said = ({
+  message,
+  text,
+  language,
+}: {
+  readonly message: string;
+  readonly text: string;
+  readonly language: string;
+}) => (
   <>
     <p>{text}</p>
-    {text === t("lecture.addedToTalk") && (
+    {message === ADDED && (
       <a class="button" href={writePlace({ ...AT_HOME, mode: "lecture", language })}>
         {t("lecture.build")}
       </a>

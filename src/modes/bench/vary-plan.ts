@@ -2,9 +2,8 @@
 import { curveOver, type Sweep } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
-import { PARAMETERS } from "../../sim/parameters/parameters.ts";
+import { actsIn, PARAMETERS } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest, Stage } from "../../sim/parameters/request.ts";
-import { actsIn } from "../../state/edit.ts";
 
 /** Points of a single curve, and of each side of a map. */
 const POINTS = 7;

@@ -2,7 +2,8 @@
 
 import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
-import { setParameter, settingOf } from "../../state/edit.ts";
+import { settingOf } from "../../sim/parameters/parameters.ts";
+import { setParameter } from "../../state/edit.ts";
 import type { Editing } from "../../ui/editing.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { firstParameters } from "../../ui/parameter-groups.ts";

@@ -8,7 +8,7 @@ export interface Drag {
   readonly to: number;
   /** CSS px that the held row is away from its place. */
   readonly by: number;
-  /** CSS px: its height, which the rows between give way. */
+  /** CSS px: height of the held row, by which those that it passes move. */
   readonly height: number;
 }
 

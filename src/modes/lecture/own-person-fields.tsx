@@ -1,9 +1,8 @@
 /** The fields of a stop's own person: age, size, haemoglobin, and any value of the model. */
 import { signal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
-import { findParameter, PARAMETERS } from "../../sim/parameters/parameters.ts";
+import { actsIn, findParameter, PARAMETERS, settingOf } from "../../sim/parameters/parameters.ts";
 import { BODY_RANGES, type Body } from "../../sim/parameters/request.ts";
-import { actsIn, settingOf } from "../../state/edit.ts";
 import type { SceneState } from "../../state/scene-state.ts";
 import { Switch } from "../../ui/choice.tsx";
 import type { Editing } from "../../ui/editing.ts";

@@ -1,6 +1,8 @@
 /** A file of the speaker's own as pictures of a talk: made safe and measured on this machine, never sent. */
+
 import DOMPurify from "dompurify";
 import { costFault } from "../../lesson/figure-content.ts";
+import { messageOf } from "../../sim/checked/message-of.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { newPictureName } from "./own-stops.ts";
 import { ENDINGS, isPdf, MAX_PICTURE, typeOfPicture } from "./picture-kinds.ts";
@@ -50,7 +52,7 @@ export async function takePictures(
       const { faults } = refuse(`${drawn.count} pages`, `at most ${room} more stops`);
       return { pictures, faults: drawn.count > room ? faults : [] };
     } catch (reason) {
-      return refuse(reason instanceof Error ? reason.message : String(reason), "PDF");
+      return refuse(messageOf(reason), "PDF");
     }
   }
   const type = typeOfPicture(head);

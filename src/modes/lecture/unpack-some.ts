@@ -1,5 +1,7 @@
 /** Files of a ZIP, within bounds that no header can lie about: counted as they unpack, and the page draws meanwhile. */
+
 import { Unzip, type UnzipFile, UnzipInflate } from "fflate";
+import { messageOf } from "../../sim/checked/message-of.ts";
 
 /** Bytes at a time: they unpack to a thousand times as many at most. */
 const PIECE = 16_384;
@@ -47,7 +49,7 @@ export async function unpackSome(
     }
     return files;
   } catch (reason) {
-    return reason instanceof Error ? reason.message : String(reason);
+    return messageOf(reason);
   }
 }
 

@@ -1,9 +1,8 @@
 /** What a what-if changes of the script's scene, in words: "Conduit diameter: 18.0 → 10.0 mm". */
 import { digitsOfStep, formatNumber, formatQuantity, t } from "../../i18n/index.ts";
 import type { Parameter } from "../../sim/parameters/parameter.ts";
-import { PARAMETERS } from "../../sim/parameters/parameters.ts";
+import { actsIn, PARAMETERS, settingOf } from "../../sim/parameters/parameters.ts";
 import type { Body, CirculationRequest, ParameterValue } from "../../sim/parameters/request.ts";
-import { actsIn, settingOf } from "../../state/edit.ts";
 import { settingInWords } from "../../ui/take-away/handout.tsx";
 
 const line = (name: string, from: string, to: string): string =>

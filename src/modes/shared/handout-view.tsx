@@ -1,9 +1,10 @@
 /** The page for families made from the present scene: its picture with a caption, its numbers, what was set. */
+
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
+import { settingOf } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
-import { settingOf } from "../../state/edit.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { bodyName } from "../../ui/parameter-form.tsx";
 import { firstParameters } from "../../ui/parameter-groups.ts";

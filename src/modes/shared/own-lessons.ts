@@ -6,7 +6,7 @@ import { MAX_FIGURE_TEXT, splitFigures } from "../../lesson/own-figures.ts";
 import type { OwnFile, OwnLessons } from "../../lesson/own-source.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { courseFault, courseHere } from "./course-here.ts";
-import { fitsAsText, MAX_LENGTH, openOwnTexts } from "./own-texts.ts";
+import { fitsAsText, MAX_LENGTH, type OwnText, openOwnTexts } from "./own-texts.ts";
 import { browserTextStore } from "./text-store.ts";
 
 declare const __SINGLE_FILE__: boolean;
@@ -18,13 +18,22 @@ export async function ownLessonFiles(): Promise<OwnLessons> {
   const fault = courseFault();
   if (fault) return { files: [], faults: [fault] };
   const texts = await openOwnTexts({ store: browserTextStore() });
-  const kept = texts.list.value
-    .filter(({ listed }) => listed)
-    .map(({ name, text }) => ({ file: `${name}.md`, text }));
+  const kept = asFiles(texts.list.value.filter(({ listed }) => listed));
   const served = __SINGLE_FILE__
     ? NONE
     : await servedLessons((url) => fetch(url, { signal: AbortSignal.timeout(LONGEST_WAIT) }));
   return { files: [...kept, ...served.files], faults: served.faults };
+}
+
+/** Each has a name of its own: a lesson is known by its file. */
+export function asFiles(texts: readonly Pick<OwnText, "name" | "text">[]): OwnFile[] {
+  const given = new Set<string>();
+  return texts.map(({ name, text }) => {
+    let file = `${name}.md`;
+    for (let count = 2; given.has(file); count++) file = `${name} ${count}.md`;
+    given.add(file);
+    return { file, text };
+  });
 }
 
 /** ms that the kit's lessons wait for a ward's */

@@ -96,6 +96,7 @@ export function LessonWords({ run, library, session, homeHref, kept, takesFocus 
         />
       )}
       {phase !== "again" && phase !== "watch" && <StepCaution step={step} voice={voice} />}
+      {!canAdvance(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
       <nav class="lesson-way-on" aria-label={t("lesson.steps")}>
         <button
           type="button"
@@ -119,7 +120,6 @@ export function LessonWords({ run, library, session, homeHref, kept, takesFocus 
           )}
         </button>
       </nav>
-      {!canAdvance(lesson, player) && <p class="quiet-text">{t("lesson.predictFirst")}</p>}
     </main>
   );
 }

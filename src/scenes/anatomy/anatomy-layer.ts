@@ -22,6 +22,8 @@ export interface AnatomyLayer {
   readonly ventricle: Container;
   readonly valves: Container;
   set(frame: ChestFrame, circulation: Circulation | null, surface: Surface, theme: Theme): void;
+  /** The same, painted one piece at each call of the function that is returned; it answers whether that was the last. */
+  begin(...what: Parameters<AnatomyLayer["set"]>): () => boolean;
   move(standing: Standing): void;
   release(): void;
 }
@@ -39,25 +41,34 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   >;
   ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
   let size = 1;
+  const begin: AnatomyLayer["begin"] = (frame, circulation, { density, ...outlines }, theme) => {
+    const anatomy = anatomyOf(frame);
+    const { heart } = anatomy;
+    size = frame.scale;
+    const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
+    for (const part of [ventricle, base]) {
+      part.position.set(...heart.base);
+      part.rotation = heart.lean;
+      // Across its axis it counts towards the patient's right.
+      part.scale.set(heart.size, -heart.size);
+    }
+    leaflets.set(theme);
+    let next = 0;
+    return () => {
+      const name = wanted[next++];
+      if (!name) return true;
+      const { bounds, pivot, paint, inVentricle } = painting[name];
+      sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
+      return next >= wanted.length;
+    };
+  };
   return {
     pieces,
     ventricle,
     valves: base,
-    set(frame, circulation, { density, ...outlines }, theme) {
-      const anatomy = anatomyOf(frame);
-      const { heart } = anatomy;
-      size = frame.scale;
-      const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
-      for (const name of wanted) {
-        const { bounds, pivot, paint, inVentricle } = painting[name];
-        sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
-      }
-      for (const part of [ventricle, base]) {
-        part.position.set(...heart.base);
-        part.rotation = heart.lean;
-        part.scale.set(heart.size);
-      }
-      leaflets.set(theme);
+    begin,
+    set(...what) {
+      for (const paintNext = begin(...what); !paintNext(); );
     },
     move(standing) {
       const { lungs } = standing;

@@ -1,12 +1,13 @@
 /** All that is drawn around a pathway, as shapes in its plane (mm, y up): the one anatomy of every scene. */
-import { band, closedOutline } from "../../sim/geometry/centreline.ts";
+import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type AbdomenShape, abdomenShape } from "./abdomen-shape.ts";
 import { type FeedingVein, feedingVeins } from "./feeding-veins.ts";
 import { aorta, type BloodTube, behind, type Tube } from "./great-vessels.ts";
 import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
-import { type Placing, placing } from "./placing.ts";
+import { pericardium } from "./pericardium.ts";
+import { placing } from "./placing.ts";
 
 /** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
 interface Part {
@@ -21,7 +22,7 @@ export interface Anatomy {
   readonly heart: HeartShape;
   readonly lungs: readonly [right: LungShape, left: LungShape];
   readonly abdomen: AbdomenShape;
-  /** the sac around the heart, which rests on the diaphragm's tendon: a closed outline */
+  /** the pericardium's cut edge: a closed outline */
   readonly sac: readonly Point[];
   /** behind heart and pathway */
   readonly behind: readonly BloodTube[];
@@ -54,7 +55,7 @@ function make(frame: ChestFrame): Anatomy {
     heart,
     lungs,
     abdomen,
-    sac: sacOf(heart, place),
+    sac: pericardium(place),
     ...tubes,
     parts: [
       ...lungs.map(({ side, outline }) => ({ name: `${side}Lung`, outline, ground: true }) as const),
@@ -62,29 +63,12 @@ function make(frame: ChestFrame): Anatomy {
       ...abdomen.portal.map(partOf),
       ...tubes.behind.map(partOf),
       { name: "atrium", outline: heart.atrium },
+      { name: "atrium", outline: heart.appendage },
       { name: "ventricle", outline: heart.ventricle },
       ...tubes.veins.map(partOf),
       ...tubes.before.map(partOf),
     ],
   };
-}
-
-function sacOf({ at }: HeartShape, { frame: { ivc, scale }, inChest, inHeart }: Placing): readonly Point[] {
-  const beside = ivc.centre[0] / scale + ivc.width / scale / 2;
-  return closedOutline([
-    at(-4, 28),
-    at(8, 30.8),
-    at(22, 28),
-    at(37, 17.5),
-    at(47, 3),
-    inChest(54, -54.5),
-    inChest(34, -62),
-    inChest(beside + 4, -58),
-    inChest(beside - 2, -48),
-    inChest(beside + 2.5, -36),
-    inHeart(8, -14),
-    inHeart(20, 4),
-  ]);
 }
 
 /** A vessel as a band of a few points; what lies within the liver is ground as that is. */

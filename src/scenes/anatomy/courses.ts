@@ -9,7 +9,7 @@ import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
 import type { Course, CourseOf } from "./side-course.ts";
-import type { Tree } from "./tree.ts";
+import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
 export const WITHIN = 0.86;
@@ -43,8 +43,10 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
     ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
     ...throughHeart(anatomy),
     ...toNeck(anatomy),
-    ...lungs.flatMap((lung) => branches(lung, own.scale).map(partlyHidden(anatomy, false))),
-    ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale).map(partlyHidden(anatomy, true))),
+    ...lungs.flatMap((lung) =>
+      branches(lung, own.scale).map(partlyHidden(anatomy, lung.side, [[lung.veins, stemsOf(lung.veins)[0]]])),
+    ),
+    ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale)),
   ];
   known.set(anatomy, made);
   return made;
@@ -163,8 +165,17 @@ const branches = ({ arteries, side, hilum }: LungShape, size: number): readonly 
   );
 
 /** From each end of the veins' trees back to the root; on the left, where nothing lies before them, on into the atrium. */
-function returns({ veins, side, hilum }: LungShape, { behind }: Anatomy, size: number): readonly Course[] {
-  const tubes = behind.filter(({ name }) => side === "left" && name.startsWith("left"));
+function returns(
+  { arteries, veins, side, hilum }: LungShape,
+  anatomy: Anatomy,
+  size: number,
+): readonly Course[] {
+  const tubes = anatomy.behind.filter(({ name }) => side === "left" && name.startsWith("left"));
+  const lower = new Set(stemsOf(veins)[1]);
+  const [seen, under] = [
+    partlyHidden(anatomy, "rich"),
+    partlyHidden(anatomy, "rich", [[arteries, [...arteries.nodes.keys()]]]),
+  ];
   return veins.ends.map((end) => {
     const way = wayTo(veins, end).reverse();
     const [rx, ry] = entryAt(veins.nodes, entryAt(way, way.length - 2)).at;
@@ -172,7 +183,8 @@ function returns({ veins, side, hilum }: LungShape, { behind }: Anatomy, size: n
       ({ line: [from] }) => from && Math.hypot(from[0] - rx, from[1] - ry) < REACH * size,
     );
     // Half of the lung's flow for each of its two veins.
-    return inTree(veins, way, { flow: side, share: 0.5, carries: "rich", hilum }, size, onward);
+    const course = inTree(veins, way, { flow: side, share: 0.5, carries: "rich", hilum }, size, onward);
+    return (lower.has(end) ? under : seen)(course);
   });
 }
 
@@ -201,10 +213,10 @@ function inTree(
   const whole = line([...way.map((i): Point => entryAt(nodes, i).at), ...beyond]);
   const widest = Math.max(...widths);
   // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
-  const part = (i: number) => (entryAt(widths, i) / widest) ** TREE;
+  const part = (i: number) => (entryAt(widths, i) / widest) ** EXPONENT;
   const area = (SPARSE * lastOf(whole.run) * widest) / ends.length ** 0.75;
-  const thinnest = Math.min(...widths);
-  const seen = Float32Array.from(widths, (width) => (thinnest / width) ** SIDE_BY_SIDE);
+  const least = (CROWD * widest) / ends.length ** (1 / EXPONENT);
+  const seen = Float32Array.from(widths, (width) => Math.min(1, least / width) ** SIDE_BY_SIDE);
   const held = Float32Array.from(widths, (_, i) => (i < way.length ? 1 : 0));
   return { ...courseOf(whole, widths, size, part), ...moved, area, seen, rides: { about: hilum, held } };
 }
@@ -212,10 +224,10 @@ function inTree(
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
 const SPARSE = 0.7;
 
-/** Exponent by which the number of ends goes with the width. */
-const TREE = 2.2;
-/** By which the marks of all courses through a width would crowd there: their number goes with TREE, the room with 1. */
-const SIDE_BY_SIDE = TREE - 1;
+/** Courses side by side that show all of their marks. */
+const CROWD = 2.7;
+/** By which the marks of all courses through a width would crowd there: their number goes with the ends', the room with 1. */
+const SIDE_BY_SIDE = EXPONENT - 1;
 
 /** @param part of the course's flow that passes at a point */
 function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
@@ -237,19 +249,32 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
   };
 }
 
-/** What lies before the lungs' vessels; before the veins also the pulmonary arteries, as far as their walls reach. */
-function partlyHidden({ parts, frame }: Anatomy, veins: boolean): (course: Course) => Course {
+/** What lies before the lungs' vessels: heart and aorta, these limbs of a tree, and before the veins the pathway's pulmonary arteries as far as their walls reach. */
+function partlyHidden(
+  { parts, frame }: Anatomy,
+  carries: Course["carries"],
+  limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
+): (course: Course) => Course {
   const covers = parts
     .filter(({ name }) => /^(atrium|ventricle)$|[aA]orta/.test(name))
     .map(({ outline }) => distanceTo(outline));
-  const arteries = veins ? [frame.left, frame.right] : [];
+  const before = limbs.flatMap(([{ nodes }, which]) =>
+    which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
+  );
+  const behindLimb = (x: number, y: number): boolean =>
+    before.some(({ at, width }) => Math.hypot(at[0] - x, at[1] - y) < 0.7 * width);
   const behindArtery = (x: number, y: number): boolean =>
-    arteries.some(({ centre, normal, width }) => {
+    [frame.left, frame.right].some(({ centre, normal, width }) => {
       const [dx, dy] = [x - centre[0], y - centre[1]];
       const along = dx * normal[0] + dy * normal[1];
       return (
         along < 0.4 * width && along > -3 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
       );
     });
-  return hiddenBy([...covers, (x, y) => (behindArtery(x, y) ? 0 : 2)]);
+  const hidden =
+    carries === "rich" ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
+  return hiddenBy([...covers, (x, y) => (hidden(x, y) ? 0 : 2)]);
 }
+
+/** mm of a 5-year-old from which a limb hides the marks behind it */
+const THICK = 2.4;

@@ -104,7 +104,7 @@ export const VEIN_ROOTS = {
     [-21, -11],
   ],
   left: [
-    [60, 16],
+    [61, 14],
     [66, 3],
   ],
 } as const;
@@ -117,11 +117,11 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     return {
       name,
       line: smoothLine([from, mid, mouth]),
-      from: 5.4 * frame.scale,
-      to: 7 * frame.scale,
+      from: 8.2 * frame.scale,
+      to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: 0.12,
+      over: 0.06,
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.

@@ -1,6 +1,6 @@
 /**
- * The heart opened from the front: a ventricle as a horseshoe of muscle around its cavity, its base open to two valves,
- * and the atrium behind it. Proportions as in normal four-chamber sections: wall a third of the cavity's half width.
+ * The ventricle as a left one, seen from the front with a window cut into it: its inlet towards the patient's left, before the atrium, its
+ * outlet towards the right. Proportions as in normal long-axis sections: a wall of even thickness that tapers towards the apex.
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
@@ -10,35 +10,57 @@ import { type Placing, smoothLine } from "./placing.ts";
 const BASE: Point = [27, -15];
 const LEAN = -0.82;
 
-/** Along the axis from the base, and across it towards the patient's left. */
+/** Along the axis from the base, and across it towards the patient's right: the wall's outside in the window's plane. */
 const OUTER: readonly Point[] = [
-  [-1, 17.4],
-  [1, 20.6],
-  [5, 23],
-  [14, 24],
-  [26, 20.5],
-  [36, 13.5],
-  [42.5, 5],
-  [44.5, -2.5],
-  [41.5, -9.5],
-  [33, -15.5],
-  [20, -19.6],
-  [8, -21],
-  [0, -19.2],
-  [-2.8, -17],
+  [-1, -20],
+  [6, -22],
+  [15, -22],
+  [24, -19],
+  [33, -14],
+  [40, -7],
+  [42, 0],
+  [41, 6],
+  [35, 13],
+  [26, 18],
+  [15, 21],
+  [6, 21],
+  [-1, 20],
 ];
-const INNER: readonly Point[] = [
-  [-2.4, -15.8],
-  [8, -15.8],
-  [19, -13.8],
-  [29, -9.8],
-  [35.5, -4],
-  [36, 1],
-  [32, 7],
-  [23.5, 13],
-  [13, 16.2],
-  [4, 16],
-  [-1, 15.2],
+/** Its inside: a wall as thick all around, a little thinner at the apex. */
+const INNER = OUTER.map(([along, across]): Point => [0.92 * along, 0.77 * across]);
+/** The closed heart's outside: along the left border round the apex to where the right chamber lies on the diaphragm, and back along the base. */
+const OUTSIDE: readonly Point[] = [
+  [-5, -20],
+  [2, -24],
+  [12, -25],
+  [23, -23],
+  [33, -18],
+  [41, -10],
+  [46, -1],
+  [44, 7],
+  [38, 14],
+  [30, 21],
+  [21, 28],
+  [11, 31],
+  [2, 32],
+  [-5, 28],
+  [-8, 21],
+  [-5, 14],
+  [-4, 0],
+];
+/** The left atrium's appendage at the left border, x and y in the heart. */
+const APPENDAGE: readonly Point[] = [
+  [31, 17],
+  [36, 20],
+  [40, 18],
+  [44, 19],
+  [46, 16],
+  [49, 13],
+  [50, 8],
+  [51, 4],
+  [48, -1],
+  [44, -3],
+  [36, -2],
 ];
 
 /** A valve's two hinges along the base. */
@@ -64,12 +86,16 @@ export interface HeartShape {
   readonly lean: number;
   /** mm for one of the ventricle's own lengths */
   readonly size: number;
-  /** in the ventricle's own lengths: closed outlines */
-  readonly muscle: readonly Point[];
+  /** in the ventricle's own lengths: the wall's outside and inside, point by point, from one end of the base to the other */
+  readonly outer: readonly Point[];
+  readonly inner: readonly Point[];
+  /** closed outlines */
   readonly cavity: readonly Point[];
+  readonly outside: readonly Point[];
   /** mm: closed outlines in the plane */
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
+  readonly appendage: readonly Point[];
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
@@ -81,17 +107,21 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
   const base = inHeart(...BASE);
   const [cos, sin] = [Math.cos(LEAN) * heart, Math.sin(LEAN) * heart];
   const at = (along: number, across: number): Point => [
-    base[0] + along * cos - across * sin,
-    base[1] + along * sin + across * cos,
+    base[0] + along * cos + across * sin,
+    base[1] + along * sin - across * cos,
   ];
+  const outside = smooth(OUTSIDE);
   return {
     base,
     lean: LEAN,
     size: heart,
-    muscle: [...smoothLine(OUTER, 6), ...smoothLine(INNER, 6)],
+    outer: smoothLine(OUTER, 6),
+    inner: smoothLine(INNER, 6),
     cavity: smooth([...INNER, [-14, 13], [-14, -13]]),
-    ventricle: smooth(OUTER).map(([along, across]) => at(along, across)),
+    outside,
+    ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
+    appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
     at,
   };
 }

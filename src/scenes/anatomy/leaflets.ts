@@ -15,62 +15,63 @@ export interface Leaflet {
 }
 
 const { from, to } = ATRIOVENTRICULAR;
-const middle = (from + to) / 2;
+/** Where the inlet's leaflets meet: the one beside the outlet is the longer one. */
+const MEET = from + 0.42 * (to - from);
+
+const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
+/** The free edge of the cusp behind. */
+const behind = (v: number, middle: number) => inRoots([-5.8, 9], [-2.6, v], [0, middle], [2.6, v], [5.8, 9]);
 
 const cusp = (side: 1 | -1): Leaflet => {
-  const line = (...points: readonly Point[]) => points.map(([u, v]) => inRoot(side * u, v));
+  const line = (...points: readonly Point[]) => inRoots(...points.map(([u, v]): Point => [side * u, v]));
   const half = (SEMILUNAR.to - SEMILUNAR.from) / 2;
   return {
     valve: "semilunar",
-    shut: line([half + 0.5, 0.6], [3.8, -1], [1.3, 1], [0.5, 5.4]),
-    open: line([half + 0.5, 0.6], [5.2, 2.8], [4.6, 5.4], [5, 8.2]),
+    shut: line([half + 0.9, 0.4], [4.4, -0.7], [2.2, 0.3], [0.7, 2.8], [0.45, 6]),
+    open: line([half + 0.9, 0.4], [6.4, 2.2], [5.9, 4.2], [5.9, 6.2], [6.2, 8]),
   };
 };
 
-/** The inlet's hang into the ventricle and meet along their edges; of the outflow's three cusps two are cut and one is whole behind them. */
+/** The inlet's bulge towards the atrium where they are shut and hang into the ventricle as a funnel; of the outflow's three cusps two are cut and one is whole behind them. */
 export const LEAFLETS: readonly Leaflet[] = [
   {
     valve: "semilunar",
-    shut: [inRoot(-5.8, 8.4), inRoot(0, 5.2), inRoot(5.8, 8.4)],
-    open: [inRoot(-5.8, 8.4), inRoot(0, 9.4), inRoot(5.8, 8.4)],
-    hangs: [
-      inRoot(5.8, 8.4),
-      inRoot(5.2, 3.4),
-      inRoot(2.9, 0.6),
-      inRoot(0, -0.3),
-      inRoot(-2.9, 0.6),
-      inRoot(-5.2, 3.4),
-      inRoot(-5.8, 8.4),
-    ],
+    shut: behind(7, 6.2),
+    open: behind(8.2, 8),
+    hangs: inRoots([5.8, 9], [5.4, 4], [3.2, 0.9], [0, 0], [-3.2, 0.9], [-5.4, 4], [-5.8, 9]),
   },
   {
     valve: "atrioventricular",
     shut: [
       [-0.4, from],
-      [1.6, from + 3],
-      [3.6, middle - 1.8],
-      [6.6, middle - 0.35],
+      [-0.2, from + 3],
+      [1.6, MEET - 1.6],
+      [4, MEET - 0.4],
+      [6.8, MEET - 0.3],
     ],
     open: [
       [-0.4, from],
-      [3, from + 0.9],
-      [6.4, from + 2],
-      [9.4, from + 2.6],
+      [2.4, from + 0.7],
+      [5, from + 1.5],
+      [7.4, from + 2],
+      [9.4, from + 2.2],
     ],
   },
   {
     valve: "atrioventricular",
     shut: [
-      [-0.4, to],
-      [1.8, to - 3.2],
-      [3.8, middle + 1.9],
-      [6.8, middle + 0.35],
+      [1, to + 1.6],
+      [-0.3, to - 4.2],
+      [1.3, MEET + 2.2],
+      [4, MEET + 0.5],
+      [6.8, MEET + 0.3],
     ],
     open: [
-      [-0.4, to],
-      [3.6, to - 0.5],
-      [8, to - 1.2],
-      [12, to - 1.6],
+      [1, to + 1.6],
+      [3.6, to - 0.2],
+      [7.2, to - 0.9],
+      [10.6, to - 2],
+      [13.4, to - 3],
     ],
   },
   cusp(-1),

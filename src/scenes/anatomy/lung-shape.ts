@@ -1,11 +1,10 @@
 /** The lungs: outline, fissures between the lobes, and trees of pulmonary arteries and veins that fill them. */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
+import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { VEIN_ROOTS } from "./great-vessels.ts";
 import { type Placing, smoothLine } from "./placing.ts";
+import { ARTERIES, type Side, VEINS } from "./segments.ts";
 import { growTree, type Tree } from "./tree.ts";
-
-export type Side = "left" | "right";
 
 /** Three lobes on the right, two and a notch for the heart on the left; x, y in the chest. */
 const OUTLINES: Readonly<Record<Side, readonly Point[]>> = {
@@ -82,17 +81,18 @@ export interface LungShape {
   readonly veins: Tree;
 }
 
-/** Where a pulmonary artery enters its lung in a 5-year-old, the way that it goes on, and its width. */
-const MOUTHS: Readonly<Record<Side, { readonly at: Point; readonly ahead: Point }>> = {
-  right: { at: [-38, 19], ahead: [-46.4, 11.6] },
-  left: { at: [56, 25], ahead: [64.2, 18.2] },
-};
+/** Where a pulmonary artery enters its lung in a 5-year-old, and its width there. */
+const MOUTHS: Readonly<Record<Side, Point>> = { right: [-38, 19], left: [56, 25] };
 const MOUTH_WIDTH = 10;
 const VEIN_WIDTH = 6.2;
 /** mm over which a tree's stem bends from where it was grown to where the artery ends */
-const BEND = 18;
+const BEND = 26;
+/** mm from the lung's edge at which it bends in full: nothing leaves the lung */
+const DEEP = 15;
 
 interface Trees {
+  /** mm from the lung's edge, negative inside */
+  readonly edge: Distance;
   readonly arteries: Tree;
   readonly veins: Tree;
 }
@@ -104,46 +104,54 @@ function treesOf(side: Side): Trees {
   const before = grown.get(side);
   if (before) return before;
   const outline = closedOutline(OUTLINES[side]);
-  const { at, ahead } = MOUTHS[side];
-  const away = side === "left" ? 4 : -4;
-  const trees = {
-    arteries: growTree([[at, ahead]], outline, { width: MOUTH_WIDTH, seed: 11 }),
-    veins: growTree(
-      VEIN_ROOTS[side].map(([x, y]) => [
-        [x, y],
-        [x + away, y + 0.5],
-      ]),
-      outline,
-      { width: VEIN_WIDTH, seed: 29 },
-    ),
-  };
+  // Each leaves room to the other's limbs.
+  const limbs = VEINS[side].flatMap(({ through }) => smoothLine(through, 4));
+  const arteries = growTree(ARTERIES[side], outline, MOUTH_WIDTH, limbs);
+  const places = arteries.nodes.map(({ at }) => at);
+  const edge = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
+  const trees = { edge, arteries, veins: growTree(VEINS[side], outline, VEIN_WIDTH, places) };
   grown.set(side, trees);
   return trees;
 }
 
 export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
   const { centre, normal, width } = frame[side];
-  const { arteries, veins } = treesOf(side);
-  const { at } = MOUTHS[side];
+  const at = MOUTHS[side];
   const from = inChest(...at);
   const shift: Point = [centre[0] - from[0], centre[1] - from[1]];
-  const bent = ([x, y]: Point): Point => {
-    const [px, py] = inChest(x, y);
-    const part = Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
-    return [px + part * shift[0], py + part * shift[1]];
+  let own: Pick<Trees, "arteries" | "veins"> | null = null;
+  // Where the lung lies is asked for before it is painted, and growing its trees takes long.
+  const trees = () => {
+    if (own) return own;
+    const { edge, arteries, veins } = treesOf(side);
+    const bent = ([x, y]: Point): Point => {
+      const [px, py] = inChest(x, y);
+      const within = Math.min(1, Math.max(0, -edge(x, y) / DEEP));
+      const part = within * Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
+      return [px + part * shift[0], py + part * shift[1]];
+    };
+    own = {
+      // Each stem reaches back under the vessel that it goes on from, which fades over it.
+      arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
+      veins: stemmed(
+        placed(veins, frame.scale, (point) => inChest(...point)),
+        0.2 * STEM * frame.scale,
+        [side === "left" ? 1 : -1, 0],
+      ),
+    };
+    return own;
   };
   return {
     side,
     outline: closedOutline(OUTLINES[side].map(([x, y]) => inChest(x, y < BASE && y > TIP ? y - UNDER : y))),
     fissures: FISSURES[side].map((line) => smoothLine(line.map((point) => inChest(...point)))),
     hilum: centre,
-    // Each stem reaches back under the vessel that it goes on from, which fades over it.
-    arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
-    veins: stemmed(
-      placed(veins, frame.scale, (point) => inChest(...point)),
-      0.35 * STEM * frame.scale,
-      [side === "left" ? 1 : -1, 0],
-    ),
+    get arteries() {
+      return trees().arteries;
+    },
+    get veins() {
+      return trees().veins;
+    },
   };
 }
 

@@ -1,21 +1,24 @@
-/** What the surgeon has sewn in: a conduit of woven fabric with its fine corrugation, or a tunnel's patch, and the running sutures that hold it. */
+/** What the surgeon has sewn in: a conduit with the rings that keep it open, or a tunnel's patch, and the running sutures that hold it. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
+import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
 export type Graft = NonNullable<ChestFrame["graft"]>;
 type Junction = NonNullable<ChestFrame["junction"]>;
 
-/** mm of a 5-year-old: thickness of the fabric, from ring to ring, from stitch to stitch, and a stitch's length. */
-const FABRIC = 2;
-const PITCH = 1.9;
+/** mm of a 5-year-old: thickness of the fabric, a ring and the way to the next, from stitch to stitch, and a stitch's length. */
+const FABRIC = 1.5;
+const RING = 0.95;
+const PITCH = 3.4;
 const STITCH = 1.7;
-const BITE = 2.6;
-/** How far a ring's front bows down, of the width. */
-const BOW = 0.13;
+const BITE = 2.2;
+/** How far the back of a ring or seam bows up, of the width: it is seen a little from above. */
+const BOW = 0.12;
+/** What the blood before it leaves of a seam's back. */
+const BACK = 0.55;
 
 /** Part of the graft's length over which its direction is taken. */
 const REACH = 0.06;
@@ -42,80 +45,110 @@ export const beside = ({ line, widths }: Graft, along: number, side: number, bey
   return [at[0] + reach * left[0], at[1] + reach * left[1]];
 };
 
-/** The fabric edge on, its outside drawn in at each ring. */
-function paintEdge(ink: Ink, graft: Graft, side: 1 | -1, size: number, { body, fold }: Cloth): void {
-  const rings = ringsOf(graft, size);
-  const steps = 6 * rings;
-  const places = Array.from({ length: steps + 1 }, (_, i) => i / steps);
-  const outer = places.map((along) =>
-    beside(graft, along, side, FABRIC * size * (1 + 0.24 * Math.cos(2 * Math.PI * rings * along))),
+/** Its back wall and the backs of its seams, seen through the blood. */
+export function paintSewnBehind(ink: Ink, { graft, junction, scale: s }: ChestFrame, theme: Theme): void {
+  const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
+  if (junction) paintBack(ink, ...acrossJunction(junction), s, cloth.thread);
+  if (graft?.kind !== "conduit") return;
+  const places = Array.from({ length: 41 }, (_, i) => i / 40);
+  trace(
+    ink,
+    [...places.map((at) => beside(graft, at, 1)), ...places.map((at) => beside(graft, at, -1)).reverse()],
+    true,
   );
-  trace(ink, [...outer, ...places.map((along) => beside(graft, along, side, -0.1 * size)).reverse()], true);
-  ink.fillStyle = body;
+  ink.fillStyle = cloth.body;
+  ink.globalAlpha = 0.5;
   ink.fill();
-  ink.lineWidth = 0.3 * size;
-  ink.strokeStyle = fold;
-  ink.stroke();
-}
-
-function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void {
-  for (const side of [1, -1] as const) paintEdge(ink, graft, side, size, cloth);
-  const rings = ringsOf(graft, size);
-  // Over the blood only a hint: the flow within is what is to be seen.
+  const rings = ringsOf(graft, s);
   for (let k = 1; k < rings; k++) {
-    traceRing(ink, graft, k / rings);
-    ink.lineWidth = 0.55 * size;
-    ink.strokeStyle = cloth.body;
-    ink.globalAlpha = 0.26;
-    ink.stroke();
+    const back = arched(beside(graft, k / rings, -1), beside(graft, k / rings, 1));
+    ink.globalAlpha = 0.4;
+    strokes(ink, back, s, [
+      [1.3, cloth.fold],
+      [0.9, cloth.body],
+    ]);
   }
   ink.globalAlpha = 1;
-  for (const end of [0, 1]) paintSuture(ink, graft, end, size, cloth);
+  for (const end of [0, 1]) paintBack(ink, beside(graft, end, -1), beside(graft, end, 1), s, cloth.thread);
 }
 
-function traceRing(ink: Ink, graft: Graft, along: number): void {
-  const [right, left] = [beside(graft, along, -1, 0), beside(graft, along, 1, 0)];
-  const bow = 2 * BOW * Math.hypot(left[0] - right[0], left[1] - right[1]);
-  ink.beginPath();
-  ink.moveTo(...right);
-  ink.quadraticCurveTo((left[0] + right[0]) / 2, (left[1] + right[1]) / 2 - bow, ...left);
-}
+/** The back of a seam, bowed as a ring. */
+const arched = (from: Point, to: Point): Point[] => {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  return Array.from({ length: 25 }, (_, i): Point => {
+    const bow = BOW * Math.sin((Math.PI * i) / 24) ** 0.7;
+    return [from[0] + (dx * i) / 24 - bow * dy, from[1] + (dy * i) / 24 + bow * dx];
+  });
+};
 
-/** Where graft meets vessel: a seam around it, crossed by stitches. */
-function paintSuture(ink: Ink, graft: Graft, end: number, size: number, cloth: Cloth): void {
-  paintSeam(ink, beside(graft, end, -1, FABRIC * size), beside(graft, end, 1, FABRIC * size), size, cloth);
-}
-
-/** Where the superior vena cava is sewn end to side to the pulmonary arteries. */
-export function paintJunction(ink: Ink, { at: [x, y], width }: Junction, size: number, theme: Theme): void {
-  const half = width / 2 + FABRIC * size;
-  paintJoin(ink, [x - half, y], [x + half, y], size, theme);
-}
-
-/** A seam around a vessel, from one side to the other. */
-function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
+function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   ink.save();
-  ink.lineCap = "butt";
-  paintSeam(ink, from, to, size, { ...CLOTH[theme.name], thread: threadOf(theme) });
+  ink.globalAlpha = BACK;
+  stitches(ink, arched(from, to), 0.62 * size, thread);
   ink.restore();
 }
 
-function paintSeam(ink: Ink, from: Point, to: Point, size: number, { thread, fold }: Cloth): void {
+/** The fabric edge on, with its rings cut across. */
+function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void {
+  const { body, fold, thread } = cloth;
+  const rings = ringsOf(graft, size);
+  ink.lineWidth = 0.35 * size;
+  ink.strokeStyle = fold;
+  ink.fillStyle = body;
+  for (const side of [1, -1]) {
+    for (let k = 1; k < rings; k++) {
+      const [x, y] = beside(graft, k / rings, side, FABRIC * size);
+      ink.beginPath();
+      ink.arc(x, y, RING * size, 0, 2 * Math.PI);
+      ink.fill();
+      ink.stroke();
+    }
+    const places = Array.from({ length: 61 }, (_, i) => i / 60);
+    const edge = (mm: number) => places.map((along) => beside(graft, along, side, mm * size));
+    trace(ink, [...edge(FABRIC), ...edge(-0.1).reverse()], true);
+    ink.fill();
+    ink.stroke();
+  }
+  for (const end of [0, 1]) paintEnds(ink, beside(graft, end, -1), beside(graft, end, 1), size, thread);
+}
+
+const acrossJunction = ({ at: [x, y], width }: Junction): readonly [Point, Point] => [
+  [x - width / 2, y],
+  [x + width / 2, y],
+];
+
+/** Where the superior vena cava is sewn end to side to the pulmonary arteries. */
+export const paintJunction = (ink: Ink, junction: Junction, size: number, theme: Theme): void =>
+  paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
+
+/** A seam around a vessel, from one side of its lumen to the other, before the blood in it. */
+export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
+  paintBack(ink, from, to, size, threadOf(theme));
+  paintEnds(ink, from, to, size, threadOf(theme));
+}
+
+/** The seam on both cut edges of the wall. */
+function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const across = Math.hypot(dx, dy);
-  const at = (part: number): Point => {
-    const bow = 4 * BOW * part * (1 - part);
-    return [from[0] + part * dx + bow * dy, from[1] + part * dy - bow * dx];
-  };
-  trace(
-    ink,
-    Array.from({ length: 25 }, (_, i) => at(i / 24)),
-  );
-  ink.lineWidth = 0.5 * size;
-  ink.strokeStyle = fold;
-  ink.stroke();
-  const count = Math.round(across / (STITCH * size));
-  for (let k = 0; k <= count; k++) stitch(ink, at(k / count), [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
+  for (const [[x, y], way] of [
+    [from, -1],
+    [to, 1],
+  ] as const)
+    for (const reach of [0.3, 1.2, 2.1]) {
+      const out = (way * reach * size) / across;
+      stitch(ink, [x + out * dx, y + out * dy], [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
+    }
+}
+
+/** A running suture along a line. */
+export function stitches(ink: Ink, along: readonly Point[], size: number, thread: string): void {
+  const seam = lineOf(along);
+  const count = Math.round(lastOf(seam.run) / (1.35 * STITCH * size));
+  for (let k = 0; k <= count; k++) {
+    const { at, left } = spotAt(seam, k / count);
+    stitch(ink, at, [left[0] + 0.35, left[1] + 0.35], size, thread);
+  }
 }
 
 function stitch(ink: Ink, [x, y]: Point, way: Point, size: number, colour: string): void {
@@ -123,7 +156,7 @@ function stitch(ink: Ink, [x, y]: Point, way: Point, size: number, colour: strin
   ink.beginPath();
   ink.moveTo(x - half * way[0], y - half * way[1]);
   ink.lineTo(x + half * way[0], y + half * way[1]);
-  ink.lineWidth = 0.55 * size;
+  ink.lineWidth = 0.5 * size;
   ink.strokeStyle = colour;
   ink.stroke();
 }

@@ -1,12 +1,13 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
 import { entryAt } from "../../sim/checked/present.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
+import { LIGHT } from "./paint-tube.ts";
 import { type Ink, trace } from "./painted-sheet.ts";
 import { type Round, tissue } from "./tones.ts";
-import type { Tree } from "./tree.ts";
+import { stemsOf, type Tree } from "./tree.ts";
 
 interface Bloods {
   readonly arteries: Round;
@@ -14,7 +15,7 @@ interface Bloods {
 }
 
 /** mm of the thinnest twig */
-const THINNEST = 0.5;
+const THINNEST = 0.4;
 
 /** @param size mm of the body for one of a 5-year-old */
 export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: number, theme: Theme): void {
@@ -35,63 +36,49 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
     ink.stroke();
   }
   ink.restore();
-  paintTree(ink, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
-  paintTree(ink, lung.arteries, { tones: bloods.arteries, part: 1 }, size);
-  // At the hilum the veins' trunks lie before the arteries.
-  for (const { at, parent } of lung.veins.nodes) {
-    if (parent >= 0) continue;
-    const reach = TRUNK * size;
-    const [x, y] = at;
-    const bounds = [x - reach, y - reach, x + reach, y + reach] as const;
-    const own = scratch(ink, bounds);
-    paintTree(own, lung.veins, { tones: bloods.veins, part: 0.8 }, size);
-    const fall = own.createRadialGradient(x, y, reach / 2, x, y, reach);
-    fall.addColorStop(0, "#000");
-    fall.addColorStop(1, "#0000");
-    own.globalCompositeOperation = "destination-in";
-    own.fillStyle = fall;
-    own.fillRect(x - reach, y - reach, 2 * reach, 2 * reach);
-    laidOver(ink, own, bounds);
-  }
+  // Each lung's lower vein lies behind its arteries, the upper one before them.
+  const [upper, lower] = stemsOf(lung.veins);
+  paintTree(ink, lung.veins.nodes, lower, bloods.veins, size);
+  paintTree(ink, lung.arteries.nodes, [...lung.arteries.nodes.keys()], bloods.arteries, size);
+  paintTree(ink, lung.veins.nodes, upper, bloods.veins, size);
 }
 
-/** mm of a 5-year-old from its root over which a vein lies before the arteries, and sinks behind them */
-const TRUNK = 17;
+/** mm by which a stem's outside is wider than its lumen; a branch in proportion to its width. */
+const OUTSIDE = 0.38;
+/** Tone from the edge (0) over the body (1) to the light (2), part of the width, and how far it lies towards the light: as on a tube. */
+const PASSES = Array.from({ length: 9 }, (_, k) => {
+  const depth = k / 8;
+  return [depth < 0.6 ? depth / 0.6 : (depth - 0.2) / 0.4, 1 - 0.86 * depth, 0.17 * depth] as const;
+});
 
-/** Of its stem's width that a branch still has a step on. */
-const FUNNEL = 0.74;
-/** Tone, part of the width, mm beyond it, and how far it lies towards the light. */
-const PASSES = [
-  ["wall", 1, 0.9, 0],
-  ["edge", 0.96, 0, 0],
-  ["body", 0.68, 0, 0.1],
-  ["light", 0.3, 0, 0.2],
-] as const;
-
-interface TreeLook {
-  readonly tones: Round;
-  /** of a node's width */
-  readonly part: number;
-}
-
-/** Wall, body and light of all twigs, each in its own pass, so that forks join without seams. */
-function paintTree(ink: Ink, { nodes }: Tree, { tones, part }: TreeLook, size: number): void {
-  // A branch leaves its stem as a funnel.
-  const widths: number[] = [];
-  for (const { parent, width } of nodes)
-    widths.push(Math.max(width, parent < 0 ? 0 : FUNNEL * (widths[parent] ?? width)));
-  for (const [tone, wide, more, aside] of PASSES) {
-    ink.strokeStyle = tones[tone];
-    for (const [i, { at, parent }] of nodes.entries()) {
+/** Outline, body and light of all twigs, each in its own pass, so that forks join without seams. */
+function paintTree(
+  ink: Ink,
+  nodes: Tree["nodes"],
+  drawn: readonly number[],
+  { wall, edge, body, light }: Round,
+  size: number,
+): void {
+  const widest = Math.max(...nodes.map(({ width }) => width));
+  const pass = (colour: string, part: number, more: number, aside: number) => {
+    ink.strokeStyle = colour;
+    for (const i of drawn) {
+      const { at, parent, width } = entryAt(nodes, i);
       if (parent < 0) continue;
       const from = entryAt(nodes, parent);
-      const drawn = Math.max(THINNEST * size, entryAt(widths, i) * part);
-      const [dx, dy] = [aside * drawn * LIGHT[0], aside * drawn * LIGHT[1]];
-      ink.lineWidth = drawn * wide + more * size * Math.min(1, drawn / (3 * size));
+      const outside = Math.max(THINNEST * size, width * (1 + OUTSIDE * (width / widest) ** 1.5));
+      const [dx, dy] = [aside * outside * LIGHT[0], aside * outside * LIGHT[1]];
+      ink.lineWidth = outside * part + more * size * Math.min(1, outside / (2 * size));
       ink.beginPath();
       ink.moveTo(from.at[0] + dx, from.at[1] + dy);
       ink.lineTo(at[0] + dx, at[1] + dy);
       ink.stroke();
     }
-  }
+  };
+  pass(wall, 1, OUTLINE, 0);
+  for (const [tone, part, aside] of PASSES)
+    pass(tone < 1 ? mix(edge, body, tone) : mix(body, light, tone - 1), part, 0, aside);
 }
+
+/** mm by which the outline reaches beyond */
+const OUTLINE = 0.8;

@@ -1,35 +1,26 @@
-/** What the staged operations leave of the normal heart: the small second chamber, the oversewn pulmonary trunk on it, and the right atrium's appendage. */
+/** What the staged operations leave of the normal heart: the oversewn pulmonary trunk and the right atrium's appendage. */
 
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
+import { stitches } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { type Ink, strokes, trace } from "./painted-sheet.ts";
+import type { Ink } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
 import { threadOf, tissue } from "./tones.ts";
 
-/** By the ventricle's own lengths: along from its base, across towards the patient's left. */
-const CHAMBER: readonly Point[] = [
-  [1.4, 20.4],
-  [2.4, 24.8],
-  [8, 28.6],
-  [15, 29],
-  [22, 26],
-  [27.4, 20],
-  [20, 22.6],
-  [13, 23.6],
-  [6, 22.8],
-];
+/** By the ventricle's own lengths: along from its base, across towards the patient's right. */
 const TRUNK: readonly Point[] = [
-  [3.4, 21],
-  [-4, 20],
-  [-10.6, 19.4],
-  [-13.8, 20.8],
-  [-14, 24],
-  [-11.4, 26],
-  [-4, 26.6],
-  [4, 27.4],
+  [-8, 2],
+  [-11.4, -6.4],
+  [-15, -15.4],
+  [-18.4, -21.4],
+  [-20, -22],
+  [-26, -17],
+  [-26, -15.4],
+  [-22, -8],
+  [-14, 0],
 ];
 const APPENDAGE: readonly Point[] = [
   [-33, 2.4],
@@ -42,60 +33,21 @@ const APPENDAGE: readonly Point[] = [
   [-23, 4],
   [-27, 0],
 ];
-/** On its border with the ventricle runs a coronary artery, which marks it off on the heart's surface (delimiting artery). */
-const ARTERY: readonly Point[] = [
-  [2, 20.4],
-  [6, 22.4],
-  [13, 23.3],
-  [20, 22.4],
-  [27.4, 19.4],
-  [33, 14.6],
-];
 /** Where the trunk's end is sewn over. */
 const CLOSED: readonly Point[] = [
-  [-12, 20.4],
-  [-12.7, 22.6],
-  [-12, 24.8],
+  [-18.2, -20.6],
+  [-21.6, -19],
+  [-24.8, -15.6],
 ];
 
 export const remainsOutline = ({ at }: HeartShape): readonly Point[] =>
-  [...CHAMBER, ...TRUNK, ...APPENDAGE].map((point) => at(...point));
+  [...TRUNK, ...APPENDAGE].map((point) => at(...point));
 
 export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
-  const organ = (points: readonly Point[], kind: "atrium" | "muscle") => {
-    const outline = closedOutline(
-      points.map((point) => at(...point)),
-      8,
-    );
-    paintOrgan(ink, outline, tissue(kind, theme), { depth: 3 * size, edge: 0.5 * size });
-  };
-  organ(APPENDAGE, "atrium");
-  organ(TRUNK, "atrium");
-  organ(CHAMBER, "muscle");
-  const muscle = tissue("muscle", theme);
-  const artery = smoothLine(ARTERY.map((point) => at(...point)));
-  strokes(ink, artery, size, [
-    [1.3, muscle.shade],
-    [0.7, muscle.edge],
-  ]);
-  paintOversewn(ink, at, size, theme);
-}
-
-/** A running suture that closes the dome from one side to the other. */
-function paintOversewn(ink: Ink, at: HeartShape["at"], size: number, theme: Theme): void {
-  const seam = smoothLine(CLOSED, STITCHES);
-  trace(
-    ink,
-    seam.map((point) => at(...point)),
-  );
-  ink.lineWidth = 0.4 * size;
-  ink.strokeStyle = tissue("atrium", theme).edge;
-  ink.stroke();
-  ink.strokeStyle = threadOf(theme);
-  for (const [x, y] of seam) {
-    trace(ink, [at(x - 0.9, y - 0.3), at(x + 0.9, y + 0.3)]);
-    ink.stroke();
+  for (const points of [APPENDAGE, TRUNK]) {
+    const outline = closedOutline(points.map((point) => at(...point)));
+    paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
   }
+  // A running suture closes the trunk's end.
+  stitches(ink, smoothLine(CLOSED.map((point) => at(...point))), 0.8 * size, threadOf(theme));
 }
-
-const STITCHES = 3;

@@ -1,12 +1,11 @@
 /** The ventricle's outflow and the aorta's root as one cutaway: walls that go on into the ventricle's, sinuses, and a rim where the closed vessel begins. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
-import type { Theme } from "../theme/theme.ts";
 import { type HeartShape, inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
-import { type Round, tissue } from "./tones.ts";
+import type { Round } from "./tones.ts";
 
 interface Root {
   readonly heart: HeartShape;
@@ -18,8 +17,8 @@ interface Root {
 /** How far up from the hinges the root is open at its sides, and by how much further in its middle. */
 const OPENED = 12;
 const ARCHED = 3.6;
-/** Where the left sinus gives off the coronary artery. */
-const OSTIUM = 5.6;
+/** Where the two sinuses in front give off the coronary arteries. */
+const OSTIUM = 6.4;
 
 /** The vessel's own bend away from the root's axis. */
 const bend = (v: number): number => -1.6 * (v / 15) ** 2;
@@ -29,7 +28,7 @@ const placed = ({ heart }: Root, points: readonly Point[]): Point[] =>
 
 /** The lumen's edge from below the hinge to the closed vessel. */
 const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
-  const sinus = Math.max(8, 1.16 * half);
+  const sinus = sinusOf(half);
   const profile: readonly Point[] = [
     [6, -3],
     [5.9, -0.6],
@@ -45,6 +44,9 @@ const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
     5,
   );
 };
+
+/** Half of the root's width where its sinuses are widest. */
+const sinusOf = (half: number): number => Math.max(8, 1.16 * half);
 
 const rimOf = (half: number): readonly Point[] =>
   Array.from({ length: 21 }, (_, i): Point => {
@@ -78,11 +80,10 @@ export function cutOpen(ink: Ink, root: Root): void {
   ink.restore();
 }
 
-export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
+export function paintRoot(ink: Ink, root: Root): void {
   const { half } = root;
   const [right, left] = [edgeOf(half, 1), edgeOf(half, -1)];
   const inside = placed(root, [...right, ...[...left].reverse()]);
-  paintCoronary(ink, root);
   ink.save();
   traceWindow(ink, root);
   ink.clip();
@@ -94,7 +95,7 @@ export function paintRoot(ink: Ink, root: Root, theme: Theme): void {
     [right, 1],
     [left, -1],
   ] as const)
-    paintWall(ink, root, edge, side, theme);
+    paintWall(ink, root, edge, side);
   ink.restore();
 }
 
@@ -112,21 +113,19 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
     ink.lineWidth = 0.85 * k * heart.size;
     ink.stroke();
   }
-  // The ridge above the sinuses.
-  trace(
-    ink,
-    placed(
-      root,
-      smoothLine([
-        [-7.4, 10.2],
-        [0, 11.6],
-        [7, 10.2],
+  for (const u of [-0.72, 0.72])
+    strokes(
+      ink,
+      placed(root, [
+        [u * sinusOf(root.half), OSTIUM],
+        [0.97 * u * sinusOf(root.half), OSTIUM + 0.3],
       ]),
-    ),
-  );
-  ink.globalAlpha = 0.5;
-  ink.lineWidth = 0.7 * heart.size;
-  ink.stroke();
+      heart.size,
+      [
+        [2.2, tones.light],
+        [1.4, tones.wall],
+      ],
+    );
   // The cut edge's shadow.
   trace(ink, placed(root, rimOf(root.half)));
   ink.strokeStyle = tones.wall;
@@ -145,55 +144,11 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
   ink.fill();
 }
 
-/** The wall in section, thicker towards the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
-function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1, theme: Theme): void {
-  const { heart, tones } = root;
-  const kept = edge.filter(([, v]) => v > -1.4);
-  const outer = kept.map(([u, v]): Point => [u + side * (1.3 + 0.8 * Math.exp(-((v + 0.8) ** 2) / 5)), v]);
-  const foot: readonly Point[] =
-    side === 1
-      ? [
-          [7.4, -2.6],
-          [6.6, -2.6],
-        ]
-      : [
-          [-7.6, -2.2],
-          [-6.4, -2.2],
-        ];
-  const line = placed(root, [...kept].reverse().concat([...foot].reverse(), outer));
-  const muscle = tissue("muscle", theme);
-  const [a, b] = [heart.at(...inRoot(0, -2)), heart.at(...inRoot(0, 3.4))];
-  const fall = ink.createLinearGradient(...a, ...b);
-  fall.addColorStop(0, side === 1 ? muscle.body : tissue("valve", theme).body);
-  fall.addColorStop(1, mix(tones.light, tissue("atrium", theme).light, 0.5));
-  trace(ink, line, true);
-  ink.fillStyle = fall;
-  ink.fill();
-  ink.lineWidth = 0.45 * heart.size;
-  ink.strokeStyle = tones.wall;
-  trace(ink, placed(root, kept));
-  ink.stroke();
-  trace(ink, placed(root, outer));
-  ink.stroke();
-}
-
-/** The left coronary artery from its sinus to the groove beside the second chamber. */
-function paintCoronary(ink: Ink, root: Root): void {
-  const { heart, tones, half } = root;
-  const u = Math.max(8, 1.16 * half);
-  const course = placed(
-    root,
-    smoothLine([
-      [u - 1, OSTIUM],
-      [u + 2.4, OSTIUM - 0.8],
-      [u + 3.6, 2],
-      [10.6, -1.6],
-      [11.2, -4],
-    ]),
-  );
-  strokes(ink, course, heart.size, [
-    [2.5, tones.wall],
-    [1.8, tones.edge],
-    [0.8, tones.light],
+/** The wall in section, from the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
+function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1): void {
+  const line = edge.filter(([, v]) => v > -1).map(([u, v]): Point => [u + side * 0.8, v]);
+  strokes(ink, placed(root, line), root.heart.size, [
+    [2.4, root.tones.wall],
+    [1.6, root.tones.light],
   ]);
 }

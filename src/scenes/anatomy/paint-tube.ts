@@ -67,12 +67,12 @@ export function paintTubes(ink: Ink, tubes: readonly Tube[], tones: Round, wall:
       own.fill();
     }
   };
-  pass({ part: 1, wall }, tones.wall);
-  if (tones.rim && wall > 0) pass({ part: 1, wall: 0.36 }, tones.rim);
+  for (const [part, colour] of tones.cut ?? [[1, tones.wall] as const])
+    pass({ part: 1, wall: part * wall }, colour);
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
     pass(
-      { part: 1 - 0.86 * depth, aside: ASIDE * depth },
+      { part: 1 - 0.86 * depth, aside: (tones.cut ? -ASIDE : ASIDE) * depth },
       depth < 0.6
         ? mix(tones.edge, tones.body, depth / 0.6)
         : mix(tones.body, tones.light, (depth - 0.6) / 0.4),

@@ -7,7 +7,8 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { paintOrgan } from "./paint-organ.ts";
+import { paintSewnBehind } from "./paint-graft.ts";
+import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -15,6 +16,8 @@ import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
 const WALL = 1.3;
+/** as thin as those of their branches in the lungs */
+const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
 /** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
@@ -28,7 +31,7 @@ type RoundOf = (holds: Holds) => Round;
 type Loops = readonly (readonly number[])[];
 
 /** @param size mm of the body for one of a 5-year-old */
-export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
+export const roomOf = (tubes: readonly Pick<Tube, "line">[], size: number): Bounds =>
   boundsOf(
     tubes.map(({ line }) => line),
     12 * size,
@@ -37,7 +40,8 @@ export const roomOf = (tubes: readonly Tube[], size: number): Bounds =>
 /** On a layer of their own. */
 function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: RoundOf, size: number): Ink {
   const layer = scratch(ink, bounds);
-  for (const tube of drawn) paintTube(layer, tube, round(tube.holds), WALL * size);
+  for (const tube of drawn)
+    paintTube(layer, tube, round(tube.holds), (tube.holds === "pulmonaryVein" ? THIN : WALL) * size);
   return layer;
 }
 
@@ -51,7 +55,7 @@ export function paintBehind(
   const s = frame.scale;
   const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
-  paintOrgan(ink, sac, tissue("sac", theme), { depth: 7 * s, edge: 0.6 * s });
+  paintPericardium(ink, sac, s, theme);
   laidOver(ink, layerOf(ink, bounds, inFront(true), round, s), bounds, CAST * s);
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;
@@ -78,7 +82,7 @@ export function paintHidden(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
-  { round, seen }: Pick<Before, "round" | "seen">,
+  { round, seen, theme }: Before,
 ): void {
   const s = anatomy.frame.scale;
   const layer = layerOf(ink, bounds, returning(anatomy), round, s);
@@ -88,6 +92,7 @@ export function paintHidden(
   ink.globalAlpha = THROUGH;
   laidOver(ink, layer, bounds);
   ink.restore();
+  paintSewnBehind(ink, anatomy.frame, theme);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
   letThrough(ground, anatomy, seen);
@@ -187,12 +192,7 @@ interface Before {
 }
 
 /** The aorta and what leaves its arch. */
-export function paintBefore(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { round, seen, theme }: Before,
-): void {
+export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
   const s = anatomy.frame.scale;
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
@@ -210,7 +210,7 @@ export function paintBefore(
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
-  paintRoot(ink, root, theme);
+  paintRoot(ink, root);
 }
 
 function traceLoops(ink: Ink, loops: Loops): void {

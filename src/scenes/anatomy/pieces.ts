@@ -7,8 +7,9 @@ import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
-import { paintAtrium, paintMuscle, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
+import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { paintMuscle } from "./paint-muscle.ts";
 import { paintRemains, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
@@ -60,20 +61,13 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
-  const sewn = [
-    ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
-    ...(frame.graft?.line ?? []),
-    ...(frame.junction ? [frame.junction.at] : []),
-  ];
-  const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
-  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
-  const hiddenIn = boundsOf([sewn, ...passing], 12 * s);
+  const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium, frame.lowerVein ?? []], 4 * heart.size);
-  const own = { bounds: boundsOf([heart.muscle], 3), pivot: [0, 0], inVentricle: true } as const;
+  const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
+  const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
-    drawn: readonly Tube[],
+    drawn: readonly Pick<Tube, "line">[],
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
@@ -82,13 +76,17 @@ export function piecesOf(
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
-    back: vessels(anatomy.behind, (...at) => paintBehind(...at, round, theme)),
+    back: vessels([...anatomy.behind, { line: anatomy.sac }], (...at) => paintBehind(...at, round, theme)),
     hidden: {
       bounds: hiddenIn,
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, seen });
+        paintHidden(ink, hiddenIn, frame.chamber ? { ...anatomy, behind: [] } : anatomy, {
+          round,
+          seen,
+          theme,
+        });
       },
     },
     abdomen: {
@@ -113,7 +111,7 @@ export function piecesOf(
     },
     bed: { ...own, paint: (ink) => paintVentricleBed(ink, heart, theme) },
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
-    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, theme) },
+    muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, round("arterial"), theme) },
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
       paintInLiver(...at, round, theme),
     ),
@@ -151,6 +149,18 @@ export function piecesOf(
       paintBefore(ink, bounds, anatomy, { round, seen, theme }),
     ),
   };
+}
+
+/** Where something is sewn, and where that and what passes behind it show through the blood. */
+function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] {
+  const { chamber, graft, junction, scale: s } = anatomy.frame;
+  const sewn = [
+    ...(chamber ? [chamber, [-chamber[0], -chamber[1]] as const] : []),
+    ...(graft?.line ?? []),
+    ...(junction ? [junction.at] : []),
+  ];
+  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
+  return [sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1], boundsOf([sewn, ...passing], 12 * s)];
 }
 
 function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {

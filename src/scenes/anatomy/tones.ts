@@ -1,4 +1,5 @@
 /** Colours of tissue on both stages, and of a vessel's round by what its blood carries. */
+import { entryAt } from "../../sim/checked/present.ts";
 import { bloodColour, groundColour, mix, rgb } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -76,20 +77,39 @@ export interface Round {
   readonly edge: string;
   readonly body: string;
   readonly light: string;
-  /** the wall's inner line; none when left out */
-  readonly rim?: string;
+  /** cut open: the wall's cut face from the outside inwards, by parts of its thickness; the light lies on the far side of the inside */
+  readonly cut?: readonly (readonly [part: number, colour: string])[];
 }
 
-/** The light along the lumen of a vessel on the dark stage, where marks show the blood. */
-export const DARK_SHEEN = "#4a5f9a";
+/** The inside of a vein's back wall: pale and bluish, so that marks of blood stand out; towards its edges it turns into the shade. */
+export const inside = ({ name }: Pick<Theme, "name">): Pick<Round, "edge" | "body" | "light"> =>
+  name === "dark"
+    ? { edge: "#060a18", body: "#17213f", light: "#2a3766" }
+    : { edge: "#a3a9cf", body: "#eceef9", light: "#fdfdff" };
+
+/** A wall where it is cut: parts of its thickness from its outside to the edge of its lining, and their colours. */
+export const cutFace = ({ name }: Pick<Theme, "name">): NonNullable<Round["cut"]> =>
+  name === "dark"
+    ? [
+        [1.14, "#3c2f45"],
+        [1, "#a48d98"],
+        [0.86, "#cdb6bb"],
+        [0.46, "#a48d98"],
+        [0.15, "#ecdcdb"],
+      ]
+    : [
+        [1.14, "#5d4550"],
+        [1, "#c3a09f"],
+        [0.86, "#e6cdc8"],
+        [0.46, "#c3a09f"],
+        [0.15, "#5b4450"],
+      ];
 
 /** A vein whose blood is shown by its own marks, as in the pathway. */
-export const hollow = ({ colour, name }: Theme): Round => ({
-  wall: colour.wall,
-  rim: colour.wallEdge,
-  edge: mix(colour.lumen, "#000000", name === "dark" ? 0.15 : 0.06),
-  body: colour.lumen,
-  light: name === "dark" ? mix(colour.lumen, DARK_SHEEN, 0.3) : "#ffffff",
+export const hollow = (theme: Pick<Theme, "name">): Round => ({
+  ...inside(theme),
+  wall: entryAt(cutFace(theme), 0)[1],
+  cut: cutFace(theme),
 });
 
 /** The portal vein and its branches: set off from the veins that leave the liver. */

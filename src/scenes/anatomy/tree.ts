@@ -1,10 +1,11 @@
 /**
- * A tree of vessels that fills an outline: space colonisation (Runions, Lane & Prusinkiewicz 2007) towards evenly spread
- * points, with widths by a power law of the number of ends (exponents from 2 to 3 are measured in pulmonary arteries: Huang et al. 1996).
+ * A tree of vessels in a lung: named limbs as far as the segments, and beyond each a dichotomy into the room that is left.
+ * Widths by a power law of the number of ends (exponents from 2 to 3 are measured in pulmonary arteries: Huang et al. 1996).
  */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
+import { smoothLine } from "./placing.ts";
 
 interface Node {
   readonly at: Point;
@@ -20,157 +21,171 @@ export interface Tree {
   readonly ends: readonly number[];
 }
 
-interface Growth {
-  /** mm at a root */
-  readonly width: number;
-  /** first index of the points' sequence: two trees in one lung fill different places */
-  readonly seed: number;
+/** A stem, or what leaves another limb; it passes the points `through`. */
+export interface Limb {
+  /** index of the limb that it leaves, and of the point there */
+  readonly from?: readonly [limb: number, point: number];
+  readonly through: readonly Point[];
 }
 
-/** mm of a 5-year-old: a step, the reach within which a point is taken, the room kept to the lung's edge. */
-const STEP = 2.4;
-const TAKEN = 3.4;
-const RIM = 3.2;
-/** how many points a tree grows to */
-const POINTS = 150;
-const EXPONENT = 2.2;
-const ROUNDS = 160;
-/** A twig grows thinner over its last steps. */
-const taper = (steps: number): number => Math.min(1, 0.4 + 0.15 * steps);
+/** mm of a 5-year-old: a twig's length, and the room that it keeps to others and to the lung's edge. */
+const TWIG = 7.4;
+const ROOM = 1.7;
+const RIM = 2;
+/** Steps of a limb from point to point, and of a twig. */
+const STEPS = 5;
+const BENDS = 3;
+/** Generations of twigs, each shorter than the one before. */
+const FORKS = 4;
+const SHORTER = 0.84;
+/** By which the number of ends goes with the width. */
+export const EXPONENT = 2;
+/** Steps over which an end grows thin. */
+const TAPER = 7;
+/** Angles at which twigs may leave, radians: at a limb's end, and along it. */
+const FORWARD = [0.35, 0.55, 0.8];
+const ASIDE = [0.65, 0.9];
+const BOTH = [1, -1];
 
 interface Bud {
-  x: number;
-  y: number;
-  parent: number;
+  readonly x: number;
+  readonly y: number;
+  readonly parent: number;
 }
 
-/** @param roots where each stem begins and a place that it passes */
+/** Where something grows on, and in which direction (radians). */
+type Tip = readonly [from: number, heading: number];
+
+/** @param taken places that belong to other vessels */
 export function growTree(
-  roots: readonly (readonly [Point, Point])[],
+  limbs: readonly Limb[],
   outline: readonly Point[],
-  { width, seed }: Growth,
+  width: number,
+  taken: readonly Point[] = [],
 ): Tree {
   const buds: Bud[] = [];
-  for (const [from, to] of roots) {
-    buds.push({ x: from[0], y: from[1], parent: -1 }, { x: to[0], y: to[1], parent: buds.length });
+  const edge = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
+
+  /** mm around a place that nothing else takes, 0 where that is too little */
+  const room = (x: number, y: number, from: Bud): number => {
+    let least = (ROOM + 1) ** 2;
+    for (const [tx, ty] of taken) least = Math.min(least, (tx - x) ** 2 + (ty - y) ** 2);
+    for (const bud of buds)
+      if (Math.abs(bud.x - from.x) + Math.abs(bud.y - from.y) > 2 * ROOM)
+        least = Math.min(least, (bud.x - x) ** 2 + (bud.y - y) ** 2);
+    return least < (ROOM / 1.4) ** 2 ? 0 : Math.min(Math.sqrt(least), ROOM - RIM - edge(x, y));
+  };
+  /** Bends bit by bit from the heading of what it leaves to its own. */
+  const twig = (from: number, [before, heading]: readonly [number, number], length: number): Tip => {
+    let parent = from;
+    const step = length / BENDS;
+    for (let k = 1; k <= BENDS; k++) {
+      const { x, y } = entryAt(buds, parent);
+      const turn = before + (heading - before) * Math.min(1, (k + 0.5) / BENDS);
+      parent = buds.push({ x: x + step * Math.cos(turn), y: y + step * Math.sin(turn), parent }) - 1;
+    }
+    return [parent, heading];
+  };
+  /** A twig to each side, in the freest of some directions; none where all is taken. */
+  const fork = ([from, heading]: Tip, length: number, angles: readonly number[], sides = BOTH): Tip[] =>
+    sides.flatMap((side): Tip[] => {
+      const bud = entryAt(buds, from);
+      let [best, most] = [0, ROOM];
+      for (const angle of angles) {
+        const turn = heading + side * angle;
+        const at = (part: number) =>
+          room(bud.x + part * length * Math.cos(turn), bud.y + part * length * Math.sin(turn), bud);
+        const found = Math.min(at(1), 1.4 * at(0.6));
+        if (found > most) [best, most] = [turn, found];
+      }
+      return most > ROOM ? [twig(from, [heading, best], length)] : [];
+    });
+
+  const places: number[][] = [];
+  for (const limb of limbs) places.push(grow(buds, limb, places));
+  let tips = places.map((points) => tipAt(buds, lastOf(points)));
+  for (let k = 0; k < FORKS; k++) {
+    const length = TWIG * SHORTER ** k;
+    tips = tips.flatMap((tip) => fork(tip, length, FORWARD));
+    if (k > 0) continue;
+    // Along a limb they leave to one side and the other in turn.
+    for (const points of places)
+      points.slice(1, -1).forEach((at, i) => {
+        for (const [more, side] of [
+          [1, 1],
+          [3, -1],
+        ] as const)
+          tips.push(...fork(tipAt(buds, at + more), length, ASIDE, [i % 2 === 0 ? side : -side]));
+      });
   }
-  let goals = spreadIn(outline, RIM, seed);
-  for (let round = 0; round < ROUNDS && goals.length > 0; round++) {
-    const before = buds.length;
-    reach(buds, goals, STEP);
-    const fresh = buds.slice(before);
-    const taken = TAKEN ** 2;
-    goals = goals.filter(([x, y]) => fresh.every((bud) => (bud.x - x) ** 2 + (bud.y - y) ** 2 > taken));
-    if (buds.length === before) break;
-  }
-  return widened(smoothed(pruned(buds)), width, roots.length);
+  return widened(buds, width);
 }
 
-/** Without twigs of a single step, which would be knobs. */
-function pruned(buds: readonly Bud[]): readonly Bud[] {
-  const on = new Uint16Array(buds.length);
-  for (const { parent } of buds) if (parent >= 0) on[parent] = entryAt(on, parent) + 1;
-  const kept = buds.map(({ parent }, i) => on[i] !== 0 || parent < 0 || on[parent] === 1);
-  const place = new Int32Array(buds.length);
-  let count = 0;
-  kept.forEach((keep, i) => {
-    place[i] = keep ? count++ : -1;
+function tipAt(buds: readonly Bud[], i: number): Tip {
+  const { x, y, parent } = entryAt(buds, i);
+  const before = entryAt(buds, Math.max(0, parent));
+  return [i, Math.atan2(y - before.y, x - before.x)];
+}
+
+/** Adds a limb's steps; answers where the points that it passes lie among the buds. */
+function grow(buds: Bud[], { from, through }: Limb, places: readonly number[][]): number[] {
+  let parent = from ? entryAt(entryAt(places, from[0]), from[1]) : -1;
+  const own: number[] = from ? [parent] : [];
+  // A branch leaves as its stem came.
+  const before = from
+    ? [entryAt(buds, parent).parent, parent].map((i): Point => {
+        const { x, y } = entryAt(buds, Math.max(0, i));
+        return [x, y];
+      })
+    : [];
+  const line = smoothLine([...before, ...through], STEPS).slice(from ? STEPS + 1 : 0);
+  line.forEach(([x, y], i) => {
+    parent = buds.push({ x, y, parent }) - 1;
+    if ((i + (from ? 1 : 0)) % STEPS === 0) own.push(parent);
   });
-  return buds
-    .filter((_, i) => kept[i])
-    .map((bud) => ({ ...bud, parent: bud.parent < 0 ? -1 : entryAt(place, bud.parent) }));
+  return own;
 }
 
-/** Each bud that is the nearest of some points grows one step towards their mean direction. */
-function reach(buds: Bud[], goals: readonly Point[], step: number): void {
-  const pull = new Map<number, [number, number]>();
-  for (const [x, y] of goals) {
-    let nearest = -1;
-    let least = Number.POSITIVE_INFINITY;
-    buds.forEach((bud, i) => {
-      // A stem's beginning lies in the vessel that it goes on from: no branch leaves it there.
-      if (bud.parent < 0) return;
-      const away = (bud.x - x) ** 2 + (bud.y - y) ** 2;
-      if (away < least) [nearest, least] = [i, away];
-    });
-    const bud = entryAt(buds, nearest);
-    const far = Math.sqrt(least) || 1;
-    const sum = pull.get(nearest) ?? [0, 0];
-    pull.set(nearest, [sum[0] + (x - bud.x) / far, sum[1] + (y - bud.y) / far]);
-  }
-  for (const [parent, [dx, dy]] of pull) {
-    const bud = entryAt(buds, parent);
-    const length = Math.hypot(dx, dy);
-    if (length < 1e-6) continue;
-    const next = { x: bud.x + (step * dx) / length, y: bud.y + (step * dy) / length, parent };
-    // Two points that pull to either side would grow the same step for ever.
-    if (buds.some((other) => Math.hypot(other.x - next.x, other.y - next.y) < 0.2 * step)) continue;
-    buds.push(next);
-  }
-}
-
-/** Points spread evenly over the outline's inside, by the Halton sequence. */
-function spreadIn(outline: readonly Point[], rim: number, seed: number): Point[] {
-  const xs = outline.map(([x]) => x);
-  const ys = outline.map(([, y]) => y);
-  const [left, right] = [Math.min(...xs), Math.max(...xs)];
-  const [low, high] = [Math.min(...ys), Math.max(...ys)];
-  const distance = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
-  const points: Point[] = [];
-  for (let i = seed; points.length < POINTS && i < seed + 12 * POINTS; i++) {
-    const point: Point = [left + (right - left) * halton(i, 2), low + (high - low) * halton(i, 3)];
-    if (distance(...point) < -rim) points.push(point);
-  }
-  return points;
-}
-
-function halton(index: number, base: number): number {
-  let [value, part] = [0, 1 / base];
-  for (let i = index; i > 0; i = Math.floor(i / base)) {
-    value += (i % base) * part;
-    part /= base;
-  }
-  return value;
-}
-
-/** Corners of single steps are drawn towards the line of what comes before and after. */
-function smoothed(buds: readonly Bud[]): readonly Bud[] {
-  let line = buds;
-  for (let pass = 0; pass < 3; pass++) {
-    const after = new Map<number, number>();
-    line.forEach(({ parent }, i) => {
-      if (parent >= 0 && !after.has(parent)) after.set(parent, i);
-    });
-    line = line.map((bud, i) => {
-      const next = after.get(i);
-      if (bud.parent < 0 || next === undefined) return bud;
-      const [p, n] = [entryAt(line, bud.parent), entryAt(line, next)];
-      return { ...bud, x: bud.x / 2 + (p.x + n.x) / 4, y: bud.y / 2 + (p.y + n.y) / 4 };
-    });
-  }
-  return line;
-}
-
-function widened(buds: readonly Bud[], width: number, roots: number): Tree {
+function widened(buds: readonly Bud[], width: number): Tree {
   const ends = new Float64Array(buds.length);
-  const on = new Uint8Array(buds.length);
-  for (const { parent } of buds) if (parent >= 0) on[parent] = 1;
-  for (let i = buds.length - 1; i >= 0; i--) {
-    if (!on[i]) ends[i] = 1;
-    const { parent } = entryAt(buds, i);
-    if (parent >= 0) ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
-  }
   // Steps to the farthest end beyond each place.
   const ahead = new Uint16Array(buds.length);
+  const tips: number[] = [];
   for (let i = buds.length - 1; i >= 0; i--) {
+    if (ends[i] === 0) {
+      ends[i] = 1;
+      tips.unshift(i);
+    }
     const { parent } = entryAt(buds, i);
-    if (parent >= 0) ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
+    if (parent < 0) continue;
+    ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
+    ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
   }
-  const all = buds.reduce((sum, { parent }, i) => sum + (parent < 0 ? entryAt(ends, i) : 0), 0) / roots;
-  const nodes = buds.map(({ x, y, parent }, i) => ({
-    at: [x, y] as const,
-    parent,
-    width: width * Math.min(1, entryAt(ends, i) / all) ** (1 / EXPONENT) * taper(entryAt(ahead, i)),
-  }));
-  return { nodes, ends: nodes.flatMap((_, i) => (on[i] ? [] : [i])) };
+  const most = Math.max(...buds.map(({ parent }, i) => (parent < 0 ? entryAt(ends, i) : 0)));
+  const widths: number[] = [];
+  const nodes = buds.map(({ x, y, parent }, i) => {
+    const share = entryAt(ends, i) / most;
+    const full = width * share ** (1 / EXPONENT) * Math.min(1, (1 + entryAt(ahead, i)) / TAPER);
+    const stem = parent < 0 ? width : entryAt(widths, parent);
+    // Where a stem goes on it narrows bit by bit; what leaves it begins with a short funnel.
+    const kept = parent >= 0 && entryAt(ends, i) > 0.5 * entryAt(ends, parent) ? NARROWS : FUNNEL;
+    widths.push(parent < 0 ? width : Math.min(stem, full + kept * (stem - full)));
+    return { at: [x, y] as const, parent, width: entryAt(widths, i) };
+  });
+  return { nodes, ends: tips };
+}
+
+/** Of what its stem is wider a step on. */
+const NARROWS = 0.72;
+const FUNNEL = 0.3;
+
+/** Indices of the nodes that hang on the first stem, and of the others. */
+export function stemsOf({ nodes }: Tree): readonly [number[], number[]] {
+  const stemOf = (i: number): number => {
+    const { parent } = entryAt(nodes, i);
+    return parent < 0 ? i : stemOf(parent);
+  };
+  const first = stemOf(0);
+  const all = [...nodes.keys()];
+  return [all.filter((i) => stemOf(i) === first), all.filter((i) => stemOf(i) !== first)];
 }

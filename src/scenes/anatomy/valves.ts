@@ -16,8 +16,8 @@ export interface Valves {
   move(standing: Standing): void;
 }
 
-/** Half of a leaflet's thickness at its hinge and at its free edge. */
-const THICK = [0.95, 0.5] as const;
+/** A leaflet's thickness, with its edges and within them. */
+const THICK = [1.3, 0.85] as const;
 /** From which parts of a leaflet cords run to the papillary muscle of its own side, and to the other one. */
 const CORDS = [
   [0.98, 0.86, 0.7],
@@ -47,33 +47,27 @@ export function valves(): Valves {
         if (leaflet.hangs)
           leaflets
             .poly([...line, ...smoothLine(leaflet.hangs, 4)].flat())
-            .fill({ color: look.body, alpha: 0.72 })
-            .stroke({ color: look.shade, width: 0.3, alpha: 0.7 });
+            .fill({ color: look.body, alpha: 0.5 })
+            .stroke({ color: look.shade, width: 0.22, alpha: 0.7 });
         else
+          THICK.forEach((width, i) => {
+            leaflets
+              .poly(line.flat(), false)
+              .stroke({ color: i ? look.body : look.shade, width, cap: "round", join: "round" });
+          });
+        if (leaflet.valve === "semilunar") {
+          // The nodule where the three cusps meet.
           leaflets
-            .poly(thickened(line).flat())
-            .fill({ color: look.body })
-            .stroke({ color: look.shade, width: 0.3 });
-        if (leaflet.valve === "semilunar") continue;
+            .circle(...lastOf(leaflet.hangs ? line.slice(0, (line.length >> 1) + 1) : line), 0.55)
+            .fill({ color: look.body });
+          continue;
+        }
         hold(cords, line, side);
         side = 1;
       }
       cords.stroke({ width: 0.3, color: look.edge, alpha: 0.85 });
     },
   };
-}
-
-/** Outline of a leaflet about its middle line. */
-function thickened(line: readonly Point[]): readonly Point[] {
-  const sides: [Point[], Point[]] = [[], []];
-  line.forEach(([x, y], i) => {
-    const [ax, ay] = entryAt(line, Math.max(0, i - 1));
-    const [bx, by] = entryAt(line, Math.min(line.length - 1, i + 1));
-    const half = (THICK[0] + ((THICK[1] - THICK[0]) * i) / (line.length - 1)) / Math.hypot(bx - ax, by - ay);
-    sides[0].push([x - half * (by - ay), y + half * (bx - ax)]);
-    sides[1].push([x + half * (by - ay), y - half * (bx - ax)]);
-  });
-  return [...sides[0], lastOf(line), ...sides[1].reverse()];
 }
 
 /** Each leaflet is held by both muscles, most of all by its own; each cord ends at a place of its own on a muscle's head. */

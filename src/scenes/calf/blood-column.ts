@@ -4,22 +4,22 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { passage } from "../drawing/trace-clock.ts";
-import { halfWidth, PLANE } from "./vein.ts";
+import { halfWidth, LENGTH } from "./vein.ts";
 
 /** Dots in the column at the clock's zero. */
 const COUNT = 110;
 /** mL in the column then, for each m2 of body: a child's and an adult's leg look alike. */
 const HELD = 91;
-/** Plane units between two heights at which the vein's width is taken. */
-const STEP = 10;
+/** Plane units between two places at which the vein's width is taken. */
+const STEP = LENGTH / 120;
 /** Part of the column that a squeeze may press out or let in at most. */
 const SWING = 0.7;
 
 export interface BloodColumn {
   /** Most dots that are there at a time. */
   readonly count: number;
-  /** Calls for each dot that is there: its number, which it keeps, its height (plane units), and -1..1 across the vein. */
-  each(time: number, squeeze: number, place: (dot: number, y: number, across: number) => void): void;
+  /** Calls for each dot that is there: its number, which it keeps, where along the vein it is (plane units), and -1..1 across it. */
+  each(time: number, squeeze: number, place: (dot: number, at: number, across: number) => void): void;
 }
 
 export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
@@ -37,19 +37,20 @@ export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
       const left = even * (outflow?.passed(time) ?? 0);
       const volume = held - left - low;
       const high = low + Math.min((1 + SWING) * held, Math.max((1 - SWING) * held, volume));
-      const heightOf = heights(squeeze);
+      const placeOf = places(squeeze);
       for (let dot = Math.ceil(low / each); dot * each < high; dot++)
-        place(dot, heightOf((dot * each - low) / (high - low)), 2 * part((dot + 1) * GOLDEN) - 1);
+        place(dot, placeOf((dot * each - low) / (high - low)), 2 * part((dot + 1) * GOLDEN) - 1);
     },
   };
 }
 
 const part = (value: number): number => value - Math.floor(value);
 
-/** From the part of the volume that lies below to the height, plane units. */
-function heights(squeeze: number): (below: number) => number {
+/** From the part of the volume that lies below to the place along the vein, plane units. */
+function places(squeeze: number): (below: number) => number {
   const sums = [0];
-  for (let y = PLANE.height; y > 0; y -= STEP) sums.push(lastOf(sums) + halfWidth(y - STEP / 2, squeeze));
+  for (let at = LENGTH; at > STEP / 2; at -= STEP)
+    sums.push(lastOf(sums) + halfWidth(at - STEP / 2, squeeze));
   const whole = lastOf(sums);
   return (below) => {
     const sought = below * whole;
@@ -60,7 +61,7 @@ function heights(squeeze: number): (below: number) => number {
       else high = middle;
     }
     const from = entryAt(sums, low);
-    return PLANE.height - STEP * (low + (sought - from) / (entryAt(sums, high) - from));
+    return LENGTH - STEP * (low + (sought - from) / (entryAt(sums, high) - from));
   };
 }
 

@@ -6,7 +6,7 @@ import type { Lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { HALF, PLANE, VALVES } from "./vein.ts";
+import { HALF, placeInLeg, VALVES } from "./vein.ts";
 
 interface Name {
   /** word key */
@@ -17,20 +17,19 @@ interface Name {
 }
 
 /** Plane units: beside the patella, and beside the muscle where it is thickest. */
-const BESIDE = { before: 548, behind: 106 } as const;
-const BEFORE_VEIN = PLANE.middle + HALF;
+const BESIDE = { before: 480, behind: 96 } as const;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [
-  { key: "further.calf.heart", at: [BEFORE_VEIN, 28], side: "before" },
+  { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, side: "before" },
   ...VALVES.map(
-    ({ y }, i): Name => ({
+    ({ at }, i): Name => ({
       key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
-      at: [BEFORE_VEIN, y - 14],
+      at: placeInLeg(at - 10, HALF).spot,
       side: "before",
     }),
   ),
-  { key: "further.calf.belly", at: [222, 240], side: "behind" },
+  { key: "further.calf.belly", at: [168, 300], side: "behind" },
 ];
 
 /** @param room CSS px that the names keep to */

@@ -1,68 +1,122 @@
 /**
- * Where the tissues of the lower leg lie, seen from its inner side, toes to the right: lengths as in an adult (tibia
- * about 370 mm, foot about 260 mm, common anatomy), two plane units a millimetre. The vein is drawn wider than life.
+ * Where the tissues of a left lower leg lie, cut open and seen from its inner side, toes to the right. Two plane units a
+ * millimetre of a leg with a tibia of 340 mm; lengths of the bones, and the courses of muscles and veins, as in anatomy
+ * textbooks (from memory). The deep vein, and with it the room between the muscles, is drawn wider than life.
  */
 import { spots } from "../drawing/curve-drawing.ts";
-import { partOf } from "./rounded.ts";
+import { loopOf, partOf } from "./rounded.ts";
 
 /** From behind the knee over calf, heel and sole to the toes, and over patella and shin to them. */
 export const SKIN = partOf(
-  "172 -30, 186 50, 198 116, 176 196, 136 296, 118 390, 132 500, 168 620, 190 720, 188 800, 170 856, 148 905, 152 950, 196 978, 300 976, 420 984, 540 994, 616 996, 650 986, 664 962",
-  "500 -30, 520 30, 534 80, 520 140, 500 200, 486 260, 470 400, 454 560, 440 700, 438 780, 452 826, 500 860, 574 890, 632 916, 658 936, 664 962",
+  "166 -30, 176 40, 184 96, 172 152, 136 212, 106 282, 94 352, 100 432, 127 522, 161 612, 186 690, 196 760, 191 820, 178 872, 174 926, 188 966, 228 986, 300 985, 372 970, 450 966, 520 978, 588 990, 640 990, 684 990, 710 980, 720 958",
+  "430 -30, 446 20, 464 70, 456 130, 438 180, 430 230, 436 300, 434 400, 420 520, 404 640, 398 740, 404 796, 426 828, 470 848, 520 866, 580 890, 640 914, 684 926, 710 936, 720 958",
+);
+/** Deep fascia around the muscles, from behind the knee to the heel and up the shin. */
+export const FASCIA = partOf(
+  "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 211 760, 207 820, 200 876",
+  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 740, 386 790, 360 850, 300 876",
 );
 
-/** Calf muscles: from femur and tibia back and down to the Achilles tendon. */
+/** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
 export const GASTROCNEMIUS = partOf(
-  "366 92, 330 84, 290 98, 238 136, 196 206, 158 286, 140 366, 150 456, 174 536, 190 596",
-  "366 92, 336 126, 292 174, 264 230, 246 300, 232 380, 220 460, 206 536, 190 596",
+  "276 66, 256 80, 228 124, 196 178, 160 236, 137 298, 127 358, 132 430, 152 502, 178 572",
+  "276 66, 294 84, 262 166, 234 224, 210 288, 194 352, 184 422, 177 490, 176 532, 178 572",
+);
+/** The near one of its heads, which crosses the vein. */
+export const INNER_HEAD = partOf(
+  "286 54, 262 72, 228 112, 194 162, 166 218, 151 270, 146 336",
+  "286 54, 303 68, 270 124, 238 170, 216 222, 200 276, 190 336",
 );
 export const SOLEUS = partOf(
-  "386 222, 300 236, 250 290, 226 370, 216 460, 208 540, 200 620, 210 706",
-  "386 222, 336 262, 298 320, 292 400, 292 480, 284 570, 254 646, 210 706",
+  "304 184, 264 198, 230 232, 196 290, 176 352, 166 422, 166 492, 176 560, 194 630, 216 700",
+  "304 184, 314 204, 256 256, 228 316, 226 380, 226 440, 227 500, 229 560, 233 624, 216 700",
 );
-/** Between the vein and the tibia. */
+/** Tibialis posterior and its neighbours, between the vein and the bones. */
 export const DEEP_FLEXORS = partOf(
-  "388 262, 336 286, 308 346, 308 470, 318 580, 336 680, 344 766",
-  "388 262, 394 340, 388 450, 378 580, 364 690, 344 766",
+  "314 226, 294 234, 280 262, 275 312, 275 380, 275 450, 277 520, 283 600, 289 670, 297 730, 303 776",
+  "314 226, 328 240, 333 290, 332 350, 331 420, 329 490, 325 560, 320 630, 314 690, 307 740, 303 776",
 );
-/** Achilles tendon: from the muscles to the calcaneus. */
+/** Far parts: biceps femoris to the fibula, and in front of the tibia its anterior muscle. */
+export const BICEPS_FEMORIS = partOf(
+  "196 -30, 204 20, 224 80, 260 138, 292 182",
+  "236 -30, 242 20, 256 76, 278 136, 292 182",
+);
+export const TIBIALIS_ANTERIOR = partOf(
+  "394 206, 384 260, 376 380, 370 500, 368 600, 372 690",
+  "400 206, 414 248, 419 320, 414 400, 402 500, 388 600, 372 690",
+);
+export const QUADRICEPS = partOf("380 -40, 380 -16, 384 8, 398 40", "416 -40, 414 -16, 410 10, 398 40");
+/** Of the great toe. */
+export const NAIL = spots("690 927, 704 932, 712 940");
+/** Muscles of the sole. */
+export const SOLE = partOf(
+  "236 950, 290 942, 350 936, 430 930, 520 944, 592 964",
+  "236 950, 290 958, 350 956, 430 950, 520 962, 592 964",
+);
+/** The one tendon of both calf muscles, from between them to the calcaneus. */
 export const ACHILLES_TENDON = partOf(
-  "186 486, 178 560, 190 640, 202 720, 200 790, 186 846, 176 898",
-  "186 486, 206 560, 214 640, 222 720, 220 790, 210 846, 176 898",
+  "138 436, 151 504, 176 582, 197 650, 207 714, 211 770, 209 826, 206 886",
+  "170 436, 182 510, 203 588, 217 656, 224 714, 227 770, 224 826, 216 880",
 );
 
-export const TIBIA = partOf(
-  "424 147, 376 146, 366 164, 380 204, 390 270, 388 400, 380 560, 370 700, 354 776, 349 812, 358 826, 388 821",
-  "424 147, 472 146, 486 162, 482 188, 484 212, 464 266, 446 400, 430 560, 418 700, 422 770, 427 806, 420 824, 388 821",
+export const TIBIA = loopOf(
+  "346 150, 306 144, 290 160, 299 194, 316 230, 326 290, 330 400, 326 520, 319 640, 308 730, 298 786, 297 820, 308 846, 326 852, 344 842, 354 822, 372 812, 372 784, 369 730, 374 640, 382 520, 388 400, 394 300, 402 240, 411 208, 402 186, 404 162, 390 145, 346 150",
 );
-export const CALCANEUS = partOf(
-  "174 904, 188 874, 226 864, 270 874, 312 874, 344 888, 384 900, 420 906",
-  "174 904, 172 930, 190 954, 230 956, 290 946, 350 940, 404 932, 420 906",
+/** Behind it, seen at its head and between the muscles. */
+export const FIBULA = partOf(
+  "294 168, 278 180, 282 208, 296 250, 302 400, 298 560, 294 700, 290 780, 286 830, 300 862",
+  "294 168, 314 182, 312 208, 320 250, 330 400, 326 560, 318 700, 316 780, 320 830, 300 862",
+);
+export const FEMUR = loopOf(
+  "348 -60, 320 -40, 317 6, 302 40, 285 74, 289 108, 314 129, 346 127, 378 129, 404 112, 409 78, 396 40, 382 10, 378 -40, 348 -60",
+);
+export const PATELLA = loopOf("424 30, 414 54, 416 84, 426 106, 440 80, 439 46, 424 30");
+export const CALCANEUS = loopOf(
+  "206 904, 214 876, 246 866, 284 876, 312 884, 342 882, 370 890, 382 910, 366 930, 330 936, 290 944, 250 956, 220 950, 206 928, 206 904",
 );
 
-/** The other bones: femur, patella, talus, and the foot from its middle to the great toe. */
-export const BONES = [
-  partOf(
-    "410 -30, 406 14, 386 50, 362 82, 366 114, 390 130, 424 126",
-    "464 -30, 466 10, 478 42, 488 78, 480 112, 454 128, 424 126",
-  ),
-  partOf("510 34, 497 56, 496 88, 508 110", "510 34, 523 54, 524 84, 508 110"),
-  partOf(
-    "388 831, 360 836, 346 856, 350 874, 378 888, 430 892",
-    "388 831, 416 835, 438 856, 462 864, 466 882, 430 892",
-  ),
-  partOf("470 868, 494 872, 522 888, 528 906, 504 918", "470 868, 466 898, 478 912, 504 918"),
-  partOf("426 904, 462 908, 500 924, 522 932", "426 904, 424 930, 466 942, 522 932"),
-  partOf("534 898, 562 910, 596 928, 608 944", "534 898, 530 922, 560 940, 594 954, 608 944"),
-  partOf("614 944, 632 948, 646 960, 634 968", "614 944, 608 958, 618 968, 634 968"),
+/** The inner arch of the foot behind the malleolus: talus, navicular, cuneiform, metatarsal and the toe's two bones. */
+export const ARCH = [
+  "298 862, 302 838, 328 822, 358 823, 380 842, 404 848, 418 864, 412 888, 394 894, 368 884, 342 878, 312 878, 298 862",
+  "430 850, 420 866, 418 890, 430 908, 444 896, 446 868, 430 850",
+  "460 862, 450 878, 451 902, 464 916, 486 908, 490 888, 482 868, 460 862",
+  "493 900, 496 882, 514 882, 540 898, 576 914, 600 922, 608 940, 596 956, 574 944, 536 926, 502 916, 493 900",
+  "612 950, 617 934, 636 941, 654 945, 662 954, 654 965, 636 962, 618 966, 612 950",
+  "667 958, 671 948, 686 950, 697 958, 686 968, 671 968, 667 958",
+].map(loopOf);
+/** Menisci, between the bones of the knee. */
+export const MENISCI = [
+  "298 134, 294 142, 304 144, 332 142, 310 138, 298 134",
+  "398 134, 402 142, 390 144, 362 142, 384 138, 398 134",
+].map(loopOf);
+/** The outer side of the foot, behind its arch. */
+export const OUTER_FOOT = partOf(
+  "380 904, 424 900, 484 916, 560 942, 600 960",
+  "380 904, 388 934, 446 946, 522 958, 600 960",
+);
+
+/** Tendons and ligaments: their way and their width. */
+export const TENDONS = [
+  { line: spots("402 -20, 412 6, 425 38"), width: 13 },
+  { line: spots("427 100, 424 150, 411 204"), width: 13 },
+  { line: spots("378 640, 378 720, 381 790, 394 828, 428 854, 466 888"), width: 8 },
+  { line: spots("232 954, 320 958, 430 954, 520 966, 592 968"), width: 5 },
 ] as const;
+/** Of tibialis posterior, behind the inner malleolus to the navicular. */
+export const INNER_TENDON = { line: spots("303 764, 299 812, 306 850, 340 880, 384 896, 424 892"), width: 8 };
 
-/** Tendons before the knee, from thigh to patella and on to the tibia. */
-export const KNEE_TENDONS = ["498 -30, 510 40", "508 106, 500 160, 484 212"].map(spots);
-
-/** The vein's way below the ankle, and the small veins that run into it. */
-export const FOOT_VEINS = [
-  { line: spots("300 816, 301 846, 314 884, 346 920, 404 946, 480 958, 560 966, 616 968"), half: [30, 3] },
-  { line: spots("404 946, 450 940, 510 940, 566 954"), half: [7, 2] },
-  { line: spots("330 906, 312 938, 280 960, 236 966"), half: [7, 2] },
-] as const;
+/** Small saphenous vein in the fat behind the muscles, up to where it joins the deep one; its half width at both ends. */
+export const SMALL_SAPHENOUS = {
+  line: spots(
+    "206 884, 199 826, 204 764, 197 692, 176 612, 143 524, 117 434, 111 352, 124 284, 154 216, 186 158, 208 108, 228 74, 246 48",
+  ),
+  half: [0.8, 4.6],
+} as const;
+/** Veins that run into others: a perforating vein through fascia and muscle, and those of heel and foot. */
+export const TRIBUTARIES = {
+  perforating: { line: spots("116 424, 148 430, 186 414, 230 386"), half: [3, 3.6] },
+  foot: [
+    { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.8, 6] },
+    { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.8, 5] },
+  ],
+} as const;

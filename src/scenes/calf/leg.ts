@@ -1,7 +1,8 @@
-/** One lower leg: vein, muscles that squeeze it, valves, and the blood between them. */
+/** One lower leg: the deep vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { RICH, saturationOf } from "../circuit/circuit-blood.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
@@ -10,8 +11,11 @@ import type { Box } from "../scene.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
-import { drawBones, drawMuscles, drawSkin, drawValves, drawVein } from "./leg-drawing.ts";
-import { CALF, freeHalfWidth, halfWidth, PLANE, squeezeAt, VALVES } from "./vein.ts";
+import { FASCIA, TIBIA } from "./leg-parts.ts";
+import { muscleStrips } from "./muscle-strips.ts";
+import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintInnerHead } from "./paint-leg.ts";
+import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
+import { CALF, freeHalfWidth, halfWidth, placeInLeg, squeezeAt, VALVES } from "./vein.ts";
 
 interface LegState {
   readonly circulation: Circulation;
@@ -30,33 +34,46 @@ export interface Leg {
 }
 
 /** Room that the leg takes, plane units. */
-export const LEG = { left: 40, top: 0, right: 670, bottom: 1000 } as const;
-/** Muscle thickens as it shortens: by this part at full squeeze. */
-const THICKER = 0.07;
+export const LEG = { left: 70, top: 0, right: 726, bottom: 1000 } as const;
+/** Device pixels of a CSS pixel for which the tissues are painted. */
+const DENSE = 1.25;
 
 /** Gives each dot a rank of no order that shows; how fast one whose rank has no room fades. */
 const ODD = 0.7548776662;
 const FADE = 5;
-
-const frameOf = (height: number): Graphics => new Graphics().rect(0, 0, 700, height).fill(0xffffff);
+/** Half a dot, and how near it comes to the wall. */
+const DOT = 4;
 
 export function leg(): Leg {
   const view = new Container();
-  const [skin, muscles, bones] = [new Graphics(), new Graphics(), new Graphics()];
-  const [vein, leaflets] = [new Graphics(), new Graphics()];
+  const [behind, before] = [sheet(), sheet()];
+  const calf = muscleStrips(-1, { left: 80, right: 330 }, FASCIA, true);
+  const deep = muscleStrips(1, { left: 250, right: 440 }, TIBIA, false);
+  const [mask, vein] = [new Graphics(), new Graphics()];
+  const [farCusps, cusps] = [new Graphics(), new Graphics()];
+  mask.rect(LEG.left, LEG.top, LEG.right - LEG.left, LEG.bottom - LEG.top).fill(0xffffff);
   const blood = streaks();
-  const [whole, upper] = [frameOf(LEG.bottom), frameOf(PLANE.height)];
-  const inside = new Container();
-  inside.addChild(upper, vein, blood.view, leaflets);
-  inside.mask = upper;
-  view.addChild(whole, skin, muscles, bones, inside);
-  muscles.pivot.x = PLANE.middle;
-  muscles.position.x = PLANE.middle;
-  view.mask = whole;
+  // Sheets are painted with y up.
+  for (const each of [behind, before]) each.view.scale.y = -1;
+  view.addChild(mask, behind.view, calf.view, deep.view, vein, farCusps, blood.view, cusps, before.view);
+  view.mask = mask;
   let known: Circulation | null = null;
-  let painted = "";
-  let narrowed = "";
+  let [painted, fine, narrowed] = ["", 0, ""];
   let column: BloodColumn | null = null;
+
+  const paint = (saturation: number, density: number, theme: Theme): void => {
+    const { left, top, right, bottom } = LEG;
+    behind.paint([left, -bottom, right, -top], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintBehindVein(ink, saturation, theme);
+    });
+    before.paint([140, -340, 320, -top], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintInnerHead(ink, theme);
+    });
+    calf.paint(density, (ink) => paintCalfMuscles(ink, saturation, theme));
+    deep.paint(density, (ink) => paintDeepMuscles(ink, theme));
+  };
 
   return {
     view,
@@ -72,27 +89,31 @@ export function leg(): Leg {
       }
       const saturation = saturationOf(circulation, "ivc");
       const look = `${theme.name} ${Math.round(saturation)}`;
-      if (look !== painted) {
-        painted = look;
-        drawSkin(skin, theme);
-        drawMuscles(muscles, theme);
-        drawBones(bones, saturation, theme);
+      const density = fit.scale * DENSE;
+      if (look !== painted || !servesAt(fine, density)) {
+        [painted, fine, narrowed] = [look, density, ""];
+        paint(saturation, density, theme);
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
       const squeeze = squeezeAt(circulation.traces, time);
-      muscles.scale.x = 1 + THICKER * squeeze;
-      const width = `${look} ${squeeze.toFixed(3)}`;
-      if (width !== narrowed) drawVein(vein.clear(), squeeze, saturation, theme);
+      const width = squeeze.toFixed(3);
+      if (width !== narrowed) {
+        drawVein(vein.clear(), squeeze, saturation, theme);
+        for (const muscles of [calf, deep]) muscles.bend(squeeze);
+      }
       narrowed = width;
       placeBlood(blood, column, state, open, theme);
-      drawValves(leaflets, open, theme);
+      drawFarCusps(farCusps, open, theme);
+      drawValves(cusps, open, theme);
       return { fit, open };
     },
-    release: () => blood.release(),
+    release() {
+      for (const each of [behind, before, calf, deep, blood]) each.release();
+    },
   };
 }
 
-/** Sets the column's dots between wall and leaflets, each as long as its blood is fast. */
+/** Sets the column's dots between wall and cusps, each as long as its blood is fast. */
 function placeBlood(
   blood: Streaks,
   column: BloodColumn,
@@ -106,17 +127,18 @@ function placeBlood(
   const saturation = saturationOf(circulation, "ivc");
   const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
   let shown = 0;
-  column.each(time, squeeze, (dot, y, across) => {
-    const free = freeHalfWidth(y, squeeze, open);
-    // Between leaflets that are shut there is room for few.
-    const crowd = free / halfWidth(y, squeeze) - ((dot * dot * ODD) % 1);
-    const speed = legs ? Math.abs(valueAt(traces, y < CALF.top ? legs.out : legs.in, time)) : 0;
+  column.each(time, squeeze, (dot, at, across) => {
+    const free = freeHalfWidth(at, squeeze, open);
+    // Between cusps that are shut there is room for few.
+    const crowd = free / halfWidth(at, squeeze) - ((dot * dot * ODD) % 1);
+    const speed = legs ? Math.abs(valueAt(traces, at < CALF.top ? legs.out : legs.in, time)) : 0;
+    const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));
     blood.set(shown++, {
-      x: PLANE.middle + across * Math.max(0, free - 8),
-      y,
-      angle: -Math.PI / 2,
-      length: 10 + Math.min(26, (14 * speed) / request.body.bsa),
-      width: 9,
+      x: spot[0],
+      y: spot[1],
+      angle: Math.atan2(up[1], up[0]),
+      length: Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
+      width: Math.min(2 * DOT, 1.2 * free),
       colour,
       shape: shapeOf(saturation >= RICH, still),
       alpha: still && dot % 2 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),

@@ -1,9 +1,7 @@
-/** A part of a limb between two borders, lit along its middle: bands that grow lighter inward. */
-import type { Graphics } from "pixi.js";
+/** A part of a limb: between two borders, or within a line around it. */
+
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Tissue } from "../anatomy/tones.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
-import { mix } from "../theme/colour.ts";
 
 /** Borders from one end to the other, with as many points each. */
 export interface Part {
@@ -12,9 +10,6 @@ export interface Part {
 }
 
 const SAMPLES = 96;
-const BANDS = 9;
-/** Where across the light falls, from the left border to the right one. */
-const LIT = 0.42;
 
 /** From the spots of its two borders, as "x y, x y, ...". */
 export const partOf = (left: string, right: string): Part => ({
@@ -31,6 +26,19 @@ function sampled(border: readonly Spot[]): readonly Spot[] {
   });
 }
 
+/** From the spots around it, beginning and ending at one end of it: a part with no corners. */
+export function loopOf(around: string): Part {
+  const line = curve(spots(around));
+  const at = new Float64Array(4);
+  const place = (share: number): Spot => {
+    placeOn(line, share, at);
+    return [entryAt(at, 0), entryAt(at, 1)];
+  };
+  const half = (way: (share: number) => number) =>
+    Array.from({ length: SAMPLES + 1 }, (_, i) => place(way(i / SAMPLES / 2)));
+  return { left: half((share) => share), right: half((share) => 1 - share) };
+}
+
 /** A line along the part. @param share of the way from the left border to the right one */
 export const along = ({ left, right }: Part, share: number): readonly Spot[] =>
   left.map(([x, y], i): Spot => {
@@ -39,22 +47,3 @@ export const along = ({ left, right }: Part, share: number): readonly Spot[] =>
   });
 
 export const outlineOf = ({ left, right }: Part): readonly Spot[] => [...left, ...right.toReversed()];
-
-/** @param edge plane units of the line around it */
-export function drawRounded(ink: Graphics, part: Part, tones: Tissue, edge: number): void {
-  for (let k = 0; k < BANDS; k++) {
-    const depth = k / (BANDS - 1);
-    const inward = 0.86 * depth;
-    const band = outlineOf({
-      left: along(part, LIT * inward),
-      right: along(part, 1 - (1 - LIT) * inward),
-    });
-    ink.poly(band.flat(), true).fill({
-      color:
-        depth < 0.6
-          ? mix(tones.shade, tones.body, depth / 0.6)
-          : mix(tones.body, tones.light, (depth - 0.6) / 0.4),
-    });
-  }
-  ink.poly(outlineOf(part).flat(), true).stroke({ color: tones.edge, width: edge, join: "round" });
-}

@@ -1,23 +1,42 @@
 /**
- * The leg vein's shape at a moment: how far muscle narrows it, how far each valve stands open.
- * A plane of its own, y down; the heart lies upward. Below `height` the vein turns into the foot.
+ * The deep leg vein's shape at a moment: how far muscle narrows it, how far each valve stands open. Places are given by
+ * the way along it from the thigh to the sole, and by the distance from its middle, positive towards the shin.
  */
 
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
+import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 
-export const PLANE = { height: 820, middle: 300 } as const;
+/** Behind the condyles, in front of soleus, behind the inner malleolus and along the sole; plane units as in leg-parts.ts. */
+const AXIS = curve(
+  spots(
+    "250 0, 246 60, 243 120, 246 190, 250 260, 250 340, 250 420, 251 500, 254 580, 260 660, 267 730, 275 790, 284 838, 304 884, 344 916, 400 932, 462 934, 524 944, 584 962, 630 970",
+  ),
+);
+export const LENGTH = AXIS.length;
 /** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that full squeeze takes away. */
-export const HALF = 30;
-const GREATEST_NARROWING = 0.62;
+export const HALF = 22;
+const GREATEST_NARROWING = 0.66;
+/** Where it begins to taper on its way to the toes, and half its width at their end. */
+const TAPERS = 800;
+const THINNEST = 2;
 /** Where muscle lies around the vein. */
-export const CALF = { top: 300, bottom: 640 } as const;
-/** Valves: their hinges' heights; the flow that opens them is that of the vein above (the way out) or below (the way in). */
+export const CALF = { top: 290, bottom: 670 } as const;
+/** Valves: where their cusps spring from the wall; the flow that opens them is that of the vein above (the way out) or below (the way in). */
 export const VALVES = [
-  { name: "upper", y: 250, flow: "out" },
-  { name: "lower", y: 720, flow: "in" },
+  { name: "upper", at: 276, flow: "out" },
+  { name: "lower", at: 728, flow: "in" },
 ] as const;
+
+const out = new Float64Array(4);
+
+/** The place on the leg's plane, and the direction of the blood there (a unit vector). */
+export function placeInLeg(at: number, across: number): { readonly spot: Spot; readonly up: Spot } {
+  placeOn(AXIS, at / LENGTH, out);
+  const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];
+  return { spot: [x + dy * across, y - dx * across], up: [-dx, -dy] };
+}
 
 /** 0..1: how hard the muscle squeezes now, against the hardest of the repeat; 0 when it rests all the time. */
 export function squeezeAt(traces: Traces, seconds: number): number {
@@ -27,46 +46,59 @@ export function squeezeAt(traces: Traces, seconds: number): number {
   return most < 0.05 ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
 }
 
-/** Half the vein's width at height `y`, plane units. */
-export function halfWidth(y: number, squeeze: number): number {
-  const along = (y - CALF.top) / (CALF.bottom - CALF.top);
-  const pressed = along > 0 && along < 1 ? Math.sin(Math.PI * along) ** 0.7 : 0;
-  const pocket = VALVES.reduce((sum, valve) => sum + Math.exp(-(((y - valve.y + 22) / 20) ** 2)), 0);
-  return HALF * (1 - GREATEST_NARROWING * squeeze * pressed) + 10 * pocket;
+/** Half the vein's width, plane units. */
+export function halfWidth(at: number, squeeze: number): number {
+  const down = Math.max(0, at - TAPERS) / (LENGTH - TAPERS);
+  const free = THINNEST + (HALF - THINNEST) * (1 - down) ** 1.7;
+  return free - narrowing(at, squeeze) + VALVES.reduce((sum, valve) => sum + sinus(valve.at - at), 0);
 }
 
-export interface Leaflet {
-  readonly hinge: readonly [number, number];
-  readonly tip: readonly [number, number];
+/** Plane units by which muscle presses the wall in. */
+export function narrowing(at: number, squeeze: number): number {
+  const along = (at - CALF.top) / (CALF.bottom - CALF.top);
+  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * squeeze * Math.sin(Math.PI * along) ** 0.7 : 0;
 }
 
-/** The two leaflets of a valve at height `y`: stiff, hinged at the wall, meeting in the middle when shut. */
-export function leaflets(y: number, open: number): readonly [Leaflet, Leaflet] {
-  const half = HALF;
-  const length = half * 1.35;
-  const reach = half * 0.8 * open;
-  const rise = Math.sqrt(length ** 2 - (half - reach) ** 2);
-  const side = (way: number): Leaflet => ({
-    hinge: [PLANE.middle + way * half, y],
-    tip: [PLANE.middle + way * reach, y - rise],
-  });
-  return [side(-1), side(1)];
+/** The wall bulges behind the cusps: at once above where they spring from it, and gently back beyond their edges. */
+const sinus = (above: number): number => 12 * Math.exp(-(((above - 22) / (above < 22 ? 13 : 24)) ** 2));
+
+/** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
+export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];
+/** A cusp's length over half the vein: shut, two of them overlap along the middle. */
+const LENGTHENED = 1.9;
+
+/** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one. */
+export function cuspOf(at: number, open: number): Cusp {
+  const reach = HALF * 0.8 * open;
+  const rise = Math.sqrt((LENGTHENED * HALF) ** 2 - (HALF - reach) ** 2);
+  const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
+  return [
+    [HALF + 1, at],
+    [mix(0.02 * HALF, 0.9 * HALF), at - rise * mix(0.12, 0.5)],
+    [reach, at - rise],
+  ];
 }
 
-/** Where a leaflet grows out of the wall: its lower and its upper end. @param side -1 left, 1 right */
-export const leafletBase = (y: number, side: -1 | 1): readonly [Leaflet["hinge"], Leaflet["hinge"]] => {
-  const onWall = (at: number) => [PLANE.middle + side * halfWidth(at, 0), at] as const;
-  return [onWall(y + 10), onWall(y - 8)];
-};
+/** A place on the cusp, from its wall (0) to its edge (1). */
+export function onCusp([wall, belly, edge]: Cusp, t: number): Spot {
+  const along = (i: 0 | 1) => wall[i] * (1 - t) ** 2 + 2 * belly[i] * t * (1 - t) + edge[i] * t * t;
+  return [along(0), along(1)];
+}
 
-/** Half the width that blood can use at height `y`, between leaflets where there are any. */
-export function freeHalfWidth(y: number, squeeze: number, open: readonly number[]): number {
-  const wall = halfWidth(y, squeeze);
+const HALVINGS = 12;
+
+/** Half the width that blood can use, between the cusps where there are any. */
+export function freeHalfWidth(at: number, squeeze: number, open: readonly number[]): number {
+  const wall = halfWidth(at, squeeze);
   return VALVES.reduce((free, valve, i) => {
-    const [, right] = leaflets(valve.y, entryAt(open, i));
-    const along = (valve.y - y) / (valve.y - right.tip[1]);
-    if (along < 0 || along > 1) return free;
-    const gap = right.hinge[0] + (right.tip[0] - right.hinge[0]) * along - PLANE.middle;
-    return Math.min(free, Math.max(3, gap));
+    const cusp = cuspOf(valve.at, entryAt(open, i));
+    if (at > valve.at || at < cusp[2][1]) return free;
+    let [low, high] = [0, 1];
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = (low + high) / 2;
+      if (onCusp(cusp, middle)[1] > at) low = middle;
+      else high = middle;
+    }
+    return Math.min(free, Math.max(3, onCusp(cusp, low)[0]));
   }, wall);
 }

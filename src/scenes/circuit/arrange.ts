@@ -25,7 +25,7 @@ export interface Extent {
   readonly right: number;
   readonly bottom: number;
 }
-export const BODY: Extent = { left: 126, top: -16, right: 874, bottom: 1114 };
+export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1166 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
@@ -33,15 +33,15 @@ const FREE = new Map<
   Extent,
   { readonly corners: readonly { from: number; to: number }[]; readonly part: number }
 >([
-  // above the shoulders, beside the thighs
+  // above the shoulders, below the hands
   [
     BODY,
     {
       corners: [
-        { from: -16, to: 178 },
-        { from: 868, to: 1096 },
+        { from: -178, to: 150 },
+        { from: 1010, to: 1166 },
       ],
-      part: 460,
+      part: 600,
     },
   ],
   // above the lungs, over the edges of diaphragm and liver

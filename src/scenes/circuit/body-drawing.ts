@@ -1,65 +1,46 @@
-/** The still part of the schematic: organs, and vessels with wall and lumen in the colour of their blood. */
+/** The still part of the schematic over the painted body: vessels with wall and lumen in the colour of their blood, and what is pointed at. */
 import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { roundOf, tissue } from "../anatomy/tones.ts";
-import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
+import { roundOf } from "../anatomy/tones.ts";
+import { type Curve, curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawBed } from "./bed-drawing.ts";
 import { saturationAlong } from "./circuit-blood.ts";
-import { type Laid, spread } from "./dots.ts";
+import type { Laid } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { ORGANS, type Outline, PAINTED } from "./outlines.ts";
+import { fadeOf } from "./fading.ts";
+import { ORGANS, type Outline } from "./outlines.ts";
+import { skinOf } from "./paint-figure.ts";
 import { drawLiverBefore } from "./silhouette.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
-/** Part of their own colour that organs behind the vessels keep. */
-const FLESH = 0.5;
 /** Strokes of which a vessel's round is made. */
 const BANDS = 5;
-const STRANDS = [-0.36, -0.18, 0, 0.18, 0.36];
 /** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
 const JOIN = "miter";
+/** How dark a vessel's shadow on what it crosses is. */
+const SHADOW = { dark: 0.3, light: 0.07 } as const;
 
 const isClosed = ({ points }: Outline): boolean => {
   const [first, last] = [entryAt(points, 0), lastOf(points)];
   return first[0] === last[0] && first[1] === last[1];
 };
 
-/** `lit`: names of the organs that are pointed at. */
-export function drawBody(ink: Graphics, lit: ReadonlySet<string>, theme: Theme): void {
-  const { stage, accent } = theme.colour;
-  const flesh = tissue("atrium", theme);
-  const [body, edge] = [mix(stage, flesh.body, FLESH), mix(stage, flesh.edge, FLESH)];
-  for (const outline of ORGANS) {
-    // The painted ones need a line only where they are pointed at.
-    if (PAINTED.includes(outline) && !lit.has(outline.name)) continue;
-    const closed = isClosed(outline);
-    if (outline.width) {
-      drawBowel(ink, outline.points, outline.width, lit.has(outline.name) ? accent : edge, body);
-      continue;
-    }
+/** A light around the organs that are pointed at. @param lit their names */
+export function drawLit(ink: Graphics, lit: ReadonlySet<string>, { colour }: Theme): void {
+  for (const outline of ORGANS.filter(({ name }) => lit.has(name))) {
     traceCurve(ink, curve(outline.points));
-    if (closed) ink.closePath();
-    if (closed && !PAINTED.includes(outline)) ink.fill({ color: body });
-    ink.stroke(
-      lit.has(outline.name)
-        ? { color: accent, width: HALO, cap: "round", join: JOIN }
-        : { color: edge, width: 2, cap: "round", join: JOIN },
-    );
-  }
-}
-
-/** A soft tube: its edge, and its round lighter towards the middle. */
-function drawBowel(ink: Graphics, points: readonly Spot[], width: number, edge: string, body: string): void {
-  for (const [part, color] of [
-    [1, edge],
-    [0.88, body],
-    [0.4, mix(body, edge, 0.25)],
-  ] as const) {
-    traceCurve(ink, curve(points));
-    ink.stroke({ color, width: width * part, cap: "round", join: "round" });
+    if (isClosed(outline)) ink.closePath();
+    ink.stroke({
+      color: colour.accent,
+      width: HALO,
+      alpha: outline.width ? 0.5 : 1,
+      cap: "round",
+      join: JOIN,
+    });
   }
 }
 
@@ -86,23 +67,7 @@ export function drawVessels(
   }
 }
 
-/** A bed as strands that change colour along the way. */
-function drawBed(
-  ink: Graphics,
-  { vessel, line }: Laid,
-  circulation: Circulation,
-  { colour }: Theme,
-  emphasis: Emphasis,
-): void {
-  const lit = emphasis.lit.has(vessel.name);
-  const strand = (fraction: number) => {
-    const blood = bloodColour(colour, saturationAlong(circulation, vessel, fraction));
-    return mix(mix(colour.lumen, blood, lit ? 0.9 : 0.6), colour.stage, dimOf(emphasis, vessel.name));
-  };
-  for (const across of STRANDS) drawStrand(ink, { vessel, line }, across, strand);
-}
-
-/** Dark gap, wall, lumen in the colour of the blood, each of all before the next. What is pointed at has a light in place of its gap. */
+/** Shadow, wall, lumen in the colour of the blood, each of all before the next. What is pointed at has a light in place of its shadow. */
 function drawTubes(
   ink: Graphics,
   tubes: readonly Laid[],
@@ -118,58 +83,82 @@ function drawTubes(
     return { vessel, line, saturation, back, lit, round: roundOf(saturation, theme) };
   });
   for (const { vessel, line, lit } of looks) {
-    traceCurve(ink, line);
-    const [color, wider] = lit ? [colour.accent, 4 + 2 * HALO] : [colour.stage, 10];
-    ink.stroke({ color, width: vessel.width + wider, join: JOIN, cap: "butt" });
+    if (lit) {
+      traceCurve(ink, line);
+      ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
+    } else if (!vessel.fades)
+      for (const wider of [8, 12]) {
+        traceCurve(ink, line);
+        ink.stroke({
+          color: 0x000000,
+          alpha: SHADOW[theme.name],
+          width: vessel.width + wider,
+          join: JOIN,
+          cap: "butt",
+        });
+      }
   }
-  for (const { vessel, line, saturation, back } of looks) {
-    traceCurve(ink, line);
-    const color = back(mix(colour.wall, bloodColour(colour, saturation), 0.35));
-    ink.stroke({ color, width: vessel.width + 4, join: JOIN, cap: "butt" });
-  }
+  for (const { vessel, line, saturation, back } of looks)
+    strokeAlong(ink, { vessel, line }, theme, {
+      color: back(mix(colour.wall, bloodColour(colour, saturation), 0.35)),
+      width: vessel.width + 4,
+      cap: "butt",
+    });
   // Round: lighter towards its middle.
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    for (const { vessel, line, back, round } of looks) {
-      traceCurve(ink, line);
-      const color = back(
-        depth < 0.5
-          ? mix(round.edge, round.body, 2 * depth)
-          : mix(round.body, round.light, 1.2 * (depth - 0.5)),
-      );
-      ink.stroke({ color, width: vessel.width * (1 - 0.78 * depth), join: JOIN, cap: "round" });
-    }
+    for (const { vessel, line, back, round } of looks)
+      strokeAlong(ink, { vessel, line }, theme, {
+        color: back(
+          depth < 0.5
+            ? mix(round.edge, round.body, 2 * depth)
+            : mix(round.body, round.light, 1.2 * (depth - 0.5)),
+        ),
+        width: vessel.width * (1 - 0.78 * depth),
+        cap: "round",
+      });
   }
   for (const { vessel, lit } of looks)
-    if (vessel.under && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
+    if (vessel.under && !vessel.behind && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }
 
-function drawStrand(
+interface Stroke {
+  readonly color: string;
+  readonly width: number;
+  readonly cap: "butt" | "round";
+}
+
+/** Samples in a piece of one colour, where a vessel fades. */
+const PIECE = 3;
+
+/** Along the whole line; where it fades, piece by piece nearer to the skin that fades beneath it. */
+function strokeAlong(
   ink: Graphics,
   { vessel, line }: Laid,
-  across: number,
-  tint: (fraction: number) => string,
+  theme: Theme,
+  { color, width, cap }: Stroke,
 ): void {
   const last = line.x.length - 1;
-  const PIECE = 4;
+  const skin = skinOf(theme).body;
+  const gone = (i: number) => 1 - fadeOf(vessel, i / last);
+  const whole = vessel.fades ? Array.from(line.x, (_, i) => i).filter((i) => gone(i) === 0) : null;
+  traceCurve(ink, whole ? part(line, entryAt(whole, 0), lastOf(whole) + 1) : line);
+  ink.stroke({ color, width, join: JOIN, cap: whole ? "butt" : cap });
+  if (!whole) return;
   for (let i = 0; i < last; i += PIECE) {
-    // Each piece reaches a little into the next, so that no crack shows where they bend.
-    for (let k = i; k <= Math.min(i + PIECE + 1, last); k++) {
-      const near = Math.min(k, last - 1);
-      const dx = entryAt(line.x, near + 1) - entryAt(line.x, near);
-      const dy = entryAt(line.y, near + 1) - entryAt(line.y, near);
-      const step = Math.hypot(dx, dy) || 1;
-      const side = across * vessel.width * spread(vessel, k / last);
-      const x = entryAt(line.x, k) - (dy / step) * side;
-      const y = entryAt(line.y, k) + (dx / step) * side;
-      if (k === i) ink.moveTo(x, y);
-      else ink.lineTo(x, y);
-    }
+    const share = Math.max(0, gone(i + PIECE / 2));
+    if (gone(i) <= 0 && gone(Math.min(i + PIECE, last)) <= 0) continue;
+    traceCurve(ink, part(line, i, Math.min(i + PIECE, last) + 1));
     ink.stroke({
-      color: tint((i + PIECE / 2) / last),
-      width: Math.max(2.4, vessel.width * 0.1),
+      color: mix(color, mix(skin, theme.colour.stage, share), share),
+      width,
       join: JOIN,
       cap: "butt",
     });
   }
 }
+
+const part = ({ x, y }: Curve, from: number, to: number): Pick<Curve, "x" | "y"> => ({
+  x: x.subarray(from, to),
+  y: y.subarray(from, to),
+});

@@ -96,22 +96,32 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     return found;
   };
   const along = (name: string): readonly Spot[] => thinned(tube(name).line).map(onPlane);
-  const [carotid, descending] = [along("leftCarotidArtery"), along("descendingAorta")];
+  const down = along("descendingAorta");
   const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
-    ({ name, flow, blood: "arterial", width, points, share }) as const;
+    ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
     artery("arch", "aorta", 38, along("aorta")),
-    artery("carotid", "upper", 17, [...carotid.slice(0, 2), [550, 150], [549, 120], [548, 96]], 0.6),
-    artery("rightArmArtery", "upper", 15, along("brachiocephalicArtery").slice(0, 4), 0.2),
-    artery("leftArmArtery", "upper", 13, along("leftSubclavianArtery").slice(0, 4), 0.2),
+    artery(
+      "brachiocephalicArtery",
+      "upper",
+      18,
+      [...along("brachiocephalicArtery").slice(0, 3), [490, 168]],
+      0.5,
+    ),
     {
+      // Behind the heart towards the midline, and through the diaphragm just left of the inferior vena cava.
       ...artery("descending", "splanchnic+legs", 28, [
-        ...descending.slice(0, -2),
-        [598, 640],
-        [597, 760],
-        [596, 880],
+        ...down.slice(0, 6),
+        [594, 394],
+        [570, 460],
+        [546, 516],
+        [534, 566],
+        [531, 640],
+        [529, 740],
+        [527, 852],
       ]),
-      behind: true,
+      under: true,
+      joins: "aorta",
     },
     ...throughHeart(heart, tube("leftLowerPulmonaryVein")),
     ...lungs.flatMap((lung) => [

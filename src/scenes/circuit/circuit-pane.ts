@@ -9,13 +9,14 @@ import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { BODY } from "./arrange.ts";
-import { drawBody, drawVessels } from "./body-drawing.ts";
+import { drawLit, drawVessels } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { flowing } from "./flowing.ts";
+import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
-import { drawSilhouette, fillTrunk } from "./silhouette.ts";
+import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
 
 export interface Pane {
   readonly view: Container;
@@ -53,24 +54,26 @@ const signatureOf = (contents: PaneContents, box: Box, floor: number, theme: The
   ]);
 };
 
-/** What lies behind the heart and what before it; what is pointed at lies over what it crosses. */
-function inTwo(laid: readonly Laid[], lit: ReadonlySet<string>): readonly [readonly Laid[], readonly Laid[]] {
+/** What lies under the liver, behind the heart, and before it; what is pointed at lies over what it crosses. */
+function inDepth(laid: readonly Laid[], lit: ReadonlySet<string>): Readonly<Record<Depth, readonly Laid[]>> {
   const shown = ({ vessel }: Laid) => lit.has(vessel.name);
-  const isBehind = (each: Laid) => each.vessel.behind === true && !shown(each);
-  const before = laid.filter((each) => !isBehind(each));
-  return [laid.filter(isBehind), [...before.filter((each) => !shown(each)), ...before.filter(shown)]];
+  const depthOf = (each: Laid): Depth =>
+    shown(each) ? "shown" : each.vessel.under ? "under" : each.vessel.behind ? "behind" : "before";
+  const at = (depth: Depth) => laid.filter((each) => depthOf(each) === depth);
+  return { under: at("under"), behind: at("behind"), before: at("before"), shown: at("shown") };
 }
+type Depth = "under" | "behind" | "before" | "shown";
 
 /** Size of the marks where heart and lungs fill the picture. */
 const CLOSE_GRAIN = 0.7;
 
-type Masked = Readonly<Record<"plane" | "frame" | "body" | "trunk" | "organs", Container>>;
+type Masked = Readonly<Record<"plane" | "frame" | "body" | "bowel" | "trunk" | "organs", Container>>;
 
 /** A whole body holds its organs; a part of one (`cut`) ends not far below its box, where the ground has swallowed it. */
 function maskParts(parts: Masked & { readonly frame: Graphics }, box: Box, cut: boolean): void {
-  const { plane, frame, body, trunk, organs } = parts;
+  const { plane, frame, body, bowel, trunk, organs } = parts;
   frame.visible = cut;
-  body.visible = trunk.visible = !cut;
+  body.visible = bowel.visible = trunk.visible = !cut;
   organs.mask = cut ? null : trunk;
   frame.clear();
   if (cut) frame.rect(box.x, box.y, box.width, box.height * 1.15).fill(0xffffff);
@@ -83,10 +86,19 @@ export function pane(): Pane {
   const leaders = new Graphics();
   const words = lettering();
   const blood = flowing();
-  const [body, back, front] = [new Graphics(), new Graphics(), new Graphics()];
+  const [under, back, front, lights] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const body = paintedBody();
   const chest = paintedChest();
+  chest.underDiaphragm.addChild(under);
   const trunk = fillTrunk(new Graphics());
-  plane.addChild(body, trunk, chest.organs, ...overOrgans(chest, blood, { behind: back, front }));
+  plane.addChild(
+    body.behind,
+    trunk,
+    chest.organs,
+    ...overOrgans(chest, blood, { behind: back, front }),
+    body.before,
+    lights,
+  );
   const frame = new Graphics();
   view.addChild(plane, frame, leaders, words.view);
 
@@ -103,25 +115,29 @@ export function pane(): Pane {
     const wanted = `${circulation.request.stage} ${fenestrated(circulation)}`;
     if (shape !== wanted) {
       shape = wanted;
-      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation)));
+      // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
+      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation));
+      laid = layVessels(vessels.map((each) => (each.under ? { ...each, behind: true } : each)));
     }
-    drawSilhouette(body, theme);
     blood.follow(laid, circulation);
     const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
-    maskParts({ plane, frame, body, trunk, organs: chest.organs }, box, contents.extent !== BODY);
+    const parts = { plane, frame, body: body.behind, bowel: body.before, trunk, organs: chest.organs };
+    maskParts(parts, box, contents.extent !== BODY);
     plane.scale.set(plates.fit.scale);
     plane.position.set(plates.fit.x, plates.fit.y);
   };
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
-    back.clear();
-    front.clear();
-    drawBody(back, lit, theme);
-    const [behind, before] = inTwo(laid, lit);
-    drawVessels(back, behind, circulation, theme, { lit, dim });
-    drawVessels(front, before, circulation, theme, { lit, dim });
+    for (const ink of [under, back, front, lights]) ink.clear();
+    drawLit(lights, lit, theme);
+    const depth = inDepth(laid, lit);
+    const emphasis = { lit, dim };
+    drawVessels(under, depth.under, circulation, theme, emphasis);
+    drawThroughLiver(back, depth.under, circulation, theme);
+    drawVessels(back, depth.behind, circulation, theme, emphasis);
+    drawVessels(front, [...depth.before, ...depth.shown], circulation, theme, emphasis);
   };
 
   return {
@@ -141,7 +157,9 @@ export function pane(): Pane {
         drawStanding(circulation, theme);
       } else if (dim !== before) drawStanding(circulation, theme);
       const moved = { circulation, time: contents.time, still: contents.still };
-      chest.draw(moved, plane.scale.x * DENSE, theme, { lit, dim });
+      const density = plane.scale.x * DENSE;
+      if (contents.extent === BODY) body.draw(density, theme, { lit, dim });
+      chest.draw(moved, density, theme, { lit, dim });
       const grain = contents.extent === BODY ? 1 : CLOSE_GRAIN;
       blood.move(contents.time, contents.still, theme, { lit, dim }, grain);
     },
@@ -152,6 +170,7 @@ export function pane(): Pane {
     release() {
       blood.release();
       chest.release();
+      body.release();
     },
   };
 }

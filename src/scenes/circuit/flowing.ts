@@ -9,6 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { RICH, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
+import { fadeOf } from "./fading.ts";
 import type { Vessel } from "./vessel.ts";
 
 const ML_S_PER_L_MIN = 1000 / 60;
@@ -125,7 +126,7 @@ export function flowing(): Flowing {
           width,
           colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
           shape: shapeOf(saturation >= RICH, still),
-          alpha: left ? 0 : 1 - dimOf(emphasis, each.vessel.name),
+          alpha: left ? 0 : (1 - dimOf(emphasis, each.vessel.name)) * fadeOf(each.vessel, entryAt(out, 4)),
         });
       }
     },

@@ -1,6 +1,7 @@
-/** Hairlines that make the schematic a body: trunk, lungs, diaphragm, liver, gut, kidneys. Same plane as `anatomy.ts`; drawn by hand, carrying no flow. */
+/** Organs of the body without flow of their own: brain, kidneys, spleen, stomach, bowel, and what the one anatomy paints. Plane of `anatomy.ts`. */
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { diaphragmLine, paintedOutlines } from "./chest-plan.ts";
+import { EARS, FIGURE, HEAD, mirrored } from "./figure-shape.ts";
 
 export interface Outline {
   readonly name: string;
@@ -10,34 +11,8 @@ export interface Outline {
   readonly width?: number;
 }
 
-/** Mirrored about the midline x = 500. */
-const mirrored = (points: readonly Spot[]): readonly Spot[] => points.map(([x, y]) => [1000 - x, y] as const);
-
-const FLANK: readonly Spot[] = spots(
-  "214 330, 210 420, 212 500, 218 600, 220 690, 208 790, 200 880, 210 980, 224 1100",
-);
-
-/** From the neck over the shoulder down to the hand, and up to the armpit. */
-const ARM: readonly Spot[] = spots(
-  "438 128, 434 150, 396 157, 300 180, 222 212, 182 264, 166 350, 158 460, 148 560, 140 670, 130 730, 134 776, 150 800, 166 782, 172 730, 178 670, 190 560, 202 450, 214 330",
-);
-
-const HEAD: readonly Spot[] = spots(
-  "438 130, 424 104, 414 62, 434 16, 500 -4, 566 16, 586 62, 576 104, 562 130, 560 150, 440 150, 438 130",
-);
-
-/** Half of the trunk with its leg, down from the neck. */
-const HALF: readonly Spot[] = [
-  ...spots("500 130, 438 130, 434 150, 396 157, 300 180, 222 212"),
-  ...FLANK,
-  ...spots("240 1112, 460 1112, 478 1100, 488 1040, 500 1012"),
-];
-
-/** From the neck to the thighs. */
-export const TRUNK: readonly Spot[] = [...HALF, ...mirrored(HALF).toReversed()];
-
 /** The closed shapes of the body, which meet beneath each other. */
-export const FILLED: readonly (readonly Spot[])[] = [HEAD, ARM, mirrored(ARM), TRUNK];
+export const FILLED: readonly (readonly Spot[])[] = [FIGURE, ...EARS, HEAD];
 
 /** Organs that the one anatomy paints. */
 export const PAINTED: readonly Outline[] = [
@@ -45,35 +20,60 @@ export const PAINTED: readonly Outline[] = [
   { name: "diaphragm", points: diaphragmLine() },
 ];
 
-export const ORGANS: readonly Outline[] = [
-  ...PAINTED,
-  {
-    name: "brain",
-    points: spots(
-      "452 96, 438 74, 444 40, 468 20, 500 14, 532 20, 556 40, 562 74, 548 96, 520 104, 480 104, 452 96",
-    ),
-  },
-  // The colon's frame, and coils of small bowel within it.
-  {
-    name: "gut",
-    width: 30,
-    points: spots(
-      "372 896, 356 846, 362 790, 420 780, 520 792, 620 776, 716 762, 734 790, 730 850, 716 914, 650 944, 560 968, 500 990",
-    ),
-  },
-  {
-    name: "gut",
-    width: 22,
-    points: spots(
-      "690 800, 640 812, 560 818, 470 814, 414 824, 412 850, 460 852, 560 854, 660 846, 690 864, 650 884, 560 888, 460 884, 416 892, 410 914, 440 924",
-    ),
-  },
-  {
-    name: "rightKidney",
-    points: spots("346 696, 312 698, 288 722, 286 758, 306 786, 342 790, 358 770, 348 742, 358 718, 346 696"),
-  },
-  {
-    name: "leftKidney",
-    points: spots("678 664, 712 666, 736 690, 738 726, 718 754, 682 758, 666 738, 676 718, 666 686, 678 664"),
-  },
+export const LIVER: readonly Spot[] = PAINTED.find(({ name }) => name === "liver")?.points ?? [];
+
+const HEMISPHERE: readonly Spot[] = spots(
+  "502 -60, 502 -152, 528 -156, 558 -144, 579 -116, 582 -86, 568 -64, 540 -56, 518 -62, 502 -60",
+);
+export const BRAIN: readonly Outline[] = [
+  { name: "brain", points: mirrored(HEMISPHERE) },
+  { name: "brain", points: HEMISPHERE },
 ];
+
+/** Bean-shaped, upper poles nearer to the spine; the right one lies lower, under the liver. */
+const KIDNEY: readonly Spot[] = spots(
+  "384 684, 406 700, 411 728, 400 748, 398 764, 409 788, 404 814, 376 830, 347 818, 331 788, 328 752, 335 714, 356 690, 384 684",
+);
+export const KIDNEYS: readonly Outline[] = [
+  { name: "rightKidney", points: KIDNEY },
+  { name: "leftKidney", points: mirrored(KIDNEY).map(([x, y]) => [x, y - 16] as const) },
+];
+
+export const SPLEEN: Outline = {
+  name: "spleen",
+  points: spots("730 566, 756 578, 771 610, 770 648, 752 678, 734 686, 722 664, 716 632, 714 600, 730 566"),
+};
+
+export const PANCREAS: Outline = {
+  name: "pancreas",
+  points: spots(
+    "470 668, 496 650, 540 656, 600 646, 660 626, 700 616, 708 628, 690 644, 620 668, 556 680, 516 686, 500 716, 476 712, 470 668",
+  ),
+};
+
+/** Seen through: the splenic vessels run behind it. */
+export const STOMACH: Outline = {
+  name: "stomach",
+  points: spots(
+    "572 556, 594 572, 618 560, 650 538, 692 534, 722 562, 724 614, 704 662, 656 696, 596 702, 546 690, 530 674, 544 656, 590 662, 622 646, 626 618, 604 594, 576 580, 572 556",
+  ),
+};
+
+/** Coils to both sides of the great vessels, the one further back first. */
+export const SMALL_BOWEL: readonly Outline[] = [
+  "338 850, 384 846, 430 858, 436 880, 396 888, 346 884",
+  "340 900, 384 908, 428 900, 440 922, 404 944, 350 934, 336 956, 372 972, 398 962",
+  "686 806, 644 800, 602 818, 600 842, 640 850, 690 842, 700 868, 664 882, 604 874",
+  "604 894, 650 906, 696 892, 706 918, 668 934, 612 922, 600 946, 640 964, 678 956",
+].map((way) => ({ name: "gut", width: 25, points: spots(way) }));
+
+/** Up on the right, across before the great vessels, down on the left, and through the pelvis. */
+export const COLON: Outline = {
+  name: "gut",
+  width: 40,
+  points: spots(
+    "330 966, 300 944, 284 890, 282 820, 284 752, 300 716, 324 734, 338 786, 380 832, 450 850, 540 848, 622 818, 668 760, 690 706, 716 696, 732 756, 734 830, 726 910, 704 956, 662 984, 612 986, 568 966, 528 964, 506 992, 500 1060",
+  ),
+};
+
+export const ORGANS: readonly Outline[] = [...PAINTED, ...BRAIN, ...KIDNEYS, ...SMALL_BOWEL, COLON];

@@ -20,6 +20,8 @@ interface Moved {
 
 export interface PaintedChest {
   readonly organs: Container;
+  /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
+  readonly underDiaphragm: Container;
   readonly heart: Container;
   /** over the vessels */
   readonly sewn: Container;
@@ -34,7 +36,7 @@ export interface PaintedChest {
 
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
-  chest: Omit<PaintedChest, "organs" | "draw" | "release">,
+  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "draw" | "release">,
   blood: { readonly behind: Container; readonly front: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
@@ -70,7 +72,8 @@ export function paintedChest(): PaintedChest {
     view.addChild(...parts);
     return view;
   };
-  const organs = placed(rightLung, leftLung, abdomen);
+  const [organs, underDiaphragm] = [new Container(), new Container()];
+  organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(abdomen));
   const painted = placed(atrium, layer.ventricle, remains);
   const sewn = placed(graft);
   const valves = placed(layer.valves);
@@ -81,6 +84,7 @@ export function paintedChest(): PaintedChest {
   let fine = 0;
   return {
     organs,
+    underDiaphragm,
     heart,
     sewn,
     valves,

@@ -1,10 +1,13 @@
 /** Which vessels, organs and chambers a named place of the schematic is made of: what lights up when it is pointed at. */
 import type { CircuitPlace } from "../../state/places.ts";
 
+const SUPERIOR = ["leftBrachiocephalicVein", "rightBrachiocephalicVein", "upperCava", "svc"];
+const LIVER = ["liver", "liverBed", "liverPortalBed", "liverLeftBed", "hepatic", "hepaticLeft"];
+
 const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
-  svc: ["jugular", "svc"],
+  svc: SUPERIOR,
   ivc: ["lowerIvc", "ivc"],
-  greatVeins: ["jugular", "svc", "lowerIvc", "ivc"],
+  greatVeins: [...SUPERIOR, "lowerIvc", "ivc"],
   pulmonaryArtery: ["rightPulmonaryArtery", "leftPulmonaryArtery", "lungTrunk"],
   pulmonaryVein: [
     "rightPulmonaryVein",
@@ -13,10 +16,10 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
     "leftLowerPulmonaryVein",
   ],
   lungBed: ["rightLung", "leftLung"],
-  liver: ["liver", "liverBed", "hepatic"],
-  gut: ["gut", "gutBed", "portal"],
+  liver: LIVER,
+  gut: ["gut", "gutBed", "gutVein", "gutSplenicVein", "portal"],
   kidneys: ["rightKidney", "leftKidney", "rightKidneyBed", "leftKidneyBed"],
-  aorta: ["arch", "descending"],
+  aorta: ["arch", "descending", "aorticFork"],
   atrium: ["atrium"],
   ventricle: ["ventricle", "rightVentricle"],
   pathway: ["conduit", "tunnel", "chamber", "pathway"],
@@ -25,9 +28,9 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   chamber: ["chamber", "pathway"],
   fenestration: ["fenestration"],
   // elements of the way through a heart with two ventricles
-  hepaticVein: ["liver", "liverBed", "hepatic"],
+  hepaticVein: LIVER,
   inferiorVenaCava: ["lowerIvc", "ivc"],
-  superiorVenaCava: ["jugular", "svc"],
+  superiorVenaCava: SUPERIOR,
   lowerAtrialEntry: ["rightAtrium"],
   upperAtrialEntry: ["rightAtrium"],
   rightVentricle: ["rightVentricle"],

@@ -1,12 +1,16 @@
 /** The body beneath all else, and what of the liver lies before the inferior vena cava. */
 import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import { tissue } from "../anatomy/tones.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { roundOf, tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { FILLED, PAINTED, TRUNK } from "./outlines.ts";
+import { saturationAlong } from "./circuit-blood.ts";
+import type { Laid } from "./dots.ts";
+import { TRUNK } from "./figure-shape.ts";
+import { FILLED, PAINTED } from "./outlines.ts";
 
 /** Part of the skin's own colour, so that the body stays behind its vessels. */
 const SKIN = { dark: 0.5, light: 0.75 } as const;
@@ -56,6 +60,32 @@ export function drawLiverBefore(ink: Graphics, vein: readonly Spot[], width: num
   }
   const { shade, body } = tissue("liver", theme);
   ink.poly([...above, ...below].flat(), true).fill({ color: mix(shade, body, 0.75), alpha: COVER });
+}
+
+/** How much of what lies behind the liver is seen through it. */
+const THROUGH = 0.4;
+
+/** Faintly over the liver, what runs behind it. */
+export function drawThroughLiver(
+  ink: Graphics,
+  laid: readonly Laid[],
+  circulation: Circulation,
+  theme: Theme,
+): void {
+  const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
+  const isHidden = (x: number, y: number) => crossings(liver, x).filter((each) => each < y).length % 2 === 1;
+  for (const { vessel, line } of laid) {
+    const at = Array.from(line.x, (x, i) => [x, entryAt(line.y, i)] as const).filter((spot) =>
+      isHidden(...spot),
+    );
+    if (at.length < 2) continue;
+    const { edge, body } = roundOf(saturationAlong(circulation, vessel, 0), theme);
+    for (const [color, width] of [
+      [edge, vessel.width],
+      [body, 0.6 * vessel.width],
+    ] as const)
+      ink.poly(at.flat(), false).stroke({ color, width, alpha: THROUGH });
+  }
 }
 
 /** Heights at which a closed outline is crossed by the vertical through `x`. */

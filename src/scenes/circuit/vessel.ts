@@ -21,9 +21,11 @@ export interface Vessel {
   readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */
   readonly painted?: true;
-  /** passes behind the liver, which is drawn again before it */
+  /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
-  /** the part of the trace's flow that is drawn as going this way; the model has one stream for gut, liver and kidneys, and one for both legs */
+  /** which of its ends goes on out of the picture */
+  readonly fades?: "start" | "end";
+  /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */
   readonly share?: number;
 }
 

@@ -9,6 +9,7 @@ import { type Sizes, sizes } from "../theme/type.ts";
 import { courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
+import { gaugeNumbers } from "./fluid-gauge.ts";
 import { headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
@@ -42,7 +43,7 @@ function exchangePane(): ScenePane {
       const full = Math.max(MIN_CAVITY, ...all.flatMap(({ collected }) => collected)) * 1.05;
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
-      const fit = picture.draw({ circulation, figures, drop, full, time, still }, at.picture, theme);
+      const fit = picture.draw({ circulation, figures, drop, full, time }, at.picture, theme);
       charts.draw({ course, all, full, day }, at.charts, type.axis, theme);
 
       const held = numberSetting(circulation.request, "proteinReflection");
@@ -57,7 +58,8 @@ function exchangePane(): ScenePane {
         : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
       const small = at.picture.height < 14 * type.label;
-      writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small }, theme);
+      const bare = small ? [] : gaugeNumbers(fit, full, type.axis, theme);
+      writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small, bare }, theme);
     },
     release: () => picture.release(),
   };

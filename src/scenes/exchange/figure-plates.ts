@@ -14,8 +14,8 @@ const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
   { key: "lymph", at: [96, 520], unit: "mL/h" },
   { key: "overflow", at: [540, 596], unit: "mL/h" },
-  { key: "collected", at: [560, 690], unit: "mL" },
-  { key: "drained", at: [790, 690], unit: "mL/h" },
+  { key: "collected", at: [610, 686], unit: "mL" },
+  { key: "drained", at: [900, 640], unit: "mL/h" },
 ] as const;
 
 /** @param held part of the proteins' pull that the wall keeps */
@@ -36,23 +36,24 @@ export const figureNotes = (
   ].map(({ lines, at }) => ({
     lines,
     x: fit.x + at[0] * fit.scale,
-    y: fit.y + fit.down(at[1]) * fit.scale,
+    y: fit.y + fit.plan.down(at[1]) * fit.scale,
     anchor: [0, 0.5],
   }));
 
-/** Over the blood's way out of the picture. */
-const PROTEINS = [660, 30] as const;
+/** Under the blood's way into the picture. */
+const PROTEINS = [24, 226] as const;
 
 /**
  * Writes the head and, clear of it and of each other, the notes.
  * @param around where plates may go
  * @param small  the picture is: a plate that has no room of its own is left out
+ * @param bare   numbers that keep their place
  */
 export function writePlates(
   words: Lettering,
   notes: readonly Note[],
   head: Note,
-  { around, small }: { readonly around: Box; readonly small: boolean },
+  { around, small, bare }: { readonly around: Box; readonly small: boolean; readonly bare: readonly Note[] },
   theme: Theme,
 ): void {
   words.begin();
@@ -62,7 +63,7 @@ export function writePlates(
     return { note, at: middle, x: middle[0], y: middle[1], width, height };
   });
   words.begin();
-  const taken = [words.write(head, theme)];
+  const taken = [head, ...bare].map((note) => words.write(note, theme));
   const placed = small ? keepOff(plates, around, taken, () => false) : settle(plates, around, taken);
   for (const { note, x, y } of placed) words.write({ ...note, x, y, anchor: [0.5, 0.5] }, theme);
   words.end();

@@ -51,10 +51,11 @@ export function figureLines(
   ];
 }
 
-/** What the wall does with the large pale bodies in the blood. */
+/** What the wall does with the proteins of the blood, and that they could not be seen at this scale. */
 export const proteinLines = (held: number, type: Sizes, theme: Theme): Note["lines"] => [
   { words: theme.say("parameter.proteinReflection"), size: type.axis, colour: theme.colour.inkSoft },
   { words: formatQuantity(100 * held, "%"), size: type.label, colour: theme.colour.ink, bold: true },
+  { words: theme.say("further.exchange.proteins"), size: type.axis, colour: theme.colour.inkSoft },
 ];
 
 /** Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun. */

@@ -1,131 +1,110 @@
-/** The still part of the tissue, painted once: the interstitium with its fibres, lymph vessels, the serous cavity with its drain. */
-import { entryAt } from "../../sim/checked/present.ts";
-import type { Ink } from "../anatomy/painted-sheet.ts";
-import { type Tissue, tissue } from "../anatomy/tones.ts";
-import { type Curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
+/** The still parts of the tissue, painted once: behind its cells the interstitium with its fibres; before them fibres, lymph vessels, the serous cavity with its drain. */
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import type { Curve, Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { LYMPH_HALF, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { paintLymph } from "./paint-lymph.ts";
+import { type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
+import { strokeBeside } from "./tube.ts";
 
-/** Where along the vessel its valves stand, and the part of its way that their leaflets reach. */
-const VALVES = [0.2, 0.45, 0.7] as const;
-const LEAFLET = 0.06;
+/** Water between the cells tints what is seen there. */
+const WET = 0.09;
 
-export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
-  paintGround(ink, plan, tissueTone("ground", theme));
-  paintCavity(ink, plan, theme);
-  const lymph = tissueTone("lymph", theme);
-  const vessels = [...plan.initial, plan.lymph];
-  for (const line of plan.initial) paintAnchors(ink, line, tissueTone("ground", theme).light);
-  for (const [width, colour] of [
-    [2 * LYMPH_HALF + 6, lymph.edge],
-    [2 * LYMPH_HALF, lymph.shade],
-    [1.5 * LYMPH_HALF, lymph.body],
-    [0.6 * LYMPH_HALF, mix(lymph.body, lymph.light, 0.5)],
-  ] as const)
-    for (const line of vessels) strokeLine(ink, line, width, colour);
-  for (const at of VALVES) paintValve(ink, plan.lymph, at, theme);
-}
-
-function paintGround(ink: Ink, { height, fibres }: TissuePlan, tone: Tissue): void {
+export function paintGround(ink: Ink, { height, fibres }: TissuePlan, theme: Theme): void {
+  const tone = tissueTone("ground", theme);
   const deep = ink.createLinearGradient(0, 0, 0, height);
-  deep.addColorStop(0, tone.body);
-  deep.addColorStop(1, tone.shade);
+  deep.addColorStop(0, mix(tone.body, theme.colour.pressure, WET));
+  deep.addColorStop(1, mix(tone.shade, theme.colour.pressure, WET));
   ink.fillStyle = deep;
   ink.fillRect(0, 0, WIDTH, height);
-  fibres.forEach((line, i) => {
-    ink.globalAlpha = 0.22 + 0.16 * (i % 3);
-    strokeLine(ink, line, 2 + (i % 3) * 1.4, tone.light);
+  for (const line of fibres) paintBundle(ink, line, tone.light, 0.8);
+}
+
+export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
+  const tone = tissueTone("ground", theme);
+  plan.fibres.forEach((line, i) => {
+    if (i % 3 === 1) paintBundle(ink, line, tone.light, 0.38);
   });
+  paintCavity(ink, plan, theme);
+  paintLymph(ink, plan, theme);
+}
+
+/** Collagen: a few strands side by side. */
+function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void {
+  ink.globalAlpha = alpha;
+  for (const across of [-3, 0, 3.5]) strokeBeside(ink, line, across, across === 0 ? 2.2 : 1.3, colour);
   ink.globalAlpha = 1;
 }
 
-export function strokeLine(ink: Ink, line: Curve, width: number, style: string | CanvasGradient): void {
-  ink.beginPath();
-  line.x.forEach((x, i) => {
-    ink.lineTo(x, entryAt(line.y, i));
-  });
-  ink.lineWidth = width;
-  ink.strokeStyle = style;
-  ink.stroke();
-}
+/** Plane units: round of the cavity's corners, thickness of its lining, and between two of the lining's cells on top. */
+const ROUND = 30;
+const LINING = 9;
+const PORE = 16;
+const LINING_CELLS = 6;
 
-const out = new Float64Array(4);
-
-/** A place `across` plane units beside the line. */
-function beside(line: Curve, part: number, across: number): Spot {
-  placeOn(line, part, out);
-  const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];
-  return [x - dy * across, y + dx * across];
-}
-
-/** Anchoring filaments, which hold an initial lymph vessel open in the tissue. */
-function paintAnchors(ink: Ink, line: Curve, colour: string): void {
-  ink.lineWidth = 2;
-  ink.strokeStyle = colour;
-  ink.globalAlpha = 0.8;
-  ink.beginPath();
-  for (let k = 0; k < 5; k++)
-    for (const side of [-1, 1]) {
-      ink.moveTo(...beside(line, 0.08 + 0.13 * k, side * LYMPH_HALF));
-      ink.lineTo(...beside(line, 0.02 + 0.13 * k, side * (LYMPH_HALF + 24 + 5 * (k % 2))));
-    }
-  ink.stroke();
-  ink.globalAlpha = 1;
-}
-
-/** Two leaflets from the wall into the stream, which let lymph go one way only. */
-function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
-  const tone = tissue("valve", theme);
-  const edge = mix(tone.edge, tissueTone("lymph", theme).shade, 0.5);
-  for (const side of [-1, 1]) {
-    ink.beginPath();
-    ink.moveTo(...beside(line, at, side * LYMPH_HALF));
-    ink.quadraticCurveTo(
-      ...beside(line, at + 0.6 * LEAFLET, side * LYMPH_HALF * 0.95),
-      ...beside(line, at + LEAFLET, side * LYMPH_HALF * 0.22),
-    );
-    ink.quadraticCurveTo(
-      ...beside(line, at + 0.3 * LEAFLET, side * LYMPH_HALF * 0.5),
-      ...beside(line, at - 0.25 * LEAFLET, side * LYMPH_HALF),
-    );
-    ink.closePath();
-    ink.fillStyle = tone.body;
-    ink.strokeStyle = edge;
-    ink.lineWidth = 2;
-    ink.fill();
-    ink.stroke();
-  }
-}
-
-/** Where the rest collects: a sac of serous membrane, open to the tissue above, with a drain. */
+/** Where the rest collects: a cavity lined by flat cells, open between them to the tissue above, with a drain. */
 function paintCavity(ink: Ink, { cavity, drain }: TissuePlan, theme: Theme): void {
   const { left, right, top, bottom } = cavity;
   const tone = tissueTone("endothelium", theme);
-  const sac = (air: number) => {
-    ink.beginPath();
-    ink.roundRect(left - air, top - air, right - left + 2 * air, bottom - top + 2 * air, 34 + air);
-  };
-  sac(12);
-  ink.fillStyle = tone.edge;
+  const nucleus = tissueTone("nucleus", theme);
+  const inside = tissueTone("cavity", theme);
+  for (const [width, colour] of [
+    [34, tone.edge],
+    [30, tone.body],
+    [22, inside.body],
+  ] as const)
+    strokeBeside(ink, drain, 0, width, colour);
+  ink.beginPath();
+  ink.roundRect(left, top, right - left, bottom - top, ROUND);
+  const air = ink.createLinearGradient(0, top, 0, bottom);
+  air.addColorStop(0, inside.light);
+  air.addColorStop(1, inside.body);
+  ink.fillStyle = air;
   ink.fill();
-  for (const [air, colour] of [
-    [10, tone.shade],
-    [6, tone.body],
-    [3, tone.shade],
-    [1, theme.colour.lumen],
+  // Side and bottom walls in one, the upper one cell by cell.
+  trace(ink, wallOf(cavity));
+  for (const [width, colour] of [
+    [LINING + 3, tone.edge],
+    [LINING, tone.body],
+    [0.4 * LINING, tone.light],
   ] as const) {
-    sac(air);
-    ink.fillStyle = colour;
+    ink.lineWidth = width;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+  const wide = (right - left - 2 * ROUND) / LINING_CELLS;
+  for (let k = 0; k < LINING_CELLS; k++) {
+    const middle = left + ROUND + (k + 0.5) * wide;
+    for (const [grow, colour] of [
+      [1.5, tone.edge],
+      [0, tone.body],
+    ] as const) {
+      ink.beginPath();
+      ink.ellipse(middle, top, (wide - PORE) / 2 + grow, LINING / 2 + 1.5 + grow, 0, 0, 2 * Math.PI);
+      ink.fillStyle = colour;
+      ink.fill();
+    }
+    ink.beginPath();
+    ink.ellipse(middle, top, 11, 4, 0, 0, 2 * Math.PI);
+    ink.fillStyle = nucleus.body;
     ink.fill();
   }
-  // Gaps between the cells of its lining, by which fluid comes in.
-  for (let k = 0; k < 5; k++) {
-    ink.fillStyle = theme.colour.lumen;
-    ink.fillRect(left + 60 + (k * (right - left - 120)) / 4 - 8, top - 13, 16, 20);
-  }
-  strokeLine(ink, drain, 30, tone.edge);
-  strokeLine(ink, drain, 26, tone.body);
-  strokeLine(ink, drain, 18, theme.colour.lumen);
+  // The drain's mouth.
+  strokeBeside(ink, drain, 0, 22, inside.body);
+}
+
+/** From the upper left corner down, along the bottom and up to the upper right one. */
+function wallOf({ left, right, top, bottom }: TissuePlan["cavity"]): readonly Spot[] {
+  const corner = (x: number, y: number, from: number): readonly Spot[] =>
+    Array.from({ length: 9 }, (_, i): Spot => {
+      const angle = from - ((i / 8) * Math.PI) / 2;
+      return [x + ROUND * Math.cos(angle), y + ROUND * Math.sin(angle)];
+    });
+  return [
+    ...corner(left + ROUND, top + ROUND, 1.5 * Math.PI),
+    ...corner(left + ROUND, bottom - ROUND, Math.PI),
+    ...corner(right - ROUND, bottom - ROUND, 0.5 * Math.PI),
+    ...corner(right - ROUND, top + ROUND, 0),
+  ];
 }

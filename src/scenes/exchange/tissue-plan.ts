@@ -1,6 +1,11 @@
-/** Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. */
+/**
+ * Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. About twelve
+ * plane units a micrometre in the capillary: lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent
+ * to bullets (textbooks of histology). Lymph vessels, several times as wide in life, are drawn smaller to have room.
+ */
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { cellAround } from "./packed-cells.ts";
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
@@ -10,17 +15,18 @@ const TALL = 1240;
 const FROM = 110;
 const GIVEN = 760;
 
-export const CAPILLARY = curve(spots("-20 96, 160 92, 340 120, 520 108, 700 124, 860 96, 1020 100"));
+export const CAPILLARY = curve(spots("-30 102, 180 98, 420 116, 640 110, 840 98, 1030 104"));
 /** Half the capillary's lumen, and the thickness of its wall. */
-export const LUMEN = 36;
-export const WALL = 13;
-/** Half the lymph vessel. */
-export const LYMPH_HALF = 17;
+export const LUMEN = 38;
+export const WALL = 8;
+/** Half the collecting lymph vessel, and half an initial one, which is wider. */
+export const LYMPH_HALF = 25;
+export const INITIAL_HALF = 31;
 
 interface Cell {
   readonly at: Spot;
-  readonly turned: number;
-  readonly kind: number;
+  /** its corners, from its middle */
+  readonly around: readonly Spot[];
 }
 
 interface Cavity {
@@ -30,18 +36,24 @@ interface Cavity {
   readonly bottom: number;
 }
 
+/** A lymph vessel that begins blind, and the part of the collecting one's length at which it runs into that. */
+interface Initial {
+  readonly line: Curve;
+  readonly joins: number;
+}
+
 export interface TissuePlan {
   readonly height: number;
   /** where a place of a plan 760 high lies */
   readonly down: (y: number) => number;
-  /** the collecting lymph vessel, and the initial ones, which begin blind and run into it */
+  /** the collecting lymph vessel */
   readonly lymph: Curve;
-  readonly initial: readonly Curve[];
+  readonly initial: readonly Initial[];
   /** serous: pleura or peritoneum */
   readonly cavity: Cavity;
   readonly drain: Curve;
   readonly cells: readonly Cell[];
-  /** of collagen, between the cells */
+  /** of collagen, between the cells and before them */
   readonly fibres: readonly Curve[];
 }
 
@@ -51,54 +63,57 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("720 470, 560 500, 380 482, 220 470, 90 420, 20 330, -20 240");
-  const initial = ["850 404, 800 440, 720 470", "770 548, 700 540, 640 490", "480 400, 470 440, 420 486"].map(
-    course,
-  );
-  const bottom = tall - 16;
-  const cavity = { left: 520, right: 900, top: bottom - 134 * Math.min(1.4, factor), bottom };
+  const lymph = course("668 486, 560 502, 440 488, 300 486, 160 452, 60 370, -40 268");
+  const initial = [
+    "876 336, 856 390, 800 440, 730 474, 660 488",
+    "560 318, 568 380, 548 440, 506 494",
+    "300 346, 318 400, 300 446, 250 480",
+  ].map((text): Initial => {
+    const line = course(text);
+    return {
+      line,
+      joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
+    };
+  });
+  const bottom = tall - 18;
+  const cavity = { left: 470, right: 880, top: bottom - 150 * Math.min(1.4, factor), bottom };
   const drain = curve(
-    spots("880 716, 950 726, 1000 744, 1030 770").map(([x, y]): Spot => [x, y + bottom - 744]),
+    spots("862 708, 930 716, 985 736, 1030 770").map(([x, y]): Spot => [x, y + bottom - 744]),
   );
-  const taken = [lymph, ...initial];
-  const free = ([x, y]: Spot) =>
-    away(CAPILLARY, x, y) > LUMEN + WALL + 52 &&
-    taken.every((line) => away(line, x, y) > LYMPH_HALF + 46) &&
-    (x < cavity.left - 72 || y < cavity.top - 52);
-  const cells = places(tall).filter(({ at }) => free(at));
-  return { height: tall, down, lymph, initial, cavity, drain, cells, fibres: fibresIn(tall) };
+  return { height: tall, down, lymph, initial, cavity, drain, cells: cellsIn(tall), fibres: fibresIn(tall) };
 }
 
-const away = ({ x, y }: Curve, px: number, py: number): number =>
-  x.reduce((least, each, i) => Math.min(least, Math.hypot(each - px, entryAt(y, i) - py)), 1e9);
+/** Part of the line's length at which it comes nearest to a spot. */
+function nearest({ x, y }: Curve, [px, py]: Spot): number {
+  const away = Array.from(x, (each, i) => Math.hypot(each - px, entryAt(y, i) - py));
+  return away.indexOf(Math.min(...away)) / (x.length - 1);
+}
 
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
-const ACROSS = 142;
-const ROWS = 92;
+const ACROSS = 148;
+const ROWS = 96;
+/** Plane units between two cells at rest. */
+const APART = 5;
 
-/** In rows, each shifted against the next, and none quite in line. */
-function places(height: number): readonly Cell[] {
-  const cells: Cell[] = [];
-  for (let row = 0; 190 + row * ROWS < height - 20; row++)
-    for (let column = -1; column * ACROSS < WIDTH + ACROSS; column++) {
+/** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
+function cellsIn(height: number): readonly Cell[] {
+  const middles: Spot[] = [];
+  for (let row = 0; 30 + row * ROWS < height + ROWS; row++)
+    for (let column = -1; (column - 1) * ACROSS < WIDTH + ACROSS; column++) {
       const seed = 17 * row + 5 * column + 41;
-      cells.push({
-        at: [
-          (column + (row % 2) / 2) * ACROSS + 40 + 16 * scatter(seed),
-          190 + row * ROWS + 12 * scatter(seed * 3),
-        ],
-        turned: 0.35 * scatter(seed * 7),
-        kind: cells.length,
-      });
+      middles.push([
+        (column + (row % 2) / 2) * ACROSS + 26 * scatter(seed),
+        30 + row * ROWS + 20 * scatter(seed * 3),
+      ]);
     }
-  return cells;
+  return middles.map((at) => ({ at, around: cellAround(at, middles, APART) }));
 }
 
 const fibresIn = (height: number): readonly Curve[] =>
-  Array.from({ length: Math.round(height / 52) }, (_, i) => {
-    const y = 150 + i * 52;
-    const sway = (k: number) => y + 24 * scatter(7 * i + 3 * k + 2) + 60 * scatter(i + 1) * (k / 4 - 0.5);
+  Array.from({ length: Math.round(height / 46) }, (_, i) => {
+    const y = 180 + i * 46;
+    const sway = (k: number) => y + 26 * scatter(7 * i + 3 * k + 2) + 130 * scatter(i + 1) * (k / 4 - 0.5);
     return curve(
       [0, 1, 2, 3, 4].map((k): Spot => [-30 + 265 * k, sway(k)]),
       14,

@@ -4,12 +4,17 @@ import { tonesOf } from "../anatomy/tones.ts";
 export const tissueTone = tonesOf({
   /** body: the interstitium; light: its fibres */
   ground: {
-    dark: { shade: "#170f1b", body: "#241823", light: "#6d5560", edge: "#463440" },
-    light: { shade: "#f0dfd6", body: "#f8ece5", light: "#d9b9ab", edge: "#d6bfb2" },
+    dark: { shade: "#170f1b", body: "#241823", light: "#6d5560", edge: "#94767f" },
+    light: { shade: "#f0dfd6", body: "#f8ece5", light: "#d9b9ab", edge: "#b98f7e" },
   },
   cell: {
-    dark: { shade: "#4b2b33", body: "#6b434a", light: "#8c6064", edge: "#2a171f" },
-    light: { shade: "#d9a99c", body: "#e8c3b7", light: "#f5ddd4", edge: "#a97466" },
+    dark: { shade: "#38232b", body: "#46303a", light: "#553b44", edge: "#6b4c56" },
+    light: { shade: "#efd3c8", body: "#f5dfd6", light: "#fbece5", edge: "#cfa699" },
+  },
+  /** light: its upper part, body: its lower one */
+  cavity: {
+    dark: { shade: "#0e141d", body: "#141d29", light: "#1b2634", edge: "#2b3a4c" },
+    light: { shade: "#dde6ea", body: "#e8eff2", light: "#f5f8f9", edge: "#9db2bd" },
   },
   nucleus: {
     dark: { shade: "#291a35", body: "#443057", light: "#64507a", edge: "#20142a" },

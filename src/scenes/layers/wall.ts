@@ -1,22 +1,18 @@
-/** Vessel walls with thickness, the lumen's round shading and its soft shadow, all from one distance field. */
-import { type Container, Graphics } from "pixi.js";
+/** Vessel walls with thickness, the inside of the lumen's back wall and a soft shadow, all from one distance field. */
+import type { Container } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
-import { DARK_SHEEN } from "../anatomy/tones.ts";
+import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import { castShadow } from "../anatomy/paint-tube.ts";
+import { type Bounds, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { cutFace } from "../anatomy/tones.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contour, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
-import { WALL } from "./fade.ts";
+import { LIP, WALL } from "./fade.ts";
+import { paintInside } from "./paint-inside.ts";
 
-/** mm inside the wall at which the lumen grows lighter, so that it reads as round */
-const ROUND = [0.9, 2, 3.4, 5.2, 7.4];
-/** mm outside the wall at which its shadow deepens */
-const SHADOW = [7.5, 6.6, 5.7, 4.8, 3.9, 3, 2.1, 1.2];
-
-/** Longest side of a kept picture */
-const MAX_TEXELS = 4096;
-/** Factor in size within which a kept picture serves: a camera that glides does not redraw it at every step. */
-const CLOSE_ENOUGH = 1.25;
+/** mm by which the shadow falls on what lies behind */
+const CAST = 3.4;
 
 export interface WallLayer {
   /** shadow and lumen; tracers lie between the two */
@@ -24,8 +20,9 @@ export interface WallLayer {
   /** wall and its edges */
   readonly above: Container;
   set(geometry: PathwayGeometry, plane: Plane, theme: Theme): void;
-  /** Keeps the drawn walls as pictures at this many device pixels a millimetre, so that a frame costs two pictures. */
+  /** Keeps the painted walls as pictures at this many device pixels a millimetre, so that a frame costs two pictures. */
   keep(density: number): void;
+  release(): void;
 }
 
 export interface Line {
@@ -59,122 +56,101 @@ export function cutOpen(loop: Loop, openings: readonly Opening[], reach: number)
 }
 
 export function wallLayer(): WallLayer {
-  const below = new Graphics();
-  const above = new Graphics();
+  const [below, above] = [sheet(), sheet()];
   let kept = 0;
-  let largest = 1;
+  let paint = (_density: number): void => {};
   return {
-    below,
-    above,
+    below: below.view,
+    above: above.view,
     keep(density) {
-      const wanted = Math.min(density, MAX_TEXELS / largest);
-      if (kept > 0 && wanted / kept < CLOSE_ENOUGH && kept / wanted < CLOSE_ENOUGH) return;
-      kept = wanted;
-      for (const layer of [below, above]) {
-        layer.cacheAsTexture(false);
-        layer.cacheAsTexture({ resolution: wanted, antialias: true });
-      }
+      if (kept > 0 && servesAt(kept, density)) return;
+      kept = density;
+      paint(density);
     },
     set(geometry, plane, theme) {
-      const { colour } = theme;
-      below.clear();
-      above.clear();
       kept = 0;
-      largest = Math.max(plane.nx, plane.ny) * plane.dx;
-      const fill = (level: number, color: string, alpha: number) => {
-        for (const loop of contour(plane, plane.distance, level)) below.poly(loop).fill({ color, alpha });
+      const { originX: left, originY: bottom, dx, nx, ny } = plane;
+      const bounds = [left, bottom, left + nx * dx, bottom + ny * dx] as const;
+      paint = (density) => {
+        below.paint(bounds, density, [0, 0], (ink) => {
+          paintShadow(ink, bounds, geometry, plane);
+          paintInside(ink, geometry, plane, theme);
+        });
+        above.paint(bounds, density, [0, 0], (ink) => paintWall(ink, geometry, plane, theme));
       };
-      // The light comes from above, from the patient's right, as on all that is painted around it.
-      below.translateTransform(...CAST);
-      for (const level of SHADOW)
-        for (const loop of contour(plane, plane.distance, level + WALL))
-          below
-            .poly(shortened(loop, geometry.openings))
-            .fill({ color: "#000000", alpha: theme.name === "dark" ? 0.06 : 0.022 });
-      below.resetTransform();
-      fill(0, colour.lumen, 1);
-      const { color, alpha } = lightOf(theme);
-      for (const level of ROUND) fill(-level, color, alpha);
-
-      const stroke = (level: number, width: number, color: string, alpha: number) => {
-        for (const loop of contour(plane, plane.distance, level)) {
-          for (const { line, closed } of cutOpen(loop, geometry.openings, 7)) {
-            above.poly(line, closed).stroke({ width, color, alpha, cap: "butt", join: "round" });
-          }
-        }
-      };
-      stroke(WALL / 2, WALL, colour.wall, 1);
-      stroke(WALL * 0.86, WALL * 0.28, theme.name === "dark" ? "#000000" : "#ffffff", 0.22);
-      stroke(0.14, 0.42, colour.wallEdge, 0.95);
-      for (const opening of geometry.openings)
-        if (opening.name !== "fenestration") endAt(below, above, opening, theme);
+    },
+    release() {
+      below.release();
+      above.release();
     },
   };
 }
 
-/** mm by which the shadow falls aside */
-const CAST = [1.3, -1.7] as const;
-
-/** The line drawn back to each cut: what goes on there has no shadow of the vessel that it goes on from. */
-function shortened(loop: Loop, openings: readonly Opening[]): Loop {
-  const line = [...loop];
-  for (let i = 0; i < line.length; i += 2)
-    for (const opening of openings) {
-      const [nx, ny] = opening.normal;
-      const [x, y] = [entryAt(line, i), entryAt(line, i + 1)];
-      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, -0.4)) continue;
-      const along = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny;
-      const back = along - 0.4 + CAST[0] * nx + CAST[1] * ny;
-      [line[i], line[i + 1]] = [x - back * nx, y - back * ny];
-    }
-  return line;
+/** The shadow alone: what throws it is drawn outside the picture. */
+function paintShadow(ink: Ink, [left, , right]: Bounds, { openings }: PathwayGeometry, plane: Plane): void {
+  const dense = ink.getTransform().a;
+  const away = 2 * (right - left);
+  ink.save();
+  castShadow(ink, CAST * dense);
+  ink.shadowOffsetX -= away * dense;
+  for (const loop of contour(plane, plane.distance, WALL)) {
+    trace(ink, shortened(loop, openings, away), true);
+    ink.fill();
+  }
+  ink.restore();
 }
 
-/** What each step inwards adds to the lumen. */
-const lightOf = ({ name }: Theme) =>
-  name === "dark" ? { color: DARK_SHEEN, alpha: 0.07 } : { color: "#c9bfae", alpha: 0.06 };
+/** The line drawn back to each cut, and moved aside: what goes on there has no shadow of the vessel that it goes on from. */
+function shortened(loop: Loop, openings: readonly Opening[], away: number): Point[] {
+  return Array.from({ length: loop.length / 2 }, (_, i) => {
+    let [x, y] = [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)];
+    for (const opening of openings) {
+      const [nx, ny] = opening.normal;
+      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, CAST)) continue;
+      const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + CAST;
+      [x, y] = [x - back * nx, y - back * ny];
+    }
+    return [x + away, y];
+  });
+}
 
-/** The vessel goes on into the body: its walls end at the cut; towards a lung a lip shows where the window in its front wall ends. */
-function endAt(
-  below: Graphics,
-  above: Graphics,
-  { name, centre, normal, width }: Opening,
-  theme: Theme,
-): void {
-  const half = width / 2;
-  const place = (along: number, across: number): [number, number] => [
+/** The wall where it is cut: a pale face between the vessel's outside and the edge of its lining. */
+function paintWall(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme: Theme): void {
+  ink.lineCap = "butt";
+  for (const [part, colour] of cutFace(theme)) {
+    const level = (part * WALL) / 2;
+    ink.lineWidth = part * WALL;
+    ink.strokeStyle = colour;
+    for (const loop of contour(plane, plane.distance, level))
+      for (const { line, closed } of cutOpen(loop, openings, 7)) {
+        trace(ink, pointsOf(line), closed);
+        ink.stroke();
+      }
+    for (const opening of openings)
+      if (opening.name !== "fenestration")
+        for (const line of endsOf(opening, level)) {
+          trace(ink, line);
+          ink.stroke();
+        }
+  }
+}
+
+const pointsOf = (line: Loop): Point[] =>
+  Array.from({ length: line.length / 2 }, (_, i) => [entryAt(line, 2 * i), entryAt(line, 2 * i + 1)]);
+
+/** How the wall ends at a cut, `level` mm beyond the lumen: straight into a vein; towards a lung around the end of the window in the front wall. */
+function endsOf({ name, centre, normal, width }: Opening, level: number): Point[][] {
+  const half = width / 2 + level;
+  const place = (along: number, across: number): Point => [
     centre[0] + normal[0] * along - normal[1] * across,
     centre[1] + normal[1] * along + normal[0] * across,
   ];
-  const strip = ([from, to]: readonly [number, number], [inner, outer]: readonly [number, number]) =>
-    [place(from, inner), place(to, inner), place(to, outer), place(from, outer)].flat();
-  const along = [-2 * SHY, 0.4] as const;
-  below.poly(strip(along, [-half, half])).fill({ color: theme.colour.lumen });
-  for (const level of ROUND) below.poly(strip(along, [level - half, half - level])).fill(lightOf(theme));
-  for (const side of [-1, 1]) {
-    const rim = side * half;
-    above.poly(strip(along, [rim, rim + side * WALL])).fill({ color: theme.colour.wall });
-    above
-      .poly(strip(along, [rim - 0.07, rim + 0.35 * side]))
-      .fill({ color: theme.colour.wallEdge, alpha: 0.95 });
-  }
-  if (name !== "left" && name !== "right") {
-    for (let k = 1; k <= SOFT; k++)
-      below.poly(strip([0, k], [-half, half])).fill({ color: theme.colour.lumen, alpha: 1 / SOFT });
-    return;
-  }
-  const lip = (reach: number, wide: number) =>
-    Array.from({ length: 17 }, (_, i) => {
-      const turn = (Math.PI * i) / 16;
-      return place(reach * Math.sin(turn), wide * Math.cos(turn));
-    }).flat();
-  const [reach, wide] = [LIP * width, half + WALL / 2];
-  below.poly(lip(reach, half)).fill({ color: theme.colour.lumen });
-  above.poly(lip(reach, wide), false).stroke({ width: 0.8 * WALL, color: theme.colour.wall });
-  above.poly(lip(reach - 0.8, wide - 0.8), false).stroke({ width: 0.35, color: theme.colour.wallEdge });
+  const stubs = [1, -1].map((side): Point[] => [place(-2 * SHY, side * half), place(0.4, side * half)]);
+  if (name !== "left" && name !== "right") return stubs;
+  const [high, low] = stubs as [Point[], Point[]];
+  const lip = Array.from({ length: 25 }, (_, i) => {
+    const turn = Math.PI * (0.5 - i / 24);
+    return place((LIP * width + level) * Math.cos(turn), half * Math.sin(turn));
+  });
+  return [[...high.slice(0, 1), ...lip, ...low.slice(0, 1)]];
 }
-
-/** mm over which its lumen goes over into that of the vein beyond */
-const SOFT = 5;
-/** How far the window's end bows outwards, of the width. */
-const LIP = 0.16;

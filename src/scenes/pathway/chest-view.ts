@@ -8,6 +8,7 @@ import { standingAt } from "../anatomy/standing.ts";
 import { contour } from "../layers/contour.ts";
 import type { Plane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
+import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Moment } from "./moment.ts";
 
@@ -16,8 +17,11 @@ export interface ChestView {
   /** what lies behind the pathway, seen through its blood */
   readonly hidden: Container;
   readonly before: Container;
-  /** @param scale CSS px of a millimetre */
-  draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): void;
+  /**
+   * Whether all of it is painted.
+   * @param scale CSS px of a millimetre
+   */
+  draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): boolean;
   release(): void;
 }
 
@@ -43,6 +47,17 @@ export function chestView(): ChestView {
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;
+  /** null while there is nothing more to paint */
+  let paintNext: (() => boolean) | null = null;
+  let shade = 0;
+
+  const show = (elapsed: number) => {
+    shade = ease(shade, paintNext ? 0 : 1, elapsed);
+    for (const part of [behind, hidden, before]) {
+      part.alpha = shade;
+      part.visible = shade > 0;
+    }
+  };
 
   /** A wall that is being dragged is another geometry at each drawing: its chest follows when the hand rests. */
   const isDue = (geometry: PathwayGeometry, look: string, density: number): boolean => {
@@ -55,8 +70,8 @@ export function chestView(): ChestView {
     behind,
     hidden,
     before,
-    draw({ geometry, circulation }, plane, scale, { time, still, viewport }, theme) {
-      if (!geometry) return;
+    draw({ geometry, circulation }, plane, scale, { time, still, viewport, first }, theme) {
+      if (!geometry || first) return false;
       calm = geometry === last ? calm + viewport.elapsed : 0;
       last = geometry;
       const density = scale * viewport.dense;
@@ -66,9 +81,16 @@ export function chestView(): ChestView {
         painted = { geometry, look, density };
         const seen = contour(plane, plane.distance, WALL);
         const lumen = contour(plane, plane.distance, 0);
-        layer.set(geometry.chest, circulation, { seen, lumen, density }, theme);
+        paintNext = layer.begin(geometry.chest, circulation, { seen, lumen, density }, theme);
       }
+      // Blood that moves does not wait for a chest that has yet to be seen.
+      const atOnce = still || shade > 0 || !Number.isFinite(viewport.elapsed);
+      do {
+        if (paintNext?.()) paintNext = null;
+      } while (paintNext && atOnce);
+      show(atOnce && shade === 0 ? Number.POSITIVE_INFINITY : viewport.elapsed);
       layer.move(standingAt(circulation, time, still));
+      return paintNext === null;
     },
     release: () => layer.release(),
   };

@@ -10,13 +10,20 @@ export interface Moment {
   readonly still: boolean;
   /** panes stand side by side: each keeps to its box and never dims */
   readonly compared: boolean;
+  /** one of a scene's first drawings, in which blood is to be seen moving before all else */
+  readonly first: boolean;
   readonly viewport: Viewport;
 }
 
-export const momentOf = ({ state, time, still, panes }: Frame, viewport: Viewport): Moment => ({
+export const momentOf = (
+  { state, time, still, panes }: Frame,
+  viewport: Viewport,
+  first = false,
+): Moment => ({
   view: state.view,
   time,
   still,
   compared: panes.length > 1,
+  first,
   viewport,
 });

@@ -85,7 +85,7 @@ export function paneView(): PaneView {
     drawnFor = theme.name;
     if (!geometry) return;
     outline = drawnPlane(geometry);
-    taken = occupied(geometry, outline);
+    taken = null;
     wall.set(geometry, outline, theme);
   };
 
@@ -101,21 +101,22 @@ export function paneView(): PaneView {
       return outline;
     },
     get occupied() {
+      if (geometry && outline) taken ??= occupied(geometry, outline);
       return taken;
     },
-    draw(pane, { box, shared }, whole, theme) {
+    draw(pane, { box, shared }, all, theme) {
       look(pane, theme);
       view.visible = geometry !== null && shared?.side.width !== 0;
       if (!geometry || !view.visible) return;
-      const moment = shared ? seenIn(shared.side, whole) : whole;
+      const moment = shared ? seenIn(shared.side, all) : all;
       const { view: asked, viewport, compared } = moment;
       const at = camera.aim(geometry, box, moment, shared?.sight);
       plane.position.set(at.x, at.y);
       plane.scale.set(at.scale, -at.scale);
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
-      chest.draw(pane, present(outline), at.scale, moment, theme);
-      inside.draw(pane, moment, at, theme);
+      const whole = chest.draw(pane, present(outline), at.scale, moment, theme);
+      inside.draw(pane, moment, at, whole, theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
       ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);
@@ -132,6 +133,7 @@ export function paneView(): PaneView {
     release() {
       inside.release();
       chest.release();
+      wall.release();
       view.destroy(WITH_ALL);
     },
   };

@@ -29,7 +29,8 @@ export interface Blood {
   readonly view: Container;
   /** beyond them, before the atrium */
   readonly beyond: Container;
-  draw(pane: Pane, moment: Moment, at: Projection, theme: Theme): void;
+  /** @param inChest the vessels beyond the openings can be seen */
+  draw(pane: Pane, moment: Moment, at: Projection, inChest: boolean, theme: Theme): void;
   release(): void;
 }
 
@@ -82,7 +83,7 @@ export function blood(): Blood {
   return {
     view,
     beyond,
-    draw(pane, { view: asked, still, viewport, time }, at, theme) {
+    draw(pane, { view: asked, still, viewport, time }, at, inChest, theme) {
       const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
       const covered = map.draw(pane, overlay, viewport.elapsed);
@@ -99,7 +100,7 @@ export function blood(): Blood {
       const room = ((mapOver ? HINT : COVER) * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
-      const alone = mapOver || asked.colouring === "age" || !pane.geometry;
+      const alone = !inChest || mapOver || asked.colouring === "age" || !pane.geometry;
       const side = alone ? null : beside(sides, pane, time, still);
       const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {

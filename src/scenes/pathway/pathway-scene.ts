@@ -10,6 +10,7 @@ import { spotsOf } from "../layers/spots.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { annotate, writeKey, writeTitle } from "./annotations.ts";
+import { firstDrawings } from "./first-drawings.ts";
 import { grounds } from "./grounds.ts";
 import type { HeartView } from "./heart-view.ts";
 import type { PaneView, Room } from "./pane-view.ts";
@@ -48,6 +49,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   const ground = grounds();
   const shown = planes(makeHeart);
   const grade = gradeLineLayer();
+  const opening = firstDrawings();
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();
   view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
@@ -56,17 +58,17 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
   let lastKey = "";
 
-  const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
+  const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme, first: boolean) => {
     const { at, keyAt, key, sizes } = laid;
     shown.keep(frame.panes.length);
-    shown.draw(frame, { planes: roomsOf(laid), hearts: heartBoxes(laid) }, viewport, theme);
+    shown.draw(frame, { planes: roomsOf(laid), hearts: heartBoxes(laid) }, viewport, theme, first);
     const edge = keyAt.inline && key ? key.y + key.height : viewport.clear.y;
     const under = sinkOf(at) ?? (shown.cut || wordsBelow(viewport) ? foot(viewport.clear) : null);
     ground.draw(viewport, under, { ...viewport.clear, y: edge, height: sizes.axis }, theme);
-    grade.view.visible = at.grade !== null;
+    grade.view.visible = at.grade !== null && !first;
   };
 
-  const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
+  const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme, first: boolean) => {
     const { at, keyAt, key, sizes, over } = laid;
     const { focus, labels, handles: held } = frame.state.view;
     const sheet = { ink, words, sizes, theme };
@@ -86,7 +88,8 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     const boxes = over ? over.sides.map((side, i) => meet(side, entryAt(at.planes, i))) : at.planes;
     const form = washOutForm(frame.panes, shown.panes, boxes, taken, sizes);
     const size = HANDLE * Math.max(1, viewport.floor / 20);
-    frame.panes.forEach((pane, i) => {
+    // The key stays where it is; names find room around all else.
+    (first ? [] : frame.panes).forEach((pane, i) => {
       const drawn = entryAt(shown.panes, i);
       const box = entryAt(boxes, i);
       const near = compared && at.narrow;
@@ -103,7 +106,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
         );
     });
     words.end();
-    if (at.grade) grade.draw(frame.panes, at.grade, focus, sizes, theme);
+    if (grade.view.visible && at.grade) grade.draw(frame.panes, at.grade, focus, sizes, theme);
     return written;
   };
 
@@ -112,15 +115,16 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     draw(frame, viewport, theme) {
       const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
       lain = laid;
-      drawPictures(frame, laid, viewport, theme);
+      const first = opening.next(frame, viewport.elapsed);
+      drawPictures(frame, laid, viewport, theme, first);
       // Lines and words are laid out again only when something about them has changed.
-      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      const key = `${first}${cacheKey(frame, viewport, theme, shown.panes, keyBox)}`;
       const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
       if (key === lastKey && now.every((each, i) => each === answers[i])) return;
       answers = now;
-      keyBox = write(frame, laid, viewport, theme);
+      keyBox = write(frame, laid, viewport, theme, first);
       // The key's own room may move the planes: then once more.
-      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      lastKey = `${first}${cacheKey(frame, viewport, theme, shown.panes, keyBox)}`;
     },
     get divider() {
       return lain?.over?.divider ?? null;

@@ -22,7 +22,8 @@ export interface Planes {
   readonly cut: boolean;
   /** Makes as many panes as are needed, and lets the rest go. */
   keep(count: number): void;
-  draw(frame: Frame, boxes: PlaneBoxes, viewport: Viewport, theme: Theme): void;
+  /** @param first one of the first drawings, which leave out what takes long */
+  draw(frame: Frame, boxes: PlaneBoxes, viewport: Viewport, theme: Theme, first: boolean): void;
   pick(pane: number, x: number, y: number): string | null;
 }
 
@@ -52,8 +53,8 @@ export function planes(makeHeart?: () => HeartView): Planes {
         hearts.pop()?.release();
       }
     },
-    draw(frame, boxes, viewport, theme) {
-      const moment = momentOf(frame, viewport);
+    draw(frame, boxes, viewport, theme, first) {
+      const moment = momentOf(frame, viewport, first);
       frame.panes.forEach((pane, i) => {
         entryAt(panes, i).draw(pane, entryAt(boxes.planes, i), moment, theme);
         hearts[i]?.draw(pane, entryAt(boxes.hearts, i), moment, theme);

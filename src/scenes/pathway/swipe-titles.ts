@@ -2,7 +2,7 @@
 import type { Pane } from "../../chain/frame.ts";
 import { appendChange, digitsOfStep, formatQuantity, LOSS_DIGITS } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { defaultSetting, PARAMETERS } from "../../sim/parameters/parameters.ts";
+import { actsIn, PARAMETERS, settingOf } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import type { Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -35,17 +35,17 @@ export function titlesOf(panes: readonly Pane[], sizes: Sizes, theme: Theme): Ti
   });
 }
 
-const settingIn = ({ set, stage, body }: CirculationRequest, parameter: (typeof PARAMETERS)[number]) =>
-  set[parameter.name] ?? defaultSetting(parameter, stage, body);
-
 /** By which setting two of the same name can be told apart. */
 function differsBy([one, other]: readonly (Circulation | null)[]) {
   if (!one || !other || one.request.stage !== other.request.stage) return undefined;
-  return PARAMETERS.find((each) => settingIn(one.request, each) !== settingIn(other.request, each));
+  return PARAMETERS.find(
+    (each) =>
+      actsIn(each, one.request.stage) && settingOf(one.request, each) !== settingOf(other.request, each),
+  );
 }
 
 function inWords(parameter: (typeof PARAMETERS)[number], request: CirculationRequest, theme: Theme): string {
-  const value = settingIn(request, parameter);
+  const value = settingOf(request, parameter);
   const name = theme.say(`parameter.${parameter.name}`);
   const said =
     parameter.kind === "number"

@@ -17,8 +17,9 @@ export function washOutForm(
   sizes: Sizes,
 ): number {
   const forms = panes.map(({ washOut }, i) => {
+    if (!washOut) return 0;
     const { occupied, projection } = entryAt(drawn, i);
-    if (!washOut || !occupied || !projection) return 0;
+    if (!occupied || !projection) return 0;
     const covers = coverIn(occupied, projection);
     return washOutPanels(entryAt(boxes, i), sizes).findIndex((panel) =>
       roomFor([panel], entryAt(boxes, i), taken, (each) => covers(each, "washOut")),

@@ -18,7 +18,7 @@ import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
 
 /** How to search. */
 export interface SolveOptions {
-  /** `state` of an earlier answer (SI, packed by {@link pack}), near or far; a start that does not fit is left aside */
+  /** `state` of an earlier answer (SI, packed by {@link pack}) or its point, near or far; a start that does not fit is left aside */
   readonly start?: readonly number[];
   /** ratio of the usual time step to the one taken, a whole number, default 1 */
   readonly fineness?: number;

@@ -19,12 +19,12 @@ export function pack({ point, secants }: WarmStart): number[] {
   return block;
 }
 
-/** What {@link pack} was given; undefined where the number of numbers is not BLOCK. */
+/** What {@link pack} was given, or the bare point from [SEARCHED] numbers in SI; undefined where their number is neither. */
 export function unpack(block: readonly number[]): WarmStart | undefined {
-  if (block.length !== BLOCK) return undefined;
+  if (block.length !== BLOCK && block.length !== SEARCHED) return undefined;
   const part = (from: number) => Float64Array.from(block.slice(from, from + SEARCHED));
   const secants: Secant[] = [];
-  for (let at = SEARCHED; at < BLOCK; at += 2 * SEARCHED) {
+  for (let at = SEARCHED; at < block.length; at += 2 * SEARCHED) {
     const residual = part(at);
     if (residual.some((value) => value !== 0)) secants.push({ residual, image: part(at + SEARCHED) });
   }

@@ -3,7 +3,8 @@
 import { entryAt } from "../checked/present.ts";
 import type { Checked } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
-import { flowShares, recirculatingArea } from "../flow-field/pathlines.ts";
+import { recirculatingArea } from "../flow-field/eddies.ts";
+import { flowShares } from "../flow-field/pathlines.ts";
 import { planeFaults } from "../flow-field/plane-faults.ts";
 import { balance, openingReading } from "../flow-field/readings.ts";
 import { settle } from "../flow-field/steady-state.ts";

@@ -8,6 +8,8 @@ import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 /** Flows kept at most, and the bytes that they may take. */
 const MAX_KEPT = 40;
 const MAX_BYTES = 256e6;
+/** Of one stretch for each cell: two velocities and the pressure, at its end and as they changed, in double precision. */
+const BYTES_OF_CELL = 2 * 3 * Float64Array.BYTES_PER_ELEMENT;
 /** Keeps the mix finite where kept changes are almost alike, over their own size. */
 const REGULAR = 1e-12;
 /** Relative change in a stretch above which the flow is still finding its shape, and nothing is mixed. */
@@ -25,7 +27,10 @@ interface Stretch {
 
 /** Advances `solver` by a count of steps, then moves the flow on towards its steady state. Gives the relative change (a fraction) in those steps. */
 export function accelerate(solver: FlowSolver): (steps: number) => number {
-  const most = Math.max(2, Math.min(MAX_KEPT, Math.floor(MAX_BYTES / (48 * solver.arrays.u.length))));
+  const most = Math.max(
+    2,
+    Math.min(MAX_KEPT, Math.floor(MAX_BYTES / (BYTES_OF_CELL * solver.arrays.u.length))),
+  );
   let kept: Stretch[] = [];
   let least = Number.POSITIVE_INFINITY;
   return (steps) => {

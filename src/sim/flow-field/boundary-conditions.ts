@@ -6,7 +6,7 @@ import type { OpeningRule } from "../flow-solver/stencil-coefficients.ts";
 import type { Opening } from "../geometry/geometry.ts";
 import { fromMillilitre, fromMmHg } from "../units.ts";
 import type { BoundaryConditions } from "./flow-field.ts";
-import { flowUnit } from "./measure.ts";
+import { flowUnit } from "./solver-units.ts";
 
 /** Whether an opening's velocity or its pressure is given: by the boundary conditions where they name the opening, else by the geometry. */
 export function openingRule(opening: Opening, boundary: BoundaryConditions | undefined): OpeningRule {

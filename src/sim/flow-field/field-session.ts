@@ -138,7 +138,8 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       const first = boundary === undefined && lead + solver.time === 0;
       boundary = next;
       if (first && choice.lead) {
-        const coarse = lay({ ...gridChoice, dx: cellFor(plane, choice.lead.cellsAcross) });
+        const dx = cellFor(plane, choice.lead.cellsAcross);
+        const coarse = dx === gridChoice.dx ? lay(gridChoice, solver.mesh) : lay({ ...gridChoice, dx });
         runAhead(coarse, next, choice.lead.seconds);
         relay(solver.mesh, coarse);
         return;

@@ -1,7 +1,7 @@
 /** Means over the window of the readings, cell by cell: what a map of the flow shows, so that it can be compared with means from elsewhere. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { atCentres } from "./at-centres.ts";
-import { lossMap } from "./loss-map.ts";
+import { bloodCells, lossMap } from "./loss-map.ts";
 
 /** Arrays [ny*nx]. */
 export interface FieldMeans {
@@ -38,6 +38,9 @@ const ENOUGH = 12;
  */
 export function trackMeans(solver: FlowSolver, density: number, viscosity: number): Means {
   const { mesh } = solver;
+  const blood = bloodCells(mesh);
+  const moving = movingCells(solver);
+  const scratch = [0, 1, 2].map(() => new Float32Array(mesh.nx * mesh.ny));
   const blank = (): Arrays => {
     const array = () => new Float32Array(mesh.nx * mesh.ny);
     return { speed: array(), pressure: array(), loss: array() };
@@ -60,10 +63,11 @@ export function trackMeans(solver: FlowSolver, density: number, viscosity: numbe
 
   return {
     sample(lungs) {
-      const moment = atCentres(solver, density, lungs);
-      const loss = lossMap(mesh, moment, viscosity);
+      const moment = atCentres(solver, density, lungs, scratch);
+      const loss = lossMap(mesh, moment, viscosity, blood);
       const { u, v, pressure } = moment;
-      for (let k = 0; k < u.length; k++) {
+      for (let n = 0; n < moving.length; n++) {
+        const k = moving[n]!;
         sums.speed[k]! += Math.sqrt(u[k]! ** 2 + v[k]! ** 2);
         sums.pressure[k]! += pressure[k]!;
         sums.loss[k]! += loss[k]!;
@@ -87,4 +91,16 @@ export function trackMeans(solver: FlowSolver, density: number, viscosity: numbe
       return taken;
     },
   };
+}
+
+/** Cells (indices) in which anything moves or has a pressure: those in the blood, those that the wall cuts, those beyond openings. */
+function movingCells({ mesh: { nx, ny }, arrays, openings }: FlowSolver): Int32Array {
+  const { uInverse, vInverse, pInverse } = arrays;
+  const faces = openings.map(({ held }) => [new Set(held.u), new Set(held.v)] as const);
+  const across = (k: number) => uInverse[k]! > 0 || faces.some(([u]) => u.has(k));
+  const up = (k: number) => vInverse[k]! > 0 || faces.some(([, v]) => v.has(k));
+  const cells: number[] = [];
+  for (let k = 0; k < nx * (ny - 1); k++)
+    if (pInverse[k]! > 0 || across(k) || across(k + 1) || up(k) || up(k + nx)) cells.push(k);
+  return Int32Array.from(cells);
 }

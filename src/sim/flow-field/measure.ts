@@ -3,6 +3,8 @@
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { openingFlow, type SolverOpening } from "../flow-solver/openings.ts";
 import { pressureOnPlane } from "../flow-solver/pressure-outlet.ts";
+import { energyOf } from "./energy.ts";
+import { flowUnit } from "./solver-units.ts";
 
 /** One opening at one moment, SI. */
 export interface OpeningMoment {
@@ -25,32 +27,27 @@ export interface Moment {
   readonly kinetic: number;
 }
 
-/** m of depth for one unit of the depth array: mm when round; one metre when uniform, so that answers are per metre. */
-const depthUnit = (solver: FlowSolver): number => (solver.choice.depth === "round" ? 1e-3 : 1);
-
-/** Flow in SI (m3/s; m2/s with uniform depth) for one solver unit of flow (m/s times cells times depth). */
-export const flowUnit = (solver: FlowSolver): number => solver.mesh.dx * 1e-3 * depthUnit(solver);
-
 /**
- * The present moment. Pressures and powers are relative to the mean pressure of the openings named in `from`: where all flows are given, the
- * level of the pressure has no meaning, and would count what sound stores as a loss. Absolute when `from` is empty.
+ * Measures a solver's present moment, each time it is called. Pressures and powers are relative to the mean pressure of the openings named in
+ * `from`: where all flows are given, the level of the pressure has no meaning, and would count what sound stores as a loss. Absolute when `from` is empty.
  * @param density kg/m3
  * @param viscosity Pa.s
  */
-export function measure(
+export function gauge(
   solver: FlowSolver,
   density: number,
   viscosity: number,
-  from: readonly string[] = [],
-): Moment {
-  const zero = referencePressure(solver, density, from);
-  return {
-    openings: solver.openings.map((opening) => {
-      const moment = measureOpening(solver, opening, density);
-      return { ...moment, pressure: moment.pressure - zero, power: moment.power - zero * moment.flow };
-    }),
-    dissipation: dissipation(solver, density, viscosity),
-    kinetic: kineticEnergy(solver, density),
+): (from?: readonly string[]) => Moment {
+  const energies = energyOf(solver, density, viscosity);
+  return (from = []) => {
+    const zero = referencePressure(solver, density, from);
+    return {
+      openings: solver.openings.map((opening) => {
+        const moment = measureOpening(solver, opening, density);
+        return { ...moment, pressure: moment.pressure - zero, power: moment.power - zero * moment.flow };
+      }),
+      ...energies(),
+    };
   };
 }
 
@@ -109,51 +106,4 @@ function measureOpening(solver: FlowSolver, opening: SolverOpening, density: num
     power: density * power * flowUnit(solver),
     motion: density * (power - mean * flow) * flowUnit(solver),
   };
-}
-
-/** Sum over the solver's own links, friction and step losses: what the discrete flow loses, the damping of unresolved waves left out. */
-function dissipation(solver: FlowSolver, density: number, viscosity: number): number {
-  const { mesh, arrays: a } = solver;
-  const { nx, ny, beyond } = mesh;
-  const { u, v } = a;
-  let sheared = 0;
-  let rubbed = 0;
-  let stepped = 0;
-  for (let j = 2; j < ny - 2; j++)
-    for (let i = 2; i < nx - 2; i++) {
-      const k = j * nx + i;
-      const own = beyond[k]! < 0 ? 1 : 0;
-      const left = beyond[k - 1]! < 0 ? 1 : 0;
-      const below = beyond[k - nx]! < 0 ? 1 : 0;
-      const corner = 0.25 * (own + left + below + (beyond[k - nx - 1]! < 0 ? 1 : 0));
-      if (own > 0)
-        sheared +=
-          a.uThroughCell[k]! * (u[k + 1]! - u[k]!) ** 2 + a.vThroughCell[k]! * (v[k + nx]! - v[k]!) ** 2;
-      if (corner > 0)
-        sheared +=
-          corner *
-          (a.uThroughCorner[k]! * (u[k]! - u[k - nx]!) ** 2 +
-            a.vThroughCorner[k]! * (v[k]! - v[k - 1]!) ** 2);
-      if (a.uInverse[k]! > 0) {
-        const part = (0.5 * (own + left)) / a.uInverse[k]!;
-        rubbed += part * a.uFriction[k]! * u[k]! ** 2;
-        stepped += part * Math.max(0, a.uStep[k]! * u[k]!) * u[k]! ** 2;
-      }
-      if (a.vInverse[k]! > 0) {
-        const part = (0.5 * (own + below)) / a.vInverse[k]!;
-        rubbed += part * a.vFriction[k]! * v[k]! ** 2;
-        stepped += part * Math.max(0, a.vStep[k]! * v[k]!) * v[k]! ** 2;
-      }
-    }
-  return depthUnit(solver) * (viscosity * (sheared + rubbed) + density * mesh.dx * 1e-3 * stepped);
-}
-
-function kineticEnergy(solver: FlowSolver, density: number): number {
-  const { u, v, uInverse, vInverse } = solver.arrays;
-  let sum = 0;
-  for (let k = 0; k < u.length; k++) {
-    if (uInverse[k]! > 0) sum += u[k]! ** 2 / uInverse[k]!;
-    if (vInverse[k]! > 0) sum += v[k]! ** 2 / vInverse[k]!;
-  }
-  return 0.5 * density * sum * (solver.mesh.dx * 1e-3) ** 2 * depthUnit(solver);
 }

@@ -139,21 +139,3 @@ export function flowShares(solver: FlowSolver, lines = 200): Record<string, Reco
   }
   return shares;
 }
-
-/**
- * Fraction (0 to 1) of the blood's area whose line, followed backward, comes from no opening: closed eddies.
- * @param stride tests every so many cells in each direction, for speed; 1 tests all
- */
-export function recirculatingArea(solver: FlowSolver, stride = 1): number {
-  const { nx, ny, area, beyond } = solver.mesh;
-  let all = 0;
-  let caught = 0;
-  for (let j = 2; j < ny - 2; j += stride)
-    for (let i = 2; i < nx - 2; i += stride) {
-      const k = j * nx + i;
-      if (area[k] === 0 || beyond[k]! >= 0) continue;
-      all += area[k]!;
-      if (follow(solver, { cell: k, x: 0.5, y: 0.5 }, -1) < 0) caught += area[k]!;
-    }
-  return all > 0 ? caught / all : 0;
-}

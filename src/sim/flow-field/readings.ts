@@ -1,21 +1,18 @@
 /** Readings averaged over whole periods of the boundary conditions, updated as the field advances. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
+import { trackEddies } from "./eddies.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
 import { type Means, trackMeans } from "./means.ts";
-import { type Moment, measure, momentsMean, type OpeningMoment } from "./measure.ts";
+import { gauge, type Moment, momentsMean, type OpeningMoment } from "./measure.ts";
 import { trackPassage } from "./parcel-passage.ts";
-import { recirculatingArea } from "./pathlines.ts";
 import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 import { sampleClock } from "./sample-clock.ts";
 
-/** A period is divided into ticks; parcels move at each of them. Moments, eddies and maps are sampled every so many ticks. */
+/** A period is divided into ticks; parcels move at each of them. Moments with eddies, and maps, are sampled every so many ticks. */
 const TICKS = 192;
 const MOMENT_EVERY = 2;
-const EDDIES_EVERY = 48;
 const MEANS_EVERY = 4;
-/** Cells skipped when eddies are looked for. */
-const STRIDE = 3;
 
 /** Collects moments of a solver and publishes their means. */
 export interface Readings {
@@ -44,15 +41,16 @@ export function trackReadings(
   const { openings } = solver;
   const passage = trackPassage(solver);
   const means = trackMeans(solver, density, viscosity);
+  const eddies = trackEddies(solver);
+  const measure = gauge(solver, density, viscosity);
   const clock = sampleClock(solver, TICKS);
   let lungSide = lungs;
   let moved = 0;
   let moments: Moment[] = [];
-  let eddies: number[] = [];
   let periods: readonly Period[] = [];
   let settled = false;
   let mean: Period = {
-    ...momentsMean([measure(solver, density, viscosity, lungSide)]),
+    ...momentsMean([measure(lungSide)]),
     eddies: 0,
     passed: {},
   };
@@ -64,7 +62,7 @@ export function trackReadings(
     clock.begin(seconds);
     moved = solver.time;
     moments = [];
-    eddies = [];
+    eddies.taken();
     periods = [];
     settled = false;
     means.begin();
@@ -73,13 +71,12 @@ export function trackReadings(
   function closePeriod(): void {
     const period = {
       ...momentsMean(moments),
-      eddies: eddies.reduce((sum, each) => sum + each, 0) / eddies.length,
+      eddies: eddies.taken(),
       passed: passage.taken(),
     };
     ({ periods, settled } = settledPeriods([...periods, period], settled, passage.known()));
     mean = meanOf(settled ? periods : [period]);
     moments = [];
-    eddies = [];
     means.close();
   }
 
@@ -93,11 +90,11 @@ export function trackReadings(
       passage.advance(solver.time - moved, clock.length);
       moved = solver.time;
       if (tick % MOMENT_EVERY === 0) {
-        moments.push(measure(solver, density, viscosity, lungSide));
+        moments.push(measure(lungSide));
+        eddies.sample();
         // Until the first period is complete, the mean of its part so far: inflow must be known at once.
         if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
       }
-      if (tick % EDDIES_EVERY === 0) eddies.push(recirculatingArea(solver, STRIDE));
       if (tick % MEANS_EVERY === 0) means.sample(lungSide);
       if (tick === TICKS) closePeriod();
       clock.next();

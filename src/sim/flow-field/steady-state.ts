@@ -7,7 +7,7 @@ import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMmHg } from "../units.ts";
 import { accelerate } from "./accelerate.ts";
 import { applyGiven, openingRule } from "./boundary-conditions.ts";
-import { type Moment, measure, momentsMean } from "./measure.ts";
+import { gauge, type Moment, momentsMean } from "./measure.ts";
 import { remap } from "./remap.ts";
 
 /** Grid and limits of a run to the steady state. */
@@ -135,7 +135,8 @@ function settleLevel(
   const solver = begin(problem, choice, before);
   const advance = accelerated ? accelerate(solver) : advancePlainly(solver);
   seed?.(solver);
-  let last = measure(solver, density, viscosity);
+  const measure = gauge(solver, density, viscosity);
+  let last = measure();
   const history: Moment[] = [];
   let quiet = 0;
   let steps = 0;
@@ -148,7 +149,7 @@ function settleLevel(
     const part = (count * solver.step) / window;
     const moved = advance(count);
     steps += count;
-    const moment = measure(solver, density, viscosity);
+    const moment = measure();
     if (!Number.isFinite(moment.kinetic) || !Number.isFinite(moment.dissipation))
       return {
         solver,

@@ -20,35 +20,35 @@ export function defaultSetting(parameter: Parameter, stage: Stage, body: Body): 
   return typeof parameter.default === "number" ? parameter.default : parameter.default(stage, body);
 }
 
+/** Does the parameter act in this stage? */
+export const actsIn = (parameter: Parameter, stage: Stage): boolean =>
+  parameter.stages?.includes(stage) ?? true;
+
+interface Settings {
+  readonly stage: Stage;
+  readonly body: Body;
+  readonly set: Readonly<Record<string, ParameterValue>>;
+}
+
+/** The value in force in this request, in the parameter's own unit. */
+export const settingOf = ({ set, stage, body }: Settings, parameter: Parameter): ParameterValue =>
+  set[parameter.name] ?? defaultSetting(parameter, stage, body);
+
 /**
  * The value in force, in the parameter's own unit: what the request sets, else the default. It is not checked against the range again.
  * @throws when `name` is not a number parameter's
  */
-export function numberSetting(
-  request: {
-    readonly stage: Stage;
-    readonly body: Body;
-    readonly set: Readonly<Record<string, ParameterValue>>;
-  },
-  name: string,
-): number {
+export function numberSetting(request: Settings, name: string): number {
   const parameter = byName.get(name);
   if (parameter?.kind !== "number") throw new Error(`unknown number parameter: ${name}`);
-  return (request.set[name] ?? defaultSetting(parameter, request.stage, request.body)) as number;
+  return settingOf(request, parameter) as number;
 }
 
 /**
  * As {@link numberSetting}, for a word parameter.
  * @throws when `name` is not a word parameter's
  */
-export function wordSetting(
-  request: {
-    readonly stage: Stage;
-    readonly body: Body;
-    readonly set: Readonly<Record<string, ParameterValue>>;
-  },
-  name: string,
-): string {
+export function wordSetting(request: Settings, name: string): string {
   const parameter = byName.get(name);
   if (parameter?.kind !== "word") throw new Error(`unknown word parameter: ${name}`);
   return (request.set[name] ?? parameter.default) as string;

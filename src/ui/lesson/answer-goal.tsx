@@ -3,8 +3,7 @@
 import { t } from "../../i18n/index.ts";
 import type { GoalQuestion } from "../../lesson/lesson.ts";
 import { present } from "../../sim/checked/present.ts";
-import { findParameter } from "../../sim/parameters/parameters.ts";
-import { settingOf } from "../../state/edit.ts";
+import { findParameter, settingOf } from "../../sim/parameters/parameters.ts";
 import type { Editing } from "../editing.ts";
 import { ParameterControl } from "../parameter-control.tsx";
 import { InlineView } from "./prose.tsx";

@@ -1,4 +1,5 @@
 /** Names of files that say what is in them: subject, language and day. */
+import { slugOf } from "../../lesson/new-id.ts";
 
 /** `lungward-01-one-pump-de-2026-11-29.pptx`; letters with marks become plain ones, so that any system keeps the name. */
 export const fileName = (subject: string, language: string, day: Date, extension: string): string =>
@@ -6,14 +7,7 @@ export const fileName = (subject: string, language: string, day: Date, extension
 
 /** Of a file whose kind its writer knows. */
 export function nameOf(subject: string, language: string, day: Date): string {
-  const plain = subject
-    .replaceAll("ß", "ss")
-    .normalize("NFKD")
-    .replace(/\p{M}/gu, "")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-|-$/g, "")
-    .slice(0, 60)
-    .replace(/-$/, "");
-  return ["lungward", plain, language, day.toISOString().slice(0, 10)].filter(Boolean).join("-");
+  return ["lungward", slugOf(subject, 60), language, day.toISOString().slice(0, 10)]
+    .filter(Boolean)
+    .join("-");
 }

@@ -151,6 +151,8 @@ test("line ends and the mark at the start of a text stay as they are", () => {
 
 test("a name for links is made of the title", () => {
   expect(newId("Où va l’énergie ?", [])).toBe("ou-va-l-energie");
+  expect(newId("Enge Straße", [])).toBe("enge-strasse");
+  expect(newId("Constructor", [])).toBe("constructor-2");
   expect(newId("¿?", ["step", "step-2"])).toBe("step-3");
 });
 

@@ -82,6 +82,7 @@ test("questions to be asked again at the end follow too, with the lesson's name 
 test.each([
   ["letters", "Tight tube"],
   ["letters", ""],
+  ["reserved", "constructor"],
   ["taken", "again"],
 ])("is refused: %s", (refused, id) => {
   expect(renameStep(LESSON, 1, id)).toEqual({ refused });

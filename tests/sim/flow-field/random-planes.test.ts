@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { measure } from "../../../src/sim/flow-field/measure.ts";
+import { gauge } from "../../../src/sim/flow-field/measure.ts";
 import { planeFaults } from "../../../src/sim/flow-field/plane-faults.ts";
 import { settle } from "../../../src/sim/flow-field/steady-state.ts";
 import { fromMmHg } from "../../../src/sim/units.ts";
@@ -35,7 +35,7 @@ test(`${seeds.length} random planes stay finite or stop with a reason`, () => {
     for (const { flow, pressure } of moment.openings)
       expect(Number.isFinite(flow) && Number.isFinite(pressure), `plane ${seed}`).toBe(true);
     // Finite is not enough: blood can't be faster than its pressures and what it carries at the openings explain.
-    const now = measure(solver, DENSITY, 3.5e-3);
+    const now = gauge(solver, DENSITY, 3.5e-3)();
     const head = [
       ...moment.openings.map(({ pressure }) => pressure),
       ...now.openings.map(({ pressure }) => pressure),

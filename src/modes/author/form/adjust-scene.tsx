@@ -1,8 +1,8 @@
 /** The bench's controls over the picture beside the form, until what is seen is what the step shall show. */
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
+import { lenientScenes } from "../../../lesson/edit/lenient-scenes.ts";
 import { setBlock } from "../../../lesson/edit/lesson-edit.ts";
-import { looseScenes } from "../../../lesson/edit/loose-scenes.ts";
 import { sceneEdits } from "../../../lesson/edit/scene-difference.ts";
 import { stepState } from "../../../lesson/states.ts";
 import { AdjustControls } from "../../bench/adjust.tsx";
@@ -19,7 +19,7 @@ export function AdjustScene({
   readonly onClose: () => void;
 }) {
   const desk = useDesk();
-  const scenes = looseScenes(desk.text);
+  const scenes = lenientScenes(desk.text);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // It begins with what the text says, also where faults keep the step from running.

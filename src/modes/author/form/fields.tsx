@@ -42,7 +42,7 @@ export function Frame({ label, hint, field, control, beneath }: FrameProps) {
   );
 }
 
-/** With `but`, also those of all fields within this one, except for these, which show their own. */
+/** Faults of one field; with `but` also of the fields within it, except those, which show their own. */
 export function FieldFaults({
   field,
   but = [],

@@ -1,7 +1,7 @@
 /** What holds for the lesson as a whole. */
 import { LANGUAGES, languageName, t } from "../../../i18n/index.ts";
+import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setFront } from "../../../lesson/edit/lesson-edit.ts";
-import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { asNumber } from "./as-number.ts";
 import { useDesk } from "./desk.ts";
 import { FieldFaults, SelectField, TextField } from "./fields.tsx";

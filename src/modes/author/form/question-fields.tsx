@@ -1,7 +1,7 @@
 /** What a step asks: the kind, and the fields of that kind. */
 import { t } from "../../../i18n/index.ts";
+import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setBlock, setBlockText } from "../../../lesson/edit/lesson-edit.ts";
-import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { type Path, recordText } from "../../../lesson/edit/yaml-edit.ts";
 import { QUESTION_KINDS, type QuestionKind } from "../../../lesson/question-schema.ts";
 import { entryAt } from "../../../sim/checked/present.ts";

@@ -1,7 +1,7 @@
 /** What a step shows: person, pathway and scene by name, everything else by adjusting the picture and taking what is seen. */
 import { digitsOfStep, formatQuantity, t } from "../../../i18n/index.ts";
+import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setBlock } from "../../../lesson/edit/lesson-edit.ts";
-import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import type { Path } from "../../../lesson/edit/yaml-edit.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { findParameter } from "../../../sim/parameters/parameters.ts";

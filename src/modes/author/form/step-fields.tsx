@@ -1,7 +1,7 @@
 /** One step: its title, what is said, what is shown, what is asked, and what else can be read. */
 import { t } from "../../../i18n/index.ts";
+import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setHeading, setPart } from "../../../lesson/edit/lesson-edit.ts";
-import { recordAt } from "../../../lesson/edit/loose-scenes.ts";
 import { partText, splitSaid } from "../../../lesson/edit/text-outline.ts";
 import { FIGURE_MARK } from "../../../lesson/own-figures.ts";
 import { countWords } from "../../../lesson/prose.ts";

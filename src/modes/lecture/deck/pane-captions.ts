@@ -1,7 +1,6 @@
 /** What sets pictures side by side apart, each in a few words. */
 import { digitsOfStep, t } from "../../../i18n/index.ts";
-import { PARAMETERS } from "../../../sim/parameters/parameters.ts";
-import { actsIn, settingOf } from "../../../state/edit.ts";
+import { actsIn, PARAMETERS, settingOf } from "../../../sim/parameters/parameters.ts";
 import { paneRequests, type SceneState } from "../../../state/scene-state.ts";
 import { settingInWords } from "../../../ui/take-away/handout.tsx";
 

@@ -1,4 +1,5 @@
 /** The figures that stand in the words of a step, as a slide shows them beside the scene. */
+import { bytesOfBase64 } from "../../../lesson/base64.ts";
 import type { Block } from "../../../lesson/prose.ts";
 import type { DrawnStop } from "../stops.ts";
 import { type Opened, opened } from "./opened-picture.ts";
@@ -27,7 +28,7 @@ const isPicture = (block: Block): block is Extract<Block, { kind: "picture" }> =
 
 function blobOf(address: string): Blob {
   const [, type = "", data = ""] = /^data:([^;]*);base64,(.*)$/.exec(address) ?? [];
-  const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+  const bytes = bytesOfBase64(data);
   if (type !== "image/svg+xml") return new Blob([bytes], { type });
   return new Blob([withSize(new TextDecoder().decode(bytes))], { type });
 }

@@ -1,4 +1,5 @@
 /** The stage's picture for the speaker's window: small, a few times a second, and only while that window looks. */
+import { bytesOfBase64 } from "../../../lesson/base64.ts";
 import type { StageLoop } from "../../shared/stage-loop.ts";
 import type { ToSpeaker } from "../window-messages.ts";
 import { paintPage } from "./paint-page.ts";
@@ -66,7 +67,7 @@ function copyTo(scene: HTMLCanvasElement, drawn: HTMLCanvasElement): void {
 /** At once: a browser that is asked for a blob encodes when it has nothing else to do. */
 function jpegOf(canvas: HTMLCanvasElement): ArrayBuffer {
   const [, text = ""] = canvas.toDataURL("image/jpeg", QUALITY).split(",");
-  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0)).buffer;
+  return bytesOfBase64(text).buffer;
 }
 
 /** Kept in the processor's memory: it is read back each time. */

@@ -11,7 +11,7 @@ import type { TextVersion } from "../../../ui/lesson/voice.ts";
 export interface CourseChoice {
   /** ids, in order */
   readonly lessons: readonly string[];
-  /** "" = the kit's own */
+  /** "" = that of its only lesson, else the kit's own */
   readonly title: string;
   readonly textVersion: TextVersion;
   readonly standard: Standard;
@@ -25,7 +25,7 @@ export interface CourseChoice {
 /** In the page's language, which is the course's. `own`: the files of own lessons. */
 export function planOf(choice: CourseChoice, library: Library, own: readonly OwnFile[]): PackagePlan {
   const lessons = choice.lessons.flatMap((id) => library.lessons.find((lesson) => lesson.id === id) ?? []);
-  const title = choice.title.trim() || t("home.title");
+  const title = choice.title.trim() || usualTitle(lessons);
   const description = `${t("home.what")} ${t("caution.short")}`;
   const course = (these: readonly Lesson[]): Course => ({
     version: 1,
@@ -48,6 +48,10 @@ export function planOf(choice: CourseChoice, library: Library, own: readonly Own
   const { standard, passMark } = choice;
   return { id, title, description, language: language(), passMark, standard, items };
 }
+
+/** What a course is called unless something else is typed. */
+export const usualTitle = (lessons: readonly Pick<Lesson, "title">[]): string =>
+  (lessons.length === 1 && lessons[0]?.title) || t("home.title");
 
 const fileOf = ({ file }: Lesson, own: readonly OwnFile[]): { file: string; text: string }[] => {
   const found = own.find((each) => each.file === file);

@@ -1,4 +1,5 @@
 /** A course package made on the page: chosen here, put together here, saved as one ZIP. */
+
 import { type Signal, useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
 import { COMPLETED_WHEN } from "../../../lesson/lesson-course.ts";
@@ -6,6 +7,7 @@ import { ownFiles } from "../../../lesson/own-source.ts";
 import { countFiles, packageFiles, STANDARDS } from "../../../lms/package/course-package.ts";
 import { zipOf } from "../../../lms/package/zip.ts";
 import { PASS_SHARE } from "../../../lms/record-adapter.ts";
+import { messageOf } from "../../../sim/checked/message-of.ts";
 import { Choice, Switch } from "../../../ui/choice.tsx";
 import { NumberField } from "../../../ui/number-field.tsx";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
@@ -13,7 +15,7 @@ import { LanguageChoice } from "../../shared/language-choice.tsx";
 import { writePlace } from "../../shared/place.ts";
 import { VersionChoice } from "../../shared/version-choice.tsx";
 import type { StudyProps } from "../study-props.ts";
-import { type CourseChoice, packageName, planOf } from "./course-plan.ts";
+import { type CourseChoice, packageName, planOf, usualTitle } from "./course-plan.ts";
 import { LessonOrder } from "./lesson-order.tsx";
 import { servedKit } from "./served-kit.ts";
 import "./package.css";
@@ -41,7 +43,7 @@ export function PackagePage({ context, library }: Pick<StudyProps, "context" | "
   const make = async () => {
     making.value = true;
     said.value = await makePackage(choice.peek(), library, said).catch((reason: unknown) =>
-      t("take.failed", { reason: reason instanceof Error ? reason.message : String(reason) }),
+      t("take.failed", { reason: messageOf(reason) }),
     );
     making.value = false;
   };
@@ -61,7 +63,7 @@ export function PackagePage({ context, library }: Pick<StudyProps, "context" | "
         <input
           type="text"
           maxLength={LONGEST_TITLE}
-          placeholder={t("home.title")}
+          placeholder={usualTitle(library.lessons.filter(({ id }) => lessons.includes(id)))}
           value={title}
           onInput={(event) => change({ title: event.currentTarget.value })}
         />

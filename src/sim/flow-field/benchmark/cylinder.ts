@@ -27,7 +27,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
       opening("out", [2200, 205], 1, 410, { pressure: 0 }),
     ],
   };
-  const viscosity = (mean * 0.1) / reynolds;
+  const viscosity = (mean * DIAMETER) / reynolds;
   const settled = solve(geometry, {
     viscosity,
     cellsAcross: cells,
@@ -37,7 +37,7 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
     enough,
   });
   const wall = wallForces(settled.solver, viscosity);
-  const scale = 2 / (mean * mean * 0.1);
+  const scale = 2 / (mean * mean * DIAMETER);
   return {
     ...runOf(settled),
     dragCoefficient: scale * sum(wall.map(({ x }) => x)),
@@ -47,8 +47,11 @@ export function solveCylinder(reynolds: number, cells: number, enough?: () => bo
   };
 }
 
+/** mm, as all lengths of a geometry */
 const CENTRE = 200;
 const RADIUS = 50;
+/** m */
+const DIAMETER = (2 * RADIUS) / 1000;
 
 /** Force of the blood on the cylinder through one cell and its west and south faces, N per metre of depth; where that cell is. */
 interface WallForce {

@@ -6,7 +6,7 @@ import type { Scenes } from "../states.ts";
 import { type Lines, type Outline, outlineOf } from "./text-outline.ts";
 import { readLeniently } from "./yaml-edit.ts";
 
-export function looseScenes(text: string): Scenes {
+export function lenientScenes(text: string): Scenes {
   const outline = outlineOf(text);
   const front = recordAt(outline, outline.front);
   const states = typeof front.states === "object" ? Object.entries(front.states ?? {}) : [];

@@ -1,0 +1,32 @@
+/** An id that another lesson has: of such a lesson nothing is listed beside the kit's. */
+import { DRAFT_FILE } from "../../lesson/draft-check.ts";
+import { lessonIdOf } from "../../lesson/lesson-id.ts";
+import type { Library } from "../../lesson/library.ts";
+import { newId } from "../../lesson/new-id.ts";
+import type { Fault } from "../../sim/faults.ts";
+import type { OwnText } from "../shared/own-texts.ts";
+
+export function idFaults(
+  { id: mine, text }: Pick<OwnText, "id" | "text">,
+  texts: readonly OwnText[],
+  library: Pick<Library, "lessons" | "own">,
+): readonly Fault[] {
+  const name = lessonIdOf(text);
+  const others = texts.filter((each) => each.id !== mine);
+  const kit = library.lessons.map(({ id }) => id).filter((id) => !library.own.has(id));
+  const twin = others.find((each) => each.listed && lessonIdOf(each.text) === name);
+  // With a language it is a translation of the kit's lesson.
+  const isKits = kit.includes(name) && !/^language:/m.test(text.split(/\n---\s*\n/, 1)[0] ?? "");
+  if (name === "" || !(isKits || twin)) return [];
+  const line = text.slice(0, text.search(/^id:/m)).split("\n").length;
+  const whose = isKits ? "a lesson of the kit" : `"${twin?.name}" of your lessons`;
+  const free = newId(isKits ? `${name}-own` : name, [...kit, ...others.map((each) => lessonIdOf(each.text))]);
+  return [
+    {
+      path: `${DRAFT_FILE}:${line}`,
+      found: `id "${name}", which ${whose} has`,
+      allowed: "an id of its own",
+      fix: [`id: ${name}`, `id: ${free}`],
+    },
+  ];
+}

@@ -1,0 +1,101 @@
+/** The ventricle's muscle: outside, cut in a window, and inside. */
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { type HeartShape, PAPILLARY } from "./heart-shape.ts";
+import { paintOrgan } from "./paint-organ.ts";
+import { paintGroove, paintOutside } from "./paint-outside.ts";
+import { type Ink, strokes, trace } from "./painted-sheet.ts";
+import { smoothLine } from "./placing.ts";
+import { type Round, tissue } from "./tones.ts";
+
+/**
+ * In the ventricle's own lengths: the closed heart's outside with the small right chamber and its arteries, and in the window cut into it
+ * the wall with its fibres, the ridges inside, the papillary muscles.
+ */
+export function paintMuscle(
+  ink: Ink,
+  { outer, inner, outside }: HeartShape,
+  arterial: Round,
+  theme: Theme,
+): void {
+  const look = tissue("muscle", theme);
+  paintOutside(ink, outside, arterial, theme);
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  trace(ink, [...outer, [-9, 19], [-9, -19]], true);
+  ink.fill();
+  ink.restore();
+  paintPapillary(ink, theme);
+  paintRidges(ink, inner, theme);
+  const cut = { ...look, light: look.body, body: mix(look.body, look.shade, 0.55) };
+  paintOrgan(ink, [...outer, ...[...inner].reverse()], cut, { depth: 1.6 });
+  // Fibres follow the wall.
+  for (const part of [0.2, 0.35, 0.5, 0.65, 0.8])
+    strokes(
+      ink,
+      outer.map(([x, y], i): Point => {
+        const [ix, iy] = entryAt(inner, i);
+        return [x + part * (ix - x), y + part * (iy - y)];
+      }),
+      0.28,
+      [[1, part < 0.6 ? look.body : look.shade]],
+    );
+  const fat = tissue("sac", theme);
+  strokes(ink, outer, 1, [
+    [1.1, fat.edge],
+    [0.7, fat.body],
+  ]);
+  strokes(ink, inner, 1, [
+    [0.9, look.edge],
+    [0.4, look.light],
+  ]);
+  paintGroove(ink, arterial, theme);
+}
+
+/** Trabeculae: ridges that run along the inner wall towards the apex and cross there. */
+function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
+  const look = tissue("muscle", theme);
+  inner.forEach(([x, y], i) => {
+    if (i % 3 !== 0 || x < 22) return;
+    const deep = 3.4 + ((i * 7) % 5) * 0.8;
+    const tip: Point = [
+      x - deep * (x > 30 ? 0.8 : 0.3) - 1,
+      y - Math.sign(y - 0.5) * deep * (x > 30 ? 0.5 : 0.9),
+    ];
+    ink.beginPath();
+    ink.moveTo(x + 1, y);
+    ink.quadraticCurveTo(x - 0.4, (y + tip[1]) / 2, ...tip);
+    for (const [width, colour] of [
+      [1.7, look.shade],
+      [1.1, look.body],
+    ] as const) {
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.globalAlpha = 0.7;
+      ink.stroke();
+    }
+    ink.globalAlpha = 1;
+  });
+}
+
+function paintPapillary(ink: Ink, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  for (const [x, y] of PAPILLARY)
+    strokes(
+      ink,
+      smoothLine([
+        [x, y],
+        [x + 5, y + (y > 0 ? 0.6 : -0.4)],
+        [x + 10, y + (y > 0 ? 2.5 : -1)],
+      ]),
+      1,
+      [
+        [5.6, look.edge],
+        [4.9, look.shade],
+        [3.9, look.body],
+        [1.4, look.light],
+      ],
+    );
+}

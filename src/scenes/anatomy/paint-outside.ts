@@ -1,0 +1,90 @@
+/** The closed heart from outside: muscle, the small right chamber on it, fat in the grooves and the coronary arteries that run there. */
+import { closedOutline } from "../../sim/geometry/centreline.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import type { Theme } from "../theme/theme.ts";
+import { paintOrgan } from "./paint-organ.ts";
+import { paintTube } from "./paint-tube.ts";
+import { type Ink, strokes, trace } from "./painted-sheet.ts";
+import { smoothLine } from "./placing.ts";
+import { type Round, tissue } from "./tones.ts";
+
+/** Along from the base, across towards the patient's right: what tricuspid atresia leaves of the right ventricle. */
+const RIGHT_CHAMBER: readonly Point[] = [
+  [-6, 20],
+  [-6, 25],
+  [-1, 29],
+  [8, 30],
+  [17, 28],
+  [25, 23],
+  [29, 19],
+  [20, 21],
+  [8, 22],
+];
+/** Right coronary artery in its groove; anterior interventricular artery beside the small chamber with branches to either side; a branch of the circumflex. */
+const ARTERIES: readonly (readonly [width: number, ...course: Point[]])[] = [
+  [1.7, [-7, 16], [-9, 20], [-9, 25], [-5, 29], [2, 32]],
+  [0.8, [-5, 28], [0, 27], [9, 26], [15, 24]],
+  [1.7, [-1, 19], [4, 22], [12, 23], [21, 21], [31, 17], [39, 10], [44, 3]],
+  [0.8, [10, 22], [14, 25], [18, 26]],
+  [0.8, [31, 17], [36, 13], [40, 8]],
+  [1.2, [-4, -20], [3, -23], [12, -24], [22, -22], [31, -17]],
+];
+/** Fat in the grooves. */
+const FAT: readonly (readonly Point[])[] = [
+  [
+    [-8, 18],
+    [-9, 22],
+    [-7, 28],
+    [0, 32],
+  ],
+  [
+    [-2, 20],
+    [8, 22],
+    [20, 21],
+    [30, 18],
+  ],
+  [
+    [-6, -19],
+    [-1, -22],
+    [4, -23],
+  ],
+];
+
+/** In the ventricle's own lengths. */
+export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Round, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  const fat = tissue("sac", theme);
+  paintOrgan(ink, outside, look, { depth: 5, edge: 0.6 });
+  ink.save();
+  trace(ink, outside, true);
+  ink.clip();
+  paintOrgan(ink, closedOutline(RIGHT_CHAMBER), { ...look, shade: look.body }, { depth: 3 });
+  for (const course of FAT)
+    strokes(ink, smoothLine(course), 3.4, [
+      [1, fat.shade],
+      [0.7, fat.body],
+      [0.3, fat.light],
+    ]);
+  ink.restore();
+  for (const [width, ...course] of ARTERIES)
+    paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, arterial, 0.3);
+}
+
+/** In the left groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
+export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
+  const fat = tissue("sac", theme);
+  strokes(
+    ink,
+    [
+      [-2, -18.6],
+      [-1.4, -19.6],
+    ],
+    1,
+    [
+      [4.6, fat.edge],
+      [3.8, fat.body],
+      [1.9, arterial.wall],
+      [1.2, arterial.light],
+    ],
+  );
+}

@@ -1,0 +1,257 @@
+/** The leg's still parts from back to front: skin and fat, bones, muscles with their tendons. Painted once for a size and a stage. */
+import { entryAt } from "../../sim/checked/present.ts";
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { type Tissue, tissue } from "../anatomy/tones.ts";
+import { curve, GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import {
+  ACHILLES_TENDON,
+  ARCH,
+  BICEPS_FEMORIS,
+  CALCANEUS,
+  DEEP_FLEXORS,
+  FASCIA,
+  FEMUR,
+  FIBULA,
+  GASTROCNEMIUS,
+  INNER_HEAD,
+  INNER_TENDON,
+  MENISCI,
+  NAIL,
+  OUTER_FOOT,
+  PATELLA,
+  QUADRICEPS,
+  SKIN,
+  SMALL_SAPHENOUS,
+  SOLE,
+  SOLEUS,
+  TENDONS,
+  TIBIA,
+  TIBIALIS_ANTERIOR,
+  TRIBUTARIES,
+} from "./leg-parts.ts";
+import { legTissue } from "./leg-tones.ts";
+import { paintRounded } from "./paint-rounded.ts";
+import { paintThinVein } from "./paint-vein.ts";
+import { along, outlineOf, type Part } from "./rounded.ts";
+
+const EDGE = 2;
+/** Fibres of a muscle, each as far from one border to the other. */
+const FIBRES = 15;
+/** Plane units: heights between which the near head is lost in the belly, and the tendon comes out of it. */
+const INNER_HEAD_FADES = [310, 190] as const;
+const TENDON_BEGINS = [440, 640] as const;
+/** Of a far part's colours, how much is lost in the tissue before it. */
+const FAR = 0.42;
+
+/** @param saturation percent, of the blood in the veins */
+export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): void {
+  paintSkin(ink, theme);
+  paintFar(ink, theme);
+  const bone = legTissue("bone", theme);
+  paintMuscle(ink, QUADRICEPS, theme);
+  paintMuscle(ink, SOLE, theme);
+  for (const { line, width } of TENDONS) paintTendon(ink, line, width, theme);
+  for (const part of [FEMUR, CALCANEUS, ...ARCH, TIBIA, PATELLA]) paintRounded(ink, part, bone, EDGE);
+  paintCartilage(ink, theme);
+  for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
+  paintThinVein(ink, SMALL_SAPHENOUS, saturation, theme);
+  for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
+}
+
+/** Behind the vein's rear wall: the calf muscles, the fascia around them, and their tendon. */
+export function paintCalfMuscles(ink: Ink, saturation: number, theme: Theme): void {
+  paintMuscle(ink, SOLEUS, theme);
+  paintMuscle(ink, GASTROCNEMIUS, theme);
+  paintAchilles(ink, theme);
+  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
+}
+
+/** Between the vein's front wall and the bones. */
+export function paintDeepMuscles(ink: Ink, theme: Theme): void {
+  paintMuscle(ink, DEEP_FLEXORS, theme);
+  paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
+}
+
+/** The near head of the calf muscle crosses the vein, and is one with the belly below. */
+export const paintInnerHead = (ink: Ink, theme: Theme): void =>
+  paintMuscle(ink, INNER_HEAD, theme, { fades: INNER_HEAD_FADES });
+
+function paintSkin(ink: Ink, theme: Theme): void {
+  const skin = legTissue("skin", theme);
+  const fat = legTissue("fat", theme);
+  const fascia = legTissue("fascia", theme);
+  ink.save();
+  trace(ink, outlineOf(SKIN), true);
+  ink.fillStyle = fat.body;
+  ink.fill();
+  ink.clip();
+  paintLobules(ink, fat);
+  trace(ink, outlineOf(FASCIA), true);
+  ink.fillStyle = fascia.body;
+  ink.fill();
+  ink.lineWidth = 4.5;
+  ink.strokeStyle = fascia.edge;
+  ink.stroke();
+  ink.lineWidth = 2.5;
+  ink.strokeStyle = fascia.light;
+  ink.stroke();
+  trace(ink, outlineOf(SKIN), true);
+  for (const [width, colour] of [
+    [15, skin.shade],
+    [12, skin.body],
+    [3.5, skin.edge],
+  ] as const) {
+    ink.lineWidth = width;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+  ink.restore();
+  trace(ink, NAIL);
+  ink.lineWidth = 3.5;
+  ink.strokeStyle = skin.edge;
+  ink.stroke();
+}
+
+/** Fat under the skin: lobules, which lie in no rows. */
+function paintLobules(ink: Ink, { shade, light }: Tissue): void {
+  const [across, down] = [46, 76];
+  for (let i = 0; i < across * down; i++) {
+    const [column, row] = [i % across, Math.floor(i / across)];
+    const [dx, dy] = [(i * GOLDEN) % 1, (i * GOLDEN * 7.3) % 1];
+    ink.beginPath();
+    ink.ellipse(
+      84 + 14 * (column + 0.7 * dx),
+      14 * (row + 0.7 * dy) - 20,
+      5 + 3 * dy,
+      4 + 3 * dx,
+      3 * dx,
+      0,
+      7,
+    );
+    ink.globalAlpha = 0.5;
+    ink.fillStyle = light;
+    ink.fill();
+    ink.globalAlpha = 0.32;
+    ink.lineWidth = 1;
+    ink.strokeStyle = shade;
+    ink.stroke();
+  }
+  ink.globalAlpha = 1;
+}
+
+/** Where bones glide on each other. */
+function paintCartilage(ink: Ink, theme: Theme): void {
+  const { light, shade } = legTissue("tendon", theme);
+  const faces: readonly (readonly [Part, (y: number) => boolean])[] = [
+    [FEMUR, (y) => y > 92],
+    [TIBIA, (y) => y < 154],
+    [entryAt(ARCH, 0), (y) => y < 836],
+  ];
+  for (const [part, glides] of faces) {
+    ink.save();
+    trace(ink, outlineOf(part), true);
+    ink.clip();
+    ink.globalAlpha = 0.8;
+    for (const [width, colour] of [
+      [11, shade],
+      [9, light],
+    ] as const)
+      for (const border of [part.left, part.right]) {
+        const face = border.filter(([, y]) => glides(y));
+        trace(ink, face);
+        ink.lineWidth = width;
+        ink.strokeStyle = colour;
+        ink.stroke();
+      }
+    ink.restore();
+    trace(ink, outlineOf(part), true);
+    ink.lineWidth = EDGE;
+    ink.strokeStyle = legTissue("bone", theme).edge;
+    ink.stroke();
+  }
+}
+
+/** What lies farther from us than the bones and the vein. */
+function paintFar(ink: Ink, theme: Theme): void {
+  const veil = legTissue("fascia", theme).body;
+  const far = ({ shade, body, light, edge }: Tissue): Tissue => ({
+    shade: mix(shade, veil, FAR),
+    body: mix(body, veil, FAR),
+    light: mix(light, veil, FAR),
+    edge: mix(edge, veil, FAR),
+  });
+  const bone = far(legTissue("bone", theme));
+  paintMuscle(ink, BICEPS_FEMORIS, theme, { tint: far });
+  paintRounded(ink, FIBULA, bone, EDGE);
+  paintRounded(ink, OUTER_FOOT, bone, EDGE);
+  paintMuscle(ink, TIBIALIS_ANTERIOR, theme);
+}
+
+interface Look {
+  readonly tint?: (tones: Tissue) => Tissue;
+  readonly fades?: readonly [number, number];
+}
+
+function paintMuscle(
+  ink: Ink,
+  part: Part,
+  theme: Theme,
+  { tint = (tones) => tones, fades }: Look = {},
+): void {
+  const own = tissue("muscle", theme);
+  const tones = tint({ ...own, edge: theme.name === "dark" ? own.shade : own.edge });
+  paintRounded(ink, part, tones, EDGE, fades);
+  paintGrain(ink, part, { count: FIBRES, width: 1.1, until: fades?.[0] ?? 1e9 }, tones);
+}
+
+/** Fibres along a part. */
+function paintGrain(
+  ink: Ink,
+  part: Part,
+  { count, width, until }: { readonly count: number; readonly width: number; readonly until: number },
+  { shade, light }: Tissue,
+): void {
+  ink.save();
+  trace(ink, outlineOf(part), true);
+  ink.clip();
+  for (let i = 1; i < count; i++) {
+    const line = along(part, (i + 0.5 * ((i * GOLDEN) % 1)) / count);
+    trace(
+      ink,
+      line.filter(([, y]) => y < until - 100 * ((i * GOLDEN) % 1)),
+    );
+    ink.globalAlpha = 0.2 + 0.25 * ((i * GOLDEN) % 1);
+    ink.lineWidth = width;
+    ink.strokeStyle = i % 3 === 0 ? light : shade;
+    ink.stroke();
+  }
+  ink.restore();
+}
+
+function paintTendon(ink: Ink, spots: readonly Spot[], size: number, theme: Theme): void {
+  const { edge, shade, body, light } = legTissue("tendon", theme);
+  const { x, y } = curve(spots);
+  trace(
+    ink,
+    [...x].map((each, i): Spot => [each, entryAt(y, i)]),
+  );
+  for (const [width, colour] of [
+    [size + 2.5, edge],
+    [size, shade],
+    [0.7 * size, body],
+    [0.25 * size, light],
+  ] as const) {
+    ink.lineWidth = width;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
+}
+
+/** Muscle passes into tendon little by little. */
+function paintAchilles(ink: Ink, theme: Theme): void {
+  const tendon = legTissue("tendon", theme);
+  paintRounded(ink, ACHILLES_TENDON, tendon, EDGE, TENDON_BEGINS);
+  paintGrain(ink, ACHILLES_TENDON, { count: 8, width: 1, until: 1e9 }, tendon);
+}

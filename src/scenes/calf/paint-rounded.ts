@@ -1,0 +1,48 @@
+/** A part of a limb, lit along its middle: bands that grow lighter inward. */
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import type { Tissue } from "../anatomy/tones.ts";
+import { mix } from "../theme/colour.ts";
+import { along, outlineOf, type Part } from "./rounded.ts";
+
+const BANDS = 26;
+/** Where across the light falls, from the left border to the right one. */
+const LIT = 0.4;
+
+/**
+ * @param edge  plane units of the line around it
+ * @param fades heights between which it comes out of, or is lost in, what lies behind it: there is nothing of it at the first
+ */
+export function paintRounded(
+  ink: Ink,
+  part: Part,
+  tones: Tissue,
+  edge: number,
+  fades?: readonly [from: number, to: number],
+): void {
+  const style = (colour: string): string | CanvasGradient => {
+    if (!fades) return colour;
+    const fading = ink.createLinearGradient(0, fades[0], 0, fades[1]);
+    fading.addColorStop(0, `${colour}00`);
+    fading.addColorStop(1, colour);
+    return fading;
+  };
+  for (let k = 0; k < BANDS; k++) {
+    const depth = k / (BANDS - 1);
+    const inward = 0.9 * depth;
+    trace(
+      ink,
+      outlineOf({ left: along(part, LIT * inward), right: along(part, 1 - (1 - LIT) * inward) }),
+      true,
+    );
+    ink.fillStyle = style(
+      depth < 0.55
+        ? mix(tones.shade, tones.body, depth / 0.55)
+        : mix(tones.body, tones.light, (depth - 0.55) / 0.45),
+    );
+    ink.fill();
+  }
+  trace(ink, outlineOf(part), true);
+  ink.lineWidth = edge;
+  ink.strokeStyle = style(tones.edge);
+  ink.stroke();
+}

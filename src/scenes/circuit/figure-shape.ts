@@ -1,0 +1,68 @@
+/** The figure around the circulation, from the front with its palms turned forward; its thighs fade out below. Plane of `anatomy.ts`. */
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
+
+/** The other side, about the midline x = 500. */
+export const mirrored = (points: readonly Spot[]): readonly Spot[] =>
+  points.map(([x, y]) => [1000 - x, y] as const);
+
+/** Outline on both sides of the midline from its left half, which starts and ends there. */
+const bothSides = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(half).toReversed()];
+
+/** Where the thighs begin to fade, and where they are gone. */
+export const FADE = { from: 1076, to: 1166 } as const;
+
+const SHOULDER = spots("500 44, 556 44, 557 84, 568 112, 606 134, 690 152, 764 170");
+const OUTER_ARM = spots(
+  "828 204, 866 262, 882 340, 887 430, 885 520, 896 600, 907 680, 908 760, 902 850, 898 912",
+);
+/** Thumb outwards, then the four fingers to the little one. */
+const HAND: readonly Spot[] = spots(
+  "910 940, 926 966, 938 992, 940 1018, 932 1026, 924 1014, 916 992, 913 990, 919 1014, 921 1042, 920 1070, 913 1080, 906 1070, 905 1044, 904 1018, 903 1044, 902 1080, 895 1092, 888 1080, 887 1048, 886 1018, 885 1046, 884 1074, 877 1084, 870 1074, 870 1044, 869 1014, 868 1034, 867 1054, 861 1061, 855 1052, 854 1014, 852 976, 857 944",
+);
+const INNER_ARM = spots(
+  "862 912, 854 820, 846 720, 838 640, 824 580, 820 500, 814 420, 800 350, 792 322, 788 336",
+);
+const FLANK = spots("787 420, 789 500, 788 600, 778 690, 758 770, 764 850, 788 930, 798 1010, 797 1090");
+const LEG = spots("790 1210, 512 1210, 510 1110, 507 1076, 500 1064");
+
+/** Neck, trunk, arms with hands, and thighs. */
+export const FIGURE: readonly Spot[] = bothSides([
+  ...SHOULDER,
+  ...OUTER_ARM,
+  ...HAND,
+  ...INNER_ARM,
+  ...FLANK,
+  ...LEG,
+]);
+
+/** Without the arms: what lies inside ends at its skin. */
+export const TRUNK: readonly Spot[] = bothSides([
+  ...SHOULDER,
+  ...spots("806 240, 800 300, 788 336"),
+  ...FLANK,
+  ...LEG,
+]);
+
+export const HEAD: readonly Spot[] = bothSides(
+  spots("500 -176, 541 -171, 575 -150, 594 -118, 598 -84, 593 -46, 586 -8, 572 30, 547 60, 521 75, 500 78"),
+);
+
+const EAR: readonly Spot[] = spots("590 -52, 602 -62, 610 -50, 608 -24, 600 -4, 591 0, 588 -26, 590 -52");
+export const EARS: readonly (readonly Spot[])[] = [EAR, mirrored(EAR)];
+
+/** Lines of the face, of collar bones, navel and folds: drawn faintly. */
+export const FEATURES: readonly (readonly Spot[])[] = [
+  ...[
+    // brow, upper and lower lid, the nose's side, collar bone, breast, groin
+    spots("518 -50, 536 -56, 556 -50"),
+    spots("522 -32, 534 -40, 550 -32"),
+    spots("524 -31, 536 -27, 549 -31"),
+    spots("508 -34, 506 -10, 514 8, 512 14, 504 15"),
+    spots("528 138, 580 150, 660 158, 744 178"),
+    spots("776 416, 748 440, 706 446"),
+    spots("770 950, 700 1010, 590 1064"),
+    spots("856 590, 870 596, 884 592"),
+  ].flatMap((line) => [line, mirrored(line)]),
+  spots("472 40, 488 36, 500 39, 512 36, 528 40"),
+  spots("480 46, 500 53, 520 46"),
+];

@@ -1,0 +1,56 @@
+/** Places beside a line, and a vessel of varying width along it. */
+import { entryAt } from "../../sim/checked/present.ts";
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { type Curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
+
+const out = new Float64Array(4);
+
+/** A place `across` plane units beside the line, to the right of its way. */
+export function beside(line: Curve, part: number, across: number): Spot {
+  placeOn(line, part, out);
+  const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];
+  return [x - dy * across, y + dx * across];
+}
+
+/** Where the line goes there, radians. */
+export function headingAt(line: Curve, part: number): number {
+  placeOn(line, part, out);
+  return Math.atan2(entryAt(out, 3), entryAt(out, 2));
+}
+
+/** Fills a vessel. @param half its width at a part of its length, plane units */
+export function fillTube(
+  ink: Ink,
+  line: Curve,
+  half: (part: number) => number,
+  style: string | CanvasGradient,
+): void {
+  const parts = Array.from({ length: 91 }, (_, i) => i / 90);
+  trace(
+    ink,
+    [
+      ...parts.map((part) => beside(line, part, half(part))),
+      ...parts.toReversed().map((part) => beside(line, part, -half(part))),
+    ],
+    true,
+  );
+  ink.fillStyle = style;
+  ink.fill();
+}
+
+/** Strokes a line that runs beside another one. */
+export function strokeBeside(
+  ink: Ink,
+  line: Curve,
+  across: number,
+  width: number,
+  style: string | CanvasGradient,
+): void {
+  trace(
+    ink,
+    Array.from({ length: 91 }, (_, i) => beside(line, i / 90, across)),
+  );
+  ink.lineWidth = width;
+  ink.strokeStyle = style;
+  ink.stroke();
+}

@@ -1,0 +1,30 @@
+/** What a scene's first drawings leave for later, and for how long. */
+import { expect, test } from "vitest";
+import type { Frame, Pane } from "../../src/chain/frame.ts";
+import { firstDrawings } from "../../src/scenes/pathway/first-drawings.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const frame = (flows: boolean, still = false): Frame => {
+  const tracers = flows ? ({ count: 1 } as Pane["tracers"]) : null;
+  const pane = { circulation: null, geometry: null, shape: null, field: null, clots: [], washOut: null };
+  return { state: START, panes: [{ ...pane, tracers }], time: 0, pace: 1, degraded: [], still };
+};
+
+test("blood is seen in two drawings before all else is drawn, and never leaves it out again", () => {
+  const { next } = firstDrawings();
+  expect(next(frame(false), 0.1)).toBe(true);
+  expect([1, 2, 3, 4].map(() => next(frame(true), 0.1))).toEqual([true, true, false, false]);
+  expect(next(frame(false), 0.1)).toBe(false);
+});
+
+test("a picture without blood does not wait for it long", () => {
+  const { next } = firstDrawings();
+  const drawn = Array.from({ length: 20 }, () => next(frame(false), 0.1));
+  expect(drawn.indexOf(false)).toBeGreaterThan(10);
+  expect(drawn.slice(drawn.indexOf(false))).not.toContain(true);
+});
+
+test("what stands still, or is taken along, is whole from the first", () => {
+  expect(firstDrawings().next(frame(true, true), 0)).toBe(false);
+  expect(firstDrawings().next(frame(false), Number.POSITIVE_INFINITY)).toBe(false);
+});
