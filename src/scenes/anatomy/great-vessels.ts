@@ -128,8 +128,8 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
   const [upper, lower]: readonly [Point, Point] =
     right < -8
       ? [
-          [7, -3],
-          [6.8, -11.6],
+          [right + 22, -4],
+          [right + 21.6, -13.4],
         ]
       : [
           [right + 13, 8],

@@ -23,24 +23,24 @@ export const isCommon = ({ frame }: Pick<Anatomy, "frame">): boolean =>
  * Towards the patient's left it is cut across; towards the right it bounds the hole.
  */
 const FREE: readonly Point[] = [
-  [-3.2, 17],
-  [-1.6, 12.4],
-  [1.2, 8],
-  [2.4, 2],
-  [2.5, -6],
-  [2.2, -13],
-  [1.7, -19],
-  [1.5, -25],
+  [-5, 17],
+  [-5.6, 12],
+  [-6, 5],
+  [-6.2, -3],
+  [-5.8, -10],
+  [-4.4, -16],
+  [-1.6, -20.6],
+  [1, -25],
 ];
 const ATTACHED: readonly Point[] = [
-  [6.2, -25],
-  [4.6, -19],
-  [4, -13],
-  [3.7, -6],
-  [3.6, 2],
-  [3.8, 8],
-  [4.4, 12.4],
-  [5.4, 18],
+  [5.2, -25],
+  [2.2, -20.6],
+  [-1.6, -17],
+  [-4, -11],
+  [-4.9, -3],
+  [-4.4, 5],
+  [-2.6, 12],
+  [0.6, 18],
 ];
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
