@@ -22,6 +22,17 @@ const unmade = (...names: readonly string[]): string =>
 const unsent = (name: string, id: string): string =>
   `export const ${name} = { id: "${id}", upload() { ${refusal(name)} } };`;
 
+/** A table of what the graphics chip calls the few kinds of texture there are: colours of 8 bits, and a mask's stencil. */
+const formats = (name: string, rgba: string, bgra: string, stencil: string): string =>
+  `export const ${name} = (gl) => ({ rgba8unorm: gl.${rgba}, bgra8unorm: gl.${bgra}, "depth24plus-stencil8": gl.${stencil} });`;
+
+/** A program that the chip refuses is reported in its own words. */
+const PLAIN_ERROR = `
+export const logProgramError = (gl, program, ...shaders) => {
+  if (!gl.getProgramParameter(program, gl.LINK_STATUS))
+    console.error(gl.getProgramInfoLog(program), ...shaders.map((shader) => gl.getShaderInfoLog(shader)));
+};`;
+
 /** The kit writes colours in one way, the library itself one by its name: what its reader of every CSS colour answers to these. */
 const HEX_COLOURS = `
 export const extend = () => {};
@@ -46,6 +57,31 @@ export const compileHighShaderGlProgram = ({ bits, name }) => new GlProgram({
   }),
 });`;
 
+/** Nothing drawn is read back within the same drawing: the screen itself is drawn on. */
+const NO_BACK_BUFFER = `
+import { ExtensionType } from "../../../extensions/Extensions.mjs";
+export class GlBackBufferSystem {
+  static extension = { type: [ExtensionType.WebGLSystem], name: "backBuffer", priority: 1 };
+  useBackBuffer = false;
+  constructor(renderer) { this.renderer = renderer; }
+  renderEnd() { this.renderer.renderTarget.finishRenderPass(); }
+  destroy() {}
+}`;
+
+/** Widths of words, in the order in which they were measured: the oldest goes when there are too many. */
+const MEASURED = `
+export function lru(most) {
+  const kept = new Map();
+  return {
+    has: (key) => kept.has(key),
+    get: (key) => kept.get(key),
+    set(key, value) {
+      if (kept.size >= most) kept.delete(kept.keys().next().value);
+      kept.set(key, value);
+    },
+  };
+}`;
+
 /** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
 const PLAIN_FILL = `
 import { Color } from "../../../../color/Color.mjs";
@@ -58,6 +94,7 @@ const inPixi = (modules: Readonly<Record<string, string>>): Record<string, strin
 export const LEFT_OUT: Readonly<Record<string, string>> = {
   "@pixi/colord/index.mjs": HEX_COLOURS,
   "@pixi/colord/plugins/names.mjs": "export default () => {};",
+  "tiny-lru/dist/tiny-lru.js": MEASURED,
   ...inPixi({
     // Shapes are drawn from the kit's own data, never read from SVG, and filled with one colour.
     "scene/graphics/shared/svg/SVGParser": refusing("SVGParser"),
@@ -75,6 +112,9 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     ),
     // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
     "spritesheet/init": "export {};",
+    // Nothing is blurred or tinted after it has been drawn.
+    "filters/init": "export {};",
+    "rendering/renderers/gl/GlBackBufferSystem": NO_BACK_BUFFER,
     // Pictures are canvases; masks are shapes.
     "rendering/renderers/shared/texture/sources/VideoSource":
       'export class VideoSource { static extension = "texture-source"; static test() { return false; } }',
@@ -86,6 +126,27 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
       "glUploadCompressedTextureResource",
       "compressed",
     ),
+    "rendering/renderers/gl/texture/uploaders/glUploadCubeTextureResource":
+      "export const createGlUploadCubeTextureResource = () => ({});",
+    "rendering/renderers/gl/texture/utils/mapFormatToGlInternalFormat": formats(
+      "mapFormatToGlInternalFormat",
+      "RGBA",
+      "RGBA8",
+      "DEPTH24_STENCIL8",
+    ),
+    "rendering/renderers/gl/texture/utils/mapFormatToGlFormat": formats(
+      "mapFormatToGlFormat",
+      "RGBA",
+      "RGBA",
+      "DEPTH_STENCIL",
+    ),
+    "rendering/renderers/gl/texture/utils/mapFormatToGlType": formats(
+      "mapFormatToGlType",
+      "UNSIGNED_BYTE",
+      "UNSIGNED_BYTE",
+      "UNSIGNED_INT_24_8",
+    ),
+    "rendering/renderers/gl/shader/program/logProgramError": PLAIN_ERROR,
     "rendering/mask/alpha/AlphaMaskPipe": unmade("AlphaMaskPipe"),
     "scene/particle-container/shared/ParticleBuffer": unmade("ParticleBuffer"),
     "unsafe-eval/particle/generateParticleUpdatePolyfill": refusing("generateParticleUpdatePolyfill"),

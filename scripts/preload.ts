@@ -23,7 +23,7 @@ export function preload(): Plugin {
           named.get(name)?.imports.forEach(want);
         };
         for (const piece of PIECES) {
-          const chunk = chunks.find(({ facadeModuleId }) => facadeModuleId?.endsWith(piece));
+          const chunk = chunks.find(({ moduleIds }) => moduleIds.some((id) => id.endsWith(piece)));
           if (!chunk) throw new Error(`${piece} is no piece of its own: scripts/preload.ts names it`);
           want(chunk.fileName);
         }

@@ -9,6 +9,7 @@ import { coarseFirst, createSweep, planSweep, type Sweep } from "./running-sweep
 import type { SceneNeeds } from "./scene-needs.ts";
 
 type Answer = (request: CirculationRequest) => Promise<Circulation>;
+type Needs = Pick<SceneNeeds, "ready" | "complete">;
 
 /** Points of a curve in a picture the size of a thumb: ends and middle. Each costs a solution, at every opening of the bench. */
 const POINTS = 3;
@@ -17,9 +18,10 @@ const POINTS = 3;
 export async function previewOf(
   frame: Frame,
   scene: SceneName,
-  needs: Pick<SceneNeeds, "complete">,
+  needs: Needs,
   answer: Answer,
 ): Promise<Frame> {
+  await needs.ready(scene);
   const state = { ...frame.state, scene, beside: [] };
   const plan = planSweep(state);
   const sweep = plan && (await solved(thinned(plan), answer));
@@ -34,11 +36,8 @@ export async function previewOf(
 }
 
 /** A frame of a state that nobody has gone to: answered, still, and without a flow that has run. */
-export async function stillFrame(
-  state: SceneState,
-  needs: Pick<SceneNeeds, "complete">,
-  answer: Answer,
-): Promise<Frame> {
+export async function stillFrame(state: SceneState, needs: Needs, answer: Answer): Promise<Frame> {
+  await needs.ready(state.scene);
   const requests = paneRequests(state);
   const plan = planSweep(state);
   const [sweep, circulations] = await Promise.all([

@@ -2,14 +2,16 @@
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneName, SceneState } from "../state/scene-state.ts";
-import { exchangeCourses } from "./exchange-courses.ts";
+import type { ExchangeCourses } from "./exchange-courses.ts";
 import type { Pane } from "./frame.ts";
-import { legValves } from "./leg-valves.ts";
+import type { legValves } from "./leg-valves.ts";
 import { followSweep, type Sweep } from "./running-sweep.ts";
 
 export interface SceneNeeds {
   follow(state: SceneState): void;
-  /** The pane with what its scene needs more. */
+  /** Resolved once this scene's panes can be completed, or cannot. */
+  ready(scene: SceneName): Promise<void>;
+  /** The pane with what its scene needs more: null until that has been fetched. */
   complete(scene: SceneName, index: number, pane: Pane, time: number): Pane;
   sweep(): Sweep | null;
   release(): void;
@@ -17,14 +19,26 @@ export interface SceneNeeds {
 
 export function sceneNeeds(answer: (request: CirculationRequest) => Promise<Circulation>): SceneNeeds {
   const sweeps = followSweep(answer);
-  const courses = exchangeCourses();
   const valves: ReturnType<typeof legValves>[] = [];
+  let later: typeof import("./later-needs.ts") | null = null;
+  let courses: ExchangeCourses | null = null;
+  const ready: SceneNeeds["ready"] = async (scene) => {
+    if (later || (scene !== "exchange" && scene !== "calf")) return;
+    // What did not come is asked for again with the next change of the scene.
+    later = await import("./later-needs.ts").catch(() => null);
+    courses ??= later?.exchangeCourses() ?? null;
+  };
   return {
-    follow: sweeps.follow,
+    follow(state) {
+      void ready(state.scene);
+      sweeps.follow(state);
+    },
+    ready,
     complete(scene, index, pane, time) {
-      if (scene === "exchange") return { ...pane, exchange: courses.of(pane.circulation) };
+      if (scene === "exchange") return { ...pane, exchange: courses?.of(pane.circulation) ?? null };
       if (scene !== "calf") return pane;
-      valves[index] ??= legValves();
+      if (!later) return { ...pane, legValves: null };
+      valves[index] ??= later.legValves();
       return { ...pane, legValves: valves[index].follow(pane.circulation, time) };
     },
     sweep: sweeps.current,

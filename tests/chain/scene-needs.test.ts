@@ -54,9 +54,14 @@ test("leaflets follow the clock in small steps to where one long look finds them
   expect(Math.abs(stepped.out - looked.out)).toBeLessThan(0.01);
 });
 
-test("each scene gets what it needs and no more", () => {
+test("each scene gets what it needs and no more, once that has been fetched", async () => {
   const needs = sceneNeeds(async () => resting);
   expect(needs.complete("pathway", 0, pane, 1)).toBe(pane);
+  expect(needs.complete("calf", 0, pane, 1).legValves).toBeNull();
+  expect(needs.complete("exchange", 0, pane, 1).exchange).toBeNull();
+  await needs.ready("pathway");
+  expect(needs.complete("calf", 0, pane, 1).legValves).toBeNull();
+  await needs.ready("calf");
   expect(needs.complete("calf", 0, pane, 1).legValves).toEqual(legValves().follow(walking, 1));
   expect(needs.complete("exchange", 0, pane, 1).exchange).toEqual(solveExchange(walking));
   expect(needs.complete("exchange", 0, { ...pane, circulation: null }, 1).exchange).toBeNull();

@@ -17,16 +17,12 @@ const xAt = (stage: (typeof STAGES)[number], name: string, y: number) =>
     .find((each) => each.name === name)!
     .points.reduce((best, point) => (Math.abs(point[1] - y) < Math.abs(best[1] - y) ? point : best))[0];
 
-test.each(STAGES)(
-  "%s: the ascending aorta lies before the pulmonary arteries, and behind their trunk",
-  (stage) => {
-    const at = order(stage);
-    // With two ventricles the left one goes on from the trunk, which lies before the aorta.
-    if (stage !== "two-ventricle") expect(at("arch")).toBeGreaterThan(at("leftPulmonaryArtery"));
-    expect(at("arch")).toBeGreaterThan(at("rightPulmonaryArtery"));
-    if (stage === "two-ventricle") expect(at("lungTrunk")).toBeGreaterThan(at("arch"));
-  },
-);
+test.each(STAGES)("%s: the ascending aorta lies before the pulmonary arteries", (stage) => {
+  const at = order(stage);
+  // With two ventricles the left one goes on from the trunk, which lies before the aorta.
+  if (stage !== "two-ventricle") expect(at("arch")).toBeGreaterThan(at("leftPulmonaryArtery"));
+  expect(at("arch")).toBeGreaterThan(at("rightPulmonaryArtery"));
+});
 
 test("the portal vein passes before the inferior vena cava and ends where the liver's artery does", () => {
   const at = order("extracardiac");
@@ -57,7 +53,8 @@ test.each(STAGES)("%s: blood goes through atrium and ventricle to the aorta", (s
   const [end, start, out, root] = [
     filling!.points.at(-1)!,
     ejecting!.points[0]!,
-    ejecting!.points.at(-1)!,
+    // With two ventricles the left one's outflow passes behind the right one's.
+    (vessels.find(({ name }) => name === "leftOutflow") ?? ejecting!).points.at(-1)!,
     arch!.points[0]!,
   ];
   expect(Math.hypot(end[0] - start[0], end[1] - start[1])).toBeLessThan(20);

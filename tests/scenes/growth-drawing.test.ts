@@ -5,7 +5,8 @@ import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
-import { drawRings, ringWords } from "../../src/scenes/growth/rings.ts";
+import { ringWords } from "../../src/scenes/growth/rings.ts";
+import { drawTubeSegment, speedIn, tubeLayout } from "../../src/scenes/growth/tube-segment.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -89,11 +90,43 @@ describe("what leads the blood in the growing bodies", () => {
 
   test("holds no blood before its state is solved", () => {
     const { request } = START;
-    const fillsOf = (circulation: SweepPoint["circulation"]) =>
-      callsOf((ink) =>
-        drawRings(ink, { at: 1, request, circulation }, { x: 0, y: 0, perMillimetre: 2, type: 12 }, THEME),
-      ).flatMap(([name, style]) => (name === "fill" ? [style] : []));
-    expect(fillsOf(null)).toEqual([{ color: THEME.colour.lumen }]);
-    expect(fillsOf({ saturations: { ivc: 68 } } as Circulation).length).toBeGreaterThan(5);
+    const place = { x: 0, top: 0, height: 80, perMillimetre: 2, type: 12 };
+    const coloursOf = (circulation: SweepPoint["circulation"]) =>
+      new Set(
+        callsOf((ink) => drawTubeSegment(ink, { at: 1, request, circulation }, place, THEME)).flatMap(
+          ([name, style]) => (name === "fill" ? [(style as { color: string }).color] : []),
+        ),
+      );
+    expect(coloursOf(null)).toContain(THEME.colour.lumen);
+    const solved = { saturations: { ivc: 68 } } as Circulation;
+    expect(coloursOf(solved)).not.toContain(THEME.colour.lumen);
+    expect(coloursOf(solved).size).toBeGreaterThan(coloursOf(null).size + 3);
+  });
+
+  test("stands to scale: lumen, and the body's own vein within it", () => {
+    const { request } = START;
+    const layoutOf = (set: CirculationRequest["set"]) =>
+      tubeLayout(
+        { at: 1, request: requestOf({ ...request, set }), circulation: null },
+        { x: 0, top: 0, height: 80, perMillimetre: 2, type: 12 },
+      );
+    expect(layoutOf({ conduitDiameter: 24 }).half / layoutOf({ conduitDiameter: 16 }).half).toBeCloseTo(
+      1.5,
+      6,
+    );
+    expect(layoutOf({ conduitDiameter: 24 }).vein).toBeCloseTo(layoutOf({ conduitDiameter: 16 }).vein, 6);
+  });
+
+  test("moves its blood as fast as the flow through its section, faster where the body needs more", () => {
+    const at = (ivc: number, conduitDiameter: number) =>
+      speedIn({
+        at: 1,
+        request: requestOf({ set: { conduitDiameter } }),
+        circulation: { flows: { ivc } } as Circulation,
+      });
+    expect(at(2.4, 18)).toBeCloseTo(2 * at(1.2, 18), 9);
+    expect(at(1.2, 20)).toBeCloseTo(at(1.2, 10) / 4, 9);
+    // 1.2 L/min through a circle of 18 mm
+    expect(at(1.2, 18)).toBeCloseTo(78.6, 1);
   });
 });

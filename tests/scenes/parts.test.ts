@@ -3,7 +3,7 @@ import { CHAMBERS, vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { ORGANS } from "../../src/scenes/circuit/outlines.ts";
 import { partsOf } from "../../src/scenes/circuit/parts.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
-import { RIGHT_CHAMBERS } from "../../src/scenes/circuit/right-heart-shape.ts";
+import { litParts } from "../../src/scenes/circuit/two-ventricles/lit-outlines.ts";
 import { spotsOf } from "../../src/scenes/layers/spots.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { PATHWAY_STAGES, STAGES } from "../../src/sim/parameters/request.ts";
@@ -13,7 +13,7 @@ const drawn = (stage: (typeof STAGES)[number]) => [
   ...vesselsOf(stage, true).map(({ name }) => name),
   ...ORGANS.map(({ name }) => name),
   ...CHAMBERS[stage].map(({ volume }) => volume),
-  ...(stage === "two-ventricle" ? RIGHT_CHAMBERS.map(({ volume }) => volume) : []),
+  ...(stage === "two-ventricle" ? litParts().keys() : []),
   // painted by the one anatomy
   "atrium",
   "ventricle",

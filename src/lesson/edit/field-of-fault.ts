@@ -3,7 +3,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { BLOCKS, PARTS } from "../lesson-sections.ts";
 import { type Lines, type Outline, type StepPlace, splitSaid } from "./text-outline.ts";
-import { readLeniently } from "./yaml-edit.ts";
+import { type LenientRecord, readLeniently } from "./yaml-edit.ts";
 
 export interface FieldPlace {
   /** Index of the step; -1 for what stands before the first. */
@@ -47,8 +47,18 @@ function fieldOfHeading(found: string): string {
   return "title";
 }
 
+/** What stands in settings, read once for all their faults: a hundred of them would cost a second. */
+const read = new WeakMap<Lines, LenientRecord | null>();
+function recordIn({ lines }: Outline, place: Lines): LenientRecord | null {
+  const known = read.get(place);
+  if (known !== undefined) return known;
+  const record = readLeniently(lines.slice(place.from, place.to).join("\n"));
+  read.set(place, record);
+  return record;
+}
+
 function keyAt(
-  { lines }: Outline,
+  outline: Outline,
   place: Lines | null,
   line: number,
   { found }: Fault,
@@ -56,8 +66,7 @@ function keyAt(
 ): string {
   if (!place) return region;
   const named = /^(?:no |unknown key )?([A-Za-z][\w-]*(?:\.[\w-]+)*)/.exec(found)?.[1];
-  const record = readLeniently(lines.slice(place.from, place.to).join("\n"));
-  const here = record?.places.filter((each) => each.line === line - place.from) ?? [];
+  const here = recordIn(outline, place)?.places.filter((each) => each.line === line - place.from) ?? [];
   const paths = here.map(({ path }) => path.join("."));
   if (named && (paths.includes(named) || found.startsWith(`no ${named}`))) return `${region}.${named}`;
   return paths[0] ? `${region}.${paths[0]}` : region;

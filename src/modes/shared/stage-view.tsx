@@ -7,7 +7,6 @@ import { swipeOf } from "../../state/scene-state.ts";
 import { HandleSliders } from "../../ui/handle-sliders.tsx";
 import { useFetchedPart } from "./fetched-part.ts";
 import type { Context } from "./mode.ts";
-import { Probe } from "./probe.tsx";
 import { sceneReading } from "./scene-reading.ts";
 
 export interface StageViewProps {
@@ -59,6 +58,11 @@ export function StageView({ context, floor, probing = false, children }: StageVi
   useEffect(() => {
     if (swiped) void fetchDivider();
   }, [swiped]);
+  const [probe, fetchProbe] = useFetchedPart(async () => (await import("./probe.tsx")).Probe);
+  useEffect(() => {
+    if (probing) void fetchProbe();
+  }, [probing]);
+  const Probe = probing && way.value !== "none" && probe.value;
   const Divider = swiped && divider.value;
   return (
     <div ref={over}>
@@ -80,7 +84,7 @@ export function StageView({ context, floor, probing = false, children }: StageVi
         <p class="unseen" id="scene-reading">
           {sceneReading(context).join(" ")}
         </p>
-        {probing && way.value !== "none" && <Probe stage={stage} />}
+        {Probe && <Probe stage={stage} />}
         {Divider && <Divider context={context} />}
         <HandleSliders editing={session} handles={stage.handles} surface={stage} />
       </section>

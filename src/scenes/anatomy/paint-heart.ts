@@ -1,5 +1,4 @@
 /** The heart's parts, each for a picture of its own: the pericardium behind it, the atrium, the ventricle's cavity. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -46,33 +45,23 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
   // Mouths of the left pulmonary veins in the back wall; the right ones' lie behind the aorta.
-  for (const { name, line } of anatomy.behind) {
-    if (!/^left.*Vein$/.test(name)) continue;
-    ink.beginPath();
-    ink.ellipse(...lastOf(line), 3 * size, 2.6 * size, 0, 0, 2 * Math.PI);
-    ink.fillStyle = look.shade;
-    ink.globalAlpha = 0.5;
-    ink.fill();
-    ink.globalAlpha = 1;
-    ink.lineWidth = 0.7 * size;
-    ink.strokeStyle = look.light;
-    ink.stroke();
-  }
+  for (const { name, line } of anatomy.behind)
+    if (/^left.*Vein$/.test(name))
+      strokes(ink, line.slice(-2), size, [
+        [6.8, look.light],
+        [5.2, mix(look.shade, look.body, 0.4)],
+      ]);
 }
 
 /** The atrium's outline from one side of its mouth round to the other. */
-function wallOf({ atrium, base, lean, size }: HeartShape): readonly Point[] {
-  const [cos, sin] = [Math.cos(lean), Math.sin(lean)];
-  const inMouth = ([x, y]: Point): boolean => {
-    const [dx, dy] = [(x - base[0]) / size, (y - base[1]) / size];
-    const across = dx * sin - dy * cos;
-    return dx * cos + dy * sin > -4 && across > ATRIOVENTRICULAR.from && across < SEMILUNAR.to;
-  };
-  const first = atrium.findIndex((point, i) => !inMouth(point) && inMouth(atrium.at(i - 1) ?? point));
-  const turned = [...atrium.slice(first), ...atrium.slice(0, first)];
-  const end = turned.findIndex(inMouth);
-  return end < 0 ? [...atrium, entryAt(atrium, 0)] : turned.slice(0, end);
+function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {
+  const inMouth = ([x, y]: Point): boolean => Math.hypot(x - base[0], y - base[1]) < MOUTH * size;
+  const first = atrium.findIndex(inMouth);
+  return [...atrium.slice(first), ...atrium.slice(0, first)].filter((point) => !inMouth(point));
 }
+
+/** How far it reaches about the middle of the ventricle's base, over both valves. */
+const MOUTH = Math.max(-ATRIOVENTRICULAR.from, SEMILUNAR.to);
 
 /** In the ventricle's own lengths: what shows between the muscle and a cavity that has drawn together. */
 export function paintVentricleBed(ink: Ink, { inner }: HeartShape, theme: Theme): void {

@@ -60,23 +60,12 @@ function paintRidges(ink: Ink, inner: readonly Point[], theme: Theme): void {
   inner.forEach(([x, y], i) => {
     if (i % 3 !== 0 || x < 22) return;
     const deep = 3.4 + ((i * 7) % 5) * 0.8;
-    const tip: Point = [
-      x - deep * (x > 30 ? 0.8 : 0.3) - 1,
-      y - Math.sign(y - 0.5) * deep * (x > 30 ? 0.5 : 0.9),
-    ];
-    ink.beginPath();
-    ink.moveTo(x + 1, y);
-    ink.quadraticCurveTo(x - 0.4, (y + tip[1]) / 2, ...tip);
-    for (const [width, colour] of [
-      [1.7, look.shade],
+    const [far, aside] = x > 30 ? [0.8, 0.5] : [0.3, 0.9];
+    const tip: Point = [x - deep * far - 1, y - Math.sign(y - 0.5) * deep * aside];
+    strokes(ink, [[x + 1, y], tip], 1, [
+      [1.8, mix(look.shade, look.body, 0.3)],
       [1.1, look.body],
-    ] as const) {
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.globalAlpha = 0.7;
-      ink.stroke();
-    }
-    ink.globalAlpha = 1;
+    ]);
   });
 }
 

@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -62,6 +62,7 @@ export function piecesOf(
   const s = frame.scale;
   const { seen } = outlines;
   const [sewnIn, hiddenIn] = roomsOf(anatomy);
+  const hiatus = hiatusOf(anatomy);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -71,7 +72,7 @@ export function piecesOf(
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
-    return { bounds, pivot: [0, 0], paint: (ink) => paint(ink, bounds, anatomy) };
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
@@ -95,6 +96,7 @@ export function piecesOf(
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
         paintDiaphragm(ink, abdomen, s, theme);
+        paintTendon(ink, hiatus, s, theme);
       },
     },
     atrium: {
@@ -122,11 +124,7 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: {
-      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
-      pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
-    },
+    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
@@ -162,6 +160,8 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] 
   const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
   return [sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1], boundsOf([sewn, ...passing], 12 * s)];
 }
+
+const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 
 function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {
   const shape = lungs[side];

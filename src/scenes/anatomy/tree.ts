@@ -161,10 +161,12 @@ function widened(buds: readonly Bud[], width: number): Tree {
     ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
     ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
   }
-  const most = Math.max(...buds.map(({ parent }, i) => (parent < 0 ? entryAt(ends, i) : 0)));
   const widths: number[] = [];
+  /** ends beyond the stem that each hangs on */
+  const all: number[] = [];
   const nodes = buds.map(({ x, y, parent }, i) => {
-    const share = entryAt(ends, i) / most;
+    all.push(parent < 0 ? entryAt(ends, i) : entryAt(all, parent));
+    const share = entryAt(ends, i) / entryAt(all, i);
     const full = width * share ** (1 / EXPONENT) * Math.min(1, (1 + entryAt(ahead, i)) / TAPER);
     const stem = parent < 0 ? width : entryAt(widths, parent);
     // Where a stem goes on it narrows bit by bit; what leaves it begins with a short funnel.

@@ -6,11 +6,16 @@ import { curve, placeOn, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** Left and right main bronchus, the right one steeper and wider, and trachea (common anatomy), with widths in plane units. */
+/** Bronchi to the lobes, the left and the right main bronchus (the right one steeper and wider), and the trachea (common anatomy), with widths in plane units. */
 const AIRWAYS = [
-  { way: "500 306, 548 326, 596 336, 640 352", width: 19 },
-  { way: "500 306, 462 330, 424 352, 392 376", width: 22 },
-  { way: "506 60, 504 140, 501 230, 500 316", width: 29 },
+  { way: "644 354, 672 352, 694 336, 704 312", width: 9 },
+  { way: "640 352, 664 376, 680 408, 686 440", width: 10 },
+  { way: "388 380, 358 362, 340 340, 332 312", width: 10 },
+  { way: "388 380, 366 404, 350 432, 340 460", width: 11 },
+  { way: "376 396, 384 424, 384 446", width: 9 },
+  { way: "500 306, 548 326, 596 336, 648 356", width: 18 },
+  { way: "500 306, 462 330, 424 352, 384 384", width: 21 },
+  { way: "506 30, 504 140, 501 230, 500 316", width: 29 },
 ].map(({ way, width }) => ({ line: curve(spots(way), 12), width }));
 
 /** Plane units from one ring of cartilage to the next, and without rings at the ends of each line. */

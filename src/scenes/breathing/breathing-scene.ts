@@ -51,8 +51,8 @@ const ROWS: readonly Row[] = [
 
 /** Names on the picture, on the circuit's plane, and the side of the spot on which they stand. */
 const NAMES = [
-  { name: "further.place.svc", at: [416, 176], side: 1 },
-  { name: "further.place.ivc", at: [466, 604], side: 0 },
+  { name: "further.place.svc", at: [404, 132], side: 1 },
+  { name: "further.place.ivc", at: [512, 700], side: 0 },
   { name: "further.place.diaphragm", at: [640, 536], side: 0 },
   { name: "further.place.lung", at: [690, 470], side: 0 },
 ] as const;
@@ -98,8 +98,8 @@ function breath(): ScenePane {
       const gap = type.axis;
       const head = wide ? 0 : type.label * 3.4;
       const picture: Box = wide
-        ? { ...box, width: box.width * 0.47 }
-        : { ...box, y: box.y + head, height: Math.min(box.height * 0.42, box.width * 0.68) };
+        ? { ...box, width: box.width * 0.55 }
+        : { ...box, y: box.y + head, height: Math.min(box.height * 0.46, box.width * 0.86) };
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
         : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };

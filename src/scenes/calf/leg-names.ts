@@ -11,25 +11,34 @@ import { HALF, placeInLeg, VALVES } from "./vein.ts";
 interface Name {
   /** word key */
   readonly key: string;
-  /** plane units: where its line ends */
+  /** plane units: where its line ends, and where beside the leg the name stands: behind it or before it */
   readonly at: Spot;
-  readonly side: "before" | "behind";
+  readonly beside: number;
 }
 
-/** Plane units: beside the patella, and beside the muscle where it is thickest. */
-const BESIDE = { before: 480, behind: 96 } as const;
+/** Plane units: beside the patella, and behind the muscle where it is thickest. */
+const BEFORE = 480;
+const BEHIND = 96;
+/** CSS px of a plane unit from which there is room for names of more than what moves. */
+const ROOMY = 0.6;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [
-  { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, side: "before" },
+  { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
   ...VALVES.map(
     ({ at }, i): Name => ({
       key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
       at: placeInLeg(at - 10, HALF).spot,
-      side: "before",
+      beside: BEFORE,
     }),
   ),
-  { key: "further.calf.belly", at: [168, 300], side: "behind" },
+  { key: "further.calf.belly", at: [168, 300], beside: BEHIND },
+];
+
+const STILL_NAMES: readonly Name[] = [
+  { key: "further.calf.deepVein", at: placeInLeg(480, 0).spot, beside: BEFORE },
+  { key: "further.calf.skinVein", at: [187, 652], beside: 160 },
+  { key: "further.calf.tendon", at: [217, 772], beside: 184 },
 ];
 
 /** @param room CSS px that the names keep to */
@@ -41,9 +50,10 @@ export function writeNames(
   theme: Theme,
 ): void {
   const { ink: letters, inkSoft } = theme.colour;
-  for (const { key, at, side } of namesOf(open)) {
-    const beside = fit.x + BESIDE[side] * fit.scale;
-    const behind = side === "behind";
+  const names = namesOf(open).concat(fit.scale > ROOMY ? STILL_NAMES : []);
+  for (const { key, at, beside: place } of names) {
+    const beside = fit.x + place * fit.scale;
+    const behind = place < at[0];
     const note = {
       lines: [{ words: theme.say(key), size: type, colour: letters }],
       ...(behind ? { wrap: Math.max(6 * type, beside - room.x - type) } : {}),

@@ -37,7 +37,12 @@ export function muscleStrips(
   gives: boolean,
 ): MuscleStrips {
   const view = new Container();
-  const cuts = CUTS.slice(1).map((low, i) => ({ high: entryAt(CUTS, i), low }));
+  const cuts = CUTS.slice(1).map((low, i) => {
+    const high = entryAt(CUTS, i);
+    const y = (high + low) / 2;
+    const wall = placeInLeg(y, side * halfWidth(y, 0)).spot[0];
+    return { high, low, y, far: outerAt(border.left, y), wall };
+  });
   const strips = cuts.map(({ high }) => {
     const sprite = new Sprite();
     sprite.position.y = high;
@@ -75,12 +80,9 @@ export function muscleStrips(
       });
     },
     bend(squeeze) {
-      cuts.forEach(({ high, low }, i) => {
-        const y = (high + low) / 2;
+      cuts.forEach(({ y, far, wall }, i) => {
         const pressed = narrowing(y, squeeze);
-        const far = outerAt(border.left, y);
         const moved = far + (gives ? side * BULGE * pressed : 0);
-        const wall = placeInLeg(y, side * halfWidth(y, 0)).spot[0];
         const factor = pressed > 0 ? (wall - side * pressed - moved) / (wall - far) : 1;
         entryAt(strips, i).position.x = moved + (left - far) * factor;
         entryAt(strips, i).scale.x = size * factor;

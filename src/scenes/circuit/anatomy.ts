@@ -15,7 +15,8 @@ import {
 } from "./belly-vessels.ts";
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
 import { LEG_ARTERIES, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
-import { RIGHT_HEART_VESSELS } from "./right-heart-shape.ts";
+import { closeVessels } from "./two-ventricles/close-courses.ts";
+import { twoVentricleVessels } from "./two-ventricles/courses.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 /** On the back wall of the belly: the aorta before the vena cava's veins, of which the left kidney's crosses it. */
@@ -52,7 +53,7 @@ const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
 const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
-  "two-ventricle": RIGHT_HEART_VESSELS,
+  "two-ventricle": [],
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
@@ -100,11 +101,11 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
   extracardiac: spots("446 384, 476 380, 516 374"),
 };
 
-/** Every vessel of a stage, those behind first. `open`: the fenestration is open. */
-export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
+/** Every vessel of a stage, those behind first. `open`: the fenestration is open. `close`: heart and lungs fill the picture. */
+export function vesselsOf(stage: Stage, open: boolean, close = false): readonly Vessel[] {
+  if (close && stage === "two-ventricle") return closeVessels();
   const hole = open ? FENESTRATION[stage] : null;
-  const isTrunk = ({ joins }: Vessel) => joins === "pulmonaryTrunk";
-  const chest = chestVessels(stage);
+  const chest = stage === "two-ventricle" ? twoVentricleVessels() : chestVessels(stage);
   const isAorta = ({ joins }: Vessel) => joins === "aorta";
   const all = [
     ...chest.filter(isAorta),
@@ -119,11 +120,10 @@ export function vesselsOf(stage: Stage, open: boolean): readonly Vessel[] {
     ...BELLY_ARTERIES,
     ...PORTAL_VEINS,
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
-    // The ascending aorta lies before the pulmonary arteries and behind their trunk.
-    ...CENTRE[stage].filter((each) => !isTrunk(each)),
+    // The ascending aorta lies before the pulmonary arteries.
+    ...CENTRE[stage],
     ...chest.filter((each) => !isAorta(each)),
     ...NECK_ARTERIES,
-    ...CENTRE[stage].filter(isTrunk),
     ...UPPER_VEINS,
     ...(hole
       ? [

@@ -107,16 +107,17 @@ export function pane(): Pane {
   let laid: readonly Laid[] = [];
   let shape = "";
   let standing: readonly Standing[] = [];
-  let dim = 0;
+  let [dim, close] = [0, false];
   let lit: ReadonlySet<string> = new Set();
 
   const drawStill = (contents: PaneContents, box: Box, floor: number, theme: Theme): void => {
     const { circulation } = contents;
-    const wanted = `${circulation.request.stage} ${fenestrated(circulation)}`;
+    close = contents.extent !== BODY;
+    const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
     if (shape !== wanted) {
       shape = wanted;
       // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
-      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation));
+      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation), close);
       laid = layVessels(vessels.map((each) => (each.under ? { ...each, behind: true } : each)));
     }
     blood.follow(laid, circulation);
@@ -131,7 +132,7 @@ export function pane(): Pane {
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     for (const ink of [under, back, front, lights]) ink.clear();
-    drawLit(lights, lit, theme);
+    if (!close) drawLit(lights, lit, theme);
     const depth = inDepth(laid, lit);
     const emphasis = { lit, dim };
     drawVessels(under, depth.under, circulation, theme, emphasis);
@@ -156,9 +157,9 @@ export function pane(): Pane {
         drawStill(contents, box, floor, theme);
         drawStanding(circulation, theme);
       } else if (dim !== before) drawStanding(circulation, theme);
-      const moved = { circulation, time: contents.time, still: contents.still };
+      const moved = { circulation, time: contents.time, still: contents.still, close };
       const density = plane.scale.x * DENSE;
-      if (contents.extent === BODY) body.draw(density, theme, { lit, dim });
+      if (!close) body.draw(density, theme, { lit, dim });
       chest.draw(moved, density, theme, { lit, dim });
       const grain = contents.extent === BODY ? 1 : CLOSE_GRAIN;
       blood.move(contents.time, contents.still, theme, { lit, dim }, grain);

@@ -9,13 +9,15 @@ import type { Theme } from "../theme/theme.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
-import { rightHeart } from "./right-heart.ts";
+import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
 interface Moved {
   readonly circulation: Circulation;
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
+  /** heart and lungs fill the picture */
+  readonly close?: boolean;
 }
 
 export interface PaintedChest {
@@ -72,12 +74,12 @@ export function paintedChest(): PaintedChest {
     view.addChild(...parts);
     return view;
   };
+  const whole = twoVentricles();
   const [organs, underDiaphragm] = [new Container(), new Container()];
-  organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(abdomen));
+  organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
   const painted = placed(atrium, layer.ventricle, remains);
   const sewn = placed(graft);
   const valves = placed(layer.valves);
-  const right = rightHeart();
   const heart = new Container();
   heart.addChild(chambers, painted, light);
   let known = "";
@@ -88,9 +90,9 @@ export function paintedChest(): PaintedChest {
     heart,
     sewn,
     valves,
-    rightHeart: right.chambers,
-    rightValves: right.valves,
-    draw({ circulation, time, still }, density, theme, emphasis = NO_EMPHASIS) {
+    rightHeart: placed(whole.chambers),
+    rightValves: placed(whole.valves),
+    draw({ circulation, time, still, close = false }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
       const key = `${stage} ${theme.name} ${carried}`;
@@ -99,16 +101,18 @@ export function paintedChest(): PaintedChest {
         fine = density;
         layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
       }
-      // A heart with two ventricles has its own right side.
-      remains.visible = stage !== "two-ventricle";
+      // A heart with two ventricles is painted apart.
+      painted.visible = valves.visible = light.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);
-      right.draw({ circulation, time, still }, theme, emphasis);
+      whole.draw({ circulation, time, still, close }, density * CHEST_AT.scale, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);
       const dim = 1 - emphasis.dim * 0.8;
-      for (const part of [organs, painted, sewn, valves, right.valves])
-        part.alpha = emphasis.lit.size > 0 ? dim : 1;
+      for (const part of [organs, painted, sewn, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;
     },
-    release: () => layer.release(),
+    release() {
+      layer.release();
+      whole.release();
+    },
   };
 }

@@ -13,7 +13,7 @@ import type { TissueFit } from "./tissue-drawing.ts";
 const NUMBERS = [
   { key: "filtration", at: [560, 188], unit: "mL/h" },
   { key: "lymph", at: [96, 520], unit: "mL/h" },
-  { key: "overflow", at: [540, 596], unit: "mL/h" },
+  { key: "overflow", at: [400, 592], unit: "mL/h" },
   { key: "collected", at: [610, 686], unit: "mL" },
   { key: "drained", at: [900, 640], unit: "mL/h" },
 ] as const;

@@ -56,17 +56,20 @@ export function drawGauge(ink: Graphics, plan: TissuePlan, level: number, full: 
   ink.stroke({ color: colour.ink, width: 2.5 });
 }
 
-/** The scale's numbers. @param type CSS px */
+/** The scale's numbers, only the highest where they would stand too close. @param type CSS px */
 export const gaugeNumbers = (
   { plan, ...fit }: Fit & { readonly plan: TissuePlan },
   full: number,
   type: number,
   theme: Theme,
-): readonly Note[] =>
-  marksTo(full).map((mark) => ({
+): readonly Note[] => {
+  const all = marksTo(full);
+  const apart = (fit.scale * (plan.cavity.bottom - levelAt(plan, full, full))) / (all.length + 1);
+  return (apart > 1.2 * type ? all : all.slice(-1)).map((mark) => ({
     lines: [{ words: formatQuantity(mark, "mL"), size: type, colour: theme.colour.ink }],
     x: fit.x + fit.scale * (plan.cavity.left + LINING + MARK + 12),
     y: fit.y + fit.scale * levelAt(plan, mark, full),
     anchor: [0, 0.5],
     bare: true,
   }));
+};

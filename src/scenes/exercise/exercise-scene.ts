@@ -12,7 +12,7 @@ import { veinsToLungs } from "./exercise-reading.ts";
 import { drawRunners, roomAhead } from "./runners.ts";
 
 /** The figures' part of the charts' height */
-const FIGURES = 0.15;
+const FIGURES = 0.2;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();

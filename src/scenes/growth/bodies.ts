@@ -4,30 +4,41 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import { drawFigure, standing } from "../drawing/figure.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawFigure } from "./figure-drawing.ts";
 import { drawHeartAndTube } from "./heart-drawing.ts";
-import { drawRings } from "./rings.ts";
 import { bodyScale, FIGURE, shownOf } from "./row.ts";
+import { tubeBlood } from "./tube-blood.ts";
+import { drawTubeSegment, type TubePlace } from "./tube-segment.ts";
 
 export interface Bodies {
   readonly view: Container;
-  /** `now`: body surface of the state on the stage, m2 */
-  draw(points: readonly SweepPoint[], now: number, box: Box, type: number, theme: Theme): void;
+  draw(points: readonly SweepPoint[], moment: Moment, box: Box, type: number, theme: Theme): void;
+  release(): void;
+}
+
+interface Moment {
+  /** body surface of the state on the stage, m2 */
+  readonly now: number;
+  /** s of the running clock */
+  readonly time: number;
+  /** nothing moves */
+  readonly still: boolean;
 }
 
 export function bodies(): Bodies {
   const view = new Container();
   const ink = new Graphics();
   const words = lettering();
-  view.addChild(ink, words.view);
+  const blood = tubeBlood();
+  view.addChild(ink, blood.view, words.view);
   let drawn = "";
+  let tubes: readonly (readonly [SweepPoint, TubePlace])[] = [];
   return {
     view,
-    draw(points, now, box, type, theme) {
+    draw(points, { now, time, still }, box, type, theme) {
       const signature = JSON.stringify([
         points.map(({ request, circulation }) => [
           request,
@@ -39,7 +50,10 @@ export function bodies(): Bodies {
         theme.name,
         theme.say("further.axis.bsa"),
       ]);
-      if (signature === drawn) return;
+      if (signature === drawn) {
+        blood.draw(tubes, time, still, theme);
+        return;
+      }
       drawn = signature;
       ink.clear();
       words.begin();
@@ -54,19 +68,26 @@ export function bodies(): Bodies {
       const widest = Math.max(
         ...points.map(({ request }) => Math.max(pathwaySizes(request).trunk, pathwaySizes(request).ivc)),
       );
+      const placed: (readonly [SweepPoint, TubePlace])[] = [];
       shown.forEach((point, i) => {
         const size = figure * bodyScale(point.at, largest);
         const x = box.x + step * (i + 0.5);
         const ground = box.y + tallest;
         const here = Math.abs(point.at - now) < 0.06;
         const body = { x, ground, height: size };
-        const person = standing(point.request.body.ageYears);
-        drawFigure(ink, person, body, here ? colour.accent : colour.hair, 2);
-        drawFigure(ink, person, body, mix(colour.stage, colour.hair, 0.16));
-        if (hasPathway(point.request.stage)) drawHeartAndTube(ink, point.request, body, figure, theme);
-        const perMillimetre = rings / widest / 1.08;
-        const y = box.y + tallest + type * 0.5 + rings / 2;
-        if (hasPathway(point.request.stage)) drawRings(ink, point, { x, y, perMillimetre, type }, theme);
+        drawFigure(ink, point.request.body.ageYears, body, here, theme);
+        if (hasPathway(point.request.stage)) {
+          drawHeartAndTube(ink, point.request, body, figure, theme);
+          const place = {
+            x,
+            top: box.y + tallest + type * 0.5,
+            height: rings,
+            perMillimetre: rings / widest / 1.12,
+            type,
+          };
+          drawTubeSegment(ink, point, place, theme);
+          placed.push([point, place]);
+        }
         words.write(
           {
             lines: [
@@ -86,6 +107,9 @@ export function bodies(): Bodies {
         );
       });
       words.end();
+      tubes = placed;
+      blood.draw(tubes, time, still, theme);
     },
+    release: () => blood.release(),
   };
 }

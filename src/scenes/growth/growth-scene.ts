@@ -94,13 +94,17 @@ export const makeGrowth: MakeScene = () => {
         : { ...clear, y: clear.y + top.height + note, height: clear.height - top.height - note };
       const { points } = first;
       const bsa = state.request.body.bsa;
-      row.draw(points, bsa, top, type, theme);
+      row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
       words.begin();
       const { request } = entryAt(points, 0);
       if (hasPathway(request.stage)) writeNote(words, points, top, type, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },
-    release: () => view.destroy(WITH_ALL),
+    release() {
+      // What is drawn goes before the textures that it is drawn with.
+      view.destroy(WITH_ALL);
+      row.release();
+    },
   };
 };

@@ -4,8 +4,9 @@ import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
-import { chestOf, type FigurePlace } from "../drawing/figure.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { FigurePlace } from "./figure-drawing.ts";
+import { chestOf } from "./standing-figure.ts";
 
 /** mm: an adult's height, to which tube, chamber and veins are drawn this much larger than life, so that they can be seen. */
 const ADULT = 1750;

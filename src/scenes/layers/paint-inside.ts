@@ -24,9 +24,11 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const [dx, dy] = [x - centre[0], y - centre[1]];
     const beyond = dx * normal[0] + dy * normal[1];
     const across = Math.abs(dy * normal[0] - dx * normal[1]);
-    if (beyond < -0.5 || beyond > width || across > width) continue;
-    if (name !== "left" && name !== "right") return [width / 2 - across, 1 - beyond / SOFT];
-    return [(width / 2) * (1 - Math.hypot((2 * across) / width, Math.max(0, beyond) / (LIP * width))), 1];
+    if (beyond < -width || beyond > width || across > width / 2 + UNDER) continue;
+    const lung = name === "left" || name === "right";
+    const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
+    const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
+    return [Math.max(channel, -distance), lung ? 1 : 1 - beyond / SOFT];
   }
   return [-distance, 1];
 }

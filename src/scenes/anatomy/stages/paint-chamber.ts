@@ -1,13 +1,13 @@
 /** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seams by which its roof is sewn to the pulmonary arteries. */
 import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { paintJoin } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { tissue } from "../tones.ts";
 import { cutAt, keepChamber } from "./chamber-edges.ts";
 import { INNER, mouthOf, rounded } from "./chamber-shape.ts";
 import { paintMarks } from "./paint-chamber-lining.ts";
+import { aroundMouth } from "./running-suture.ts";
 
 /** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size. */
 const MUSCLE = 1.1;
@@ -47,7 +47,7 @@ export function paintChamber(
   ink.globalAlpha = THROUGH;
   paintMarks(ink, frame, theme);
   ink.globalAlpha = 1;
-  for (const { low, high } of mouths) paintJoin(ink, low, high, s, theme);
+  for (const { low, high } of mouths) aroundMouth(ink, low, high, s, theme);
 }
 
 /** Lit from the upper left, so that its outside turns away below and towards the heart. */

@@ -56,7 +56,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   trace(ink, frame.atrium, true);
   ink.clip();
   for (const vein of veins) paintBulge(ink, vein, round);
-  for (const vein of veins) paintMouth(ink, vein, heart.size, round, theme);
+  for (const vein of veins) paintMouth(ink, vein, round, theme);
   const through = (points: readonly Point[]) => smoothLine(points.map((point) => inHeart(...point)));
   const free = through(FREE);
   paintOrgan(ink, [...free, ...through(ATTACHED)], look, { depth: 2 * heart.size, alpha: 0.9, edge: 0 });
@@ -122,9 +122,10 @@ function paintStreams(
 }
 
 /** A mouth in the back wall, seen from within: the vein comes from behind it. */
-function paintMouth(ink: Ink, vein: BloodTube, size: number, round: Round, theme: Theme): void {
+function paintMouth(ink: Ink, vein: BloodTube, round: Round, theme: Theme): void {
   const look = tissue("atrium", theme);
   const { at, along } = spotAt(lineOf(vein.line), 1);
+  const size = vein.to / 8;
   ink.save();
   ink.translate(...at);
   ink.rotate(Math.atan2(along[1], along[0]));

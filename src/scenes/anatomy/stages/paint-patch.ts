@@ -3,12 +3,12 @@ import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { BloodTube } from "../great-vessels.ts";
-import { beside, type Graft, paintJoin } from "../paint-graft.ts";
+import { beside, type Graft } from "../paint-graft.ts";
 import { bandOf, laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Round, tissue } from "../tones.ts";
 import { soften } from "./paint-tunnel-lining.ts";
-import { runningSuture } from "./running-suture.ts";
+import { aroundMouth, runningSuture } from "./running-suture.ts";
 import { across, bowsAt, crest, lineBehind, lineInFront } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall at its thickest. */
@@ -30,7 +30,7 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   runningSuture(ink, outer, size, theme);
   runningSuture(ink, lineBehind(graft), size, theme, 0.7);
   // Its upper end is sewn to the underside of the pulmonary artery.
-  paintJoin(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
+  aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border, and goes over into both. */

@@ -43,7 +43,7 @@ export function surroundings({
   const inHeart = (x: number, y: number): Point => [heart + x * heartScale, level + y * heartScale];
   const inChest = (x: number, y: number): Point => [x * s, level + y * s];
   const places: Place[] = [
-    { name: "atrium", at: inHeart(16, -4), label: inHeart(24, 4) },
+    { name: "atrium", at: inHeart(31, 0), label: inHeart(31, 6) },
     { name: "ventricle", at: inHeart(42, -31), label: inHeart(42, -31) },
     { name: "aorta", at: inChest(33, 60), label: inChest(46, 68) },
     { name: "rightLung", at: inChest(-58, -6), label: inChest(-60, -26) },

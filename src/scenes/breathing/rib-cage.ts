@@ -1,0 +1,127 @@
+/** Half of the rib cage: ribs from the spine down to the side, where the wall is cut, with muscle from each rib to the next. */
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import type { LungShape } from "../anatomy/lung-shape.ts";
+import { type Bounds, boundsOf, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
+import { smoothLine } from "../anatomy/placing.ts";
+import { tissue } from "../anatomy/tones.ts";
+import { legTissue } from "../calf/leg-tones.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { inChest, MIDLINE } from "./torso.ts";
+
+/** Second to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
+const RIBS = Array.from({ length: 9 }, (_, k) => ({ root: 176 + 35 * k, side: 236 + 39 * k }));
+/** mm beyond the lung: the inside of the chest wall, the middle of a rib in it, and its outside. */
+const WALL = { inside: 1, rib: 4, outside: 7 } as const;
+const SPINE = 24;
+
+export interface Rib {
+  readonly root: Point;
+  readonly bend: Point;
+  /** middle of its cut */
+  readonly cut: Point;
+}
+
+const [MIDDLE] = inChest([MIDLINE, 0]);
+
+/** How far (mm from the midline) the lung reaches at a height; beyond its ends as far as there. */
+function reachOf({ outline }: LungShape, height: number): number {
+  const at = (y: number): number => {
+    const crossed = outline.flatMap(([ax, ay], i) => {
+      const [bx, by] = entryAt(outline, (i + 1) % outline.length);
+      return ay < y !== by < y ? [Math.abs(ax + ((y - ay) / (by - ay)) * (bx - ax) - MIDDLE)] : [];
+    });
+    return Math.max(0, ...crossed);
+  };
+  const [, bottom, , top] = boundsOf([outline], 0);
+  return at(Math.min(top - 2, Math.max(bottom + 6, height)));
+}
+
+const signOf = ({ side }: LungShape): 1 | -1 => (side === "right" ? -1 : 1);
+
+/** A place in the wall beside a lung. */
+const beside = (lung: LungShape, height: number, out: number): Point => [
+  MIDDLE + signOf(lung) * (reachOf(lung, height) + out),
+  height,
+];
+
+export function ribsOf(lung: LungShape): readonly Rib[] {
+  return RIBS.map(({ root, side }) => {
+    const [, low] = inChest([0, side]);
+    const cut = beside(lung, low, WALL.rib);
+    const head = inChest([MIDLINE + signOf(lung) * SPINE, root]);
+    // It leaves the spine level, and turns down towards the side.
+    return { root: head, bend: [head[0] + 0.55 * (cut[0] - head[0]), head[1] + 1], cut };
+  });
+}
+
+export const cageBounds = (lung: LungShape): Bounds =>
+  boundsOf([ribsOf(lung).flatMap(({ root, cut }) => [root, cut])], 14);
+
+/** Behind the lungs, seen through them: bands with a lighter edge towards the light. */
+export function paintRibs(ink: Ink, lung: LungShape, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  ink.save();
+  ink.globalAlpha = theme.name === "dark" ? 0.32 : 0.42;
+  for (const { root, bend, cut } of ribsOf(lung)) {
+    const along = smoothLine([root, bend, cut], 12);
+    strokes(ink, along, 1, [
+      [4.6, theme.name === "dark" ? bone.shade : bone.edge],
+      [3.8, bone.body],
+    ]);
+    strokes(
+      ink,
+      along.map(([x, y]): Point => [x, y + 0.9]),
+      1,
+      [[0.9, bone.light]],
+    );
+  }
+  ink.restore();
+}
+
+/** The wall in section: muscle with fibres that run down from each rib to the next, and the ribs cut across. */
+export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
+  const ribs = ribsOf(lung);
+  const look = tissue("muscle", theme);
+  const [first, last] = [entryAt(ribs, 0).cut[1] + 7, entryAt(ribs, ribs.length - 1).cut[1] - 10];
+  const heights = Array.from({ length: 49 }, (_, i) => first + ((last - first) * i) / 48);
+  /** it thins out where neck and belly begin */
+  const line = (out: number) =>
+    heights.map((height) => {
+      const thin = Math.min(1, (first - height) / 7, (height - last) / 10);
+      return beside(lung, height, WALL.rib + (out - WALL.rib) * Math.sqrt(thin));
+    });
+  trace(ink, [...line(WALL.inside), ...line(WALL.outside).reverse()], true);
+  ink.fillStyle = look.body;
+  ink.fill();
+  ink.save();
+  ink.clip();
+  ink.globalAlpha = 0.55;
+  for (let height = first; height > last; height -= 1.5)
+    strokes(
+      ink,
+      [beside(lung, height + 1.6, WALL.inside - 1), beside(lung, height - 1.6, WALL.outside + 1)],
+      1,
+      [[0.5, look.shade]],
+    );
+  ink.restore();
+  for (const out of [WALL.inside, WALL.outside]) strokes(ink, line(out), 1, [[0.6, look.edge]]);
+  for (const { cut } of ribs) paintCut(ink, cut, signOf(lung), theme);
+}
+
+/** A rib cut across: its firm rim around the marrow. */
+function paintCut(ink: Ink, [x, y]: Point, sign: 1 | -1, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  for (const [size, color] of [
+    [1, bone.edge],
+    [0.88, bone.body],
+    [0.56, mix(bone.shade, tissue("muscle", theme).body, 0.3)],
+    [0.3, mix(bone.body, tissue("muscle", theme).light, 0.3)],
+  ] as const) {
+    ink.beginPath();
+    ink.ellipse(x, y, 2.5 * size, 4.2 * size, sign * -0.22, 0, 2 * Math.PI);
+    ink.fillStyle = color;
+    ink.fill();
+  }
+}

@@ -1,0 +1,76 @@
+/** The trunk around the chest, from the neck to the belly with arms at its sides: skin, collar bones, and what of it holds the organs. */
+import type { Graphics } from "pixi.js";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { paintOrgan } from "../anatomy/paint-organ.ts";
+import { type Ink, strokes } from "../anatomy/painted-sheet.ts";
+import { smoothLine } from "../anatomy/placing.ts";
+import { legTissue } from "../calf/leg-tones.ts";
+import { CHEST_AT } from "../circuit/chest-plan.ts";
+import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+
+/** From the circuit's plane to the chest's millimetres. */
+export const inChest = ([x, y]: Spot): Point => [
+  (x - CHEST_AT.x) / CHEST_AT.scale,
+  (CHEST_AT.y - y) / CHEST_AT.scale,
+];
+
+/** Plane units: the body's midline. */
+export const MIDLINE = 500;
+const mirrored = (points: readonly Spot[]): readonly Spot[] =>
+  points.map(([x, y]): Spot => [2 * MIDLINE - x, y]);
+const whole = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(half).toReversed()];
+
+const SKIN = whole(
+  spots(
+    "447 20, 446 84, 443 124, 428 154, 380 172, 308 186, 238 202, 186 230, 154 278, 143 346, 140 440, 140 560, 142 680, 144 800",
+  ),
+);
+/** Between arm and chest, from the armpit down. */
+const CREASE = spots("206 322, 192 350, 184 420, 180 520, 178 640, 177 800");
+const COLLAR_BONE = spots("452 190, 408 188, 352 196, 296 198, 244 196, 206 206");
+const TRUNK = whole(
+  spots(
+    "447 20, 446 84, 443 124, 428 154, 380 172, 308 186, 238 206, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
+  ),
+);
+
+/** Part of the skin's own colour, so that the body stays behind its organs. */
+const SHARE = { dark: 0.5, light: 0.7 } as const;
+
+export function paintTorso(ink: Ink, theme: Theme): void {
+  const skin = legTissue("skin", theme);
+  const on = (color: string) => mix(theme.colour.stage, color, SHARE[theme.name]);
+  const tones = { shade: on(skin.shade), body: on(skin.body), light: on(skin.light), edge: on(skin.edge) };
+  const outline = curve(SKIN, 8);
+  const points = Array.from(outline.x, (x, i): Point => inChest([x, outline.y[i] ?? 0]));
+  paintOrgan(ink, points, tones, { depth: 12, edge: 1.1 });
+  for (const side of [CREASE, mirrored(CREASE)]) {
+    const fold = smoothLine(side.map(inChest));
+    strokes(ink, fold, 1, [[3.2, tones.shade]]);
+    strokes(ink, fold, 1, [[0.9, tones.edge]]);
+  }
+  const bone = legTissue("bone", theme);
+  for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
+    strokes(ink, smoothLine(side.map(inChest)), 1, [
+      [5, mix(tones.body, bone.edge, 0.5)],
+      [4.3, mix(tones.body, bone.shade, 0.75)],
+      [2.9, mix(tones.body, bone.body, 0.85)],
+      [1, mix(tones.body, bone.light, 0.85)],
+    ]);
+}
+
+/** Room that it takes, mm. */
+export const TORSO_BOUNDS = [...inChest([130, 810]), ...inChest([870, 10])] as unknown as readonly [
+  number,
+  number,
+  number,
+  number,
+];
+
+/** For a mask: what lies inside ends at the skin. */
+export function fillTorso(ink: Graphics): Graphics {
+  traceCurve(ink, curve(TRUNK, 16));
+  return ink.closePath().fill({ color: 0xffffff });
+}

@@ -1,0 +1,87 @@
+/** What of the chest moves with the breath but the lungs: trunk and rib cage, painted once; its ribs rise and swing outwards as the lungs widen. */
+import { Container, Graphics, Matrix } from "pixi.js";
+import { present } from "../../sim/checked/present.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
+import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
+import type { Theme } from "../theme/theme.ts";
+import { cageBounds, paintRibs, paintWall } from "./rib-cage.ts";
+import { fillTorso, inChest, MIDLINE, paintTorso, TORSO_BOUNDS } from "./torso.ts";
+
+/** Part of the lungs' widening by which the wall follows: as far out as the lung's side comes. */
+export const FOLLOWS = 0.45;
+/** mm up for each mm away from the spine, for a widening of one. */
+export const RISE = 0.3;
+
+export interface ChestWall {
+  /** the trunk with the cut wall of the chest */
+  readonly view: Container;
+  /** seen through the lungs, over which they lie */
+  readonly ribs: Container;
+  /** for what lies within the trunk */
+  readonly mask: Graphics;
+  /** @param density device pixels a plane unit */
+  paint(density: number, theme: Theme): void;
+  /** @param size of the lungs against rest */
+  move(size: number): void;
+  release(): void;
+}
+
+export function chestWall(): ChestWall {
+  const view = new Container();
+  const mask = fillTorso(new Graphics());
+  const skin = sheet();
+  const [cages, hoops] = [
+    [sheet(), sheet()],
+    [sheet(), sheet()],
+  ] as const;
+  const [middle] = inChest([MIDLINE, 0]);
+  const placed = (...parts: readonly Container[]): Container => {
+    const inMillimetres = new Container();
+    inMillimetres.position.set(CHEST_AT.x, CHEST_AT.y);
+    inMillimetres.scale.set(CHEST_AT.scale, -CHEST_AT.scale);
+    inMillimetres.addChild(...parts);
+    return inMillimetres;
+  };
+  /** of both sides: what swings with the ribs of one */
+  const swings = [cages, hoops].map((pair) =>
+    pair.map(({ view: painted }) => {
+      const swing = new Container();
+      swing.addChild(painted);
+      return swing;
+    }),
+  );
+  const [ofWall = [], ofRibs = []] = swings;
+  view.addChild(placed(skin.view, ...ofWall));
+  const ribs = placed(...ofRibs);
+  let painted: { readonly theme: Theme; readonly density: number } | null = null;
+
+  return {
+    view,
+    ribs,
+    mask,
+    paint(density, theme) {
+      if (painted?.theme === theme && servesAt(painted.density, density)) return;
+      painted = { theme, density };
+      const fine = density * CHEST_AT.scale;
+      skin.paint(TORSO_BOUNDS, fine, [middle, 0], (ink) => paintTorso(ink, theme));
+      anatomyOf(chestFrame("extracardiac")).lungs.forEach((lung, i) => {
+        present(cages[i]).paint(cageBounds(lung), fine, [0, 0], (ink) => paintWall(ink, lung, theme));
+        present(hoops[i]).paint(cageBounds(lung), fine, [0, 0], (ink) => paintRibs(ink, lung, theme));
+      });
+    },
+    move(size) {
+      const wide = 1 + FOLLOWS * (size - 1);
+      skin.view.scale.set(wide, 1);
+      mask.setFromMatrix(new Matrix(wide, 0, 0, 1, MIDLINE * (1 - wide), 0));
+      for (const [i, sign] of [-1, 1].entries()) {
+        const rise = sign * RISE * (size - 1);
+        for (const pair of swings)
+          present(pair[i]).setFromMatrix(new Matrix(wide, rise, 0, 1, middle * (1 - wide), -rise * middle));
+      }
+    },
+    release() {
+      for (const each of [skin, ...cages, ...hoops]) each.release();
+    },
+  };
+}

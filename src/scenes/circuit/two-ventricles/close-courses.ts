@@ -1,0 +1,45 @@
+/** The ways of blood around heart and lungs where these fill the picture: neck, liver, and the lower vein on its way up. */
+import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
+import type { Tube } from "../../anatomy/great-vessels.ts";
+import { CHEST_AT, chestFrame, onPlane } from "../chest-plan.ts";
+import type { Blood, Vessel } from "../vessel.ts";
+import { heartVessels } from "./courses.ts";
+
+/** Which stream a vein carries, and which part of it (common textbook shares). */
+const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
+  [/BrachiocephalicVein/, "svc", 0.5],
+  [/ugular|ubclavianVein/, "svc", 0.25],
+  [/lowerInferiorVenaCava/, "legs", 1],
+  [/^rightHepaticVein/, "splanchnic", 0.5],
+  [/^(middle|left)HepaticVein/, "splanchnic", 0.25],
+  [/^portalVein/, "splanchnic", 0.75],
+];
+
+function along(
+  { name, line, from, to }: Tube,
+  [flow, blood]: readonly [string, Blood],
+  share: number,
+): Vessel {
+  const points = line.filter((_, i) => i % 5 === 0 || i === line.length - 1);
+  const width = CHEST_AT.scale * ((from + to) / 2);
+  return { name, flow, blood, width, share, points: points.map(onPlane), painted: true };
+}
+
+/** Those that the whole body draws around the chest are painted here, and others leave the picture. */
+export function closeVessels(): readonly Vessel[] {
+  const { veins, abdomen, before } = anatomyOf(chestFrame("two-ventricle"));
+  const branches = before.slice(0, -1);
+  const wide = branches.reduce((sum, { from }) => sum + from, 0);
+  return [
+    ...[...veins, ...abdomen.portal].flatMap((vein) => {
+      const fed = FED.find(([name]) => name.test(vein.name));
+      if (!fed) return [];
+      const [, flow, share] = fed;
+      const blood = flow === "svc" ? "svc" : "ivc";
+      const own = along(vein, [flow, blood], share);
+      return [flow === "svc" ? own : ({ ...own, behind: true } as const)];
+    }),
+    ...branches.map((tube) => along(tube, ["upper", "arterial"], tube.from / wide)),
+    ...heartVessels(),
+  ];
+}

@@ -1,0 +1,114 @@
+/** The ways of blood through a heart with two ventricles, on the circulation's plane; its vessels are painted. */
+import { lastOf } from "../../../sim/checked/present.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
+import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
+import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
+import type { Blood, Vessel } from "../vessel.ts";
+import { type GreatVessels, greatVessels } from "./great-vessels.ts";
+import { points } from "./heart-plan.ts";
+
+type Carries = readonly [flow: string, blood: Blood];
+
+const course = (
+  name: string,
+  [flow, blood]: Carries,
+  width: number,
+  way: readonly Point[],
+  more: Partial<Vessel> = {},
+): Vessel => ({ name, flow, blood, width, points: way.map(onPlane), painted: true, ...more });
+
+/** Every fourth point, the last one too. */
+const thinned = <T>(line: readonly T[]): readonly T[] =>
+  line.filter((_, i) => (i % 4 === 0 && i < line.length - 3) || i === line.length - 1);
+
+const MIXED: Carries = ["pulmonary", "pulmonaryArtery"];
+const LUNGS: Carries = ["atrioventricularValve", "arterial"];
+
+function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
+  const fork = leftArtery.line.findIndex(([x]) => x > 37.5);
+  const covered = rightArtery.line.findIndex(([x]) => x < 22);
+  const upper: Carries = ["svc", "svc"];
+  const lower: Carries = ["ivc", "ivc"];
+  return [
+    course("svc", upper, 28, points("0 28, 0 4, 0 -16")),
+    course("ivc", lower, 30, points("0 -76, 0 -66, 0 -59")),
+    course("fromUpperVein", upper, 34, points("0 -15, -1 -24, 2 -34, 11 -41")),
+    course("fromLowerVein", lower, 34, points("0 -60, -1.6 -52, 2 -46, 11 -43.6")),
+    course(
+      "throughRightVentricle",
+      ["svc+ivc", "pulmonaryArtery"],
+      46,
+      points("10.6 -43.4, 15.6 -52, 23 -62, 33 -71"),
+    ),
+    course(
+      "throughOutflow",
+      MIXED,
+      36,
+      points("35 -72.6, 26.6 -62, 20.6 -50, 21 -39, 25.8 -28, 28.8 -19, 29.8 -15"),
+    ),
+    course("lungTrunk", MIXED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
+    course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
+    course("rightArteryRoot", ["right", "pulmonaryArtery"], 24, thinned(rightArtery.line.slice(2, covered))),
+    course(
+      "rightPulmonaryArtery",
+      ["right", "pulmonaryArtery"],
+      26,
+      thinned(rightArtery.line.slice(covered, -6)),
+      {
+        behind: true,
+      },
+    ),
+  ];
+}
+
+function leftSide({ returning, aorta }: GreatVessels): readonly Vessel[] {
+  const behind = { behind: true } as const;
+  const veins = returning.map(({ name, line }): Vessel => {
+    const side = name.startsWith("left") ? "left" : "right";
+    return course(name.replace("Upper", ""), [side, "pulmonaryVein"], 18, thinned(line), {
+      ...behind,
+      share: 0.5,
+    });
+  });
+  const root = aorta.line.findIndex(([, y]) => y > -22.6);
+  return [
+    ...veins,
+    course("inLeftAtrium", ["left", "arterial"], 36, points("53 -16, 46.6 -16.6, 45 -23"), behind),
+    course("throughAtrium", LUNGS, 40, points("45.8 -21, 46.4 -30, 46.6 -44, 50.4 -62")),
+    course("throughVentricle", ["aorta", "arterial"], 40, points("52 -64, 43 -54, 38.6 -43, 36.8 -33")),
+    course("leftOutflow", ["aorta", "arterial"], 34, points("36.8 -33, 29 -27, 20 -21"), behind),
+    course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root))),
+  ];
+}
+
+/** mm: from here down it shows again, as in every other body. */
+const LEAVES_HEART = -80;
+
+const drawnVessels = (): GreatVessels => greatVessels(anatomyOf(chestFrame("two-ventricle")));
+
+/** Through the heart, the vessels at it, and both lungs. */
+export function heartVessels(): readonly Vessel[] {
+  const drawn = drawnVessels();
+  const own = [...rightSide(drawn), ...leftSide(drawn)];
+  const names = new Set(own.map(({ name }) => name));
+  const inLungs = chestVessels("two-ventricle").filter(
+    ({ name }) => /Bed\d*$/.test(name) && !names.has(name),
+  );
+  return [...inLungs, ...own];
+}
+
+/** All vessels of the chest: in place of what a single ventricle has, those of the heart; the aorta as drawn in every body from the diaphragm down. */
+export function twoVentricleVessels(): readonly Vessel[] {
+  const own = heartVessels();
+  const names = new Set(own.map(({ name }) => name));
+  const onward = drawnVessels().descending.line.filter(([, height]) => height > LEAVES_HEART);
+  const [x, y] = onPlane(lastOf(onward));
+  const others = chestVessels("two-ventricle")
+    .filter(({ name }) => !names.has(name))
+    .map((vessel) =>
+      vessel.name === "descending"
+        ? { ...vessel, points: [[x, y] as const, ...vessel.points.filter(([, down]) => down > y + 8)] }
+        : vessel,
+    );
+  return [...others, ...own];
+}

@@ -1,0 +1,116 @@
+/** Veins into a heart with two ventricles and arteries out of it, in the chest's plane (mm, y up). */
+import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
+import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
+import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import { smoothLine } from "../../anatomy/placing.ts";
+import { points } from "./heart-plan.ts";
+
+/** What the trunk divides into, and where. */
+const FORK: Point = [36.6, -2.4];
+
+export interface GreatVessels {
+  /** back to front */
+  readonly descending: BloodTube;
+  readonly returning: readonly BloodTube[];
+  readonly rightArtery: BloodTube;
+  readonly aorta: BloodTube;
+  readonly branches: readonly BloodTube[];
+  readonly upperVein: BloodTube;
+  readonly lowerVein: BloodTube;
+  readonly trunk: BloodTube;
+  readonly leftArtery: BloodTube;
+}
+
+/** mm by which an artery runs on into its lung. */
+const INTO = 5;
+
+/** Above this height (mm) the arch runs as in any other heart. */
+const ARCH_FROM = 2;
+/** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
+const DOWN_TO = -1;
+
+export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
+  const named = (tubes: readonly BloodTube[], name: string) =>
+    present(tubes.find((each) => each.name === name));
+  const { left, right, svc, ivc } = frame;
+  const arch = lastOf(before);
+  const onward = arch.line.filter(([, y], i) => y > ARCH_FROM || i > arch.line.length / 2);
+  const down = named(behind, "descendingAorta").line.slice(1);
+  const vein = (name: string, ...way: readonly Point[]): BloodTube => {
+    const tube = named(behind, name);
+    return { ...tube, line: smoothLine([entryAt(tube.line, 0), ...way]) };
+  };
+  const tube = (
+    name: string,
+    line: readonly Point[],
+    widths: readonly [number, number],
+    fades?: "end",
+  ): BloodTube => ({
+    name,
+    line: smoothLine(line),
+    from: widths[0],
+    to: widths[1],
+    holds: "svc",
+    ...(fades && { fades, over: 0.14 }),
+  });
+  const into = ({ centre: [x, y], normal }: typeof left): readonly Point[] => [
+    [x, y],
+    [x + INTO * normal[0], y + INTO * normal[1]],
+  ];
+  return {
+    descending: named(behind, "descendingAorta"),
+    returning: [
+      vein("rightUpperPulmonaryVein", [-4, -15.6], [12, -15]),
+      vein("rightLowerPulmonaryVein", [-8, -27], [12, -20]),
+      vein("leftUpperPulmonaryVein", [58, -12.4], [51, -13]),
+      vein("leftLowerPulmonaryVein", [61, -21], [52, -20.4]),
+    ],
+    rightArtery: tube(
+      "rightPulmonaryArtery",
+      [FORK, [28, 0.6], [14, 0], [-6, -1.4], [-24, -4.6], ...into(right)],
+      [9, right.width],
+      "end",
+    ),
+    aorta: {
+      ...arch,
+      line: [
+        ...smoothLine([...points("22.6 -26.4, 19.4 -20.6, 16.4 -14, 14.8 -6"), entryAt(onward, 0)]),
+        ...onward.slice(1),
+        ...down.filter(([, y]) => y > DOWN_TO),
+      ],
+    },
+    branches: before.slice(0, -1),
+    upperVein: tube(
+      "svc",
+      [
+        [svc.centre[0] - 0.4, svc.centre[1] + 4],
+        [svc.centre[0] - 0.5, svc.centre[1] - 5],
+        [0, 0],
+        [-0.2, -22],
+      ],
+      [svc.width, svc.width],
+    ),
+    lowerVein: {
+      ...tube(
+        "ivc",
+        [
+          [ivc.centre[0], -79],
+          [0, -64],
+          [0, -52],
+        ],
+        [ivc.width, ivc.width],
+      ),
+      holds: "ivc",
+      fades: "start",
+      over: 0.24,
+    },
+    trunk: tube("lungTrunk", [[27.4, -22], [29.8, -15], [33, -7.6], FORK, [38.6, 0]], [10.4, 10]),
+    leftArtery: tube(
+      "leftPulmonaryArtery",
+      [[33, -7.6], FORK, [42.6, 0.4], [48, -0.4], ...into(left)],
+      [9.4, left.width],
+      "end",
+    ),
+  };
+}

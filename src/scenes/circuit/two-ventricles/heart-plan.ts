@@ -1,0 +1,150 @@
+/**
+ * A heart with two ventricles, opened from the front: outlines and valves in the chest's plane (mm of a 5-year-old, y up).
+ * Drawn by hand after normal sections: the right ventricle before and to the right of the septum, the left one makes the apex and
+ * the left border, its wall three times as thick.
+ */
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
+
+export const points = (text: string): readonly Point[] =>
+  text.split(",").map((pair): Point => {
+    const [x = Number.NaN, y = Number.NaN] = pair.trim().split(/\s+/).map(Number);
+    return [x, y];
+  });
+
+const closed = (text: string): readonly Point[] => closedOutline(points(text), 8);
+
+/** Both ventricles from outside. */
+export const VENTRICLES = closed(
+  "3.4 -56.6, 8 -63.4, 17 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 57.6 -22.6, 47 -23.4, 36.4 -22.6, 35.2 -17.6, 29.6 -15, 23.4 -12.8, 21.4 -19.4, 17.6 -26.4, 10.6 -28.4, 6 -40",
+);
+
+/** The right one's blood: on into the atrium beyond the tricuspid valve, and into the trunk beyond the pulmonary one. */
+export const RIGHT_CAVITY = closed(
+  "8.4 -55.6, 11.4 -61.4, 18.4 -68, 29 -73.8, 38.6 -76.4, 45.6 -76.2, 41.4 -71.6, 33.4 -64, 27.4 -54.6, 25.2 -45, 26.4 -36, 29.4 -28, 32 -19.6, 34 -13, 27 -10.4, 25.4 -15.6, 24.2 -21, 20.6 -28.6, 13.6 -31.8, 4 -33, 0 -44",
+);
+
+/** The left one's blood: on into the atrium beyond the mitral valve; its outflow goes up behind the right one's. */
+export const LEFT_CAVITY = closed(
+  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 38.6 -57, 35 -47, 34.8 -39, 34.2 -33, 35.2 -29.4, 36.8 -27, 36 -21, 37 -17, 55 -17, 57 -22.6",
+);
+
+export const RIGHT_ATRIUM = closed(
+  "-2.6 -9.4, -3.6 -14, -8.6 -18.4, -14.8 -26.6, -17.6 -36.6, -15.8 -47, -9.8 -54.6, -4.2 -59.4, -3 -63.6, 3 -63.6, 4.6 -59, 7.4 -55, 10.6 -48, 12.6 -40, 12.8 -32, 9.8 -26.6, 10.4 -22.4, 12.8 -19, 14.2 -15.6, 12 -12.6, 8.8 -13, 6.4 -11.6, 4 -13.4, 2.8 -9.4",
+);
+
+export const LEFT_ATRIUM = closed(
+  "9 -13, 20 -8, 32 -6.6, 38.6 -8, 42 -5.6, 47 -5, 51 -7.6, 52.4 -11.6, 56 -14.4, 57.4 -20.6, 55.8 -27.6, 47 -30, 37.4 -28.2, 24 -26, 11 -22",
+);
+
+/** The left one's outflow, hidden behind the right one's, on its way to the aortic valve: its upper and its lower edge. */
+export const OUTFLOW = ["36.4 -28, 31 -22.4, 25.6 -18.4", "34.8 -35, 24.6 -32.4, 14.4 -24.6"].map(points);
+
+/** Coronary vessels in the fat of the grooves between atria and ventricles, cut across. */
+export const GROOVES: readonly (readonly [fat: Point, artery: Point, vein: Point])[] = [
+  [
+    [11.6, -28.2],
+    [11.4, -27.8],
+    [13.2, -29.2],
+  ],
+  [
+    [4, -57.6],
+    [4.6, -57.4],
+    [3, -59],
+  ],
+  [
+    [58.2, -26.4],
+    [58, -26],
+    [59.4, -27.8],
+  ],
+];
+
+/** A valve: its two hinges in the section, and the way of its blood from between them. */
+export interface ValvePlan {
+  readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
+  /** from the patient's right to the left */
+  readonly hinges: readonly [Point, Point];
+  /** half its ring's lengths: how far each leaflet reaches, and the one behind them */
+  readonly reach: readonly [number, number, number];
+  /** heads of the muscles that hold each leaflet; none for an outlet's */
+  readonly heads?: readonly [Point, Point];
+}
+
+export const VALVES: readonly ValvePlan[] = [
+  {
+    name: "tricuspid",
+    hinges: [
+      [8.4, -55.4],
+      [13.2, -31.8],
+    ],
+    reach: [1, 1.25, 0.95],
+    heads: [
+      [23.4, -64],
+      [24.6, -49.6],
+    ],
+  },
+  {
+    name: "mitral",
+    hinges: [
+      [36.6, -28],
+      [56, -28.8],
+    ],
+    reach: [1.35, 1, 0.7],
+    heads: [
+      [43.6, -53],
+      [55.4, -54],
+    ],
+  },
+  {
+    name: "pulmonary",
+    hinges: [
+      [24.8, -16],
+      [33.4, -18.8],
+    ],
+    reach: [1, 1, 1],
+  },
+  {
+    name: "aortic",
+    hinges: [
+      [14.2, -24.4],
+      [25.4, -18.6],
+    ],
+    reach: [1, 1, 1],
+  },
+];
+
+/** Ridges of the atria's muscle, in their ears and along the right one's free wall. */
+export const COMBS = {
+  right: [
+    "7 -13.4, 8.4 -17.4, 7 -22",
+    "10.6 -13.8, 11.4 -16.6, 9.8 -20",
+    "-14.4 -29, -10 -28",
+    "-16.6 -34, -11.4 -32.6",
+    "-17 -39.4, -11.8 -38",
+    "-15.6 -45, -11 -43",
+    "-12.4 -50.4, -8.6 -47.6",
+  ].map(points),
+  left: ["41.4 -7.6, 43 -11, 42.4 -15", "45.4 -6.4, 46.4 -10.4, 45.6 -14", "49 -7.4, 49.4 -11"].map(points),
+} as const;
+
+/** Papillary muscles of both ventricles: head, bend and root, and how thick. */
+export const PAPILLARY: readonly (readonly [head: Point, bend: Point, root: Point, width: number])[] = [
+  [[23.4, -64], [26.6, -67.4], [34, -76.6], 3.4],
+  [[24.6, -49.6], [27, -50.6], [29.4, -53], 2.6],
+  [[43.6, -53], [42.8, -58.6], [43, -67], 5],
+  [[55.4, -54], [57.4, -59.6], [60, -67], 5],
+];
+
+/** From the septum to the foot of the anterior papillary muscle: the moderator band. */
+export const MODERATOR: readonly Point[] = points("31.6 -60, 30.6 -66, 27 -69");
+
+/** Ridges of muscle towards each apex, and how thick. */
+export const RIDGES: readonly (readonly [readonly Point[], number])[] = [
+  [points("36 -77.6, 34.6 -73.4, 31.6 -70.6"), 1.8],
+  [points("42 -78, 40.4 -75, 37.4 -72.6"), 1.6],
+  [points("22 -71.4, 21.4 -68, 19.4 -65.4"), 1.6],
+  [points("49 -71.4, 49.4 -67.4, 48.6 -63.6"), 2],
+  [points("54.4 -73.6, 53.6 -69, 52.4 -65.4"), 2],
+  [points("64.8 -58, 61.6 -56, 60.4 -52"), 1.8],
+  [points("65 -47, 62 -45.6, 60.8 -42.4"), 1.6],
+];

@@ -1,0 +1,46 @@
+/** Closed outlines (mm) of what can be pointed at in a heart with two ventricles. */
+import { band } from "../../../sim/geometry/centreline.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
+import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
+import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import { chestFrame } from "../chest-plan.ts";
+import { greatVessels } from "./great-vessels.ts";
+import { LEFT_ATRIUM, LEFT_CAVITY, RIGHT_ATRIUM, RIGHT_CAVITY } from "./heart-plan.ts";
+
+const CHAMBERS: Readonly<Record<string, readonly Point[]>> = {
+  rightAtrium: RIGHT_ATRIUM,
+  rightVentricle: RIGHT_CAVITY,
+  atrium: LEFT_ATRIUM,
+  ventricle: LEFT_CAVITY,
+};
+
+/** By the names of `parts.ts`. */
+function tubes(): readonly (readonly [name: string, tube: BloodTube])[] {
+  const { upperVein, lowerVein, trunk, leftArtery, rightArtery, aorta, descending, returning } = greatVessels(
+    anatomyOf(chestFrame("two-ventricle")),
+  );
+  return [
+    ["svc", upperVein],
+    ["ivc", lowerVein],
+    ["lungTrunk", trunk],
+    ["leftPulmonaryArtery", leftArtery],
+    ["rightPulmonaryArtery", rightArtery],
+    ["arch", aorta],
+    ["descending", descending],
+    ...returning.map((tube) => [tube.name.replace("Upper", ""), tube] as const),
+  ];
+}
+
+let known: ReadonlyMap<string, readonly Point[]> | null = null;
+
+/** Names of all parts that can be lit. */
+export function litParts(): ReadonlyMap<string, readonly Point[]> {
+  known ??= new Map([
+    ...Object.entries(CHAMBERS),
+    ...tubes().map(([name, { line, from, to }]) => [name, band(line, from + 2, to + 2)] as const),
+  ]);
+  return known;
+}
+
+export const outlinesOf = (lit: ReadonlySet<string>): readonly (readonly Point[])[] =>
+  [...litParts()].filter(([name]) => lit.has(name)).map(([, outline]) => outline);

@@ -1,0 +1,154 @@
+/** The great vessels of a heart with two ventricles: what runs behind it, the aorta, and the veins and the trunk before that. */
+import { line } from "../../../sim/geometry/centreline.ts";
+import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
+import type { Tube } from "../../anatomy/great-vessels.ts";
+import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
+import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
+import { smoothLine } from "../../anatomy/placing.ts";
+import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
+import type { Theme } from "../../theme/theme.ts";
+import { greatVessels } from "./great-vessels.ts";
+import { OUTFLOW, VALVES } from "./heart-plan.ts";
+import { bloodTones } from "./paint-chambers.ts";
+import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
+
+/** Percent in each chamber's and vessel's blood. */
+export interface Carried {
+  readonly arterial: number;
+  readonly pulmonaryVein: number;
+  readonly svc: number;
+  readonly ivc: number;
+  readonly mixed: number;
+}
+
+/** mm: walls of great vessels, and how far their shadows fall on what lies behind. */
+const WALL = 1.2;
+const CAST = 2.6;
+
+interface Sheet {
+  readonly ink: Ink;
+  readonly bounds: Bounds;
+}
+
+/** A group of vessels that open into each other, with its shadow. */
+function group(
+  { ink, bounds }: Sheet,
+  tubes: readonly Tube[],
+  tones: Round,
+  then?: (own: Ink) => void,
+): void {
+  const own = scratch(ink, bounds);
+  paintTubes(own, tubes, tones, WALL);
+  then?.(own);
+  laidOver(ink, own, bounds, CAST);
+}
+
+export function paintDescending(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { arterial }: Carried,
+  theme: Theme,
+): void {
+  group({ ink, bounds }, [greatVessels(anatomy).descending], roundOf(arterial, theme));
+}
+
+export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
+  const { returning, rightArtery } = greatVessels(anatomy);
+  const sheet = { ink, bounds };
+  for (const vein of returning) group(sheet, [vein], roundOf(carried.pulmonaryVein, theme));
+  group(sheet, [rightArtery], roundOf(carried.mixed, theme));
+}
+
+/** The aorta from its opened root to the end of its arch, with its branches. */
+export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
+  const { aorta, branches } = greatVessels(anatomy);
+  const tones = roundOf(carried.arterial, theme);
+  const plan = planOf(VALVES, "aortic");
+  paintOpenRoot(ink, plan, bloodTones(carried.arterial, theme), tones, 0.9);
+  group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
+}
+
+/** Ends of the great veins over the right atrium's blood, into which they clear. @param fed veins that make the upper one */
+export function paintVeins(
+  { ink, bounds }: Sheet,
+  anatomy: Anatomy,
+  carried: Carried,
+  theme: Theme,
+  fed: readonly Tube[] = [],
+): void {
+  const { upperVein, lowerVein } = greatVessels(anatomy);
+  for (const [veins, saturation, clear, from] of [
+    [[...fed, upperVein], carried.svc, -21, -12],
+    [[lowerVein], carried.ivc, -53, -61],
+  ] as const)
+    group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
+      const fall = own.createLinearGradient(0, from, 0, clear);
+      fall.addColorStop(0, "#0000");
+      fall.addColorStop(1, "#000");
+      own.save();
+      own.globalCompositeOperation = "destination-out";
+      own.fillStyle = fall;
+      own.fillRect(
+        bounds[0],
+        Math.min(clear, from) - (clear < from ? 40 : 0),
+        bounds[2] - bounds[0],
+        Math.abs(clear - from) + 40,
+      );
+      own.restore();
+    });
+}
+
+/** What runs in and behind the liver, under its tissue, and the portal vein before it. */
+export function paintLiverVeins(
+  ink: Ink,
+  bounds: Bounds,
+  { veins, abdomen }: Anatomy,
+  carried: Carried,
+  theme: Theme,
+): void {
+  const own = scratch(ink, bounds);
+  const below = veins.filter(({ group }) => group === "cava" || group === "hepatic");
+  paintTubes(own, below, roundOf(carried.ivc, theme), WALL);
+  own.globalCompositeOperation = "source-atop";
+  own.globalAlpha = IN_LIVER;
+  own.fillStyle = tissue("liver", theme).body;
+  trace(own, abdomen.liver, true);
+  own.fill();
+  laidOver(ink, own, bounds);
+  group({ ink, bounds }, abdomen.portal, portal(theme));
+}
+
+/** How much of the liver's tissue lies over the veins in it. */
+const IN_LIVER = 0.4;
+
+/** The pulmonary trunk before the aorta, and what it divides into; the right one goes on behind the aorta. */
+export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
+  const { trunk, leftArtery, rightArtery, aorta } = greatVessels(anatomy);
+  const tones = roundOf(carried.mixed, theme);
+  const plan = planOf(VALVES, "pulmonary");
+  paintOpenRoot(ink, plan, bloodTones(carried.mixed, theme), tones);
+  const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
+  const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
+  group({ ink, bounds }, [right, leftArtery, trunk], tones, (own) => {
+    // Where the aorta lies only the trunk lies before it.
+    trace(own, bandOf(line(ascending), aorta, { part: 1, wall: WALL, of: 0.3 }), true);
+    own.save();
+    own.clip();
+    own.clearRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+    paintTubes(own, [leftArtery, trunk], tones, WALL);
+    own.restore();
+    cutRoot(own, plan, tones);
+  });
+  paintOutflow(ink, roundOf(carried.arterial, theme).wall);
+}
+
+/** What the right ventricle's outflow hides: broken lines. */
+function paintOutflow(ink: Ink, colour: string): void {
+  ink.save();
+  ink.globalAlpha = 0.75;
+  ink.lineCap = "butt";
+  ink.setLineDash([1.5, 1.1]);
+  for (const edge of OUTFLOW) strokes(ink, smoothLine(edge, 8), 1, [[0.55, colour]]);
+  ink.restore();
+}

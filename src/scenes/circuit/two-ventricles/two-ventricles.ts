@@ -1,0 +1,119 @@
+/** A heart with two ventricles: painted once, its chambers swollen by their computed volumes, its valves moved by the computed flow. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../../sim/circulation/answer.ts";
+import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
+import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
+import { chamberSize, DESCENT, lungsAt, OUTSIDE, standingAt } from "../../anatomy/standing.ts";
+import type { Theme } from "../../theme/theme.ts";
+import { chestFrame } from "../chest-plan.ts";
+import { saturationOf } from "../circuit-blood.ts";
+import type { Emphasis } from "../emphasis.ts";
+import { outlinesOf } from "./lit-outlines.ts";
+import { openingsAt } from "./openings.ts";
+import { PIECES, type PieceName, paintingOf } from "./pieces.ts";
+import { drawValves } from "./valve-drawing.ts";
+
+interface Moved {
+  readonly circulation: Circulation;
+  /** s of blood time */
+  readonly time: number;
+  readonly still: boolean;
+  /** heart and lungs fill the picture */
+  readonly close?: boolean;
+}
+
+/** Containers in mm of the chest, y up. */
+export interface TwoVentricles {
+  /** behind liver and diaphragm */
+  readonly deep: Container;
+  /** beneath the blood that runs behind the heart */
+  readonly rear: Container;
+  /** over the vessels that open into the heart; their blood's marks lie over it, and the valves over those */
+  readonly chambers: Container;
+  readonly valves: Container;
+  /** @param density device pixels a millimetre */
+  draw(moved: Moved, density: number, theme: Theme, emphasis: Emphasis): void;
+  release(): void;
+}
+
+const REAR: readonly PieceName[] = ["liverVeins", "rear", "leftAtrium"];
+
+export function twoVentricles(): TwoVentricles {
+  const [deep, rear, chambers, valves] = [new Container(), new Container(), new Container(), new Container()];
+  const [leaflets, light] = [new Graphics(), new Graphics()];
+  const sheets = Object.fromEntries(PIECES.map((name) => [name, sheet()])) as Record<PieceName, Painted>;
+  for (const name of PIECES)
+    (name === "descending" ? deep : REAR.includes(name) ? rear : chambers).addChild(sheets[name].view);
+  chambers.addChild(light);
+  valves.addChild(leaflets);
+  let painted = "";
+  let fine = 0;
+  let opened = "";
+
+  const paint = ({ circulation, close = false }: Moved, density: number, theme: Theme): void => {
+    const mixed = saturationOf(circulation, "pulmonaryArtery");
+    const key = `${theme.name} ${close} ${Object.values(circulation.saturations).map(Math.round)} ${Math.round(mixed)}`;
+    if (key === painted && servesAt(fine, density)) return;
+    painted = key;
+    fine = density;
+    opened = "";
+    const painting = paintingOf(
+      anatomyOf(chestFrame("two-ventricle")),
+      { ...circulation.saturations, mixed },
+      close,
+      theme,
+    );
+    for (const name of PIECES) {
+      const { bounds, pivot, paint } = painting[name];
+      sheets[name].paint(bounds, density, pivot, paint);
+    }
+  };
+
+  const swell = ({ circulation, time, still }: Moved): void => {
+    const size = (volume: string) => (still ? 1 : chamberSize(circulation, volume, time));
+    const [left, right] = [size("ventricle"), size("rightVentricle")];
+    const outside = 1 + OUTSIDE * ((left + right) / 2 - 1);
+    for (const [name, scale] of [
+      ["leftAtrium", size("atrium")],
+      ["rightAtrium", size("rightAtrium")],
+      ["leftCavity", left],
+      ["rightCavity", right],
+      ["leftBed", outside],
+      ["rightBed", outside],
+      ["muscle", outside],
+    ] as const)
+      sheets[name].view.scale.set(scale);
+    const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
+    sheets.hiatus.view.y = -down;
+  };
+
+  return {
+    deep,
+    rear,
+    chambers,
+    valves,
+    draw(moved, density, theme, { lit, dim }) {
+      const { circulation, time, still } = moved;
+      const shown = circulation.request.stage === "two-ventricle";
+      for (const part of [deep, rear, chambers, valves]) part.visible = shown;
+      if (!shown) return;
+      paint(moved, density, theme);
+      swell(moved);
+      const openings = openingsAt(circulation, time, still, standingAt(circulation, time, still));
+      const key = Object.values(openings).join();
+      if (key !== opened) {
+        opened = key;
+        drawValves(leaflets, openings, theme);
+      }
+      light.clear();
+      for (const outline of outlinesOf(lit))
+        light.poly(outline.flat()).stroke({ color: theme.colour.accent, width: 2, join: "round" });
+      const alpha = lit.size > 0 ? 1 - dim * 0.8 : 1;
+      for (const name of PIECES) if (!REAR.includes(name)) sheets[name].view.alpha = alpha;
+      leaflets.alpha = alpha;
+    },
+    release() {
+      for (const name of PIECES) sheets[name].release();
+    },
+  };
+}

@@ -1,0 +1,97 @@
+/** A child or young person standing, from the front, with the proportions of its age: outlines in parts of the body's height above the ground. */
+import { entryAt } from "../../sim/checked/present.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
+
+/**
+ * Right half of the outline in thousandths of the height, from the neck over shoulder, arm and hand to the armpit, down the flank
+ * and leg, and up to the crotch: at five years and grown, point by point. The head takes a sixth of the height at five years and
+ * between a seventh and an eighth in adults (common in figure drawing, no source).
+ */
+const YOUNG = spots(
+  "0 850, 25 848, 26 828, 28 816, 46 802, 72 793, 98 782, 112 758, 117 712, 119 662, 121 620, 127 586, 128 548, 125 492, 131 474, 136 452, 139 434, 134 428, 130 440, 129 412, 123 397, 115 412, 112 446, 111 486, 107 540, 102 590, 98 628, 95 680, 91 714, 91 690, 90 640, 90 596, 94 545, 97 502, 97 464, 94 392, 84 300, 75 262, 76 226, 76 186, 66 106, 57 58, 60 38, 77 18, 80 6, 62 0, 34 0, 26 12, 30 38, 30 66, 28 138, 24 190, 25 236, 24 264, 18 332, 9 414, 0 436",
+);
+const GROWN = spots(
+  "0 880, 27 878, 28 862, 31 850, 54 833, 88 822, 118 808, 131 784, 136 738, 137 690, 138 642, 145 600, 146 556, 141 494, 147 472, 153 446, 155 424, 149 418, 144 432, 144 398, 137 378, 129 396, 127 438, 126 484, 122 544, 116 600, 111 644, 107 704, 101 748, 100 720, 91 650, 86 602, 92 548, 98 508, 99 468, 97 400, 86 306, 75 272, 76 232, 78 190, 67 108, 57 56, 58 36, 73 17, 78 6, 62 0, 36 0, 28 13, 32 40, 32 70, 29 150, 24 202, 25 250, 25 282, 18 354, 9 440, 0 466",
+);
+/** Where shorts begin and end on that outline: waist, hem outside, hem inside. */
+const [WAIST, HEM_OUT, HEM_IN] = [32, 36, 54] as const;
+
+/** Right half of the head: across in half widths, up in parts of its height from the chin; hair over it. */
+const HEAD = spots("0 1, 0.42 0.98, 0.78 0.87, 0.97 0.68, 0.98 0.48, 0.9 0.28, 0.68 0.1, 0.34 0.01, 0 0");
+const HAIR = spots(
+  "0 1.03, 0.46 1.01, 0.84 0.89, 1.05 0.68, 1.04 0.5, 0.94 0.56, 0.86 0.7, 0.5 0.77, 0 0.75",
+);
+const EAR = spots("0.94 0.5, 1.1 0.5, 1.1 0.36, 0.94 0.3");
+
+const GROWN_AT = 18;
+const YOUNG_AT = 5;
+/** Height of the head, and half of its width, in thousandths. */
+const HEAD_HEIGHT = { young: 167, grown: 133 } as const;
+const HEAD_HALF = { young: 65, grown: 46 } as const;
+/** Eyes lie lower in a child's face, and are larger: parts of the head's height. */
+const EYES = { young: 0.4, grown: 0.47 } as const;
+const EYE_SIZE = { young: 0.052, grown: 0.038 } as const;
+
+/** 1 at five years, 0 when grown. */
+const youthOf = (years: number): number =>
+  Math.min(1, Math.max(0, (GROWN_AT - years) / (GROWN_AT - YOUNG_AT)));
+const aged = ({ young, grown }: { readonly young: number; readonly grown: number }, years: number) =>
+  grown + (young - grown) * youthOf(years);
+
+/** Part of the height. */
+export const headOf = (years: number): number => aged(HEAD_HEIGHT, years) / 1000;
+/** Where the heart lies. */
+export const chestOf = (years: number): number => aged({ young: 672, grown: 722 }, years) / 1000;
+export const crotchOf = (years: number): number =>
+  aged({ young: entryAt(YOUNG, YOUNG.length - 1)[1], grown: entryAt(GROWN, GROWN.length - 1)[1] }, years) /
+  1000;
+
+export interface StandingFigure {
+  /** closed, back to front; `edge`: the body's outline is drawn around it */
+  readonly parts: readonly {
+    readonly of: "skin" | "shorts" | "hair";
+    readonly outline: readonly Spot[];
+  }[];
+  /** open lines of the face and the hands */
+  readonly lines: readonly (readonly Spot[])[];
+  /** middle and radius of each eye */
+  readonly eyes: readonly (readonly [x: number, y: number, radius: number])[];
+}
+
+const bothSides = (half: readonly Spot[]): readonly Spot[] => [
+  ...half,
+  ...half.map(([x, y]): Spot => [-x, y]).reverse(),
+];
+
+/** @param years of age, which the parts of the height follow */
+export function standingFigure(years: number): StandingFigure {
+  const youth = youthOf(years);
+  const half = GROWN.map(([x, y], i): Spot => {
+    const [a, b] = entryAt(YOUNG, i);
+    return [(x + (a - x) * youth) / 1000, (y + (b - y) * youth) / 1000];
+  });
+  const height = headOf(years);
+  const wide = aged(HEAD_HALF, years) / 1000;
+  const inHead = (across: number, up: number): Spot => [across * wide, 1 - height * (1 - up)];
+  const eyes = aged(EYES, years);
+  const outer = half.slice(WAIST, HEM_OUT + 1);
+  const inner = half.slice(HEM_IN);
+  const mirror = (line: readonly Spot[]) => line.map(([x, y]): Spot => [-x, y]);
+  const inBoth = (line: readonly Spot[]) => [line, mirror(line)];
+  const ear = EAR.map(([x, y]) => inHead(x, y));
+  return {
+    parts: [
+      ...inBoth(ear).map((outline) => ({ of: "skin", outline }) as const),
+      { of: "skin", outline: bothSides(half) },
+      { of: "shorts", outline: bothSides([...outer, ...inner]) },
+      { of: "skin", outline: bothSides(HEAD.map(([x, y]) => inHead(x, y))) },
+      { of: "hair", outline: bothSides(HAIR.map(([x, y]) => inHead(x, y))) },
+    ],
+    lines: [
+      ...inBoth([inHead(0.2, eyes + 0.13), inHead(0.4, eyes + 0.15), inHead(0.6, eyes + 0.12)]),
+      [inHead(0.06, eyes - 0.02), inHead(0.12, eyes - 0.17), inHead(-0.06, eyes - 0.18)],
+      [inHead(-0.3, 0.17), inHead(0, 0.14), inHead(0.3, 0.17)],
+    ],
+    eyes: [-0.4, 0.4].map((side) => [...inHead(side, eyes), aged(EYE_SIZE, years) * height] as const),
+  };
+}

@@ -1,0 +1,33 @@
+import { describe, expect, test } from "vitest";
+import { chestOf, crotchOf, headOf, standingFigure } from "../../src/scenes/growth/standing-figure.ts";
+
+const spots = (years: number) => standingFigure(years).parts.flatMap(({ outline }) => outline);
+
+describe("a standing figure of an age", () => {
+  test("has a head of a sixth of the height at five years, of between a seventh and an eighth when grown", () => {
+    expect(1 / headOf(5)).toBeCloseTo(6, 1);
+    expect(1 / headOf(19)).toBeGreaterThan(7);
+    expect(1 / headOf(19)).toBeLessThan(8);
+    for (let years = 5; years < 18; years++) expect(headOf(years + 1)).toBeLessThan(headOf(years));
+  });
+
+  test("has longer legs for its height as it grows", () => {
+    expect(crotchOf(5)).toBeLessThan(crotchOf(11));
+    expect(crotchOf(11)).toBeLessThan(crotchOf(19));
+  });
+
+  test.each([2, 5, 9, 13, 19, 40])(
+    "stands on the ground, as tall as said, alike on both sides: %d years",
+    (years) => {
+      const ys = spots(years).map(([, y]) => y);
+      expect(Math.min(...ys)).toBeCloseTo(0, 6);
+      expect(Math.max(...ys)).toBeGreaterThan(0.99);
+      expect(Math.max(...ys)).toBeLessThan(1.01);
+      const xs = spots(years).map(([x]) => x);
+      expect(Math.min(...xs)).toBeCloseTo(-Math.max(...xs), 9);
+      expect(chestOf(years)).toBeGreaterThan(crotchOf(years) + 0.2);
+      expect(chestOf(years)).toBeLessThan(1 - headOf(years));
+      expect(standingFigure(years).eyes).toHaveLength(2);
+    },
+  );
+});

@@ -1,0 +1,117 @@
+// @vitest-environment happy-dom
+import { expect, test } from "vitest";
+import { onPlane } from "../../src/scenes/circuit/chest-plan.ts";
+import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/courses.ts";
+import {
+  LEFT_CAVITY,
+  RIGHT_CAVITY,
+  VALVES,
+  VENTRICLES,
+} from "../../src/scenes/circuit/two-ventricles/heart-plan.ts";
+import { rightValvesAt } from "../../src/scenes/circuit/two-ventricles/openings.ts";
+import { planOf } from "../../src/scenes/circuit/two-ventricles/root.ts";
+import { leafletsOf } from "../../src/scenes/circuit/two-ventricles/valve-drawing.ts";
+import type { Vessel } from "../../src/scenes/circuit/vessel.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const away = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+const vessels = twoVentricleVessels();
+const named = (name: string): Vessel => vessels.find((each) => each.name === name)!;
+const start = (name: string): Point => named(name).points[0]!;
+const end = (name: string): Point => named(name).points.at(-1)!;
+const ring = (name: (typeof VALVES)[number]["name"]): Point => {
+  const [a, b] = planOf(VALVES, name).hinges;
+  return onPlane([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
+};
+/** Plane units from a way to a place. */
+const passes = (name: string, place: Point) => Math.min(...named(name).points.map((at) => away(at, place)));
+/** mm from a place to the nearest point of an outline. */
+const to = (outline: readonly Point[], place: Point) => Math.min(...outline.map((at) => away(at, place)));
+const lowest = (outline: readonly Point[]): Point => outline.reduce((a, b) => (b[1] < a[1] ? b : a));
+const farthest = (outline: readonly Point[]): Point => outline.reduce((a, b) => (b[0] > a[0] ? b : a));
+const inside = (outline: readonly Point[], [x, y]: Point): boolean =>
+  outline.reduce((odd, [ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax) ? !odd : odd;
+  }, false);
+
+test("the left ventricle makes the left border and the apex, the right one lies before its septum to the right", () => {
+  const apex = VENTRICLES.reduce((a, b) => (b[0] - b[1] > a[0] - a[1] ? b : a));
+  expect(to(LEFT_CAVITY, apex)).toBeLessThan(to(RIGHT_CAVITY, apex));
+  expect(to(LEFT_CAVITY, farthest(VENTRICLES))).toBeLessThan(12);
+  const middle = (outline: readonly Point[]) => outline.reduce((sum, [x]) => sum + x, 0) / outline.length;
+  expect(middle(RIGHT_CAVITY)).toBeLessThan(middle(LEFT_CAVITY) - 15);
+});
+
+test("the left ventricle's wall and the septum are some three times as thick as the right one's wall", () => {
+  const free = to(VENTRICLES, lowest(RIGHT_CAVITY));
+  const wall = to(VENTRICLES, farthest(LEFT_CAVITY));
+  expect(wall / free).toBeGreaterThan(2.2);
+  expect(wall / free).toBeLessThan(3.8);
+  const septum = Math.min(
+    ...RIGHT_CAVITY.filter(([x, y]) => x > 24 && y < -40 && y > -66).map((at) => to(LEFT_CAVITY, at)),
+  );
+  expect(septum).toBeGreaterThan(2 * free);
+  // It bulges into the right one.
+  const along = RIGHT_CAVITY.filter(([x, y]) => x > 24 && y < -36 && y > -66).map(([x]) => x);
+  expect(Math.min(...along)).toBeLessThan(Math.min(along[0]!, along.at(-1)!) - 0.5);
+});
+
+test("the pulmonary trunk leaves before and to the left of the aorta and crosses it", () => {
+  const x = (name: "pulmonary" | "aortic") => ring(name)[0];
+  expect(x("pulmonary")).toBeGreaterThan(x("aortic"));
+  const order = vessels.map(({ name, behind }) => (behind ? `behind ${name}` : name));
+  expect(order).toContain("lungTrunk");
+  expect(order).toContain("behind rightPulmonaryArtery");
+  expect(away(end("lungTrunk"), start("leftPulmonaryArtery"))).toBeLessThan(14);
+  expect(away(end("lungTrunk"), start("rightArteryRoot"))).toBeLessThan(14);
+  expect(away(end("rightArteryRoot"), start("rightPulmonaryArtery"))).toBeLessThan(8);
+});
+
+test("blood goes from both caval veins through the tricuspid valve to the apex, and out through the pulmonary valve", () => {
+  for (const vein of ["Upper", "Lower"]) {
+    expect(away(end(`from${vein}Vein`), ring("tricuspid"))).toBeLessThan(12);
+    expect(away(start(`from${vein}Vein`), end(vein === "Upper" ? "svc" : "ivc"))).toBeLessThan(12);
+  }
+  expect(away(start("throughRightVentricle"), ring("tricuspid"))).toBeLessThan(12);
+  expect(away(end("throughRightVentricle"), start("throughOutflow"))).toBeLessThan(14);
+  expect(passes("throughOutflow", ring("pulmonary"))).toBeLessThan(14);
+  expect(away(end("throughOutflow"), start("lungTrunk"))).toBeLessThan(14);
+});
+
+test("blood goes from the lungs through the mitral valve to the apex, and behind the right outflow into the aorta", () => {
+  expect(passes("throughAtrium", ring("mitral"))).toBeLessThan(12);
+  expect(away(end("throughVentricle"), start("leftOutflow"))).toBeLessThan(8);
+  expect(named("leftOutflow").behind).toBe(true);
+  expect(passes("arch", ring("aortic"))).toBeLessThan(12);
+  expect(away(end("leftOutflow"), start("arch"))).toBeLessThan(12);
+});
+
+test("ways through a ventricle keep to its blood", () => {
+  const placed = (outline: readonly Point[]) => outline.map(onPlane);
+  for (const [name, cavity] of [
+    ["throughRightVentricle", RIGHT_CAVITY],
+    ["throughOutflow", RIGHT_CAVITY],
+    ["throughVentricle", LEFT_CAVITY],
+  ] as const)
+    for (const at of named(name).points) expect(inside(placed(cavity), at), `${name} ${at}`).toBe(true);
+});
+
+test("leaflets meet in the middle of a shut valve, and lie along the blood in an open one", () => {
+  for (const plan of VALVES) {
+    const tips = (open: number) => leafletsOf(plan, open).map(({ line }) => line.at(-1)!) as [Point, Point];
+    expect(away(...tips(0)), plan.name).toBeLessThan(1);
+    expect(away(...tips(1)), plan.name).toBeGreaterThan(0.5 * away(...plan.hinges));
+  }
+});
+
+test("in each beat the tricuspid valve opens while the ventricle fills, the pulmonary one while it ejects, never both wide", () => {
+  const circulation = solve({ ...START.request, stage: "two-ventricle" });
+  const { heartPeriod } = circulation.traces;
+  const seen = Array.from({ length: 200 }, (_, i) => rightValvesAt(circulation, (i / 200) * heartPeriod));
+  expect(seen.some(([filling]) => filling === 1)).toBe(true);
+  expect(seen.some(([, ejecting]) => ejecting === 1)).toBe(true);
+  for (const [filling, ejecting] of seen) expect(Math.min(filling, ejecting)).toBeLessThanOrEqual(0.5);
+});
