@@ -2,7 +2,7 @@
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
-import { hiatusOf, paintHiatus } from "../../anatomy/paint-abdomen.ts";
+import { hiatusOf, paintRim } from "../../anatomy/paint-abdomen.ts";
 import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { greatVessels } from "./great-vessels.ts";
@@ -106,9 +106,9 @@ export function paintingOf(
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
     ),
     hiatus: {
-      bounds: boundsOf([lip], 3),
+      bounds: boundsOf([lip.rim], 3),
       pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, lip, 1, theme),
+      paint: (ink) => paintRim(ink, lip, 1, theme),
     },
     leftBed: part(VENTRICLES, left, (ink) => paintBed(ink, LEFT_CAVITY, toLeft, theme)),
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
