@@ -251,14 +251,15 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
 
 /** What lies before the lungs' vessels: heart and aorta, these limbs of a tree, and before the veins the pathway's pulmonary arteries as far as their walls reach. */
 function partlyHidden(
-  { parts, frame }: Anatomy,
+  { parts, sac, frame }: Anatomy,
   carries: Course["carries"],
   limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
 ): (course: Course) => Course {
   const rich = carries === "rich";
-  const covers = parts
+  const organs = parts
     .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
     .map(({ outline }) => distanceTo(outline));
+  const covers = rich ? organs : [...organs, distanceTo(sac)];
   const before = limbs.flatMap(([{ nodes }, which]) =>
     which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
   );

@@ -83,7 +83,7 @@ const arched = (from: Point, to: Point): Point[] => {
   });
 };
 
-function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+export function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   ink.save();
   ink.globalAlpha = BACK;
   stitches(ink, arched(from, to), 0.62 * size, thread);
@@ -124,7 +124,7 @@ export const paintJunction = (ink: Ink, junction: Junction, size: number, theme:
   paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
 
 /** The seam on both cut edges of the wall. */
-function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+export function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const across = Math.hypot(dx, dy);
   for (const [[x, y], way] of [

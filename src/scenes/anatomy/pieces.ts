@@ -61,15 +61,8 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
+  const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
-  const sewn = [
-    ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
-    ...(frame.graft?.line ?? []),
-    ...(frame.junction ? [frame.junction.at] : []),
-  ];
-  const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
-  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
-  const hiddenIn = boundsOf([sewn, ...passing], 12 * s);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -90,7 +83,11 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, seen, theme });
+        paintHidden(ink, hiddenIn, frame.chamber ? { ...anatomy, behind: [] } : anatomy, {
+          round,
+          seen,
+          theme,
+        });
       },
     },
     abdomen: {
@@ -150,6 +147,18 @@ export function piecesOf(
       paintBefore(ink, bounds, anatomy, { round, seen, theme }),
     ),
   };
+}
+
+/** Where something is sewn, and where that and what passes behind it show through the blood. */
+function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] {
+  const { chamber, graft, junction, scale: s } = anatomy.frame;
+  const sewn = [
+    ...(chamber ? [chamber, [-chamber[0], -chamber[1]] as const] : []),
+    ...(graft?.line ?? []),
+    ...(junction ? [junction.at] : []),
+  ];
+  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
+  return [sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1], boundsOf([sewn, ...passing], 12 * s)];
 }
 
 const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });

@@ -47,7 +47,7 @@ export function paintChamber(
   ink.globalAlpha = THROUGH;
   paintMarks(ink, frame, theme);
   ink.globalAlpha = 1;
-  for (const { low, high } of mouths) aroundMouth(ink, low[0] > 0 ? [low, high] : [high, low], s, theme);
+  for (const { low, high } of mouths) aroundMouth(ink, low, high, s, theme);
 }
 
 /** Lit from the upper left, so that its outside turns away below and towards the heart. */

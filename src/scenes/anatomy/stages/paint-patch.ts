@@ -30,7 +30,7 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   runningSuture(ink, outer, size, theme);
   runningSuture(ink, lineBehind(graft), size, theme, 0.7);
   // Its upper end is sewn to the underside of the pulmonary artery.
-  aroundMouth(ink, [beside(graft, 1, 1, 0.6 * size), beside(graft, 1, -1, 0.6 * size)], size, theme);
+  aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border, and goes over into both. */
