@@ -1,16 +1,16 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import { onPlane } from "../../src/scenes/circuit/chest-plan.ts";
-import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/courses.ts";
+import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/heart-courses.ts";
 import {
   LEFT_CAVITY,
   RIGHT_CAVITY,
   VALVES,
   VENTRICLES,
 } from "../../src/scenes/circuit/two-ventricles/heart-plan.ts";
-import { rightValvesAt } from "../../src/scenes/circuit/two-ventricles/openings.ts";
 import { planOf } from "../../src/scenes/circuit/two-ventricles/root.ts";
 import { leafletsOf } from "../../src/scenes/circuit/two-ventricles/valve-drawing.ts";
+import { rightValvesAt } from "../../src/scenes/circuit/two-ventricles/valve-openings.ts";
 import type { Vessel } from "../../src/scenes/circuit/vessel.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";

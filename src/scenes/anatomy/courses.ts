@@ -222,10 +222,10 @@ function inTree(
 }
 
 /** Marks in a tree for those that its stem would hold: twigs that carry few show the way well enough. */
-const SPARSE = 0.7;
+const SPARSE = 0.6;
 
 /** Courses side by side that show all of their marks. */
-const CROWD = 2.7;
+const CROWD = 1.9;
 /** By which the marks of all courses through a width would crowd there: their number goes with the ends', the room with 1. */
 const SIDE_BY_SIDE = EXPONENT - 1;
 
@@ -251,13 +251,15 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
 
 /** What lies before the lungs' vessels: heart and aorta, these limbs of a tree, and before the veins the pathway's pulmonary arteries as far as their walls reach. */
 function partlyHidden(
-  { parts, frame }: Anatomy,
+  { parts, sac, frame }: Anatomy,
   carries: Course["carries"],
   limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
 ): (course: Course) => Course {
-  const covers = parts
-    .filter(({ name }) => /^(atrium|ventricle)$|[aA]orta/.test(name))
+  const rich = carries === "rich";
+  const organs = parts
+    .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
     .map(({ outline }) => distanceTo(outline));
+  const covers = rich ? organs : [...organs, distanceTo(sac)];
   const before = limbs.flatMap(([{ nodes }, which]) =>
     which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
   );
@@ -268,13 +270,15 @@ function partlyHidden(
       const [dx, dy] = [x - centre[0], y - centre[1]];
       const along = dx * normal[0] + dy * normal[1];
       return (
-        along < 0.4 * width && along > -3 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
+        along < 0.4 * width && along > -4.5 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
       );
     });
-  const hidden =
-    carries === "rich" ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
+  const hidden = rich ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
   return hiddenBy([...covers, (x, y) => (hidden(x, y) ? 0 : 2)]);
 }
+
+const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;
+const BEFORE_ARTERIES = /^(atrium|ventricle|leftUpperPulmonaryVein)$|[aA]orta/;
 
 /** mm of a 5-year-old from which a limb hides the marks behind it */
 const THICK = 2.4;

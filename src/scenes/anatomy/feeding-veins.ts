@@ -97,9 +97,12 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
 function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein[] {
   const [x, y] = svc.centre;
   const above = (across: number, up: number): Point => [x + across * s, y + up * s];
+  // Its end lies as the pathway's own upper end does.
+  const [nx, ny] = svc.normal;
+  const into: Point = [x - INTO * s * nx, y - INTO * s * ny];
   const vein = (name: string, from: number, to: number, line: readonly Point[]): FeedingVein => ({
     name,
-    line: smoothLine([...line, [x, y], above(-0.5, -INTO)]),
+    line: smoothLine([...line, [x, y], into]),
     from: from * svc.width,
     to: to * svc.width,
     group: "brachiocephalic",
@@ -108,7 +111,7 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
   return [
     {
       name: "superiorVenaCava",
-      line: [above(-0.3, 3), above(-0.5, -INTO)],
+      line: [[x + 3 * s * nx, y + 3 * s * ny], into],
       from: svc.width,
       to: svc.width,
       group: "brachiocephalic",

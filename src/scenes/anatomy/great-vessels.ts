@@ -104,13 +104,13 @@ export const VEIN_ROOTS = {
     [-21, -11],
   ],
   left: [
-    [61, 14],
-    [66, 3],
+    [58.5, 14],
+    [60, 4],
   ],
 } as const;
 
 function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartShape): readonly BloodTube[] {
-  const right = Math.max(0, (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size);
+  const right = (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size;
   const course = (name: string, root: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const from = inChest(root[0] + (root[0] < 0 ? -3 : 3), root[1]);
     const mid: Point = [(from[0] + mouth[0]) / 2, (from[1] + mouth[1]) / 2 + lift * size];
@@ -125,21 +125,14 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
-  const [upper, lower]: readonly [Point, Point] =
-    right < -8
-      ? [
-          [7, -3],
-          [6.8, -11.6],
-        ]
-      : [
-          [right + 13, 8],
-          [right + 12, -7],
-        ];
+  const common = right < -8;
+  const mouth = common ? right + 22 : Math.max(0, right) + 12;
+  const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;
   return [
-    course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(...upper)),
-    course("rightLowerPulmonaryVein", rightLower, -1, inHeart(...lower)),
+    course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(mouth + 1, upper)),
+    course("rightLowerPulmonaryVein", rightLower, -1, inHeart(mouth, lower)),
     course("leftUpperPulmonaryVein", leftUpper, 1.5, inHeart(28, 12)),
     course("leftLowerPulmonaryVein", leftLower, 0.5, inHeart(29, 3)),
   ];

@@ -1,22 +1,20 @@
 /** What is drawn at some stages only; it is fetched before the first of these is shown. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Bounds, Ink, Outlines } from "./painted-sheet.ts";
 import type { Course, CourseOf } from "./side-course.ts";
-import type { Cloth } from "./tones.ts";
 
 export type Saturations = Circulation["saturations"];
 
-export interface Seen {
+interface Seen {
   readonly outlines: Outlines;
   readonly saturations: Saturations;
   readonly theme: Theme;
 }
 
 interface Joined {
-  /** before its blood: the wall of an atrium that is the pathway itself, or what passes behind a tunnel and the hole in it */
+  /** before its blood: the wall of an atrium that is the pathway itself, or the walls of a lateral tunnel */
   sewn(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
   /** and behind its blood */
   lining(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
@@ -24,8 +22,6 @@ interface Joined {
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;
   /** the inferior vena cava's end in its floor */
   floor(ink: Ink, anatomy: Anatomy): void;
-  /** a lateral tunnel's two walls */
-  patch(ink: Ink, graft: NonNullable<ChestFrame["graft"]>, size: number, cloth: Cloth, theme: Theme): void;
   /** ways of blood through an atrium that was made one, as far as the valve; null where it was not */
   mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null;
 }

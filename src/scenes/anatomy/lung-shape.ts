@@ -84,6 +84,13 @@ export interface LungShape {
 /** Where a pulmonary artery enters its lung in a 5-year-old, and its width there. */
 const MOUTHS: Readonly<Record<Side, Point>> = { right: [-38, 19], left: [56, 25] };
 const MOUTH_WIDTH = 10;
+/** Along the upper edge of the right one, which hides what lies behind it: no twig is to look out there. */
+const WINDOW: readonly Point[] = [
+  [-42, 23],
+  [-40, 26],
+  [-37, 28],
+  [-34, 30],
+];
 const VEIN_WIDTH = 6.2;
 /** mm over which a tree's stem bends from where it was grown to where the artery ends */
 const BEND = 26;
@@ -107,7 +114,7 @@ function treesOf(side: Side): Trees {
   // Each leaves room to the other's limbs.
   const limbs = VEINS[side].flatMap(({ through }) => smoothLine(through, 4));
   const arteries = growTree(ARTERIES[side], outline, MOUTH_WIDTH, limbs);
-  const places = arteries.nodes.map(({ at }) => at);
+  const places = [...arteries.nodes.map(({ at }) => at), ...WINDOW];
   const edge = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
   const trees = { edge, arteries, veins: growTree(VEINS[side], outline, VEIN_WIDTH, places) };
   grown.set(side, trees);

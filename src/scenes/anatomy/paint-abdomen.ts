@@ -1,6 +1,7 @@
 /** Under the lungs: the liver, and the diaphragm as a sheet of muscle over it. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
+import { WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -41,26 +42,63 @@ function downFade(ink: Ink, bottom: number, size: number, colour: string): Canva
 /** mm of a 5-year-old over which the muscle clears */
 const TAIL = 14;
 
-/** The front lip of the opening in the diaphragm's tendon through which the inferior vena cava passes. */
-export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anatomy): readonly Point[] {
-  const [x] = ivc.centre;
-  const y = entryAt(
-    diaphragm.reduce((best, at) => (Math.abs(at[0] - x) < Math.abs(best[0] - x) ? at : best)),
-    1,
-  );
-  const half = ivc.width / 2 + 3.2 * scale;
-  return Array.from({ length: 17 }, (_, i): Point => {
-    const turn = Math.PI * (1 + i / 16);
-    return [x + half * Math.cos(turn), y + 0.4 * scale + 3.4 * scale * Math.sin(turn)];
-  });
+/** The caval opening in the diaphragm's central tendon: the diaphragm's line around it, and the near rim before the vein. */
+export interface Hiatus {
+  readonly tendon: readonly Point[];
+  readonly rim: readonly Point[];
 }
 
-export function paintHiatus(ink: Ink, lip: readonly Point[], size: number, theme: Theme): void {
-  const look = tissue("diaphragm", theme);
-  strokes(ink, lip, size, [
-    [2.4, look.shade],
-    [1.7, look.body],
-    [0.7, look.light],
+export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anatomy): Hiatus {
+  const [x] = ivc.centre;
+  const half = ivc.width / 2 + WALL + 0.4 * scale;
+  const tendon = diaphragm.filter((at) => Math.abs(at[0] - x) < half + TENDON * scale);
+  const heightAt = (side: number): number =>
+    entryAt(
+      tendon.reduce((best, at) => (Math.abs(at[0] - side) < Math.abs(best[0] - side) ? at : best)),
+      1,
+    );
+  const [right, left] = [heightAt(x - half), heightAt(x + half)];
+  const rim = Array.from({ length: 25 }, (_, i): Point => {
+    const turn = (Math.PI * i) / 24;
+    const part = (1 - Math.cos(turn)) / 2;
+    return [x + half * (2 * part - 1), right + (left - right) * part - 0.2 * half * Math.sin(turn)];
+  });
+  return { tendon, rim };
+}
+
+/** mm of a 5-year-old by which the tendon reaches beyond the opening */
+const TENDON = 17;
+
+/** Around the opening the dome is tendon, pale and thin. */
+export function paintTendon(ink: Ink, { tendon }: Hiatus, size: number, theme: Theme): void {
+  const { body, light } = tissue("tendon", theme);
+  const [left, , right] = boundsOf([tendon], 0);
+  trace(ink, tendon);
+  for (const [width, colour] of [
+    [2.9, body],
+    [1.3, light],
+  ] as const) {
+    const fall = ink.createLinearGradient(left, 0, right, 0);
+    for (const [at, alpha] of [
+      [0, "00"],
+      [0.3, "ff"],
+      [0.7, "ff"],
+      [1, "00"],
+    ] as const)
+      fall.addColorStop(at, colour + alpha);
+    ink.lineWidth = width * size;
+    ink.strokeStyle = fall;
+    ink.stroke();
+  }
+}
+
+/** The opening's near rim, which holds on to the vein. */
+export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme): void {
+  const { shade, body, light } = tissue("tendon", theme);
+  strokes(ink, rim, size, [
+    [1.9, shade],
+    [1.4, body],
+    [0.6, light],
   ]);
 }
 

@@ -1,9 +1,8 @@
-/** What the surgeon has sewn in: a conduit with the rings that keep it open, or a tunnel's patch, and the running sutures that hold it. */
+/** What the surgeon has sewn in: a conduit with the rings that keep it open, and the running sutures that hold it. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
-import { joined } from "./joined.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
@@ -21,6 +20,9 @@ const BOW = 0.12;
 /** What the blood before it leaves of a seam's back. */
 const BACK = 0.55;
 
+/** How much of the fabric's colour its inside shows behind the blood. */
+const INSIDE = { dark: 0.13, light: 0.5 } as const;
+
 /** Part of the graft's length over which its direction is taken. */
 const REACH = 0.06;
 
@@ -29,8 +31,7 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
   ink.save();
   ink.lineCap = "butt";
-  if (graft.kind === "conduit") paintConduit(ink, graft, size, cloth);
-  else joined()?.patch(ink, graft, size, cloth, theme);
+  paintConduit(ink, graft, size, cloth);
   ink.restore();
 }
 
@@ -59,12 +60,11 @@ export function paintSewnBehind(ink: Ink, { graft, junction, scale: s }: ChestFr
     true,
   );
   ink.fillStyle = cloth.body;
-  ink.globalAlpha = 0.5;
+  ink.globalAlpha = INSIDE[theme.name];
   ink.fill();
   const rings = ringsOf(graft, s);
   for (let k = 1; k < rings; k++) {
     const back = arched(beside(graft, k / rings, -1), beside(graft, k / rings, 1));
-    ink.globalAlpha = 0.4;
     strokes(ink, back, s, [
       [1.3, cloth.fold],
       [0.9, cloth.body],
@@ -83,7 +83,7 @@ const arched = (from: Point, to: Point): Point[] => {
   });
 };
 
-function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+export function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   ink.save();
   ink.globalAlpha = BACK;
   stitches(ink, arched(from, to), 0.62 * size, thread);
@@ -123,14 +123,8 @@ const acrossJunction = ({ at: [x, y], width }: Junction): readonly [Point, Point
 export const paintJunction = (ink: Ink, junction: Junction, size: number, theme: Theme): void =>
   paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
 
-/** A seam around a vessel, from one side of its lumen to the other, before the blood in it. */
-export function paintJoin(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
-  paintBack(ink, from, to, size, threadOf(theme));
-  paintEnds(ink, from, to, size, threadOf(theme));
-}
-
 /** The seam on both cut edges of the wall. */
-function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+export function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const across = Math.hypot(dx, dy);
   for (const [[x, y], way] of [

@@ -48,8 +48,9 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   for (const { name, line } of anatomy.behind)
     if (/^left.*Vein$/.test(name))
       strokes(ink, line.slice(-2), size, [
+        [7.4, look.edge],
         [6.8, look.light],
-        [5.2, mix(look.shade, look.body, 0.4)],
+        [5, look.shade],
       ]);
 }
 

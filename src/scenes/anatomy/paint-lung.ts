@@ -46,8 +46,8 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
 /** mm by which a stem's outside is wider than its lumen; a branch in proportion to its width. */
 const OUTSIDE = 0.38;
 /** Tone from the edge (0) over the body (1) to the light (2), part of the width, and how far it lies towards the light: as on a tube. */
-const PASSES = Array.from({ length: 9 }, (_, k) => {
-  const depth = k / 8;
+const PASSES = Array.from({ length: 13 }, (_, k) => {
+  const depth = k / 12;
   return [depth < 0.6 ? depth / 0.6 : (depth - 0.2) / 0.4, 1 - 0.86 * depth, 0.17 * depth] as const;
 });
 

@@ -71,16 +71,19 @@ export function paintTubes(ink: Ink, tubes: readonly Tube[], tones: Round, wall:
     pass({ part: 1, wall: part * wall }, colour);
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
-    pass(
-      { part: 1 - 0.86 * depth, aside: (tones.cut ? -ASIDE : ASIDE) * depth },
-      depth < 0.6
-        ? mix(tones.edge, tones.body, depth / 0.6)
-        : mix(tones.body, tones.light, (depth - 0.6) / 0.4),
-    );
+    pass({ part: 1 - 0.86 * depth, aside: (tones.cut ? -ASIDE : ASIDE) * depth }, toneAt(tones, depth));
   }
   if (own === ink) return;
   for (const tube of fading) fadeEnd(own, tube, bounds);
   laidOver(ink, own, bounds);
+}
+
+/** Across a vessel from its edge (0) to its light (1); one that is cut open turns up into the shade at its edges alone. */
+function toneAt({ edge, body, light, cut }: Round, depth: number): string {
+  const [turn, least, most] = cut ? [0.3, 0.4, 0.5] : [0.6, 0, 1];
+  return depth < turn
+    ? mix(edge, body, least + ((1 - least) * depth) / turn)
+    : mix(body, light, (most * (depth - turn)) / (1 - turn));
 }
 
 /** A canvas of its own for the room within `bounds`, as finely drawn. */

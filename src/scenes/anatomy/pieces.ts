@@ -5,7 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintHiatus, paintLiver } from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -61,14 +61,8 @@ export function piecesOf(
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
   const { seen } = outlines;
-  const sewn = [
-    ...(frame.chamber ? [frame.chamber, [-frame.chamber[0], -frame.chamber[1]] as const] : []),
-    ...(frame.graft?.line ?? []),
-    ...(frame.junction ? [frame.junction.at] : []),
-  ];
-  const sewnIn = sewn.length > 0 ? boundsOf([sewn], 20 * s) : ([0, 0, 1, 1] as const);
-  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
-  const hiddenIn = boundsOf([sewn, ...passing], 12 * s);
+  const [sewnIn, hiddenIn] = roomsOf(anatomy);
+  const hiatus = hiatusOf(anatomy);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
@@ -78,7 +72,7 @@ export function piecesOf(
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
   ): Piece => {
     const bounds = roomOf(drawn, s);
-    return { bounds, pivot: [0, 0], paint: (ink) => paint(ink, bounds, anatomy) };
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
@@ -89,7 +83,11 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, seen, theme });
+        paintHidden(ink, hiddenIn, frame.chamber ? { ...anatomy, behind: [] } : anatomy, {
+          round,
+          seen,
+          theme,
+        });
       },
     },
     abdomen: {
@@ -98,6 +96,7 @@ export function piecesOf(
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
         paintDiaphragm(ink, abdomen, s, theme);
+        paintTendon(ink, hiatus, s, theme);
       },
     },
     atrium: {
@@ -125,11 +124,7 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: {
-      bounds: boundsOf([hiatusOf(anatomy)], 3 * s),
-      pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, hiatusOf(anatomy), s, theme),
-    },
+    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: {
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
@@ -142,7 +137,7 @@ export function piecesOf(
       bounds: sewnIn,
       pivot: [0, 0],
       paint(ink) {
-        if (frame.graft) paintGraft(ink, frame.graft, s, theme);
+        if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
@@ -153,6 +148,20 @@ export function piecesOf(
     ),
   };
 }
+
+/** Where something is sewn, and where that and what passes behind it show through the blood. */
+function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] {
+  const { chamber, graft, junction, scale: s } = anatomy.frame;
+  const sewn = [
+    ...(chamber ? [chamber, [-chamber[0], -chamber[1]] as const] : []),
+    ...(graft?.line ?? []),
+    ...(junction ? [junction.at] : []),
+  ];
+  const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
+  return [sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1], boundsOf([sewn, ...passing], 12 * s)];
+}
+
+const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 
 function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {
   const shape = lungs[side];

@@ -23,7 +23,7 @@ export const ARTERIES: Table = {
     // truncus anterior to the upper lobe: apical, posterior, anterior
     "0 1: -48.5 20, -50 31, -46 44, -42 55",
     "1 2: -54 39, -53 47",
-    "1 1: -57 26, -64 25",
+    "1 1: -56 27, -62 31",
     // middle lobe
     "0 2: -43 -5, -37 -15, -32 -24",
     // lower lobe: superior segment, then medial, lateral and anterior basal
@@ -65,7 +65,7 @@ export const VEINS: Table = {
   ),
   left: limbs(
     `${leftUpper}, 67 13, 74 13, 79 20, 79 29, 75 38`,
-    "0 2: 83 15, 86 11",
+    "0 2: 81 10, 86 4",
     `${leftLower}, 70 -1, 74 -6, 81 -9, 87 -15, 91 -24`,
     "2 2: 81 -3, 90 -4",
     "2 3: 84 -18, 83 -30",

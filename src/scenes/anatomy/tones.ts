@@ -45,6 +45,10 @@ export const tissue = tonesOf({
     dark: of("#4a2428", "#8a4f4c", "#c08a7e", "#d8a898"),
     light: of("#b07a70", "#cc9a8c", "#e4bcb0", "#7e4a42"),
   },
+  tendon: {
+    dark: of("#7a6a70", "#a8949a", "#d6c6c8", "#5a4448"),
+    light: of("#b9a09a", "#ecdcd4", "#fbf3ee", "#8d665e"),
+  },
   /** the sac around the heart, with its fat */
   sac: {
     dark: of("#30241a", "#463626", "#5f4b36", "#8f7452"),

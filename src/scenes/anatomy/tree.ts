@@ -46,6 +46,10 @@ const TAPER = 7;
 const FORWARD = [0.35, 0.55, 0.8];
 const ASIDE = [0.65, 0.9];
 const BOTH = [1, -1];
+/** mm of room for which a twig turns by one radian more */
+const CURL = 0.9;
+/** What is left of its angle where a limb's end does not divide. */
+const ALONE = 0.3;
 
 interface Bud {
   readonly x: number;
@@ -86,20 +90,28 @@ export function growTree(
     }
     return [parent, heading];
   };
-  /** A twig to each side, in the freest of some directions; none where all is taken. */
-  const fork = ([from, heading]: Tip, length: number, angles: readonly number[], sides = BOTH): Tip[] =>
-    sides.flatMap((side): Tip[] => {
-      const bud = entryAt(buds, from);
-      let [best, most] = [0, ROOM];
+  /** A twig to each side, in the freest of some directions and rather straight on; none where all is taken. */
+  const fork = ([from, heading]: Tip, length: number, angles: readonly number[], sides = BOTH): Tip[] => {
+    const bud = entryAt(buds, from);
+    const turns = sides.flatMap((side): number[] => {
+      let [best, most] = [0, 0];
       for (const angle of angles) {
         const turn = heading + side * angle;
         const at = (part: number) =>
           room(bud.x + part * length * Math.cos(turn), bud.y + part * length * Math.sin(turn), bud);
         const found = Math.min(at(1), 1.4 * at(0.6));
-        if (found > most) [best, most] = [turn, found];
+        const worth = found - CURL * angle;
+        if (found > ROOM && worth > most) [best, most] = [side * angle, worth];
       }
-      return most > ROOM ? [twig(from, [heading, best], length)] : [];
+      return most > 0 ? [best] : [];
     });
+    // One that goes on alone does not curl.
+    const alone = turns.length < sides.length ? ALONE : 1;
+    return turns
+      .map((turn) => heading + alone * turn)
+      .filter((turn) => edge(bud.x + length * Math.cos(turn), bud.y + length * Math.sin(turn)) < -RIM)
+      .map((turn) => twig(from, [heading, turn], length));
+  };
 
   const places: number[][] = [];
   for (const limb of limbs) places.push(grow(buds, limb, places));
@@ -161,10 +173,12 @@ function widened(buds: readonly Bud[], width: number): Tree {
     ends[parent] = entryAt(ends, parent) + entryAt(ends, i);
     ahead[parent] = Math.max(entryAt(ahead, parent), entryAt(ahead, i) + 1);
   }
-  const most = Math.max(...buds.map(({ parent }, i) => (parent < 0 ? entryAt(ends, i) : 0)));
   const widths: number[] = [];
+  /** ends beyond the stem that each hangs on */
+  const all: number[] = [];
   const nodes = buds.map(({ x, y, parent }, i) => {
-    const share = entryAt(ends, i) / most;
+    all.push(parent < 0 ? entryAt(ends, i) : entryAt(all, parent));
+    const share = entryAt(ends, i) / entryAt(all, i);
     const full = width * share ** (1 / EXPONENT) * Math.min(1, (1 + entryAt(ahead, i)) / TAPER);
     const stem = parent < 0 ? width : entryAt(widths, parent);
     // Where a stem goes on it narrows bit by bit; what leaves it begins with a short funnel.

@@ -71,7 +71,7 @@ export function drawArrows(ink: Graphics, traces: Traces, time: number, moves: b
 /** @param length below nought: the other way, over the same place */
 function arrow(ink: Graphics, [x, y]: Spot, [wx, wy]: Spot, length: number, color: string): void {
   const reach = Math.min(LONGEST, Math.abs(length));
-  if (reach < 5) return;
+  if (reach < 9) return;
   const turn = Math.sign(length);
   const [ux, uy] = [turn * wx, turn * wy];
   const [sx, sy] = turn > 0 ? [x, y] : [x + reach * wx, y + reach * wy];

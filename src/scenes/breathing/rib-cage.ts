@@ -63,7 +63,7 @@ export const cageBounds = (lung: LungShape): Bounds =>
 export function paintRibs(ink: Ink, lung: LungShape, theme: Theme): void {
   const bone = legTissue("bone", theme);
   ink.save();
-  ink.globalAlpha = theme.name === "dark" ? 0.32 : 0.42;
+  ink.globalAlpha = theme.name === "dark" ? 0.26 : 0.24;
   for (const { root, bend, cut } of ribsOf(lung)) {
     const along = smoothLine([root, bend, cut], 12);
     strokes(ink, along, 1, [

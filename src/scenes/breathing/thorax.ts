@@ -15,7 +15,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { drawArrows } from "./arrows.ts";
-import { chestWall } from "./wall.ts";
+import { chestWall } from "./chest-wall.ts";
 
 /** From the neck to below the liver. */
 const CHEST = { left: 134, top: 50, right: 866, bottom: 738 } as const;
@@ -75,7 +75,7 @@ export function thorax(): Thorax {
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     const { stage } = circulation.request;
-    const shown = vesselsOf(stage, fenestrated(circulation), true).filter(
+    const shown = vesselsOf(stage, fenestrated(circulation)).filter(
       ({ name, painted }) => painted || !HIDDEN.test(name),
     );
     // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
@@ -112,7 +112,7 @@ export function thorax(): Thorax {
       wall.paint(fit.scale * DENSE, theme);
       wall.move(shut ? 1 : lungsAt(circulation, time, still));
       drawArrows(arrows, circulation.traces, time, !shut, theme);
-      painted.draw({ circulation, time, still, close: true }, fit.scale * DENSE, theme);
+      painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
       return { fit, vessels: laid };
     },

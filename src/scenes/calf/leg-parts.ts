@@ -14,7 +14,7 @@ export const SKIN = partOf(
 /** Deep fascia around the muscles, from behind the knee to the heel and up the shin. */
 export const FASCIA = partOf(
   "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 211 760, 207 820, 200 876",
-  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 740, 386 790, 360 850, 300 876",
+  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 876",
 );
 
 /** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
@@ -47,7 +47,7 @@ export const TIBIALIS_ANTERIOR = partOf(
 );
 export const QUADRICEPS = partOf("380 -40, 380 -16, 384 8, 398 40", "416 -40, 414 -16, 410 10, 398 40");
 /** Of the great toe. */
-export const NAIL = spots("690 927, 704 932, 712 940");
+export const NAIL = spots("690 931, 703 935, 710 942");
 /** Muscles of the sole. */
 export const SOLE = partOf(
   "236 950, 290 942, 350 936, 430 930, 520 944, 592 964",

@@ -40,8 +40,10 @@ const EDGE = 2;
 /** Fibres of a muscle, each as far from one border to the other. */
 const FIBRES = 15;
 /** Plane units: heights between which the near head is lost in the belly, and the tendon comes out of it. */
-const INNER_HEAD_FADES = [310, 190] as const;
+const INNER_HEAD_FADES = [334, 180] as const;
 const TENDON_BEGINS = [440, 640] as const;
+/** Before a part is lost in another, its fibres are. */
+const FIBRES_END = 60;
 /** Of a far part's colours, how much is lost in the tissue before it. */
 const FAR = 0.42;
 
@@ -109,7 +111,7 @@ function paintSkin(ink: Ink, theme: Theme): void {
   }
   ink.restore();
   trace(ink, NAIL);
-  ink.lineWidth = 3.5;
+  ink.lineWidth = 2.5;
   ink.strokeStyle = skin.edge;
   ink.stroke();
 }
@@ -147,7 +149,6 @@ function paintCartilage(ink: Ink, theme: Theme): void {
   const faces: readonly (readonly [Part, (y: number) => boolean])[] = [
     [FEMUR, (y) => y > 92],
     [TIBIA, (y) => y < 154],
-    [entryAt(ARCH, 0), (y) => y < 836],
   ];
   for (const [part, glides] of faces) {
     ink.save();
@@ -203,7 +204,7 @@ function paintMuscle(
   const own = tissue("muscle", theme);
   const tones = tint({ ...own, edge: theme.name === "dark" ? own.shade : own.edge });
   paintRounded(ink, part, tones, EDGE, fades);
-  paintGrain(ink, part, { count: FIBRES, width: 1.1, until: fades?.[0] ?? 1e9 }, tones);
+  paintGrain(ink, part, { count: FIBRES, width: 1.1, until: (fades?.[0] ?? 1e9) - FIBRES_END }, tones);
 }
 
 /** Fibres along a part. */

@@ -16,7 +16,7 @@ import {
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
 import { LEG_ARTERIES, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
 import { closeVessels } from "./two-ventricles/close-courses.ts";
-import { twoVentricleVessels } from "./two-ventricles/courses.ts";
+import { twoVentricleVessels } from "./two-ventricles/heart-courses.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
 
 /** On the back wall of the belly: the aorta before the vena cava's veins, of which the left kidney's crosses it. */

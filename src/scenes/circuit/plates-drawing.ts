@@ -65,7 +65,9 @@ interface Plates {
 /** Writes the pane's title and plates; returns how the plane lies in the box and where the plates stand. */
 export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readonly Laid[], box: Box): Plates {
   const { ink, words, sizes: type } = sheet;
-  const plates = platesIn(contents, box.height < 30 * type.label);
+  // Beside arms and hands a narrow pane has room for the first ones and the liver's level alone.
+  const narrow = contents.compared && box.width < box.height;
+  const plates = platesIn(contents, narrow || box.height < 30 * type.label);
   const gap = type.label * 0.7;
   words.begin();
   const blocks = measured(sheet, contents, plates);

@@ -1,39 +1,15 @@
-/** The body beneath all else, and what of the liver lies before the inferior vena cava. */
+/** Where the trunk ends, and what of the liver lies before the vessels on the back wall. */
 import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { roundOf, tissue } from "../anatomy/tones.ts";
-import { legTissue } from "../calf/leg-tones.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
 import { TRUNK } from "./figure-shape.ts";
-import { FILLED, PAINTED } from "./outlines.ts";
-
-/** Part of the skin's own colour, so that the body stays behind its vessels. */
-const SKIN = { dark: 0.5, light: 0.75 } as const;
-/** Plane units of the body's edge. */
-const EDGE = 3;
-
-export function drawSilhouette(ink: Graphics, theme: Theme): void {
-  const skin = legTissue("skin", theme);
-  const { stage } = theme.colour;
-  const share = SKIN[theme.name];
-  ink.clear();
-  // The edge of one part ends under the next: all edges lie beneath all fills.
-  for (const [color, edge] of [
-    [mix(stage, skin.edge, 0.8 * share), 2 * EDGE],
-    [mix(stage, skin.body, share), 0],
-  ] as const)
-    for (const points of FILLED) {
-      traceCurve(ink, curve(points, 16));
-      ink.closePath();
-      if (edge > 0) ink.stroke({ color, width: edge, join: "round" });
-      else ink.fill({ color });
-    }
-}
+import { PAINTED } from "./outlines.ts";
 
 /** For a mask: what lies inside the trunk ends at its skin. */
 export function fillTrunk(ink: Graphics): Graphics {

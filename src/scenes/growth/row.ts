@@ -5,7 +5,7 @@ import type { Box } from "../scene.ts";
 export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa / against);
 
 /** A figure's width, arms included, in parts of its height. */
-export const FIGURE = 0.4;
+export const FIGURE = 0.34;
 
 /** Every second body is left out where there is no room for the words beneath them. */
 export const shownOf = <T>(points: readonly T[], width: number, type: number): readonly T[] =>

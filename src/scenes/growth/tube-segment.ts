@@ -22,6 +22,11 @@ export interface TubePlace {
 const TILT = 0.3;
 /** Half of the window's width, in parts of the tube's. */
 const WINDOW = 0.62;
+/** A graft's wall, quieter than the leaflets that it shares its edge with. */
+const CLOTH = {
+  dark: { body: "#b9a893", light: "#d8cab6", shade: "#5d5044" },
+  light: { body: "#e9e2d6", light: "#fffdf8", shade: "#a89c8c" },
+} as const;
 /** Strips of which a round is made. */
 const STRIPS = 14;
 
@@ -59,10 +64,7 @@ export function drawTubeSegment(ink: Graphics, point: SweepPoint, place: TubePla
   const outside = half + wall;
   const isSewn = point.request.stage !== "atriopulmonary";
   const cloth = tissue(isSewn ? "valve" : "atrium", theme);
-  const look: Tissue =
-    isSewn && theme.name === "light"
-      ? { ...cloth, body: "#e9e2d6", light: "#fffdf8", shade: "#a89c8c" }
-      : cloth;
+  const look: Tissue = isSewn ? { ...cloth, ...CLOTH[theme.name] } : cloth;
   const edge = mix(look.edge, colour.ink, 0.3);
   const { circulation } = point;
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
@@ -81,8 +83,13 @@ export function drawTubeSegment(ink: Graphics, point: SweepPoint, place: TubePla
       [x + to, foot + drop(to, outside)],
       [x + from, foot + drop(from, outside)],
     ],
-    (across) =>
-      across < -0.35 ? mix(look.body, look.light, 0.6) : mix(look.body, look.shade, 0.35 + 0.5 * across),
+    // Lightest left of the middle, where the light falls.
+    (across) => {
+      const away = Math.abs(across + 0.5);
+      return away < 0.4
+        ? mix(look.light, look.body, away / 0.4)
+        : mix(look.body, look.shade, Math.min(1, 0.75 * (away - 0.4)));
+    },
   );
   if (isSewn)
     for (let y = rim + 5; y < foot + 1; y += 6) {

@@ -14,6 +14,8 @@ import { LIP } from "./fade.ts";
 /** mm under the wall by which it reaches, and over which it goes over into that of the vein beyond */
 const UNDER = 1;
 const SOFT = 5;
+/** mm from the wall over which the back wall turns up: so near to it the plane's distance is exact */
+const TURN = 3.4;
 /** Steps of shade. */
 const STEPS = 255;
 
@@ -24,19 +26,16 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const [dx, dy] = [x - centre[0], y - centre[1]];
     const beyond = dx * normal[0] + dy * normal[1];
     const across = Math.abs(dy * normal[0] - dx * normal[1]);
-    if (beyond < -0.5 || beyond > width || across > width) continue;
-    if (name !== "left" && name !== "right") return [width / 2 - across, 1 - beyond / SOFT];
-    return [(width / 2) * (1 - Math.hypot((2 * across) / width, Math.max(0, beyond) / (LIP * width))), 1];
+    if (beyond < -width || beyond > width || across > width / 2 + UNDER) continue;
+    const lung = name === "left" || name === "right";
+    const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
+    const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
+    return [Math.max(channel, -distance), lung ? 1 : Math.min(1, 1 - beyond / SOFT)];
   }
   return [-distance, 1];
 }
 
-export function paintInside(
-  ink: Ink,
-  { openings, chest }: PathwayGeometry,
-  plane: Plane,
-  theme: Theme,
-): void {
+export function paintInside(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme: Theme): void {
   const { nx, ny, dx, originX, originY, distance } = plane;
   const depth = new Float32Array(nx * ny);
   const alpha = new Float32Array(nx * ny);
@@ -47,7 +46,7 @@ export function paintInside(
       originX + (k % nx) * dx,
       originY + Math.floor(k / nx) * dx,
     );
-    depth[k] = d;
+    depth[k] = Math.min(d, TURN);
     alpha[k] = d > -UNDER ? Math.max(0, a) : 0;
   }
   const { edge, body, light } = inside(theme);
@@ -59,15 +58,13 @@ export function paintInside(
   const own = present(canvas.getContext("2d"));
   const image = own.createImageData(nx, ny);
   const texels = new Uint32Array(image.data.buffer);
-  /** mm from the wall over which it turns up */
-  const turn = 0.55 * chest.right.width;
   for (let k = nx; k < depth.length - nx; k++) {
     if (alpha[k] === 0) continue;
     const slope =
       ((entryAt(depth, k + 1) - entryAt(depth, k - 1)) * LIGHT[0] +
         (entryAt(depth, k + nx) - entryAt(depth, k - nx)) * LIGHT[1]) /
       (2 * dx);
-    const up = 1 - Math.min(1, Math.max(0, entryAt(depth, k) / turn));
+    const up = 1 - Math.min(1, Math.max(0, entryAt(depth, k) / TURN));
     const shade = 0.72 + up * (0.34 * slope - 0.5 * up ** 2);
     texels[k] =
       entryAt(shades, Math.round(STEPS * Math.min(1, Math.max(0, shade)))) |

@@ -8,11 +8,11 @@ import { roomFor } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
-import { drawWashOut, washOutPanels } from "../layers/wash-out-plot.ts";
 import type { Box } from "../scene.ts";
 import { mapRemarks } from "./map-remarks.ts";
 import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
+import { washOutPlots } from "./wash-out-later.ts";
 
 /** Deviation of the play speed that is worth saying. */
 const PACE_SAID = 0.04;
@@ -109,11 +109,12 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
 /** Returns the room that the panel takes; it is left out where there is none. */
 function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
-  if (!pane.washOut || !projection || !occupied) return [];
+  const plots = pane.washOut && washOutPlots();
+  if (!plots || !projection || !occupied) return [];
   const covers = coverIn(occupied, projection);
-  const panels = washOutPanels(box, sheet.sizes).slice(form);
+  const panels = plots.washOutPanels(box, sheet.sizes).slice(form);
   const panel = roomFor(panels, box, taken, (each) => covers(each, "washOut"));
   if (!panel) return [];
-  drawWashOut(sheet, pane.washOut, panel);
+  plots.drawWashOut(sheet, present(pane.washOut), panel);
   return [panel];
 }

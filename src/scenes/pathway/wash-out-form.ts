@@ -2,11 +2,11 @@
 import type { Pane } from "../../chain/frame.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { roomFor } from "../layers/keep-off.ts";
-import { washOutPanels } from "../layers/wash-out-plot.ts";
 import type { Box } from "../scene.ts";
 import type { Sizes } from "../theme/type.ts";
 import { coverIn } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
+import { washOutPlots } from "./wash-out-later.ts";
 
 /** Index into the panels of `washOutPanels`. */
 export function washOutForm(
@@ -19,11 +19,12 @@ export function washOutForm(
   const forms = panes.map(({ washOut }, i) => {
     if (!washOut) return 0;
     const { occupied, projection } = entryAt(drawn, i);
-    if (!occupied || !projection) return 0;
+    const plots = washOutPlots();
+    if (!plots || !occupied || !projection) return 0;
     const covers = coverIn(occupied, projection);
-    return washOutPanels(entryAt(boxes, i), sizes).findIndex((panel) =>
-      roomFor([panel], entryAt(boxes, i), taken, (each) => covers(each, "washOut")),
-    );
+    return plots
+      .washOutPanels(entryAt(boxes, i), sizes)
+      .findIndex((panel) => roomFor([panel], entryAt(boxes, i), taken, (each) => covers(each, "washOut")));
   });
   return Math.max(0, ...forms);
 }

@@ -18,6 +18,7 @@ import {
   interpolatePurples,
 } from "d3-scale-chromatic";
 import { describe, expect, it } from "vitest";
+import { inside } from "../../../src/scenes/anatomy/tones.ts";
 import { beside } from "../../../src/scenes/layers/tint.ts";
 import { bloodColour, DARK, groundColour, LIGHT, markColour } from "../../../src/scenes/theme/colour.ts";
 import { lookOf } from "../../../src/scenes/theme/curve-look.ts";
@@ -143,6 +144,18 @@ describe.each(Object.entries(stages))("colours on the %s stage", (name, palette)
     for (const ink of [palette.ink, palette.inkSoft, palette.caution, palette.pressure])
       expect(flared(ink, palette.plate)).toBeGreaterThanOrEqual(3);
     expect(wcagContrast(palette.onAccent, palette.accent)).toBeGreaterThanOrEqual(4.5);
+  });
+
+  it("U6 the inside of an opened vessel leaves marks of every origin and of dye and clots a contrast of 3:1", () => {
+    const { body, light } = inside({ name: name as "dark" | "light" });
+    for (const mark of [...palette.origin, palette.poor, palette.rich, palette.dye, palette.clot])
+      for (const ground of [body, light]) expect(wcagContrast(mark, ground)).toBeGreaterThanOrEqual(3);
+    const [from, to] = LEGIBLE[name as "dark" | "light"];
+    for (const map of ["speed", "age"] as const)
+      for (let i = 0; i <= 20; i++)
+        expect(
+          wcagContrast(solid(mapColour(map, from + ((to - from) * i) / 20)), body),
+        ).toBeGreaterThanOrEqual(2.9);
   });
 
   it.each(["speed", "age"] as const)(

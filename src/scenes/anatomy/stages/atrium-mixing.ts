@@ -9,20 +9,22 @@ import { isCommon } from "./paint-common-atrium.ts";
 /** From a pulmonary vein's mouth on, x and y in the heart. */
 const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
   rightUpperPulmonaryVein: [
-    [10, -7],
-    [15, -13.6],
+    [9, -3],
+    [19, -4],
+    [28, -7],
   ],
   rightLowerPulmonaryVein: [
-    [11, -14],
-    [16, -17.6],
+    [8, -12.6],
+    [18, -11],
+    [28, -10],
   ],
   leftUpperPulmonaryVein: [
-    [23, 4],
-    [19, -10],
+    [29, 5],
+    [31, -3],
   ],
   leftLowerPulmonaryVein: [
-    [24, -6],
-    [21, -13],
+    [30, -1],
+    [32, -5.6],
   ],
 };
 /** From the inferior vena cava's mouth: across it, and on through what was the septum; one turns round beneath the roof. */
@@ -31,31 +33,34 @@ const FROM_BELOW: readonly (readonly Point[])[] = [
     [-9.6, -20],
     [-13, -9],
     [-11.6, 1],
-    [-6, 5],
-    [1, 2],
-    [9, -5],
-    [16, -14],
+    [-7, 5],
+    [1, 4],
+    [12, 5],
+    [22, 3],
+    [29, -3],
   ],
   [
     [-7.4, -20],
     [-9.4, -9],
-    [-4, -1.6],
-    [4, -4],
-    [12, -11.4],
+    [-6, -2],
+    [2, 0],
+    [14, 1],
+    [25, -3],
   ],
   [
     [-4.8, -20],
-    [-4.4, -13],
-    [1, -8.6],
-    [8, -10.6],
-    [15, -16],
+    [-5, -13],
+    [0, -8],
+    [10, -6],
+    [20, -7],
+    [28, -9],
   ],
   [
     [-2.4, -20.6],
-    [0, -16.6],
-    [5, -15],
-    [11, -17],
-    [17, -20],
+    [-1.4, -16],
+    [5, -14],
+    [14, -13],
+    [25, -12],
   ],
 ];
 
@@ -79,11 +84,11 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
             course(
               [side, 0.5, "rich"],
               side === "left" ? 9 : 12,
-              smoothLine([lastOf(line), ...on(way, side === "left" ? 2.4 : -1)]),
+              smoothLine([lastOf(line), ...on(way, side === "left" ? -2.4 : 1)]),
             ),
           ]
         : [];
     }),
-    ...below.map((way, i) => course(["ivc", 1 / below.length, "lower"], 8, smoothLine(on(way, 1 - 1.2 * i)))),
+    ...below.map((way, i) => course(["ivc", 1 / below.length, "lower"], 8, smoothLine(on(way, 0.9 * i - 1)))),
   ];
 }

@@ -16,6 +16,9 @@ export const placesIn =
   ([a, b]: Point) =>
   (x: number, y: number): Point => [a * x, b * y];
 
+/** Points to either side over which the lumen's edge is rounded. */
+export const INNER = 2;
+
 /** The line's points, each the mean of those around it. @param reach points to either side */
 export function rounded(loop: readonly number[], reach: number): readonly Point[] {
   const count = loop.length / 2;

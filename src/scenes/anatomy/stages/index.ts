@@ -1,7 +1,7 @@
 /** Painters of the stages other than the extracardiac conduit: importing them makes them known. */
 import { returning } from "../great-vessels.ts";
 import { setJoined } from "../joined.ts";
-import { CLOTH, roundOf } from "../tones.ts";
+import { roundOf } from "../tones.ts";
 import { mixing } from "./atrium-mixing.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
@@ -13,14 +13,14 @@ import { paintTunnelLining } from "./paint-tunnel-lining.ts";
 setJoined({
   within: paintWithin,
   floor: paintFloor,
-  patch: paintPatch,
   mixing,
   sewn(ink, bounds, anatomy, { outlines, saturations, theme }) {
     const { graft, hole, scale } = anatomy.frame;
     paintChamber(ink, bounds, anatomy.frame, outlines, theme);
     if (graft?.kind !== "patch") return;
+    paintPatch(ink, graft, scale, theme);
     paintPassing(ink, graft, returning(anatomy), roundOf(saturations.pulmonaryVein, theme));
-    if (hole) paintHole(ink, graft, hole, scale, CLOTH[theme.name].fold);
+    if (hole) paintHole(ink, graft, hole, scale, theme);
   },
   lining(ink, bounds, { frame }, { outlines, theme }) {
     paintChamberLining(ink, bounds, frame, outlines, theme);

@@ -6,8 +6,8 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, hollow, tissue } from "../tones.ts";
-import { type Mouth, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
-import { cutAt, INNER, keepChamber, reachOf } from "./paint-chamber.ts";
+import { cutAt, keepChamber } from "./chamber-edges.ts";
+import { INNER, type Mouth, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
 import { insideOf } from "./paint-tunnel-lining.ts";
 import { runningSuture } from "./running-suture.ts";
 
@@ -49,7 +49,7 @@ export function paintChamberLining(
   paintConfluence(own, mouths, s, theme);
   paintMarks(own, frame, theme);
   own.globalCompositeOperation = "source-over";
-  keepChamber(own, reachOf(chamber, s), bounds);
+  keepChamber(own, chamber, s, bounds);
   for (const mouth of mouths) cutAt(own, mouth, s);
   laidOver(ink, own, bounds);
 }

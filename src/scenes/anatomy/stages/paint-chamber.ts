@@ -4,16 +4,15 @@ import type { Theme } from "../../theme/theme.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { tissue } from "../tones.ts";
-import { type Mouth, mouthOf, rounded } from "./chamber-shape.ts";
+import { cutAt, keepChamber } from "./chamber-edges.ts";
+import { INNER, mouthOf, rounded } from "./chamber-shape.ts";
 import { paintMarks } from "./paint-chamber-lining.ts";
 import { aroundMouth } from "./running-suture.ts";
 
-/** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size, and how far it reaches on to the veins. */
+/** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size. */
 const MUSCLE = 1.1;
-const CUFF: Point = [9, 8];
-/** Points to either side over which a line is rounded: the muscle's outside, and its inside. */
+/** Points to either side over which its outside is rounded. */
 const OUTER = 6;
-export const INNER = 2;
 /** How much of what its back wall shows is seen through the blood. */
 const THROUGH = 0.34;
 
@@ -41,17 +40,15 @@ export function paintChamber(
     own.stroke();
   }
   const mouths = (["left", "right"] as const).map((side) => mouthOf({ ...frame, chamber }, side, lumen));
-  keepChamber(own, reachOf(chamber, s), bounds);
+  keepChamber(own, chamber, s, bounds);
   for (const mouth of mouths) cutAt(own, mouth, s);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
   paintMarks(ink, frame, theme);
   ink.globalAlpha = 1;
-  for (const { low, high } of mouths) aroundMouth(ink, low[0] > 0 ? [low, high] : [high, low], s, theme);
+  for (const { low, high } of mouths) aroundMouth(ink, low, high, s, theme);
 }
-
-export const reachOf = ([a, b]: Point, s: number): Point => [a + CUFF[0] * s, b + CUFF[1] * s];
 
 /** Lit from the upper left, so that its outside turns away below and towards the heart. */
 function paintWall(ink: Ink, [a, b]: Point, seen: Outlines["seen"], s: number, theme: Theme): void {
@@ -72,33 +69,6 @@ function paintWall(ink: Ink, [a, b]: Point, seen: Outlines["seen"], s: number, t
       ink.fill();
     }
   }
-}
-
-/** The muscle ends on the veins as a sleeve that grows thin. */
-export function keepChamber(ink: Ink, [wide, high]: Point, [left, bottom, right, top]: Bounds): void {
-  ink.save();
-  ink.globalCompositeOperation = "destination-in";
-  ink.scale(1, high / wide);
-  const fall = ink.createRadialGradient(0, 0, 0.88 * wide, 0, 0, wide);
-  fall.addColorStop(0, "#000");
-  fall.addColorStop(1, "#0000");
-  ink.fillStyle = fall;
-  ink.fillRect(left, (bottom * wide) / high, right - left, ((top - bottom) * wide) / high);
-  ink.restore();
-}
-
-/** Beyond a seam begins the artery. */
-export function cutAt(ink: Ink, { low, high, way }: Mouth, s: number): void {
-  const [dx, dy] = [high[0] - low[0], high[1] - low[1]];
-  const far = (from: Point, part: number, out: number): Point => [
-    from[0] + part * dx + out * s * way[0],
-    from[1] + part * dy + out * s * way[1],
-  ];
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  trace(ink, [far(low, -0.6, 0.4), far(high, 0.6, 0.4), far(high, 0.6, 16), far(low, -0.6, 16)], true);
-  ink.fill();
-  ink.restore();
 }
 
 /** The hole goes through the whole wall, which ends straight around it. */

@@ -23,24 +23,24 @@ export const isCommon = ({ frame }: Pick<Anatomy, "frame">): boolean =>
  * Towards the patient's left it is cut across; towards the right it bounds the hole.
  */
 const FREE: readonly Point[] = [
-  [-3.2, 17],
-  [-1.6, 12.4],
-  [1.2, 8],
-  [2.4, 2],
-  [2.5, -6],
-  [2.2, -13],
-  [1.7, -19],
-  [1.5, -25],
+  [-5, 17],
+  [-5.6, 12],
+  [-6, 5],
+  [-6.2, -3],
+  [-5.8, -10],
+  [-4.4, -16],
+  [-1.6, -20.6],
+  [1, -25],
 ];
 const ATTACHED: readonly Point[] = [
-  [6.2, -25],
-  [4.6, -19],
-  [4, -13],
-  [3.7, -6],
-  [3.6, 2],
-  [3.8, 8],
-  [4.4, 12.4],
-  [5.4, 18],
+  [5.2, -25],
+  [2.2, -20.6],
+  [-1.6, -17],
+  [-4, -11],
+  [-4.9, -3],
+  [-4.4, 5],
+  [-2.6, 12],
+  [0.6, 18],
 ];
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
@@ -56,7 +56,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   trace(ink, frame.atrium, true);
   ink.clip();
   for (const vein of veins) paintBulge(ink, vein, round);
-  for (const vein of veins) paintMouth(ink, vein, heart.size, round, theme);
+  for (const vein of veins) paintMouth(ink, vein, round, theme);
   const through = (points: readonly Point[]) => smoothLine(points.map((point) => inHeart(...point)));
   const free = through(FREE);
   paintOrgan(ink, [...free, ...through(ATTACHED)], look, { depth: 2 * heart.size, alpha: 0.9, edge: 0 });
@@ -122,9 +122,10 @@ function paintStreams(
 }
 
 /** A mouth in the back wall, seen from within: the vein comes from behind it. */
-function paintMouth(ink: Ink, vein: BloodTube, size: number, round: Round, theme: Theme): void {
+function paintMouth(ink: Ink, vein: BloodTube, round: Round, theme: Theme): void {
   const look = tissue("atrium", theme);
   const { at, along } = spotAt(lineOf(vein.line), 1);
+  const size = vein.to / 8;
   ink.save();
   ink.translate(...at);
   ink.rotate(Math.atan2(along[1], along[0]));

@@ -6,7 +6,7 @@ import type { BloodTube } from "../great-vessels.ts";
 import { beside, type Graft } from "../paint-graft.ts";
 import { bandOf, laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { type Cloth, type Round, tissue } from "../tones.ts";
+import { CLOTH, type Round, tissue } from "../tones.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 import { aroundMouth, runningSuture } from "./running-suture.ts";
 import { across, bowsAt, crest, lineBehind, lineInFront } from "./tunnel-shape.ts";
@@ -14,7 +14,8 @@ import { across, bowsAt, crest, lineBehind, lineInFront } from "./tunnel-shape.t
 /** mm of a 5-year-old: the free wall at its thickest. */
 const FREE_WALL = 3;
 
-export function paintPatch(ink: Ink, graft: Graft, size: number, { body, fold }: Cloth, theme: Theme): void {
+export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const { body, fold } = CLOTH[theme.name];
   paintFreeWall(ink, graft, size, theme);
   const inner = across(graft, 1, -0.1 * size);
   const outer = lineInFront(graft, size);
@@ -29,7 +30,7 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, { body, fold }:
   runningSuture(ink, outer, size, theme);
   runningSuture(ink, lineBehind(graft), size, theme, 0.7);
   // Its upper end is sewn to the underside of the pulmonary artery.
-  aroundMouth(ink, [beside(graft, 1, 1, 0.6 * size), beside(graft, 1, -1, 0.6 * size)], size, theme);
+  aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border, and goes over into both. */
@@ -76,7 +77,7 @@ function clearEnds(ink: Ink, [left, bottom, right, top]: Bounds, reach: number):
 }
 
 /** A hole punched in the baffle, through which the blood behind is seen. */
-export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, fold: string): void {
+export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, theme: Theme): void {
   const along = nearest(graft, hole.centre);
   const middle = beside(graft, along, 1, 0.5 * bowsAt(along, size));
   const { along: way } = spotAt(lineOf(graft.line), along);
@@ -100,7 +101,7 @@ export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, f
   ink.restore();
   oval(0.15 * size);
   ink.lineWidth = 0.45 * size;
-  ink.strokeStyle = fold;
+  ink.strokeStyle = CLOTH[theme.name].fold;
   ink.stroke();
 }
 

@@ -3,7 +3,7 @@ import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { heartVessels } from "./courses.ts";
+import { heartVessels } from "./heart-courses.ts";
 
 /** Which stream a vein carries, and which part of it (common textbook shares). */
 const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [

@@ -4,8 +4,8 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { chestFrame } from "../chest-plan.ts";
-import { greatVessels } from "./great-vessels.ts";
 import { LEFT_ATRIUM, LEFT_CAVITY, RIGHT_ATRIUM, RIGHT_CAVITY } from "./heart-plan.ts";
+import { greatVessels } from "./heart-vessels.ts";
 
 const CHAMBERS: Readonly<Record<string, readonly Point[]>> = {
   rightAtrium: RIGHT_ATRIUM,

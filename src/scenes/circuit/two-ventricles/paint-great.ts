@@ -7,8 +7,8 @@ import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-she
 import { smoothLine } from "../../anatomy/placing.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { greatVessels } from "./great-vessels.ts";
 import { OUTFLOW, VALVES } from "./heart-plan.ts";
+import { greatVessels } from "./heart-vessels.ts";
 import { bloodTones } from "./paint-chambers.ts";
 import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
 

@@ -8,10 +8,10 @@ import type { Theme } from "../../theme/theme.ts";
 import { chestFrame } from "../chest-plan.ts";
 import { saturationOf } from "../circuit-blood.ts";
 import type { Emphasis } from "../emphasis.ts";
+import { PIECES, type PieceName, paintingOf } from "./heart-pieces.ts";
 import { outlinesOf } from "./lit-outlines.ts";
-import { openingsAt } from "./openings.ts";
-import { PIECES, type PieceName, paintingOf } from "./pieces.ts";
 import { drawValves } from "./valve-drawing.ts";
+import { openingsAt } from "./valve-openings.ts";
 
 interface Moved {
   readonly circulation: Circulation;

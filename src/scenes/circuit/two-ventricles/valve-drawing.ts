@@ -71,7 +71,7 @@ export function leafletsOf(plan: ValvePlan, open: number): readonly [Leaflet, Le
 }
 
 /** The leaflet behind the section, whole: its free edge, and the line from which it hangs. */
-export function behindOf(plan: ValvePlan, open: number): readonly Point[] {
+function behindOf(plan: ValvePlan, open: number): readonly Point[] {
   const { at } = frameOf(plan);
   const reach = plan.reach[2];
   if (plan.heads) {

@@ -4,8 +4,8 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { type GreatVessels, greatVessels } from "./great-vessels.ts";
 import { points } from "./heart-plan.ts";
+import { type GreatVessels, greatVessels } from "./heart-vessels.ts";
 
 type Carries = readonly [flow: string, blood: Blood];
 

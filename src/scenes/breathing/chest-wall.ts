@@ -6,12 +6,8 @@ import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import type { Theme } from "../theme/theme.ts";
 import { cageBounds, paintRibs, paintWall } from "./rib-cage.ts";
+import { swingOf, widthOf } from "./swing.ts";
 import { fillTorso, inChest, MIDLINE, paintTorso, TORSO_BOUNDS } from "./torso.ts";
-
-/** Part of the lungs' widening by which the wall follows: as far out as the lung's side comes. */
-export const FOLLOWS = 0.45;
-/** mm up for each mm away from the spine, for a widening of one. */
-export const RISE = 0.3;
 
 export interface ChestWall {
   /** the trunk with the cut wall of the chest */
@@ -71,13 +67,12 @@ export function chestWall(): ChestWall {
       });
     },
     move(size) {
-      const wide = 1 + FOLLOWS * (size - 1);
+      const wide = widthOf(size);
       skin.view.scale.set(wide, 1);
       mask.setFromMatrix(new Matrix(wide, 0, 0, 1, MIDLINE * (1 - wide), 0));
       for (const [i, sign] of [-1, 1].entries()) {
-        const rise = sign * RISE * (size - 1);
-        for (const pair of swings)
-          present(pair[i]).setFromMatrix(new Matrix(wide, rise, 0, 1, middle * (1 - wide), -rise * middle));
+        const { a, b, tx, ty } = swingOf(sign, size);
+        for (const pair of swings) present(pair[i]).setFromMatrix(new Matrix(a, b, 0, 1, tx, ty));
       }
     },
     release() {

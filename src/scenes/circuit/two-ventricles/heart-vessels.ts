@@ -1,5 +1,6 @@
 /** Veins into a heart with two ventricles and arteries out of it, in the chest's plane (mm, y up). */
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
+import { line } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
@@ -25,6 +26,9 @@ export interface GreatVessels {
 /** mm by which an artery runs on into its lung. */
 const INTO = 5;
 
+/** mm over which a vein's beginning clears into those of its lung. */
+const CLEARS = 5;
+
 /** Above this height (mm) the arch runs as in any other heart. */
 const ARCH_FROM = 2;
 /** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
@@ -39,16 +43,17 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
   const down = named(behind, "descendingAorta").line.slice(1);
   const vein = (name: string, ...way: readonly Point[]): BloodTube => {
     const tube = named(behind, name);
-    return { ...tube, line: smoothLine([entryAt(tube.line, 0), ...way]) };
+    const drawn = smoothLine([entryAt(tube.line, 0), ...way]);
+    return { ...tube, line: drawn, over: CLEARS / lastOf(line(drawn).run) };
   };
   const tube = (
     name: string,
-    line: readonly Point[],
+    way: readonly Point[],
     widths: readonly [number, number],
     fades?: "end",
   ): BloodTube => ({
     name,
-    line: smoothLine(line),
+    line: smoothLine(way),
     from: widths[0],
     to: widths[1],
     holds: "svc",
@@ -62,7 +67,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     descending: named(behind, "descendingAorta"),
     returning: [
       vein("rightUpperPulmonaryVein", [-4, -15.6], [12, -15]),
-      vein("rightLowerPulmonaryVein", [-8, -27], [12, -20]),
+      vein("rightLowerPulmonaryVein", [-15, -33.6], [-5, -27], [12, -20]),
       vein("leftUpperPulmonaryVein", [58, -12.4], [51, -13]),
       vein("leftLowerPulmonaryVein", [61, -21], [52, -20.4]),
     ],

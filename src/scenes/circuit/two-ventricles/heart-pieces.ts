@@ -2,10 +2,9 @@
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
-import { hiatusOf, paintHiatus } from "../../anatomy/paint-abdomen.ts";
+import { hiatusOf, paintRim } from "../../anatomy/paint-abdomen.ts";
 import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { greatVessels } from "./great-vessels.ts";
 import {
   COMBS,
   LEFT_ATRIUM,
@@ -15,6 +14,7 @@ import {
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
+import { greatVessels } from "./heart-vessels.ts";
 import { paintAtrium, paintBed, paintCavity, paintMuscle } from "./paint-chambers.ts";
 import {
   type Carried,
@@ -89,7 +89,7 @@ export function paintingOf(
   const upper = anatomy.veins.filter(
     ({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava",
   );
-  const lip = hiatusOf(anatomy);
+  const hiatus = hiatusOf(anatomy);
   const below = anatomy.veins.filter(({ group }) => group === "cava" || group === "hepatic");
   return {
     liverVeins: close ? around([...below, ...anatomy.abdomen.portal], paintLiverVeins) : NOTHING,
@@ -106,9 +106,9 @@ export function paintingOf(
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
     ),
     hiatus: {
-      bounds: boundsOf([lip], 3),
+      bounds: boundsOf([hiatus.rim], 3),
       pivot: [0, 0],
-      paint: (ink) => paintHiatus(ink, lip, 1, theme),
+      paint: (ink) => paintRim(ink, hiatus, 1, theme),
     },
     leftBed: part(VENTRICLES, left, (ink) => paintBed(ink, LEFT_CAVITY, toLeft, theme)),
     leftCavity: part(LEFT_CAVITY, left, (ink) =>

@@ -1,0 +1,25 @@
+/** How a half of the rib cage swings: about the spine, its side up and out as the lungs widen. */
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { inChest, MIDLINE } from "./torso.ts";
+
+/** Part of the lungs' widening by which the wall follows: as far out as the lung's side comes. */
+const FOLLOWS = 0.45;
+/** mm up for each mm away from the spine, for a widening of one. */
+const RISE = 0.3;
+
+const [MIDDLE] = inChest([MIDLINE, 0]);
+
+/** How much wider the trunk stands for a size of the lungs against rest. */
+export const widthOf = (size: number): number => 1 + FOLLOWS * (size - 1);
+
+/** In the order of a matrix: x' = a x + tx, y' = b x + y + ty (mm). @param sign 1 on the patient's left, -1 on the right */
+export function swingOf(sign: number, size: number) {
+  const wide = widthOf(size);
+  const rise = sign * RISE * (size - 1);
+  return { a: wide, b: rise, tx: MIDDLE * (1 - wide), ty: -rise * MIDDLE };
+}
+
+export function swungOf([x, y]: Point, sign: number, size: number): Point {
+  const { a, b, tx, ty } = swingOf(sign, size);
+  return [a * x + tx, b * x + y + ty];
+}

@@ -1,0 +1,104 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
+import { mouthOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
+import "../../src/scenes/anatomy/stages/index.ts";
+import { across, lineBehind, lineInFront } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { contour } from "../../src/scenes/layers/contour.ts";
+import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
+import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { type Body, CASES } from "../../src/sim/parameters/request.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const bodies: readonly Body[] = [CASES.caseA, CASES.caseB, { ageYears: 0.5, bsa: 0.35, haemoglobin: 14 }];
+const geometryOf = (
+  stage: "glenn" | "lateral-tunnel" | "atriopulmonary",
+  body: Body = CASES.caseA,
+  set = {},
+) => pathwayGeometry({ ...START.request, stage, body, set })!;
+const within = (points: readonly Point[]) =>
+  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+
+describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (stage) => {
+  test("the right pulmonary veins pass behind its right part and open into its left", () => {
+    for (const body of bodies) {
+      const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
+      const inAtrium = within(frame.atrium);
+      const edge = frame.graft ? Math.max(...lineInFront(frame.graft, frame.scale).map(([x]) => x)) : 0;
+      for (const { line } of returning({ behind })) {
+        const [x, y] = line.at(-1)!;
+        expect(inAtrium(x, y)).toBeLessThan(-2 * heart.size);
+        expect(x).toBeGreaterThan(edge);
+        expect(line[0]![0]).toBeLessThan(Math.min(0, ...frame.atrium.map(([at]) => at)) - 2 * frame.scale);
+      }
+    }
+  });
+
+  test("blood from all four comes to the valve, each from its own mouth", () => {
+    const { frame, heart, behind } = anatomyOf(geometryOf(stage).chest);
+    const valve = heart.at(0, -7);
+    const arriving = coursesOf(frame).filter(
+      ({ x, y, carries }) => carries === "rich" && apart([x.at(-1)!, y.at(-1)!], valve) < 5 * heart.size,
+    );
+    const begin = arriving.map(({ x, y }): Point => [x[0]!, y[0]!]);
+    const mouths = behind.filter(({ name }) => name.includes("ulmonary")).map(({ line }) => line.at(-1)!);
+    expect(arriving).toHaveLength(4);
+    for (const mouth of mouths) expect(begin.some((at) => apart(at, mouth) < 0.01)).toBe(true);
+    for (const side of ["left", "right"] as const)
+      expect(
+        arriving.filter(({ flow }) => flow === side).reduce((sum, { share }) => sum + share, 0),
+      ).toBeCloseTo(1, 9);
+  });
+});
+
+test("a tunnel's baffle is sewn along two lines that meet at both ends and lie apart between", () => {
+  for (const body of bodies) {
+    const { graft, scale } = geometryOf("lateral-tunnel", body).chest;
+    const [behind, before] = [lineBehind(graft!), lineInFront(graft!, scale)];
+    for (const end of [0, -1]) expect(apart(behind.at(end)!, before.at(end)!)).toBeLessThan(1.6 * scale);
+    const middle = behind.length >> 1;
+    const [wall, side] = [across(graft!, -1)[middle]![0], across(graft!, 1)[middle]![0]];
+    expect(behind[middle]![0]).toBeGreaterThan(wall + 4 * scale);
+    expect(behind[middle]![0]).toBeLessThan(side - 4 * scale);
+    expect(before[middle]![0]).toBeGreaterThan(side + 3 * scale);
+  }
+});
+
+test("an atriopulmonary connection's seams go across the pulmonary arteries, from edge to edge", () => {
+  for (const body of bodies)
+    for (const side of ["left", "right"] as const) {
+      const geometry = geometryOf("atriopulmonary", body);
+      const plane = drawnPlane(geometry);
+      const { chest } = geometry;
+      const { low, high, way } = mouthOf(
+        { ...chest, chamber: chest.chamber! },
+        side,
+        contour(plane, plane.distance, 0),
+      );
+      const width = chest[side].width;
+      expect(apart(low, high)).toBeGreaterThan(0.85 * width);
+      expect(apart(low, high)).toBeLessThan(1.5 * width);
+      const [x, y] = chest.chamber!;
+      // On the roof: above the middle, at the chamber's own edge.
+      for (const [px, py] of [low, high]) {
+        expect(py).toBeGreaterThan(0.3 * y);
+        expect(Math.hypot(px / x, py / y)).toBeGreaterThan(0.9);
+        expect(Math.sign(px)).toBe(Math.sign(way[0]));
+      }
+    }
+});
+
+test("the chest knows the hole in a pathway's wall where it is open", () => {
+  for (const stage of ["lateral-tunnel", "atriopulmonary"] as const) {
+    expect(geometryOf(stage, CASES.caseA, { fenestrationDiameter: 0 }).chest.hole).toBeUndefined();
+    expect(geometryOf(stage, CASES.caseA, { fenestrationDiameter: 4 }).chest.hole).toMatchObject({
+      name: "fenestration",
+      width: 4,
+    });
+  }
+});
