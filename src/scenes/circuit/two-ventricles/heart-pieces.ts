@@ -106,15 +106,9 @@ export function paintingOf(
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
     ),
     hiatus: {
-<<<<<<< HEAD:src/scenes/circuit/two-ventricles/pieces.ts
-      bounds: boundsOf([lip.rim], 3),
-      pivot: [0, 0],
-      paint: (ink) => paintRim(ink, lip, 1, theme),
-=======
       bounds: boundsOf([hiatus.rim], 3),
       pivot: [0, 0],
       paint: (ink) => paintRim(ink, hiatus, 1, theme),
->>>>>>> main:src/scenes/circuit/two-ventricles/heart-pieces.ts
     },
     leftBed: part(VENTRICLES, left, (ink) => paintBed(ink, LEFT_CAVITY, toLeft, theme)),
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
