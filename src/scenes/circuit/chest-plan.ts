@@ -138,7 +138,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
 }
 
 /** Plane units of the aorta's way that lie in the ventricle and under its valve. */
-const BELOW_ANNULUS = 26;
+const BELOW_ANNULUS = 19;
 
 function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
   const line = curve(points);
