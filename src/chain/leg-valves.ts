@@ -3,6 +3,7 @@
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
 import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation, Traces } from "../sim/circulation/answer.ts";
+import { lowerValveFlow } from "../sim/circulation/foot-veins.ts";
 import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/clots/leaflet.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
 
@@ -10,6 +11,8 @@ import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
 export interface LegValves {
   readonly out: number;
   readonly in: number;
+  /** L/min through the one below, at the traces' times */
+  readonly below: Float64Array;
 }
 
 /** mm: popliteal vein of an adult of 1.7 m2 (9 mm, chosen for teaching; docs/constants-from-memory.md), with body surface to the half; both legs share the flow. */
@@ -44,6 +47,7 @@ export function legValves() {
       const halfWidth = fromMillimetre((VEIN_DIAMETER / 2) * Math.sqrt(request.body.bsa / 1.7));
       const valve: ValveSize = { halfWidth, length: OVERLAP * halfWidth };
       const blood = { density: BLOOD_DENSITY, viscosity: bloodViscosity(request.body.haemoglobin) };
+      const below = lowerValveFlow(traces, legBed, request.body.bsa);
       const perFlow = 1 / (LEGS * Math.PI * halfWidth ** 2);
       if (known !== circulation || !states || time < at || time - at > LONGEST_JUMP) {
         // A whole repeat from shut: by its end the leaflets have forgotten where they began.
@@ -57,11 +61,11 @@ export function legValves() {
           fromLitresPerMinute(flowAt(traces, flow, at + step / 2)) * perFlow;
         states = {
           out: swing(valve, states.out, velocity(legs), step, blood),
-          in: swing(valve, states.in, velocity(legBed), step, blood),
+          in: swing(valve, states.in, velocity(below), step, blood),
         };
         at += step;
       }
-      return { out: openness(valve, states.out), in: openness(valve, states.in) };
+      return { out: openness(valve, states.out), in: openness(valve, states.in), below };
     },
   };
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { legValves } from "../../src/chain/leg-valves.ts";
 import { bloodColumn } from "../../src/scenes/calf/blood-column.ts";
 import {
   ACHILLES_TENDON,
@@ -26,7 +27,8 @@ import {
   squeezeAt,
   VALVES,
 } from "../../src/scenes/calf/vein.ts";
-import type { Traces } from "../../src/sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../../src/sim/circulation/answer.ts";
+import { lowerValveFlow } from "../../src/sim/circulation/foot-veins.ts";
 
 const time = Float64Array.from({ length: 401 }, (_, i) => (i / 400) * 2);
 const wave = (value: (phase: number) => number) => Float64Array.from(time, (t) => value(2 * Math.PI * t));
@@ -40,6 +42,8 @@ const traces: Traces = {
   volumes: {},
 };
 
+const fromBelow = lowerValveFlow(traces, traces.flows.legBed!, 0.72);
+
 /** Plane units squared of half the vein between two places along it. */
 const roomBetween = (from: number, to: number, squeeze: number) =>
   Array.from({ length: 40 }, (_, k) => halfWidth(from + ((k + 0.5) * (to - from)) / 40, squeeze)).reduce(
@@ -47,28 +51,64 @@ const roomBetween = (from: number, to: number, squeeze: number) =>
   ) *
   ((to - from) / 40);
 
-test("blood lies as dense in every stretch of the vein, squeezed or not, through many squeezes", () => {
-  const column = bloodColumn(traces, 0.72);
+test("above the lower valve blood lies as dense everywhere, squeezed or not, through many squeezes", () => {
+  const column = bloodColumn(traces, 0.72, fromBelow);
+  const lower = VALVES[1].at;
   for (let t = 0; t < 20; t += 0.13) {
     const squeeze = squeezeAt(traces, t);
-    const found = new Array<number>(8).fill(0);
+    const found = new Array<number>(5).fill(0);
+    let all = 0;
     column.each(t, squeeze, (_, y) => {
       expect(y).toBeGreaterThanOrEqual(0);
       expect(y).toBeLessThanOrEqual(LENGTH);
-      found[Math.min(7, Math.floor((8 * y) / LENGTH))]!++;
+      all++;
+      if (y < lower) found[Math.floor((5 * y) / lower)]!++;
     });
-    expect(found.reduce((a, b) => a + b)).toBeLessThanOrEqual(column.count);
-    const room = found.map((_, i) => roomBetween((i * LENGTH) / 8, ((i + 1) * LENGTH) / 8, squeeze));
-    const [dots, all] = [found, room].map((each) => each.reduce((x, y) => x + y)) as [number, number];
+    expect(all).toBeLessThanOrEqual(column.count);
+    const room = found.map((_, i) => roomBetween((i * lower) / 5, ((i + 1) * lower) / 5, squeeze));
+    const [dots, whole] = [found, room].map((each) => each.reduce((x, y) => x + y)) as [number, number];
     found.forEach((count, i) => {
-      const even = (dots * room[i]!) / all;
+      const even = (dots * room[i]!) / whole;
       expect(Math.abs(count - even), `stretch ${i} at ${t}`).toBeLessThan(2 + 0.1 * even);
     });
   }
 });
 
+test("while the calf squeezes, its lower valve lets nothing pass and the blood below it stands still", () => {
+  const passed = fromBelow;
+  const mean = (flow: Float64Array) => flow.slice(1).reduce((a, b) => a + b) / (flow.length - 1);
+  expect(mean(passed)).toBeCloseTo(mean(traces.flows.legBed!), 3);
+  // The muscle's pressure rises from 0.1 s to 0.5 s.
+  for (let i = 20; i <= 100; i++) expect(passed[i]).toBe(0);
+  expect(Math.max(...passed)).toBeGreaterThan(1);
+  const column = bloodColumn(traces, 0.72, fromBelow);
+  const below = (time: number) => {
+    const found: number[] = [];
+    column.each(time, squeezeAt(traces, time), (_, y) => {
+      if (y > VALVES[1].at) found.push(y);
+    });
+    return found;
+  };
+  expect(below(0.15).length).toBeGreaterThan(8);
+  expect(below(0.45)).toEqual(below(0.15));
+  expect(below(0.95)).not.toEqual(below(0.15));
+});
+
+test("the computed valves: the upper one opens and the lower one shuts with the squeeze, and the other way round after it", () => {
+  const circulation = {
+    traces,
+    request: { body: { bsa: 0.72, haemoglobin: 150 } },
+  } as unknown as Circulation;
+  const valves = legValves();
+  const at = (time: number) => valves.follow(circulation, time)!;
+  const squeezed = at(4.4);
+  expect(squeezed.out).toBeGreaterThan(0.5);
+  expect(squeezed.in).toBeLessThan(0.05);
+  expect(at(4.9).in).toBeGreaterThan(0.3);
+});
+
 test("a dot moves up by the blood that has come in below it and left above it", () => {
-  const column = bloodColumn(traces, 0.72);
+  const column = bloodColumn(traces, 0.72, fromBelow);
   const at = (time: number) => {
     const heights = new Map<number, number>();
     column.each(time, 0, (dot, y) => heights.set(dot, y));

@@ -1,13 +1,13 @@
-/** Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above, and squeezed or not lies as dense everywhere. */
+/** Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above; what lies below the lower valve waits there while it is shut, the rest is as dense everywhere. */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { passage } from "../drawing/trace-clock.ts";
-import { halfWidth, LENGTH } from "./vein.ts";
+import { halfWidth, LENGTH, VALVES } from "./vein.ts";
 
 /** Dots in the column at the clock's zero. */
-const COUNT = 110;
+const COUNT = 84;
 /** mL in the column then, for each m2 of body: a child's and an adult's leg look alike. */
 const HELD = 91;
 /** Plane units between two places at which the vein's width is taken. */
@@ -22,10 +22,11 @@ export interface BloodColumn {
   each(time: number, squeeze: number, place: (dot: number, at: number, across: number) => void): void;
 }
 
-export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
+/** @param below L/min through the lower valve; null until it is known */
+export function bloodColumn(traces: Traces, bodySize: number, below: Float64Array | null): BloodColumn {
   const legs = legTraces(traces);
   const outflow = legs && passage(traces, legs.out);
-  const inflow = legs && passage(traces, legs.in);
+  const inflow = legs && passage(traces, below ?? legs.in);
   const held = HELD * bodySize;
   const each = held / COUNT;
   // Over many repeats the column neither swells nor runs dry.
@@ -37,20 +38,33 @@ export function bloodColumn(traces: Traces, bodySize: number): BloodColumn {
       const left = even * (outflow?.passed(time) ?? 0);
       const volume = held - left - low;
       const high = low + Math.min((1 + SWING) * held, Math.max((1 - SWING) * held, volume));
-      const placeOf = places(squeeze);
-      for (let dot = Math.ceil(low / each); dot * each < high; dot++)
-        place(dot, placeOf((dot * each - low) / (high - low)), 2 * part((dot + 1) * GOLDEN) - 1);
+      const above = places(squeeze, LOWER, 0);
+      for (let dot = Math.ceil(low / each); dot * each < high; dot++) {
+        const before = dot * each - low;
+        const at =
+          before < BELOW * held
+            ? FOOT(before / (BELOW * held))
+            : above((before - BELOW * held) / (high - low - BELOW * held));
+        place(dot, at, 2 * part((dot + 1) * GOLDEN) - 1);
+      }
     },
   };
 }
 
 const part = (value: number): number => value - Math.floor(value);
 
-/** From the part of the volume that lies below to the place along the vein, plane units. */
-function places(squeeze: number): (below: number) => number {
+/** Between two places along the vein, the lower one first: room up to each step, halves of plane units squared over the step. */
+function roomSums(squeeze: number, from: number, to: number): readonly number[] {
   const sums = [0];
-  for (let at = LENGTH; at > STEP / 2; at -= STEP)
-    sums.push(lastOf(sums) + halfWidth(at - STEP / 2, squeeze));
+  const steps = Math.round((from - to) / STEP);
+  for (let i = 0; i < steps; i++)
+    sums.push(lastOf(sums) + halfWidth(from - ((i + 0.5) * (from - to)) / steps, squeeze));
+  return sums;
+}
+
+/** From the part of the volume that lies below to the place along the vein, plane units. */
+function places(squeeze: number, from: number, to: number): (below: number) => number {
+  const sums = roomSums(squeeze, from, to);
   const whole = lastOf(sums);
   return (below) => {
     const sought = below * whole;
@@ -60,10 +74,19 @@ function places(squeeze: number): (below: number) => number {
       if (entryAt(sums, middle) <= sought) low = middle;
       else high = middle;
     }
-    const from = entryAt(sums, low);
-    return LENGTH - STEP * (low + (sought - from) / (entryAt(sums, high) - from));
+    const least = entryAt(sums, low);
+    const steps = low + (sought - least) / (entryAt(sums, high) - least);
+    return from - ((from - to) * steps) / (sums.length - 1);
   };
 }
+
+/** Where the lower valve's cusps end, the places below it, and their part of the vein's room at rest: no muscle squeezes them. */
+const LOWER = VALVES[1].at;
+const FOOT = places(0, LENGTH, LOWER);
+const BELOW = (() => {
+  const [below, above] = [roomSums(0, LENGTH, LOWER), roomSums(0, LOWER, 0)];
+  return lastOf(below) / (lastOf(below) + lastOf(above));
+})();
 
 export interface LegTraces {
   /** L/min through the last valve, and from the capillaries into the veins */

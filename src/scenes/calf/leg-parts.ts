@@ -19,22 +19,22 @@ export const FASCIA = partOf(
 
 /** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
 export const GASTROCNEMIUS = partOf(
-  "276 66, 256 80, 228 124, 196 178, 160 236, 137 298, 127 358, 132 430, 152 502, 178 572",
-  "276 66, 294 84, 262 166, 234 224, 210 288, 194 352, 184 422, 177 490, 176 532, 178 572",
+  "298 60, 272 80, 232 124, 196 178, 160 236, 137 298, 127 358, 132 430, 152 502, 178 572",
+  "298 60, 290 90, 260 166, 234 224, 210 288, 194 352, 184 422, 177 490, 176 532, 178 572",
 );
 /** The near one of its heads, which crosses the vein. */
 export const INNER_HEAD = partOf(
-  "286 54, 262 72, 228 112, 194 162, 166 218, 151 270, 146 336",
-  "286 54, 303 68, 270 124, 238 170, 216 222, 200 276, 190 336",
+  "300 50, 277 70, 236 112, 196 162, 166 218, 151 270, 146 336",
+  "300 50, 295 72, 268 124, 238 170, 216 222, 200 276, 190 336",
 );
 export const SOLEUS = partOf(
-  "304 184, 264 198, 230 232, 196 290, 176 352, 166 422, 166 492, 176 560, 194 630, 216 700",
-  "304 184, 314 204, 256 256, 228 316, 226 380, 226 440, 227 500, 229 560, 233 624, 216 700",
+  "318 180, 280 200, 234 236, 196 290, 176 352, 166 422, 166 492, 176 560, 194 630, 216 700",
+  "318 180, 302 214, 256 262, 228 316, 226 380, 226 440, 227 500, 229 560, 233 624, 216 700",
 );
 /** Tibialis posterior and its neighbours, between the vein and the bones. */
 export const DEEP_FLEXORS = partOf(
-  "314 226, 294 234, 280 262, 275 312, 275 380, 275 450, 277 520, 283 600, 289 670, 297 730, 303 776",
-  "314 226, 328 240, 333 290, 332 350, 331 420, 329 490, 325 560, 320 630, 314 690, 307 740, 303 776",
+  "320 196, 304 232, 288 272, 277 322, 275 380, 275 450, 277 520, 283 600, 289 670, 297 730, 303 776",
+  "320 196, 330 236, 333 290, 332 350, 331 420, 329 490, 325 560, 320 630, 314 690, 307 740, 303 776",
 );
 /** Far parts: biceps femoris to the fibula, and in front of the tibia its anterior muscle. */
 export const BICEPS_FEMORIS = partOf(
@@ -60,7 +60,7 @@ export const ACHILLES_TENDON = partOf(
 );
 
 export const TIBIA = loopOf(
-  "346 150, 306 144, 290 160, 299 194, 316 230, 326 290, 330 400, 326 520, 319 640, 308 730, 298 786, 297 820, 308 846, 326 852, 344 842, 354 822, 372 812, 372 784, 369 730, 374 640, 382 520, 388 400, 394 300, 402 240, 411 208, 402 186, 404 162, 390 145, 346 150",
+  "346 145, 306 140, 290 156, 299 194, 316 230, 326 290, 330 400, 326 520, 319 640, 308 730, 296 780, 292 806, 304 814, 322 804, 342 802, 360 808, 374 818, 381 800, 372 730, 374 640, 382 520, 388 400, 394 300, 402 240, 411 208, 402 186, 404 158, 390 141, 346 145",
 );
 /** Behind it, seen at its head and between the muscles. */
 export const FIBULA = partOf(
@@ -68,7 +68,7 @@ export const FIBULA = partOf(
   "294 168, 314 182, 312 208, 320 250, 330 400, 326 560, 318 700, 316 780, 320 830, 300 862",
 );
 export const FEMUR = loopOf(
-  "348 -60, 320 -40, 317 6, 302 40, 285 74, 289 108, 314 129, 346 127, 378 129, 404 112, 409 78, 396 40, 382 10, 378 -40, 348 -60",
+  "348 -60, 320 -40, 317 6, 302 40, 285 74, 289 110, 314 132, 346 130, 378 132, 404 114, 409 78, 396 40, 382 10, 378 -40, 348 -60",
 );
 export const PATELLA = loopOf("424 30, 414 54, 416 84, 426 106, 440 80, 439 46, 424 30");
 export const CALCANEUS = loopOf(
@@ -77,17 +77,19 @@ export const CALCANEUS = loopOf(
 
 /** The inner arch of the foot behind the malleolus: talus, navicular, cuneiform, metatarsal and the toe's two bones. */
 export const ARCH = [
-  "298 862, 302 838, 328 822, 358 823, 380 842, 404 848, 418 864, 412 888, 394 894, 368 884, 342 878, 312 878, 298 862",
+  "298 862, 297 834, 318 818, 344 814, 368 824, 388 842, 406 850, 418 864, 412 888, 394 894, 368 884, 342 878, 312 878, 298 862",
   "430 850, 420 866, 418 890, 430 908, 444 896, 446 868, 430 850",
   "460 862, 450 878, 451 902, 464 916, 486 908, 490 888, 482 868, 460 862",
   "493 900, 496 882, 514 882, 540 898, 576 914, 600 922, 608 940, 596 956, 574 944, 536 926, 502 916, 493 900",
   "612 950, 617 934, 636 941, 654 945, 662 954, 654 965, 636 962, 618 966, 612 950",
   "667 958, 671 948, 686 950, 697 958, 686 968, 671 968, 667 958",
 ].map(loopOf);
+/** The inner malleolus, nearer to us than the ankle's gap: drawn seen through. */
+export const MALLEOLUS = spots("296 790, 298 820, 306 842, 320 848, 334 838, 342 816, 346 796");
 /** Menisci, between the bones of the knee. */
 export const MENISCI = [
-  "298 134, 294 142, 304 144, 332 142, 310 138, 298 134",
-  "398 134, 402 142, 390 144, 362 142, 384 138, 398 134",
+  "292 132, 289 140, 300 141, 328 138, 308 136, 292 132",
+  "402 132, 406 140, 393 141, 364 138, 386 136, 402 132",
 ].map(loopOf);
 /** The outer side of the foot, behind its arch. */
 export const OUTER_FOOT = partOf(
@@ -112,9 +114,9 @@ export const SMALL_SAPHENOUS = {
   ),
   half: [0.8, 4.6],
 } as const;
-/** Veins that run into others: a perforating vein through fascia and muscle, and those of heel and foot. */
+/** Veins that run into others: a perforating vein through fascia and between the muscles, its valve at this part of its way, and those of heel and foot. */
 export const TRIBUTARIES = {
-  perforating: { line: spots("116 424, 148 430, 186 414, 230 386"), half: [3, 3.6] },
+  perforating: { line: spots("121 433, 140 440, 168 436, 204 418, 236 394"), half: [2.6, 4], valve: 0.78 },
   foot: [
     { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.8, 6] },
     { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.8, 5] },

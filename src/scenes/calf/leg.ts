@@ -15,7 +15,7 @@ import { FASCIA, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
 import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintInnerHead } from "./paint-leg.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
-import { CALF, freeHalfWidth, halfWidth, placeInLeg, squeezeAt, VALVES } from "./vein.ts";
+import { freeHalfWidth, halfWidth, placeInLeg, squeezeAt, VALVES } from "./vein.ts";
 
 interface LegState {
   readonly circulation: Circulation;
@@ -42,7 +42,7 @@ const DENSE = 1.25;
 const ODD = 0.7548776662;
 const FADE = 5;
 /** Half a dot, and how near it comes to the wall. */
-const DOT = 4;
+const DOT = 3.2;
 
 export function leg(): Leg {
   const view = new Container();
@@ -60,6 +60,7 @@ export function leg(): Leg {
   let known: Circulation | null = null;
   let [painted, fine, narrowed] = ["", 0, ""];
   let column: BloodColumn | null = null;
+  let filling: Float64Array | null = null;
 
   const paint = (saturation: number, density: number, theme: Theme): void => {
     const { left, top, right, bottom } = LEG;
@@ -82,13 +83,16 @@ export function leg(): Leg {
       const fit = fitInto(box, LEG);
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
-      if (known !== circulation || !column) {
+      const below = valves?.below ?? null;
+      if (known !== circulation || filling !== below || !column) {
         known = circulation;
-        column = bloodColumn(circulation.traces, circulation.request.body.bsa);
+        filling = below;
+        column = bloodColumn(circulation.traces, circulation.request.body.bsa, below);
         blood.resize(column.count);
       }
       const saturation = saturationOf(circulation, "ivc");
-      const look = `${theme.name} ${Math.round(saturation)}`;
+      const artery = saturationOf(circulation, "arterial");
+      const look = `${theme.name} ${Math.round(saturation)} ${Math.round(artery)}`;
       const density = fit.scale * DENSE;
       if (look !== painted || !servesAt(fine, density)) {
         [painted, fine, narrowed] = [look, density, ""];
@@ -98,7 +102,7 @@ export function leg(): Leg {
       const squeeze = squeezeAt(circulation.traces, time);
       const width = squeeze.toFixed(3);
       if (width !== narrowed) {
-        drawVein(vein.clear(), squeeze, saturation, theme);
+        drawVein(vein.clear(), squeeze, { vein: saturation, artery }, theme);
         for (const muscles of [calf, deep]) muscles.bend(squeeze);
       }
       narrowed = width;
@@ -117,7 +121,7 @@ export function leg(): Leg {
 function placeBlood(
   blood: Streaks,
   column: BloodColumn,
-  { circulation, time, still }: LegState,
+  { circulation, valves, time, still }: LegState,
   open: readonly number[],
   theme: Theme,
 ): void {
@@ -131,7 +135,8 @@ function placeBlood(
     const free = freeHalfWidth(at, squeeze, open);
     // Between cusps that are shut there is room for few.
     const crowd = free / halfWidth(at, squeeze) - ((dot * dot * ODD) % 1);
-    const speed = legs ? Math.abs(valueAt(traces, at < CALF.top ? legs.out : legs.in, time)) : 0;
+    const flow = at < VALVES[1].at ? legs?.out : (valves?.below ?? legs?.in);
+    const speed = flow ? Math.abs(valueAt(traces, flow, time)) : 0;
     const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));
     blood.set(shown++, {
       x: spot[0],

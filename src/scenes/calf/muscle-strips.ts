@@ -7,7 +7,7 @@ import type { Part } from "./rounded.ts";
 import { CALF, halfWidth, narrowing, placeInLeg } from "./vein.ts";
 
 /** Plane units of a strip. */
-const STEP = 8;
+const STEP = 4;
 /** Between strips; above and below the muscle one is enough. */
 const CUTS = [
   0,

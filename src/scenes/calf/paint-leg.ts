@@ -17,6 +17,7 @@ import {
   GASTROCNEMIUS,
   INNER_HEAD,
   INNER_TENDON,
+  MALLEOLUS,
   MENISCI,
   NAIL,
   OUTER_FOOT,
@@ -57,17 +58,18 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   for (const { line, width } of TENDONS) paintTendon(ink, line, width, theme);
   for (const part of [FEMUR, CALCANEUS, ...ARCH, TIBIA, PATELLA]) paintRounded(ink, part, bone, EDGE);
   paintCartilage(ink, theme);
+  paintMalleolus(ink, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
   paintThinVein(ink, SMALL_SAPHENOUS, saturation, theme);
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
-/** Behind the vein's rear wall: the calf muscles, the fascia around them, and their tendon. */
+/** Behind the vein's rear wall: the calf muscles, the perforating vein between them, and their tendon. */
 export function paintCalfMuscles(ink: Ink, saturation: number, theme: Theme): void {
   paintMuscle(ink, SOLEUS, theme);
+  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
   paintMuscle(ink, GASTROCNEMIUS, theme);
   paintAchilles(ink, theme);
-  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
 }
 
 /** Between the vein's front wall and the bones. */
@@ -111,7 +113,7 @@ function paintSkin(ink: Ink, theme: Theme): void {
   }
   ink.restore();
   trace(ink, NAIL);
-  ink.lineWidth = 2.5;
+  ink.lineWidth = 1.2;
   ink.strokeStyle = skin.edge;
   ink.stroke();
 }
@@ -148,7 +150,9 @@ function paintCartilage(ink: Ink, theme: Theme): void {
   const { light, shade } = legTissue("tendon", theme);
   const faces: readonly (readonly [Part, (y: number) => boolean])[] = [
     [FEMUR, (y) => y > 92],
-    [TIBIA, (y) => y < 154],
+    [TIBIA, (y) => y < 150],
+    [TIBIA, (y) => y > 797],
+    [entryAt(ARCH, 0), (y) => y < 836],
   ];
   for (const [part, glides] of faces) {
     ink.save();
@@ -172,6 +176,24 @@ function paintCartilage(ink: Ink, theme: Theme): void {
     ink.strokeStyle = legTissue("bone", theme).edge;
     ink.stroke();
   }
+}
+
+/** Over the ankle's gap, seen through. */
+function paintMalleolus(ink: Ink, theme: Theme): void {
+  const { body, edge } = legTissue("bone", theme);
+  const { x, y } = curve(MALLEOLUS);
+  ink.save();
+  trace(
+    ink,
+    [...x].map((each, i): Spot => [each, entryAt(y, i)]),
+  );
+  ink.globalAlpha = 0.35;
+  ink.fillStyle = body;
+  ink.fill();
+  ink.lineWidth = 1.6;
+  ink.strokeStyle = edge;
+  ink.stroke();
+  ink.restore();
 }
 
 /** What lies farther from us than the bones and the vein. */

@@ -6,14 +6,14 @@ import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
 import { curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { cuspOf, halfWidth, LENGTH, onCusp, placeInLeg, VALVES } from "./vein.ts";
+import { cuspOf, HALF, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
 
 /** Plane units of the vein's wall. */
 const WALL = 5;
 /** Parts of the vein's width, from its edge to its light. */
 const ROUND = [1, 0.8, 0.5] as const;
 /** Samples along the vein. */
-const STEPS = 170;
+const STEPS = 300;
 
 const tonesOf = (saturation: number, theme: Theme): Round => {
   const round = roundOf(saturation, theme);
@@ -23,9 +23,39 @@ const tonesOf = (saturation: number, theme: Theme): Round => {
 /** From the edge inward. The blood's marks stand on the last, so that it stays near to the ground. */
 const bandsOf = ({ edge, body, light }: Round): readonly string[] => [edge, body, mix(body, light, 0.3)];
 
-/** @param saturation percent, of the blood in it */
-export function drawVein(ink: Graphics, squeeze: number, saturation: number, theme: Theme): void {
+/** Plane units: half the artery's width, and from the vein's wall to its middle. */
+const ARTERY = { half: 3.6, beside: 7 } as const;
+/** Plane units along the vein to where the artery has grown too thin to be drawn. */
+const ARTERY_ENDS = 960;
+
+/** In front of the vein, whose wall it follows. @param saturation percent */
+function drawArtery(ink: Graphics, squeeze: number, saturation: number, theme: Theme): void {
   const tones = tonesOf(saturation, theme);
+  for (const [part, colour] of [
+    [1.3, tones.wall],
+    [0.9, tones.edge],
+    [0.55, tones.body],
+  ] as const) {
+    const sides: [Spot[], Spot[]] = [[], []];
+    for (let at = 0; at <= ARTERY_ENDS; at += 6) {
+      const half = part * ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS);
+      const middle = HALF - narrowing(at, squeeze) + ARTERY.beside;
+      sides[0].push(placeInLeg(at, middle - half).spot);
+      sides[1].push(placeInLeg(at, middle + half).spot);
+    }
+    ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
+  }
+}
+
+/** With the artery beside it. @param saturations percent, of the blood in both */
+export function drawVein(
+  ink: Graphics,
+  squeeze: number,
+  saturations: { readonly vein: number; readonly artery: number },
+  theme: Theme,
+): void {
+  drawArtery(ink, squeeze, saturations.artery, theme);
+  const tones = tonesOf(saturations.vein, theme);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= STEPS; i++) {
@@ -75,7 +105,7 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
         .fill({ color: body })
         .stroke({
           color: theme.name === "dark" ? tissue("valve", theme).shade : edge,
-          width: 1.4,
+          width: 1,
           join: "round",
         });
   });
@@ -87,7 +117,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 1.2 + 0.9 * (1 - t);
+    const half = 0.6 + 1.7 * (1 - t);
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;
@@ -104,12 +134,14 @@ interface ThinVein {
   readonly line: readonly Spot[];
   /** plane units: half its width where it begins and ends */
   readonly half: readonly [number, number];
+  /** part of its way at which a valve lets blood on and not back */
+  readonly valve?: number;
 }
 
 /** A vein too thin for marks. @param saturation percent */
 export function paintThinVein(
   ink: Ink,
-  { line: points, half: [from, to] }: ThinVein,
+  { line: points, half: [from, to], valve }: ThinVein,
   saturation: number,
   theme: Theme,
 ): void {
@@ -134,4 +166,19 @@ export function paintThinVein(
   ROUND.forEach((part, i) => {
     pass(part, -0.8, entryAt(bandsOf(tones), i));
   });
+  if (valve === undefined) return;
+  // Two cusps that meet downstream.
+  placeOn(line, valve, at);
+  const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
+  const half = from + (to - from) * valve;
+  for (const side of [1, -1]) {
+    const spot = (on: number, across: number): Spot => [
+      x + on * dx - side * across * dy,
+      y + on * dy + side * across * dx,
+    ];
+    trace(ink, [spot(-6, half), spot(0, 0.95 * half), spot(4, 0.5 * half), spot(6, 0.2)]);
+    ink.lineWidth = 1.7;
+    ink.strokeStyle = tissue("valve", theme).light;
+    ink.stroke();
+  }
 }

@@ -16,8 +16,8 @@ const AXIS = curve(
 );
 export const LENGTH = AXIS.length;
 /** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that full squeeze takes away. */
-export const HALF = 22;
-const GREATEST_NARROWING = 0.66;
+export const HALF = 16;
+const GREATEST_NARROWING = 0.62;
 /** Where it begins to taper on its way to the toes, and half its width at their end. */
 const TAPERS = 800;
 const THINNEST = 2;
@@ -56,11 +56,12 @@ export function halfWidth(at: number, squeeze: number): number {
 /** Plane units by which muscle presses the wall in. */
 export function narrowing(at: number, squeeze: number): number {
   const along = (at - CALF.top) / (CALF.bottom - CALF.top);
-  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * squeeze * Math.sin(Math.PI * along) ** 0.7 : 0;
+  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * squeeze * Math.sin(Math.PI * along) ** 1.4 : 0;
 }
 
 /** The wall bulges behind the cusps: at once above where they spring from it, and gently back beyond their edges. */
-const sinus = (above: number): number => 12 * Math.exp(-(((above - 22) / (above < 22 ? 13 : 24)) ** 2));
+const sinus = (above: number): number =>
+  9 * Math.exp(-(Math.abs((above - 17) / (above < 17 ? 13 : 23)) ** 2.6));
 
 /** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
 export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];
@@ -69,12 +70,12 @@ const LENGTHENED = 1.9;
 
 /** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one. */
 export function cuspOf(at: number, open: number): Cusp {
-  const reach = HALF * 0.8 * open;
+  const reach = HALF * 0.76 * open;
   const rise = Math.sqrt((LENGTHENED * HALF) ** 2 - (HALF - reach) ** 2);
   const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
   return [
     [HALF + 1, at],
-    [mix(0.02 * HALF, 0.9 * HALF), at - rise * mix(0.12, 0.5)],
+    [mix(0.02 * HALF, 1.16 * HALF), at - rise * mix(0.12, 0.42)],
     [reach, at - rise],
   ];
 }

@@ -27,19 +27,33 @@ const INFERIOR_VENA_CAVA = vessel("lowerIvc", ["ivc", "ivc"], 30, "470 904, 468 
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
   vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "468 276, 410 276, 372 290, 350 304", {
-    joins: "upperCava",
+    joins: "cavae",
   }),
   vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "468 276, 540 274, 600 266, 634 286", {
-    joins: "upperCava",
+    joins: "cavae",
+  }),
+];
+
+/** Into the lungs' trees, narrower where the upper lobe's branch has left. */
+const LOBAR_ARTERIES: readonly Vessel[] = [
+  vessel("rightLobarArtery", ["right", "pulmonaryArtery"], 17, "360 297, 340 311, 322 330, 313 358", {
+    share: 0.6,
+    joins: "cavae",
+  }),
+  vessel("leftLobarArtery", ["left", "pulmonaryArtery"], 17, "624 280, 646 292, 664 308, 680 332, 690 352", {
+    share: 0.6,
+    joins: "cavae",
   }),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
-  vessel("collaterals", ["collaterals", "arterial"], 6, "590 330, 630 340, 660 322, 672 300"),
+  vessel("collaterals", ["collaterals", "arterial"], 6, "594 392, 618 366, 646 340, 672 312", {
+    behind: true,
+  }),
 ];
 
 const SVC_TO_LUNGS: Vessel = vessel("svc", ["svc", "svc"], 28, "468 222, 468 276", {
-  joins: "upperCava",
+  joins: "cavae",
 });
 
 const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">): Vessel => ({
@@ -48,7 +62,7 @@ const trunk = (name: string, { width, points }: Pick<Vessel, "width" | "points">
   blood: "ivc",
   width,
   points,
-  joins: "upperCava",
+  joins: "cavae",
 });
 
 /** What lies between the great veins and the pulmonary arteries or the heart. */
@@ -57,14 +71,18 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400", { joins: "lowerCava" }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400", { joins: "cavae" }),
   ],
   atriopulmonary: [
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
     vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
-    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304"),
-    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286"),
+    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304", {
+      joins: "cavae",
+    }),
+    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286", {
+      joins: "cavae",
+    }),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],
@@ -122,6 +140,7 @@ export function vesselsOf(stage: Stage, open: boolean, close = false): readonly 
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
     // The ascending aorta lies before the pulmonary arteries.
     ...CENTRE[stage],
+    ...(stage === "two-ventricle" ? [] : LOBAR_ARTERIES),
     ...chest.filter((each) => !isAorta(each)),
     ...NECK_ARTERIES,
     ...UPPER_VEINS,

@@ -34,11 +34,12 @@ export const KIDNEY_VEINS: readonly Vessel[] = [
 
 /** To the liver's hilum and to the spleen from one trunk, to the bowel from another below it. */
 export const BELLY_ARTERIES: readonly Vessel[] = [
-  vessel("liverArtery", ARTERY, 11, "532 630, 514 628, 482 622, 452 612, 428 600", {
+  vessel("coeliacTrunk", ARTERY, 15, "531 660, 531 642", { share: 0.3, joins: "coeliac" }),
+  vessel("liverArtery", ARTERY, 11, "531 646, 526 633, 508 627, 482 622, 452 612, 428 600", {
     share: 0.2,
     joins: "coeliac",
   }),
-  vessel("gutSplenicArtery", ARTERY, 10, "532 630, 566 634, 600 624, 636 630, 672 616, 716 624", {
+  vessel("gutSplenicArtery", ARTERY, 10, "531 646, 537 634, 566 633, 600 624, 636 630, 672 616, 716 624", {
     share: 0.1,
     joins: "coeliac",
   }),
@@ -57,17 +58,17 @@ export const PORTAL_VEINS: readonly Vessel[] = [
 
 /** They leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  vessel("hepatic", VEIN, 16, "384 538, 424 534, 466 522", { share: 0.45, joins: "lowerCava" }),
-  vessel("hepaticLeft", VEIN, 10, "544 562, 506 552, 470 528", { share: 0.15, joins: "lowerCava" }),
+  vessel("hepatic", VEIN, 16, "384 538, 424 534, 466 522", { share: 0.45, joins: "cavae" }),
+  vessel("hepaticLeft", VEIN, 10, "544 562, 506 552, 470 528", { share: 0.15, joins: "cavae" }),
 ];
 
 const bed = (name: string, blood: "arterial" | "ivc", width: number, share: number, way: string): Vessel =>
   vessel(name, ["splanchnic", blood], width, way, { share, becomes: "ivc", bed: true });
 
 export const BELLY_BEDS: readonly Vessel[] = [
-  bed("liverPortalBed", "ivc", 74, 0.25, "424 614, 360 628, 292 612, 262 572, 312 538, 386 536"),
-  bed("liverBed", "arterial", 44, 0.2, "428 602, 372 604, 322 590, 316 566, 344 550, 388 538"),
-  bed("liverLeftBed", "ivc", 22, 0.15, "440 608, 490 604, 546 592, 596 574, 584 562, 542 562"),
+  bed("liverPortalBed", "ivc", 92, 0.25, "424 614, 356 624, 288 604, 270 570, 318 544, 386 537"),
+  bed("liverBed", "arterial", 66, 0.2, "428 602, 416 590, 404 572, 394 554, 388 538"),
+  bed("liverLeftBed", "ivc", 40, 0.15, "440 608, 474 594, 514 588, 556 582, 574 572, 542 562"),
   bed("gutBed", "arterial", 56, 0.3, "590 866, 640 840, 690 868, 690 924, 640 946, 588 928, 560 886"),
   bed("gutSpleenBed", "arterial", 26, 0.1, "714 624, 738 604, 756 626, 742 652, 714 640"),
   bed("rightKidneyBed", "arterial", 24, 0.2, "400 752, 380 722, 354 730, 344 760, 354 790, 382 796, 400 766"),

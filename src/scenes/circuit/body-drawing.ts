@@ -7,12 +7,14 @@ import { type Curve, curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawBed } from "./bed-drawing.ts";
+import { SEWN } from "./chest-plan.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { ORGANS, type Outline } from "./outlines.ts";
 import { skinOf } from "./paint-figure.ts";
+import { drawRings } from "./rings-drawing.ts";
 import { drawLiverBefore } from "./silhouette.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
@@ -118,6 +120,8 @@ function drawTubes(
         cap: "round",
       });
   }
+  for (const { vessel, line } of looks)
+    if (vessel.name === "conduit") drawRings(ink, { vessel, line }, SEWN.extracardiac, theme);
   for (const { vessel, lit } of looks)
     if (vessel.under && !vessel.behind && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }

@@ -8,7 +8,7 @@ import type { Tube } from "../anatomy/great-vessels.ts";
 import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import type { Tree } from "../anatomy/tree.ts";
-import { curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import type { Blood, Vessel } from "./vessel.ts";
 
 /** Plane units of the chest's origin, and of one of its millimetres; the chest counts up, the plane down. */
@@ -34,11 +34,14 @@ const BESIDE_RIGHT = 10;
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
 export const TRUNKS = {
   "lateral-tunnel": { width: 36, points: spots("468 524, 466 450, 464 360, 468 276") },
-  extracardiac: { width: 34, points: spots("468 524, 454 470, 444 390, 452 320, 468 276") },
+  extracardiac: { width: 38, points: spots("468 524, 454 470, 444 390, 452 320, 468 276") },
 } as const;
 
 /** The part of that way which is sewn in. */
-const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.06, 0.9] } as const;
+export const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.06, 0.9] } as const;
+
+/** Plane units by which the cloth lies within the vessel's outline: the blood fills it to its wall. */
+const WALL = 3;
 
 function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   if (stage !== "extracardiac" && stage !== "lateral-tunnel") return {};
@@ -50,7 +53,7 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
     (each, i): Point => [(each - CHEST_AT.x) / CHEST_AT.scale, (CHEST_AT.y - entryAt(y, i)) / CHEST_AT.scale],
   ).filter((_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1));
   const kind = stage === "extracardiac" ? "conduit" : "patch";
-  return { graft: { kind, line, widths: line.map(() => width / CHEST_AT.scale) } };
+  return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }
 
 const frames = new Map<Stage, ChestFrame>();
@@ -100,7 +103,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
     ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
-    artery("arch", "aorta", 38, along("aorta")),
+    artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
     artery(
       "brachiocephalicArtery",
       "upper",
@@ -129,9 +132,22 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
         lung,
         stage === "two-ventricle" && lung.side === "right" ? BEFORE_VEINS : Number.POSITIVE_INFINITY,
       ),
-      ...veins(lung, tube),
+      ...veins(lung, tube, heart),
     ]),
   ];
+}
+
+/** Plane units of the aorta's way that lie in the ventricle and under its valve. */
+const BELOW_ANNULUS = 19;
+
+function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
+  const line = curve(points);
+  const at = new Float64Array(4);
+  return Array.from({ length: 25 }, (_, i): Spot => {
+    const start = BELOW_ANNULUS / line.length;
+    placeOn(line, start + (1 - start) * (i / 24), at);
+    return [entryAt(at, 0), entryAt(at, 1)];
+  });
 }
 
 /** Blood on its way through atrium and ventricle, which are painted. */
@@ -160,13 +176,17 @@ function throughHeart({ at }: HeartShape, vein: Tube): readonly Vessel[] {
 const thinned = <T>(line: readonly T[]): readonly T[] =>
   line.filter((_, i) => (i % 8 === 0 && i < line.length - 4) || i === line.length - 1);
 
-function veins({ side }: LungShape, tube: (name: string) => Tube): readonly Vessel[] {
+/** Each ends within the left atrium, behind what lies before it. */
+function veins({ side }: LungShape, tube: (name: string) => Tube, { at }: HeartShape): readonly Vessel[] {
   return (["Upper", "Lower"] as const).map((which) => ({
     name: `${side}${which === "Upper" ? "" : "Lower"}PulmonaryVein`,
     flow: side,
     blood: "pulmonaryVein",
     width: 18,
-    points: thinned(tube(`${side}${which}PulmonaryVein`).line).map(onPlane),
+    points: [
+      ...thinned(tube(`${side}${which}PulmonaryVein`).line),
+      at(which === "Upper" ? -7 : -5, side === "right" ? -4 : -7),
+    ].map(onPlane),
     share: 0.5,
     behind: true,
   }));

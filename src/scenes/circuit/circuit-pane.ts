@@ -11,6 +11,7 @@ import { vesselsOf } from "./anatomy.ts";
 import { BODY } from "./arrange.ts";
 import { drawLit, drawVessels } from "./body-drawing.ts";
 import { type Laid, layVessels } from "./dots.ts";
+import { drawFace } from "./face-drawing.ts";
 import { flowing } from "./flowing.ts";
 import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
@@ -133,12 +134,12 @@ export function pane(): Pane {
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     for (const ink of [under, back, front, lights]) ink.clear();
     if (!close) drawLit(lights, lit, theme);
-    const depth = inDepth(laid, lit);
-    const emphasis = { lit, dim };
+    const [depth, emphasis] = [inDepth(laid, lit), { lit, dim }];
     drawVessels(under, depth.under, circulation, theme, emphasis);
     drawThroughLiver(back, depth.under, circulation, theme);
     drawVessels(back, depth.behind, circulation, theme, emphasis);
     drawVessels(front, [...depth.before, ...depth.shown], circulation, theme, emphasis);
+    drawFace(front, close, theme);
   };
 
   return {

@@ -47,6 +47,9 @@ export const HEAD: readonly Spot[] = bothSides(
   spots("500 -176, 541 -171, 575 -150, 594 -118, 598 -84, 593 -46, 586 -8, 572 30, 547 60, 521 75, 500 78"),
 );
 
+/** From where to where it lies before the neck's vessels. */
+export const FACE = { top: -56, bottom: 72 } as const;
+
 const EAR: readonly Spot[] = spots("590 -52, 602 -62, 610 -50, 608 -24, 600 -4, 591 0, 588 -26, 590 -52");
 export const EARS: readonly (readonly Spot[])[] = [EAR, mirrored(EAR)];
 

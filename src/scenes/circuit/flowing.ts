@@ -10,6 +10,7 @@ import { RICH, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
+import { seenAlong, seenAt } from "./hidden.ts";
 import type { Vessel } from "./vessel.ts";
 
 const ML_S_PER_L_MIN = 1000 / 60;
@@ -46,6 +47,7 @@ export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
   let laid: readonly Laid[] = [];
   let dots: Dots | null = null;
+  let seen: ReturnType<typeof seenAlong> = [];
   let streams: readonly (Stream | null)[] = [];
   let circulation: Circulation | null = null;
   let reach = new Float64Array(0);
@@ -73,6 +75,7 @@ export function flowing(): Flowing {
       if (nextLaid !== laid || !dots) {
         laid = nextLaid;
         dots = layDots(laid);
+        seen = seenAlong(laid);
         reach = new Float64Array(laid.length);
         shared = null;
       }
@@ -126,7 +129,11 @@ export function flowing(): Flowing {
           width,
           colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
           shape: shapeOf(saturation >= RICH, still),
-          alpha: left ? 0 : (1 - dimOf(emphasis, each.vessel.name)) * fadeOf(each.vessel, entryAt(out, 4)),
+          alpha: left
+            ? 0
+            : (1 - dimOf(emphasis, each.vessel.name)) *
+              fadeOf(each.vessel, entryAt(out, 4)) *
+              (lit.has(each.vessel.name) ? 1 : seenAt(seen[index], entryAt(out, 4))),
         });
       }
     },

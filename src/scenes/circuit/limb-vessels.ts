@@ -36,7 +36,7 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     "leftCarotid",
     ["upper", "arterial"],
     11,
-    "555 225, 555 200, 546 156, 532 110, 532 70, 542 28, 554 -10, 559 -52",
+    "555 225, 555 200, 546 156, 532 110, 531 70, 535 28, 541 -8, 559 -52",
     {
       share: HEAD,
       joins: "arch",
@@ -46,7 +46,7 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     "rightCarotid",
     ["upper", "arterial"],
     11,
-    "490 170, 478 140, 468 110, 468 70, 458 28, 446 -10, 441 -52",
+    "490 170, 478 140, 468 110, 469 70, 465 28, 459 -8, 441 -52",
     {
       share: HEAD,
       joins: "arch",
@@ -64,7 +64,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     "888 922, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
     { share: ARM, ...upperVein },
   ),
-  ...pair("leftJugular", ["upper", "svc"], 13, "577 -54, 572 -10, 561 28, 556 66, 558 110, 562 150", {
+  ...pair("leftJugular", ["upper", "svc"], 13, "577 -54, 564 -10, 552 28, 551 66, 556 110, 562 150", {
     share: HEAD,
     ...upperVein,
   }),

@@ -59,13 +59,14 @@ export const STOMACH: Outline = {
   ),
 };
 
-/** Coils to both sides of the great vessels, the one further back first. */
-export const SMALL_BOWEL: readonly Outline[] = [
-  "338 850, 384 846, 430 858, 436 880, 396 888, 346 884",
-  "340 900, 384 908, 428 900, 440 922, 404 944, 350 934, 336 956, 372 972, 398 962",
-  "686 806, 644 800, 602 818, 600 842, 640 850, 690 842, 700 868, 664 882, 604 874",
-  "604 894, 650 906, 696 892, 706 918, 668 934, 612 922, 600 946, 640 964, 678 956",
-].map((way) => ({ name: "gut", width: 25, points: spots(way) }));
+/** One coil from the duodenum's end to the caecum, behind the great vessels and the mesentery's. */
+export const SMALL_BOWEL: Outline = {
+  name: "gut",
+  width: 26,
+  points: spots(
+    "548 706, 566 752, 620 786, 690 800, 700 822, 650 836, 580 834, 556 850, 600 866, 690 864, 706 886, 670 900, 590 898, 500 884, 420 866, 352 848, 334 866, 366 886, 440 900, 540 916, 640 932, 696 924, 704 946, 650 962, 560 950, 470 936, 380 914, 338 916, 344 938, 420 958, 440 976, 400 986, 350 966, 312 942",
+  ),
+};
 
 /** Up on the right, across before the great vessels, down on the left, and through the pelvis. */
 export const COLON: Outline = {
@@ -76,4 +77,4 @@ export const COLON: Outline = {
   ),
 };
 
-export const ORGANS: readonly Outline[] = [...PAINTED, ...BRAIN, ...KIDNEYS, ...SMALL_BOWEL, COLON];
+export const ORGANS: readonly Outline[] = [...PAINTED, ...BRAIN, ...KIDNEYS, SMALL_BOWEL, COLON];

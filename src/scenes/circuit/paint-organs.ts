@@ -48,7 +48,7 @@ export function paintOrgansBehind(ink: Ink, theme: Theme): void {
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
   paintOrgan(ink, upright(SPLEEN.points), tones.spleen, { depth: 18, edge: 2 });
   paintOrgan(ink, upright(PANCREAS.points), tones.pancreas, { depth: 10, edge: 1.6 });
-  for (const coil of SMALL_BOWEL) paintBowel(ink, coil, tones.bowel);
+  paintBowel(ink, SMALL_BOWEL, tones.bowel);
 }
 
 /** Before the great vessels. */

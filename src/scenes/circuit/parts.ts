@@ -8,7 +8,13 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: SUPERIOR,
   ivc: ["lowerIvc", "ivc"],
   greatVeins: [...SUPERIOR, "lowerIvc", "ivc"],
-  pulmonaryArtery: ["rightPulmonaryArtery", "leftPulmonaryArtery", "lungTrunk"],
+  pulmonaryArtery: [
+    "rightPulmonaryArtery",
+    "leftPulmonaryArtery",
+    "rightLobarArtery",
+    "leftLobarArtery",
+    "lungTrunk",
+  ],
   pulmonaryVein: [
     "rightPulmonaryVein",
     "rightLowerPulmonaryVein",

@@ -1,0 +1,24 @@
+/** The lower face, behind which the neck's vessels run up to the skull's base. */
+import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
+import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
+import type { Theme } from "../theme/theme.ts";
+import { FACE, FEATURES, HEAD } from "./figure-shape.ts";
+import { skinOf } from "./paint-figure.ts";
+
+/** How much of the neck's vessels the face hides. */
+const FACE_COVER = 0.66;
+
+/** @param close heart and lungs fill the picture, without it */
+export function drawFace(ink: Graphics, close: boolean, theme: Theme): void {
+  if (close) return;
+  const { body, edge } = skinOf(theme);
+  const isFace = ([, y]: Spot) => y > FACE.top && y < FACE.bottom;
+  const { x, y } = curve(HEAD, 3);
+  const rim = Array.from(x, (each, i): Spot => [each, entryAt(y, i)]).filter(isFace);
+  ink.poly(rim.flat(), true).fill({ color: body, alpha: FACE_COVER });
+  for (const line of FEATURES.filter((each) => each.every(isFace))) {
+    traceCurve(ink, curve(line));
+    ink.stroke({ color: edge, width: 2, alpha: 0.6 });
+  }
+}
