@@ -95,7 +95,7 @@ export function paintHidden(
   paintSewnBehind(ink, anatomy.frame, theme);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
-  letThrough(ground, anatomy, seen);
+  letThrough(ground, bounds, anatomy, seen);
   laidOver(ink, ground, bounds);
 }
 
@@ -157,17 +157,18 @@ export function paintInLiver(
   laidOver(below, hepatic, bounds);
   // Their mouths open into its lumen.
   paintTubes(below, those("cava"), hollow(theme), 0);
-  // They run in the liver: its tissue lies over them, and they throw no shadow on it.
-  below.globalCompositeOperation = "source-atop";
-  below.globalAlpha = IN_LIVER;
-  below.fillStyle = tissue("liver", theme).body;
-  trace(below, abdomen.liver, true);
-  below.fill();
-  laidOver(ink, below, bounds);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
-  paintTubes(before, abdomen.portal, portal(theme), WALL * s);
-  laidOver(ink, before, bounds, CAST * s);
+  paintTubes(before, abdomen.portal, portal(theme), THIN * s);
+  for (const own of [below, before]) {
+    // They run in the liver: its tissue lies over them, and they throw no shadow on it.
+    own.globalCompositeOperation = "source-atop";
+    own.globalAlpha = IN_LIVER;
+    own.fillStyle = tissue("liver", theme).body;
+    trace(own, abdomen.liver, true);
+    own.fill();
+    laidOver(ink, own, bounds);
+  }
 }
 
 export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {
@@ -197,7 +198,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
-  letThrough(layer, anatomy, seen);
+  letThrough(layer, bounds, anatomy, seen);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
@@ -222,14 +223,24 @@ function traceLoops(ink: Ink, loops: Loops): void {
   }
 }
 
-/** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, { veins }: Anatomy, seen: Loops): void {
+/** Where the aorta passes the pathway it turns to glass, softly from its edges inwards; the vein from the left arm lies before its branches. */
+function letThrough(ink: Ink, bounds: Bounds, { veins, frame }: Anatomy, seen: Loops): void {
+  const s = frame.scale;
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = ink.strokeStyle = "#000";
-  traceLoops(ink, seen);
+  ink.strokeStyle = "#000";
+  const clear = scratch(ink, bounds);
+  traceLoops(clear, seen);
+  clear.fill();
+  clear.globalCompositeOperation = "destination-out";
+  clear.globalAlpha = 0.4;
+  // Its rim and the wall under that stay covered: a hard edge would read as a flap.
+  for (const wide of [3, 5, 7, 9, 11, 13]) {
+    clear.lineWidth = wide * s;
+    clear.stroke();
+  }
   ink.globalAlpha = 1 - GLASS;
-  ink.fill();
+  laidOver(ink, clear, bounds);
   ink.globalAlpha = 1;
   for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);

@@ -26,8 +26,10 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const [dx, dy] = [x - centre[0], y - centre[1]];
     const beyond = dx * normal[0] + dy * normal[1];
     const across = Math.abs(dy * normal[0] - dx * normal[1]);
-    if (beyond < -width || beyond > width || across > width / 2 + UNDER) continue;
     const lung = name === "left" || name === "right";
+    // The vein beyond has a wall of its own, which nothing covers here.
+    const under = lung || beyond < 0 ? UNDER : 0;
+    if (beyond < -width || beyond > width || across > width / 2 + under) continue;
     const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
     const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
     return [Math.max(channel, -distance), lung ? 1 : Math.min(1, 1 - beyond / SOFT)];
