@@ -17,14 +17,16 @@ export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
   ...upperVeins(place),
 ];
 
-function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
+function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
   const vein = { to: ivc.width } as const;
   // It runs on under what it goes over into, as far as a deep breath draws it down.
-  const [nx, ny] = ivc.normal;
-  const on = lowerVein?.filter(([, up]) => up > y + s && up < y + 1.7 * INTO * s) ?? [];
-  const end: readonly Point[] = on.length > 0 ? on : [[x - 1.7 * INTO * s * nx, y - 1.7 * INTO * s * ny]];
+  const reach = (chamber ? 1.2 : 1.7) * INTO * s;
+  const on = lowerVein?.filter(([, up]) => up > y + s && up < y + reach) ?? [];
+  // Into an atrium about the origin it turns towards that.
+  const [nx, ny] = chamber ? [x / Math.hypot(x, y), y / Math.hypot(x, y)] : ivc.normal;
+  const end: readonly Point[] = on.length > 0 ? on : [[x - reach * nx, y - reach * ny]];
   return [
     {
       ...vein,
@@ -128,7 +130,12 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
       to: svc.width,
       group: "brachiocephalic",
     },
-    vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-11, 22), above(-5, 9)]),
-    vein("leftBrachiocephalicVein", 0.66, 0.78, [above(56, 29), above(36, 20), above(16, 11), above(5, 4.5)]),
+    vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-10, 22), above(-3.4, 10)]),
+    vein("leftBrachiocephalicVein", 0.66, 0.78, [
+      above(56, 29),
+      above(36, 20),
+      above(16, 11.5),
+      above(4.4, 6),
+    ]),
   ];
 }

@@ -116,7 +116,7 @@ export function underAorta(ink: Ink, { before, frame }: Anatomy): void {
 }
 
 /** Blood shows through the front of what leaves the heart, except where the pathway passes behind that. */
-function glaze(ink: Ink, bounds: Bounds, { before }: Anatomy, seen: Loops): void {
+function glaze(ink: Ink, bounds: Bounds, { before, frame }: Anatomy, seen: Loops): void {
   const panes = scratch(ink, bounds);
   for (const tube of before)
     for (const part of [0.86, 0.66, 0.46]) {
@@ -128,6 +128,17 @@ function glaze(ink: Ink, bounds: Bounds, { before }: Anatomy, seen: Loops): void
   panes.globalAlpha = 1;
   traceLoops(panes, seen);
   panes.fill();
+  // Softly: a hard edge, or that of the wall underneath, would read as a flap.
+  for (const [wide, part] of [
+    [2, 1],
+    [4, 0.5],
+    [6, 0.4],
+    [8, 0.3],
+  ] as const) {
+    panes.globalAlpha = part;
+    panes.lineWidth = wide * frame.scale;
+    panes.stroke();
+  }
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   laidOver(ink, panes, bounds);
