@@ -45,7 +45,7 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
 
 /** Part of its width by which a stem's outside is wider than its lumen, and the most that the wall of the vessel before it lets it be, mm. */
 const OUTSIDE = 0.38;
-const MOST = 3.8;
+const MAX_MORE = 3.8;
 /** Tone from the edge (0) over the body (1) to the light (2), part of the width, and how far it lies towards the light: as on a tube. */
 const PASSES = Array.from({ length: 13 }, (_, k) => {
   const depth = k / 12;
@@ -61,7 +61,7 @@ function paintTree(
   size: number,
 ): void {
   const widest = Math.max(...nodes.map(({ width }) => width));
-  const outer = Math.min(OUTSIDE, MOST / widest);
+  const outer = Math.min(OUTSIDE, MAX_MORE / widest);
   const pass = (colour: string, part: number, more: number, aside: number) => {
     ink.strokeStyle = colour;
     for (const i of drawn) {
