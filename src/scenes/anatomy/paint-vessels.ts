@@ -20,8 +20,6 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
-const GLASS = 0.9;
 /** How much of a vein behind the pathway shows through its blood. */
 const THROUGH = 0.32;
 /** How much of the liver's tissue lies over the veins in it. */
@@ -95,7 +93,7 @@ export function paintHidden(
   paintSewnBehind(ink, anatomy.frame, theme);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
-  letThrough(ground, bounds, anatomy, seen);
+  underVein(ground, anatomy);
   laidOver(ink, ground, bounds);
 }
 
@@ -209,7 +207,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
-  letThrough(layer, bounds, anatomy, seen);
+  underVein(layer, anatomy);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
@@ -234,25 +232,10 @@ function traceLoops(ink: Ink, loops: Loops): void {
   }
 }
 
-/** Where the aorta passes the pathway it turns to glass, softly from its edges inwards; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, bounds: Bounds, { veins, frame }: Anatomy, seen: Loops): void {
-  const s = frame.scale;
+/** The vein from the left arm lies before the aorta's branches. */
+function underVein(ink: Ink, { veins }: Anatomy): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  ink.strokeStyle = "#000";
-  const clear = scratch(ink, bounds);
-  traceLoops(clear, seen);
-  clear.fill();
-  clear.globalCompositeOperation = "destination-out";
-  clear.globalAlpha = 0.4;
-  // Its rim and the wall under that stay covered: a hard edge would read as a flap.
-  for (const wide of [3, 5, 7, 9, 11, 13]) {
-    clear.lineWidth = wide * s;
-    clear.stroke();
-  }
-  ink.globalAlpha = 1 - GLASS;
-  laidOver(ink, clear, bounds);
-  ink.globalAlpha = 1;
   for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
