@@ -152,13 +152,16 @@ function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
 const distanceTo = (points: readonly Point[]): Distance =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
+/** mm of room beside a course that count at most: a stream through a chamber shows on one side of what lies before the other */
+const WIDE = 3.5;
+
 /** Its marks do not show where one of these lies before them, however far to the side they keep. */
 const hiddenBy =
   (covers: readonly Distance[]) =>
   (course: Course): Course => ({
     ...course,
     seen: course.seen.map((shown, i) => {
-      const room = Math.max(1.5, entryAt(course.room, i) + 1);
+      const room = Math.min(WIDE, Math.max(1.5, entryAt(course.room, i) + 1));
       return covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < room)
         ? 0
         : shown;
