@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
+import { distanceAt, drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
 import { tintRich } from "../../src/scenes/layers/tint.ts";
@@ -141,4 +143,63 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
   );
   expect(colours[0]).not.toBe(colours[1]);
   expect(colours[2]).toBe(0);
+});
+
+describe("what lies before a vessel hides its marks", () => {
+  const plane = drawnPlane(geometry);
+  const { chest } = geometry;
+  const { marks, shown, rich } = sideFlow().at(chest, circulation, 0, 1, (x, y) => distanceAt(plane, x, y))!;
+  const { before } = anatomyOf(chest);
+  const places = (kind: number) =>
+    Array.from(rich, (own, i) => (own === kind && shown[i]! > 0 ? i : -1))
+      .filter((i) => i >= 0)
+      .flatMap((i) => [
+        [marks.position[2 * i]!, marks.position[2 * i + 1]!] as const,
+        [marks.trail[4 * i]!, marks.trail[4 * i + 1]!] as const,
+        [marks.trail[4 * i + 2]!, marks.trail[4 * i + 3]!] as const,
+      ]);
+
+  test("blood from the lungs shows neither marks nor trails on the pulmonary arteries", () => {
+    const rest = places(1);
+    expect(rest.length).toBeGreaterThan(150);
+    expect(rest.filter(([x, y]) => distanceAt(plane, x, y) < 0)).toEqual([]);
+  });
+
+  test("the arch's branches show theirs beyond its wall alone", () => {
+    const aorta = before.at(-1)!;
+    const arch = within(band(aorta.line, aorta.from, aorta.to));
+    const branches = coursesOf(chest).filter(({ flow }) => flow === "upper");
+    expect(branches).toHaveLength(3);
+    for (const { x, y, room, seen } of branches) {
+      const within = Array.from(x, (_, i) => i).filter((i) => arch(x[i]!, y[i]!) < room[i]!);
+      expect(within.length).toBeGreaterThan(0);
+      for (const i of within) expect(seen[i]).toBe(0);
+      expect(Math.max(...seen)).toBe(1);
+    }
+  });
+});
+
+test("each vein from head and arms goes on without a step as its side of the superior vena cava", () => {
+  const { svc } = geometry.chest;
+  const [nx, ny] = svc.normal;
+  for (const [name, side] of [
+    ["rightBrachiocephalicVein", -1],
+    ["leftBrachiocephalicVein", 1],
+  ] as const) {
+    const vein = anatomyOf(geometry.chest).veins.find((each) => each.name === name)!;
+    const [x, y] = vein.line.at(-1)!;
+    const across = (x - svc.centre[0]) * ny - (y - svc.centre[1]) * nx;
+    expect(side * across + vein.to / 2).toBeCloseTo(svc.width / 2, 6);
+  }
+});
+
+test("a lung's artery goes on as its window in the pathway ends: in its direction, as wide as it", () => {
+  for (const { arteries, side } of anatomyOf(geometry.chest).lungs) {
+    const { centre, normal, width } = geometry.chest[side];
+    const from = arteries.nodes.findIndex(({ at: [x, y] }) => Math.hypot(x - centre[0], y - centre[1]) < 0.1);
+    const [first, next] = [arteries.nodes[from]!, arteries.nodes[from + 2]!];
+    const [dx, dy] = [next.at[0] - first.at[0], next.at[1] - first.at[1]];
+    expect((dx * normal[0] + dy * normal[1]) / Math.hypot(dx, dy)).toBeGreaterThan(0.95);
+    expect(first.width).toBeCloseTo(width, 6);
+  }
 });

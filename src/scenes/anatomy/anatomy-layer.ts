@@ -41,10 +41,12 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   >;
   ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
   let size = 1;
+  let held = false;
   const begin: AnatomyLayer["begin"] = (frame, circulation, { density, ...outlines }, theme) => {
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
     size = frame.scale;
+    held = frame.lowerVein !== undefined;
     const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
     for (const part of [ventricle, base]) {
       part.position.set(...heart.base);
@@ -76,7 +78,9 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.leftLung.scale.set(lungs);
       for (const name of ["abdomen", "inLiver", "hiatus"] as const)
         pieces[name].y = -(lungs - 1) * DESCENT * size;
-      pieces.atrium.scale.set(standing.atrium);
+      // A vein in its floor holds its width there.
+      const across = held ? 1 + (standing.atrium - 1) * OUTSIDE : standing.atrium;
+      pieces.atrium.scale.set(across, standing.atrium);
       pieces.cavity.scale.set(standing.ventricle);
       const outside = 1 + (standing.ventricle - 1) * OUTSIDE;
       pieces.bed.scale.set(outside);

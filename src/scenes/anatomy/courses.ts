@@ -1,8 +1,9 @@
 /** The ways that blood takes beyond the pathway's openings: veins that feed it, and from each pulmonary artery to every end of its tree. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { band, type Line, line } from "../../sim/geometry/centreline.ts";
-import { planeDistance } from "../../sim/geometry/distance.ts";
+import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
@@ -32,9 +33,13 @@ const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, ca
     leftHepaticVein: ["hepaticVein", 0.25, 1],
   };
 
+/** mm: nothing is near */
+const FAR = 1e3;
+
 const known = new WeakMap<Anatomy, readonly Course[]>();
 
-export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Course[] {
+/** @param pathway mm from its lumen, where that is known: what lies behind it shows no marks there */
+export function coursesOf(frame: ChestFrame, pathway: Distance = () => FAR): readonly Course[] {
   const anatomy = anatomyOf(frame);
   const before = known.get(anatomy);
   if (before) return before;
@@ -44,9 +49,11 @@ export function coursesOf(...[frame]: Parameters<typeof anatomyOf>): readonly Co
     ...throughHeart(anatomy),
     ...toNeck(anatomy),
     ...lungs.flatMap((lung) =>
-      branches(lung, own.scale).map(partlyHidden(anatomy, lung.side, [[lung.veins, stemsOf(lung.veins)[0]]])),
+      branches(lung, own.scale).map(
+        partlyHidden(anatomy, lung.side, pathway, [[lung.veins, stemsOf(lung.veins)[0]]]),
+      ),
     ),
-    ...lungs.flatMap((lung) => returns(lung, anatomy, own.scale)),
+    ...lungs.flatMap((lung) => returns(lung, anatomy, pathway)),
   ];
   known.set(anatomy, made);
   return made;
@@ -117,11 +124,11 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   ];
 }
 
-/** From the arch up its branches, behind the left brachiocephalic vein. */
+/** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
-  const covers = veins
-    .filter(({ group }) => group === "brachiocephalic")
-    .map(({ line, from, to }) => distanceTo(band(line, from, to)));
+  const covers = [lastOf(before), ...veins.filter(({ group }) => group === "brachiocephalic")].map(
+    ({ line, from, to }) => distanceTo(band(line, from, to)),
+  );
   const wide = before.slice(0, -1);
   const all = wide.reduce((sum, { from }) => sum + from, 0);
   return wide.map((tube) => {
@@ -142,17 +149,23 @@ function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
   });
 }
 
-const distanceTo = (points: readonly Point[]) =>
+const distanceTo = (points: readonly Point[]): Distance =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
-/** Its marks do not show where one of these lies before them. */
+/** mm of room beside a course that count at most: a stream through a chamber shows on one side of what lies before the other */
+const WIDE = 3.5;
+
+/** Its marks do not show where one of these lies before them, however far to the side they keep. */
 const hiddenBy =
-  (covers: readonly ReturnType<typeof distanceTo>[]) =>
+  (covers: readonly Distance[]) =>
   (course: Course): Course => ({
     ...course,
-    seen: course.seen.map((shown, i) =>
-      covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < 1.5) ? 0 : shown,
-    ),
+    seen: course.seen.map((shown, i) => {
+      const room = Math.min(WIDE, Math.max(1.5, entryAt(course.room, i) + 1));
+      return covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < room)
+        ? 0
+        : shown;
+    }),
   });
 
 /** Marks in the heart for those that a vessel of its width would hold. */
@@ -168,13 +181,14 @@ const branches = ({ arteries, side, hilum }: LungShape, size: number): readonly 
 function returns(
   { arteries, veins, side, hilum }: LungShape,
   anatomy: Anatomy,
-  size: number,
+  pathway: Distance,
 ): readonly Course[] {
+  const size = anatomy.frame.scale;
   const tubes = anatomy.behind.filter(({ name }) => side === "left" && name.startsWith("left"));
   const lower = new Set(stemsOf(veins)[1]);
   const [seen, under] = [
-    partlyHidden(anatomy, "rich"),
-    partlyHidden(anatomy, "rich", [[arteries, [...arteries.nodes.keys()]]]),
+    partlyHidden(anatomy, "rich", pathway),
+    partlyHidden(anatomy, "rich", pathway, [[arteries, [...arteries.nodes.keys()]]]),
   ];
   return veins.ends.map((end) => {
     const way = wayTo(veins, end).reverse();
@@ -249,36 +263,36 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
   };
 }
 
-/** What lies before the lungs' vessels: heart and aorta, these limbs of a tree, and before the veins the pathway's pulmonary arteries as far as their walls reach. */
+/** What lies before the lungs' vessels: heart and aorta, the pericardium, these limbs of a tree, and the pathway but for the arteries' own first stretch. */
 function partlyHidden(
-  { parts, sac, frame }: Anatomy,
+  { parts, sac, frame, behind }: Anatomy,
   carries: Course["carries"],
+  pathway: Distance,
   limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
 ): (course: Course) => Course {
   const rich = carries === "rich";
   const organs = parts
     .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
     .map(({ outline }) => distanceTo(outline));
-  const covers = rich ? organs : [...organs, distanceTo(sac)];
+  const veins = behind.filter(({ name }) => name.includes("ulmonary"));
+  const inVein = veins.map(({ line, from, to }) => distanceTo(band(line, from, to)));
+  const inSac = distanceTo(sac);
+  // The great pulmonary veins lie before the pericardium, and the lungs' own vessels behind it.
+  const sacAt: Distance = (x, y) => (rich && inVein.some((vein) => vein(x, y) < 0) ? FAR : inSac(x, y));
   const before = limbs.flatMap(([{ nodes }, which]) =>
     which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
   );
-  const behindLimb = (x: number, y: number): boolean =>
-    before.some(({ at, width }) => Math.hypot(at[0] - x, at[1] - y) < 0.7 * width);
-  const behindArtery = (x: number, y: number): boolean =>
-    [frame.left, frame.right].some(({ centre, normal, width }) => {
-      const [dx, dy] = [x - centre[0], y - centre[1]];
-      const along = dx * normal[0] + dy * normal[1];
-      return (
-        along < 0.4 * width && along > -4.5 * width && Math.abs(dy * normal[0] - dx * normal[1]) < 0.8 * width
-      );
-    });
-  const hidden = rich ? (x: number, y: number) => behindLimb(x, y) || behindArtery(x, y) : behindLimb;
-  return hiddenBy([...covers, (x, y) => (hidden(x, y) ? 0 : 2)]);
+  const limbAt: Distance = (x, y) =>
+    before.some(({ at, width }) => Math.hypot(at[0] - x, at[1] - y) < 0.7 * width) ? 0 : FAR;
+  const wall: Distance = (x, y) => pathway(x, y) - WALL;
+  const mouths = [frame.left, frame.right];
+  const past: Distance = (x, y) =>
+    mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < width) ? FAR : wall(x, y);
+  return hiddenBy([...organs, sacAt, limbAt, rich ? wall : past]);
 }
 
 const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;
-const BEFORE_ARTERIES = /^(atrium|ventricle|leftUpperPulmonaryVein)$|[aA]orta/;
+const BEFORE_ARTERIES = /^(atrium|ventricle|left\w+PulmonaryVein)$|[aA]orta/;
 
 /** mm of a 5-year-old from which a limb hides the marks behind it */
 const THICK = 2.4;

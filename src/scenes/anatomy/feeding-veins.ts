@@ -17,15 +17,21 @@ export const feedingVeins = (place: Placing): readonly FeedingVein[] => [
   ...upperVeins(place),
 ];
 
-function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly FeedingVein[] {
+function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
   const vein = { to: ivc.width } as const;
+  // It runs on under what it goes over into, as far as a deep breath draws it down.
+  const reach = (chamber ? 1.2 : 1.7) * INTO * s;
+  const on = lowerVein?.filter(([, up]) => up > y + s && up < y + reach) ?? [];
+  // Into an atrium about the origin it turns towards that.
+  const [nx, ny] = chamber ? [x / Math.hypot(x, y), y / Math.hypot(x, y)] : ivc.normal;
+  const end: readonly Point[] = on.length > 0 ? on : [[x - reach * nx, y - reach * ny]];
   return [
     {
       ...vein,
       name: "lowerInferiorVenaCava",
-      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], below(0, -1.7 * INTO)]),
+      line: smoothLine([below(-1, 52), below(-0.6, 24), below(0, 7), [x, y], ...end]),
       from: 0.9 * ivc.width,
       fades: "start",
       group: "cava",
@@ -39,7 +45,7 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein } }: Placing): readonly 
             from: ivc.width,
             group: "atrium",
             fades: "start",
-            over: 0.3,
+            over: 0.18,
           } as const,
         ]
       : []),
@@ -100,9 +106,17 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
   // Its end lies as the pathway's own upper end does.
   const [nx, ny] = svc.normal;
   const into: Point = [x - INTO * s * nx, y - INTO * s * ny];
+  const besideMouth = (side: 1 | -1, part: number): readonly Point[] => {
+    const off = (side * (1 - part) * svc.width) / 2;
+    return [
+      [x + off * ny, y - off * nx],
+      [into[0] + off * ny, into[1] - off * nx],
+    ];
+  };
+  // Each keeps to its own side of the mouth, so that its outer wall goes on as the mouth's.
   const vein = (name: string, from: number, to: number, line: readonly Point[]): FeedingVein => ({
     name,
-    line: smoothLine([...line, [x, y], into]),
+    line: smoothLine([...line, ...besideMouth(name.startsWith("right") ? -1 : 1, to)]),
     from: from * svc.width,
     to: to * svc.width,
     group: "brachiocephalic",
@@ -116,7 +130,12 @@ function upperVeins({ frame: { scale: s, svc } }: Placing): readonly FeedingVein
       to: svc.width,
       group: "brachiocephalic",
     },
-    vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-11, 22), above(-5, 9)]),
-    vein("leftBrachiocephalicVein", 0.66, 0.78, [above(56, 29), above(36, 20), above(16, 11), above(4, 4)]),
+    vein("rightBrachiocephalicVein", 0.7, 0.8, [above(-14, 36), above(-10, 22), above(-3.4, 10)]),
+    vein("leftBrachiocephalicVein", 0.66, 0.78, [
+      above(56, 29),
+      above(36, 20),
+      above(16, 11.5),
+      above(4.4, 6),
+    ]),
   ];
 }

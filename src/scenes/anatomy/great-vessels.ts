@@ -92,6 +92,7 @@ export function behind(place: Placing, heart: HeartShape): readonly BloodTube[] 
       to: DESCENDING * s,
       holds: "arterial",
       fades: "end",
+      over: 0.12,
     },
     ...pulmonaryVeins(place, heart),
   ];

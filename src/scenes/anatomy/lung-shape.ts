@@ -1,4 +1,5 @@
 /** The lungs: outline, fissures between the lobes, and trees of pulmonary arteries and veins that fill them. */
+import { entryAt } from "../../sim/checked/present.ts";
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
@@ -94,6 +95,8 @@ const WINDOW: readonly Point[] = [
 const VEIN_WIDTH = 6.2;
 /** mm over which a tree's stem bends from where it was grown to where the artery ends */
 const BEND = 26;
+/** Steps of a stem by which its direction is taken. */
+const AHEAD = 3;
 /** mm from the lung's edge at which it bends in full: nothing leaves the lung */
 const DEEP = 15;
 
@@ -131,11 +134,18 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
   const trees = () => {
     if (own) return own;
     const { edge, arteries, veins } = treesOf(side);
+    const ahead = entryAt(arteries.nodes, AHEAD).at;
+    const turn = Math.atan2(normal[1], normal[0]) - Math.atan2(ahead[1] - at[1], ahead[0] - at[0]);
     const bent = ([x, y]: Point): Point => {
       const [px, py] = inChest(x, y);
       const within = Math.min(1, Math.max(0, -edge(x, y) / DEEP));
       const part = within * Math.exp(-Math.hypot(x - at[0], y - at[1]) / BEND);
-      return [px + part * shift[0], py + part * shift[1]];
+      const [dx, dy] = [px + part * shift[0] - centre[0], py + part * shift[1] - centre[1]];
+      // The artery goes on as its window ends, and bends into its own way from there.
+      const angle =
+        Math.atan2(Math.sin(turn), Math.cos(turn)) * Math.exp(-Math.hypot(dx, dy) / (1.1 * width));
+      const [c, s] = [Math.cos(angle), Math.sin(angle)];
+      return [centre[0] + c * dx - s * dy, centre[1] + s * dx + c * dy];
     };
     own = {
       // Each stem reaches back under the vessel that it goes on from, which fades over it.

@@ -43,8 +43,9 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
   paintTree(ink, lung.veins.nodes, upper, bloods.veins, size);
 }
 
-/** mm by which a stem's outside is wider than its lumen; a branch in proportion to its width. */
+/** Part of its width by which a stem's outside is wider than its lumen, and the most that the wall of the vessel before it lets it be, mm. */
 const OUTSIDE = 0.38;
+const MAX_MORE = 3.8;
 /** Tone from the edge (0) over the body (1) to the light (2), part of the width, and how far it lies towards the light: as on a tube. */
 const PASSES = Array.from({ length: 13 }, (_, k) => {
   const depth = k / 12;
@@ -60,13 +61,14 @@ function paintTree(
   size: number,
 ): void {
   const widest = Math.max(...nodes.map(({ width }) => width));
+  const outer = Math.min(OUTSIDE, MAX_MORE / widest);
   const pass = (colour: string, part: number, more: number, aside: number) => {
     ink.strokeStyle = colour;
     for (const i of drawn) {
       const { at, parent, width } = entryAt(nodes, i);
       if (parent < 0) continue;
       const from = entryAt(nodes, parent);
-      const outside = Math.max(THINNEST * size, width * (1 + OUTSIDE * (width / widest) ** 1.5));
+      const outside = Math.max(THINNEST * size, width * (1 + outer * (width / widest) ** 1.5));
       const [dx, dy] = [aside * outside * LIGHT[0], aside * outside * LIGHT[1]];
       ink.lineWidth = outside * part + more * size * Math.min(1, outside / (2 * size));
       ink.beginPath();

@@ -20,8 +20,6 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
-const GLASS = 0.9;
 /** How much of a vein behind the pathway shows through its blood. */
 const THROUGH = 0.32;
 /** How much of the liver's tissue lies over the veins in it. */
@@ -95,7 +93,7 @@ export function paintHidden(
   paintSewnBehind(ink, anatomy.frame, theme);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
-  letThrough(ground, anatomy, seen);
+  underVein(ground, anatomy);
   laidOver(ink, ground, bounds);
 }
 
@@ -116,7 +114,7 @@ export function underAorta(ink: Ink, { before, frame }: Anatomy): void {
 }
 
 /** Blood shows through the front of what leaves the heart, except where the pathway passes behind that. */
-function glaze(ink: Ink, bounds: Bounds, { before }: Anatomy, seen: Loops): void {
+function glaze(ink: Ink, bounds: Bounds, { before, frame }: Anatomy, seen: Loops): void {
   const panes = scratch(ink, bounds);
   for (const tube of before)
     for (const part of [0.86, 0.66, 0.46]) {
@@ -128,6 +126,17 @@ function glaze(ink: Ink, bounds: Bounds, { before }: Anatomy, seen: Loops): void
   panes.globalAlpha = 1;
   traceLoops(panes, seen);
   panes.fill();
+  // Softly: a hard edge, or that of the wall underneath, would read as a flap.
+  for (const [wide, part] of [
+    [2, 1],
+    [4, 0.5],
+    [6, 0.4],
+    [8, 0.3],
+  ] as const) {
+    panes.globalAlpha = part;
+    panes.lineWidth = wide * frame.scale;
+    panes.stroke();
+  }
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   laidOver(ink, panes, bounds);
@@ -157,17 +166,18 @@ export function paintInLiver(
   laidOver(below, hepatic, bounds);
   // Their mouths open into its lumen.
   paintTubes(below, those("cava"), hollow(theme), 0);
-  // They run in the liver: its tissue lies over them, and they throw no shadow on it.
-  below.globalCompositeOperation = "source-atop";
-  below.globalAlpha = IN_LIVER;
-  below.fillStyle = tissue("liver", theme).body;
-  trace(below, abdomen.liver, true);
-  below.fill();
-  laidOver(ink, below, bounds);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
-  paintTubes(before, abdomen.portal, portal(theme), WALL * s);
-  laidOver(ink, before, bounds, CAST * s);
+  paintTubes(before, abdomen.portal, portal(theme), THIN * s);
+  for (const own of [below, before]) {
+    // They run in the liver: its tissue lies over them, and they throw no shadow on it.
+    own.globalCompositeOperation = "source-atop";
+    own.globalAlpha = IN_LIVER;
+    own.fillStyle = tissue("liver", theme).body;
+    trace(own, abdomen.liver, true);
+    own.fill();
+    laidOver(ink, own, bounds);
+  }
 }
 
 export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {
@@ -197,7 +207,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   const root = rootOf(anatomy, round);
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
-  letThrough(layer, anatomy, seen);
+  underVein(layer, anatomy);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
@@ -222,15 +232,10 @@ function traceLoops(ink: Ink, loops: Loops): void {
   }
 }
 
-/** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, { veins }: Anatomy, seen: Loops): void {
+/** The vein from the left arm lies before the aorta's branches. */
+function underVein(ink: Ink, { veins }: Anatomy): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = ink.strokeStyle = "#000";
-  traceLoops(ink, seen);
-  ink.globalAlpha = 1 - GLASS;
-  ink.fill();
-  ink.globalAlpha = 1;
   for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";

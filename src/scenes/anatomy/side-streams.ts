@@ -1,6 +1,7 @@
 /** Marks of blood in the vessels beyond the pathway's openings, moved by the computed flow, as tracers with short trails. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
@@ -11,7 +12,7 @@ import type { Course } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
-const DENSE = 0.5;
+const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
 
@@ -33,8 +34,14 @@ interface Moving {
 }
 
 export interface SideFlow {
-  /** Where the marks are at `time` (s of blood time) in a chest whose lungs have this linear size against rest; null while nothing is solved. */
-  at(frame: ChestFrame, circulation: Circulation | null, time: number, lungs: number): SideStreams | null;
+  /** Where the marks are at `time` (s of blood time) in a chest whose lungs have this linear size against rest, and mm from the pathway's lumen; null while nothing is solved. */
+  at(
+    frame: ChestFrame,
+    circulation: Circulation | null,
+    time: number,
+    lungs: number,
+    pathway?: Distance,
+  ): SideStreams | null;
 }
 
 export function sideFlow(): SideFlow {
@@ -43,12 +50,12 @@ export function sideFlow(): SideFlow {
   let moving: readonly Moving[] = [];
   let streams: SideStreams | null = null;
   return {
-    at(frame, circulation, time, lungs) {
+    at(frame, circulation, time, lungs, pathway) {
       if (!circulation) return null;
       if (frame !== laidFor || circulation !== solved || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesOf(frame), circulation, frame.scale);
+        [moving, streams] = lay(coursesOf(frame, pathway), circulation, frame.scale);
       }
       for (const each of moving)
         advance(each, streams, circulation, { time, size: frame.scale, swell: lungs - 1 });
@@ -135,13 +142,23 @@ function advance(
       continue;
     }
     for (let k = 0; k < 2; k++) {
-      find(course, found.at, Math.max(0, along - (back * (k + 1)) / 2), across);
+      trailed(course, Math.max(0, along - (back * (k + 1)) / 2), across);
       ride(course, swell, size);
       marks.trail[4 * i + 2 * k] = found.x;
       marks.trail[4 * i + 2 * k + 1] = found.y;
     }
   }
 }
+
+/** The same for a trail's next point; it ends where something lies before it. */
+function trailed(course: Course, along: number, across: number): void {
+  const { x, y } = found;
+  find(course, found.at, along, across);
+  if (found.seen < COVERED) [found.x, found.y] = [x, y];
+}
+
+/** Part of the marks of which less shows nothing. */
+const COVERED = 0.05;
 
 /** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
 const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };

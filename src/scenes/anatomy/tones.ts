@@ -119,8 +119,8 @@ export const hollow = (theme: Pick<Theme, "name">): Round => ({
 /** The portal vein and its branches: set off from the veins that leave the liver. */
 export const portal = ({ name }: Theme): Round =>
   name === "dark"
-    ? { wall: "#a884b4", edge: "#33143c", body: "#713487", light: "#a765c0" }
-    : { wall: "#5b2468", edge: "#9a62a8", body: "#c79bd2", light: "#ead6ef" };
+    ? { wall: "#8d7286", edge: "#33203a", body: "#5d4366", light: "#7d6288" }
+    : { wall: "#6a4763", edge: "#92708f", body: "#b396b0", light: "#cdb6c9" };
 
 /** The same hue, lighter by a factor. */
 const brighter = (hex: string, factor: number): string =>

@@ -65,11 +65,15 @@ export function beyondOpening(opening: Opening, x: number, y: number, reach: num
 }
 
 /** Whether a point of the plane (mm) lies in the blood. */
-export function inBlood(plane: Plane | null, x: number, y: number): boolean {
-  if (!plane) return false;
+export const inBlood = (plane: Plane | null, x: number, y: number): boolean =>
+  plane !== null && distanceAt(plane, x, y) < 0;
+
+/** mm from the blood, as the nearest sample has it; infinite beyond the plane. */
+export function distanceAt(plane: Plane, x: number, y: number): number {
   const i = Math.round((x - plane.originX) / plane.dx);
   const j = Math.round((y - plane.originY) / plane.dx);
-  return i >= 0 && i < plane.nx && j >= 0 && j < plane.ny && entryAt(plane.distance, j * plane.nx + i) < 0;
+  const within = i >= 0 && i < plane.nx && j >= 0 && j < plane.ny;
+  return within ? entryAt(plane.distance, j * plane.nx + i) : Number.POSITIVE_INFINITY;
 }
 
 /** mm of the stream beyond a fenestration that no plate may cover, and how it widens to either side. */

@@ -4,7 +4,7 @@
 export const WALL = 2;
 
 /** How far the end of the window in a pulmonary artery's front wall bows outwards, of the width. */
-export const LIP = 0.42;
+export const LIP = 0.22;
 
 /** mm beyond its opening over which a vessel fades out */
 export const fadeReach = (width: number): number => Math.min(16, 3 + 0.7 * width);

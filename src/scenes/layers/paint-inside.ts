@@ -14,6 +14,8 @@ import { LIP } from "./fade.ts";
 /** mm under the wall by which it reaches, and over which it goes over into that of the vein beyond */
 const UNDER = 1;
 const SOFT = 5;
+/** mm before an opening from which nothing reaches under the wall, which ends there */
+const STUB = 0.6;
 /** mm from the wall over which the back wall turns up: so near to it the plane's distance is exact */
 const TURN = 3.4;
 /** Steps of shade. */
@@ -26,11 +28,13 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const [dx, dy] = [x - centre[0], y - centre[1]];
     const beyond = dx * normal[0] + dy * normal[1];
     const across = Math.abs(dy * normal[0] - dx * normal[1]);
-    if (beyond < -width || beyond > width || across > width / 2 + UNDER) continue;
     const lung = name === "left" || name === "right";
-    const ahead = lung ? Math.max(0, beyond) / (LIP * width) : 0;
-    const channel = (width / 2) * (1 - Math.hypot((2 * across) / width, ahead));
-    return [Math.max(channel, -distance), lung ? 1 : Math.min(1, 1 - beyond / SOFT)];
+    if (beyond < -width || beyond > width || across > width / 2 + 2 * UNDER) continue;
+    const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - ((2 * across) / width) ** 2)) : width;
+    const channel = Math.min(width / 2 - across, lip - beyond);
+    // What goes on from here has a wall of its own: samples beside its lumen would cover that.
+    if (beyond > -STUB) return [channel, channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : 1 - beyond / SOFT];
+    if (across <= width / 2 + UNDER) return [Math.max(channel, -distance), 1];
   }
   return [-distance, 1];
 }

@@ -127,30 +127,40 @@ function paintWall(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme:
         ink.stroke();
       }
     for (const opening of openings)
-      if (opening.name !== "fenestration")
-        for (const line of endsOf(opening, level)) {
-          trace(ink, line);
-          ink.stroke();
-        }
+      if (opening.name !== "fenestration") paintEnd(ink, opening, part * WALL, colour);
   }
 }
 
 const pointsOf = (line: Loop): Point[] =>
   Array.from({ length: line.length / 2 }, (_, i) => [entryAt(line, 2 * i), entryAt(line, 2 * i + 1)]);
 
-/** How the wall ends at a cut, `level` mm beyond the lumen: straight into a vein; towards a lung around the end of the window in the front wall. */
-function endsOf({ name, centre, normal, width }: Opening, level: number): Point[][] {
-  const half = width / 2 + level;
+/** Part of a wall's thickness that shows where its front is cut across. */
+const THIN = 0.22;
+
+/** How the wall ends at a cut, out to `reach` mm beyond the lumen: straight into a vein; towards a lung its front alone ends, in a thin lip between sides that go on. */
+function paintEnd(ink: Ink, { name, centre, normal, width }: Opening, reach: number, colour: string): void {
+  const half = width / 2;
+  const ahead = name === "left" || name === "right" ? LIP * width : 0;
   const place = (along: number, across: number): Point => [
     centre[0] + normal[0] * along - normal[1] * across,
     centre[1] + normal[1] * along + normal[0] * across,
   ];
-  const stubs = [1, -1].map((side): Point[] => [place(-2 * SHY, side * half), place(0.4, side * half)]);
-  if (name !== "left" && name !== "right") return stubs;
-  const [high, low] = stubs as [Point[], Point[]];
-  const lip = Array.from({ length: 25 }, (_, i) => {
-    const turn = Math.PI * (0.5 - i / 24);
-    return place((LIP * width + level) * Math.cos(turn), half * Math.sin(turn));
-  });
-  return [[...high.slice(0, 1), ...lip, ...low.slice(0, 1)]];
+  const face = (side: number): Point[] => {
+    const edge = (mm: number): Point[] => [
+      place(-2 * SHY, side * (half + mm)),
+      ...Array.from({ length: ahead > 0 ? 13 : 1 }, (_, i) => {
+        const turn = (Math.PI * i) / 24;
+        return place(
+          ahead > 0 ? (ahead + THIN * mm) * Math.sin(turn) : 0.4,
+          side * (half + mm) * Math.cos(turn),
+        );
+      }),
+    ];
+    return [...edge(0), ...edge(reach).reverse()];
+  };
+  ink.fillStyle = colour;
+  for (const side of [1, -1]) {
+    trace(ink, face(side), true);
+    ink.fill();
+  }
 }

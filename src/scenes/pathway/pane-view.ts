@@ -122,7 +122,7 @@ export function paneView(): PaneView {
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
       whole = chest.draw(pane, present(outline), at.scale, moment, theme);
-      inside.draw(pane, moment, at, whole, theme);
+      inside.draw(pane, moment, at, whole ? outline : null, theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
       ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);

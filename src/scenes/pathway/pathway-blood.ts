@@ -8,6 +8,7 @@ import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
+import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
@@ -29,13 +30,13 @@ export interface Blood {
   readonly view: Container;
   /** beyond them, before the atrium */
   readonly beyond: Container;
-  /** @param inChest the vessels beyond the openings can be seen */
-  draw(pane: Pane, moment: Moment, at: Projection, inChest: boolean, theme: Theme): void;
+  /** @param inChest the drawn plane, once the vessels beyond its openings can be seen */
+  draw(pane: Pane, moment: Moment, at: Projection, inChest: Plane | null, theme: Theme): void;
   release(): void;
 }
 
 /** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
-const COVER = 0.4;
+const COVER = 0.28;
 /** The same over a map, which is what is to be read. */
 const HINT = 0.05;
 /** Longest tail, in half widths of a head. */
@@ -101,7 +102,7 @@ export function blood(): Blood {
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
       const alone = !inChest || mapOver || asked.colouring === "age" || !pane.geometry;
-      const side = alone ? null : beside(sides, pane, time, still);
+      const side = alone ? null : beside(sides, inChest, pane, time, still);
       const joined = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
@@ -149,8 +150,16 @@ export function blood(): Blood {
 }
 
 /** Marks beyond the openings, where the breath has moved them. */
-const beside = (sides: SideFlow, { geometry, circulation }: Pane, time: number, still: boolean) =>
-  sides.at(present(geometry).chest, circulation, time, lungsAt(circulation, time, still));
+function beside(
+  sides: SideFlow,
+  plane: Plane,
+  { geometry, circulation }: Pane,
+  time: number,
+  still: boolean,
+) {
+  const lungs = lungsAt(circulation, time, still);
+  return sides.at(present(geometry).chest, circulation, time, lungs, (x, y) => distanceAt(plane, x, y));
+}
 
 /** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
 const headSize = ({ full }: Viewport, { scale }: Projection): number =>
