@@ -100,7 +100,8 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
     ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
-    artery("arch", "aorta", 38, along("aorta")),
+    // Its round end reaches down to the valve's hinges.
+    artery("arch", "aorta", 38, along("aorta").slice(1)),
     artery(
       "brachiocephalicArtery",
       "upper",
@@ -152,7 +153,7 @@ function throughHeart({ at }: HeartShape, vein: Tube): readonly Vessel[] {
       at(14, -7),
       at(27, -3),
     ]),
-    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(1.5, 9)]),
+    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(-0.5, 9)]),
   ];
 }
 
