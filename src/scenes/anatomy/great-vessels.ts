@@ -122,7 +122,7 @@ function onStem({ frame }: Placing): Readonly<Record<string, Point>> {
 }
 
 /** x in the heart of the pericardium beside the left atrium. */
-const LEFT_BORDER = 53;
+const LEFT_BORDER = 54;
 
 function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTube[] {
   const { frame, inChest, inHeart } = place;

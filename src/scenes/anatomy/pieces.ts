@@ -102,12 +102,11 @@ export function piecesOf(
       },
     },
     atrium: {
-      bounds: boundsOf([...chambers, rightAtrium(placing(frame))], 4 * heart.size),
+      bounds: boundsOf(chambers, 4 * heart.size),
       // A vein that enters its floor holds it there.
       pivot: frame.lowerVein ? [lastOf(frame.lowerVein)[0], middle[1]] : middle,
       paint(ink) {
         paintAtrium(ink, anatomy, saturations.arterial, theme);
-        paintRightAtrium(ink, anatomy, round("pulmonaryVein"), theme);
         joined()?.within(ink, anatomy, saturations, theme);
       },
     },
@@ -118,8 +117,12 @@ export function piecesOf(
       paintInLiver(...at, round, theme),
     ),
     veins: vessels(
-      anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
+      [
+        ...anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
+        { line: rightAtrium(placing(frame)) },
+      ],
       (...at) => {
+        paintRightAtrium(at[0], anatomy, round("pulmonaryVein"), theme);
         paintVeins(...at, theme);
         joined()?.floor(at[0], anatomy);
       },

@@ -5,21 +5,21 @@ import type { Placing } from "./placing.ts";
 
 /** x and y in the heart. */
 const OUTLINE: readonly Point[] = [
-  [-17.6, -10],
-  [-20.4, -2],
-  [-20.6, 7],
-  [-16, 13],
+  [-22, -10],
+  [-24.6, -2],
+  [-24.6, 7],
+  [-19, 13],
   [-6, 14.4],
   [4, 13],
   [9, 4],
   [9.6, -8],
   [8.4, -17],
-  [6.4, -23],
-  [5.8, -27],
-  [1.6, -27.6],
+  [5.4, -23.4],
+  [4.4, -27],
+  [1.2, -27.4],
   [0.2, -24.4],
   [-6, -23],
-  [-13, -19],
+  [-16.4, -18],
 ];
 
 /** Empty at the other stages, whose right atrium is part of the pathway or of a common atrium. */

@@ -13,9 +13,9 @@ import { type Round, threadOf, tissue } from "./tones.ts";
 
 /** The inferior vena cava's mouth in its floor. */
 const SEWN: readonly Point[] = [
-  [0.4, -25.8],
-  [3, -26.6],
-  [5.8, -25.8],
+  [0.6, -26],
+  [2.6, -26.6],
+  [4.6, -26],
 ];
 
 /** The right pulmonary veins pass behind it to the left atrium. */
