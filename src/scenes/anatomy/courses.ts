@@ -86,7 +86,8 @@ const CONFLUENCE = 9;
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
 function throughHeart(anatomy: Anatomy): readonly Course[] {
   const { behind, before, frame } = anatomy;
-  const { at, size } = anatomy.heart;
+  const { at, size, trunk } = anatomy.heart;
+  const stump = distanceTo(trunk);
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);
@@ -106,7 +107,7 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
         course(
           ["atrioventricularValve", 1 / veins.length, "arterial"],
           11,
-          smoothLine([lastOf(line), at(-14, -3), valve, ...inlet]),
+          smoothLine([lastOf(line), at(-9, -10), valve, ...inlet]),
         ),
       );
   const aorta = lastOf(before);
@@ -115,12 +116,14 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
   return [
-    ...entering.map(hiddenBy([distanceTo(band(arch, aorta.from, aorta.to))])),
-    course(["aorta", 1, "arterial"], 11, [
-      ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-      ...arch.slice(1, -6),
-      ...down.slice(8).filter(([, y]) => y > low),
-    ]),
+    ...entering.map(hiddenBy([stump, distanceTo(band(arch, aorta.from, aorta.to))])),
+    hiddenBy([stump])(
+      course(["aorta", 1, "arterial"], 11, [
+        ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+        ...arch.slice(1, -6),
+        ...down.slice(8).filter(([, y]) => y > low),
+      ]),
+    ),
   ];
 }
 
@@ -193,17 +196,15 @@ function returns(
   return veins.ends.map((end) => {
     const way = wayTo(veins, end).reverse();
     const [rx, ry] = entryAt(veins.nodes, entryAt(way, way.length - 2)).at;
-    const onward = tubes.find(
-      ({ line: [from] }) => from && Math.hypot(from[0] - rx, from[1] - ry) < REACH * size,
-    );
+    const onward = tubes.find(({ line }) => line.some(([x, y]) => Math.hypot(x - rx, y - ry) < REACH * size));
     // Half of the lung's flow for each of its two veins.
     const course = inTree(veins, way, { flow: side, share: 0.5, carries: "rich", hilum }, size, onward);
     return (lower.has(end) ? under : seen)(course);
   });
 }
 
-/** mm of a 5-year-old within which a pulmonary vein begins about its tree's root */
-const REACH = 7;
+/** mm of a 5-year-old within which a pulmonary vein passes its tree's root */
+const REACH = 4;
 
 /** Nodes from the root to an end. */
 function wayTo({ nodes }: Tree, end: number): number[] {
@@ -219,7 +220,7 @@ function inTree(
   size: number,
   onward?: Tube,
 ): Course {
-  const beyond = (onward?.line ?? []).filter((_, i) => i > 8 && i % 3 === 0);
+  const beyond = (onward?.line ?? []).filter((_, i) => i > 14 && i % 3 === 0);
   const widths = [
     ...way.map((i) => entryAt(nodes, i).width),
     ...beyond.map(() => Math.max(...way.map((i) => entryAt(nodes, i).width))),

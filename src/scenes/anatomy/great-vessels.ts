@@ -1,4 +1,5 @@
 /** Courses of the great vessels around the heart: aorta with its arch and neck branches, pulmonary veins, veins above and below the pathway. */
+import { present } from "../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { type Placing, smoothLine } from "./placing.ts";
@@ -110,19 +111,35 @@ export const VEIN_ROOTS = {
   ],
 } as const;
 
-function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartShape): readonly BloodTube[] {
+/** From where in the lung each is drawn, over its stem there: outside the pericardium, and the left lower one short of the artery before it. */
+function onStem({ frame }: Placing): Readonly<Record<string, Point>> {
+  const left = Math.max(64, (frame.heart + LEFT_BORDER * frame.heartScale) / frame.scale);
+  return {
+    rightUpper: [-27, 13.6],
+    rightLower: [-31, -13.6],
+    leftUpper: [71, 13.2],
+    leftLower: [left, 4 - 0.5 * (left - 60)],
+  };
+}
+
+/** x in the heart of the pericardium beside the left atrium. */
+const LEFT_BORDER = 54;
+
+function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTube[] {
+  const { frame, inChest, inHeart } = place;
+  const stems = onStem(place);
   const right = (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size;
-  const course = (name: string, root: readonly [number, number], lift: number, mouth: Point): BloodTube => {
-    const from = inChest(root[0] + (root[0] < 0 ? -3 : 3), root[1]);
-    const mid: Point = [(from[0] + mouth[0]) / 2, (from[1] + mouth[1]) / 2 + lift * size];
+  const course = (name: string, at: readonly [number, number], lift: number, mouth: Point): BloodTube => {
+    const root = inChest(...at);
+    const mid: Point = [(root[0] + mouth[0]) / 2, (root[1] + mouth[1]) / 2 + lift * size];
     return {
-      name,
-      line: smoothLine([from, mid, mouth]),
+      name: `${name}PulmonaryVein`,
+      line: smoothLine([inChest(...present(stems[name])), root, mid, mouth]),
       from: 8.2 * frame.scale,
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: 0.06,
+      over: name.startsWith("right") ? 0.12 : 0.03,
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
@@ -132,10 +149,10 @@ function pulmonaryVeins({ frame, inChest, inHeart }: Placing, { size }: HeartSha
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;
   return [
-    course("rightUpperPulmonaryVein", rightUpper, 1, inHeart(mouth + 1, upper)),
-    course("rightLowerPulmonaryVein", rightLower, -1, inHeart(mouth, lower)),
-    course("leftUpperPulmonaryVein", leftUpper, 1.5, inHeart(28, 12)),
-    course("leftLowerPulmonaryVein", leftLower, 0.5, inHeart(29, 3)),
+    course("rightUpper", rightUpper, 1, inHeart(mouth + 1, upper)),
+    course("rightLower", rightLower, -1, inHeart(mouth, lower)),
+    course("leftUpper", leftUpper, 1.5, inHeart(28, 12)),
+    course("leftLower", leftLower, 0.5, inHeart(29, 3)),
   ];
 }
 

@@ -63,6 +63,37 @@ const APPENDAGE: readonly Point[] = [
   [36, -2],
 ];
 
+/** What is left of the pulmonary trunk, oversewn above its valve: before the aortic root and left of it; x and y in the heart. */
+const TRUNK: readonly Point[] = [
+  [14.6, -10.6],
+  [14.4, -6],
+  [15.6, -1],
+  [15.8, 4],
+  [16.6, 8.4],
+  [20, 8.8],
+  [23.4, 7.4],
+  [23.8, 3],
+  [24, -2],
+  [24.4, -7],
+  [23.4, -10],
+  [19, -12.4],
+];
+/** The way to it from the small right ventricle, cut away with the front wall: its two edges, from below. */
+const CONUS: readonly (readonly Point[])[] = [
+  [
+    [3.6, -27],
+    [8, -21],
+    [12.4, -15],
+    [14.8, -10.6],
+  ],
+  [
+    [17, -36],
+    [20.4, -27],
+    [22.8, -17],
+    [23.4, -10],
+  ],
+];
+
 /** A valve's two hinges along the base. */
 export interface Ring {
   readonly from: number;
@@ -96,6 +127,9 @@ export interface HeartShape {
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
   readonly appendage: readonly Point[];
+  readonly trunk: readonly Point[];
+  /** mm: edges of the outlet that led to the trunk */
+  readonly conus: readonly (readonly Point[])[];
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
@@ -122,6 +156,8 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
     appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
+    trunk: smooth(TRUNK.map((point) => inHeart(...point))),
+    conus: CONUS.map((edge) => smoothLine(edge.map((point) => inHeart(...point)))),
     at,
   };
 }

@@ -44,13 +44,14 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   stroke(3.4, look.body);
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
+  const blood = mix(groundColour(theme.colour, saturation), theme.colour.rich, 0.4);
   // Mouths of the left pulmonary veins in the back wall; the right ones' lie behind the aorta.
   for (const { name, line } of anatomy.behind)
     if (/^left.*Vein$/.test(name))
       strokes(ink, line.slice(-2), size, [
         [7.4, look.edge],
         [6.8, look.light],
-        [5, look.shade],
+        [5, blood],
       ]);
 }
 

@@ -1,6 +1,7 @@
 /** The closed heart from outside: muscle, the small right chamber on it, fat in the grooves and the coronary arteries that run there. */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { paintTube } from "./paint-tube.ts";
@@ -54,6 +55,8 @@ const FAT: readonly (readonly Point[])[] = [
 export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Round, theme: Theme): void {
   const look = tissue("muscle", theme);
   const fat = tissue("sac", theme);
+  // So narrow that the aorta's own light would be most of it.
+  const narrow = { ...arterial, light: arterial.body, body: mix(arterial.body, arterial.edge, 0.6) };
   paintOrgan(ink, outside, look, { depth: 5, edge: 0.6 });
   ink.save();
   trace(ink, outside, true);
@@ -67,7 +70,7 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
     ]);
   ink.restore();
   for (const [width, ...course] of ARTERIES)
-    paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, arterial, 0.3);
+    paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, narrow, 0.3);
 }
 
 /** In the left groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
@@ -84,7 +87,7 @@ export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
       [4.6, fat.edge],
       [3.8, fat.body],
       [1.9, arterial.wall],
-      [1.2, arterial.light],
+      [1.2, arterial.body],
     ],
   );
 }

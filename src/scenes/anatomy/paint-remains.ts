@@ -1,27 +1,15 @@
 /** What the staged operations leave of the normal heart: the oversewn pulmonary trunk and the right atrium's appendage. */
-
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { stitches } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import type { Ink } from "./painted-sheet.ts";
-import { smoothLine } from "./placing.ts";
+import { castShadow } from "./paint-tube.ts";
+import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { threadOf, tissue } from "./tones.ts";
 
 /** By the ventricle's own lengths: along from its base, across towards the patient's right. */
-const TRUNK: readonly Point[] = [
-  [-8, 2],
-  [-11.4, -6.4],
-  [-15, -15.4],
-  [-18.4, -21.4],
-  [-20, -22],
-  [-26, -17],
-  [-26, -15.4],
-  [-22, -8],
-  [-14, 0],
-];
 const APPENDAGE: readonly Point[] = [
   [-33, 2.4],
   [-35.5, 7],
@@ -33,21 +21,49 @@ const APPENDAGE: readonly Point[] = [
   [-23, 4],
   [-27, 0],
 ];
-/** Where the trunk's end is sewn over. */
-const CLOSED: readonly Point[] = [
-  [-18.2, -20.6],
-  [-21.6, -19],
-  [-24.8, -15.6],
+
+export const remainsOutline = ({ at, trunk, conus }: HeartShape): readonly Point[] => [
+  ...APPENDAGE.map((point) => at(...point)),
+  ...trunk,
+  ...conus.flat(),
 ];
 
-export const remainsOutline = ({ at }: HeartShape): readonly Point[] =>
-  [...TRUNK, ...APPENDAGE].map((point) => at(...point));
+export function paintAppendage(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
+  const outline = closedOutline(APPENDAGE.map((point) => at(...point)));
+  paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
+}
 
-export function paintRemains(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
-  for (const points of [APPENDAGE, TRUNK]) {
-    const outline = closedOutline(points.map((point) => at(...point)));
-    paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
-  }
-  // A running suture closes the trunk's end.
-  stitches(ink, smoothLine(CLOSED.map((point) => at(...point))), 0.8 * size, threadOf(theme));
+/** Before the aorta. */
+export function paintTrunk(ink: Ink, { trunk, conus, size }: HeartShape, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  paintConus(ink, conus, size, theme);
+  ink.save();
+  castShadow(ink, 1.6 * size * ink.getTransform().a);
+  trace(ink, trunk, true);
+  ink.fillStyle = look.body;
+  ink.fill();
+  ink.restore();
+  paintOrgan(ink, trunk, look, { depth: 3 * size, edge: 0.5 * size });
+  const top = Math.max(...trunk.map(([, y]) => y));
+  const closed = trunk.filter(([, y]) => y > top - 1.6 * size).map(([x, y]): Point => [x, y - 1.3 * size]);
+  stitches(ink, closed, 0.8 * size, threadOf(theme));
+}
+
+/** The outlet that the window has taken away, as hidden lines. */
+function paintConus(
+  ink: Ink,
+  [right = [], left = []]: HeartShape["conus"],
+  size: number,
+  theme: Theme,
+): void {
+  const look = tissue("muscle", theme);
+  ink.save();
+  trace(ink, [...right, ...[...left].reverse()], true);
+  ink.fillStyle = look.body;
+  ink.globalAlpha = 0.16;
+  ink.fill();
+  ink.globalAlpha = 0.75;
+  ink.setLineDash([1.6 * size, 1.1 * size]);
+  for (const edge of [right, left]) strokes(ink, edge, size, [[0.5, look.edge]]);
+  ink.restore();
 }

@@ -86,6 +86,24 @@ function toneAt({ edge, body, light, cut }: Round, depth: number): string {
     : mix(body, light, (most * (depth - turn)) / (1 - turn));
 }
 
+/** Vessels behind what is drawn already, as hidden lines. */
+export function paintGhosts(ink: Ink, tubes: readonly Tube[], { wall, body }: Round, filled = 0.3): void {
+  ink.save();
+  for (const tube of tubes) {
+    trace(ink, bandOf(line(tube.line), tube, { part: 1 }), true);
+    ink.globalAlpha = filled;
+    ink.fillStyle = body;
+    ink.fill();
+    ink.globalAlpha = 0.7;
+    ink.lineWidth = 0.09 * tube.to;
+    ink.strokeStyle = wall;
+    ink.setLineDash([0.3 * tube.to, 0.22 * tube.to]);
+    trace(ink, bandOf(line(tube.line), tube, { part: 1 }));
+    ink.stroke();
+  }
+  ink.restore();
+}
+
 /** A canvas of its own for the room within `bounds`, as finely drawn. */
 export const scratch = (ink: Ink, bounds: Bounds): Ink =>
   inkFor(bounds, Math.hypot(ink.getTransform().a, ink.getTransform().b));

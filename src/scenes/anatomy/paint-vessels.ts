@@ -10,7 +10,7 @@ import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./g
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
-import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
+import { bandOf, castShadow, laidOver, paintGhosts, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
@@ -20,8 +20,6 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** How much of a vein behind the pathway shows through its blood. */
-const THROUGH = 0.32;
 /** How much of the liver's tissue lies over the veins in it. */
 const IN_LIVER = 0.4;
 
@@ -54,7 +52,9 @@ export function paintBehind(
   const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
   paintPericardium(ink, sac, s, theme);
-  laidOver(ink, layerOf(ink, bounds, inFront(true), round, s), bounds, CAST * s);
+  // Beneath a filling atrium and an empty one: they reach further than their mouths.
+  const veins = inFront(true).map((tube) => ({ ...tube, line: [...tube.line, heart.at(-16, -4)] }));
+  laidOver(ink, layerOf(ink, bounds, veins, round, s), bounds);
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;
   const away = 2 * (right - left);
@@ -83,18 +83,27 @@ export function paintHidden(
   { round, seen, theme }: Before,
 ): void {
   const s = anatomy.frame.scale;
-  const layer = layerOf(ink, bounds, returning(anatomy), round, s);
-  ink.save();
-  traceLoops(ink, seen);
-  ink.clip();
-  ink.globalAlpha = THROUGH;
-  laidOver(ink, layer, bounds);
-  ink.restore();
   paintSewnBehind(ink, anatomy.frame, theme);
+  paintPassing(ink, anatomy, { round, seen }, 0.4);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
   underVein(ground, anatomy);
   laidOver(ink, ground, bounds);
+}
+
+/** The right lung's veins, as far as the pathway lies before them; a lateral tunnel draws its own. */
+export function paintPassing(
+  ink: Ink,
+  anatomy: Anatomy,
+  { round, seen }: Omit<Before, "theme">,
+  filled = 0,
+): void {
+  if (anatomy.frame.graft?.kind === "patch") return;
+  ink.save();
+  traceLoops(ink, seen);
+  ink.clip();
+  paintGhosts(ink, returning(anatomy), round("pulmonaryVein"), filled);
+  ink.restore();
 }
 
 const rootOf = ({ heart, frame }: Anatomy, round: RoundOf) => ({

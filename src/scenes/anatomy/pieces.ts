@@ -10,18 +10,22 @@ import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintMuscle } from "./paint-muscle.ts";
-import { paintRemains, remainsOutline } from "./paint-remains.ts";
+import { paintAppendage, paintTrunk, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
   paintBefore,
   paintBehind,
   paintHidden,
   paintInLiver,
+  paintPassing,
   paintVeins,
   roomOf,
   underAorta,
 } from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines } from "./painted-sheet.ts";
+import { placing } from "./placing.ts";
+import { paintRightAtrium } from "./right-atrium.ts";
+import { rightAtrium } from "./right-atrium-shape.ts";
 import { roundOf } from "./tones.ts";
 
 export const PIECES = [
@@ -64,7 +68,9 @@ export function piecesOf(
   const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
-  const room = boundsOf([heart.atrium, heart.appendage, frame.lowerVein ?? []], 4 * heart.size);
+  const chambers = [heart.atrium, heart.appendage, frame.lowerVein ?? []];
+  const [left, bottom, right, top] = boundsOf(chambers, 0);
+  const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
@@ -83,11 +89,7 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, frame.chamber ? { ...anatomy, behind: [] } : anatomy, {
-          round,
-          seen,
-          theme,
-        });
+        paintHidden(ink, hiddenIn, anatomy, { round, seen, theme });
       },
     },
     abdomen: {
@@ -100,12 +102,9 @@ export function piecesOf(
       },
     },
     atrium: {
-      bounds: room,
+      bounds: boundsOf(chambers, 4 * heart.size),
       // A vein that enters its floor holds it there.
-      pivot: [
-        frame.lowerVein ? lastOf(frame.lowerVein)[0] : (room[0] + room[2]) / 2,
-        (room[1] + room[3]) / 2,
-      ],
+      pivot: frame.lowerVein ? [lastOf(frame.lowerVein)[0], middle[1]] : middle,
       paint(ink) {
         paintAtrium(ink, anatomy, saturations.arterial, theme);
         joined()?.within(ink, anatomy, saturations, theme);
@@ -118,8 +117,12 @@ export function piecesOf(
       paintInLiver(...at, round, theme),
     ),
     veins: vessels(
-      anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
+      [
+        ...anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
+        { line: rightAtrium(placing(frame)) },
+      ],
       (...at) => {
+        paintRightAtrium(at[0], anatomy, round("pulmonaryVein"), theme);
         paintVeins(...at, theme);
         joined()?.floor(at[0], anatomy);
       },
@@ -129,8 +132,9 @@ export function piecesOf(
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
       paint(ink) {
-        paintRemains(ink, heart, theme);
+        paintAppendage(ink, heart, theme);
         underAorta(ink, anatomy);
+        paintTrunk(ink, heart, theme);
       },
     },
     graft: {
@@ -139,6 +143,7 @@ export function piecesOf(
       paint(ink) {
         if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
+        if (frame.graft) paintPassing(ink, anatomy, { round, seen });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },

@@ -168,7 +168,7 @@ function throughHeart({ at }: HeartShape, vein: Tube): readonly Vessel[] {
       at(14, -7),
       at(27, -3),
     ]),
-    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(1.5, 9)]),
+    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(-0.5, 9)]),
   ];
 }
 

@@ -77,8 +77,10 @@ export function paintedChest(): PaintedChest {
   const whole = twoVentricles();
   const [organs, underDiaphragm] = [new Container(), new Container()];
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
-  const painted = placed(atrium, layer.ventricle, remains);
-  const sewn = placed(graft);
+  const painted = placed(atrium, layer.ventricle);
+  const stump = placed(remains);
+  const sewn = new Container();
+  sewn.addChild(placed(graft), stump);
   const valves = placed(layer.valves);
   const heart = new Container();
   heart.addChild(chambers, painted, light);
@@ -102,7 +104,7 @@ export function paintedChest(): PaintedChest {
         layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
       }
       // A heart with two ventricles is painted apart.
-      painted.visible = valves.visible = light.visible = stage !== "two-ventricle";
+      painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);
       whole.draw({ circulation, time, still, close }, density * CHEST_AT.scale, theme, emphasis);

@@ -43,7 +43,7 @@ export function chestView(): ChestView {
     front,
   } = layer.pieces;
   behind.addChild(rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
-  before.addChild(hiatus, remains, graft, front, layer.valves);
+  before.addChild(hiatus, graft, front, layer.valves, remains);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;

@@ -1,0 +1,46 @@
+// @vitest-environment happy-dom
+import { expect, test } from "vitest";
+import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import "../../src/scenes/anatomy/stages/index.ts";
+import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const STAGES = ["glenn", "lateral-tunnel", "atriopulmonary", "extracardiac"] as const;
+const chestOf = (stage: (typeof STAGES)[number]) =>
+  anatomyOf(pathwayGeometry({ ...START.request, stage })!.chest);
+const within = (points: readonly Point[]) =>
+  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+
+test.each(STAGES)(
+  "the pulmonary stump shows no blood and its outlet begins on the small ventricle (%s)",
+  (stage) => {
+    const { heart, frame } = chestOf(stage);
+    const inStump = within(heart.trunk);
+    const inHeart = within(heart.ventricle);
+    const through = coursesOf(frame).filter(({ flow }) => flow === "atrioventricularValve");
+    for (const { x, y, seen } of through)
+      for (const [i, shown] of seen.entries())
+        if (shown > 0) expect(inStump(x[i]!, y[i]!)).toBeGreaterThan(0);
+    for (const edge of heart.conus) {
+      expect(inHeart(...edge[0]!)).toBeLessThan(1.5 * heart.size);
+      expect(inStump(...edge.at(-1)!)).toBeLessThan(1.5 * heart.size);
+    }
+  },
+);
+
+test.each(STAGES)(
+  "both atria lie in the pericardium, and each pulmonary vein comes through it (%s)",
+  (stage) => {
+    const { heart, frame, sac, behind } = chestOf(stage);
+    const inSac = within(sac);
+    for (const point of heart.atrium) expect(inSac(...point)).toBeLessThan(0);
+    if (frame.chamber) expect(inSac(-frame.chamber[0], 0)).toBeLessThan(0);
+    for (const { name, line } of behind.filter(({ name }) => name.includes("ulmonary"))) {
+      expect(inSac(...line[0]!), name).toBeGreaterThan(0);
+      expect(inSac(...line.at(-1)!), name).toBeLessThan(0);
+    }
+  },
+);
