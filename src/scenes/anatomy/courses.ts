@@ -108,13 +108,21 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
   return [
-    ...entering.map(hiddenBy([distanceTo(band(arch, aorta.from, aorta.to))])),
+    ...entering.map(hiddenBy([arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))])),
     course(["aorta", 1, "arterial"], 11, [
       ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
       ...arch.slice(1, -6),
       ...down.slice(8).filter(([, y]) => y > low),
     ]),
   ];
+}
+
+/** Distance to a vessel that lets be seen what lies behind its pane. */
+function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
+  const artery = distanceTo(outline);
+  if (pane.length === 0) return artery;
+  const within = distanceTo(pane);
+  return (x: number, y: number) => (within(x, y) < 0 ? 2 : artery(x, y));
 }
 
 /** From the arch up its branches, behind the left brachiocephalic vein. */

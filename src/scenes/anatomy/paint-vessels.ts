@@ -7,6 +7,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
@@ -22,6 +23,8 @@ const THIN = 0.4;
 const CAST = 3;
 /** What stays of the aorta over the left pulmonary artery, which passes behind it: so much that a hint of the flow comes through. */
 const GLASS = 0.9;
+/** What it loses where it lets the atrium behind it be seen. */
+const PANE = 0.78;
 /** How much of a vein behind the pathway shows through its blood. */
 const THROUGH = 0.32;
 /** How much of the liver's tissue lies over the veins in it. */
@@ -223,15 +226,18 @@ function traceLoops(ink: Ink, loops: Loops): void {
 }
 
 /** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, { veins }: Anatomy, seen: Loops): void {
+function letThrough(ink: Ink, anatomy: Anatomy, seen: Loops): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = ink.strokeStyle = "#000";
   traceLoops(ink, seen);
   ink.globalAlpha = 1 - GLASS;
   ink.fill();
+  ink.globalAlpha = PANE;
+  trace(ink, joined()?.pane(anatomy) ?? [], true);
+  ink.fill();
   ink.globalAlpha = 1;
-  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
+  for (const vein of anatomy.veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
