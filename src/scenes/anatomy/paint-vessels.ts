@@ -12,7 +12,7 @@ import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
@@ -213,6 +213,8 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
+  const pane = joined()?.pane(anatomy) ?? [];
+  strokes(ink, [...pane, ...pane.slice(0, 1)], s, [[0.45, root.tones.wall]]);
   paintRoot(ink, root);
 }
 

@@ -9,14 +9,16 @@ import { isCommon } from "./paint-common-atrium.ts";
 /** From a pulmonary vein's mouth on, x and y in the heart. */
 const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
   rightUpperPulmonaryVein: [
-    [9, -3],
-    [19, -4],
-    [28, -7],
+    [7, 1],
+    [12, 5],
+    [19, 2],
+    [28, -6],
   ],
   rightLowerPulmonaryVein: [
-    [8, -12.6],
-    [18, -11],
-    [28, -10],
+    [4, -7],
+    [11, -1],
+    [19, -3],
+    [28, -9],
   ],
   leftUpperPulmonaryVein: [
     [29, 5],

@@ -1,5 +1,4 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
-import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -8,7 +7,7 @@ import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted
 import { smoothLine } from "../placing.ts";
 import { CLOTH, hollow, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { INNER, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
+import { connectionOf, INNER, placesIn, rounded } from "./chamber-shape.ts";
 import { insideOf } from "./paint-tunnel-lining.ts";
 import { runningSuture } from "./running-suture.ts";
 
@@ -44,55 +43,33 @@ export function paintChamberLining(
   }
   own.globalCompositeOperation = "source-atop";
   paintMarks(own, { ...frame, chamber }, theme);
-  paintConnection(own, frame, lumen, theme);
+  paintConnection(own, { ...frame, chamber }, lumen, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
   laidOver(ink, own, bounds);
 }
 
-/** Behind the superior vena cava both pulmonary arteries are one, and the atrium's roof is sewn to it around a wide oval. */
+/** The pulmonary arteries behind the roof, and the seam that joins them to it. */
 export function paintConnection(
   ink: Ink,
-  frame: ChestFrame,
+  frame: ChestFrame & { readonly chamber: Point },
   lumen: NonNullable<Outlines["lumen"]>,
   theme: Theme,
 ): void {
-  const { chamber, scale: s } = frame;
-  if (!chamber) return;
-  const [right, left] = (["right", "left"] as const).map((side) =>
-    mouthOf({ ...frame, chamber }, side, lumen),
-  );
-  if (!right || !left) return;
+  const { scale: s } = frame;
+  const { artery, low, high, oval } = connectionOf(frame, lumen);
   const { body, wall } = hollow(theme);
-  // It runs on in each artery's own direction.
-  const edge = (from: Point, to: Point): readonly Point[] =>
-    smoothLine([
-      from,
-      [from[0] - 7 * s * right.way[0], from[1] - 5 * s * right.way[1]],
-      [to[0] - 7 * s * left.way[0], to[1] - 5 * s * left.way[1]],
-      to,
-    ]);
-  const [low, high] = [edge(right.low, left.low), edge(right.high, left.high)];
+  const dark = theme.name === "dark";
   const alpha = ink.globalAlpha;
-  const under = alpha === 1;
-  if (under) {
-    trace(ink, [...low, ...[...high].reverse()], true);
-    ink.fillStyle = mix(body, wall, theme.name === "dark" ? 0.2 : 0.1);
+  const fill = (points: readonly Point[], deep: number) => {
+    trace(ink, points, true);
+    ink.fillStyle = mix(body, wall, deep);
     ink.fill();
-  }
+  };
+  // Over the blood its lines are enough.
+  if (alpha === 1) fill(artery, dark ? 0.2 : 0.1);
   for (const side of [low, high]) strokes(ink, side, s, [[0.7, wall]]);
-  const [from, to] = [entryAt(low, low.length >> 1), entryAt(high, high.length >> 1)];
-  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const tall = 0.36 * (to[1] - from[1]);
-  const oval = Array.from({ length: 49 }, (_, i): Point => {
-    const turn = (Math.PI * i) / 24;
-    return [x + 1.75 * tall * Math.cos(turn), y + tall * Math.sin(turn)];
-  });
-  if (under) {
-    trace(ink, oval, true);
-    ink.fillStyle = mix(body, wall, theme.name === "dark" ? 0.05 : 0.28);
-    ink.fill();
-  }
+  if (alpha === 1) fill(oval, dark ? 0.05 : 0.28);
   runningSuture(ink, oval, s, theme, alpha);
   ink.globalAlpha = alpha;
 }

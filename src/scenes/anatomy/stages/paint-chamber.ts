@@ -17,8 +17,8 @@ const FLOOR = 3.6;
 /** mm of a 5-year-old by which fat fills the groove between there and the ventricle */
 const FAT = 7;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
-const INLET = -36;
-const ABOUT = 34;
+const INLET = -32;
+const ABOUT = 36;
 /** Points to either side over which its outside is rounded. */
 const OUTER = 6;
 /** How much of the arteries and the seam behind its roof is seen through the blood. */
@@ -56,7 +56,7 @@ export function paintChamber(
   paintGroove(ink, chamber, s, theme);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
-  paintConnection(ink, frame, lumen, theme);
+  paintConnection(ink, { ...frame, chamber }, lumen, theme);
   ink.globalAlpha = 1;
 }
 
@@ -73,7 +73,7 @@ function paintGroove(ink: Ink, [a, b]: Point, s: number, theme: Theme): void {
     depth: 3 * s,
     edge: 0.5 * s,
   });
-  const [x, y] = on(INLET - 4, 4.4 + FLOOR + 0.3 * FAT);
+  const [x, y] = on(INLET - 9, 4.4 + FLOOR + 0.3 * FAT);
   const wall = tissue("atrium", theme);
   for (const [reach, colour] of [
     [1.9, wall.edge],
@@ -94,13 +94,20 @@ function paintWall(ink: Ink, [a, b]: Point, seen: Outlines["seen"], s: number, t
   lit.addColorStop(0, look.light);
   lit.addColorStop(0.35, look.body);
   lit.addColorStop(1, look.shade);
+  const own = ([x, y]: Point): number =>
+    Math.min(1, Math.max(0, (1.22 - Math.hypot(x / (a + 2 * s), y / (b + 2 * s))) / 0.2));
   const thick = ([x, y]: Point): number => {
-    const far = Math.hypot(x / (a + 2 * s), y / (b + 2 * s));
     const floor = (FLOOR - MUSCLE) * atInlet((Math.atan2(y / b, x / a) * 180) / Math.PI);
-    return (MUSCLE + floor) * Math.min(1, Math.max(0, (1.3 - far) / 0.25));
+    return (MUSCLE + floor) * own([x, y]);
   };
   for (const loop of seen) {
-    const points = rounded(loop, OUTER);
+    const smooth = rounded(loop, OUTER);
+    // Beyond the atrium it is the vessels' own outside.
+    const points = rounded(loop, INNER).map(([x, y], i): Point => {
+      const [sx, sy] = entryAt(smooth, i);
+      const part = own([x, y]);
+      return [x + part * (sx - x), y + part * (sy - y)];
+    });
     for (const [more, colour] of [
       [0.3, look.edge],
       [0, lit],

@@ -43,6 +43,9 @@ const oval = ({ middle, half }: typeof HOLE | typeof PANE, more = 0): Point[] =>
     return [middle[0] + (half[0] + more) * Math.cos(turn), middle[1] + (half[1] + more) * Math.sin(turn)];
   });
 
+export const defectOf = ({ frame }: Anatomy): readonly Point[] =>
+  oval(HOLE, 0.7).map((point) => placing(frame).inHeart(...point));
+
 export function paneOf(anatomy: Anatomy): readonly Point[] {
   const { inHeart } = placing(anatomy.frame);
   return isCommon(anatomy) ? oval(PANE).map((point) => inHeart(...point)) : [];
@@ -68,12 +71,11 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
 }
 
 /** The hole shows the blood of the side behind it, within a thick rim. */
-function paintSeptum(
-  ink: Ink,
-  { frame, heart: { size } }: Anatomy,
-  { body, light }: Round,
-  theme: Theme,
-): void {
+function paintSeptum(ink: Ink, anatomy: Anatomy, { body, light }: Round, theme: Theme): void {
+  const {
+    frame,
+    heart: { size },
+  } = anatomy;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
@@ -84,7 +86,7 @@ function paintSeptum(
     [1.1, look.edge],
     [0.6, look.light],
   ]);
-  const rim = placed(oval(HOLE, 0.7));
+  const rim = defectOf(anatomy);
   trace(ink, rim, true);
   ink.fillStyle = mix(body, light, 0.4);
   ink.fill();
