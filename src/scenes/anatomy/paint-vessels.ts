@@ -99,6 +99,7 @@ export function paintHidden(
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
   letThrough(ground, anatomy, seen);
+  openPane(ground, anatomy);
   laidOver(ink, ground, bounds);
 }
 
@@ -201,6 +202,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
   letThrough(layer, anatomy, seen);
+  openPane(layer, anatomy);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
@@ -213,8 +215,9 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
-  const pane = joined()?.pane(anatomy) ?? [];
-  strokes(ink, [...pane, ...pane.slice(0, 1)], s, [[0.45, root.tones.wall]]);
+  ink.globalAlpha = 0.5;
+  strokes(ink, joined()?.pane(anatomy) ?? [], s, [[0.4, root.tones.wall]]);
+  ink.globalAlpha = 1;
   paintRoot(ink, root);
 }
 
@@ -228,22 +231,28 @@ function traceLoops(ink: Ink, loops: Loops): void {
 }
 
 /** Where the aorta passes the pathway it turns to glass; the vein from the left arm lies before its branches. */
-function letThrough(ink: Ink, anatomy: Anatomy, seen: Loops): void {
+function letThrough(ink: Ink, { veins }: Anatomy, seen: Loops): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = ink.strokeStyle = "#000";
   traceLoops(ink, seen);
   ink.globalAlpha = 1 - GLASS;
   ink.fill();
-  ink.globalAlpha = PANE;
-  trace(ink, joined()?.pane(anatomy) ?? [], true);
-  ink.fill();
   ink.globalAlpha = 1;
-  for (const vein of anatomy.veins.filter((vein) => vein.group === "brachiocephalic")) {
+  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
     trace(ink, vein.line);
     ink.lineCap = "butt";
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
     ink.stroke();
   }
+  ink.restore();
+}
+
+function openPane(ink: Ink, anatomy: Anatomy): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.globalAlpha = PANE;
+  trace(ink, joined()?.pane(anatomy) ?? [], true);
+  ink.fill();
   ink.restore();
 }

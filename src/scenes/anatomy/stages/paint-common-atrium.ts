@@ -35,7 +35,7 @@ const SHEET = 14;
 const HOLE = { middle: [-0.6, -9], half: [4.2, 6.4] } as const;
 
 /** Where the aorta lets be seen what passes through it: x and y in the heart. */
-const PANE = { middle: [11, 1], half: [7.4, 9] } as const;
+const PANE = { middle: [10, 1], half: [6.6, 8.6] } as const;
 
 const oval = ({ middle, half }: typeof HOLE | typeof PANE, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
