@@ -184,7 +184,7 @@ function enter(lesson: Lesson, player: Player, wanted: number): Player {
   return {
     ...player,
     step,
-    phase: here.question ? "ask" : watching ? "watch" : "read",
+    phase: watching ? "watch" : here.question ? "ask" : "read",
     judgement: null,
     given: attempt?.given ?? null,
     hints: 0,
@@ -197,6 +197,9 @@ function next(lesson: Lesson, player: Player): Player {
   if (player.phase === "why") return returned(lesson, player);
   if (player.phase === "end") return player;
   if (player.phase === "watch") return { ...player, phase: "read" };
+  // What was predicted is explained; then the step asks its own question.
+  if (player.phase === "read" && stepAt(lesson, player).question)
+    return { ...player, phase: "ask", judgement: null };
   if (player.phase === "again") return goTo(lesson, { ...player, queue: player.queue.slice(1) }, player.to);
   if (!canAdvance(lesson, player)) return player;
   const queue =
@@ -273,7 +276,7 @@ const queueAgain = (player: Player, step: string, again: number | null): Player[
 function judged(lesson: Lesson, player: Player, question: string, judgement: Judgement): Player {
   const attempt = player.answers[question];
   if (!attempt) return player;
-  const inView = predictionFor(lesson, stepAt(lesson, player))?.id === question;
+  const inView = player.phase !== "ask" && predictionFor(lesson, stepAt(lesson, player))?.id === question;
   return {
     ...player,
     answers:

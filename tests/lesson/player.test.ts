@@ -96,6 +96,24 @@ describe("a learner alone", () => {
     expect(noted.answers.ask!.note).toHaveLength(500);
   });
 
+  test("a step that resolves a prediction and asks something itself explains first, and its question is open", () => {
+    const { question } = lesson.steps.find(({ id }) => id === "choose")!;
+    const asking = {
+      ...lesson,
+      steps: lesson.steps.map((each) => (each.id === "run" ? { ...each, question } : each)),
+    };
+    const go = (player: Player, ...events: readonly (PlayerEvent | "next")[]) =>
+      events.reduce((now, event) => play(asking, now, event === "next" ? { kind: "next" } : event), player);
+    const watching = go(startPlayer(asking, true), "next", answer("a", null), "next", "next");
+    expect(watching.phase).toBe("watch");
+    const explained = go(watching, { kind: "judged", question: "ask", judgement: right }, "next");
+    expect([explained.phase, explained.judgement]).toEqual(["read", right]);
+    const open = go(explained, "next");
+    expect([open.phase, open.judgement, open.given]).toEqual(["ask", null, null]);
+    // Judged once more, as when numbers move: nothing of it reaches the open question.
+    expect(go(open, { kind: "judged", question: "ask", judgement: right }).judgement).toBeNull();
+  });
+
   test("a wrong answer leads to the step that shows why, and back to the question with the answer still there", () => {
     const player = walk(startPlayer(lesson, true), "next", answer("a", null), "next", "next", "next", "next");
     expect(where(player)).toBe("choose ask");

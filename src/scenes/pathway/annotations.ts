@@ -94,6 +94,8 @@ export interface Annotated {
 
 export function annotate(sheet: Sheet, annotated: Annotated): void {
   const { pane, drawn, box, focus, crowded, near, silent } = annotated;
+  // What is named can be seen.
+  if (!drawn.whole) return;
   const { geometry, projection, occupied } = drawn;
   if (!geometry || !projection || !occupied) return;
   const taken = [...annotated.taken, ...annotateWashOut(sheet, annotated)];

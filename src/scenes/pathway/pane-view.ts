@@ -33,6 +33,8 @@ export interface PaneView {
   readonly geometry: PathwayGeometry | null;
   /** mm: how far a point of the plane is from the wall, negative in the blood; null until drawn */
   readonly plane: Plane | null;
+  /** all that lies around the pathway is painted */
+  readonly whole: boolean;
   /** what no plate may cover */
   readonly occupied: Occupied | null;
   draw(pane: Pane, room: Room, moment: Moment, theme: Theme): void;
@@ -78,6 +80,7 @@ export function paneView(): PaneView {
   let outlines: readonly (readonly Point[])[] = [];
   let linesOf: PathwayGeometry | null = null;
   let drawnFor = "";
+  let whole = false;
 
   const look = (pane: Pane, theme: Theme) => {
     if (pane.geometry === geometry && theme.name === drawnFor) return;
@@ -100,6 +103,9 @@ export function paneView(): PaneView {
     get plane() {
       return outline;
     },
+    get whole() {
+      return whole;
+    },
     get occupied() {
       if (geometry && outline) taken ??= occupied(geometry, outline);
       return taken;
@@ -115,7 +121,7 @@ export function paneView(): PaneView {
       plane.scale.set(at.scale, -at.scale);
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
-      const whole = chest.draw(pane, present(outline), at.scale, moment, theme);
+      whole = chest.draw(pane, present(outline), at.scale, moment, theme);
       inside.draw(pane, moment, at, whole, theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);

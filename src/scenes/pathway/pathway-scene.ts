@@ -68,7 +68,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     grade.view.visible = at.grade !== null && !first;
   };
 
-  const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme, first: boolean) => {
+  const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
     const { at, keyAt, key, sizes, over } = laid;
     const { focus, labels, handles: held } = frame.state.view;
     const sheet = { ink, words, sizes, theme };
@@ -88,8 +88,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     const boxes = over ? over.sides.map((side, i) => meet(side, entryAt(at.planes, i))) : at.planes;
     const form = washOutForm(frame.panes, shown.panes, boxes, taken, sizes);
     const size = HANDLE * Math.max(1, viewport.floor / 20);
-    // The key stays where it is; names find room around all else.
-    (first ? [] : frame.panes).forEach((pane, i) => {
+    frame.panes.forEach((pane, i) => {
       const drawn = entryAt(shown.panes, i);
       const box = entryAt(boxes, i);
       const near = compared && at.narrow;
@@ -122,7 +121,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
       if (key === lastKey && now.every((each, i) => each === answers[i])) return;
       answers = now;
-      keyBox = write(frame, laid, viewport, theme, first);
+      keyBox = write(frame, laid, viewport, theme);
       // The key's own room may move the planes: then once more.
       lastKey = `${first}${cacheKey(frame, viewport, theme, shown.panes, keyBox)}`;
     },
@@ -192,7 +191,11 @@ function cacheKey(
     frame.still ? "still" : frame.pace.toFixed(1),
     frame.panes.map(({ washOut }) => washOut?.time.length),
     frame.panes.map(({ field }) => field && (asked.overlay === "none" || field.readings.settled)),
-    panes.map(({ projection, geometry }) => [projection, geometry?.handles.map(({ at }) => at)]),
+    panes.map(({ projection, geometry, whole }) => [
+      projection,
+      geometry?.handles.map(({ at }) => at),
+      whole,
+    ]),
   ]);
 }
 

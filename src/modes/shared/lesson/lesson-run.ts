@@ -98,11 +98,11 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     player.value = play(lesson, player.peek(), event);
   };
 
-  // What was predicted is judged as soon as its run is entered.
+  // What was predicted is judged as soon as its run is entered; while another question is in view, it is recorded alone.
   const stopJudging = effect(() => {
     const prediction = predictionFor(lesson, stepAt(lesson, player.value));
     const attempt = prediction && player.value.answers[prediction.id];
-    if (!prediction?.question || !attempt || player.value.judgement || player.value.phase === "again") return;
+    if (!prediction?.question || !attempt || asksOther(player.value, attempt.right)) return;
     const view = {
       question: prediction.question,
       lesson,
@@ -166,6 +166,10 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     },
   };
 }
+
+/** Nothing of a prediction is to be shown: its verdict is there, or another question is in view and its verdict recorded. */
+const asksOther = ({ phase, judgement }: Player, right: boolean | null): boolean =>
+  judgement !== null || phase === "again" || (phase === "ask" && right !== null);
 
 /** The step's scene; a pause and a slower pace belong to the reader, and a dye pulse is a count that only rises. */
 function sceneOfStep(lesson: Lesson, index: number, { view }: SceneState): SceneState {

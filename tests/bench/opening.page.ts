@@ -1,0 +1,122 @@
+/**
+ * Where the time of the opening goes, until blood is seen to move, at full speed and with the page's own thread slowed down four
+ * times. `LUNGWARD_LONG=1 npx playwright test bench/opening` on a quiet machine; the fastest of some openings is shown.
+ */
+import { expect, type Page, test } from "@playwright/test";
+
+test.use({ reducedMotion: "no-preference", reuseContext: false, viewport: { width: 1280, height: 720 } });
+
+const WAYS = ["canvas", "webgl"] as const;
+const RATES = [1, 4] as const;
+const TURNS = 3;
+
+/** What is reached, in this order on a quiet machine. */
+const STAGES = [
+  "code runs",
+  "circulation solved",
+  "words",
+  "renderer",
+  "coarse field flows",
+  "blood drawn",
+  "blood moves",
+  "fine field flows",
+  "chest drawn",
+] as const;
+/** CSS px in a window of 1280 x 720: within the conduit, and of the ventricle beside it. */
+const PLACES = { CONDUIT: [925, 330], VENTRICLE: [1030, 330] } as const;
+declare const CONDUIT: readonly [number, number];
+declare const VENTRICLE: readonly [number, number];
+
+type Stage = (typeof STAGES)[number];
+type Times = Partial<Record<Stage, number>>;
+
+/** Notes when each stage is reached, ms from the asking: what the workers say, what stands in the page, and what the stage shows. */
+function watch() {
+  const times: Times = {};
+  Object.assign(window, { times });
+  const reach = (stage: Stage) => {
+    times[stage] ??= performance.now();
+  };
+  const Plain = window.Worker;
+  window.Worker = class extends Plain {
+    constructor(...from: ConstructorParameters<typeof Plain>) {
+      super(...from);
+      reach("code runs");
+      this.addEventListener("message", ({ data }: MessageEvent<{ kind?: string; shape?: unknown }>) => {
+        if (data.kind === "solved") reach("circulation solved");
+        if (data.kind === "field") reach(data.shape ? "fine field flows" : "coarse field flows");
+      });
+    }
+  };
+  new MutationObserver(() => {
+    if (document.querySelector("h1")) reach("words");
+    if (document.querySelector("#stage canvas")) reach("renderer");
+  }).observe(document, { childList: true, subtree: true });
+  const glass = document.createElement("canvas").getContext("2d", { willReadFrequently: true })!;
+  /** Brightness of what the stage shows in a square of 40 CSS px around this place. */
+  const seen = (stage: HTMLCanvasElement, x: number, y: number): readonly number[] => {
+    const dense = stage.width / innerWidth;
+    glass.clearRect(0, 0, 40, 40);
+    glass.drawImage(stage, (x - 20) * dense, (y - 20) * dense, 40 * dense, 40 * dense, 0, 0, 40, 40);
+    const { data } = glass.getImageData(0, 0, 40, 40);
+    return Array.from({ length: 1600 }, (_, k) => Math.max(...data.subarray(4 * k, 4 * k + 3)));
+  };
+  let ground: readonly number[] | null = null;
+  let before = "";
+  const look = (stage: HTMLCanvasElement) => {
+    const lumen = seen(stage, ...CONDUIT);
+    if (lumen.filter((bright) => bright > 130).length > 20) {
+      const now = lumen.join();
+      if (times["blood drawn"] !== undefined && now !== before) reach("blood moves");
+      reach("blood drawn");
+      before = now;
+    }
+    const chest = seen(stage, ...VENTRICLE);
+    ground ??= chest;
+    if (chest.filter((bright, k) => Math.abs(bright - ground![k]!) > 30).length > 400) reach("chest drawn");
+  };
+  const ask = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (call) =>
+    ask((time) => {
+      call(time);
+      const stage = document.querySelector<HTMLCanvasElement>("#stage canvas");
+      if (stage && times["chest drawn"] === undefined) look(stage);
+    });
+}
+
+async function opening(page: Page, way: string, rate: number): Promise<Times> {
+  const devtools = await page.context().newCDPSession(page);
+  await page.goto("about:blank");
+  await devtools.send("Network.setCacheDisabled", { cacheDisabled: true });
+  await devtools.send("Emulation.setCPUThrottlingRate", { rate });
+  await page.goto(`?draw=${way}`);
+  const all = STAGES.length;
+  await page.waitForFunction(
+    (all) => Object.keys((window as unknown as { times: Times }).times).length >= all,
+    all,
+    {
+      timeout: 60_000,
+    },
+  );
+  return page.evaluate(() => (window as unknown as { times: Times }).times);
+}
+
+test("the opening, stage by stage: blood moves before the chest is painted around it", async ({ page }) => {
+  test.skip(!process.env.LUNGWARD_LONG, "a bench, not a guard: a minute");
+  test.setTimeout(400_000);
+  await page.addInitScript({
+    content: `const { CONDUIT, VENTRICLE } = ${JSON.stringify(PLACES)}; (${watch})();`,
+  });
+  const columns: [name: string, times: Times][] = [];
+  for (const way of WAYS)
+    for (const rate of RATES) {
+      const runs: Times[] = [];
+      for (let turn = 0; turn < TURNS; turn++) runs.push(await opening(page, way, rate));
+      runs.sort((a, b) => a["blood moves"]! - b["blood moves"]!);
+      const [fastest] = runs;
+      columns.push([`${way}, ${rate === 1 ? "full speed" : `${rate} times slower`}`, fastest!]);
+      expect(fastest!["blood moves"]!).toBeLessThan(fastest!["chest drawn"]!);
+    }
+  const row = (stage: Stage) => columns.map(([name, times]) => [name, Math.round(times[stage]!)]);
+  console.table(Object.fromEntries(STAGES.map((stage) => [stage, Object.fromEntries(row(stage))])));
+});
