@@ -37,6 +37,8 @@ const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
 /** The same for a picture, all at once: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
 const LED_STEPS_OF_PICTURE = 60;
+/** Room for tracers over their usual number, which the flow moves up and down. */
+const SPARE = 1.25;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
@@ -78,9 +80,9 @@ export interface PaneTracers {
 }
 
 export function paneTracers(count: number, random: () => number): PaneTracers {
-  const cloud = new TracerCloud(count, TRAIL_POINTS, TRAIL);
+  const cloud = new TracerCloud(Math.ceil(SPARE * count), TRAIL_POINTS, TRAIL);
   const dye = dyePulse(cloud);
-  const moving = mover(cloud, dye.passed, random);
+  const moving = mover(cloud, count, dye.passed, random);
   const held = heldMoment();
   let settled: FieldShape | null = null;
   /** s of the field's time that is shown */
@@ -153,7 +155,7 @@ const ledStep = (moment: FlowField, supply: Supply): Step => ({
 });
 
 /** Moves tracers in the plane, and what leaves through the fenestration beyond it. */
-function mover(cloud: TracerCloud, passed: (seconds: number) => void, random: () => number) {
+function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => void, random: () => number) {
   const newJet = () => freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
   const jet = newJet();
   let plane: TracerPlane | null = null;
@@ -175,7 +177,7 @@ function mover(cloud: TracerCloud, passed: (seconds: number) => void, random: ()
     /** Other walls have come: tracers that lie in one are placed again. */
     settle(next: TracerPlane, first: Supply) {
       plane = next;
-      if (cloud.count === 0) fill(cloud, plane, cloud.capacity, first, random);
+      if (cloud.count === 0) fill(cloud, plane, count, first, random);
       else resettle(cloud, plane, random);
     },
     /** The jet restarts where the hole or its law has changed. */

@@ -1,7 +1,8 @@
 /** Tracers: massless, from an opening to another, never through a wall. */
 export { advance, type Step } from "./advance.ts";
+export { entrance, type Supply } from "./inflow.ts";
 export { farWall, freeJet, type Hole, type Jet } from "./jet.ts";
-export { entrance, fill, resettle, type Supply } from "./release.ts";
+export { fill, resettle } from "./release.ts";
 export { TracerCloud } from "./tracer-cloud.ts";
 export { type TracerPlane, tracerPlane } from "./tracer-plane.ts";
 export {

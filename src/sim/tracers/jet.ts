@@ -5,7 +5,7 @@
  */
 import type { Point } from "../geometry/geometry.ts";
 import type { RandomSource } from "../random.ts";
-import { layTrails, place, TracerCloud } from "./tracer-cloud.ts";
+import { layTrails, place, remove, TracerCloud } from "./tracer-cloud.ts";
 
 /** Where a jet leaves the pathway. */
 export interface Hole {
@@ -98,13 +98,9 @@ export function freeJet(capacity: number, trailLength: number, trail: number, ra
     return true;
   };
 
-  const remove = (n: number) => {
-    const last = --tracers.count;
-    if (n === last) return;
-    const length = 2 * tracers.trailLength;
-    tracers.position.copyWithin(2 * n, 2 * last, 2 * last + 2);
-    tracers.trail.copyWithin(length * n, length * last, length * (last + 1));
-    for (const array of [tracers.origin, tracers.age, tracers.speed, tracers.dyed]) array[n] = array[last]!;
+  const drop = (n: number) => {
+    const last = tracers.count - 1;
+    remove(tracers, n);
     for (const array of [undiluted, along, aside, deep, start]) array[n] = array[last]!;
   };
 
@@ -127,12 +123,12 @@ export function freeJet(capacity: number, trailLength: number, trail: number, ra
       tracers.age[m] = from.age[n]! - left;
       show(m, hole);
       place(tracers, m, tracers.position[2 * m]!, tracers.position[2 * m + 1]!);
-      if (!move(m, hole, left)) remove(m);
+      if (!move(m, hole, left)) drop(m);
     },
     advance(seconds) {
       if (!hole) return;
       layTrails(tracers, seconds);
-      for (let n = tracers.count - 1; n >= 0; n--) if (!move(n, hole, seconds)) remove(n);
+      for (let n = tracers.count - 1; n >= 0; n--) if (!move(n, hole, seconds)) drop(n);
     },
   };
 }

@@ -6,6 +6,8 @@ export const PULSES = 10;
 /** Owns the memory of a pane's tracers; nothing in it is allocated again. */
 export class TracerCloud implements Tracers {
   count = 0;
+  /** how many there are when the plane is as full as it was filled */
+  usual = 0;
   readonly capacity: number;
   readonly trailLength: number;
   /** s of blood time between two points of a trail */
@@ -72,4 +74,16 @@ export function layTrails(cloud: TracerCloud, seconds: number): void {
     trail[begin] = position[2 * n]!;
     trail[begin + 1] = position[2 * n + 1]!;
   }
+}
+
+/** Drops tracer `n`: the last one takes its place. */
+export function remove(cloud: TracerCloud, n: number): void {
+  const { position, trail, trailLength, origin, age, speed, dyed, pulse, inside } = cloud;
+  inside[pulse[n]!]!--;
+  const last = --cloud.count;
+  if (n === last) return;
+  const length = 2 * trailLength;
+  position.copyWithin(2 * n, 2 * last, 2 * last + 2);
+  trail.copyWithin(length * n, length * last, length * (last + 1));
+  for (const array of [origin, age, speed, dyed, pulse]) array[n] = array[last]!;
 }

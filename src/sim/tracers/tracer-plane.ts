@@ -15,8 +15,18 @@ export interface TracerPlane {
   readonly velocity: Float32Array;
   /** mm: greatest depth in the blood */
   readonly deepest: number;
+  /** mm3 of blood this side of all cuts */
+  readonly volume: number;
+  /** [number of openings] tracers that each has yet to let in, fractions of one */
+  readonly owed: Float64Array;
+  /** [PLACES] sums of the flow across the cut that was read last, mm3/s */
+  readonly inflow: Float64Array;
 }
 
+/** Places across a cut at which the flow through it is read. */
+export const PLACES = 24;
+/** Cells from the wall within which no tracer is set. */
+export const MARGIN = 0.25;
 /** Cells by which a tracer may move between two looks at where it is. */
 export const STRIDE = 2;
 
@@ -43,8 +53,35 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
     }
   });
   let deepest = 0;
-  for (let k = 0; k < nx * ny; k++) if (shape.distance[k]! < 0) deepest = Math.max(deepest, shape.depth[k]!);
-  return { shape, openings, near, cuts, deepest, velocity: new Float32Array(2 * nx * ny) };
+  let volume = 0;
+  const cut = { shape, near, cuts };
+  for (let k = 0; k < nx * ny; k++) {
+    if (shape.distance[k]! >= 0) continue;
+    deepest = Math.max(deepest, shape.depth[k]!);
+    if (!beyondCut(cut, originX + (k % nx) * dx, originY + Math.floor(k / nx) * dx))
+      volume += shape.depth[k]! * dx * dx;
+  }
+  return {
+    ...cut,
+    openings,
+    deepest,
+    volume,
+    velocity: new Float32Array(2 * nx * ny),
+    owed: new Float64Array(openings.length),
+    inflow: new Float64Array(PLACES),
+  };
+}
+
+/** Whether a place (mm) lies beyond the cut of an opening near it. */
+export function beyondCut(
+  { shape, near, cuts }: Pick<TracerPlane, "shape" | "near" | "cuts">,
+  x: number,
+  y: number,
+): boolean {
+  const i = Math.round((x - shape.originX) / shape.dx);
+  const j = Math.round((y - shape.originY) / shape.dx);
+  const c = 5 * (near[j * shape.nx + i]! - 1);
+  return c >= 0 && (x - cuts[c]!) * cuts[c + 2]! + (y - cuts[c + 1]!) * cuts[c + 3]! > 0;
 }
 
 /** mm, negative in the blood; beyond the grid counts as wall. */
@@ -58,3 +95,7 @@ export function distanceAt(
   if (!(gx >= 0 && gy >= 0 && gx < nx - 1 && gy < ny - 1)) return dx;
   return bilinear(distance, nx, gx, gy);
 }
+
+/** mm of depth at the nearest cell. */
+export const depthAt = ({ depth, nx, dx, originX, originY }: FieldShape, x: number, y: number): number =>
+  depth[Math.round((y - originY) / dx) * nx + Math.round((x - originX) / dx)] ?? 0;
