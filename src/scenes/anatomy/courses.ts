@@ -122,7 +122,7 @@ function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
   const artery = distanceTo(outline);
   if (pane.length === 0) return artery;
   const within = distanceTo(pane);
-  return (x: number, y: number) => (within(x, y) < 0 ? 2 : artery(x, y));
+  return (x: number, y: number) => (within(x, y) < 0 ? Number.POSITIVE_INFINITY : artery(x, y));
 }
 
 /** From the arch up its branches, behind the left brachiocephalic vein. */
