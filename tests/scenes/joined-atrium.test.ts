@@ -3,11 +3,13 @@ import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
-import { mouthOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
+import type { Course } from "../../src/scenes/anatomy/side-course.ts";
+import { connectionOf, mouthOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
+import { defectOf, paneOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, lineInFront } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { contour } from "../../src/scenes/layers/contour.ts";
-import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
+import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -23,6 +25,35 @@ const geometryOf = (
 const within = (points: readonly Point[]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+
+/** Whether the course's marks show at a place within the outline. */
+const showsIn = (outline: readonly Point[], { x, y, seen }: Course): boolean => {
+  const inside = within(outline);
+  return seen.some((shown, i) => shown === 1 && inside(x[i]!, y[i]!) < 0);
+};
+
+test("at the Glenn stage blood from below is seen through the septum's defect and through the aorta's pane", () => {
+  for (const body of bodies) {
+    const anatomy = anatomyOf(geometryOf("glenn", body).chest);
+    const crossing = coursesOf(anatomy.frame).filter(
+      ({ carries, flow, x }) =>
+        carries === "lower" && flow === "ivc" && x.at(-1)! > anatomy.frame.heart + 10 * anatomy.heart.size,
+    );
+    expect(crossing).toHaveLength(4);
+    for (const course of crossing)
+      for (const outline of [defectOf(anatomy), paneOf(anatomy)]) expect(showsIn(outline, course)).toBe(true);
+    // Some of it turns round beneath the roof before.
+    const [top, middle] = [Math.max(...anatomy.heart.atrium.map(([, y]) => y)), anatomy.frame.level];
+    const heights = crossing.map(({ y }) => Math.max(...y));
+    expect(Math.max(...heights)).toBeGreaterThan(middle + 0.4 * (top - middle));
+  }
+});
+
+test("in a lateral tunnel's atrium blood from the right lung is seen through the aorta's pane", () => {
+  const anatomy = anatomyOf(geometryOf("lateral-tunnel").chest);
+  const rich = coursesOf(anatomy.frame).filter(({ carries, flow }) => carries === "rich" && flow === "right");
+  expect(rich.filter((course) => showsIn(paneOf(anatomy), course))).toHaveLength(2);
+});
 
 describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (stage) => {
   test("the right pulmonary veins pass behind its right part and open into its left", () => {
@@ -65,11 +96,11 @@ test("a tunnel's baffle is sewn along two lines that meet at both ends and lie a
     const [wall, side] = [across(graft!, -1)[middle]![0], across(graft!, 1)[middle]![0]];
     expect(behind[middle]![0]).toBeGreaterThan(wall + 4 * scale);
     expect(behind[middle]![0]).toBeLessThan(side - 4 * scale);
-    expect(before[middle]![0]).toBeGreaterThan(side + 3 * scale);
+    expect(before[middle]![0]).toBeGreaterThan(side + 6 * scale);
   }
 });
 
-test("an atriopulmonary connection's seams go across the pulmonary arteries, from edge to edge", () => {
+test("an atriopulmonary connection's arteries come out from behind its roof, from edge to edge", () => {
   for (const body of bodies)
     for (const side of ["left", "right"] as const) {
       const geometry = geometryOf("atriopulmonary", body);
@@ -91,6 +122,22 @@ test("an atriopulmonary connection's seams go across the pulmonary arteries, fro
         expect(Math.sign(px)).toBe(Math.sign(way[0]));
       }
     }
+});
+
+test("behind an atriopulmonary roof the arteries are one vessel, and the seam lies within both", () => {
+  for (const body of bodies) {
+    const geometry = geometryOf("atriopulmonary", body);
+    const plane = drawnPlane(geometry);
+    const chamber = geometry.chest.chamber!;
+    const loops = contour(plane, plane.distance, 0);
+    const { low, high, oval } = connectionOf({ ...geometry.chest, chamber }, loops);
+    const artery = within([...low, ...[...high].reverse()]);
+    for (const [x, y] of oval) {
+      expect(artery(x, y)).toBeLessThan(0);
+      expect(inBlood(plane, x, y)).toBe(true);
+    }
+    for (const line of [low, high]) expect(Math.sign(line[0]![0]) * Math.sign(line.at(-1)![0])).toBe(-1);
+  }
 });
 
 test("the chest knows the hole in a pathway's wall where it is open", () => {

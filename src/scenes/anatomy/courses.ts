@@ -116,7 +116,9 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
   return [
-    ...entering.map(hiddenBy([stump, distanceTo(band(arch, aorta.from, aorta.to))])),
+    ...entering.map(
+      hiddenBy([stump, arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))]),
+    ),
     hiddenBy([stump])(
       course(["aorta", 1, "arterial"], 11, [
         ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
@@ -125,6 +127,14 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
       ]),
     ),
   ];
+}
+
+/** Distance to a vessel that lets be seen what lies behind its pane. */
+function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
+  const artery = distanceTo(outline);
+  if (pane.length === 0) return artery;
+  const within = distanceTo(pane);
+  return (x: number, y: number) => (within(x, y) < 0 ? Number.POSITIVE_INFINITY : artery(x, y));
 }
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */

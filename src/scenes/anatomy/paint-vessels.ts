@@ -7,11 +7,12 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintGhosts, paintTube, paintTubes, scratch } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
@@ -20,6 +21,8 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
+/** What the aorta loses where it lets the atrium behind it be seen. */
+const PANE = 0.78;
 /** How much of the liver's tissue lies over the veins in it. */
 const IN_LIVER = 0.4;
 
@@ -88,6 +91,7 @@ export function paintHidden(
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(ground, rootOf(anatomy, round));
   underVein(ground, anatomy);
+  openPane(ground, anatomy);
   laidOver(ink, ground, bounds);
 }
 
@@ -217,6 +221,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
   underVein(layer, anatomy);
+  openPane(layer, anatomy);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards.
   const [left, bottom, right, top] = bounds;
@@ -229,6 +234,9 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
+  ink.globalAlpha = 0.5;
+  strokes(ink, joined()?.pane(anatomy) ?? [], s, [[0.4, root.tones.wall]]);
+  ink.globalAlpha = 1;
   paintRoot(ink, root);
 }
 
@@ -251,5 +259,14 @@ function underVein(ink: Ink, { veins }: Anatomy): void {
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
     ink.stroke();
   }
+  ink.restore();
+}
+
+function openPane(ink: Ink, anatomy: Anatomy): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.globalAlpha = PANE;
+  trace(ink, joined()?.pane(anatomy) ?? [], true);
+  ink.fill();
   ink.restore();
 }

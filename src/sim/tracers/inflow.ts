@@ -25,7 +25,7 @@ const INSIDE = 0.5;
 /** Cells inside the cut at which a tracer begins. */
 const BEGIN = 0.02;
 /** By how much more or less may enter so that the number of all comes back to the usual one. */
-const MOST = 1.5;
+const MAX_CATCH_UP = 1.5;
 
 interface Entering {
   /** s of blood time */
@@ -45,7 +45,7 @@ export function admit(
   entered: (n: number) => void,
 ): void {
   const { openings, owed, volume } = plane;
-  const density = (cloud.usual / volume) * Math.min(MOST, cloud.usual / Math.max(1, cloud.count));
+  const density = (cloud.usual / volume) * Math.min(MAX_CATCH_UP, cloud.usual / Math.max(1, cloud.count));
   for (let opening = 0; opening < openings.length; opening++) {
     owed[opening]! += density * seconds * readInflow(plane, opening);
     for (; owed[opening]! >= 1; owed[opening]!--) {

@@ -9,14 +9,16 @@ import { isCommon } from "./paint-common-atrium.ts";
 /** From a pulmonary vein's mouth on, x and y in the heart. */
 const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
   rightUpperPulmonaryVein: [
-    [9, -3],
-    [19, -4],
-    [28, -7],
+    [7, 1],
+    [12, 5],
+    [19, 2],
+    [28, -6],
   ],
   rightLowerPulmonaryVein: [
-    [8, -12.6],
-    [18, -11],
-    [28, -10],
+    [4, -7],
+    [11, -1],
+    [19, -3],
+    [28, -9],
   ],
   leftUpperPulmonaryVein: [
     [29, 5],
@@ -27,40 +29,51 @@ const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
     [32, -5.6],
   ],
 };
-/** From the inferior vena cava's mouth: across it, and on through what was the septum; one turns round beneath the roof. */
+/** From the inferior vena cava's mouth: by the septum's hole to the other side, behind the aorta; two turn round beneath the roof before. */
 const FROM_BELOW: readonly (readonly Point[])[] = [
   [
     [-9.6, -20],
-    [-13, -9],
-    [-11.6, 1],
-    [-7, 5],
-    [1, 4],
-    [12, 5],
-    [22, 3],
-    [29, -3],
+    [-12.4, -10],
+    [-13, 1],
+    [-11.6, 7],
+    [-8.6, 7.4],
+    [-7, 1],
+    [-4.4, -5],
+    [0, -6.6],
+    [5, -3],
+    [11, 4],
+    [18, 4],
+    [25, -2],
   ],
   [
-    [-7.4, -20],
-    [-9.4, -9],
-    [-6, -2],
-    [2, 0],
-    [14, 1],
-    [25, -3],
-  ],
-  [
-    [-4.8, -20],
-    [-5, -13],
+    [-8, -20],
+    [-10, -11],
+    [-10, -1],
+    [-8.6, 3],
+    [-6.4, -1],
+    [-4, -6],
     [0, -8],
-    [10, -6],
-    [20, -7],
-    [28, -9],
+    [6, -3],
+    [13, 0],
+    [22, -3],
   ],
   [
-    [-2.4, -20.6],
-    [-1.4, -16],
-    [5, -14],
-    [14, -13],
-    [25, -12],
+    [-5.6, -20],
+    [-9, -13],
+    [-5, -9],
+    [0, -9.6],
+    [6, -5],
+    [13, -3],
+    [21, -5],
+  ],
+  [
+    [-3, -20.6],
+    [-5, -15.4],
+    [-3, -12.4],
+    [0.4, -11.4],
+    [6, -8],
+    [14, -6],
+    [25, -8],
   ],
 ];
 
@@ -89,6 +102,8 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
           ]
         : [];
     }),
-    ...below.map((way, i) => course(["ivc", 1 / below.length, "lower"], 8, smoothLine(on(way, 0.9 * i - 1)))),
+    ...below.map((way, i) =>
+      course(["ivc", 1 / below.length, "lower"], 6.4, smoothLine(on(way, 0.9 * i - 1))),
+    ),
   ];
 }

@@ -2,10 +2,11 @@
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import type { Outlines } from "../painted-sheet.ts";
+import { smoothLine } from "../placing.ts";
 
 type Loops = NonNullable<Outlines["lumen"]>;
 
-/** degrees from the top at which the pulmonary arteries leave it, and how far out they are sewn on, mm of a 5-year-old */
+/** degrees from the top at which the pulmonary arteries leave it, and how far out that is, mm of a 5-year-old */
 const MOUTH = 50;
 const CUFF = 3;
 /** Their first direction, to the patient's left and right. */
@@ -33,7 +34,7 @@ export function rounded(loop: readonly number[], reach: number): readonly Point[
   });
 }
 
-export interface Mouth {
+interface Mouth {
   /** mm, on the lumen's lower and upper edge */
   readonly low: Point;
   readonly high: Point;
@@ -41,7 +42,7 @@ export interface Mouth {
   readonly way: Point;
 }
 
-/** Where a pulmonary artery's underside is sewn to the roof. */
+/** Where a pulmonary artery comes out from behind the roof. */
 export function mouthOf(
   { chamber, scale, left, right }: ChestFrame & { readonly chamber: Point },
   side: "left" | "right",
@@ -78,4 +79,31 @@ function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
       if (far > 0) least = Math.min(least, far);
     }
   return Number.isFinite(least) ? least : null;
+}
+
+/** mm of a 5-year-old by which an artery goes on beyond its mouth */
+const ONWARD = 9;
+
+/** Behind the superior vena cava both pulmonary arteries are one vessel, and the roof is sewn to it around a wide oval. */
+export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lumen: Loops) {
+  const [right, left] = [mouthOf(frame, "right", lumen), mouthOf(frame, "left", lumen)];
+  const out = ([x, y]: Point, { way }: Mouth, far: number): Point => [
+    x + far * frame.scale * way[0],
+    y + far * frame.scale * way[1],
+  ];
+  const edge = (from: Point, to: Point): readonly Point[] =>
+    smoothLine([from, out(from, right, -6), out(to, left, -6), to]);
+  const [low, high] = [edge(right.low, left.low), edge(right.high, left.high)];
+  const [below, above] = [entryAt(low, low.length >> 1), entryAt(high, high.length >> 1)];
+  const tall = 0.42 * (above[1] - below[1]);
+  const oval = Array.from({ length: 49 }, (_, i): Point => {
+    const turn = (Math.PI * i) / 24;
+    return [
+      (below[0] + above[0]) / 2 + 1.9 * tall * Math.cos(turn),
+      (below[1] + above[1]) / 2 + tall * Math.sin(turn),
+    ];
+  });
+  const lower = [out(right.low, right, ONWARD), ...low, out(left.low, left, ONWARD)];
+  const upper = [out(right.high, right, ONWARD), ...high, out(left.high, left, ONWARD)];
+  return { low, high, oval, artery: [...lower, ...upper.reverse()] };
 }

@@ -1,25 +1,23 @@
 /** Painters of the stages other than the extracardiac conduit: importing them makes them known. */
-import { returning } from "../great-vessels.ts";
 import { setJoined } from "../joined.ts";
-import { roundOf } from "../tones.ts";
 import { mixing } from "./atrium-mixing.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining } from "./paint-chamber-lining.ts";
-import { paintWithin } from "./paint-common-atrium.ts";
-import { paintHole, paintPassing, paintPatch } from "./paint-patch.ts";
+import { paintWithin, paneOf } from "./paint-common-atrium.ts";
+import { paintHole, paintPatch } from "./paint-patch.ts";
 import { paintTunnelLining } from "./paint-tunnel-lining.ts";
 
 setJoined({
   within: paintWithin,
   floor: paintFloor,
+  pane: paneOf,
   mixing,
-  sewn(ink, bounds, anatomy, { outlines, saturations, theme }) {
+  sewn(ink, bounds, anatomy, { outlines, theme }) {
     const { graft, hole, scale } = anatomy.frame;
     paintChamber(ink, bounds, anatomy.frame, outlines, theme);
     if (graft?.kind !== "patch") return;
     paintPatch(ink, graft, scale, theme);
-    paintPassing(ink, graft, returning(anatomy), roundOf(saturations.pulmonaryVein, theme));
     if (hole) paintHole(ink, graft, hole, scale, theme);
   },
   lining(ink, bounds, { frame }, { outlines, theme }) {

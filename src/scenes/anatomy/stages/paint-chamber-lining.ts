@@ -6,8 +6,8 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, hollow, tissue } from "../tones.ts";
-import { cutAt, keepChamber } from "./chamber-edges.ts";
-import { INNER, type Mouth, mouthOf, placesIn, rounded } from "./chamber-shape.ts";
+import { keepChamber } from "./chamber-edges.ts";
+import { connectionOf, INNER, placesIn, rounded } from "./chamber-shape.ts";
 import { insideOf } from "./paint-tunnel-lining.ts";
 import { runningSuture } from "./running-suture.ts";
 
@@ -41,45 +41,50 @@ export function paintChamberLining(
     for (let k = 1; k <= 7; k++) strokes(own, inner, s, [[1.5 * k, look.shade]]);
     own.restore();
   }
-  const mouths = [
-    mouthOf({ ...frame, chamber }, "right", lumen),
-    mouthOf({ ...frame, chamber }, "left", lumen),
-  ] as const;
   own.globalCompositeOperation = "source-atop";
-  paintConfluence(own, mouths, s, theme);
-  paintMarks(own, frame, theme);
+  paintMarks(own, { ...frame, chamber }, theme);
+  paintConnection(own, { ...frame, chamber }, lumen, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
-  for (const mouth of mouths) cutAt(own, mouth, s);
   laidOver(ink, own, bounds);
 }
 
-/** Behind the superior vena cava both pulmonary arteries are one: their underside is opened and sewn to the roof. */
-function paintConfluence(ink: Ink, [right, left]: readonly [Mouth, Mouth], s: number, theme: Theme): void {
+/** The pulmonary arteries behind the roof, and the seam that joins them to it. */
+export function paintConnection(
+  ink: Ink,
+  frame: ChestFrame & { readonly chamber: Point },
+  lumen: NonNullable<Outlines["lumen"]>,
+  theme: Theme,
+): void {
+  const { scale: s } = frame;
+  const { artery, low, high, oval } = connectionOf(frame, lumen);
   const { body, wall } = hollow(theme);
-  const sag = (from: Point, to: Point, down: number): readonly Point[] =>
-    smoothLine([from, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2 - down * s], to]);
-  const low = sag(right.low, left.low, 1.6);
-  const high = sag(right.high, left.high, 2.4);
-  trace(ink, [...low, ...[...high].reverse()], true);
-  ink.fillStyle = mix(body, wall, theme.name === "dark" ? 0.2 : 0.16);
-  ink.fill();
-  runningSuture(ink, low, s, theme, 0.75);
-  runningSuture(ink, high, s, theme, 0.45);
+  const dark = theme.name === "dark";
+  const alpha = ink.globalAlpha;
+  const fill = (points: readonly Point[], deep: number) => {
+    trace(ink, points, true);
+    ink.fillStyle = mix(body, wall, deep);
+    ink.fill();
+  };
+  // Over the blood its lines are enough.
+  if (alpha === 1) fill(artery, dark ? 0.2 : 0.1);
+  for (const side of [low, high]) strokes(ink, side, s, [[0.7, wall]]);
+  if (alpha === 1) fill(oval, dark ? 0.05 : 0.28);
+  runningSuture(ink, oval, s, theme, alpha);
+  ink.globalAlpha = alpha;
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */
-export function paintMarks(ink: Ink, { chamber, scale: s, ivc }: ChestFrame, theme: Theme): void {
-  if (!chamber) return;
-  const alpha = ink.globalAlpha;
+function paintMarks(
+  ink: Ink,
+  { chamber, scale: s, ivc }: ChestFrame & { readonly chamber: Point },
+  theme: Theme,
+): void {
   const at = placesIn(chamber);
   paintRidges(ink, at, s, theme);
   paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
-  ink.globalAlpha = alpha;
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
-  ink.globalAlpha = alpha;
   paintInlet(ink, at(0.56, -0.42), s, theme);
-  ink.globalAlpha = alpha;
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
   const half = ivc.width / 2;
@@ -102,8 +107,8 @@ function paintRidges(ink: Ink, at: PlaceAt, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   const ridge = (points: readonly Point[], width: number) =>
     strokes(ink, smoothLine(points), size, [
-      [width, look.shade],
-      [0.62 * width, look.body],
+      [width, mix(look.shade, look.light, 0.45)],
+      [0.62 * width, mix(look.body, look.light, 0.6)],
       [0.2 * width, look.light],
     ]);
   for (let k = 0; k < 9; k++) {
@@ -132,9 +137,9 @@ function paintSeptum(ink: Ink, [x, y]: Point, [wide, high]: Point, size: number,
   const { body, fold } = CLOTH[theme.name];
   trace(ink, oval(0), true);
   ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.5) : mix(body, fold, 0.12);
-  // Over the blood its seam is enough.
-  if (ink.globalAlpha === 1) ink.fill();
-  runningSuture(ink, oval(-0.5 * size), size, theme, ink.globalAlpha);
+  ink.fill();
+  runningSuture(ink, oval(-0.5 * size), size, theme, 0.6);
+  ink.globalAlpha = 1;
 }
 
 /** Its mouth in the back wall before the septum, with a thin fold at its lower rim. */
@@ -161,7 +166,6 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
 /** Where the inlet's valve is missing: a dimple in the floor, with folds that run together in it. */
 function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  const alpha = ink.globalAlpha;
   ink.save();
   ink.translate(x, y);
   ink.rotate(-0.7);
@@ -170,13 +174,13 @@ function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
     [3.8, 0.4],
     [1.9, 0.7],
   ] as const) {
-    ink.globalAlpha = part * alpha;
+    ink.globalAlpha = part;
     ink.beginPath();
     ink.ellipse(0, 0, reach * size, 0.55 * reach * size, 0, 0, 2 * Math.PI);
     ink.fillStyle = look.shade;
     ink.fill();
   }
-  ink.globalAlpha = 0.7 * alpha;
+  ink.globalAlpha = 0.7;
   for (let k = 0; k < 8; k++) {
     const [cos, sin] = [Math.cos((k * Math.PI) / 4), 0.55 * Math.sin((k * Math.PI) / 4)];
     const spoke: readonly Point[] = [

@@ -18,36 +18,42 @@ import { paintFold, paintNeck, paintStump } from "./entering-vein.ts";
 export const isCommon = ({ frame }: Pick<Anatomy, "frame">): boolean =>
   Math.min(...frame.atrium.map(([x]) => x)) < frame.heart - 8 * frame.heartScale;
 
-/**
- * The rim that an excised septum leaves, x and y in the heart: from the roof down the back wall to the floor.
- * Towards the patient's left it is cut across; towards the right it bounds the hole.
- */
-const FREE: readonly Point[] = [
-  [-5, 17],
-  [-5.6, 12],
-  [-6, 5],
-  [-6.2, -3],
-  [-5.8, -10],
-  [-4.4, -16],
-  [-1.6, -20.6],
-  [1, -25],
-];
+/** What an excised septum leaves, seen aslant, x and y in the heart: its line on the back wall, from the roof down to the floor. */
 const ATTACHED: readonly Point[] = [
-  [5.2, -25],
-  [2.2, -20.6],
-  [-1.6, -17],
-  [-4, -11],
-  [-4.9, -3],
-  [-4.4, 5],
-  [-2.6, 12],
-  [0.6, 18],
+  [-4, 18],
+  [-6, 12],
+  [-7, 5],
+  [-7.2, -3],
+  [-6.8, -10],
+  [-5.4, -16],
+  [-2.6, -20.6],
+  [0, -25],
 ];
+/** How far it reaches from there towards the patient's left. */
+const SHEET = 14;
+/** Its hole: middle, and half of its width and height. */
+const HOLE = { middle: [-0.6, -9], half: [4.2, 6.4] } as const;
+
+/** Where the aorta lets be seen what passes through it: x and y in the heart. */
+const PANE = { middle: [10, 1], half: [6.6, 8.6] } as const;
+
+const oval = ({ middle, half }: typeof HOLE | typeof PANE, more = 0): Point[] =>
+  Array.from({ length: 49 }, (_, i) => {
+    const turn = (Math.PI * i) / 24;
+    return [middle[0] + (half[0] + more) * Math.cos(turn), middle[1] + (half[1] + more) * Math.sin(turn)];
+  });
+
+export const defectOf = ({ frame }: Anatomy): readonly Point[] =>
+  oval(HOLE, 0.7).map((point) => placing(frame).inHeart(...point));
+
+export function paneOf(anatomy: Anatomy): readonly Point[] {
+  const { inHeart } = placing(anatomy.frame);
+  return isCommon(anatomy) ? oval(PANE).map((point) => inHeart(...point)) : [];
+}
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
   if (!isCommon(anatomy)) return;
-  const { frame, heart, behind } = anatomy;
-  const look = tissue("atrium", theme);
-  const { inHeart } = placing(frame);
+  const { frame, behind } = anatomy;
   const veins = behind.filter(({ name }) => name.includes("ulmonary"));
   if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.arterial), theme);
   const round = roundOf(saturations.pulmonaryVein, theme);
@@ -57,17 +63,38 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   ink.clip();
   for (const vein of veins) paintBulge(ink, vein, round);
   for (const vein of veins) paintMouth(ink, vein, round, theme);
-  const through = (points: readonly Point[]) => smoothLine(points.map((point) => inHeart(...point)));
-  const free = through(FREE);
-  paintOrgan(ink, [...free, ...through(ATTACHED)], look, { depth: 2 * heart.size, alpha: 0.9, edge: 0 });
-  strokes(ink, free, heart.size, [
-    [1.3, look.edge],
-    [0.7, look.light],
-  ]);
+  if (frame.lowerVein) paintSeptum(ink, anatomy, round, theme);
   ink.restore();
   if (!frame.lowerVein) return;
   paintFold(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
+}
+
+/** The hole shows the blood of the side behind it, within a thick rim. */
+function paintSeptum(ink: Ink, anatomy: Anatomy, { body, light }: Round, theme: Theme): void {
+  const {
+    frame,
+    heart: { size },
+  } = anatomy;
+  const look = tissue("atrium", theme);
+  const { inHeart } = placing(frame);
+  const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
+  const attached = smoothLine(placed(ATTACHED));
+  const far = smoothLine(placed(ATTACHED.map(([x, y]): Point => [x + SHEET, y])));
+  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.9, edge: 0 });
+  strokes(ink, attached, size, [
+    [1.1, look.edge],
+    [0.6, look.light],
+  ]);
+  const rim = defectOf(anatomy);
+  trace(ink, rim, true);
+  ink.fillStyle = mix(body, light, 0.4);
+  ink.fill();
+  strokes(ink, rim, size, [
+    [2.3, look.edge],
+    [1.7, look.body],
+    [0.6, look.light],
+  ]);
 }
 
 /** A vein that runs on the other side of the back wall lifts it. */

@@ -2,14 +2,13 @@
 import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
-import type { BloodTube } from "../great-vessels.ts";
 import { beside, type Graft } from "../paint-graft.ts";
-import { bandOf, laidOver, scratch } from "../paint-tube.ts";
+import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { CLOTH, type Round, tissue } from "../tones.ts";
+import { CLOTH, tissue } from "../tones.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 import { aroundMouth, runningSuture } from "./running-suture.ts";
-import { across, bowsAt, crest, lineBehind, lineInFront } from "./tunnel-shape.ts";
+import { across, bowsAt, lineInFront } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall at its thickest. */
 const FREE_WALL = 3;
@@ -24,11 +23,17 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   ink.fill();
   ink.save();
   ink.clip();
-  soften(ink, outer, 3.4 * size, fold);
+  // A half pipe: it turns away from the light towards the atrium.
+  soften(ink, outer, 5.4 * size, fold);
+  soften(ink, outer, 2 * size, fold);
   ink.restore();
-  strokes(ink, inner, size, [[0.35, fold]]);
+  // The fabric's own thickness where its front was cut away.
+  strokes(ink, inner, size, [
+    [1.9, fold],
+    [1.4, body],
+    [0.5, "#ffffff"],
+  ]);
   runningSuture(ink, outer, size, theme);
-  runningSuture(ink, lineBehind(graft), size, theme, 0.7);
   // Its upper end is sewn to the underside of the pulmonary artery.
   aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
@@ -56,9 +61,6 @@ function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void
   strokes(own, outer, size, [[0.5, look.edge]]);
   clearEnds(own, bounds, 6 * size);
   laidOver(ink, own, bounds);
-  ink.globalAlpha = 0.22;
-  strokes(ink, crest(graft), size, [[1.8, look.shade]]);
-  ink.globalAlpha = 1;
 }
 
 /** Its muscle ends on both veins without an edge. */
@@ -115,28 +117,4 @@ function nearest({ line }: Graft, [x, y]: Point): number {
     if (far < least) [best, least] = [i / 100, far];
   }
   return best;
-}
-
-/** Veins that pass behind it, as hidden lines through its blood. */
-export function paintPassing(
-  ink: Ink,
-  graft: Graft,
-  veins: readonly BloodTube[],
-  { wall, body }: Round,
-): void {
-  ink.save();
-  trace(ink, [...across(graft, -1), ...[...across(graft, 1)].reverse()], true);
-  ink.clip();
-  for (const vein of veins) {
-    trace(ink, bandOf(lineOf(vein.line), vein, { part: 1 }), true);
-    ink.globalAlpha = 0.2;
-    ink.fillStyle = body;
-    ink.fill();
-    ink.globalAlpha = 0.6;
-    ink.lineWidth = 0.09 * vein.to;
-    ink.strokeStyle = wall;
-    ink.setLineDash([0.3 * vein.to, 0.22 * vein.to]);
-    ink.stroke();
-  }
-  ink.restore();
 }

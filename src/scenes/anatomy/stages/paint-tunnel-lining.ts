@@ -5,6 +5,7 @@ import type { Theme } from "../../theme/theme.ts";
 import { beside, type Graft } from "../paint-graft.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";
+import { runningSuture } from "./running-suture.ts";
 import { across, crest, lineBehind } from "./tunnel-shape.ts";
 
 /** The inside of an atrium that is full of blood: pale, so that the blood's marks stand out. */
@@ -17,7 +18,7 @@ export function insideOf(theme: Theme): Tissue {
         light: mix(body, shade, 0.5),
         edge,
       }
-    : { shade: body, body: mix(light, "#ffffff", 0.45), light: mix(light, "#ffffff", 0.7), edge };
+    : { shade: body, body: mix(light, "#ffffff", 0.6), light: mix(light, "#ffffff", 0.8), edge };
 }
 
 export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: Theme): void {
@@ -39,13 +40,14 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   soften(ink, side, 4 * size, fold);
   soften(ink, behind, 1.6 * size, fold);
   ink.restore();
+  runningSuture(ink, behind, size, theme, 0.4);
 }
 
 /** Pectinate muscles between the terminal crest and the free wall. */
 function paintRidges(ink: Ink, graft: Graft, size: number, { shade, light }: Tissue): void {
   const ridge = (points: readonly Point[], width: number) =>
     strokes(ink, points, size, [
-      [width, shade],
+      [width, mix(shade, light, 0.45)],
       [0.6 * width, light],
     ]);
   for (let k = 5; k < 52; k += 4)
