@@ -65,32 +65,24 @@ const APPENDAGE: readonly Point[] = [
 
 /** What is left of the pulmonary trunk, oversewn above its valve: before the aortic root and left of it; x and y in the heart. */
 const TRUNK: readonly Point[] = [
-  [14.6, -10.6],
-  [14.4, -6],
-  [15.6, -1],
-  [15.8, 4],
-  [16.6, 8.4],
-  [20, 8.8],
-  [23.4, 7.4],
-  [23.8, 3],
+  [14.4, -9],
+  [15.6, 0],
+  [16.6, 8],
+  [20, 9],
+  [23.6, 7],
   [24, -2],
-  [24.4, -7],
-  [23.4, -10],
-  [19, -12.4],
+  [24, -9],
+  [19, -12],
 ];
 /** The way to it from the small right ventricle, cut away with the front wall: its two edges, from below. */
 const CONUS: readonly (readonly Point[])[] = [
   [
-    [3.6, -27],
-    [8, -21],
-    [12.4, -15],
-    [14.8, -10.6],
+    [4, -27],
+    [15, -10],
   ],
   [
     [17, -36],
-    [20.4, -27],
-    [22.8, -17],
-    [23.4, -10],
+    [23, -10],
   ],
 ];
 
@@ -157,7 +149,7 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     atrium: frame.atrium,
     appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
     trunk: smooth(TRUNK.map((point) => inHeart(...point))),
-    conus: CONUS.map((edge) => smoothLine(edge.map((point) => inHeart(...point)))),
+    conus: CONUS.map((edge) => edge.map((point) => inHeart(...point))),
     at,
   };
 }

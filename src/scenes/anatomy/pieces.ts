@@ -10,6 +10,7 @@ import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
 import { paintMuscle } from "./paint-muscle.ts";
+import { paintOrgan } from "./paint-organ.ts";
 import { paintAppendage, paintTrunk, remainsOutline } from "./paint-remains.ts";
 import {
   belowDiaphragm,
@@ -24,9 +25,8 @@ import {
 } from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines } from "./painted-sheet.ts";
 import { placing } from "./placing.ts";
-import { paintRightAtrium } from "./right-atrium.ts";
 import { rightAtrium } from "./right-atrium-shape.ts";
-import { roundOf } from "./tones.ts";
+import { roundOf, tissue } from "./tones.ts";
 
 export const PIECES = [
   "rightLung",
@@ -70,6 +70,7 @@ export function piecesOf(
   const round = (holds: Holds) => roundOf(saturations[holds], theme);
   const chambers = [heart.atrium, heart.appendage, frame.lowerVein ?? []];
   const [left, bottom, right, top] = boundsOf(chambers, 0);
+  const behindGraft = rightAtrium(placing(frame));
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const lower = [abdomen.liver, abdomen.diaphragm];
@@ -119,10 +120,11 @@ export function piecesOf(
     veins: vessels(
       [
         ...anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
-        { line: rightAtrium(placing(frame)) },
+        { line: behindGraft },
       ],
       (...at) => {
-        paintRightAtrium(at[0], anatomy, round("pulmonaryVein"), theme);
+        if (behindGraft.length > 0)
+          paintOrgan(at[0], behindGraft, tissue("atrium", theme), { depth: 4 * s, edge: 0.5 * s });
         paintVeins(...at, theme);
         joined()?.floor(at[0], anatomy);
       },
