@@ -1,11 +1,11 @@
 /** The ways that blood takes beyond the pathway's openings: veins that feed it, and from each pulmonary artery to every end of its tree. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { band, type Line, line } from "../../sim/geometry/centreline.ts";
-import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
+import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
-import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
+import { arteryBut, distanceTo, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
@@ -32,9 +32,6 @@ const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, ca
     middleHepaticVein: ["hepaticVein", 0.25, 1],
     leftHepaticVein: ["hepaticVein", 0.25, 1],
   };
-
-/** mm: nothing is near */
-const FAR = 1e3;
 
 const known = new WeakMap<Anatomy, readonly Course[]>();
 
@@ -129,14 +126,6 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   ];
 }
 
-/** Distance to a vessel that lets be seen what lies behind its pane. */
-function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
-  const artery = distanceTo(outline);
-  if (pane.length === 0) return artery;
-  const within = distanceTo(pane);
-  return (x: number, y: number) => (within(x, y) < 0 ? Number.POSITIVE_INFINITY : artery(x, y));
-}
-
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
   const covers = [lastOf(before), ...veins.filter(({ group }) => group === "brachiocephalic")].map(
@@ -161,25 +150,6 @@ function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
     });
   });
 }
-
-const distanceTo = (points: readonly Point[]): Distance =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
-
-/** mm of room beside a course that count at most: a stream through a chamber shows on one side of what lies before the other */
-const WIDE = 3.5;
-
-/** Its marks do not show where one of these lies before them, however far to the side they keep. */
-const hiddenBy =
-  (covers: readonly Distance[]) =>
-  (course: Course): Course => ({
-    ...course,
-    seen: course.seen.map((shown, i) => {
-      const room = Math.min(WIDE, Math.max(1.5, entryAt(course.room, i) + 1));
-      return covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < room)
-        ? 0
-        : shown;
-    }),
-  });
 
 /** Marks in the heart for those that a vessel of its width would hold. */
 const HEART = 0.34;
@@ -273,37 +243,3 @@ function courseOf(whole: Line, widths: readonly number[], size: number, part: (i
     widest,
   };
 }
-
-/** What lies before the lungs' vessels: heart and aorta, the pericardium, these limbs of a tree, and the pathway but for the arteries' own first stretch. */
-function partlyHidden(
-  { parts, sac, frame, behind }: Anatomy,
-  carries: Course["carries"],
-  pathway: Distance,
-  limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
-): (course: Course) => Course {
-  const rich = carries === "rich";
-  const organs = parts
-    .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
-    .map(({ outline }) => distanceTo(outline));
-  const veins = behind.filter(({ name }) => name.includes("ulmonary"));
-  const inVein = veins.map(({ line, from, to }) => distanceTo(band(line, from, to)));
-  const inSac = distanceTo(sac);
-  // The great pulmonary veins lie before the pericardium, and the lungs' own vessels behind it.
-  const sacAt: Distance = (x, y) => (rich && inVein.some((vein) => vein(x, y) < 0) ? FAR : inSac(x, y));
-  const before = limbs.flatMap(([{ nodes }, which]) =>
-    which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
-  );
-  const limbAt: Distance = (x, y) =>
-    before.some(({ at, width }) => Math.hypot(at[0] - x, at[1] - y) < 0.7 * width) ? 0 : FAR;
-  const wall: Distance = (x, y) => pathway(x, y) - WALL;
-  const mouths = [frame.left, frame.right];
-  const past: Distance = (x, y) =>
-    mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < width) ? FAR : wall(x, y);
-  return hiddenBy([...organs, sacAt, limbAt, rich ? wall : past]);
-}
-
-const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;
-const BEFORE_ARTERIES = /^(atrium|ventricle|left\w+PulmonaryVein)$|[aA]orta/;
-
-/** mm of a 5-year-old from which a limb hides the marks behind it */
-const THICK = 2.4;

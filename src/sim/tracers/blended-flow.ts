@@ -26,6 +26,7 @@ export function mix({ velocity, shape }: TracerPlane, { from, to, blend }: Blend
 /** u, v (cells/s) of the last sample */
 export const sampled = new Float64Array(2);
 
+/** Puts u, v (cells/s) at (gx, gy) cells from the centre of cell (0, 0) into {@link sampled}. */
 export function sample(velocity: Float32Array, nx: number, gx: number, gy: number): void {
   const i = gx | 0;
   const j = gy | 0;

@@ -129,7 +129,7 @@ function enter(
   cloud.dyed[n] = pulse === 1 ? 1 : 0;
 }
 
-/** The origin of blood that is in the plane already. */
+/** The origin (index into ORIGINS) of blood that is in the plane already, drawn by the mean flows (mL/s). */
 export function drawnOrigin(plane: TracerPlane, supply: Supply, random: RandomSource): Origin {
   const from = entrance(plane, supply, random);
   return originAt(from < 0 ? "" : plane.openings[from]!.name, 2 * random() - 1, supply.hepaticShare);

@@ -76,7 +76,7 @@ export function layTrails(cloud: TracerCloud, seconds: number): void {
   }
 }
 
-/** Drops tracer `n`: the last one takes its place. */
+/** Drops tracer number `n` (index): the last one takes its place. */
 export function remove(cloud: TracerCloud, n: number): void {
   const { position, trail, trailLength, origin, age, speed, dyed, pulse, inside } = cloud;
   inside[pulse[n]!]!--;
