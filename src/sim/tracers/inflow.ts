@@ -4,7 +4,7 @@
  */
 import type { RandomSource } from "../random.ts";
 import { sample, sampled } from "./blended-flow.ts";
-import { PULSES, place, remove, type TracerCloud } from "./tracer-cloud.ts";
+import { insert, PULSES, place, remove, type TracerCloud } from "./tracer-cloud.ts";
 import { depthAt, distanceAt, MARGIN, PLACES, type TracerPlane } from "./tracer-plane.ts";
 import { ORIGINS, type Origin } from "./tracers.ts";
 
@@ -50,7 +50,7 @@ export function admit(
     owed[opening]! += density * seconds * readInflow(plane, opening);
     for (; owed[opening]! >= 1; owed[opening]!--) {
       if (cloud.count >= cloud.capacity) makeRoom(cloud, random);
-      const n = cloud.count++;
+      const n = insert(cloud, random);
       enter(cloud, plane, opening, n, { supply, random });
       entered(n);
     }

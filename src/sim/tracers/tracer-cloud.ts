@@ -1,3 +1,4 @@
+import type { RandomSource } from "../random.ts";
 import type { Tracers } from "./tracers.ts";
 
 /** Pulses that follow one another: at half a second each they pass through more than one breath at rest. */
@@ -78,12 +79,23 @@ export function layTrails(cloud: TracerCloud, seconds: number): void {
 
 /** Drops tracer number `n` (index): the last one takes its place. */
 export function remove(cloud: TracerCloud, n: number): void {
-  const { position, trail, trailLength, origin, age, speed, dyed, pulse, inside } = cloud;
-  inside[pulse[n]!]!--;
+  cloud.inside[cloud.pulse[n]!]!--;
   const last = --cloud.count;
-  if (n === last) return;
+  if (n !== last) copy(cloud, last, n);
+}
+
+/** Room for one more: its number (index), at random, so that the first of all are as good a sample of them as any. */
+export function insert(cloud: TracerCloud, random: RandomSource): number {
+  const last = cloud.count++;
+  const n = Math.floor(random() * cloud.count);
+  if (n !== last) copy(cloud, n, last);
+  return n;
+}
+
+function copy(cloud: TracerCloud, from: number, to: number): void {
+  const { position, trail, trailLength, origin, age, speed, dyed, pulse } = cloud;
   const length = 2 * trailLength;
-  position.copyWithin(2 * n, 2 * last, 2 * last + 2);
-  trail.copyWithin(length * n, length * last, length * (last + 1));
-  for (const array of [origin, age, speed, dyed, pulse]) array[n] = array[last]!;
+  position.copyWithin(2 * to, 2 * from, 2 * from + 2);
+  trail.copyWithin(length * to, length * from, length * (from + 1));
+  for (const array of [origin, age, speed, dyed, pulse]) array[to] = array[from]!;
 }

@@ -237,12 +237,18 @@ test("a gap that leaves brings none in: blood enters as full of tracers as the p
     return count;
   };
   const full = near(0, 15);
+  const first = (from: number, to: number) => {
+    const seen = cloud.position.subarray(0, cloud.count).filter((x, i) => i % 2 === 0 && x >= from && x < to);
+    return seen.length / near(from, to);
+  };
   // The last third is emptied into the middle one.
   for (let n = 0; n < cloud.count; n++) if (cloud.position[2 * n]! > 40) cloud.position[2 * n]! -= 20;
   for (let frame = 0; frame < 15; frame++)
     advance(cloud, plane, { from: flow, to: flow, blend: 0, seconds: 1 / 60, supply }, random);
   expect(near(0, 15) / full).toBeGreaterThan(0.75);
   expect(near(0, 15) / full).toBeLessThan(1.2);
+  // A picture with room for half of them shows half of those that have just come.
+  expect(first(0, 10)).toBeGreaterThan(0.35);
   for (let frame = 0; frame < 600; frame++)
     advance(cloud, plane, { from: flow, to: flow, blend: 0, seconds: 1 / 60, supply }, random);
   expect(cloud.count / 2000).toBeGreaterThan(0.95);
