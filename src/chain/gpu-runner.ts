@@ -18,7 +18,7 @@ const FIRST = 32;
 /** Fewest of any other that the GPU is asked for: the way there and back costs as much as dozens. */
 const MIN_STEPS = 64;
 /** s of wall clock on end by which a GPU that falls short of what is asked is judged: it must be faster than blood */
-const TRIAL = 0.3;
+const TRIAL = 1.5;
 /** s of wall clock before that: meanwhile the same GPU draws a page that opens */
 const OPENING = 2;
 

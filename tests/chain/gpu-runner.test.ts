@@ -136,7 +136,7 @@ describe("a field on a GPU", () => {
 
   it("slower than blood, it leaves the field to the processor after its trial", async () => {
     const run = begin({ cost: 0.05, rate: 1 });
-    await run.pass(8);
+    await run.pass(20);
     expect(run.fates()).toEqual(["computes", "slow"]);
     expect(run.shapes()).toHaveLength(2);
   });
