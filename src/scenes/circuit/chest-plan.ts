@@ -112,10 +112,20 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       0.5,
     ),
     {
-      // Behind the heart towards the midline, and through the diaphragm just left of the inferior vena cava.
-      ...artery("descending", "splanchnic+legs", 28, [
-        ...down.slice(0, 6),
+      // Behind the heart towards the midline, before the lung.
+      ...artery("thoracicAorta", "splanchnic+legs", 28, [
+        ...along("aorta").slice(-3),
+        ...down.slice(1, 6),
         [594, 394],
+        [570, 460],
+      ]),
+      behind: true,
+      joins: "aorta",
+    },
+    {
+      // Through the diaphragm just left of the inferior vena cava.
+      ...artery("descending", "splanchnic+legs", 28, [
+        [574, 450],
         [570, 460],
         [546, 516],
         [534, 566],
@@ -137,6 +147,8 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   ];
 }
 
+/** Part of the arch that lies before the left pulmonary artery; from there it goes down behind it. */
+const ABOVE_ARTERY = 0.92;
 /** Plane units of the aorta's way that lie in the ventricle and under its valve. */
 const BELOW_ANNULUS = 19;
 
@@ -145,7 +157,7 @@ function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
   const at = new Float64Array(4);
   return Array.from({ length: 25 }, (_, i): Spot => {
     const start = BELOW_ANNULUS / line.length;
-    placeOn(line, start + (1 - start) * (i / 24), at);
+    placeOn(line, start + (ABOVE_ARTERY - start) * (i / 24), at);
     return [entryAt(at, 0), entryAt(at, 1)];
   });
 }

@@ -25,7 +25,7 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   liver: LIVER,
   gut: ["gut", "gutBed", "gutVein", "gutSplenicVein", "portal"],
   kidneys: ["rightKidney", "leftKidney", "rightKidneyBed", "leftKidneyBed"],
-  aorta: ["arch", "descending", "aorticFork"],
+  aorta: ["arch", "thoracicAorta", "descending", "aorticFork"],
   atrium: ["atrium"],
   ventricle: ["ventricle", "rightVentricle"],
   pathway: ["conduit", "tunnel", "chamber", "pathway"],
