@@ -69,8 +69,8 @@ const open = async (page: Page, query = "?mode=bench") => {
 
 /** ms beyond a first start, which a busy machine stretches as much, until the flow is back. */
 const STARTED_ANEW = 1500;
-/** ms for which a worker may be silent before it is given up (src/chain/field-link.ts) */
-const NOTICED = 1400;
+/** ms for which a worker may be silent while it builds its finer grid before it is given up (src/chain/field-link.ts) */
+const NOTICED = 6000;
 const BEYOND_A_START = { dies: STARTED_ANEW, "falls silent": NOTICED + STARTED_ANEW } as const;
 /** ms until the picture is back */
 const PICTURE_BACK = 3000;

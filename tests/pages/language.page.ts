@@ -37,7 +37,7 @@ test("a page opened in French shows no word before its French has come", async (
     await waiting;
     await route.continue();
   });
-  const mode = page.waitForResponse(/\/home-/);
+  const mode = page.waitForResponse(/\/first-/);
   await page.goto("?language=fr");
   await (await mode).finished();
   await page.waitForTimeout(500);
