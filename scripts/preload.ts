@@ -28,6 +28,7 @@ export function preload(): Plugin {
           want(chunk.fileName);
         }
         const faces = Object.keys(bundle).filter((name) => FACE.test(name));
+        if (faces.length === 0) throw new Error("no face of the first words: scripts/preload.ts names them");
         const missing = (name: string) => !html.includes(name);
         const link = (attrs: Record<string, string | boolean>) =>
           ({ tag: "link", attrs, injectTo: "head" }) as const;

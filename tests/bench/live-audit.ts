@@ -1,6 +1,7 @@
 /** How soon a live field closes its energy budget after it opens, at rest, in exercise and in strain: `npx tsx tests/bench/live-audit.ts`, some minutes. */
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
+import { ALONE } from "../../src/chain/pane-set.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { buildField } from "../../src/sim/flow-field/index.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -17,7 +18,7 @@ const STATES: Readonly<Record<string, Partial<CirculationRequest["set"]>>> = {
   "8 MET": { metabolicEquivalents: 8 },
   strain: { breathing: "valsalva" },
 };
-const cellsAcross = Number(process.env.LUNGWARD_CELLS ?? 16);
+const cellsAcross = Number(process.env.LUNGWARD_CELLS ?? ALONE.cellsAcross);
 
 console.log(`${cellsAcross} cells across; energy audit in % after ${MOMENTS.join(", ")} s`);
 for (const stage of PATHWAY_STAGES)
@@ -25,13 +26,17 @@ for (const stage of PATHWAY_STAGES)
     const quiet = stage === "atriopulmonary" ? QUIET : {};
     const request = { ...START.request, stage, set: { ...START.request.set, ...quiet, ...set } };
     const circulation = solve(request);
-    const field = buildField(pathwayGeometry(request)!, fluidOf(request), {
-      cellsAcross,
+    const geometry = pathwayGeometry(request)!;
+    // As the page does: coarse at first, then as fine as is asked.
+    const { lead } = ALONE;
+    const field = buildField(geometry, fluidOf(request), {
+      cellsAcross: lead.cellsAcross,
       depth: "round",
-      lead: { cellsAcross: 6, seconds: 1.2 },
+      lead,
     });
     const boundary = boundaryConditions(circulation, circulation, false);
     field.setBoundary(boundary);
+    field.reshape(geometry, cellsAcross);
     let now = 0;
     const row = MOMENTS.map((until) => {
       now += field.advanceSeconds(until - now);

@@ -10,7 +10,7 @@ const WAYS = ["canvas", "webgl"] as const;
 const RATES = [1, 4] as const;
 const TURNS = 3;
 
-/** What is reached, in this order on a quiet machine. */
+/** What is noted; a page that the processor draws reaches it in this order. */
 const STAGES = [
   "code runs",
   "circulation solved",

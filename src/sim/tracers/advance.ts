@@ -16,7 +16,7 @@ export interface Step extends Blend {
 }
 
 /** Cells from the wall at which a tracer is held. */
-const MARGIN = 0.2;
+const HELD_AT = 0.2;
 /** Most strides a tracer makes in one step; at 60 frames a second none needs as many. */
 const MAX_STRIDES = 400;
 
@@ -121,7 +121,7 @@ function held(distance: Float32Array, nx: number, gx: number, gy: number, dx: nu
     const b = distance[k + 1]!;
     const c = distance[k + nx]!;
     const d = distance[k + nx + 1]!;
-    const excess = ((1 - t) * ((1 - s) * a + s * b) + t * ((1 - s) * c + s * d)) / dx + MARGIN;
+    const excess = ((1 - t) * ((1 - s) * a + s * b) + t * ((1 - s) * c + s * d)) / dx + HELD_AT;
     if (excess <= 1e-6) {
       pushed[0] = x;
       pushed[1] = y;

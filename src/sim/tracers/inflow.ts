@@ -8,9 +8,9 @@ import { insert, PULSES, place, remove, type TracerCloud } from "./tracer-cloud.
 import { depthAt, distanceAt, MARGIN, PLACES, type TracerPlane } from "./tracer-plane.ts";
 import { ORIGINS, type Origin } from "./tracers.ts";
 
-/** What enters at present. */
+/** Where blood comes from, in the mean: it gives origins, not how much enters now. */
 export interface Supply {
-  /** mL/s into the blood, by opening; nothing enters where it is 0 or less */
+  /** mL/s into the blood, mean, by opening; 0 or less counts as none */
   readonly inflow: Readonly<Record<string, number>>;
   /** fraction of the lower vein's blood that comes from the liver */
   readonly hepaticShare: number;
@@ -80,9 +80,9 @@ function spotOn({ cuts }: TracerPlane, opening: number, side: number, inward: nu
 const halfOf = ({ cuts, shape }: TracerPlane, opening: number): number =>
   Math.max(0, cuts[5 * opening + 4]! - MARGIN * shape.dx);
 
-/** mm3/s that enter through an opening now; the sums across it are left in `plane.inflow`. */
+/** mm3/s that enter through an opening now; the sums across it are left in `plane.across`. */
 function readInflow(plane: TracerPlane, opening: number): number {
-  const { shape, cuts, velocity, inflow } = plane;
+  const { shape, cuts, velocity, across } = plane;
   const { nx, dx, originX, originY } = shape;
   const half = halfOf(plane, opening);
   const [outX, outY] = [cuts[5 * opening + 2]!, cuts[5 * opening + 3]!];
@@ -95,7 +95,7 @@ function readInflow(plane: TracerPlane, opening: number): number {
       const into = -(sampled[0]! * outX + sampled[1]! * outY) * dx;
       sum += Math.max(0, into) * depthAt(shape, x, y) * ((2 * half) / PLACES);
     }
-    inflow[m] = sum;
+    across[m] = sum;
   }
   return sum;
 }
@@ -108,11 +108,11 @@ function enter(
   n: number,
   { supply, random }: Omit<Entering, "seconds">,
 ): void {
-  const { inflow, openings, shape } = plane;
+  const { across, openings, shape } = plane;
   const part = random();
-  const reached = part * inflow[PLACES - 1]!;
+  const reached = part * across[PLACES - 1]!;
   let m = 0;
-  while (m < PLACES - 1 && inflow[m]! < reached) m++;
+  while (m < PLACES - 1 && across[m]! < reached) m++;
   const half = halfOf(plane, opening);
   spotOn(plane, opening, (2 * (m + random()) * half) / PLACES - half, BEGIN * shape.dx);
   place(cloud, n, spot[0]!, spot[1]!);

@@ -20,7 +20,7 @@ export interface TracerPlane {
   /** [number of openings] tracers that each has yet to let in, fractions of one */
   readonly owed: Float64Array;
   /** [PLACES] sums of the flow across the cut that was read last, mm3/s */
-  readonly inflow: Float64Array;
+  readonly across: Float64Array;
 }
 
 /** Places across a cut at which the flow through it is read. */
@@ -68,7 +68,7 @@ export function tracerPlane(shape: FieldShape, openings: readonly Opening[]): Tr
     volume,
     velocity: new Float32Array(2 * nx * ny),
     owed: new Float64Array(openings.length),
-    inflow: new Float64Array(PLACES),
+    across: new Float64Array(PLACES),
   };
 }
 
