@@ -24,6 +24,12 @@ test("a picture without blood does not wait for it long", () => {
   expect(drawn.slice(drawn.indexOf(false))).not.toContain(true);
 });
 
+test("what has been drawn without blood does not go again when blood comes", () => {
+  const { next } = firstDrawings();
+  expect(next(frame(false), 2)).toBe(false);
+  expect([1, 2, 3].map(() => next(frame(true), 0.1))).toEqual([false, false, false]);
+});
+
 test("what stands still, or is taken along, is whole from the first", () => {
   expect(firstDrawings().next(frame(true, true), 0)).toBe(false);
   expect(firstDrawings().next(frame(false), Number.POSITIVE_INFINITY)).toBe(false);

@@ -34,11 +34,11 @@ test.each(STAGES)(
 test.each(STAGES)(
   "both atria lie in the pericardium, and each pulmonary vein comes through it (%s)",
   (stage) => {
-    const { heart, frame, sac, behind } = chestOf(stage);
-    const inSac = within(sac);
+    const { heart, frame, pericardium, behind } = chestOf(stage);
+    const inSac = within(pericardium);
     for (const point of heart.atrium) expect(inSac(...point)).toBeLessThan(0);
     if (frame.chamber) expect(inSac(-frame.chamber[0], 0)).toBeLessThan(0);
-    for (const { name, line } of behind.filter(({ name }) => name.includes("ulmonary"))) {
+    for (const { name, line } of behind.filter(({ holds }) => holds === "pulmonaryVein")) {
       expect(inSac(...line[0]!), name).toBeGreaterThan(0);
       expect(inSac(...line.at(-1)!), name).toBeLessThan(0);
     }

@@ -46,7 +46,7 @@ describe.each(STAGES.filter(hasPlane))("the heart beside %s", (stage) => {
     const [ventricle, appendage] = [within(heart.ventricle), within(heart.appendage)];
     expect(heart.appendage.some(([x, y]) => ventricle(x, y) < 0)).toBe(true);
     expect(heart.ventricle.some(([x, y]) => appendage(x, y) < 0)).toBe(true);
-    const sac = within(anatomy.sac);
+    const sac = within(anatomy.pericardium);
     for (const [x, y] of [...heart.ventricle, ...heart.appendage]) expect(sac(x, y)).toBeLessThan(0);
   });
 });

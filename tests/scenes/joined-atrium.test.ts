@@ -77,7 +77,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
       ({ x, y, carries }) => carries === "rich" && apart([x.at(-1)!, y.at(-1)!], valve) < 5 * heart.size,
     );
     const begin = arriving.map(({ x, y }): Point => [x[0]!, y[0]!]);
-    const mouths = behind.filter(({ name }) => name.includes("ulmonary")).map(({ line }) => line.at(-1)!);
+    const mouths = behind.filter(({ holds }) => holds === "pulmonaryVein").map(({ line }) => line.at(-1)!);
     expect(arriving).toHaveLength(4);
     for (const mouth of mouths) expect(begin.some((at) => apart(at, mouth) < 0.01)).toBe(true);
     for (const side of ["left", "right"] as const)

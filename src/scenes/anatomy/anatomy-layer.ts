@@ -10,6 +10,9 @@ import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
 import { DESCENT, OUTSIDE, type Standing } from "./standing.ts";
 import { valves } from "./valves.ts";
 
+/** Part of the atrium's change in height by which its width follows where a vein enters its floor: that holds its width there. */
+const HELD = 0.35;
+
 interface Surface extends Outlines {
   /** device pixels a millimetre */
   readonly density: number;
@@ -78,8 +81,7 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.leftLung.scale.set(lungs);
       for (const name of ["abdomen", "inLiver", "hiatus"] as const)
         pieces[name].y = -(lungs - 1) * DESCENT * size;
-      // A vein in its floor holds its width there.
-      const across = held ? 1 + (standing.atrium - 1) * OUTSIDE : standing.atrium;
+      const across = held ? 1 + (standing.atrium - 1) * HELD : standing.atrium;
       pieces.atrium.scale.set(across, standing.atrium);
       pieces.cavity.scale.set(standing.ventricle);
       const outside = 1 + (standing.ventricle - 1) * OUTSIDE;

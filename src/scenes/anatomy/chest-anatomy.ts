@@ -23,7 +23,7 @@ export interface Anatomy {
   readonly lungs: readonly [right: LungShape, left: LungShape];
   readonly abdomen: AbdomenShape;
   /** the pericardium's cut edge: a closed outline */
-  readonly sac: readonly Point[];
+  readonly pericardium: readonly Point[];
   /** behind heart and pathway */
   readonly behind: readonly BloodTube[];
   /** veins that feed the pathway */
@@ -55,7 +55,7 @@ function make(frame: ChestFrame): Anatomy {
     heart,
     lungs,
     abdomen,
-    sac: pericardium(place),
+    pericardium: pericardium(place),
     ...tubes,
     parts: [
       ...lungs.map(({ side, outline }) => ({ name: `${side}Lung`, outline, ground: true }) as const),

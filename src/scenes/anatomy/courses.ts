@@ -1,11 +1,12 @@
 /** The ways that blood takes beyond the pathway's openings: veins that feed it, and from each pulmonary artery to every end of its tree. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { band, type Line, line } from "../../sim/geometry/centreline.ts";
-import type { Distance } from "../../sim/geometry/distance.ts";
+import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
-import { arteryBut, distanceTo, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
+import { INLET_MIDDLE } from "./heart-shape.ts";
+import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
@@ -84,14 +85,14 @@ const CONFLUENCE = 9;
 function throughHeart(anatomy: Anatomy): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
-  const stump = distanceTo(trunk);
+  const stump = outlineDistance(trunk);
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const valve = at(1, -7.4);
+  const valve = at(1, INLET_MIDDLE);
   const inlet = [at(15, -6), at(28, -3)];
   const veins = behind.filter(({ name }) => name.startsWith("left"));
   const mixing = joined()?.mixing(anatomy, course);
@@ -129,7 +130,7 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
   const covers = [lastOf(before), ...veins.filter(({ group }) => group === "brachiocephalic")].map(
-    ({ line, from, to }) => distanceTo(band(line, from, to)),
+    ({ line, from, to }) => outlineDistance(band(line, from, to)),
   );
   const wide = before.slice(0, -1);
   const all = wide.reduce((sum, { from }) => sum + from, 0);

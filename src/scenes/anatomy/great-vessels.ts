@@ -1,7 +1,7 @@
 /** Courses of the great vessels around the heart: aorta with its arch and neck branches, pulmonary veins, veins above and below the pathway. */
 import { present } from "../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
-import type { HeartShape } from "./heart-shape.ts";
+import { atriumRight, type HeartShape, isCommon } from "./heart-shape.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
 /** Which blood a vessel holds, by the circulation's saturations. */
@@ -128,7 +128,7 @@ const LEFT_BORDER = 54;
 function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTube[] {
   const { frame, inChest, inHeart } = place;
   const stems = onStem(place);
-  const right = (Math.min(...frame.atrium.map(([x]) => x)) - frame.heart) / size;
+  const right = atriumRight(frame);
   const course = (name: string, at: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const root = inChest(...at);
     const mid: Point = [(root[0] + mouth[0]) / 2, (root[1] + mouth[1]) / 2 + lift * size];
@@ -143,7 +143,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
-  const common = right < -8;
+  const common = isCommon(frame);
   const mouth = common ? right + 22 : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;

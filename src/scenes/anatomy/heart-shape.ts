@@ -3,7 +3,7 @@
  * outlet towards the right. Proportions as in normal long-axis sections: a wall of even thickness that tapers towards the apex.
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
 /** Middle of the ventricle's base, in the heart's own lengths, and the way from it to the apex. */
@@ -28,7 +28,7 @@ const OUTER: readonly Point[] = [
 ];
 /** Its inside: a wall as thick all around, a little thinner at the apex. */
 const INNER = OUTER.map(([along, across]): Point => [0.92 * along, 0.77 * across]);
-/** The closed heart's outside: along the left border round the apex to where the right chamber lies on the diaphragm, and back along the base. */
+/** The closed heart's outside: along the left border round the apex to where the rudimentary right ventricle lies on the diaphragm, and back along the base. */
 const OUTSIDE: readonly Point[] = [
   [-5, -20],
   [2, -24],
@@ -74,7 +74,7 @@ const TRUNK: readonly Point[] = [
   [24, -9],
   [19, -12],
 ];
-/** The way to it from the small right ventricle, cut away with the front wall: its two edges, from below. */
+/** The way to it from the rudimentary right ventricle, cut away with the front wall: its two edges, from below. */
 const CONUS: readonly (readonly Point[])[] = [
   [
     [4, -27],
@@ -93,6 +93,8 @@ export interface Ring {
 }
 export const ATRIOVENTRICULAR: Ring = { from: -15.4, to: 0.6 };
 export const SEMILUNAR: Ring = { from: 3, to: 15 };
+/** Across, in the ventricle's own lengths: the middle of its inlet. */
+export const INLET_MIDDLE = (ATRIOVENTRICULAR.from + ATRIOVENTRICULAR.to) / 2;
 
 /** A place in the aorta's root: `u` across from its middle, `v` upwards from the hinges of its valve. */
 export const inRoot = (u: number, v: number): Point => [-1 - v, (SEMILUNAR.from + SEMILUNAR.to) / 2 + u];
@@ -125,6 +127,13 @@ export interface HeartShape {
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
+
+/** x in the heart of the atrium's right end. */
+export const atriumRight = ({ atrium, heart, heartScale }: ChestFrame): number =>
+  (Math.min(...atrium.map(([x]) => x)) - heart) / heartScale;
+
+/** Its atrium, of both sides, reaches behind the pathway or to its right. */
+export const isCommon = (frame: ChestFrame): boolean => atriumRight(frame) < -8;
 
 const smooth = (points: readonly Point[]) => closedOutline(points, 6);
 

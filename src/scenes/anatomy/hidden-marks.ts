@@ -1,7 +1,7 @@
 /** Which marks of a course show: those that nothing lies before. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { band } from "../../sim/geometry/centreline.ts";
-import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
+import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -10,10 +10,6 @@ import type { Tree } from "./tree.ts";
 
 /** mm: nothing is near */
 export const FAR = 1e3;
-
-/** mm from an outline, negative within. */
-export const distanceTo = (points: readonly Point[]): Distance =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 /** mm of room beside a course that count at most: a stream through a chamber shows on one side of what lies before the other */
 const WIDE = 3.5;
@@ -33,15 +29,15 @@ export const hiddenBy =
 
 /** Distance to a vessel that lets be seen what lies behind its pane. */
 export function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
-  const artery = distanceTo(outline);
+  const artery = outlineDistance(outline);
   if (pane.length === 0) return artery;
-  const within = distanceTo(pane);
+  const within = outlineDistance(pane);
   return (x: number, y: number) => (within(x, y) < 0 ? Number.POSITIVE_INFINITY : artery(x, y));
 }
 
 /** What lies before the lungs' vessels: heart and aorta, the pericardium, these limbs of a tree, and the pathway but for the arteries' own first stretch. */
 export function partlyHidden(
-  { parts, sac, frame, behind }: Anatomy,
+  { parts, pericardium, frame, behind }: Anatomy,
   carries: Course["carries"],
   pathway: Distance,
   limbs: readonly (readonly [tree: Tree, nodes: readonly number[]])[] = [],
@@ -49,12 +45,13 @@ export function partlyHidden(
   const rich = carries === "rich";
   const organs = parts
     .filter(({ name }) => (rich ? HEART_PARTS : BEFORE_ARTERIES).test(name))
-    .map(({ outline }) => distanceTo(outline));
-  const veins = behind.filter(({ name }) => name.includes("ulmonary"));
-  const inVein = veins.map(({ line, from, to }) => distanceTo(band(line, from, to)));
-  const inSac = distanceTo(sac);
+    .map(({ outline }) => outlineDistance(outline));
+  const veins = behind.filter(({ holds }) => holds === "pulmonaryVein");
+  const inVein = veins.map(({ line, from, to }) => outlineDistance(band(line, from, to)));
+  const inPericardium = outlineDistance(pericardium);
   // The great pulmonary veins lie before the pericardium, and the lungs' own vessels behind it.
-  const sacAt: Distance = (x, y) => (rich && inVein.some((vein) => vein(x, y) < 0) ? FAR : inSac(x, y));
+  const pericardiumAt: Distance = (x, y) =>
+    rich && inVein.some((vein) => vein(x, y) < 0) ? FAR : inPericardium(x, y);
   const before = limbs.flatMap(([{ nodes }, which]) =>
     which.map((i) => entryAt(nodes, i)).filter(({ width }) => width > THICK * frame.scale),
   );
@@ -64,7 +61,7 @@ export function partlyHidden(
   const mouths = [frame.left, frame.right];
   const past: Distance = (x, y) =>
     mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < width) ? FAR : wall(x, y);
-  return hiddenBy([...organs, sacAt, limbAt, rich ? wall : past]);
+  return hiddenBy([...organs, pericardiumAt, limbAt, rich ? wall : past]);
 }
 
 const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;

@@ -1,7 +1,7 @@
 /** The lungs: outline, fissures between the lobes, and trees of pulmonary arteries and veins that fill them. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { closedOutline } from "../../sim/geometry/centreline.ts";
-import { type Distance, planeDistance } from "../../sim/geometry/distance.ts";
+import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 import { ARTERIES, type Side, VEINS } from "./segments.ts";
@@ -118,7 +118,7 @@ function treesOf(side: Side): Trees {
   const limbs = VEINS[side].flatMap(({ through }) => smoothLine(through, 4));
   const arteries = growTree(ARTERIES[side], outline, MOUTH_WIDTH, limbs);
   const places = [...arteries.nodes.map(({ at }) => at), ...WINDOW];
-  const edge = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
+  const edge = outlineDistance(outline);
   const trees = { edge, arteries, veins: growTree(VEINS[side], outline, VEIN_WIDTH, places) };
   grown.set(side, trees);
   return trees;

@@ -43,7 +43,7 @@ export function paintLung(ink: Ink, lung: LungShape, bloods: Bloods, size: numbe
   paintTree(ink, lung.veins.nodes, upper, bloods.veins, size);
 }
 
-/** Part of its width by which a stem's outside is wider than its lumen, and the most that the wall of the vessel before it lets it be, mm. */
+/** Part of its lumen's width by which the widest limb's outside is wider, and mm by which it is at most. */
 const OUTSIDE = 0.38;
 const MAX_MORE = 3.8;
 /** Tone from the edge (0) over the body (1) to the light (2), part of the width, and how far it lies towards the light: as on a tube. */

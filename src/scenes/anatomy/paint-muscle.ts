@@ -11,7 +11,7 @@ import { smoothLine } from "./placing.ts";
 import { type Round, tissue } from "./tones.ts";
 
 /**
- * In the ventricle's own lengths: the closed heart's outside with the small right chamber and its arteries, and in the window cut into it
+ * In the ventricle's own lengths: the closed heart's outside with the rudimentary right ventricle and its arteries, and in the window cut into it
  * the wall with its fibres, the ridges inside, the papillary muscles.
  */
 export function paintMuscle(

@@ -1,4 +1,4 @@
-/** The closed heart from outside: muscle, the small right chamber on it, fat in the grooves and the coronary arteries that run there. */
+/** The closed heart from outside: muscle, the rudimentary right ventricle on it, fat in the grooves and the coronary arteries that run there. */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
@@ -10,7 +10,7 @@ import { smoothLine } from "./placing.ts";
 import { type Round, tissue } from "./tones.ts";
 
 /** Along from the base, across towards the patient's right: what tricuspid atresia leaves of the right ventricle. */
-const RIGHT_CHAMBER: readonly Point[] = [
+const RIGHT_VENTRICLE: readonly Point[] = [
   [-6, 20],
   [-6, 25],
   [-1, 29],
@@ -21,7 +21,7 @@ const RIGHT_CHAMBER: readonly Point[] = [
   [20, 21],
   [8, 22],
 ];
-/** Right coronary artery in its groove; anterior interventricular artery beside the small chamber with branches to either side; a branch of the circumflex. */
+/** Right coronary artery in its groove; anterior interventricular artery beside the rudimentary right ventricle with branches to either side; a branch of the circumflex. */
 const ARTERIES: readonly (readonly [width: number, ...course: Point[]])[] = [
   [1.7, [-7, 16], [-9, 20], [-9, 25], [-5, 29], [2, 32]],
   [0.8, [-5, 28], [0, 27], [9, 26], [15, 24]],
@@ -61,7 +61,7 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
   ink.save();
   trace(ink, outside, true);
   ink.clip();
-  paintOrgan(ink, closedOutline(RIGHT_CHAMBER), { ...look, shade: look.body }, { depth: 3 });
+  paintOrgan(ink, closedOutline(RIGHT_VENTRICLE), { ...look, shade: look.body }, { depth: 3 });
   for (const course of FAT)
     strokes(ink, smoothLine(course), 3.4, [
       [1, fat.shade],
@@ -73,7 +73,7 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
     paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, narrow, 0.3);
 }
 
-/** In the left groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
+/** In the left atrioventricular groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
   const fat = tissue("sac", theme);
   strokes(

@@ -47,14 +47,14 @@ function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: R
 export function paintBehind(
   ink: Ink,
   bounds: Bounds,
-  { behind, heart, frame, sac }: Anatomy,
+  { behind, heart, frame, pericardium }: Anatomy,
   round: RoundOf,
   theme: Theme,
 ): void {
   const s = frame.scale;
-  const inFront = (wanted: boolean) => behind.filter(({ name }) => name.includes("ulmonary") === wanted);
+  const inFront = (wanted: boolean) => behind.filter(({ holds }) => (holds === "pulmonaryVein") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
-  paintPericardium(ink, sac, s, theme);
+  paintPericardium(ink, pericardium, s, theme);
   // Beneath a filling atrium and an empty one: they reach further than their mouths.
   const veins = inFront(true).map((tube) => ({ ...tube, line: [...tube.line, heart.at(-16, -4)] }));
   laidOver(ink, layerOf(ink, bounds, veins, round, s), bounds);

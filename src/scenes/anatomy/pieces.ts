@@ -84,7 +84,9 @@ export function piecesOf(
   return {
     rightLung: lung(anatomy, 0, saturations, theme),
     leftLung: lung(anatomy, 1, saturations, theme),
-    back: vessels([...anatomy.behind, { line: anatomy.sac }], (...at) => paintBehind(...at, round, theme)),
+    back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
+      paintBehind(...at, round, theme),
+    ),
     hidden: {
       bounds: hiddenIn,
       pivot: [0, 0],

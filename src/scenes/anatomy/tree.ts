@@ -3,7 +3,7 @@
  * Widths by a power law of the number of ends (exponents from 2 to 3 are measured in pulmonary arteries: Huang et al. 1996).
  */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import { planeDistance } from "../../sim/geometry/distance.ts";
+import { outlineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { smoothLine } from "./placing.ts";
 
@@ -68,7 +68,7 @@ export function growTree(
   taken: readonly Point[] = [],
 ): Tree {
   const buds: Bud[] = [];
-  const edge = planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0);
+  const edge = outlineDistance(outline);
 
   /** mm around a place that nothing else takes, 0 where that is too little */
   const room = (x: number, y: number, from: Bud): number => {

@@ -1,11 +1,11 @@
 /** Arrows that say how wall and diaphragm move at the moment, and what the great veins carry. */
 import type { Graphics } from "pixi.js";
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { lungsAt } from "../anatomy/standing.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { meanOf, valueAt } from "../drawing/trace-clock.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { lungSize, stretchTrace } from "./chest.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** Plane units of an arrow for a widening of one in a second, and for a vein's mean flow. */
@@ -14,11 +14,9 @@ const BY_MEAN = 44;
 const LONGEST = 96;
 
 /** How fast the lungs widen, in parts of their resting size a second. */
-export function wideningAt(traces: Traces, time: number): number {
-  const stretch = stretchTrace(traces);
-  if (!stretch) return 0;
-  const step = traces.period / 200;
-  const at = (when: number) => lungSize(valueAt(traces, stretch, when));
+export function wideningAt(circulation: Circulation, time: number): number {
+  const step = circulation.traces.period / 200;
+  const at = (when: number) => lungsAt(circulation, when, false);
   return (at(time + step) - at(time - step)) / (2 * step);
 }
 
@@ -55,15 +53,35 @@ const STREAMS: readonly Stream[] = [
   { flow: "svc", from: [426, 170], way: [0, 1], colour: ({ origin }) => origin[0] },
 ];
 
-export function drawArrows(ink: Graphics, traces: Traces, time: number, moves: boolean, theme: Theme): void {
+const means = new WeakMap<Circulation, Readonly<Record<Stream["flow"], number>>>();
+
+/** L/min, summed over the traces once; 0 where the model gives no such flow. */
+function meansOf(circulation: Circulation): Readonly<Record<Stream["flow"], number>> {
+  const before = means.get(circulation);
+  if (before) return before;
+  const { traces } = circulation;
+  const mean = (trace: Float64Array | undefined) => (trace ? meanOf(traces, trace) : 0);
+  const made = { ivc: mean(traces.flows.ivc), svc: mean(traces.flows.svc) };
+  means.set(circulation, made);
+  return made;
+}
+
+export function drawArrows(
+  ink: Graphics,
+  circulation: Circulation,
+  time: number,
+  moves: boolean,
+  theme: Theme,
+): void {
   const { colour } = theme;
+  const { traces } = circulation;
   ink.clear();
-  const rate = moves ? wideningAt(traces, time) : 0;
+  const rate = moves ? wideningAt(circulation, time) : 0;
   for (const [from, way] of MOVING) arrow(ink, from, way, BY_RATE * rate, colour.ink);
   for (const { flow, from, way, colour: of } of STREAMS) {
     const trace = traces.flows[flow];
     if (!trace) continue;
-    const part = valueAt(traces, trace, time) / Math.max(1e-9, Math.abs(meanOf(traces, trace)));
+    const part = valueAt(traces, trace, time) / Math.max(1e-9, Math.abs(meansOf(circulation)[flow]));
     arrow(ink, from, way, BY_MEAN * part, of(colour));
   }
 }

@@ -111,7 +111,7 @@ export function thorax(): Thorax {
       const shut = wordSetting(circulation.request, "breathing") === "valsalva";
       wall.paint(fit.scale * DENSE, theme);
       wall.move(shut ? 1 : lungsAt(circulation, time, still));
-      drawArrows(arrows, circulation.traces, time, !shut, theme);
+      drawArrows(arrows, circulation, time, !shut, theme);
       painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
       return { fit, vessels: laid };

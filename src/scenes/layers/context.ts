@@ -1,7 +1,7 @@
 /** What stays of heart, lungs and vessels where the veil lies: their outlines, quiet but plain to see, without motion. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { planeDistance } from "../../sim/geometry/distance.ts";
+import { outlineDistance } from "../../sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { mix } from "../theme/colour.ts";
@@ -25,7 +25,7 @@ export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][]
     sides: open
       ? [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]
       : [[...outline, entryAt(outline, 0)]],
-    distance: planeDistance({ open: [{ polygon: { points: outline } }], solid: [], openings: [] }, 0),
+    distance: outlineDistance(outline),
   }));
   const vessels = contour(plane, plane.distance, WALL);
   const inVessel = ([x, y]: Point) =>

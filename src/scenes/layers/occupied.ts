@@ -1,7 +1,7 @@
 /** What no plate may cover: blood with its walls, the stream through a fenestration, and the heart and vessels around it. Lungs and liver are the ground on which all else lies. */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import { planeDistance } from "../../sim/geometry/distance.ts";
+import { outlineDistance } from "../../sim/geometry/distance.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { type Plane, streamOutline } from "./drawn-plane.ts";
@@ -46,8 +46,8 @@ export function occupied(geometry: PathwayGeometry, plane: Plane): Occupied {
   const owner = new Uint8Array(nx * ny);
   parts.forEach(({ name, outline }, index) => {
     const beating = BEATING.includes(name);
-    const mean = distanceTo(outline);
-    const largest = beating ? distanceTo(swollen(outline)) : mean;
+    const mean = outlineDistance(outline);
+    const largest = beating ? outlineDistance(swollen(outline)) : mean;
     const reach = (values: readonly number[], from: number, count: number): [number, number] => {
       const air = 4 + (SWOLLEN - 1) * (Math.max(...values) - Math.min(...values));
       return [
@@ -126,9 +126,6 @@ function summed(cells: Uint8Array, nx: number, ny: number, wanted: number): Sums
 }
 
 const BEATING: readonly string[] = ["atrium", "ventricle"];
-
-const distanceTo = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 function swollen(outline: readonly Point[]): Point[] {
   const middle = (k: 0 | 1) => outline.reduce((sum, point) => sum + point[k], 0) / outline.length;

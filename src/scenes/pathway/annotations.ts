@@ -111,12 +111,13 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
 /** Returns the room that the panel takes; it is left out where there is none. */
 function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
-  const plots = pane.washOut && washOutPlots();
+  const { washOut } = pane;
+  const plots = washOut && washOutPlots();
   if (!plots || !projection || !occupied) return [];
   const covers = coverIn(occupied, projection);
   const panels = plots.washOutPanels(box, sheet.sizes).slice(form);
   const panel = roomFor(panels, box, taken, (each) => covers(each, "washOut"));
   if (!panel) return [];
-  plots.drawWashOut(sheet, present(pane.washOut), panel);
+  plots.drawWashOut(sheet, washOut, panel);
   return [panel];
 }

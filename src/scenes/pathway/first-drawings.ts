@@ -3,7 +3,7 @@ import type { Frame } from "../../chain/frame.ts";
 
 /** Drawings of blood after which it has been seen to move. */
 const SEEN = 3;
-/** s of drawings without blood after which the rest waits no longer */
+/** s of drawings after which the rest waits no longer */
 const PATIENCE = 1.5;
 
 export function firstDrawings() {
@@ -12,10 +12,10 @@ export function firstDrawings() {
   return {
     /** Whether this drawing is one of the first; a picture that stands still has none. */
     next({ panes, still }: Frame, elapsed: number): boolean {
-      if (still || !Number.isFinite(elapsed)) seen = SEEN;
-      const flows = panes.some(({ tracers }) => tracers !== null);
       waited += elapsed;
-      return seen < SEEN && (flows ? ++seen < SEEN : waited < PATIENCE);
+      if (still || waited >= PATIENCE) seen = SEEN;
+      else if (panes.some(({ tracers }) => tracers !== null)) seen++;
+      return seen < SEEN;
     },
   };
 }

@@ -2,12 +2,18 @@
 type Plots = typeof import("../layers/wash-out-plot.ts");
 
 let known: Plots | null = null;
+let coming: Promise<void> | null = null;
 
-/** Null until it has been fetched. */
+/** Null until it has been fetched; a fetch that failed is tried again at a later asking. */
 export function washOutPlots(): Plots | null {
-  if (!known)
-    void import("../layers/wash-out-plot.ts").then(({ drawWashOut, washOutPanels }) => {
-      known = { drawWashOut, washOutPanels };
-    });
+  if (!known && !coming)
+    coming = import("../layers/wash-out-plot.ts").then(
+      ({ drawWashOut, washOutPanels }) => {
+        known = { drawWashOut, washOutPanels };
+      },
+      () => {
+        coming = null;
+      },
+    );
   return known;
 }

@@ -95,6 +95,12 @@ function polygonDistance(points: readonly Point[], x: number, y: number): number
   return (inside ? -1 : 1) * Math.sqrt(nearest2);
 }
 
+/** Signed distance, in the points' own unit (mm in a plane), from a closed outline: negative within. */
+export const outlineDistance =
+  (points: readonly Point[]): Distance =>
+  (x, y) =>
+    polygonDistance(points, x, y);
+
 /** Signed distance (mm) from one shape. */
 export function shapeDistance(shape: Shape): Distance {
   if ("tube" in shape) {
@@ -115,8 +121,7 @@ export function shapeDistance(shape: Shape): Distance {
       return ellipseDistance(c * dx + s * dy, c * dy - s * dx, radii[0], radii[1]);
     };
   }
-  const { points } = shape.polygon;
-  return (x, y) => polygonDistance(points, x, y);
+  return outlineDistance(shape.polygon.points);
 }
 
 /** mm: [left, bottom, right, top] of one shape. */

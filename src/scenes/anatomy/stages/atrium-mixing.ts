@@ -2,9 +2,9 @@
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
+import { INLET_MIDDLE, isCommon } from "../heart-shape.ts";
 import { placing, smoothLine } from "../placing.ts";
 import type { Course, CourseOf } from "../side-course.ts";
-import { isCommon } from "./paint-common-atrium.ts";
 
 /** From a pulmonary vein's mouth on, x and y in the heart. */
 const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
@@ -79,13 +79,13 @@ const FROM_BELOW: readonly (readonly Point[])[] = [
 
 /** Null where nothing mixes. */
 export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null {
-  if (!isCommon(anatomy)) return null;
+  if (!isCommon(anatomy.frame)) return null;
   const { behind, heart, frame } = anatomy;
   const { inHeart } = placing(frame);
   // Side by side through the valve, in the order in which they come to it.
   const on = (points: readonly Point[], place: number) => [
     ...points.map((point) => inHeart(...point)),
-    heart.at(1, -7.4 + place),
+    heart.at(1, INLET_MIDDLE + place),
   ];
   const below = frame.lowerVein ? FROM_BELOW : [];
   return [

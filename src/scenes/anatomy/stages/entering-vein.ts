@@ -78,7 +78,7 @@ export function paintFloor(ink: Ink, anatomy: Anatomy): void {
 }
 
 /** Before the vein's mouth stands a thin fold (Eustachian valve). */
-export function paintFold(ink: Ink, { frame, heart: { size } }: Anatomy, theme: Theme): void {
+export function paintEustachianValve(ink: Ink, { frame, heart: { size } }: Anatomy, theme: Theme): void {
   const [x, y] = lastOf(present(frame.lowerVein));
   const look = tissue("atrium", theme);
   const reach = frame.ivc.width / 2;

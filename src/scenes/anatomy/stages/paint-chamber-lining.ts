@@ -43,35 +43,38 @@ export function paintChamberLining(
   }
   own.globalCompositeOperation = "source-atop";
   paintMarks(own, { ...frame, chamber }, theme);
-  paintConnection(own, { ...frame, chamber }, lumen, theme);
+  paintConnection(own, { ...frame, chamber }, lumen, theme, 1);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
   laidOver(ink, own, bounds);
 }
 
-/** The pulmonary arteries behind the roof, and the seam that joins them to it. */
+/**
+ * The pulmonary arteries behind the roof, and the seam that joins them to it.
+ * @param through part of them that is seen, 1 behind the blood; over it their lines are enough
+ */
 export function paintConnection(
   ink: Ink,
   frame: ChestFrame & { readonly chamber: Point },
   lumen: NonNullable<Outlines["lumen"]>,
   theme: Theme,
+  through: number,
 ): void {
   const { scale: s } = frame;
   const { artery, low, high, oval } = connectionOf(frame, lumen);
   const { body, wall } = hollow(theme);
   const dark = theme.name === "dark";
-  const alpha = ink.globalAlpha;
   const fill = (points: readonly Point[], deep: number) => {
     trace(ink, points, true);
     ink.fillStyle = mix(body, wall, deep);
     ink.fill();
   };
-  // Over the blood its lines are enough.
-  if (alpha === 1) fill(artery, dark ? 0.2 : 0.1);
+  if (through === 1) fill(artery, dark ? 0.2 : 0.1);
+  ink.globalAlpha = through;
   for (const side of [low, high]) strokes(ink, side, s, [[0.7, wall]]);
-  if (alpha === 1) fill(oval, dark ? 0.05 : 0.28);
-  runningSuture(ink, oval, s, theme, alpha);
-  ink.globalAlpha = alpha;
+  ink.globalAlpha = 1;
+  if (through === 1) fill(oval, dark ? 0.05 : 0.28);
+  runningSuture(ink, oval, s, theme, through);
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */
@@ -139,7 +142,6 @@ function paintSeptum(ink: Ink, [x, y]: Point, [wide, high]: Point, size: number,
   ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.5) : mix(body, fold, 0.12);
   ink.fill();
   runningSuture(ink, oval(-0.5 * size), size, theme, 0.6);
-  ink.globalAlpha = 1;
 }
 
 /** Its mouth in the back wall before the septum, with a thin fold at its lower rim. */
@@ -163,7 +165,7 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.restore();
 }
 
-/** Where the inlet's valve is missing: a dimple in the floor, with folds that run together in it. */
+/** Where the tricuspid valve is missing: a dimple in the floor, with folds that run together in it. */
 function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   ink.save();

@@ -11,7 +11,7 @@ import { keepChamber } from "./chamber-edges.ts";
 import { INNER, rounded } from "./chamber-shape.ts";
 import { paintConnection } from "./paint-chamber-lining.ts";
 
-/** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size; and where the inlet's valve is missing. */
+/** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size; and where the tricuspid valve is missing. */
 const MUSCLE = 1.1;
 const FLOOR = 3.6;
 /** mm of a 5-year-old by which fat fills the groove between there and the ventricle */
@@ -55,9 +55,7 @@ export function paintChamber(
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   paintGroove(ink, chamber, s, theme);
   laidOver(ink, own, bounds);
-  ink.globalAlpha = THROUGH;
-  paintConnection(ink, { ...frame, chamber }, lumen, theme);
-  ink.globalAlpha = 1;
+  paintConnection(ink, { ...frame, chamber }, lumen, theme, THROUGH);
 }
 
 /** Fat between the floor that has no valve and the ventricle, with a coronary artery cut across. */

@@ -6,17 +6,14 @@ import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
+import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { bandOf } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
 import { type Round, roundOf, tissue } from "../tones.ts";
-import { paintFold, paintNeck, paintStump } from "./entering-vein.ts";
-
-/** It reaches behind the pathway or to its right. */
-export const isCommon = ({ frame }: Pick<Anatomy, "frame">): boolean =>
-  Math.min(...frame.atrium.map(([x]) => x)) < frame.heart - 8 * frame.heartScale;
+import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 
 /** What an excised septum leaves, seen aslant, x and y in the heart: its line on the back wall, from the roof down to the floor. */
 const ATTACHED: readonly Point[] = [
@@ -31,30 +28,30 @@ const ATTACHED: readonly Point[] = [
 ];
 /** How far it reaches from there towards the patient's left. */
 const SHEET = 14;
-/** Its hole: middle, and half of its width and height. */
-const HOLE = { middle: [-0.6, -9], half: [4.2, 6.4] } as const;
+/** Its defect: middle, and half of its width and height. */
+const DEFECT = { middle: [-0.6, -9], half: [4.2, 6.4] } as const;
 
 /** Where the aorta lets be seen what passes through it: x and y in the heart. */
 const PANE = { middle: [10, 1], half: [6.6, 8.6] } as const;
 
-const oval = ({ middle, half }: typeof HOLE | typeof PANE, more = 0): Point[] =>
+const oval = ({ middle, half }: typeof DEFECT | typeof PANE, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
     const turn = (Math.PI * i) / 24;
     return [middle[0] + (half[0] + more) * Math.cos(turn), middle[1] + (half[1] + more) * Math.sin(turn)];
   });
 
 export const defectOf = ({ frame }: Anatomy): readonly Point[] =>
-  oval(HOLE, 0.7).map((point) => placing(frame).inHeart(...point));
+  oval(DEFECT, 0.7).map((point) => placing(frame).inHeart(...point));
 
 export function paneOf(anatomy: Anatomy): readonly Point[] {
   const { inHeart } = placing(anatomy.frame);
-  return isCommon(anatomy) ? oval(PANE).map((point) => inHeart(...point)) : [];
+  return isCommon(anatomy.frame) ? oval(PANE).map((point) => inHeart(...point)) : [];
 }
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
-  if (!isCommon(anatomy)) return;
+  if (!isCommon(anatomy.frame)) return;
   const { frame, behind } = anatomy;
-  const veins = behind.filter(({ name }) => name.includes("ulmonary"));
+  const veins = behind.filter(({ holds }) => holds === "pulmonaryVein");
   if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.arterial), theme);
   const round = roundOf(saturations.pulmonaryVein, theme);
   paintStreams(ink, anatomy, veins, saturations, theme);
@@ -66,11 +63,11 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   if (frame.lowerVein) paintSeptum(ink, anatomy, round, theme);
   ink.restore();
   if (!frame.lowerVein) return;
-  paintFold(ink, anatomy, theme);
+  paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
 }
 
-/** The hole shows the blood of the side behind it, within a thick rim. */
+/** The defect shows the blood of the side behind it, within a thick rim. */
 function paintSeptum(ink: Ink, anatomy: Anatomy, { body, light }: Round, theme: Theme): void {
   const {
     frame,
