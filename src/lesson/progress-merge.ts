@@ -23,13 +23,13 @@ export function mergeProgress(ours: Progress, theirs: Progress): Progress {
 
 /** As above, with a record from another device: of two texts written to one task neither knows the other, and both stay. */
 export function takeProgress(ours: Progress, theirs: Progress): Progress {
-  const merged = mergeProgress(ours, theirs);
-  const lessons = Object.entries(merged.lessons).map(([id, lesson]) => {
-    const [one, other] = [ours, theirs].map(({ lessons }) => lessons[id]?.written);
-    const written = one && other && mergeEach(one, other, bothTexts);
-    return [id, written ? { ...lesson, written } : lesson];
-  });
-  return { ...merged, lessons: Object.fromEntries(lessons) };
+  return { ...mergeProgress(ours, theirs), lessons: mergeEach(ours.lessons, theirs.lessons, takeLesson) };
+}
+
+export function takeLesson(ours: LessonProgress, theirs: LessonProgress): LessonProgress {
+  const merged = mergeLesson(ours, theirs);
+  if (!ours.written || !theirs.written) return merged;
+  return { ...merged, written: mergeEach(ours.written, theirs.written, bothTexts) };
 }
 
 function bothTexts(ours: string, theirs: string): string {
@@ -45,9 +45,13 @@ function mergeLesson(ours: LessonProgress, theirs: LessonProgress): LessonProgre
     finished: ours.finished || theirs.finished,
     answers: mergeEach(ours.answers, theirs.answers, newerAttempt),
     ...(Object.keys(written).length > 0 ? { written } : {}),
-    recalled: mergeEach(ours.recalled, theirs.recalled, (a, b) => (b.day > a.day ? b : a)),
+    recalled: mergeEach(ours.recalled, theirs.recalled, newerRecall),
   };
 }
+
+type Recall = LessonProgress["recalled"][string];
+
+export const newerRecall = (ours: Recall, theirs: Recall): Recall => (theirs.day > ours.day ? theirs : ours);
 
 /** Of one day, the one that was tried more often came later. A note is kept from either. */
 function newerAttempt(ours: Attempt, theirs: Attempt): Attempt {
@@ -77,7 +81,7 @@ function unionOf(ours: Results, theirs: Results): Results {
   return [...ours, ...others].sort((a, b) => a.day.localeCompare(b.day));
 }
 
-function mergeEach<T>(
+export function mergeEach<T>(
   ours: Readonly<Record<string, T>>,
   theirs: Readonly<Record<string, T>>,
   merge: (ours: T, theirs: T) => T,

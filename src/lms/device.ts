@@ -22,10 +22,10 @@ function keepDeviceText(storage: () => Storage, text: string): boolean {
   }
 }
 
-/** What is kept there, changed by a page on which nobody learns. */
+/** What is kept there, changed by a page on which nobody learns. Throws where the change cannot be kept. */
 export function changeDeviceText(storage: () => Storage, change: (text: string) => string): void {
   const text = deviceText(storage);
-  if (text !== null) keepDeviceText(storage, change(text));
+  if (text !== null) storage().setItem(NAME, change(text));
 }
 
 export function deviceRecord(storage: () => Storage): RecordAdapter {

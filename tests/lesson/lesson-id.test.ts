@@ -9,6 +9,12 @@ test("a copy is the same lesson under an id that no other has", () => {
   expect(lessonIdOf(copy)).toBe("mine-3");
 });
 
+test("an id may stand in quotes", () => {
+  expect(lessonIdOf(text('"ward" # ours'))).toBe("ward");
+  expect(lessonIdOf(text("'ward'"))).toBe("ward");
+  expect(withFreeId(text('"ward"'), "ward", [text('"ward"')])).toBe(text("ward-2"));
+});
+
 test("a text without an id stays without", () => {
   expect(lessonIdOf("no lesson")).toBe("");
   expect(withFreeId("no lesson", "mine", [])).toBe("no lesson");

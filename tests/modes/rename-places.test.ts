@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import "fake-indexeddb/auto";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { NO_PROGRESS, type Progress, readProgress, writeProgress } from "../../src/lesson/progress.ts";
 import { idFaults } from "../../src/modes/author/id-faults.ts";
 import { plainFix } from "../../src/modes/author/plain-fix.ts";
@@ -8,7 +8,7 @@ import { isNamed, placesNaming, renameEverywhere } from "../../src/modes/author/
 import { organiser, setOrganiser } from "../../src/modes/kiosk/organiser-settings.ts";
 import { stepStop } from "../../src/modes/lecture/own-stops.ts";
 import { keepTalk, readKeptTalk } from "../../src/modes/lecture/talk-store.ts";
-import { openOwnTexts } from "../../src/modes/shared/own-texts.ts";
+import { MAX_LENGTH, openOwnTexts } from "../../src/modes/shared/own-texts.ts";
 
 const done = { step: "wide", seen: ["wide"], finished: true, answers: {} };
 const asked = { right: true, day: "2026-11-29" };
@@ -23,28 +23,31 @@ const progressOf = (id: string): Progress => ({
 });
 const textOf = (id: string, words = "") => `---\nid: ${id}\n---\n\n## Wide {#wide}\n\n### plain\n${words}\n`;
 
-async function desk() {
+const KIT = { lessons: [{ id: "04-energy-loss" }] as never, own: new Set<string>() };
+
+async function desk(id = "our-ward") {
   let count = 0;
   const texts = await openOwnTexts({
     store: { all: async () => [], put: async () => {}, remove: async () => {} },
     newId: () => `t${++count}`,
   });
-  texts.add("A", textOf("ward"));
+  texts.add("A", textOf(id));
   texts.add("B", textOf("ward-two", "See [it](ward#wide)."));
-  return texts;
+  return { texts, library: KIT };
 }
 
 test("talk, kiosk, record and own lessons take a lesson's new id; another lesson's stays", async () => {
-  const texts = await desk();
-  expect(isNamed(await placesNaming(texts, "nowhere"))).toBe(false);
+  const lessons = await desk();
+  const { texts } = lessons;
+  expect(isNamed(await placesNaming(lessons, "nowhere"))).toBe(false);
   const stops = [stepStop("ward", "wide"), stepStop("ward-two", "wide"), stepStop("ward", "wide")];
   await keepTalk({ plan: { title: "T", minutes: 20, stops }, pictures: new Map() });
   setOrganiser({ lessons: ["ward", "ward-two"] });
   localStorage.setItem("lungward.progress", writeProgress(progressOf("ward")));
-  expect(await placesNaming(texts, "ward")).toEqual({ stops: 2, kiosk: true, record: true, lessons: 1 });
+  expect(await placesNaming(lessons, "ward")).toEqual({ stops: 2, kiosk: true, record: true, lessons: 1 });
 
-  await renameEverywhere(texts, "ward", "our-ward");
-  expect(isNamed(await placesNaming(texts, "ward"))).toBe(false);
+  await renameEverywhere(lessons, "ward", "our-ward");
+  expect(isNamed(await placesNaming(lessons, "ward"))).toBe(false);
   expect((await readKeptTalk())!.plan.stops).toMatchObject([
     { lesson: "our-ward" },
     { lesson: "ward-two" },
@@ -57,16 +60,58 @@ test("talk, kiosk, record and own lessons take a lesson's new id; another lesson
 });
 
 test("a record of a version to come is left alone", async () => {
-  const texts = await desk();
+  const lessons = await desk();
   const newer = '{"version":2,"lessons":{"ward":{}}}';
   localStorage.setItem("lungward.progress", newer);
-  await renameEverywhere(texts, "ward", "our-ward");
+  await renameEverywhere(lessons, "ward", "our-ward");
   expect(localStorage.getItem("lungward.progress")).toBe(newer);
   localStorage.setItem("lungward.progress", writeProgress(NO_PROGRESS));
 });
 
+test("what names a lesson that another text or the kit still has is no place to change", async () => {
+  setOrganiser({ lessons: ["ward", "04-energy-loss"] });
+  const twin = await desk("ward");
+  expect(isNamed(await placesNaming(twin, "ward"))).toBe(false);
+  expect(isNamed(await placesNaming(twin, "04-energy-loss"))).toBe(false);
+  await renameEverywhere(twin, "ward", "our-ward");
+  expect(organiser.value.lessons).toEqual(["ward", "04-energy-loss"]);
+});
+
+test("the new id stands once in the kiosk's list, and a record under both ids is merged", async () => {
+  setOrganiser({ lessons: ["ward", "our-ward"] });
+  const both = { ...progressOf("ward").lessons, "our-ward": { ...done, seen: ["late"], recalled: {} } };
+  localStorage.setItem("lungward.progress", writeProgress({ ...progressOf("ward"), lessons: both }));
+  await renameEverywhere(await desk(), "ward", "our-ward");
+  expect(organiser.value.lessons).toEqual(["our-ward"]);
+  const { lessons } = readProgress(localStorage.getItem("lungward.progress"));
+  expect(lessons["our-ward"]!.seen).toEqual(["wide", "late"]);
+});
+
+test("where the record cannot be kept it rejects, and the own lessons stay as they are", async () => {
+  const lessons = await desk();
+  const kept = writeProgress(progressOf("ward"));
+  const setItem = () => {
+    throw new Error("full");
+  };
+  vi.stubGlobal("localStorage", { getItem: () => kept, setItem });
+  await expect(renameEverywhere(lessons, "ward", "our-ward")).rejects.toThrow("full");
+  expect((await placesNaming(lessons, "ward")).lessons).toBe(1);
+  vi.unstubAllGlobals();
+});
+
+test("a text that would grow too long is left, and named", async () => {
+  const lessons = await desk();
+  const start = textOf("long", "See [it](ward#wide).");
+  const long = start + "x".repeat(MAX_LENGTH - start.length);
+  lessons.texts.add("Long", long);
+  await expect(renameEverywhere(lessons, "ward", "our-ward")).rejects.toThrow(`Long: > ${MAX_LENGTH}`);
+  const textNamed = (name: string) => lessons.texts.list.value.find((each) => each.name === name)!.text;
+  expect(textNamed("Long")).toBe(long);
+  expect(textNamed("B")).toContain("[it](our-ward#wide)");
+});
+
 test("an id that a lesson of the kit or another own one has is one fault, with an id that is free", async () => {
-  const texts = await desk();
+  const { texts } = await desk("ward");
   const library = {
     lessons: ["04-energy-loss", "ward"].map((id) => ({ id })) as never,
     own: new Set(["ward"]),
@@ -79,6 +124,7 @@ test("an id that a lesson of the kit or another own one has is one fault, with a
   expect(fixed(textOf("04-energy-loss"))).toBe(textOf("04-energy-loss-own"));
   expect(faultsOf(textOf("ward"))).toMatchObject([{ found: 'id "ward", which "A" of your lessons has' }]);
   expect(fixed(textOf("ward"))).toBe(textOf("ward-2"));
+  expect(fixed(textOf('  "ward" # ours'))).toBe(textOf("ward-2 # ours"));
   expect(faultsOf(textOf("free"))).toEqual([]);
   // A translation has the id of what it translates.
   expect(faultsOf(textOf("04-energy-loss").replace("\n---\n\n", "\nlanguage: de\n---\n\n"))).toEqual([]);

@@ -4,7 +4,7 @@ import { recordAt } from "./lenient-scenes.ts";
 import { setFront } from "./lesson-edit.ts";
 import { outlineOf } from "./text-outline.ts";
 
-/** The text unchanged where it does not name the lesson, or where its settings cannot be read. */
+/** The text unchanged where it does not name the lesson; where its settings cannot be read or set, its links alone follow. */
 export function followLesson(text: string, old: string, id: string): string {
   // Two hundred texts are asked at once.
   if (!text.includes(`${old}#`)) return text;

@@ -1,19 +1,24 @@
 /** An id that another lesson has: of such a lesson nothing is listed beside the kit's. */
 import { DRAFT_FILE } from "../../lesson/draft-check.ts";
-import { lessonIdOf } from "../../lesson/lesson-id.ts";
+import { idAsWritten, lessonIdOf } from "../../lesson/lesson-id.ts";
 import type { Library } from "../../lesson/library.ts";
 import { newId } from "../../lesson/new-id.ts";
 import type { Fault } from "../../sim/faults.ts";
 import type { OwnText } from "../shared/own-texts.ts";
 
+type Listed = Pick<Library, "lessons" | "own">;
+
+export const kitIds = ({ lessons, own }: Listed): readonly string[] =>
+  lessons.map(({ id }) => id).filter((id) => !own.has(id));
+
 export function idFaults(
   { id: mine, text }: Pick<OwnText, "id" | "text">,
   texts: readonly OwnText[],
-  library: Pick<Library, "lessons" | "own">,
+  library: Listed,
 ): readonly Fault[] {
   const name = lessonIdOf(text);
   const others = texts.filter((each) => each.id !== mine);
-  const kit = library.lessons.map(({ id }) => id).filter((id) => !library.own.has(id));
+  const kit = kitIds(library);
   const twin = others.find((each) => each.listed && lessonIdOf(each.text) === name);
   // With a language it is a translation of the kit's lesson.
   const isKits = kit.includes(name) && !/^language:/m.test(text.split(/\n---\s*\n/, 1)[0] ?? "");
@@ -26,7 +31,7 @@ export function idFaults(
       path: `${DRAFT_FILE}:${line}`,
       found: `id "${name}", which ${whose} has`,
       allowed: "an id of its own",
-      fix: [`id: ${name}`, `id: ${free}`],
+      fix: [idAsWritten(text), `id: ${free}`],
     },
   ];
 }

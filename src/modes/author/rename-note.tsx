@@ -2,6 +2,8 @@
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
 import { lessonIdOf } from "../../lesson/lesson-id.ts";
+import type { Library } from "../../lesson/library.ts";
+import { messageOf } from "../../sim/checked/message-of.ts";
 import type { OwnTexts } from "../shared/own-texts.ts";
 import type { Draft } from "./draft.ts";
 import { isNamed, placesNaming, type RenamePlaces, renameEverywhere } from "./rename-places.ts";
@@ -10,17 +12,26 @@ interface Renaming {
   readonly old: string;
   readonly id: string;
   readonly places: RenamePlaces;
+  /** why it was not changed everywhere */
+  readonly failed?: string;
 }
 
-export function RenameNote({ texts, draft }: { readonly texts: OwnTexts; readonly draft: Draft }) {
-  const { renaming, settle } = useRenaming(texts, draft);
+interface RenameNoteProps {
+  readonly texts: OwnTexts;
+  readonly library: Pick<Library, "lessons" | "own">;
+  readonly draft: Draft;
+}
+
+export function RenameNote(props: RenameNoteProps) {
+  const { renaming, follow, settle } = useRenaming(props);
   if (!renaming) return null;
-  const { old, id, places } = renaming;
+  const { old, places, failed } = renaming;
   return (
     <div class="note author-rename" role="status">
       <p>{t("author.rename", { old, places: namesOf(places) })}</p>
+      {failed && <p>{t("take.failed", { reason: failed })}</p>}
       <div class="actions">
-        <button type="button" onClick={() => void renameEverywhere(texts, old, id).then(settle)}>
+        <button type="button" onClick={follow}>
           {t("author.rename.follow")}
         </button>
         <button type="button" onClick={settle}>
@@ -32,7 +43,7 @@ export function RenameNote({ texts, draft }: { readonly texts: OwnTexts; readonl
 }
 
 /** What the open text was called when it was opened or last answered for, beside what it is called now; asked about once it is at rest. */
-function useRenaming(texts: OwnTexts, draft: Draft) {
+function useRenaming({ texts, library, draft }: RenameNoteProps) {
   const known = useSignal({ text: "", id: "" });
   const renaming = useSignal<Renaming | null>(null);
   useSignalEffect(() => {
@@ -42,9 +53,9 @@ function useRenaming(texts: OwnTexts, draft: Draft) {
     if (renaming.peek()?.id !== id) renaming.value = null;
     if (before !== text || old === "") known.value = { text, id };
     else if (id !== old && !draft.busy.value && !draft.taken.value && draft.lesson.value?.id === id)
-      void placesNaming(texts, old).then((places) => {
+      void placesNaming({ texts, library }, old).then((places) => {
         if (lessonIdOf(draft.own.peek().text) !== id) return;
-        if (isNamed(places)) renaming.value = { old, id, places };
+        if (isNamed(places)) renaming.value = { ...renaming.peek(), old, id, places };
         else known.value = { text, id };
       });
   });
@@ -53,7 +64,20 @@ function useRenaming(texts: OwnTexts, draft: Draft) {
     renaming.value = null;
     known.value = { text, id: lessonIdOf(words) };
   };
-  return { renaming: renaming.value, settle };
+  const follow = async () => {
+    const asked = renaming.peek();
+    if (!asked) return;
+    const reason = await renameEverywhere({ texts, library }, asked.old, asked.id).then(
+      () => null,
+      messageOf,
+    );
+    // Another text, or another id, meanwhile.
+    const now = renaming.peek();
+    if (now?.old !== asked.old || now.id !== asked.id) return;
+    if (reason === null) settle();
+    else renaming.value = { ...now, failed: reason };
+  };
+  return { renaming: renaming.value, follow, settle };
 }
 
 function namesOf({ stops, kiosk, record, lessons }: RenamePlaces): string {

@@ -1,11 +1,20 @@
 /** Where a lesson's id stands on this device beside its own line, and how all of it takes another. */
 import { followLesson } from "../../lesson/edit/rename-lesson.ts";
+import { lessonIdOf } from "../../lesson/lesson-id.ts";
+import type { Library } from "../../lesson/library.ts";
 import { isNewerProgress, readProgress, writeProgress } from "../../lesson/progress.ts";
 import { namedInProgress, renamedInProgress } from "../../lesson/progress-rename.ts";
 import { changeDeviceText, deviceText } from "../../lms/device.ts";
 import { organiser, setOrganiser } from "../kiosk/organiser-settings.ts";
 import { keepTalk, readKeptTalk } from "../lecture/talk-store.ts";
-import type { OwnTexts } from "../shared/own-texts.ts";
+import { fitsAsText, MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
+import { kitIds } from "./id-faults.ts";
+
+/** All that an id may belong to. */
+interface Lessons {
+  readonly texts: OwnTexts;
+  readonly library: Pick<Library, "lessons" | "own">;
+}
 
 export interface RenamePlaces {
   /** stops of the talk kept here */
@@ -19,35 +28,55 @@ export interface RenamePlaces {
 export const isNamed = ({ stops, kiosk, record, lessons }: RenamePlaces): boolean =>
   stops + lessons > 0 || kiosk || record;
 
-export async function placesNaming(texts: OwnTexts, lesson: string): Promise<RenamePlaces> {
+const NOWHERE: RenamePlaces = { stops: 0, kiosk: false, record: false, lessons: 0 };
+
+/** Nowhere where a lesson still has that id, one of the kit or an own one: what names it means that lesson. */
+export async function placesNaming({ texts, library }: Lessons, lesson: string): Promise<RenamePlaces> {
+  const own = texts.list.peek();
+  if (kitIds(library).includes(lesson) || own.some(({ text }) => lessonIdOf(text) === lesson)) return NOWHERE;
   const talk = await readKeptTalk();
   const record = deviceText(() => localStorage);
   return {
     stops: talk?.plan.stops.filter((stop) => stop.kind === "step" && stop.lesson === lesson).length ?? 0,
     kiosk: organiser.peek().lessons.includes(lesson),
     record: !isNewerProgress(record) && namedInProgress(readProgress(record), lesson),
-    lessons: texts.list.peek().filter(({ text }) => followLesson(text, lesson, "") !== text).length,
+    lessons: own.filter(({ text }) => followLesson(text, lesson, "") !== text).length,
   };
 }
 
-/** Rejects where the talk could not be kept. */
-export async function renameEverywhere(texts: OwnTexts, old: string, id: string): Promise<void> {
-  const places = await placesNaming(texts, old);
-  for (const { id: key, text } of texts.list.peek()) {
-    const followed = followLesson(text, old, id);
-    if (followed !== text) texts.write(key, followed);
-  }
-  if (places.kiosk)
-    setOrganiser({ lessons: organiser.peek().lessons.map((each) => (each === old ? id : each)) });
+/** Rejects where the talk or the record could not be kept, with nothing after it changed; and where a text was left, with all else changed. */
+export async function renameEverywhere(lessons: Lessons, old: string, id: string): Promise<void> {
+  const places = await placesNaming(lessons, old);
+  if (places.stops > 0) await renameInTalk(old, id);
   if (places.record)
     changeDeviceText(
       () => localStorage,
       (text) => writeProgress(renamedInProgress(readProgress(text), old, id)),
     );
-  const talk = places.stops > 0 ? await readKeptTalk() : null;
+  if (places.kiosk)
+    setOrganiser({
+      lessons: [...new Set(organiser.peek().lessons.map((each) => (each === old ? id : each)))],
+    });
+  if (places.lessons > 0) renameInTexts(lessons.texts, old, id);
+}
+
+async function renameInTalk(old: string, id: string): Promise<void> {
+  const talk = await readKeptTalk();
   if (!talk) return;
   const stops = talk.plan.stops.map((stop) =>
     stop.kind === "step" && stop.lesson === old ? { ...stop, lesson: id } : stop,
   );
   await keepTalk({ ...talk, plan: { ...talk.plan, stops } });
+}
+
+/** A text that would grow past what is read again is left as it is. */
+function renameInTexts(texts: OwnTexts, old: string, id: string): void {
+  const left: string[] = [];
+  for (const { id: key, name, text } of texts.list.peek()) {
+    const followed = followLesson(text, old, id);
+    if (followed === text) continue;
+    if (fitsAsText(followed)) texts.write(key, followed);
+    else left.push(name);
+  }
+  if (left.length > 0) throw new Error(`${left.join(", ")}: > ${MAX_LENGTH}`);
 }

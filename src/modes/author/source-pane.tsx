@@ -61,7 +61,7 @@ export function SourcePane({ context, draft, texts, library, view: shown, line, 
           onFigures={draft.setFigures}
         />
       )}
-      <RenameNote texts={texts} draft={draft} />
+      <RenameNote {...{ texts, library, draft }} />
       <FaultList
         faults={faults}
         check={draft.check.value}
