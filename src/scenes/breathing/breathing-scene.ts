@@ -21,28 +21,28 @@ const READINGS_PER_SECOND = 4;
 const ROWS: readonly Row[] = [
   {
     title: "further.breathing.pleural",
-    trace: ({ traces: { pressures } }) => pressures.pleural,
+    trace: ({ pressures }) => pressures.pleural,
     unit: "mmHg",
     colour: (palette) => palette.pressure,
     rank: 2,
   },
   {
     title: "further.breathing.ivc",
-    trace: ({ traces: { flows } }) => flows.ivc,
+    trace: ({ flows }) => flows.ivc,
     unit: "L/min",
     colour: (palette) => palette.origin[2],
     rank: 0,
   },
   {
     title: "further.breathing.svc",
-    trace: ({ traces: { flows } }) => flows.svc,
+    trace: ({ flows }) => flows.svc,
     unit: "L/min",
     colour: (palette) => palette.origin[0],
     rank: 3,
   },
   {
     title: "further.breathing.lungs",
-    trace: ({ traces: { flows } }) => flows.pulmonary,
+    trace: ({ flows }) => flows.pulmonary,
     unit: "L/min",
     colour: (palette) => palette.rich,
     rank: 1,

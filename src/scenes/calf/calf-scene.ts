@@ -4,12 +4,12 @@ import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
-import { strips } from "../drawing/strips.ts";
+import { type Row, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
-import { ROWS } from "./calf-rows.ts";
+import { legTraces } from "./blood-column.ts";
 import { LEG, leg } from "./leg.ts";
 import { writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
@@ -17,6 +17,30 @@ import { calfDoing, squeezes } from "./squeezes.ts";
 
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
 const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
+
+const ROWS: readonly Row[] = [
+  {
+    title: "further.calf.muscle",
+    trace: ({ pressures }) => pressures.calf,
+    unit: "mmHg",
+    colour: (palette) => palette.pressure,
+    rank: 1,
+  },
+  {
+    title: "further.calf.out",
+    trace: (traces) => legTraces(traces)?.out,
+    unit: "L/min",
+    colour: (palette) => palette.origin[2],
+    rank: 0,
+  },
+  {
+    title: "further.calf.in",
+    trace: (traces) => legTraces(traces)?.in,
+    unit: "L/min",
+    colour: (palette) => palette.origin[1],
+    rank: 2,
+  },
+];
 
 function calfPane(): ScenePane {
   const view = new Container();

@@ -14,7 +14,7 @@ import { meanOf, phaseOf, valueAt } from "./trace-clock.ts";
 export interface Row {
   /** word key of its title, which takes the mean as {mean} */
   readonly title: string;
-  readonly trace: (circulation: Circulation) => Float64Array | null | undefined;
+  readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
   readonly colour: (palette: Palette) => string;
   /** 0 stays longest where there is little height */
@@ -65,23 +65,21 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
     const rangeIn = (unit: Row["unit"], least: number): Range =>
       rangeOf(
         all.flatMap((each) =>
-          rows.filter((row) => row.unit === unit).flatMap((row) => Array.from(row.trace(each) ?? [])),
+          rows.filter((row) => row.unit === unit).flatMap((row) => Array.from(row.trace(each.traces) ?? [])),
         ),
         { zero: true, count: 3, least },
       );
     const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
-    const traced = rows.filter((row) => row.trace(circulation));
+    const traced = rows.filter((row) => row.trace(traces));
     const titleOf = (row: Row) =>
-      theme.say(row.title, {
-        mean: formatQuantity(meanOf(traces, present(row.trace(circulation))), row.unit, 1),
-      });
+      theme.say(row.title, { mean: formatQuantity(meanOf(traces, present(row.trace(traces))), row.unit, 1) });
     const linesOf = (row: Row) => titleLines(words, titleOf(row), box.width, type, theme);
     const shown = fitting(traced, box.height, type, ({ rank }) => rank, linesOf);
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
-      const values = present(row.trace(circulation));
+      const values = present(row.trace(traces));
       const colour = row.colour(theme.colour);
       const last = i === shown.length - 1;
       const title = titleOf(row);
