@@ -20,6 +20,8 @@ export const fromWood = (wood: number): number => (wood * PASCAL_PER_MMHG) / M3S
 export const toWood = (resistance: number): number => (resistance * M3S_PER_L_MIN) / PASCAL_PER_MMHG;
 /** mm -> m */
 export const fromMillimetre = (mm: number): number => mm * 1e-3;
+/** m -> mm */
+export const toMillimetre = (metre: number): number => metre * 1e3;
 /** mL -> m3 */
 export const fromMillilitre = (mL: number): number => mL * 1e-6;
 /** m3 -> mL */

@@ -1,10 +1,12 @@
 import type { Graphics } from "pixi.js";
 import { describe, expect, test } from "vitest";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
+import { layVessels } from "../../src/scenes/circuit/dots.ts";
 import { FILLED, PAINTED } from "../../src/scenes/circuit/outlines.ts";
-import { drawLiverBefore } from "../../src/scenes/circuit/silhouette.ts";
+import { drawThroughLiver } from "../../src/scenes/circuit/silhouette.ts";
 import type { Spot } from "../../src/scenes/drawing/curve-drawing.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
+import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
 
@@ -22,29 +24,31 @@ describe("the inferior vena cava", () => {
   const vein = vesselsOf("extracardiac", false).find(({ name }) => name === "lowerIvc")!;
   const liver = PAINTED.find(({ name }) => name === "liver")!.points;
 
-  test("passes behind the liver, which covers it there and nowhere else", () => {
-    expect(vein.under).toBe(true);
-    let covered: readonly number[] = [];
+  test("is seen faintly through the liver where it passes behind it, and nowhere else", () => {
+    expect(vein).toMatchObject({ under: true, behind: true });
+    const strokes: { readonly spots: readonly Spot[]; readonly alpha: number }[] = [];
+    let line: readonly number[] = [];
     const ink = {
       poly: (points: readonly number[]) => {
-        covered = points;
+        line = points;
         return ink;
       },
-      fill: ({ alpha }: { alpha: number }) => expect(alpha).toBeLessThan(0.8),
+      stroke: ({ alpha }: { alpha: number }) => {
+        const spots = line.flatMap((x, i) => (i % 2 === 0 ? [[x, line[i + 1]!] as const] : []));
+        strokes.push({ spots, alpha });
+      },
     };
-    drawLiverBefore(ink as unknown as Graphics, vein.points, vein.width, darkTheme(String));
-    const spots = covered.flatMap((x, i) => (i % 2 === 0 ? [[x, covered[i + 1]!] as const] : []));
-    const reach = (k: 0 | 1) => {
-      const all = spots.map((spot) => spot[k]);
-      return [Math.min(...all), Math.max(...all)] as const;
-    };
-    const [left, right] = reach(0);
-    expect(right - left).toBeGreaterThan(vein.width);
-    expect(right - left).toBeLessThan(vein.width + 20);
-    const [top, bottom] = reach(1);
-    expect(bottom - top).toBeGreaterThan(60);
-    for (const y of [top + 12, bottom - 12])
-      expect(within([468, y], liver), `liver before the vein at ${y}`).toBe(true);
-    for (const y of [top - 12, bottom + 12]) expect(within([468, y], liver)).toBe(false);
+    const circulation = { saturations: { ivc: 70 } } as unknown as Circulation;
+    drawThroughLiver(ink as unknown as Graphics, layVessels([vein]), circulation, darkTheme(String));
+    expect(strokes).toHaveLength(2);
+    for (const { spots, alpha } of strokes) {
+      expect(alpha).toBeLessThan(0.5);
+      for (const spot of spots) expect(within(spot, liver), `through the liver at ${spot}`).toBe(true);
+      const down = spots.map(([, y]) => y);
+      const [top, bottom] = [Math.min(...down), Math.max(...down)];
+      expect(bottom - top).toBeGreaterThan(60);
+      const x = spots[0]![0];
+      for (const y of [top - 12, bottom + 12]) expect(within([x, y], liver)).toBe(false);
+    }
   });
 });

@@ -78,8 +78,7 @@ export function thorax(): Thorax {
     const shown = vesselsOf(stage, fenestrated(circulation)).filter(
       ({ name, painted }) => painted || !HIDDEN.test(name),
     );
-    // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
-    laid = layVessels(shown.map((each) => (each.under ? { ...each, behind: true } : each)));
+    laid = layVessels(shown);
     blood.follow(laid, circulation);
     drawAirways(airways, theme);
     drawEnds(ends, theme);

@@ -121,7 +121,12 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
 
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. `close`: heart and lungs fill the picture. */
 export function vesselsOf(stage: Stage, open: boolean, close = false): readonly Vessel[] {
-  if (close && stage === "two-ventricle") return closeVessels();
+  const all = close && stage === "two-ventricle" ? closeVessels() : wholeVessels(stage, open);
+  // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
+  return all.map((each) => (each.under ? { ...each, behind: true } : each));
+}
+
+function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
   const hole = open ? FENESTRATION[stage] : null;
   const chest = stage === "two-ventricle" ? twoVentricleVessels() : chestVessels(stage);
   const isAorta = ({ joins }: Vessel) => joins === "aorta";

@@ -15,7 +15,6 @@ import { fadeOf } from "./fading.ts";
 import { ORGANS, type Outline } from "./outlines.ts";
 import { skinOf } from "./paint-figure.ts";
 import { drawRings } from "./rings-drawing.ts";
-import { drawLiverBefore } from "./silhouette.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
@@ -122,8 +121,6 @@ function drawTubes(
   }
   for (const { vessel, line } of looks)
     if (vessel.name === "conduit") drawRings(ink, { vessel, line }, SEWN.extracardiac, theme);
-  for (const { vessel, lit } of looks)
-    if (vessel.under && !vessel.behind && !lit) drawLiverBefore(ink, vessel.points, vessel.width, theme);
 }
 
 interface Stroke {

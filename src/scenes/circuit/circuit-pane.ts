@@ -117,9 +117,7 @@ export function pane(): Pane {
     const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
     if (shape !== wanted) {
       shape = wanted;
-      // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
-      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation), close);
-      laid = layVessels(vessels.map((each) => (each.under ? { ...each, behind: true } : each)));
+      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation), close));
     }
     blood.follow(laid, circulation);
     const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };

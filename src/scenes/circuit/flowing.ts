@@ -2,6 +2,7 @@
 import type { Container } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour } from "../theme/colour.ts";
@@ -13,7 +14,6 @@ import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
 import type { Vessel } from "./vessel.ts";
 
-const ML_S_PER_L_MIN = 1000 / 60;
 /** Plane units of streak for each plane unit a second. */
 const STRETCH = 0.1;
 const LONGEST = 34;
@@ -103,7 +103,7 @@ export function flowing(): Flowing {
           entryAt(reach, i) +
           (stream.blood.passed(time) - stream.blood.passed(before)) * stream.perMillilitre;
         const flow = still ? stream.mean : valueAt(present(circulation).traces, stream.flow, time);
-        return flow * ML_S_PER_L_MIN * stream.perMillilitre;
+        return toMillilitre(fromLitresPerMinute(flow)) * stream.perMillilitre;
       });
       const counts: [number, number] = [0, 0];
       for (let i = 0; i < dots.count; i++) {

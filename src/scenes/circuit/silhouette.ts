@@ -1,10 +1,9 @@
-/** Where the trunk ends, and what of the liver lies before the vessels on the back wall. */
+/** Where the trunk ends, and what is seen through the liver of the vessels on the back wall. */
 import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { roundOf, tissue } from "../anatomy/tones.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
@@ -15,27 +14,6 @@ import { PAINTED } from "./outlines.ts";
 export function fillTrunk(ink: Graphics): Graphics {
   traceCurve(ink, curve(TRUNK, 16));
   return ink.closePath().fill({ color: 0xffffff });
-}
-
-/** How much of the vein is hidden: its blood's marks lie over it. */
-const COVER = 0.66;
-const STEP = 3;
-/** Plane units by which a vessel's wall and gap are wider than its lumen. */
-const RIM = 6;
-
-/** The liver's own colour over the stretch where a vein that runs downwards passes behind it. */
-export function drawLiverBefore(ink: Graphics, vein: readonly Spot[], width: number, theme: Theme): void {
-  const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
-  const x0 = entryAt(vein, 0)[0];
-  const [above, below]: [Spot[], Spot[]] = [[], []];
-  for (let x = x0 - width / 2 - RIM; x <= x0 + width / 2 + RIM; x += STEP) {
-    const crossed = crossings(liver, x);
-    if (crossed.length < 2) continue;
-    above.push([x, Math.min(...crossed)]);
-    below.unshift([x, Math.max(...crossed)]);
-  }
-  const { shade, body } = tissue("liver", theme);
-  ink.poly([...above, ...below].flat(), true).fill({ color: mix(shade, body, 0.75), alpha: COVER });
 }
 
 /** How much of what lies behind the liver is seen through it. */

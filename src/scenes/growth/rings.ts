@@ -5,7 +5,7 @@ import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { Say } from "../theme/theme.ts";
 
-/** What the rings are, with the width of the tube or chamber at both ends of the row. */
+/** What the opening and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
 export function ringWords(points: readonly SweepPoint[], say: Say): string {
   const { request } = entryAt(points, 0);
   const [low, high] = [request, lastOf(points).request].map((each) =>

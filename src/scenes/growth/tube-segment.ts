@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { fromLitresPerMinute, fromSquareMillimetre, toMillimetre } from "../../sim/units.ts";
 import { roundOf, type Tissue, tissue } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashes } from "../drawing/plot.ts";
@@ -47,13 +48,12 @@ export function tubeLayout({ request }: SweepPoint, { top, height, perMillimetre
   };
 }
 
-const MM3_S_PER_L_MIN = 1e6 / 60;
-
 /** mm/s: what flows up through the section that it has. */
 export const speedIn = ({ request, circulation }: SweepPoint): number => {
   if (!circulation) return 0;
   const { trunk } = pathwaySizes(request);
-  return (circulation.flows.ivc * MM3_S_PER_L_MIN) / ((Math.PI * trunk * trunk) / 4);
+  const area = fromSquareMillimetre((Math.PI * trunk * trunk) / 4);
+  return toMillimetre(fromLitresPerMinute(circulation.flows.ivc) / area);
 };
 
 /** Without blood in it until the state is solved. */

@@ -4,13 +4,13 @@
  * that in the squeezed veins. Over a repeat as much passes the valve as has come in; the circulation itself isn't changed.
  */
 import { entryAt } from "../checked/present.ts";
+import { fromLitresPerMinute, fromMillilitre, toLitresPerMinute, toMillilitre } from "../units.ts";
 import type { Traces } from "./answer.ts";
 
 /** mL/mmHg for each m2 of body: a fiftieth of all veins' compliance (teaching value). */
 const COMPLIANCE = 1.4;
 /** s in which the veins below the calf empty through the open valve (teaching value). */
 const EMPTYING = 0.1;
-const ML_S_PER_L_MIN = 1000 / 60;
 /** Repeats after which it repeats itself. */
 const REPEATS = 12;
 
@@ -30,11 +30,11 @@ export function lowerValveFlow(traces: Traces, filling: Float64Array, bodySize: 
   let held = Math.min(...Array.from({ length: last }, (_, i) => outside(i)));
   for (let k = 0; k < REPEATS * last; k++) {
     const i = (k % last) + 1;
-    const full = held + step * entryAt(filling, i) * ML_S_PER_L_MIN;
+    const full = held + step * toMillilitre(fromLitresPerMinute(entryAt(filling, i)));
     // Implicit, so that no step is too long.
     const out = Math.max(0, ((full - outside(i)) * step) / (EMPTYING + step));
     held = full - out;
-    passed[i] = out / step / ML_S_PER_L_MIN;
+    passed[i] = toLitresPerMinute(fromMillilitre(out / step));
   }
   passed[0] = entryAt(passed, last);
   known.set(filling, passed);

@@ -2,9 +2,9 @@
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { points } from "./heart-plan.ts";
 import { type GreatVessels, greatVessels } from "./heart-vessels.ts";
 
 type Carries = readonly [flow: string, blood: Blood];
@@ -30,21 +30,21 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   const upper: Carries = ["svc", "svc"];
   const lower: Carries = ["ivc", "ivc"];
   return [
-    course("svc", upper, 28, points("0 28, 0 4, 0 -16")),
-    course("ivc", lower, 30, points("0 -76, 0 -66, 0 -59")),
-    course("fromUpperVein", upper, 34, points("0 -15, -1 -24, 2 -34, 11 -41")),
-    course("fromLowerVein", lower, 34, points("0 -60, -1.6 -52, 2 -46, 11 -43.6")),
+    course("svc", upper, 28, spots("0 28, 0 4, 0 -16")),
+    course("ivc", lower, 30, spots("0 -76, 0 -66, 0 -59")),
+    course("fromUpperVein", upper, 34, spots("0 -15, -1 -24, 2 -34, 11 -41")),
+    course("fromLowerVein", lower, 34, spots("0 -60, -1.6 -52, 2 -46, 11 -43.6")),
     course(
       "throughRightVentricle",
       ["svc+ivc", "pulmonaryArtery"],
       46,
-      points("10.6 -43.4, 15.6 -52, 23 -62, 33 -71"),
+      spots("10.6 -43.4, 15.6 -52, 23 -62, 33 -71"),
     ),
     course(
       "throughOutflow",
       MIXED,
       36,
-      points("35 -72.6, 26.6 -62, 20.6 -50, 21 -39, 25.8 -28, 28.8 -19, 29.8 -15"),
+      spots("35 -72.6, 26.6 -62, 20.6 -50, 21 -39, 25.8 -28, 28.8 -19, 29.8 -15"),
     ),
     course("lungTrunk", MIXED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
@@ -73,10 +73,10 @@ function leftSide({ returning, aorta }: GreatVessels): readonly Vessel[] {
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
   return [
     ...veins,
-    course("inLeftAtrium", ["left", "arterial"], 36, points("53 -16, 46.6 -16.6, 45 -23"), behind),
-    course("throughAtrium", LUNGS, 40, points("45.8 -21, 46.4 -30, 46.6 -44, 50.4 -62")),
-    course("throughVentricle", ["aorta", "arterial"], 40, points("52 -64, 43 -54, 38.6 -43, 36.8 -33")),
-    course("leftOutflow", ["aorta", "arterial"], 34, points("36.8 -33, 29 -27, 20 -21"), behind),
+    course("inLeftAtrium", ["left", "arterial"], 36, spots("53 -16, 46.6 -16.6, 45 -23"), behind),
+    course("throughAtrium", LUNGS, 40, spots("45.8 -21, 46.4 -30, 46.6 -44, 50.4 -62")),
+    course("throughVentricle", ["aorta", "arterial"], 40, spots("52 -64, 43 -54, 38.6 -43, 36.8 -33")),
+    course("leftOutflow", ["aorta", "arterial"], 34, spots("36.8 -33, 29 -27, 20 -21"), behind),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root))),
   ];
 }

@@ -5,14 +5,9 @@
  */
 import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 
-export const points = (text: string): readonly Point[] =>
-  text.split(",").map((pair): Point => {
-    const [x = Number.NaN, y = Number.NaN] = pair.trim().split(/\s+/).map(Number);
-    return [x, y];
-  });
-
-const closed = (text: string): readonly Point[] => closedOutline(points(text), 8);
+const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
 /** Both ventricles from outside. */
 export const VENTRICLES = closed(
@@ -38,7 +33,7 @@ export const LEFT_ATRIUM = closed(
 );
 
 /** The left one's outflow, hidden behind the right one's, on its way to the aortic valve: its upper and its lower edge. */
-export const OUTFLOW = ["36.4 -28, 31 -22.4, 25.6 -18.4", "34.8 -35, 24.6 -32.4, 14.4 -24.6"].map(points);
+export const OUTFLOW = ["36.4 -28, 31 -22.4, 25.6 -18.4", "34.8 -35, 24.6 -32.4, 14.4 -24.6"].map(spots);
 
 /** Coronary vessels in the fat of the grooves between atria and ventricles, cut across. */
 export const GROOVES: readonly (readonly [fat: Point, artery: Point, vein: Point])[] = [
@@ -59,6 +54,22 @@ export const GROOVES: readonly (readonly [fat: Point, artery: Point, vein: Point
   ],
 ];
 
+type Papillary = readonly [head: Point, bend: Point, root: Point, width: number];
+
+/** The two papillary muscles of each ventricle that hold its valve's leaflets: head, bend and root, and how thick. */
+const HOLDING = {
+  tricuspid: [
+    [[23.4, -64], [26.6, -67.4], [34, -76.6], 3.4],
+    [[24.6, -49.6], [27, -50.6], [29.4, -53], 2.6],
+  ],
+  mitral: [
+    [[43.6, -53], [42.8, -58.6], [43, -67], 5],
+    [[55.4, -54], [57.4, -59.6], [60, -67], 5],
+  ],
+} as const satisfies Record<string, readonly [Papillary, Papillary]>;
+
+export const PAPILLARY: readonly Papillary[] = [...HOLDING.tricuspid, ...HOLDING.mitral];
+
 /** A valve: its two hinges in the section, and the way of its blood from between them. */
 export interface ValvePlan {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
@@ -78,10 +89,7 @@ export const VALVES: readonly ValvePlan[] = [
       [13.2, -31.8],
     ],
     reach: [1, 1.25, 0.95],
-    heads: [
-      [23.4, -64],
-      [24.6, -49.6],
-    ],
+    heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
   },
   {
     name: "mitral",
@@ -90,10 +98,7 @@ export const VALVES: readonly ValvePlan[] = [
       [56, -28.8],
     ],
     reach: [1.35, 1, 0.7],
-    heads: [
-      [43.6, -53],
-      [55.4, -54],
-    ],
+    heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
   },
   {
     name: "pulmonary",
@@ -123,28 +128,20 @@ export const COMBS = {
     "-17 -39.4, -11.8 -38",
     "-15.6 -45, -11 -43",
     "-12.4 -50.4, -8.6 -47.6",
-  ].map(points),
-  left: ["41.4 -7.6, 43 -11, 42.4 -15", "45.4 -6.4, 46.4 -10.4, 45.6 -14", "49 -7.4, 49.4 -11"].map(points),
+  ].map(spots),
+  left: ["41.4 -7.6, 43 -11, 42.4 -15", "45.4 -6.4, 46.4 -10.4, 45.6 -14", "49 -7.4, 49.4 -11"].map(spots),
 } as const;
 
-/** Papillary muscles of both ventricles: head, bend and root, and how thick. */
-export const PAPILLARY: readonly (readonly [head: Point, bend: Point, root: Point, width: number])[] = [
-  [[23.4, -64], [26.6, -67.4], [34, -76.6], 3.4],
-  [[24.6, -49.6], [27, -50.6], [29.4, -53], 2.6],
-  [[43.6, -53], [42.8, -58.6], [43, -67], 5],
-  [[55.4, -54], [57.4, -59.6], [60, -67], 5],
-];
-
 /** From the septum to the foot of the anterior papillary muscle: the moderator band. */
-export const MODERATOR: readonly Point[] = points("31.6 -60, 30.6 -66, 27 -69");
+export const MODERATOR: readonly Point[] = spots("31.6 -60, 30.6 -66, 27 -69");
 
 /** Ridges of muscle towards each apex, and how thick. */
 export const RIDGES: readonly (readonly [readonly Point[], number])[] = [
-  [points("36 -77.6, 34.6 -73.4, 31.6 -70.6"), 1.8],
-  [points("42 -78, 40.4 -75, 37.4 -72.6"), 1.6],
-  [points("22 -71.4, 21.4 -68, 19.4 -65.4"), 1.6],
-  [points("49 -71.4, 49.4 -67.4, 48.6 -63.6"), 2],
-  [points("54.4 -73.6, 53.6 -69, 52.4 -65.4"), 2],
-  [points("64.8 -58, 61.6 -56, 60.4 -52"), 1.8],
-  [points("65 -47, 62 -45.6, 60.8 -42.4"), 1.6],
+  [spots("36 -77.6, 34.6 -73.4, 31.6 -70.6"), 1.8],
+  [spots("42 -78, 40.4 -75, 37.4 -72.6"), 1.6],
+  [spots("22 -71.4, 21.4 -68, 19.4 -65.4"), 1.6],
+  [spots("49 -71.4, 49.4 -67.4, 48.6 -63.6"), 2],
+  [spots("54.4 -73.6, 53.6 -69, 52.4 -65.4"), 2],
+  [spots("64.8 -58, 61.6 -56, 60.4 -52"), 1.8],
+  [spots("65 -47, 62 -45.6, 60.8 -42.4"), 1.6],
 ];

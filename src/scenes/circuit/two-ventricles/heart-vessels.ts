@@ -5,7 +5,7 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { points } from "./heart-plan.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 
 /** What the trunk divides into, and where. */
 const FORK: Point = [36.6, -2.4];
@@ -80,7 +80,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     aorta: {
       ...arch,
       line: [
-        ...smoothLine([...points("22.6 -26.4, 19.4 -20.6, 16.4 -14, 14.8 -6"), entryAt(onward, 0)]),
+        ...smoothLine([...spots("22.6 -26.4, 19.4 -20.6, 16.4 -14, 14.8 -6"), entryAt(onward, 0)]),
         ...onward.slice(1),
         ...down.filter(([, y]) => y > DOWN_TO),
       ],

@@ -1,5 +1,6 @@
 /** How far the valves of a heart with two ventricles stand open, by the computed flow. */
 import type { Circulation } from "../../../sim/circulation/answer.ts";
+import { fromMillilitre, toLitresPerMinute } from "../../../sim/units.ts";
 import { OPEN, type Standing } from "../../anatomy/standing.ts";
 import { valueAt } from "../../drawing/trace-clock.ts";
 import type { Openings } from "./valve-drawing.ts";
@@ -15,10 +16,8 @@ export function rightValvesAt(
   const most = pulmonary.reduce((a, b) => Math.max(a, b), 1e-9);
   const out = valueAt(traces, pulmonary, time);
   const step = traces.heartPeriod / 100;
-  const grows =
-    ((valueAt(traces, rightVentricle, time + step) - valueAt(traces, rightVentricle, time - step)) /
-      (2 * step)) *
-    0.06;
+  const gained = valueAt(traces, rightVentricle, time + step) - valueAt(traces, rightVentricle, time - step);
+  const grows = toLitresPerMinute(fromMillilitre(gained / (2 * step)));
   const part = (flow: number) => Math.min(1, Math.max(0, flow / (OPEN * most)));
   const ejecting = part(out);
   // What opens the one shuts the other; the difference blurs the moment between.
