@@ -1,5 +1,6 @@
 /** Where a vessel's blood isn't seen: its vessel passes behind another, or shares the root of a tree with one before it. */
 import { entryAt } from "../../sim/checked/present.ts";
+import { outlineDistance } from "../../sim/geometry/distance.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
 import type { Laid } from "./dots.ts";
 import { FACE } from "./figure-shape.ts";
@@ -82,10 +83,12 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
   });
   return ways.map((way) => {
     const over = ways.filter((other) => isOver(way, other));
+    const covers = (way.vessel.covers ?? []).map(outlineDistance);
     const twins = ways.filter((other) => isTwin(way, other));
     const seen = Float32Array.from(way.x, (x, i) => {
       const y = entryAt(way.y, i);
       const isHidden =
+        covers.some((distance) => distance(x, y) < 0) ||
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
       if (isHidden) return 0;

@@ -3,7 +3,7 @@ import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { heartVessels } from "./heart-courses.ts";
+import { coverOf, heartVessels } from "./heart-courses.ts";
 
 /** Which stream a vein carries, and which part of it (common textbook shares). */
 const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
@@ -29,6 +29,7 @@ function along(
 export function closeVessels(): readonly Vessel[] {
   const { veins, abdomen, before } = anatomyOf(chestFrame("two-ventricle"));
   const branches = before.slice(0, -1);
+  const covers = veins.filter(({ group }) => group === "brachiocephalic").map(coverOf);
   const wide = branches.reduce((sum, { from }) => sum + from, 0);
   return [
     ...[...veins, ...abdomen.portal].flatMap((vein) => {
@@ -39,7 +40,7 @@ export function closeVessels(): readonly Vessel[] {
       const own = along(vein, [flow, blood], share);
       return [flow === "svc" ? own : ({ ...own, behind: true } as const)];
     }),
-    ...branches.map((tube) => along(tube, ["upper", "arterial"], tube.from / wide)),
+    ...branches.map((tube) => ({ ...along(tube, ["upper", "arterial"], tube.from / wide), covers })),
     ...heartVessels(),
   ];
 }

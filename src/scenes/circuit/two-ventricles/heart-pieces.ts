@@ -7,15 +7,17 @@ import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts"
 import type { Theme } from "../../theme/theme.ts";
 import {
   COMBS,
+  INTO_OUTFLOW,
   LEFT_ATRIUM,
   LEFT_CAVITY,
+  OUTFLOW,
   RIGHT_ATRIUM,
   RIGHT_CAVITY,
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
-import { paintAtrium, paintBed, paintCavity, paintMuscle } from "./paint-chambers.ts";
+import { paintAtrium, paintBed, paintCavity, paintMuscle, showOutflow } from "./paint-chambers.ts";
 import {
   type Carried,
   paintAorta,
@@ -72,9 +74,9 @@ export function paintingOf(
     [44, -27],
     [21, -30],
   ];
-  const toLeft = [planOf(VALVES, "mitral")];
+  const toLeft = [planOf(VALVES, "mitral"), INTO_OUTFLOW];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
-  const around = (drawn: readonly Tube[], paint: Painter): Piece => {
+  const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {
     const bounds = boundsOf(
       drawn.map(({ line }) => line),
       12,
@@ -98,7 +100,7 @@ export function paintingOf(
     leftAtrium: part(LEFT_ATRIUM, left, (ink) =>
       paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),
     ),
-    aorta: tubes(["aorta", "branches"], paintAorta),
+    aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
     rightAtrium: part(RIGHT_ATRIUM, [8, -42], (ink) =>
       paintAtrium(ink, RIGHT_ATRIUM, COMBS.right, carried.mixed, theme),
     ),
@@ -114,10 +116,14 @@ export function paintingOf(
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
       paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
     ),
-    rightBed: part(VENTRICLES, right, (ink) => paintBed(ink, RIGHT_CAVITY, toRight, theme)),
-    rightCavity: part(RIGHT_CAVITY, right, (ink) =>
-      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),
-    ),
+    rightBed: part(VENTRICLES, right, (ink) => {
+      paintBed(ink, RIGHT_CAVITY, toRight, theme);
+      showOutflow(ink);
+    }),
+    rightCavity: part(RIGHT_CAVITY, right, (ink) => {
+      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme);
+      showOutflow(ink);
+    }),
     muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, theme)),
     trunk: tubes(["trunk", "leftArtery"], paintTrunk),
   };

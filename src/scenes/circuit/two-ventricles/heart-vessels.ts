@@ -110,7 +110,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[27.4, -22], [29.8, -15], [33, -7.6], FORK, [38.6, 0]], [10.4, 10]),
+    trunk: tube("lungTrunk", [[27, -22], [29.6, -15], [33, -7.6], FORK, [38.6, 0]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
       [[33, -7.6], FORK, [42.6, 0.4], [48, -0.4], ...into(left)],
