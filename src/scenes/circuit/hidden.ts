@@ -15,6 +15,9 @@ const COVERS = 0.52;
 /** Rank in depth, the deepest first: as the layers are drawn. */
 const depthOf = ({ under, behind, painted }: Vessel): number => (painted ? 0 : under ? 1 : behind ? 2 : 3);
 
+/** Plane units beside what covers it that half a mark needs. */
+const BESIDE = 5;
+
 /** As a mark behind the face is seen: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
 
@@ -56,9 +59,9 @@ const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.painted === true &&
   b.vessel.painted === true &&
   a.vessel.flow === b.vessel.flow &&
-  b.order < a.order &&
-  a.vessel.becomes !== undefined &&
-  b.vessel.becomes !== undefined;
+  a.vessel.blood === b.vessel.blood &&
+  a.vessel.width === b.vessel.width &&
+  b.order < a.order;
 
 function near({ x, y, box }: Way, px: number, py: number, reach: number): boolean {
   if (px < box[0] || px > box[2] || py < box[1] || py > box[3]) return false;
@@ -88,7 +91,7 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
     const seen = Float32Array.from(way.x, (x, i) => {
       const y = entryAt(way.y, i);
       const isHidden =
-        covers.some((distance) => distance(x, y) < 0) ||
+        covers.some((distance) => distance(x, y) < BESIDE) ||
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
       if (isHidden) return 0;

@@ -86,6 +86,8 @@ function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vess
   ];
 }
 
+/** The part of the aorta that the heart covers. */
+const BEHIND_HEART = "thoracicAorta";
 /** mm: from here down it shows again, as in every other body. */
 const LEAVES_HEART = -80;
 
@@ -117,7 +119,7 @@ export function twoVentricleVessels(): readonly Vessel[] {
   const onward = drawnVessels().descending.line.filter(([, height]) => height > LEAVES_HEART);
   const [x, y] = onPlane(lastOf(onward));
   const others = chestVessels("two-ventricle")
-    .filter(({ name }) => !names.has(name))
+    .filter(({ name }) => !names.has(name) && name !== BEHIND_HEART)
     .map((vessel) =>
       vessel.name === "descending"
         ? { ...vessel, points: [[x, y] as const, ...vessel.points.filter(([, down]) => down > y + 8)] }

@@ -97,7 +97,8 @@ export function paintOutflow(ink: Ink, saturation: number, theme: Theme): void {
       [3.4, look.edge],
       [2.6, look.body],
     ]);
-  paintOrgan(own, outflow(), bloodTones(saturation, theme), { depth: 4 });
+  const { edge: shade, body, light } = roundOf(saturation, theme);
+  paintOrgan(own, outflow(), { shade, body, light, edge: shade }, { depth: 5 });
   for (const edge of OUTFLOW) strokes(own, edge, 1, [[0.5, look.edge]]);
   laidOver(ink, own, bounds);
 }
@@ -111,7 +112,7 @@ export function showOutflow(ink: Ink): void {
   ink.fill();
   ink.restore();
 }
-const SHOWS = 0.66;
+const SHOWS = 0.74;
 
 /** Upstream of an inlet, downstream of an outlet. @param over halves of the ring, from where it is whole to where nothing is left */
 function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [number, number]): void {

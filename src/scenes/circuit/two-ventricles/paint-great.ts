@@ -8,7 +8,7 @@ import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { VALVES } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
-import { bloodTones, paintOutflow } from "./paint-chambers.ts";
+import { paintOutflow } from "./paint-chambers.ts";
 import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
 
 /** Percent in each chamber's and vessel's blood. */
@@ -65,7 +65,7 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const tones = roundOf(carried.arterial, theme);
   const plan = planOf(VALVES, "aortic");
   paintOutflow(ink, carried.arterial, theme);
-  paintOpenRoot(ink, plan, bloodTones(carried.arterial, theme), tones);
+  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
 }
 
@@ -140,7 +140,7 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const { trunk, leftArtery, rightArtery, aorta } = greatVessels(anatomy);
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
-  paintOpenRoot(ink, plan, bloodTones(carried.mixed, theme), tones);
+  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
   const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   group({ ink, bounds }, [right, leftArtery, trunk], tones, (own) => {

@@ -86,7 +86,7 @@ export function cutRoot(ink: Ink, plan: ValvePlan, tones: Round): void {
   ink.globalCompositeOperation = "source-atop";
   strokes(ink, rim, half, [
     [0.3, tones.wall],
-    [0.14, tones.light],
+    [0.14, tones.body],
   ]);
   ink.restore();
 }

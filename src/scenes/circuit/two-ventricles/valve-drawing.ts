@@ -118,11 +118,7 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
 function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
   const { at } = frameOf(plan);
   const ring = smoothLine([at(-1, 0), at(-0.6, -0.11), at(0, -0.15), at(0.6, -0.11), at(1, 0)], 6);
-  for (const [width, color] of [
-    [0.9, look.shade],
-    [0.5, look.body],
-  ] as const)
-    ink.poly(ring.flat(), false).stroke({ width, color });
+  ink.poly(ring.flat(), false).stroke({ width: 0.6, color: look.edge, alpha: 0.75 });
 }
 
 /** Parts of a leaflet from which cords run to its own muscle, and to the other one. */
@@ -137,7 +133,7 @@ export function drawValves(ink: Graphics, openings: Openings, theme: Theme): voi
   for (const plan of VALVES) {
     const open = openings[plan.name];
     const behind = behindOf(plan, open);
-    ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.2 : 0.3 });
+    ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.16 : 0.3 });
     ink.poly(behind.flat(), !plan.heads).stroke({ color: look.shade, width: 0.28, alpha: 0.75 });
     if (plan.heads) drawRing(ink, plan, look);
     const pair = leafletsOf(plan, open);
