@@ -81,7 +81,7 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
   const attached = smoothLine(placed(ATTACHED));
   const far = smoothLine(placed(ATTACHED.map(([x, y]): Point => [x + SHEET, y])));
-  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.9, edge: 0 });
+  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.62, edge: 0 });
   strokes(ink, attached, size, [
     [1.1, look.edge],
     [0.6, look.light],

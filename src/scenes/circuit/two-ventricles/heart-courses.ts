@@ -8,7 +8,7 @@ import { type Spot, spots } from "../../drawing/curve-drawing.ts";
 import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
 import { LEFT_ATRIUM, RIGHT_ATRIUM, VENTRICLES } from "./heart-plan.ts";
-import { type GreatVessels, greatVessels } from "./heart-vessels.ts";
+import { downToDiaphragm, type GreatVessels, greatVessels } from "./heart-vessels.ts";
 
 type Carries = readonly [flow: string, blood: Blood];
 
@@ -88,8 +88,6 @@ function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vess
 
 /** The part of the aorta that the heart covers. */
 const BEHIND_HEART = "thoracicAorta";
-/** mm: from here down it shows again, as in every other body. */
-const LEAVES_HEART = -80;
 
 const drawnVessels = (): GreatVessels => greatVessels(anatomyOf(chestFrame("two-ventricle")));
 
@@ -116,8 +114,7 @@ export function heartVessels(): readonly Vessel[] {
 export function twoVentricleVessels(): readonly Vessel[] {
   const own = heartVessels();
   const names = new Set(own.map(({ name }) => name));
-  const onward = drawnVessels().descending.line.filter(([, height]) => height > LEAVES_HEART);
-  const [x, y] = onPlane(lastOf(onward));
+  const [x, y] = onPlane(lastOf(downToDiaphragm(drawnVessels().descending).line));
   const others = chestVessels("two-ventricle")
     .filter(({ name }) => !names.has(name) && name !== BEHIND_HEART)
     .map((vessel) =>

@@ -16,7 +16,7 @@ import {
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
-import { greatVessels } from "./heart-vessels.ts";
+import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
 import { paintAtrium, paintBed, paintCavity, paintMuscle, showOutflow } from "./paint-chambers.ts";
 import {
   type Carried,
@@ -88,6 +88,7 @@ export function paintingOf(
       names.flatMap((name) => [vessels[name]].flat()),
       paint,
     );
+  const descending = close ? vessels.descending : downToDiaphragm(vessels.descending);
   const upper = anatomy.veins.filter(
     ({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava",
   );
@@ -95,7 +96,9 @@ export function paintingOf(
   const below = anatomy.veins.filter(({ group }) => group === "cava" || group === "hepatic");
   return {
     liverVeins: close ? around([...below, ...anatomy.abdomen.portal], paintLiverVeins) : NOTHING,
-    descending: tubes(["descending"], paintDescending),
+    descending: around([descending], (ink, bounds) =>
+      paintDescending({ ink, bounds }, descending, carried, theme),
+    ),
     rear: tubes(["returning", "rightArtery"], paintRear),
     leftAtrium: part(LEFT_ATRIUM, left, (ink) =>
       paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),

@@ -42,14 +42,8 @@ function group(
   laidOver(ink, own, bounds, CAST);
 }
 
-export function paintDescending(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { arterial }: Carried,
-  theme: Theme,
-): void {
-  group({ ink, bounds }, [greatVessels(anatomy).descending], roundOf(arterial, theme));
+export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
+  group(sheet, [tube], roundOf(arterial, theme));
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
@@ -80,8 +74,8 @@ export function paintVeins(
   const { upperVein, lowerVein } = greatVessels(anatomy);
   const look = tissue("atrium", theme);
   for (const [veins, saturation, clear, from] of [
-    [[...fed, upperVein], carried.svc, -21, -12],
-    [[lowerVein], carried.ivc, -53, -61],
+    [[...fed, upperVein], carried.svc, -17.6, -13],
+    [[lowerVein], carried.ivc, -55.6, -60.4],
   ] as const) {
     group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
       const fall = own.createLinearGradient(0, from, 0, clear);
