@@ -104,7 +104,7 @@ export function paintingOf(
       paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),
     ),
     aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
-    rightAtrium: part(RIGHT_ATRIUM, [8, -42], (ink) =>
+    rightAtrium: part(RIGHT_ATRIUM, [0, -42], (ink) =>
       paintAtrium(ink, RIGHT_ATRIUM, COMBS.right, carried.mixed, theme),
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
