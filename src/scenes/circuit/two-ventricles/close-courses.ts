@@ -16,13 +16,14 @@ const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
 ];
 
 function along(
-  { name, line, from, to }: Tube,
+  { name, line, from, to, fades }: Tube,
   [flow, blood]: readonly [string, Blood],
   share: number,
 ): Vessel {
   const points = line.filter((_, i) => i % 5 === 0 || i === line.length - 1);
   const width = CHEST_AT.scale * ((from + to) / 2);
-  return { name, flow, blood, width, share, points: points.map(onPlane), painted: true };
+  const ends = fades ? { fades } : {};
+  return { name, flow, blood, width, share, points: points.map(onPlane), painted: true, ...ends };
 }
 
 /** Those that the whole body draws around the chest are painted here, and others leave the picture. */

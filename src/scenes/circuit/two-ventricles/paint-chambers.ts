@@ -22,7 +22,7 @@ import {
 import { frameOf } from "./root.ts";
 
 /** Blood as the ground on which its marks move: darker towards the wall. */
-export function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
+function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
   const ground = groundColour(colour, saturation);
   const dark = name === "dark";
   return {
