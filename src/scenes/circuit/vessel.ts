@@ -23,6 +23,8 @@ export interface Vessel {
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
+  /** a lung's, which swells about this spot */
+  readonly about?: Spot;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
   /** which of its ends goes on out of the picture */
