@@ -4,6 +4,7 @@
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import type { Tube } from "./great-vessels.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
 /** Middle of the ventricle's base, in the heart's own lengths, and the way from it to the apex. */
@@ -63,28 +64,18 @@ const APPENDAGE: readonly Point[] = [
   [36, -2],
 ];
 
-/** What is left of the pulmonary trunk, oversewn above its valve: before the aortic root and left of it; x and y in the heart. */
-const TRUNK: readonly Point[] = [
-  [14.4, -9],
-  [15.6, 0],
-  [16.6, 8],
-  [20, 9],
-  [23.6, 7],
-  [24, -2],
-  [24, -9],
-  [19, -12],
-];
-/** The way to it from the rudimentary right ventricle, cut away with the front wall: its two edges, from below. */
-const CONUS: readonly (readonly Point[])[] = [
-  [
-    [4, -27],
-    [15, -10],
+/** What is left of the pulmonary trunk, divided above its valve and oversewn: its foot on the base, behind the aortic root's left side; x and y in the heart, and widths there. */
+const TRUNK = {
+  line: [
+    [23, -17.3],
+    [21.4, -11],
+    [20.6, -2],
+    [19.8, 6],
   ],
-  [
-    [17, -36],
-    [23, -10],
-  ],
-];
+  from: 10,
+  to: 9.6,
+  dome: 0.26,
+} as const;
 
 /** A valve's two hinges along the base. */
 export interface Ring {
@@ -121,9 +112,8 @@ export interface HeartShape {
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
   readonly appendage: readonly Point[];
-  readonly trunk: readonly Point[];
-  /** mm: edges of the outlet that led to the trunk */
-  readonly conus: readonly (readonly Point[])[];
+  /** the pulmonary trunk's stump from its foot upwards */
+  readonly trunk: Tube;
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
@@ -157,8 +147,16 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
     appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
-    trunk: smooth(TRUNK.map((point) => inHeart(...point))),
-    conus: CONUS.map((edge) => edge.map((point) => inHeart(...point))),
+    trunk: {
+      ...TRUNK,
+      name: "pulmonaryTrunk",
+      line: smoothLine(
+        TRUNK.line.map(([x, y]) => inHeart(x, y)),
+        20,
+      ),
+      from: TRUNK.from * heart,
+      to: TRUNK.to * heart,
+    },
     at,
   };
 }

@@ -53,7 +53,7 @@ const PASSES = Array.from({ length: 13 }, (_, k) => {
 });
 
 /** Outline, body and light of all twigs, each in its own pass, so that forks join without seams. */
-function paintTree(
+export function paintTree(
   ink: Ink,
   nodes: Tree["nodes"],
   drawn: readonly number[],

@@ -13,6 +13,8 @@ const GAP = 4;
 interface Plate extends Block {
   /** the spot that it speaks of */
   readonly at: readonly [number, number];
+  /** the same in a narrower form, for where it has no room */
+  readonly narrow?: this;
 }
 
 /**
@@ -42,7 +44,7 @@ export function keepOff<T extends Plate>(
         Math.abs(other.x - x) >= (other.width + width) / 2 + GAP ||
         Math.abs(other.y - y) >= (other.height + height) / 2 + GAP,
     );
-  for (const plate of plates) {
+  const find = (plate: T): T | null => {
     const [sx, sy] = plate.at;
     let best: T | null = null;
     let least = Number.POSITIVE_INFINITY;
@@ -61,6 +63,10 @@ export function keepOff<T extends Plate>(
     for (let i = -steps; i <= steps; i++)
       for (let j = -steps; j <= steps; j++)
         consider(sx + i * STEP * plate.height, sy + j * STEP * plate.height);
+    return best;
+  };
+  for (const plate of plates) {
+    const best = find(plate) ?? (plate.narrow ? find(plate.narrow) : null);
     if (best) placed.push(best);
   }
   return placed;
