@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { inRoot } from "../../src/scenes/anatomy/heart-shape.ts";
-import { stumpOf } from "../../src/scenes/anatomy/paint-remains.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
+import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -20,7 +20,7 @@ test.each(STAGES)(
   "the pulmonary stump shows no blood, and its foot lies on the heart's base beside the aortic root (%s)",
   (stage) => {
     const { heart, frame } = chestOf(stage);
-    const inStump = within(stumpOf(heart.trunk));
+    const inStump = within(band(heart.trunk.line, heart.trunk.from, heart.trunk.to));
     const inHeart = within(heart.ventricle);
     const through = coursesOf(frame).filter(({ flow }) => flow === "atrioventricularValve");
     for (const { x, y, seen } of through)

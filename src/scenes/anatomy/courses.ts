@@ -9,7 +9,6 @@ import { INLET_MIDDLE } from "./heart-shape.ts";
 import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
-import { stumpOf } from "./paint-remains.ts";
 import { smoothLine } from "./placing.ts";
 import type { Course, CourseOf } from "./side-course.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
@@ -86,7 +85,7 @@ const CONFLUENCE = 9;
 function throughHeart(anatomy: Anatomy): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
-  const stump = outlineDistance(stumpOf(trunk));
+  const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);

@@ -4,7 +4,6 @@
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
-import type { Tube } from "./great-vessels.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
 /** Middle of the ventricle's base, in the heart's own lengths, and the way from it to the apex. */
@@ -96,6 +95,15 @@ export const PAPILLARY: readonly Point[] = [
   [22, 6],
 ];
 
+/** A vessel that is closed at its end; mm. */
+interface Stump {
+  readonly name: string;
+  readonly line: readonly Point[];
+  readonly from: number;
+  readonly to: number;
+  readonly dome: number;
+}
+
 export interface HeartShape {
   /** mm: the base's middle, and the axis' angle in radians, anticlockwise */
   readonly base: Point;
@@ -113,7 +121,7 @@ export interface HeartShape {
   readonly atrium: readonly Point[];
   readonly appendage: readonly Point[];
   /** the pulmonary trunk's stump from its foot upwards */
-  readonly trunk: Tube;
+  readonly trunk: Stump;
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }

@@ -1,6 +1,6 @@
 /** What the staged operations leave of the normal heart: the oversewn pulmonary trunk and the right atrium's appendage. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { closedOutline, line, spotAt } from "../../sim/geometry/centreline.ts";
+import { band, closedOutline, line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Tube } from "./great-vessels.ts";
@@ -27,12 +27,8 @@ const APPENDAGE: readonly Point[] = [
 
 export const remainsOutline = ({ at, trunk }: HeartShape): readonly Point[] => [
   ...APPENDAGE.map((point) => at(...point)),
-  ...stumpOf(trunk),
+  ...band(trunk.line, trunk.from, trunk.to),
 ];
-
-/** The stump's outline. */
-export const stumpOf = (trunk: HeartShape["trunk"]): readonly Point[] =>
-  bandOf(line(trunk.line), trunk, { part: 1 });
 
 export function paintAppendage(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
   const outline = closedOutline(APPENDAGE.map((point) => at(...point)));
@@ -42,7 +38,7 @@ export function paintAppendage(ink: Ink, { at, size }: HeartShape, theme: Theme)
 /** Beside the aorta. */
 export function paintTrunk(ink: Ink, { at, trunk, size }: HeartShape, theme: Theme): void {
   const tones = emptied(theme);
-  const bounds = boundsOf([stumpOf(trunk)], 8 * size);
+  const bounds = boundsOf([trunk.line], 14 * size);
   const own = scratch(ink, bounds);
   paintTube(own, trunk, tones, 0.6 * size);
   // Its ring, cut as the aortic root's beside it.

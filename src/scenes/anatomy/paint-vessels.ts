@@ -1,5 +1,5 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { lastOf, present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
@@ -10,7 +10,7 @@ import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./g
 import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { paintTree } from "./paint-lung.ts";
+import { paintStems } from "./paint-lung.ts";
 import { cutOpen, paintRoot, rootOutline } from "./paint-root.ts";
 import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
@@ -79,34 +79,6 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   ink.fill();
   ink.restore();
 }
-
-/** Each pulmonary artery goes on from its window before the pericardium and its edge. */
-function paintStems(
-  ink: Ink,
-  bounds: Bounds,
-  { lungs, pericardium, frame: { scale } }: Anatomy,
-  tones: Round,
-): void {
-  const own = scratch(ink, bounds);
-  for (const { arteries, hilum } of lungs) {
-    const near = [...arteries.nodes.keys()].filter((i) => {
-      const { at, parent } = entryAt(arteries.nodes, i);
-      return parent >= 0 && Math.hypot(at[0] - hilum[0], at[1] - hilum[1]) < STEM * scale;
-    });
-    paintTree(own, arteries.nodes, near, tones, scale);
-  }
-  const room = scratch(ink, bounds);
-  trace(room, pericardium, true);
-  room.fill();
-  room.lineWidth = 2 * scale;
-  room.stroke();
-  own.globalCompositeOperation = "destination-in";
-  laidOver(own, room, bounds);
-  laidOver(ink, own, bounds);
-}
-
-/** mm of a 5-year-old from its mouth */
-const STEM = 26;
 
 /** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
 export function paintHidden(
