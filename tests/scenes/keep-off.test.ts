@@ -73,6 +73,6 @@ test("a plate without room nearby takes its narrower form, and keeps its own whe
   expect(keepOff([wide], box, [], onBlood)[0]!.width).toBe(170);
   // Further vessels leave a strip that only the narrow form fits.
   const beside = (plate: typeof narrow) =>
-    onBlood(plate) || plate.x - plate.width / 2 < 230 || plate.x + plate.width / 2 > 340;
+    onBlood(plate) || plate.x - plate.width / 2 < 230 || plate.x + plate.width / 2 > 350;
   expect(keepOff<typeof narrow>([wide], box, [], beside)[0]!.width).toBe(90);
 });
