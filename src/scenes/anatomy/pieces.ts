@@ -136,7 +136,8 @@ export function piecesOf(
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
       paint(ink) {
-        paintAppendage(ink, heart, theme);
+        // Beside a lateral tunnel it went with the atrium's front, which is cut away.
+        if (frame.graft?.kind !== "patch") paintAppendage(ink, heart, theme);
         underAorta(ink, anatomy);
         paintTrunk(ink, heart, theme);
       },

@@ -132,6 +132,6 @@ export function muscleOf(
       const aside = x * Math.sign(way[0]) > Math.min(Math.abs(low[0]), Math.abs(high[0])) - s;
       if (beyond > 0 && aside) on = Math.sqrt(Math.max(0, 1 - beyond));
     }
-    return { on: sleeve < 1 ? on : 0, sleeve };
+    return { on, sleeve };
   };
 }

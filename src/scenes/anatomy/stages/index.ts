@@ -18,7 +18,7 @@ setJoined({
     paintChamber(ink, bounds, anatomy.frame, outlines, theme);
     if (graft?.kind !== "patch") return;
     paintPatch(ink, graft, scale, theme);
-    if (hole) paintHole(ink, graft, hole, scale, theme);
+    if (hole) paintHole(ink, hole, scale, theme);
   },
   lining(ink, bounds, { frame }, { outlines, theme }) {
     paintChamberLining(ink, bounds, frame, outlines, theme);

@@ -9,6 +9,7 @@ import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
 import { connectionOf, INNER, type Loops, placesIn, rounded } from "./chamber-shape.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
+import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
 
 export function paintChamberLining(
@@ -113,24 +114,7 @@ type PlaceAt = (x: number, y: number) => Point;
 
 /** Terminal crest from the upper vein's mouth down the back wall to the lower one's, and from it pectinate muscles that fork towards the free wall. */
 function paintRidges(ink: Ink, at: PlaceAt, top: number, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const ridge = (points: readonly Point[], width: number) => {
-    const course = smoothLine(points);
-    // It throws its shadow away from the light.
-    ink.globalAlpha = 0.45;
-    strokes(
-      ink,
-      course.map(([x, y]): Point => [x + 0.35 * width * size, y - 0.45 * width * size]),
-      size,
-      [[width, look.shade]],
-    );
-    ink.globalAlpha = 1;
-    strokes(ink, course, size, [
-      [width, mix(look.shade, look.edge, 0.25)],
-      [0.72 * width, mix(look.body, look.light, 0.35)],
-      [0.28 * width, look.light],
-    ]);
-  };
+  const ridge = (points: readonly Point[], width: number) => paintRidge(ink, points, width, size, theme);
   for (let k = 0; k < 8; k++) {
     const y = 0.4 - 0.155 * k;
     const root = -0.5 + 0.22 * y * y;

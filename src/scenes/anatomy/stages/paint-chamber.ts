@@ -3,7 +3,6 @@
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { WALL } from "../../layers/fade.ts";
-import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { paintEnds } from "../paint-graft.ts";
 import { paintOrgan } from "../paint-organ.ts";
@@ -11,6 +10,7 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { threadOf, tissue } from "../tones.ts";
 import { connectionOf, INNER, type Loops, muscleOf, rounded } from "./chamber-shape.ts";
+import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { paintSeam } from "./paint-chamber-lining.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
@@ -91,80 +91,48 @@ function paintGroove(ink: Ink, [a, b]: Point, s: number, theme: Theme): void {
   }
 }
 
-/** Where it is cut: muscle in layers, lit from the upper left. Over the veins' own wall it grows thin as a sleeve; on the arteries it ends at the seam. */
+/** Over the veins' own wall it grows thin as a sleeve; on the arteries it ends at the seam. */
 function paintWall(
   ink: Ink,
   frame: ChestFrame & { readonly chamber: Point },
   lumen: Loops,
   theme: Theme,
 ): void {
-  const { chamber, scale: s } = frame;
+  const { chamber, scale: s, hole } = frame;
   const [a, b] = chamber;
-  const look = tissue("atrium", theme);
-  const lit = ink.createLinearGradient(-0.7 * a, 0.9 * b, 0.8 * a, -0.9 * b);
-  lit.addColorStop(0, look.light);
-  lit.addColorStop(0.4, look.body);
-  lit.addColorStop(1, mix(look.body, look.shade, 0.6));
+  const lit = litAcross(ink, [-0.7 * a, 0.9 * b], [0.8 * a, -0.9 * b], theme);
   const muscle = muscleOf(frame, lumen);
-  const { hole } = frame;
-  const inHole = ([x, y]: Point): boolean => {
-    if (!hole) return false;
-    const { centre, normal, width } = hole;
-    const [dx, dy] = [x - centre[0], y - centre[1]];
-    const aside = Math.abs(dy * normal[0] - dx * normal[1]);
-    return dx * normal[0] + dy * normal[1] > 0.4 - WALL && aside < width / 2 + 1;
-  };
-  const band = (points: readonly Point[], widthAt: (point: Point) => number) =>
-    points.forEach((point, i) => {
-      const width = widthAt(point);
-      if (width <= 0 || inHole(point)) return;
-      trace(ink, [point, entryAt(points, (i + 1) % points.length)]);
-      ink.lineWidth = 2 * width;
-      ink.stroke();
-    });
-  const thick = (point: Point): number => {
-    const { on, sleeve } = muscle(point);
-    const roof = Math.min(1, Math.max(0, (2 * point[1]) / b - 0.6));
-    const floor = atInlet(degreesOf(point, chamber));
-    const whole = s * (MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * floor);
-    return on * (whole + (WALL - whole) * sleeve);
+  const cutAt = (at: Point): Cut => {
+    const { on, sleeve } = muscle(at);
+    const roof = Math.min(1, Math.max(0, (2 * at[1]) / b - 0.6));
+    const whole = MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degreesOf(at, chamber));
+    return { at, thick: hole && inHole(at, hole) ? 0 : on * thinned(s * whole, sleeve), sleeve };
   };
   for (const loop of lumen) {
-    const points = rounded(loop, INNER);
-    for (const [part, more, colour] of [
-      [1, 0.35, look.edge],
-      [1, 0, lit],
-      [0.76, 0, look.shade],
-      [0.71, 0, lit],
-      [0.52, 0, look.shade],
-      [0.47, 0, lit],
-      [0.24, 0, look.light],
-      [0, 0.4, look.edge],
-    ] as const) {
-      ink.strokeStyle = colour;
-      band(points, (point) => {
-        const width = thick(point);
-        return width > 0 ? part * width + more * s : 0;
-      });
-    }
+    const cuts = rounded(loop, INNER).map(cutAt);
+    cuts.push(entryAt(cuts, 0));
+    paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
     // Where no valve formed, a plate of fibrous tissue closes the floor.
     const { body, edge } = tissue("tendon", theme);
-    for (const [from, colour] of [
+    const plate = cuts.filter(({ at }) => atInlet(degreesOf(at, chamber)) > 0.5);
+    for (const [part, colour] of [
       [0.62, edge],
       [0.57, body],
       [0.36, edge],
       [0.31, lit],
     ] as const) {
       ink.strokeStyle = colour;
-      band(points, (point) => {
-        const at = atInlet(degreesOf(point, chamber));
-        return at > 0.5 ? from * thick(point) : 0;
-      });
+      paintBand(ink, plate, ({ thick }) => part * thick);
     }
-    ink.globalCompositeOperation = "destination-out";
-    band(points, (point) => WALL * Math.min(1, 1.25 * muscle(point).sleeve));
-    ink.globalCompositeOperation = "source-over";
+    clearVeins(ink, cuts);
   }
+}
+
+/** On the lumen's edge, but through the wall. */
+function inHole([x, y]: Point, { centre, normal, width }: Opening): boolean {
+  const [dx, dy] = [x - centre[0], y - centre[1]];
+  const aside = Math.abs(dy * normal[0] - dx * normal[1]);
+  return dx * normal[0] + dy * normal[1] > 0.4 - WALL && aside < width / 2 + 1;
 }
 
 /** The hole goes through the whole wall and what lies on it. */
