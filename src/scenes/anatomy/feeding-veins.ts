@@ -5,8 +5,8 @@ import { type Placing, smoothLine } from "./placing.ts";
 
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
-/** mm towards the patient's right for each that it runs on into an atrium, which begins to lean there */
-const LEANS = 0.03;
+/** Part of that by which it leans towards the patient's right where that is an atrium. */
+const LEANS = 0.045;
 
 export interface FeedingVein extends Tube {
   /** those of a group are painted together; "cava" is the inferior vena cava, "atrium" its further way where the pathway leaves that out */
@@ -27,8 +27,12 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
   const reach = (chamber ? 1.2 : 1.7) * INTO * s;
   const on = lowerVein?.filter(([, up]) => up > y + s && up < y + reach) ?? [];
   const [nx, ny] = ivc.normal;
-  const lean = chamber ? LEANS * reach : 0;
-  const end: readonly Point[] = on.length > 0 ? on : [[x - reach * nx - lean, y - reach * ny]];
+  // As the pathway itself curves towards an atrium.
+  const ahead = (part: number): Point => [
+    x - part * reach * nx - (chamber ? LEANS * reach * part ** 2 : 0),
+    y - part * reach * ny,
+  ];
+  const end: readonly Point[] = on.length > 0 ? on : [ahead(0.5), ahead(1)];
   return [
     {
       ...vein,

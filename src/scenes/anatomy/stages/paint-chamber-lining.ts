@@ -94,7 +94,7 @@ function paintMarks(
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
   paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
-  paintInlet(ink, at(0.66, -0.5), s, theme);
+  paintInlet(ink, chamber, s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
   const half = ivc.width / 2;
@@ -168,11 +168,14 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.restore();
 }
 
-/** Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar. */
-function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
+/**
+ * Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar.
+ * @param filled over the blood its lines are enough
+ */
+export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, filled = true): void {
   const look = tissue("atrium", theme);
   ink.save();
-  ink.translate(x, y);
+  ink.translate(0.66 * a, -0.5 * b);
   ink.rotate(0.85);
   ink.scale(size, 0.58 * size);
   const disc = (reach: number, fill: string | CanvasGradient) => {
@@ -187,7 +190,9 @@ function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
   const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
   deep.addColorStop(0, mix(look.shade, look.edge, 0.6));
   deep.addColorStop(1, look.body);
+  if (!filled) ink.globalCompositeOperation = "destination-out";
   disc(5.4, deep);
+  ink.globalCompositeOperation = "source-over";
   for (let k = 0; k < 9; k++) {
     const turn = (k * 2 * Math.PI) / 9;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

@@ -11,7 +11,7 @@ import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted
 import { threadOf, tissue } from "../tones.ts";
 import { connectionOf, INNER, type Loops, muscleOf, rounded } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintSeam } from "./paint-chamber-lining.ts";
+import { paintInlet, paintSeam } from "./paint-chamber-lining.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 3.8;
@@ -24,7 +24,7 @@ const INLET = -32;
 const ABOUT = 36;
 /** mm of a 5-year-old from a hole's outer end on, as far as anything lies before it */
 const WAY = 13;
-/** How much of the seam behind its roof is seen through the blood. */
+/** How much of the seam behind its roof, and of the floor's dimple, is seen through the blood. */
 const THROUGH = 0.5;
 
 /** 1 at the middle of the missing inlet, 0 away from it */
@@ -59,6 +59,11 @@ export function paintChamber(
   takeOut(lumen);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   laidOver(ink, own, bounds);
+  const floor = scratch(ink, bounds);
+  paintInlet(floor, chamber, s, theme, false);
+  ink.globalAlpha = THROUGH;
+  laidOver(ink, floor, bounds);
+  ink.globalAlpha = 1;
   paintSeam(ink, frame, lumen, theme, THROUGH);
   for (const { low, high } of connectionOf(frame, lumen).mouths)
     paintEnds(ink, low, high, 1.15 * s, threadOf(theme));

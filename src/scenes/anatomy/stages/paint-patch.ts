@@ -11,7 +11,7 @@ import { CLOTH, threadOf, tissue } from "../tones.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 import { aroundMouth, runningSuture } from "./running-suture.ts";
-import { across, lineInFront } from "./tunnel-shape.ts";
+import { across, lineBehind, lineInFront } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
 const FREE_WALL = 3.8;
@@ -39,6 +39,7 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   soften(ink, cut, 1.6 * size, fold);
   ink.restore();
   runningSuture(ink, outer, 1.2 * size, theme);
+  runningSuture(ink, lineBehind(graft), 1.1 * size, theme, 0.4);
   // The fabric's own thickness where its front was cut away.
   trace(ink, [...cut, ...[...inner].reverse()], true);
   ink.fillStyle = mix(body, "#ffffff", 0.7);
