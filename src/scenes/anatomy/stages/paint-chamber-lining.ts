@@ -50,6 +50,8 @@ export function paintChamberLining(
   own.globalCompositeOperation = "destination-out";
   trace(own, artery, true);
   own.fill();
+  own.lineWidth = 1.4 * s;
+  own.stroke();
   laidOver(ink, own, bounds);
   // The artery's back wall turns away beneath the lips of its slit.
   ink.save();
@@ -154,15 +156,20 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.translate(x, y);
   ink.rotate(0.35);
   ink.beginPath();
-  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, 0, 2 * Math.PI);
-  ink.fillStyle = mix(look.shade, "#2a1030", 0.45);
+  ink.ellipse(0, 0, 3 * size, 1.9 * size, 0, 0, 2 * Math.PI);
+  ink.fillStyle = mix(look.shade, "#2a1030", 0.6);
   ink.fill();
-  ink.lineWidth = 0.6 * size;
-  ink.strokeStyle = look.light;
-  ink.stroke();
+  for (const [width, colour] of [
+    [1.3, look.edge],
+    [0.8, look.light],
+  ] as const) {
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
   ink.beginPath();
-  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, Math.PI, 2 * Math.PI);
-  ink.quadraticCurveTo(0, -0.3 * size, -2.7 * size, 0);
+  ink.ellipse(0, 0, 3 * size, 1.9 * size, 0, Math.PI, 2 * Math.PI);
+  ink.quadraticCurveTo(0, -0.5 * size, -3 * size, 0);
   ink.fillStyle = look.body;
   ink.fill();
   ink.restore();
@@ -188,7 +195,7 @@ export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, 
   disc(6.6, look.light);
   disc(5.7, look.edge);
   const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
-  deep.addColorStop(0, mix(look.shade, look.edge, 0.6));
+  deep.addColorStop(0, mix(look.shade, "#2a1030", 0.35));
   deep.addColorStop(1, look.body);
   if (!filled) ink.globalCompositeOperation = "destination-out";
   disc(5.4, deep);

@@ -19,7 +19,8 @@ const SLEEVE = 7;
 /** and the fabric, drawn thicker than it is */
 const FABRIC = 2.2;
 
-export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+/** @param opened its inside is seen, with the seam on the back wall */
+export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme, opened: boolean): void {
   const { body, fold } = CLOTH[theme.name];
   paintFreeWall(ink, graft, size, theme);
   const inner = across(graft, 1, -0.1 * size);
@@ -39,7 +40,7 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   soften(ink, cut, 1.6 * size, fold);
   ink.restore();
   runningSuture(ink, outer, 1.2 * size, theme);
-  runningSuture(ink, lineBehind(graft), 1.1 * size, theme, 0.4);
+  if (opened) runningSuture(ink, lineBehind(graft), 1.1 * size, theme, 0.4);
   // The fabric's own thickness where its front was cut away.
   trace(ink, [...cut, ...[...inner].reverse()], true);
   ink.fillStyle = mix(body, "#ffffff", 0.7);
