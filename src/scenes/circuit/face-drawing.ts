@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-import { FACE, FEATURES, HEAD } from "./figure-shape.ts";
+import { FACE, FEATURES, faceAt, HEAD } from "./figure-shape.ts";
 import { skinOf } from "./paint-figure.ts";
 
 /** How much of the neck's vessels the face hides. */
@@ -16,7 +16,14 @@ export function drawFace(ink: Graphics, close: boolean, theme: Theme): void {
   const isFace = ([, y]: Spot) => y > FACE.top && y < FACE.bottom;
   const { x, y } = curve(HEAD, 3);
   const rim = Array.from(x, (each, i): Spot => [each, entryAt(y, i)]).filter(isFace);
-  ink.poly(rim.flat(), true).fill({ color: body, alpha: FACE_COVER });
+  // Strips from one side's rim to the other's.
+  const side = rim.slice(0, Math.ceil(rim.length / 2));
+  side.slice(1).forEach(([bx, by], i) => {
+    const [ax, ay] = entryAt(side, i);
+    ink
+      .poly([ax, ay, 1000 - ax, ay, 1000 - bx, by, bx, by], true)
+      .fill({ color: body, alpha: FACE_COVER * faceAt((ay + by) / 2) });
+  });
   for (const line of FEATURES.filter((each) => each.every(isFace))) {
     traceCurve(ink, curve(line));
     ink.stroke({ color: edge, width: 2, alpha: 0.6 });
