@@ -24,14 +24,15 @@ import { MIDLINE } from "./torso.ts";
 const CHEST = { left: 134, top: 24, right: 866, bottom: 738 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 84;
+const BEYOND = 4;
 
-const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|aorticFork/;
+const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|aorticFork/;
 /** Plane units from the midline beyond which an arm's vessels do not lie, the artery nearer. */
 const ARM = { arterial: 331, svc: 348 } as const;
 /** Plane units down by which a breath moves the liver: its veins keep below the diaphragm. */
-const BREATH = 18;
+const BREATH = 20;
 /** Plane units over which they come up to where they open. */
-const OPENS = 60;
+const OPENS = 30;
 /** Device pixels of a CSS pixel for which the chest is painted. */
 const DENSE = 1.25;
 
@@ -61,22 +62,22 @@ function placed({ name, blood }: Vessel, [x, y]: Spot): Spot {
     return [MIDLINE + Math.min(far, Math.max(-far, x - MIDLINE)), y];
   }
   return name.startsWith("hepatic")
-    ? [x, y + 0.7 * BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)]
+    ? [x, y + BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)]
     : [x, y];
 }
 
 /** The ground's own colour over both ends, so that what goes on beyond the picture fades. */
 function drawEnds(ink: Graphics, { colour }: Theme): void {
   ink.clear();
-  const steps = 28;
-  const strip = CLEARS / steps;
-  for (let k = 0; k < steps; k++)
-    for (const y of [CHEST.top + k * strip, CHEST.bottom - (k + 1) * strip])
-      ink
-        .rect(CHEST.left - 16, y, CHEST.right - CHEST.left + 32, strip + 0.2)
-        .fill({ color: colour.stage, alpha: smooth(1 - k / steps) });
+  const steps = 24;
+  const left = (k: number): number => 1 - smooth(1 - k / steps);
+  // Each layer reaches further than the one before it: no seam shows.
+  for (let k = 1; k <= steps; k++) {
+    const [deep, alpha] = [BEYOND + (k * CLEARS) / steps, 1 - left(k - 1) / left(k)];
+    for (const y of [CHEST.top - BEYOND, CHEST.bottom + BEYOND - deep])
+      ink.rect(CHEST.left - 16, y, CHEST.right - CHEST.left + 32, deep).fill({ color: colour.stage, alpha });
+  }
 }
-
 const smooth = (part: number): number => part * part * (3 - 2 * part);
 
 export function thorax(): Thorax {

@@ -143,12 +143,12 @@ export const PORTAL_VEINS: readonly Vessel[] = [
 
 /** They leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  vessel("hepatic", VEIN, 15, "322 532, 370 517, 424 516, 467 523", { share: 0.35, joins: "cavae" }),
-  vessel("hepaticBranch", VEIN, 9, "242 616, 252 582, 280 550, 326 531", { share: 0.2, joins: "cavae" }),
-  vessel("hepaticBranch2", VEIN, 7, "292 596, 306 568, 336 528", { share: 0.15, joins: "cavae" }),
-  vessel("hepaticMiddle", VEIN, 10, "410 584, 420 558, 440 536, 466 525", { share: 0.1, joins: "cavae" }),
-  vessel("hepaticLeft", VEIN, 12, "540 548, 506 540, 470 527", { share: 0.15, joins: "cavae" }),
-  vessel("hepaticLeftBranch", VEIN, 7, "618 562, 576 554, 536 547", { share: 0.15, joins: "cavae" }),
+  vessel("hepatic", VEIN, 15, "320 545, 370 531, 424 528, 467 524", { share: 0.35, joins: "cavae" }),
+  vessel("hepaticBranch", VEIN, 9, "242 622, 250 592, 278 562, 324 544", { share: 0.2, joins: "cavae" }),
+  vessel("hepaticBranch2", VEIN, 7, "290 602, 306 576, 334 541", { share: 0.15, joins: "cavae" }),
+  vessel("hepaticMiddle", VEIN, 10, "410 588, 420 564, 440 543, 466 527", { share: 0.1, joins: "cavae" }),
+  vessel("hepaticLeft", VEIN, 12, "540 557, 506 550, 470 530", { share: 0.15, joins: "cavae" }),
+  vessel("hepaticLeftBranch", VEIN, 7, "612 567, 576 562, 536 556", { share: 0.15, joins: "cavae" }),
 ];
 
 const bed = (name: string, width: number, share: number, way: string): Vessel =>
@@ -181,14 +181,14 @@ function between(
 
 /** Of the liver, where the portal vein's branches reach between the hepatic veins: one field, and the arteries' own way into it. */
 const SINUSOIDS: readonly Vessel[] = [
-  between("liverPortalBed", "ivc", 0.15, "318 646, 292 664, 246 652", "296 590, 252 582, 238 620"),
-  between("liverPortalBed2", "ivc", 0.08, "384 632, 352 648, 318 640", "342 526, 306 568, 290 598"),
-  between("liverPortalBed3", "ivc", 0.05, "392 606, 366 586, 346 556", "432 518, 384 516, 330 530"),
-  between("liverPortalBed4", "ivc", 0.05, "436 612, 396 608, 372 590", "414 582, 420 558, 440 536"),
-  between("liverPortalBed5", "ivc", 0.07, "436 614, 520 590, 606 570", "428 572, 500 538, 616 561"),
-  between("liverBed", "arterial", 0.1, "390 618, 340 642, 280 648", "346 528, 306 560, 262 574"),
-  between("liverBed2", "arterial", 0.05, "392 600, 366 580, 342 550", "434 518, 386 516, 334 528"),
-  between("liverBed3", "arterial", 0.05, "452 608, 510 586, 566 572", "452 536, 510 542, 580 556"),
+  between("liverPortalBed", "ivc", 0.15, "318 646, 292 664, 246 652", "296 596, 250 592, 238 624"),
+  between("liverPortalBed2", "ivc", 0.08, "384 632, 352 648, 318 640", "342 540, 306 576, 288 604"),
+  between("liverPortalBed3", "ivc", 0.05, "392 606, 366 586, 346 556", "432 529, 384 529, 330 542"),
+  between("liverPortalBed4", "ivc", 0.05, "436 612, 396 608, 372 590", "414 586, 420 564, 440 543"),
+  between("liverPortalBed5", "ivc", 0.07, "436 614, 520 590, 606 570", "428 576, 500 548, 612 566"),
+  between("liverBed", "arterial", 0.1, "390 618, 340 642, 280 648", "346 541, 306 570, 262 582"),
+  between("liverBed2", "arterial", 0.05, "392 600, 366 580, 342 550", "434 530, 386 529, 334 541"),
+  between("liverBed3", "arterial", 0.05, "452 608, 510 586, 566 572", "452 544, 510 551, 576 562"),
 ];
 
 export const BELLY_BEDS: readonly Vessel[] = [
