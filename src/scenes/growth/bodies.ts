@@ -139,7 +139,7 @@ function sidesOf(
   const letters = 3 * LINE * type;
   const bar = 1.5 * type;
   const width = Math.max(20, step * 0.94 - FIGURE * tallest);
-  const size = Math.max(10, Math.min(width, (box.height - letters - 2 * bar) / 2));
+  const size = Math.max(10, Math.min(width, (box.height - letters - 2.6 * bar) / 2));
   const reach = chestReach(lastOf(points).at);
   const widest = Math.max(...points.map(sectionWidth));
   const foot = box.y + box.height - letters;

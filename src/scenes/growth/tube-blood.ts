@@ -62,6 +62,7 @@ export function tubeBlood(): TubeBlood {
           });
         }
         const { half } = sectionLayout(point, section);
+        const wide = Math.min(0.75 * section.type, 0.16 * half);
         for (let k = 0; k < COMING; k++) {
           const come = part((k + 0.5) / COMING + passed / DEEP);
           const near = EYE / (EYE + DEEP * (1 - come));
@@ -71,8 +72,8 @@ export function tubeBlood(): TubeBlood {
             x: section.x + away * Math.cos(turn),
             y: section.y + away * Math.sin(turn),
             angle: 0,
-            length: 0.75 * section.type * near,
-            width: 0.75 * section.type * near,
+            length: wide * near,
+            width: wide * near,
             colour,
             shape: shapeOf(rich, false),
             alpha: Math.min(1, 5 * Math.min(come, 1 - come)),
