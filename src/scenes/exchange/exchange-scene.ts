@@ -20,6 +20,9 @@ const DROP = 14;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
 
+/** Sizes of type: a picture less high has little room for plates. */
+const SMALL = 18;
+
 function exchangePane(): ScenePane {
   const view = new Container();
   const picture = tissuePicture();
@@ -53,11 +56,11 @@ function exchangePane(): ScenePane {
       if (now === said && known === course) return;
       said = now;
       known = course;
+      const small = at.picture.height < SMALL * type.label;
       const notes = labels
-        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, type, theme)
+        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, { sizes: type, theme }, small)
         : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
-      const small = at.picture.height < 14 * type.label;
       const bare = small ? [] : gaugeNumbers(fit, full, type.axis, theme);
       writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small, bare }, theme);
     },
