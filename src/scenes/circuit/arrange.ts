@@ -71,7 +71,7 @@ export function arrange(
   const over = fitInto(box, extent);
   const free = FREE.get(extent);
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
-  const along = crowded && extent === BODY ? alongArms(blocks, box, gap, margin) : null;
+  const along = crowded && extent === BODY ? alongArms(blocks, { box, head }, gap, margin) : null;
   if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.35 * along.fit.scale) return along;
   const tall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
@@ -136,7 +136,12 @@ const STEPS = 16;
  * At the box's sides, each block at the height of its part, beside a body just small enough that none lies on an arm; beneath the
  * hands those whose parts lie at their height. Null where there is no such body.
  */
-function alongArms(blocks: readonly Block[], box: Box, gap: number, margin: number): Arranged | null {
+function alongArms(
+  blocks: readonly Block[],
+  { box, head }: { readonly box: Box; readonly head: number },
+  gap: number,
+  margin: number,
+): Arranged | null {
   for (let step = 0; step <= STEPS; step++) {
     const fit = fitInto(box, BODY, (margin * step) / STEPS);
     const places = new Map<Block, { x: number; y: number }>();
@@ -146,7 +151,7 @@ function alongArms(blocks: readonly Block[], box: Box, gap: number, margin: numb
         own.map(({ plate }) => fit.y + fit.scale * (plate.at[1] > HANDS.from ? HANDS.to : plate.at[1])),
         own.map(({ height }) => height),
         gap * 0.6,
-        box.y,
+        box.y + (side === "left" ? head : 0),
         box.y + box.height,
       );
       own.forEach((block, i) => {

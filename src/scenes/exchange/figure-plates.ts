@@ -36,7 +36,7 @@ export const figureNotes = (
       y: y + levelOf(under, fit.plan),
     })),
     // In a small picture it would cover what it speaks of.
-    ...(fit.scale < 0.45 ? [] : [{ lines: proteinLines(held, look), ...PROTEINS }]),
+    ...(small ? [] : [{ lines: proteinLines(held, look), ...PROTEINS }]),
   ].map(({ lines, x, y }) => ({
     lines,
     x: fit.x + x * fit.scale,

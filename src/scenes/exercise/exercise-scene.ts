@@ -7,7 +7,7 @@ import { pane } from "../circuit/circuit-pane.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
-import { sizes } from "../theme/type.ts";
+import { sizesIn } from "../theme/type.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
 
@@ -37,7 +37,7 @@ export const makeExercise: MakeScene = () => {
       const { floor } = viewport;
       const area = withAir(viewport.clear);
       const wide = area.width > area.height;
-      const type = sizes(Math.min(area.height, area.width), floor);
+      const type = sizesIn(area, floor);
       // On a phone the curves need the room more than the body does.
       const small = !wide && area.height < type.label * 46;
       legend.view.visible = !small;

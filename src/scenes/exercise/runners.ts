@@ -123,7 +123,7 @@ function still(effort: number): ReturnType<typeof runner> {
 }
 
 /** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
-const FADED = 0.5;
+const FADED = 0.4;
 const FLUSH = 0.3;
 
 type Tones = Readonly<Record<ReturnType<typeof runner>[number]["tone"], string>>;
