@@ -16,6 +16,8 @@ export interface Tube {
   /** which of its ends goes on out of the picture, and over which part of its way (0..1); two fifths when left out */
   readonly fades?: "start" | "end";
   readonly over?: number;
+  /** part of its way over which its end is closed as a dome */
+  readonly dome?: number;
 }
 
 /** One whose colour is that of its blood. */

@@ -114,7 +114,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     {
       // Behind the heart towards the midline, before the lung.
       ...artery("thoracicAorta", "splanchnic+legs", 28, [
-        ...along("aorta").slice(-3),
+        ...along("aorta").slice(-3, -1),
         ...down.slice(1, 6),
         [594, 394],
         [570, 460],

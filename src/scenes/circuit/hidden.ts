@@ -3,7 +3,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import { outlineDistance } from "../../sim/geometry/distance.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
 import type { Laid } from "./dots.ts";
-import { FACE } from "./figure-shape.ts";
+import { faceAt } from "./figure-shape.ts";
 import type { Vessel } from "./vessel.ts";
 
 const SAMPLES = 64;
@@ -85,6 +85,8 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
     return wayOf(each, joins ? (first.get(joins) ?? i) : i);
   });
   return ways.map((way) => {
+    // Its strands lie far from its middle.
+    if (way.vessel.between) return null;
     const over = ways.filter((other) => isOver(way, other));
     const covers = (way.vessel.covers ?? []).map(outlineDistance);
     const twins = ways.filter((other) => isTwin(way, other));
@@ -95,7 +97,7 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
       if (isHidden) return 0;
-      return !way.vessel.bed && y > FACE.top && y < FACE.bottom ? THROUGH_FACE : 1;
+      return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(y);
     });
     return seen.some((each) => each < 1) ? seen : null;
   });

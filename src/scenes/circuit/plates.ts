@@ -21,12 +21,12 @@ const COMMON: readonly Plate[] = [
   { name: "svc", pressure: "svc", at: [468, 214], side: "left", first: true },
   { name: "pulmonaryArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
   { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
-  { name: "kidneys", pressure: "ivc", at: [356, 738], side: "left", organ: true },
+  { name: "kidneys", pressure: "ivc", at: [356, 712], side: "left", organ: true },
   { name: "ivc", pressure: "ivc", at: [468, 790], side: "left" },
   { name: "aorta", pressure: "aortaMean", at: [560, 222], side: "right", first: true },
   { name: "pulmonaryVein", pressure: "pulmonaryVein", at: [636, 330], side: "right" },
   { name: "atrium", pressure: "atrium", at: [560, 350], side: "right", first: true },
-  { name: "gut", pressure: "hepaticVein", at: [696, 890], side: "right", organ: true },
+  { name: "gut", pressure: "hepaticVein", at: [676, 865], side: "right", organ: true },
 ];
 
 /** Where a heart with two ventricles has it. */

@@ -17,6 +17,8 @@ export interface Vessel {
   readonly behind?: true;
   /** fine strands side by side: a bed of capillaries */
   readonly bed?: true;
+  /** a bed whose strands leave one line all along, and enter another */
+  readonly between?: readonly [from: readonly Spot[], to: readonly Spot[]];
   /** vessels of one name here open into each other: their walls lie beneath all their lumens */
   readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */

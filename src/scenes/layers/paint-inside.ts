@@ -31,9 +31,12 @@ function depthAt(openings: readonly Opening[], distance: number, x: number, y: n
     const lung = name === "left" || name === "right";
     if (beyond < -width || beyond > width || across > width / 2 + 2 * UNDER) continue;
     const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - ((2 * across) / width) ** 2)) : width;
-    const channel = Math.min(width / 2 - across, lip - beyond);
+    if (lung && beyond > lip - STUB) continue;
+    // Into a lung's artery it runs on under the front wall, and does not turn up before that.
+    const channel = Math.min(width / 2 - across, lung ? TURN : lip - beyond);
     // What goes on from here has a wall of its own: samples beside its lumen would cover that.
-    if (beyond > -STUB) return [channel, channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : 1 - beyond / SOFT];
+    if (beyond > -STUB)
+      return [channel, channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : Math.min(1, 1 - beyond / SOFT)];
     if (across <= width / 2 + UNDER) return [Math.max(channel, -distance), 1];
   }
   return [-distance, 1];

@@ -1,6 +1,5 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
-import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -8,8 +7,8 @@ import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
+import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { bandOf } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
 import { type Round, roundOf, tissue } from "../tones.ts";
@@ -61,8 +60,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  for (const vein of veins) paintBulge(ink, vein, round);
-  for (const vein of veins) paintMouth(ink, vein, round, theme);
+  paintMouths(ink, veins, round, theme);
   if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
   if (!frame.lowerVein) return;
@@ -104,20 +102,6 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   ]);
 }
 
-/** A vein that runs on the other side of the back wall lifts it. */
-function paintBulge(ink: Ink, vein: BloodTube, { body, wall }: Round): void {
-  const outline = bandOf(lineOf(vein.line), vein, { part: 1 });
-  trace(ink, outline, true);
-  ink.globalAlpha = 0.2;
-  ink.fillStyle = body;
-  ink.fill();
-  ink.globalAlpha = 0.16;
-  ink.lineWidth = 0.08 * vein.to;
-  ink.strokeStyle = wall;
-  ink.stroke();
-  ink.globalAlpha = 1;
-}
-
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */
 function paintStreams(
   ink: Ink,
@@ -152,33 +136,6 @@ function paintStreams(
     pool(inHeart(-9, -18), 20, saturations.ivc);
     pool(inHeart(-13, -3), 15, saturations.ivc);
     pool(inHeart(8, -2), 11, saturations.ivc);
-  }
-  ink.restore();
-}
-
-/** A mouth in the back wall, seen from within: the vein comes from behind it. */
-function paintMouth(ink: Ink, vein: BloodTube, round: Round, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const { at, along } = spotAt(lineOf(vein.line), 1);
-  const size = vein.to / 8;
-  ink.save();
-  ink.translate(...at);
-  ink.rotate(Math.atan2(along[1], along[0]));
-  ink.beginPath();
-  ink.ellipse(0, 0, 2.5 * size, 3.2 * size, 0, 0, 2 * Math.PI);
-  const deep = ink.createLinearGradient(-2.5 * size, 0, 2.5 * size, 0);
-  deep.addColorStop(0, round.edge);
-  deep.addColorStop(0.7, round.body);
-  deep.addColorStop(1, mix(round.body, round.light, 0.5));
-  ink.fillStyle = deep;
-  ink.fill();
-  for (const [width, colour] of [
-    [1.2, look.edge],
-    [0.75, look.light],
-  ] as const) {
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
-    ink.stroke();
   }
   ink.restore();
 }
