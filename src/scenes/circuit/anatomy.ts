@@ -71,7 +71,12 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400", { joins: "cavae" }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 420", { behind: true }),
+    // Through the atrium that was made one, behind the aorta.
+    vessel("throughSeptum", ["ivc", "ivc"], 40, "470 446, 460 410, 466 378, 494 364, 530 370, 584 390", {
+      becomes: "arterial",
+      painted: true,
+    }),
   ],
   atriopulmonary: [
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),

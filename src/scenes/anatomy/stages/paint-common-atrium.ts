@@ -136,6 +136,7 @@ function paintStreams(
     pool(inHeart(-9, -18), 20, saturations.ivc);
     pool(inHeart(-13, -3), 15, saturations.ivc);
     pool(inHeart(8, -2), 11, saturations.ivc);
+    pool(inHeart(24, -6), 11, saturations.arterial);
   }
   ink.restore();
 }
