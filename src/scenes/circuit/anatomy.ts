@@ -71,7 +71,7 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 420", { behind: true }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 438", { behind: true }),
     // Through the atrium that was made one, behind the aorta.
     vessel("throughSeptum", ["ivc", "ivc"], 40, "470 446, 460 410, 466 378, 494 364, 530 370, 584 390", {
       becomes: "arterial",
