@@ -6,6 +6,7 @@ import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
 import { leftOut } from "./scripts/left-out.ts";
+import { uncalled } from "./scripts/left-out-members.ts";
 import { lessons } from "./scripts/lesson-data.ts";
 import { notices } from "./scripts/notices.ts";
 import { openingPoint } from "./scripts/opening-point.ts";
@@ -88,6 +89,7 @@ export default defineConfig(({ mode }) => {
       lessons(),
       typeFaces(),
       leftOut(),
+      uncalled(),
       notices(),
       contentSecurity(),
       ...(single ? [] : [fileList(version)]),
