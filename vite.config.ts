@@ -5,6 +5,7 @@ import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
+import { languageNames } from "./scripts/language-names.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { uncalled } from "./scripts/left-out-members.ts";
 import { lessons } from "./scripts/lesson-data.ts";
@@ -77,6 +78,7 @@ export default defineConfig(({ mode }) => {
     define: {
       __LUNGWARD_VERSION__: JSON.stringify(version),
       __SINGLE_FILE__: JSON.stringify(single),
+      __LANGUAGE_NAMES__: JSON.stringify(languageNames()),
       __OPENING_POINT__: JSON.stringify(openingPoint()),
     },
     worker: {
