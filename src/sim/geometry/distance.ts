@@ -154,7 +154,7 @@ function fromBox(
 ) {
   const dx = x < left ? left - x : x > right ? x - right : 0;
   const dy = y < bottom ? bottom - y : y > top ? y - top : 0;
-  return dx > dy ? dx : dy;
+  return Math.max(dx, dy);
 }
 
 /** Position of the point (x, y), mm, relative to an opening: `beyond` its plane (mm, positive outside the blood) and `across` from its centre (mm). */
