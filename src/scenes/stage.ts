@@ -104,7 +104,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
     renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
-    render(renderer, scene.root);
+    if (scene.made) render(renderer, scene.root);
   };
 
   const draw = (frame: Frame) => {
