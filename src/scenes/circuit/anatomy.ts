@@ -73,7 +73,7 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     ...PULMONARY_ARTERIES,
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 438", { behind: true }),
     // Through the atrium that was made one, behind the aorta.
-    vessel("throughSeptum", ["ivc", "ivc"], 40, "470 446, 460 410, 466 378, 494 364, 530 370, 584 390", {
+    vessel("throughSeptum", ["ivc", "ivc"], 38, "474 446, 470 414, 476 384, 498 368, 530 370, 584 390", {
       becomes: "arterial",
       painted: true,
     }),
