@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
-import { RICH, saturationOf } from "../circuit/circuit-blood.ts";
+import { saturationOf } from "../circuit/circuit-blood.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
@@ -166,7 +166,7 @@ function placeBlood(
         : Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
       width: Math.min((still ? 3.6 : 2) * DOT, 1.2 * free),
       colour,
-      shape: shapeOf(saturation >= RICH, still),
+      shape: shapeOf(false, still),
       alpha: still && dot % 3 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),
     });
   });

@@ -2,8 +2,16 @@
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Blood, Vessel } from "./vessel.ts";
 
-/** Blood at or above this saturation (percent) is drawn as rings. */
-export const RICH = 82;
+/** Percent: from here on a mixture is drawn as rings. */
+const RICH = 82;
+
+/** Whether it is drawn as rings. What comes back from the body never is: a resting kidney's and leg's veins hold much oxygen yet less than any artery. */
+export const isRich = (blood: Blood, saturation: number): boolean =>
+  (blood === "arterial" || blood === "pulmonaryVein") && saturation >= RICH;
+
+/** Which blood a vessel holds at `fraction` of it. */
+export const bloodAlong = ({ blood, becomes = blood }: Vessel, fraction: number): Blood =>
+  fraction < 0.5 ? blood : becomes;
 
 /** Percent. The pulmonary arteries' mixture is the model's own extra. */
 export function saturationOf(circulation: Circulation, blood: Blood): number {

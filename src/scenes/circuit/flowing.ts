@@ -8,7 +8,7 @@ import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { RICH, saturationAlong } from "./circuit-blood.ts";
+import { bloodAlong, isRich, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
@@ -134,7 +134,7 @@ export function flowing(): Flowing {
           length,
           width,
           colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
-          shape: shapeOf(saturation >= RICH, still),
+          shape: shapeOf(isRich(bloodAlong(each.vessel, entryAt(out, 4)), saturation), still),
           alpha: left
             ? 0
             : (1 - dimOf(emphasis, each.vessel.name)) *

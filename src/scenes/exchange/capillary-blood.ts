@@ -2,7 +2,7 @@
 
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { RICH } from "../circuit/circuit-blood.ts";
+import { isRich } from "../circuit/circuit-blood.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { bloodColour, markColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -41,7 +41,7 @@ export function showRedCells(into: Marks, circulation: Circulation, time: number
         y,
         angle: headingAt(CAPILLARY, along),
         size: CELL_SIZE,
-        shape: saturation >= RICH ? "oxygenated" : "deoxygenated",
+        shape: isRich(along < 0.5 ? "arterial" : "ivc", saturation) ? "oxygenated" : "deoxygenated",
         colour: tintOf(mix(markColour(theme.colour, saturation), bloodColour(theme.colour, saturation), LIT)),
       } as const;
     }),

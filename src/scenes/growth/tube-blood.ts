@@ -1,7 +1,6 @@
 /** Drops that rise in the chests' tubes, and in their sections come towards us, as fast as the computed flow makes them in a tube so wide, slowed for the eye. */
 import type { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { RICH } from "../circuit/circuit-blood.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour } from "../theme/colour.ts";
@@ -42,7 +41,6 @@ export function tubeBlood(): TubeBlood {
       let drop = 0;
       for (const { point, chest, section, saturation } of solved) {
         const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
-        const rich = saturation >= RICH;
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
         const trunk = trunkPlace(point.request, chest);
@@ -57,7 +55,7 @@ export function tubeBlood(): TubeBlood {
             length: (still ? 2.4 : 1.6) * size,
             width: (still ? 1.7 : 1) * size,
             colour,
-            shape: shapeOf(rich, still),
+            shape: shapeOf(false, still),
             alpha: Math.min(1, 8 * Math.min(risen, 1 - risen)),
           });
         }
@@ -75,7 +73,7 @@ export function tubeBlood(): TubeBlood {
             length: wide * near,
             width: wide * near,
             colour,
-            shape: shapeOf(rich, false),
+            shape: "drop",
             alpha: Math.min(1, 5 * Math.min(come, 1 - come)),
           });
         }

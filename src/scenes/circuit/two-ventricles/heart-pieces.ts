@@ -119,7 +119,7 @@ export function paintingOf(
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
       paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
     ),
-    rightBed: part(VENTRICLES, right, (ink) => {
+    rightBed: part(VENTRICLES, left, (ink) => {
       paintBed(ink, RIGHT_CAVITY, toRight, theme);
       showOutflow(ink);
     }),

@@ -72,10 +72,9 @@ export function paintVeins(
   fed: readonly Tube[] = [],
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
-  const look = tissue("atrium", theme);
   for (const [veins, saturation, clear, from] of [
-    [[...fed, upperVein], carried.svc, -17.6, -13],
-    [[lowerVein], carried.ivc, -55.6, -60.4],
+    [[...fed, upperVein], carried.svc, -18, -6],
+    [[lowerVein], carried.ivc, -55, -67],
   ] as const) {
     group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
       const fall = own.createLinearGradient(0, from, 0, clear);
@@ -92,17 +91,6 @@ export function paintVeins(
       );
       own.restore();
     });
-    // Its orifice.
-    ink.beginPath();
-    ink.ellipse(0, (clear + from) / 2, 4.5, 1.5, 0, 0, 2 * Math.PI);
-    for (const [width, colour] of [
-      [0.9, look.edge],
-      [0.45, look.light],
-    ] as const) {
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.stroke();
-    }
   }
 }
 
