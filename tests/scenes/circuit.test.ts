@@ -3,9 +3,19 @@ import { swelling } from "../../src/scenes/anatomy/standing.ts";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { arrange, stack } from "../../src/scenes/circuit/arrange.ts";
 import { layDots, layVessels, placeDot, reachPerMillilitre } from "../../src/scenes/circuit/dots.ts";
+import { isRich } from "../../src/scenes/circuit/circuit-blood.ts";
 import { levelHeight } from "../../src/scenes/circuit/level.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+test("what comes back from the body is marked as low in oxygen, however much a resting body leaves in it", () => {
+  const { saturations } = solve({ ...START.request, stage: "two-ventricle" });
+  for (const blood of ["svc", "ivc"] as const) expect(isRich(blood, saturations[blood]), blood).toBe(false);
+  for (const blood of ["arterial", "pulmonaryVein"] as const)
+    expect(isRich(blood, saturations[blood]), blood).toBe(true);
+});
 
 const laidOf = (stage: (typeof STAGES)[number]) => layVessels(vesselsOf(stage, true));
 

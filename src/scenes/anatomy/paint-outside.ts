@@ -73,9 +73,22 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
     paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, narrow, 0.3);
 }
 
-/** In the left atrioventricular groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
+/** Fat between the aorta's root and the wall in section. */
+const AT_ROOT: readonly Point[] = [
+  [-9, 18.4],
+  [-5, 20],
+  [-0.8, 20.4],
+  [-0.6, 15],
+  [-6, 14],
+];
+
+/** Fat in the grooves, cut across: around the aorta's root, and on the left, between atrium and ventricle, with the circumflex artery in it. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
   const fat = tissue("sac", theme);
+  trace(ink, AT_ROOT, true);
+  ink.fillStyle = fat.body;
+  ink.fill();
+  strokes(ink, AT_ROOT.slice(0, 4), 1, [[0.4, fat.edge]]);
   strokes(
     ink,
     [

@@ -6,7 +6,7 @@ import { CLOTH, type Round, roundOf, type Tissue, tissue } from "../anatomy/tone
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { softShape, vessel } from "./soft-shape.ts";
+import { softShape, vessels } from "./soft-shape.ts";
 
 /** mm: half of what is seen of the chest of a body with a surface of 1.73 m2; its heart is then some 110 mm wide (adults: 110 to 140, from memory). */
 const REACH = 96;
@@ -105,8 +105,10 @@ export function drawChest(
   const low = roundOf(saturations?.ivc ?? UNKNOWN.vein, theme);
   const high = roundOf(saturations?.svc ?? UNKNOWN.vein, theme);
   const red = roundOf(saturations?.arterial ?? UNKNOWN.artery, theme);
+  const way = (line: string, millimetres: number) =>
+    [spots(line).map(at), millimetres * perMillimetre] as const;
   const lay = (line: string, millimetres: number, round: Round) =>
-    vessel(ink, spots(line).map(at), millimetres * perMillimetre, round);
+    vessels(ink, [way(line, millimetres)], round);
   // mm of a vessel of the heart's own in this body
   const grown = (adult: number) => (adult * radius) / perMillimetre / REACH;
   const heart = tissue("muscle", theme);
@@ -121,8 +123,16 @@ export function drawChest(
   for (const twig of TWIGS.right) lay(twig, 0.55 * sizes.right, low);
   for (const twig of TWIGS.left) lay(twig, 0.55 * sizes.left, low);
   lay(`-0.6 -0.32, -0.4 -0.35, ${joint} ${JOINT}`, sizes.right, low);
-  lay(`${joint} ${JOINT}, 0.2 -0.38, 0.62 -0.36`, sizes.left, low);
-  lay(`${joint} ${-edge}, ${joint} -0.6, ${joint} ${top + 0.03}`, sizes.svc, high);
+  lay(`${joint} ${JOINT}, 0.24 ${JOINT}`, sizes.left, low);
+  for (const line of NECK) lay(line, grown(8), red);
+  vessels(
+    ink,
+    [
+      way(`0.52 -0.84, 0.2 -0.81, -0.12 -0.72, ${joint} -0.54`, 0.75 * sizes.svc),
+      way(`${joint} ${-edge}, ${joint} -0.6, ${joint} ${top + 0.03}`, sizes.svc),
+    ],
+    high,
+  );
   if (stage === "atriopulmonary") {
     drawChamber(ink, trunk, saturations?.ivc ?? null, theme);
     // It opens into the arteries of the lungs.
@@ -132,10 +142,10 @@ export function drawChest(
   shape(LEFT_AURICLE, tissue("atrium", theme));
   if (stage === "lateral-tunnel")
     softShape(ink, atriumAround(trunk, [x, y], radius), tissue("atrium", theme), look);
-  for (const line of NECK) lay(line, grown(8), red);
-  lay(`0.5 -0.83, 0.2 -0.81, -0.12 -0.73, ${joint + 0.01} -0.58`, 0.75 * sizes.svc, high);
   shape(HEART, heart);
   lay(AORTA.line, grown(AORTA.wide), red);
+  // Under the arch, before what goes down from it.
+  lay(`0.22 ${JOINT}, 0.62 ${JOINT}`, sizes.left, low);
   for (const line of GROOVES) {
     traceCurve(ink, curve(line.map(at), 1));
     ink.stroke({

@@ -49,21 +49,20 @@ function shrunk(outline: readonly Spot[], width: number): Spot[] {
   });
 }
 
-/** @param width CSS px of its lumen */
-export function vessel(
+/** Vessels that open into each other. @param all the line of each, and CSS px of its lumen */
+export function vessels(
   ink: Graphics,
-  line: readonly Spot[],
-  width: number,
+  all: readonly (readonly [line: readonly Spot[], width: number])[],
   { wall, edge, body, light }: Round,
 ): void {
-  const way = curve(line, 1);
-  for (const [size, color] of [
-    [width + 2, wall],
-    [width, edge],
-    [0.72 * width, body],
-    [0.34 * width, light],
-  ] as const) {
-    traceCurve(ink, way);
-    ink.stroke({ color, width: Math.max(0.6, size), cap: "butt", join: "round" });
-  }
+  for (const [part, more, color] of [
+    [1, 2, wall],
+    [1, 0, edge],
+    [0.72, 0, body],
+    [0.34, 0, light],
+  ] as const)
+    for (const [line, width] of all) {
+      traceCurve(ink, curve(line, 1));
+      ink.stroke({ color, width: Math.max(0.6, part * width + more), cap: "butt", join: "round" });
+    }
 }

@@ -47,6 +47,9 @@ export const PIECES = [
 ] as const;
 export type PieceName = (typeof PIECES)[number];
 
+/** mm: what the left ventricle swells about, and the muscle of both. */
+export const LEFT_PIVOT = [44, -27] as const;
+
 interface Piece {
   readonly bounds: Bounds;
   /** mm: what it swells about, near its valves, so that these keep their place */
@@ -70,10 +73,7 @@ export function paintingOf(
     pivot,
     paint,
   });
-  const [left, right]: [Point, Point] = [
-    [44, -27],
-    [21, -30],
-  ];
+  const [left, right]: [Point, Point] = [LEFT_PIVOT, [21, -30]];
   const toLeft = [planOf(VALVES, "mitral"), INTO_OUTFLOW];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
   const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {

@@ -127,10 +127,16 @@ const CORDS = [
   [0.94, 0.78],
 ] as const;
 
-export function drawValves(ink: Graphics, openings: Openings, theme: Theme): void {
+/** Inlets and outlets each on their own, since they move apart. */
+export function drawValves(
+  inks: Readonly<Record<"inlets" | "outlets", Graphics>>,
+  openings: Openings,
+  theme: Theme,
+): void {
   const look = tissue("valve", theme);
-  ink.clear();
+  for (const ink of Object.values(inks)) ink.clear();
   for (const plan of VALVES) {
+    const ink = inks[plan.heads ? "inlets" : "outlets"];
     const open = openings[plan.name];
     const behind = behindOf(plan, open);
     ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.16 : 0.3 });
