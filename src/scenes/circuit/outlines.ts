@@ -59,6 +59,15 @@ export const DUODENUM: Outline = {
   points: spots("427 686, 424 700, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
 };
 
+/** Down the front of the thigh, where its bed of capillaries lies. */
+const THIGH: readonly Spot[] = spots(
+  "660 1034, 694 1056, 722 1104, 730 1170, 718 1240, 700 1300, 684 1300, 672 1240, 666 1180, 658 1110, 650 1066, 660 1034",
+);
+export const THIGHS: readonly Outline[] = [
+  { name: "thigh", points: mirrored(THIGH) },
+  { name: "thigh", points: THIGH },
+];
+
 /** From the throat behind heart and aorta's arch to the stomach, left of the midline at the diaphragm. */
 export const OESOPHAGUS: Outline = {
   name: "oesophagus",
