@@ -54,18 +54,10 @@ export const overOrgans = (
   chest.rightValves,
 ];
 
+const AROUND = ["rightLung", "leftLung", "abdomen"] as const;
+
 export function paintedChest(): PaintedChest {
-  const layer = anatomyLayer([
-    "rightLung",
-    "leftLung",
-    "abdomen",
-    "atrium",
-    "bed",
-    "cavity",
-    "muscle",
-    "remains",
-    "graft",
-  ]);
+  const layer = anatomyLayer([...AROUND, "atrium", "bed", "cavity", "muscle", "remains", "graft"]);
   const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
   const [chambers, light] = [new Graphics(), new Graphics()];
   const placed = (...parts: readonly Container[]): Container => {
@@ -104,10 +96,12 @@ export function paintedChest(): PaintedChest {
         known = key;
         fine = density;
         drawAirways(airways, theme);
-        layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
+        // A heart with two ventricles is painted apart.
+        const only = stage === "two-ventricle" ? { only: AROUND } : {};
+        const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
+        layer.set(chestFrame(stage), circulation, surface, theme);
       }
       airways.visible = !close;
-      // A heart with two ventricles is painted apart.
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);

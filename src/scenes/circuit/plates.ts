@@ -29,6 +29,9 @@ const COMMON: readonly Plate[] = [
   { name: "gut", pressure: "hepaticVein", at: [676, 865], side: "right", organ: true },
 ];
 
+/** Where a heart with two ventricles has it. */
+const TWO_VENTRICLES: Readonly<Record<string, Spot>> = { atrium: [610, 340], pulmonaryVein: [664, 318] };
+
 /** Null: no pathway yet, or none needed. */
 const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
   "two-ventricle": null,
@@ -40,8 +43,10 @@ const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
 
 export function platesOf(stage: Stage): readonly Plate[] {
   const at = PATHWAY_AT[stage];
+  const own = stage === "two-ventricle" ? TWO_VENTRICLES : {};
+  const common = COMMON.map((plate) => ({ ...plate, at: own[plate.name] ?? plate.at }));
   const plates = at
-    ? [...COMMON, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
-    : COMMON;
+    ? [...common, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
+    : common;
   return [...plates].sort((a, b) => a.at[1] - b.at[1]);
 }
