@@ -89,7 +89,7 @@ function paintEnds(ink: Ink, { colour }: Theme): void {
 }
 
 export function thorax(): Thorax {
-  const view = new Container();
+  const [view, scene] = [new Container(), new Container()];
   const [mask, arrows] = [new Graphics(), new Graphics()];
   const ends = sheet();
   const over = new Container();
@@ -99,20 +99,18 @@ export function thorax(): Thorax {
   const painted = paintedChest();
   const wall = chestWall();
   painted.organs.mask = wall.mask;
-  painted.underDiaphragm.addChildAt(wall.ribs, 0);
-  painted.underDiaphragm.addChild(under);
+  painted.underDiaphragm.addChild(wall.ribs, under, painted.airways);
   const blood = flowing();
-  view.addChild(
-    mask,
+  scene.addChild(
     wall.view,
     wall.mask,
     painted.organs,
     ...overOrgans(painted, blood, { behind: back, front }),
     wall.collar,
-    over,
-    arrows,
   );
-  view.mask = mask;
+  scene.mask = mask;
+  // The ends reach over the mask's own edge.
+  view.addChild(mask, scene, over, arrows);
   let known: Circulation | null = null;
   let themed: Theme | null = null;
   let laid: readonly Laid[] = [];
@@ -130,7 +128,7 @@ export function thorax(): Thorax {
     drawVessels(front, at("before"), circulation, theme);
     mask
       .clear()
-      .rect(0, CHEST.top + 1, 1000, CHEST.bottom - CHEST.top - 2)
+      .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
       .fill(0xffffff);
   };
 
