@@ -76,7 +76,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     share: 0.5,
     ...upperVein,
   }),
-  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 232", upperVein),
+  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 240", { ...upperVein, runsOn: true }),
 ];
 
 /** Beds of the two halves of the brain and of the hands. */
