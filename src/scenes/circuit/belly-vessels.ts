@@ -151,7 +151,7 @@ const TWIGS = [
 
 /** They leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  ...TWIGS.map((way, i) => vessel(`hepaticTwig${i + 1}`, VEIN, 5, way, { share: 0.03, joins: "cavae" })),
+  ...TWIGS.map((way, i) => vessel(`hepaticTwig${i + 1}`, VEIN, 6, way, { share: 0.03, joins: "cavae" })),
   vessel("hepatic", VEIN, 15, "320 545, 370 531, 424 528, 467 524", { share: 0.35, joins: "cavae" }),
   vessel("hepaticBranch", VEIN, 9, "242 622, 250 592, 278 562, 324 544", { share: 0.2, joins: "cavae" }),
   vessel("hepaticBranch2", VEIN, 7, "290 602, 306 576, 334 541", { share: 0.15, joins: "cavae" }),
