@@ -129,7 +129,7 @@ export const PORTAL_VEINS: readonly Vessel[] = [
   }),
   vessel("portal", VEIN, 20, "500 690, 492 654, 466 634, 424 618", { share: 0.4, joins: "portal" }),
   vessel("liverRightPortal", VEIN, 13, "428 619, 384 638, 340 652", { share: 0.2, joins: "portal" }),
-  vessel("liverRightPortal2", VEIN, 8, "346 650, 312 663, 280 665, 264 660", { share: 0.1, joins: "portal" }),
+  vessel("liverRightPortal2", VEIN, 8, "346 648, 312 657, 282 657, 262 650", { share: 0.1, joins: "portal" }),
   vessel("liverRightPortal3", VEIN, 7, "352 648, 326 643, 302 634", { share: 0.1, joins: "portal" }),
   vessel("liverAnteriorPortal", VEIN, 11, "426 620, 396 608, 366 586, 346 556", {
     share: 0.1,
@@ -190,7 +190,7 @@ function between(
 
 /** Of the liver, where the portal vein's branches reach between the hepatic veins: one field, and the arteries' own way into it. */
 const SINUSOIDS: readonly Vessel[] = [
-  between("liverPortalBed", "ivc", 0.15, "318 643, 290 663, 262 656", "296 596, 250 592, 238 624"),
+  between("liverPortalBed", "ivc", 0.15, "318 640, 290 656, 262 648", "296 596, 250 592, 238 624"),
   between("liverPortalBed2", "ivc", 0.08, "384 632, 352 648, 318 640", "342 540, 306 576, 288 604"),
   between("liverPortalBed3", "ivc", 0.05, "392 606, 366 586, 346 556", "432 529, 384 529, 330 542"),
   between("liverPortalBed4", "ivc", 0.05, "436 612, 396 608, 372 590", "414 586, 420 564, 440 543"),
