@@ -150,7 +150,8 @@ export function thorax(): Thorax {
       drawArrows(arrows, circulation, time, !shut, theme);
       painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
-      return { fit, vessels: laid };
+      // On a small screen a name may reach over an arm.
+      return { fit, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
     },
     release() {
       blood.release();
