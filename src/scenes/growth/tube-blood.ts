@@ -46,7 +46,7 @@ export function tubeBlood(): TubeBlood {
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
         const trunk = trunkPlace(point.request, chest);
-        const size = Math.max(2, Math.min(0.34 * trunk.half, 0.4 * section.type));
+        const size = Math.max(2, Math.min(0.45 * trunk.half, 0.4 * section.type));
         const way = trunk.bottom - trunk.top;
         for (let k = 0; k < RISING; k++) {
           const risen = part((k + 0.5) / RISING + (passed * chest.perMillimetre) / way);
