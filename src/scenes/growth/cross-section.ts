@@ -61,7 +61,8 @@ export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlac
   if (blood)
     for (let part = 0.9; part > 0.3; part -= 0.1)
       ink.circle(x, y, part * half).fill({ color: blood.edge, alpha: 0.13 });
-  if (blood && vein < half)
+  // Between the two widths it is lighter, unless the vein would seem a hole in a chamber.
+  if (blood && vein < half && vein > 0.5 * half)
     ink.poly(band(x, y, [vein, half], [0, 2 * Math.PI]).flat()).fill({ color: blood.light, alpha: 0.55 });
   wallsOf(stage, theme).forEach(({ shade, body, light, edge }, i) => {
     // The picture's left is the body's right.
