@@ -114,7 +114,7 @@ function dashed(
 ): void {
   const pieces = dashes(
     arc(x, y, radius, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [px, py]),
-    [type * 0.4, type * 0.3],
+    [type * 0.6, type * 0.35],
   );
   const width = Math.max(2, type * 0.16);
   for (const [more, color] of [
