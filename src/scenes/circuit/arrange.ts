@@ -26,7 +26,7 @@ export interface Extent {
   readonly right: number;
   readonly bottom: number;
 }
-export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1166 };
+export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
@@ -40,7 +40,7 @@ const FREE = new Map<
     {
       corners: [
         { from: -178, to: 150 },
-        { from: 1010, to: 1166 },
+        { from: 1010, to: 1240 },
       ],
       part: 600,
     },
