@@ -26,7 +26,7 @@ const DRAINED = 0.58;
 const ARROW = 15;
 /** mL/h under which there is no arrow, and plane units that any other one is long, or it would be a speck. */
 const NO_FLOW = 0.5;
-const SEEN = 24;
+const SEEN = 30;
 
 /** Two initial vessels with two sides each: drops with the same way follow each other evenly. */
 const WAYS = 4;
