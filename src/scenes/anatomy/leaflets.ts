@@ -20,7 +20,8 @@ const MEET = from + 0.42 * (to - from);
 
 const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
 /** The free edge of the cusp behind. */
-const behind = (v: number, middle: number) => inRoots([-6.1, 8.6], [-2.8, v], [0, middle], [2.8, v], [6.1, 8.6]);
+const behind = (v: number, middle: number) =>
+  inRoots([-6.1, 8.6], [-2.8, v], [0, middle], [2.8, v], [6.1, 8.6]);
 
 const cusp = (side: 1 | -1): Leaflet => {
   const line = (...points: readonly Point[]) => inRoots(...points.map(([u, v]): Point => [side * u, v]));
