@@ -138,7 +138,8 @@ export function piecesOf(
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
       paint(ink) {
-        paintAppendage(ink, heart, theme);
+        // Where the atrium is opened it went with the front, which is cut away.
+        if (frame.graft?.kind !== "patch" && !frame.chamber) paintAppendage(ink, heart, theme);
         paintTrunk(ink, heart, theme);
         underAorta(ink, anatomy);
       },
