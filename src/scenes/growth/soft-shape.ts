@@ -6,7 +6,7 @@ import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 
 /** Lays a closed smooth line as the path that `ink` fills or strokes next. */
-export function closed(ink: Graphics, outline: readonly Spot[]): void {
+function closed(ink: Graphics, outline: readonly Spot[]): void {
   const [first] = outline;
   if (!first) return;
   traceCurve(ink, curve([...outline, first], 2));

@@ -11,7 +11,7 @@ import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
-import { type Round, roundOf, tissue } from "../tones.ts";
+import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 
 /** What an excised septum leaves, the right side's back wall seen aslant, x and y in the heart: its line from the roof down to the floor. */
