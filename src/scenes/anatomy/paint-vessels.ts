@@ -4,10 +4,10 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
-import { openPane, underVein } from "./aorta-openings.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintStems } from "./paint-lung.ts";
@@ -210,7 +210,7 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
-  openPane(layer, anatomy);
+  joined()?.openPane(layer, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();
@@ -263,4 +263,17 @@ function traceLoops(ink: Ink, loops: Loops): void {
       ink[i === 0 ? "moveTo" : "lineTo"](loop[i] ?? 0, loop[i + 1] ?? 0);
     ink.closePath();
   }
+}
+
+/** The vein from the left arm lies before the aorta's branches. */
+function underVein(ink: Ink, { veins }: Anatomy): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
+    trace(ink, vein.line);
+    ink.lineCap = "butt";
+    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
+    ink.stroke();
+  }
+  ink.restore();
 }
