@@ -15,6 +15,8 @@ import { DESCENT } from "./standing.ts";
 const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
+/** mm of a 5-year-old that one is long at most: in a bend the places that a fast mark comes from lie across the vessel */
+const LONGEST = 7;
 
 interface SideStreams {
   readonly marks: Tracers;
@@ -124,7 +126,7 @@ function advance(
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
     const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
-    const back = 1000 * Math.abs(speed) * profile * TRAIL;
+    const back = Math.min(1000 * Math.abs(speed) * profile * TRAIL, LONGEST * size);
     find(course, stretchOf(course, along), along, across);
     ride(course, swell, size);
     marks.position[2 * i] = found.x;
