@@ -67,8 +67,7 @@ const MAX_PIXELS = 2_300_000;
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
   const { clock } = options;
-  let renderer: Renderer | null = null;
-  let meshes: Viewport["meshes"] = null;
+  let { renderer, meshes }: Started | typeof NO_RENDERER = NO_RENDERER;
   let released = false;
   const scene = sceneKeeper();
   let last: number | undefined;
@@ -117,12 +116,14 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
-    const { width, height } = renderer.screen;
-    const viewport = { ...viewportOf(renderer, [width, height], insets, floor, elapsed), meshes };
-    if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
+    const before = scene.made;
     const shown = scene.of(drawingOf(frame));
+    // A whole picture is followed by a whole one; only the first may come piece by piece.
+    const eased = before && shown !== before ? ARRIVED : elapsed;
+    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), meshes };
+    if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
     // Until another scene's drawing has come the picture stays as it is.
-    if (!shown && scene.made) return;
+    if (!shown && before) return;
     shown?.draw(frame, viewport, theme);
     render(renderer, scene.root);
   };
@@ -266,6 +267,8 @@ const viewportOf = (
   elapsed,
   dense: resolution,
 });
+
+const sizeOf = ({ screen }: Renderer): Size => [screen.width, screen.height];
 
 const inner = (width: number, height: number, edge: Insets): Box => ({
   x: edge.left,

@@ -56,7 +56,9 @@ function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { de
       if (beyond < -width || beyond > width || across > half + 2 * UNDER) continue;
       const k = j * nx + i;
       const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - (across / half) ** 2)) : width;
-      const channel = Math.min(half - across, lip - beyond);
+      if (lung && beyond > lip - STUB) continue;
+      // Into a lung's artery it runs on under the front wall, and does not turn up before that.
+      const channel = Math.min(half - across, lung ? TURN : lip - beyond);
       // What goes on from here has a wall of its own: samples beside its lumen would cover that.
       if (beyond > -STUB) {
         depth[k] = Math.min(channel, TURN);

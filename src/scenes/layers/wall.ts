@@ -4,7 +4,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { castShadow } from "../anatomy/paint-tube.ts";
 import { type Bounds, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
-import { cutFace } from "../anatomy/tones.ts";
+import { cutFace, inside } from "../anatomy/tones.ts";
 import type { Theme } from "../theme/theme.ts";
 import { contours, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
@@ -129,6 +129,7 @@ function shortened(loop: Loop, openings: readonly Opening[], away: number): Poin
 /** The wall where it is cut: a pale face between the vessel's outside and the edge of its lining. */
 function paintWall(ink: Ink, openings: readonly Opening[], lines: Lines, theme: Theme): void {
   ink.lineCap = "butt";
+  for (const opening of openings) paintEntry(ink, opening, theme);
   for (const [part, colour] of cutFace(theme)) {
     ink.lineWidth = part * WALL;
     ink.strokeStyle = colour;
@@ -144,6 +145,27 @@ function paintWall(ink: Ink, openings: readonly Opening[], lines: Lines, theme: 
 
 const pointsOf = (line: Loop): Point[] =>
   Array.from({ length: line.length / 2 }, (_, i) => [entryAt(line, 2 * i), entryAt(line, 2 * i + 1)]);
+
+/** Where a lung's artery is closed again its front shades what runs on beneath it. */
+function paintEntry(ink: Ink, { name, centre, normal, width }: Opening, theme: Theme): void {
+  if (name !== "left" && name !== "right") return;
+  const half = width / 2;
+  ink.save();
+  ink.transform(normal[0], normal[1], -normal[1], normal[0], centre[0], centre[1]);
+  ink.fillStyle = inside(theme).edge;
+  ink.globalAlpha = 0.24;
+  for (let k = 1; k <= SHADES; k++) {
+    ink.beginPath();
+    ink.ellipse(0, 0, LIP * width, half, 0, -Math.PI / 2, Math.PI / 2);
+    ink.ellipse((-k * ENTRY * width) / SHADES, 0, LIP * width, half, 0, Math.PI / 2, -Math.PI / 2, true);
+    ink.fill();
+  }
+  ink.restore();
+}
+
+/** Of the width: how far back that shade reaches, and its steps. */
+const ENTRY = 0.34;
+const SHADES = 6;
 
 /** Part of a wall's thickness that shows where its front is cut across. */
 const THIN = 0.22;
