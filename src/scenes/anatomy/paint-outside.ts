@@ -82,25 +82,38 @@ const AT_ROOT: readonly Point[] = [
   [-6, 14],
 ];
 
+/** The fat that fills the left atrioventricular groove, cut across, along and across. */
+const WEDGE: readonly Point[] = [
+  [-1, -17.4],
+  [-4.6, -18.2],
+  [-5.4, -20.6],
+  [-2.4, -22.2],
+  [2.6, -23],
+  [5.4, -21.8],
+  [2, -19.6],
+];
+
 /** Fat in the grooves, cut across: around the aorta's root, and on the left, between atrium and ventricle, with the circumflex artery in it. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
   const fat = tissue("sac", theme);
-  trace(ink, AT_ROOT, true);
-  ink.fillStyle = fat.body;
-  ink.fill();
-  strokes(ink, AT_ROOT.slice(0, 4), 1, [[0.4, fat.edge]]);
+  for (const outline of [closedOutline(WEDGE), AT_ROOT]) {
+    trace(ink, outline, true);
+    ink.fillStyle = fat.body;
+    ink.fill();
+    ink.lineWidth = 0.5;
+    ink.strokeStyle = fat.edge;
+    ink.stroke();
+  }
   strokes(
     ink,
     [
-      [-2, -18.6],
-      [-1.4, -19.6],
+      [-2.1, -20.1],
+      [-1.9, -20.2],
     ],
     1,
     [
-      [4.6, fat.edge],
-      [3.8, fat.body],
-      [1.9, arterial.wall],
-      [1.2, arterial.body],
+      [2.2, arterial.wall],
+      [1.4, arterial.body],
     ],
   );
 }

@@ -29,6 +29,8 @@ export interface Vessel {
   readonly about?: Spot;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
+  /** its end lies flush in a vessel of the same width, drawn apart from it */
+  readonly runsOn?: true;
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */

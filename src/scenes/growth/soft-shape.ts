@@ -49,20 +49,26 @@ function shrunk(outline: readonly Spot[], width: number): Spot[] {
   });
 }
 
-/** Vessels that open into each other. @param all the line of each, and CSS px of its lumen */
+/** Vessels that open into each other. @param all the line of each, and CSS px of its lumen; `part` of its way from the first spot that is drawn */
 export function vessels(
   ink: Graphics,
   all: readonly (readonly [line: readonly Spot[], width: number])[],
   { wall, edge, body, light }: Round,
+  part = 1,
 ): void {
-  for (const [part, more, color] of [
+  const ways = all.map(([line, width]) => {
+    const { x, y } = curve(line, 1);
+    const count = Math.ceil(part * x.length);
+    return [{ x: x.subarray(0, count), y: y.subarray(0, count) }, width] as const;
+  });
+  for (const [wide, more, color] of [
     [1, 2, wall],
     [1, 0, edge],
     [0.72, 0, body],
     [0.34, 0, light],
   ] as const)
-    for (const [line, width] of all) {
-      traceCurve(ink, curve(line, 1));
-      ink.stroke({ color, width: Math.max(0.6, part * width + more), cap: "butt", join: "round" });
+    for (const [way, width] of ways) {
+      traceCurve(ink, way);
+      ink.stroke({ color, width: Math.max(0.6, wide * width + more), cap: "butt", join: "round" });
     }
 }
