@@ -120,12 +120,12 @@ export function drawChest(
   ink.circle(x, y, radius).fill({ color: mix(colour.backdrop, colour.stage, 0.25) });
   for (const each of [RIGHT_LUNG, LEFT_LUNG]) shape(each, tissue("lung", theme));
   shape(LIVER, tissue("liver", theme));
+  for (const line of NECK) lay(line, grown(8), red);
   lay(AORTA.line, grown(AORTA.wide), red);
   for (const twig of TWIGS.right) lay(twig, 0.55 * sizes.right, low);
   for (const twig of TWIGS.left) lay(twig, 0.55 * sizes.left, low);
   lay(`-0.6 -0.32, -0.4 -0.35, ${joint} ${JOINT}`, sizes.right, low);
   lay(`${joint} ${JOINT}, 0.2 -0.38, 0.62 -0.36`, sizes.left, low);
-  for (const line of NECK) lay(line, grown(8), red);
   vessels(
     ink,
     [
