@@ -28,7 +28,7 @@ export interface FieldChoice {
   readonly depth: "uniform" | "round";
   /** the first boundary conditions find a flow that has already run for a while on a coarse grid, not blood at rest */
   readonly lead?: Lead;
-  /** as in the solver's fluid */
+  /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
 }
 
