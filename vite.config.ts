@@ -5,7 +5,9 @@ import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
+import { languageNames } from "./scripts/language-names.ts";
 import { leftOut } from "./scripts/left-out.ts";
+import { uncalled } from "./scripts/left-out-members.ts";
 import { lessons } from "./scripts/lesson-data.ts";
 import { notices } from "./scripts/notices.ts";
 import { openingPoint } from "./scripts/opening-point.ts";
@@ -76,6 +78,7 @@ export default defineConfig(({ mode }) => {
     define: {
       __LUNGWARD_VERSION__: JSON.stringify(version),
       __SINGLE_FILE__: JSON.stringify(single),
+      __LANGUAGE_NAMES__: JSON.stringify(languageNames()),
       __OPENING_POINT__: JSON.stringify(openingPoint()),
     },
     worker: {
@@ -88,6 +91,7 @@ export default defineConfig(({ mode }) => {
       lessons(),
       typeFaces(),
       leftOut(),
+      uncalled(),
       notices(),
       contentSecurity(),
       ...(single ? [] : [fileList(version)]),

@@ -112,8 +112,9 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     ),
     // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
     "spritesheet/init": "export {};",
-    // Nothing is blurred or tinted after it has been drawn.
-    "filters/init": "export {};",
+    // What it would fetch for pages that let it: pointers, names for screen readers, filters.
+    "environment-browser/browserAll": "export {};",
+    "environment-webworker/webworkerAll": "export {};",
     "rendering/renderers/gl/GlBackBufferSystem": NO_BACK_BUFFER,
     // Pictures are canvases; masks are shapes.
     "rendering/renderers/shared/texture/sources/VideoSource":

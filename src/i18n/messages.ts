@@ -3,6 +3,7 @@ import { signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
 import { laterFiles, messageFiles, modeFiles } from "./files.ts";
 import { type Arguments, formatMessage, type Part, parseMessage } from "./message-format.ts";
+import { ownName } from "./own-name.ts";
 import { isPseudo, pseudoMessage } from "./pseudo.ts";
 
 type Table = Readonly<Record<string, string>>;
@@ -100,12 +101,12 @@ const RIGHT_TO_LEFT = ["ar", "fa", "he", "ur"];
 export const direction = (tag: string = language()): "ltr" | "rtl" =>
   RIGHT_TO_LEFT.includes(entryAt(tag.split("-"), 0)) ? "rtl" : "ltr";
 
+/** Found when the page was built; there is none on the command line. */
+declare const __LANGUAGE_NAMES__: Readonly<Record<string, string>>;
+const NAMES = typeof __LANGUAGE_NAMES__ === "undefined" ? {} : __LANGUAGE_NAMES__;
+
 /** A language by its own name. */
-export function languageName(tag: string): string {
-  if (isPseudo(tag)) return tag;
-  const name = new Intl.DisplayNames([tag], { type: "language" }).of(tag) ?? tag;
-  return name.charAt(0).toLocaleUpperCase(tag) + name.slice(1);
-}
+export const languageName = (tag: string): string => (isPseudo(tag) ? tag : (NAMES[tag] ?? ownName(tag)));
 
 export const hasMessage = (key: string): boolean => key in (MESSAGES.en ?? {});
 

@@ -1,6 +1,6 @@
 /** The one scene that is shown; another one takes its place once its drawing has been fetched. */
 import { Container } from "pixi.js";
-import type { Scene } from "./scene.ts";
+import type { MakeScene, Scene } from "./scene.ts";
 import { type DrawingName, fetchMaker, makerOf } from "./scene-table.ts";
 
 /** ms until a drawing that did not come is asked for again */
@@ -10,6 +10,7 @@ export function sceneKeeper() {
   let root = new Container();
   let name: DrawingName | null = null;
   let made: Scene | null = null;
+  let madeBy: MakeScene | null = null;
   let asked: DrawingName | null = null;
   let missed: DrawingName | null = null;
 
@@ -17,6 +18,7 @@ export function sceneKeeper() {
     if (made) root.removeChild(made.view);
     made?.release();
     made = null;
+    madeBy = null;
     name = null;
   };
 
@@ -54,9 +56,12 @@ export function sceneKeeper() {
         void fetchScene(wanted);
         return null;
       }
-      leave();
-      made = make();
+      if (make !== madeBy) leave();
       name = wanted;
+      // The same scene goes on once more painters have come.
+      if (made) return made;
+      made = make();
+      madeBy = make;
       root.addChild(made.view);
       return made;
     },

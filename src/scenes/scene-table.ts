@@ -14,7 +14,7 @@ export type DrawingName = SceneName | "pumped" | "joined" | "swiped";
 const LATER: Readonly<Record<Exclude<DrawingName, "pathway">, () => Promise<MakeScene>>> = {
   async joined() {
     await import("./anatomy/stages/index.ts");
-    return () => makePathway();
+    return makePathway;
   },
   async pumped() {
     const { heartView } = await import("./pathway/heart-view.ts");

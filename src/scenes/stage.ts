@@ -104,7 +104,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
     renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
-    render(renderer, scene.root);
+    if (scene.made) render(renderer, scene.root);
   };
 
   const draw = (frame: Frame) => {
@@ -114,12 +114,14 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const now = clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
-    const { width, height } = renderer.screen;
-    const viewport = viewportOf(renderer, [width, height], insets, floor, elapsed);
-    if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
+    const before = scene.made;
     const shown = scene.of(drawingOf(frame));
+    // A whole picture is followed by a whole one; only the first may come piece by piece.
+    const eased = before && shown !== before ? Number.POSITIVE_INFINITY : elapsed;
+    const viewport = viewportOf(renderer, sizeOf(renderer), insets, floor, eased);
+    if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
     // Until another scene's drawing has come the picture stays as it is.
-    if (!shown && scene.made) return;
+    if (!shown && before) return;
     shown?.draw(frame, viewport, theme);
     render(renderer, scene.root);
   };
@@ -262,6 +264,8 @@ const viewportOf = (
   dense: resolution,
   meshes: name === "webgl",
 });
+
+const sizeOf = ({ screen }: Renderer): Size => [screen.width, screen.height];
 
 const inner = (width: number, height: number, edge: Insets): Box => ({
   x: edge.left,

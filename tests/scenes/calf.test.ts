@@ -1,3 +1,4 @@
+import type { Graphics } from "pixi.js";
 import { expect, test } from "vitest";
 import { legValves } from "../../src/chain/leg-valves.ts";
 import { bloodColumn } from "../../src/scenes/calf/blood-column.ts";
@@ -12,8 +13,10 @@ import {
   SOLEUS,
   TIBIA,
 } from "../../src/scenes/calf/leg-parts.ts";
+import { drawPushes } from "../../src/scenes/calf/pushes.ts";
 import { outlineOf } from "../../src/scenes/calf/rounded.ts";
 import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
+import { beforeVein, behindVein, bulge } from "../../src/scenes/calf/strip-ends.ts";
 import {
   CALF,
   type Cusp,
@@ -24,9 +27,11 @@ import {
   LENGTH,
   onCusp,
   placeInLeg,
+  pressedAt,
   squeezeAt,
   VALVES,
 } from "../../src/scenes/calf/vein.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation, Traces } from "../../src/sim/circulation/answer.ts";
 import { lowerValveFlow } from "../../src/sim/circulation/foot-veins.ts";
 
@@ -185,6 +190,58 @@ test("squeezing narrows the vein within the muscle only, and never shuts it", ()
   expect(halfWidth(middle, 1)).toBeLessThan(0.5 * halfWidth(middle, 0));
   expect(halfWidth(middle, 1)).toBeGreaterThan(5);
   expect(halfWidth(40, 1)).toBe(halfWidth(40, 0));
+});
+
+test("the muscle's pressure itself flattens the vein, more when it is higher", () => {
+  const withPeak = (peak: number): Traces => ({
+    ...traces,
+    pressures: { calf: wave((p) => peak * Math.sin(p / 2) ** 2) },
+  });
+  const [weak, strong] = [10, 60].map((peak) => pressedAt(withPeak(peak), 0.5)) as [number, number];
+  expect(weak).toBeLessThan(0.5 * strong);
+  expect(strong).toBeGreaterThan(0.85);
+  expect(pressedAt(withPeak(60), 0)).toBeCloseTo(0, 6);
+});
+
+test("muscles follow the vein's walls on both sides, and the belly bulges back as it presses", () => {
+  const y = (CALF.top + CALF.bottom) / 2;
+  for (const pressed of [0, 0.5, 1]) {
+    const wall = halfWidth(y, pressed);
+    expect(behindVein(FASCIA)(y, pressed)[1]).toBeCloseTo(placeInLeg(y, -wall).spot[0], 6);
+    expect(beforeVein(TIBIA)(y, pressed)[1]).toBeCloseTo(placeInLeg(y, wall).spot[0], 6);
+    expect(beforeVein(TIBIA)(y, pressed)[0]).toBe(beforeVein(TIBIA)(y, 0)[0]);
+    expect(behindVein(SKIN, 250)(y, 0)[0] - behindVein(SKIN, 250)(y, pressed)[0]).toBeCloseTo(
+      bulge(y, pressed),
+      6,
+    );
+  }
+  expect(bulge(y, 1)).toBeGreaterThan(12);
+  expect(bulge(CALF.bottom + 20, 1)).toBe(0);
+});
+
+test("arrows onto the vein grow with the pressure, and there are none at rest", () => {
+  const lengths = (pressed: number) => {
+    const found: number[] = [];
+    const ink: Graphics = {
+      poly: (points: number[]) => {
+        const xs = points.filter((_, i) => i % 2 === 0);
+        found.push(Math.max(...xs) - Math.min(...xs));
+        return ink;
+      },
+      fill: () => ink,
+      stroke: () => ink,
+    } as unknown as Graphics;
+    drawPushes(
+      ink,
+      pressed,
+      darkTheme((key) => key),
+    );
+    return found;
+  };
+  expect(lengths(0)).toEqual([]);
+  expect(lengths(0.5)).toHaveLength(6);
+  const half = lengths(0.5);
+  for (const [i, long] of lengths(1).entries()) expect(long).toBeGreaterThan((half[i] ?? 0) + 10);
 });
 
 test("blood stays between the leaflets and the walls", () => {

@@ -3,10 +3,11 @@ import { describe, expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
 import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
+import { chestReach, trunkPlace, wallsOf } from "../../src/scenes/growth/chest-drawing.ts";
+import { drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
-import { drawHeartAndTube } from "../../src/scenes/growth/heart-drawing.ts";
-import { ringWords } from "../../src/scenes/growth/rings.ts";
-import { drawTubeSegment, speedIn, tubeLayout } from "../../src/scenes/growth/tube-segment.ts";
+import { ringWords, widthWords } from "../../src/scenes/growth/rings.ts";
+import { rowHeight, shownOf } from "../../src/scenes/growth/row.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -34,39 +35,61 @@ const requestOf = (change: Partial<CirculationRequest>): CirculationRequest => (
   ...START.request,
   ...change,
 });
-const heartOf = (request: CirculationRequest) =>
-  callsOf((ink) => drawHeartAndTube(ink, request, { x: 0, ground: 200, height: 150 }, 200, THEME));
-const sizesOf = (calls: readonly Call[], shape: string) =>
-  calls
-    .filter(([name]) => name === shape)
-    .map(([, , , across, long]) => [Number(across), Number(long)] as const);
+const CHEST = { x: 0, y: 0, radius: 60, perMillimetre: 1 };
+const SECTION = { x: 0, y: 0, perMillimetre: 2, type: 12 };
+const pointsOf = (stage: Stage) =>
+  planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!.curves[0]!.points;
 
 describe("what leads the blood in the growing bodies", () => {
-  test("is a round chamber a little taller than wide where the right atrium does", () => {
-    const calls = heartOf(requestOf({ stage: "atriopulmonary" }));
-    expect(sizesOf(calls, "rect")).toEqual([]);
-    const [[across, long]] = sizesOf(calls, "ellipse") as [readonly [number, number]];
-    expect(long / across).toBeCloseTo(1.2, 6);
-    const narrower = heartOf(requestOf({ stage: "atriopulmonary", set: { chamberDiameter: 30 } }));
-    expect(sizesOf(narrower, "ellipse")[0]![0] / across).toBeCloseTo(30 / 45, 6);
+  test("is as wide and as long as it is set, in the chest and cut across", () => {
+    const placeOf = (set: CirculationRequest["set"]) => trunkPlace(requestOf({ set }), CHEST);
+    const long = ({ top, bottom }: ReturnType<typeof placeOf>) => bottom - top;
+    expect(long(placeOf({ conduitLength: 80 })) / long(placeOf({ conduitLength: 40 }))).toBeCloseTo(2, 6);
+    expect(2 * placeOf({ conduitDiameter: 24 }).half).toBeCloseTo(24, 6);
+    const chamber = trunkPlace(requestOf({ stage: "atriopulmonary" }), CHEST);
+    expect(long(chamber) / (2 * chamber.half)).toBeCloseTo(1.2, 6);
   });
 
-  test("is a tube as long as it is set", () => {
-    const lengthOf = (conduitLength: number) =>
-      sizesOf(heartOf(requestOf({ set: { conduitLength } })), "rect")[0]![1];
-    expect(lengthOf(80) / lengthOf(40)).toBeCloseTo(2, 6);
+  test("lies within the chest that is seen, at every age and stage", () => {
+    for (const stage of ["extracardiac", "lateral-tunnel", "atriopulmonary"] as const)
+      for (const { at, request } of pointsOf(stage)) {
+        const radius = chestReach(at);
+        const { x, top, bottom, half } = trunkPlace(request, { ...CHEST, radius });
+        for (const y of [top, bottom])
+          expect(Math.hypot(Math.abs(x) + (y === top ? half / 2 : 0), y), `${stage} ${at}`).toBeLessThan(
+            radius,
+          );
+        expect(Math.hypot(Math.abs(x) + half, (top + bottom) / 2)).toBeLessThan(radius);
+      }
+  });
+
+  test("is cloth around a conduit, half of it around a tunnel, and atrium around a chamber", () => {
+    const [right, left] = wallsOf("lateral-tunnel", THEME);
+    expect(wallsOf("extracardiac", THEME)).toEqual([left, left]);
+    expect(wallsOf("atriopulmonary", THEME)).toEqual([right, right]);
+    expect(right).not.toEqual(left);
+  });
+
+  test("is set beside the body's own vein in words, wider or narrower", () => {
+    const say = (key: string, values = {}) => `${key} ${Object.values(values).join(" ")}`;
+    const wordsOf = (conduitDiameter: number) =>
+      widthWords({ at: 1, request: requestOf({ set: { conduitDiameter } }), circulation: null }, say).map(
+        (each) => each.replace(/\s/g, " "),
+      );
+    expect(wordsOf(18)).toEqual([
+      "further.growth.tube extracardiac 18.0 mm",
+      "further.growth.vein 13.5 mm",
+      "further.growth.gap yes 4.5 mm",
+    ]);
+    expect(wordsOf(12)[2]).toBe("further.growth.gap no 1.5 mm");
   });
 
   test("is named as what it is, with its growth, in every language", async () => {
-    const pointsOf = (stage: Stage) =>
-      planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!.curves[0]!.points;
     for (const language of LANGUAGES) {
       await setLanguage(language);
       const chamber = ringWords(pointsOf("atriopulmonary"), t);
       expect(chamber).toMatch(/chamber|Kammer|cámara|chambre/);
       expect(chamber).not.toMatch(/tub|Röhre/i);
-      // What is drawn is a piece of tube; of its rings only the dashed one stands alone.
-      expect(chamber).toMatch(/^(Opening|Öffnung|Abertura|Ouverture)/);
       expect(chamber).toMatch(/45\smm .+ 6\d\smm/);
       expect(ringWords(pointsOf("lateral-tunnel"), t)).toMatch(/18\smm .+ 20\smm/);
       const tube = ringWords(pointsOf("extracardiac"), t);
@@ -92,31 +115,39 @@ describe("what leads the blood in the growing bodies", () => {
 
   test("holds no blood before its state is solved", () => {
     const { request } = START;
-    const place = { x: 0, top: 0, height: 80, perMillimetre: 2, type: 12 };
     const coloursOf = (circulation: SweepPoint["circulation"]) =>
       new Set(
-        callsOf((ink) => drawTubeSegment(ink, { at: 1, request, circulation }, place, THEME)).flatMap(
+        callsOf((ink) => drawSection(ink, { at: 1, request, circulation }, SECTION, THEME)).flatMap(
           ([name, style]) => (name === "fill" ? [(style as { color: string }).color] : []),
         ),
       );
     expect(coloursOf(null)).toContain(THEME.colour.lumen);
     const solved = { saturations: { ivc: 68 } } as Circulation;
     expect(coloursOf(solved)).not.toContain(THEME.colour.lumen);
-    expect(coloursOf(solved).size).toBeGreaterThan(coloursOf(null).size + 3);
+    expect(coloursOf(solved).size).toBeGreaterThan(coloursOf(null).size);
   });
 
   test("stands to scale: lumen, and the body's own vein within it", () => {
     const { request } = START;
     const layoutOf = (set: CirculationRequest["set"]) =>
-      tubeLayout(
-        { at: 1, request: requestOf({ ...request, set }), circulation: null },
-        { x: 0, top: 0, height: 80, perMillimetre: 2, type: 12 },
-      );
+      sectionLayout({ at: 1, request: requestOf({ ...request, set }), circulation: null }, SECTION);
     expect(layoutOf({ conduitDiameter: 24 }).half / layoutOf({ conduitDiameter: 16 }).half).toBeCloseTo(
       1.5,
       6,
     );
     expect(layoutOf({ conduitDiameter: 24 }).vein).toBeCloseTo(layoutOf({ conduitDiameter: 16 }).vein, 6);
+  });
+
+  test("is shown at the first age and the last, however narrow the room", () => {
+    const points = pointsOf("extracardiac");
+    for (const width of [200, 390, 800, 1200, 3000]) {
+      const shown = shownOf(points, width, 12, true);
+      expect([shown[0], shown.at(-1)]).toEqual([points[0], points.at(-1)]);
+      expect(new Set(shown).size).toBe(shown.length);
+      const box = { x: 0, y: 0, width, height: 700 };
+      expect(rowHeight(box, points, 12, true)).toBeLessThanOrEqual(350);
+    }
+    expect(shownOf(points, 1200, 12, false)).toEqual(points);
   });
 
   test("moves its blood as fast as the flow through its section, faster where the body needs more", () => {

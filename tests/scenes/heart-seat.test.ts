@@ -2,7 +2,9 @@
 import { expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import { inRoot } from "../../src/scenes/anatomy/heart-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
+import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -15,19 +17,19 @@ const within = (points: readonly Point[]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 test.each(STAGES)(
-  "the pulmonary stump shows no blood and its outlet begins on the small ventricle (%s)",
+  "the pulmonary stump shows no blood, and its foot lies on the heart's base beside the aortic root (%s)",
   (stage) => {
     const { heart, frame } = chestOf(stage);
-    const inStump = within(heart.trunk);
+    const inStump = within(band(heart.trunk.line, heart.trunk.from, heart.trunk.to));
     const inHeart = within(heart.ventricle);
     const through = coursesOf(frame).filter(({ flow }) => flow === "atrioventricularValve");
     for (const { x, y, seen } of through)
       for (const [i, shown] of seen.entries())
         if (shown > 0) expect(inStump(x[i]!, y[i]!)).toBeGreaterThan(0);
-    for (const edge of heart.conus) {
-      expect(inHeart(...edge[0]!)).toBeLessThan(1.5 * heart.size);
-      expect(inStump(...edge.at(-1)!)).toBeLessThan(1.5 * heart.size);
-    }
+    const [foot, top] = [heart.trunk.line[0]!, heart.trunk.line.at(-1)!];
+    expect(inHeart(...foot)).toBeLessThan(1.5 * heart.size);
+    expect(inHeart(...top)).toBeGreaterThan(6 * heart.size);
+    expect(foot[0]).toBeGreaterThan(heart.at(...inRoot(0, 0))[0]);
   },
 );
 

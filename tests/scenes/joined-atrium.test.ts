@@ -4,7 +4,7 @@ import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
-import { connectionOf, mouthOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
+import { connectionOf, mouthOf, muscleOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf, paneOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, lineInFront } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
@@ -124,19 +124,46 @@ test("an atriopulmonary connection's arteries come out from behind its roof, fro
     }
 });
 
-test("behind an atriopulmonary roof the arteries are one vessel, and the seam lies within both", () => {
+test("behind an atriopulmonary roof the arteries are one vessel, and the roof's edges run from mouth to mouth in the blood", () => {
   for (const body of bodies) {
     const geometry = geometryOf("atriopulmonary", body);
     const plane = drawnPlane(geometry);
     const chamber = geometry.chest.chamber!;
     const loops = contour(plane, plane.distance, 0);
-    const { low, high, oval } = connectionOf({ ...geometry.chest, chamber }, loops);
-    const artery = within([...low, ...[...high].reverse()]);
-    for (const [x, y] of oval) {
-      expect(artery(x, y)).toBeLessThan(0);
-      expect(inBlood(plane, x, y)).toBe(true);
+    const { low, high, mouths } = connectionOf({ ...geometry.chest, chamber }, loops);
+    for (const [edge, name] of [
+      [low, "low"],
+      [high, "high"],
+    ] as const) {
+      expect(apart(edge[0]!, mouths[0][name])).toBe(0);
+      expect(apart(edge.at(-1)!, mouths[1][name])).toBe(0);
+      for (const [x, y] of edge.slice(edge.length >> 2, -edge.length >> 2))
+        expect(inBlood(plane, x, y)).toBe(true);
     }
-    for (const line of [low, high]) expect(Math.sign(line[0]![0]) * Math.sign(line.at(-1)![0])).toBe(-1);
+    const middle = low.length >> 1;
+    expect(high[middle]![1] - low[middle]![1]).toBeGreaterThan(0.6 * geometry.chest.right.width);
+  }
+});
+
+test("an atriopulmonary chamber's wall is muscle, thins out on both veins and ends at the arteries", () => {
+  for (const body of bodies) {
+    const geometry = geometryOf("atriopulmonary", body);
+    const { chest } = geometry;
+    const plane = drawnPlane(geometry);
+    const [a, b] = chest.chamber!;
+    const muscle = muscleOf({ ...chest, chamber: [a, b] }, contour(plane, plane.distance, 0));
+    for (const at of [
+      [-a, 0],
+      [a, 0],
+      [0.6 * a, -0.8 * b],
+    ] as const)
+      expect(muscle(at)).toEqual({ on: 1, sleeve: 0 });
+    const [svc, ivc] = [chest.svc.centre, chest.ivc.centre];
+    for (const end of [svc, ivc]) expect(muscle(end).sleeve).toBe(1);
+    const onVein = muscle([ivc[0], -b - 4 * chest.scale]);
+    expect(onVein.sleeve).toBeGreaterThan(0.2);
+    expect(onVein.sleeve).toBeLessThan(0.9);
+    for (const { centre } of [chest.left, chest.right]) expect(muscle(centre).on).toBe(0);
   }
 });
 

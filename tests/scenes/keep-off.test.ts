@@ -66,3 +66,13 @@ test("a plate whose hairline would be longer than allowed is left out", () => {
   expect(keepOff([plate], box, [], far)).toHaveLength(1);
   expect(keepOff([plate], box, [], far, () => 10)).toEqual([]);
 });
+
+test("a plate without room nearby takes its narrower form, and keeps its own where it has room", () => {
+  const narrow = plateAt(300, 220, 90, 90);
+  const wide = { ...plateAt(300, 220, 170, 50), narrow };
+  expect(keepOff([wide], box, [], onBlood)[0]!.width).toBe(170);
+  // Further vessels leave a strip that only the narrow form fits.
+  const beside = (plate: typeof narrow) =>
+    onBlood(plate) || plate.x - plate.width / 2 < 230 || plate.x + plate.width / 2 > 350;
+  expect(keepOff<typeof narrow>([wide], box, [], beside)[0]!.width).toBe(90);
+});

@@ -1,5 +1,6 @@
 import { expect, test } from "@playwright/test";
 import { DARK } from "../../src/scenes/theme/colour.ts";
+import { present } from "../../src/sim/checked/present.ts";
 import { writeAddress } from "../../src/state/address.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
 import { countColours } from "./pixels.ts";
@@ -23,6 +24,21 @@ for (const way of ["webgl", "canvas"]) {
     expect(white).toBeGreaterThan(200);
   });
 }
+
+/** The dark picture's arteries and muscle. */
+const REDDISH = "#9a4238";
+
+test("a chest that has been seen does not vanish while another pathway is chosen", async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.goto(opened({ labels: false }));
+  const reddish = async () => present((await countColours(page, [REDDISH], 40))[0]);
+  await expect.poll(reddish, { timeout: 60_000 }).toBeGreaterThan(20_000);
+  await page.locator("input[type=radio][value=atriopulmonary]").first().check({ force: true });
+  const counts: number[] = [];
+  for (const end = Date.now() + 4_000; Date.now() < end; ) counts.push(await reddish());
+  expect(page.url()).toContain("atriopulmonary");
+  expect(Math.min(...counts)).toBeGreaterThan(12_000);
+});
 
 test("a lost graphics context comes back by itself with the same picture", async ({ page }) => {
   await page.setViewportSize({ width: 640, height: 480 });

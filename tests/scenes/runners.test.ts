@@ -1,8 +1,10 @@
 import type { Graphics } from "pixi.js";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { innerBox } from "../../src/scenes/drawing/plot.ts";
-import { drawRunners, roomAhead } from "../../src/scenes/exercise/runners.ts";
+import { drawOthers, drawOwn, roomAhead } from "../../src/scenes/exercise/runners.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
+
+vi.mock("pixi.js", () => ({}));
 
 const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
 
@@ -37,7 +39,10 @@ test.each([
   const toX = (effort: number) => inner.x + ((effort - 1) / 7) * inner.width;
   for (let time = 0; time < 1; time += 0.05) {
     const state = { efforts: EFFORTS, now: 8, time, still: false };
-    const [least, most] = spanOf((ink) => drawRunners(ink, state, { toX }, box, darkTheme(String)));
+    const [least, most] = spanOf((ink) => {
+      drawOthers(ink, state, { toX }, box, darkTheme(String));
+      drawOwn(ink, state, { toX }, box, darkTheme(String));
+    });
     expect(least).toBeGreaterThanOrEqual(box.x);
     expect(most).toBeLessThanOrEqual(box.x + width);
   }

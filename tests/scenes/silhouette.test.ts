@@ -40,7 +40,7 @@ describe("the inferior vena cava", () => {
     };
     const circulation = { saturations: { ivc: 70 } } as unknown as Circulation;
     drawThroughLiver(ink as unknown as Graphics, layVessels([vein]), circulation, darkTheme(String));
-    expect(strokes).toHaveLength(2);
+    expect(strokes).toHaveLength(3);
     for (const { spots, alpha } of strokes) {
       expect(alpha).toBeLessThan(0.5);
       for (const spot of spots) expect(within(spot, liver), `through the liver at ${spot}`).toBe(true);

@@ -4,7 +4,7 @@ import { planSweep, type Sweep } from "../../src/chain/running-sweep.ts";
 import { t } from "../../src/i18n/index.ts";
 import { readExercise } from "../../src/scenes/exercise/exercise-reading.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
-import { bodyScale, rowHeight } from "../../src/scenes/growth/row.ts";
+import { bodyScale } from "../../src/scenes/growth/row.ts";
 import { DARK, LIGHT } from "../../src/scenes/theme/colour.ts";
 import { lookOf } from "../../src/scenes/theme/curve-look.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -82,15 +82,6 @@ test("the tube in the bodies keeps its width while the body's own veins grow", (
 
 test("a body of four times the surface is drawn twice as large", () => {
   expect(bodyScale(1.6, 0.4)).toBe(2);
-});
-
-test("the row of bodies leaves most of the stage to the curves", () => {
-  for (const [width, height] of [
-    [1856, 1016],
-    [366, 820],
-    [1016, 1856],
-  ] as const)
-    expect(rowHeight({ x: 0, y: 0, width, height }, 8, 20)).toBeLessThanOrEqual(height * 0.4);
 });
 
 test("an effort that no one could keep up ends the curve, and the words say so", () => {

@@ -3,7 +3,7 @@ import type { DayFigures } from "../../src/scenes/exchange/day.ts";
 import { showArrows, showDrops, toCavity, toLymph } from "../../src/scenes/exchange/fluid-drops.ts";
 import { levelAt } from "../../src/scenes/exchange/fluid-gauge.ts";
 import type { Marks } from "../../src/scenes/exchange/marks.ts";
-import { CAPILLARY, LUMEN, tissuePlan } from "../../src/scenes/exchange/tissue-plan.ts";
+import { CAPILLARY, LUMEN, tissuePlan, WALL } from "../../src/scenes/exchange/tissue-plan.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 vi.mock("pixi.js", () => ({}));
@@ -49,7 +49,7 @@ test("an arrow's area follows its flow, and it turns round where water is taken 
 test("a drop goes without a leap from the capillary's cleft through tissue and lymph out of the picture", () => {
   for (let index = 0; index < 12; index++) {
     let last = toLymph(plan, index, 0);
-    expect(last[1]).toBeLessThan(Math.max(...CAPILLARY.y) + LUMEN + 30);
+    expect(last[1]).toBeLessThan(Math.max(...CAPILLARY.y) + LUMEN + WALL + 50);
     for (let phase = 0.002; phase <= 1; phase += 0.002) {
       const next = toLymph(plan, index, phase);
       expect(Math.hypot(next[0] - last[0], next[1] - last[1]), `${index} at ${phase}`).toBeLessThan(26);

@@ -1,9 +1,12 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import { onPlane } from "../../src/scenes/circuit/chest-plan.ts";
+import { layVessels } from "../../src/scenes/circuit/dots.ts";
+import { seenAlong } from "../../src/scenes/circuit/hidden.ts";
 import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/heart-courses.ts";
 import {
   LEFT_CAVITY,
+  OUTFLOW,
   RIGHT_CAVITY,
   VALVES,
   VENTRICLES,
@@ -37,6 +40,10 @@ const inside = (outline: readonly Point[], [x, y]: Point): boolean =>
     return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax) ? !odd : odd;
   }, false);
 
+/** All of a way but where it passes a valve lies in an outline. */
+const crossesIn = (name: string, outline: readonly Point[]): boolean =>
+  named(name).points.every((at) => to(outline.map(onPlane), at) < 8 || inside(outline.map(onPlane), at));
+
 test("the left ventricle makes the left border and the apex, the right one lies before its septum to the right", () => {
   const apex = VENTRICLES.reduce((a, b) => (b[0] - b[1] > a[0] - a[1] ? b : a));
   expect(to(LEFT_CAVITY, apex)).toBeLessThan(to(RIGHT_CAVITY, apex));
@@ -51,7 +58,7 @@ test("the left ventricle's wall and the septum are some three times as thick as 
   expect(wall / free).toBeGreaterThan(2.2);
   expect(wall / free).toBeLessThan(3.8);
   const septum = Math.min(
-    ...RIGHT_CAVITY.filter(([x, y]) => x > 24 && y < -40 && y > -66).map((at) => to(LEFT_CAVITY, at)),
+    ...RIGHT_CAVITY.filter(([x, y]) => x > 24 && y < -50 && y > -66).map((at) => to(LEFT_CAVITY, at)),
   );
   expect(septum).toBeGreaterThan(2 * free);
   // It bulges into the right one.
@@ -81,10 +88,11 @@ test("blood goes from both caval veins through the tricuspid valve to the apex, 
   expect(away(end("throughOutflow"), start("lungTrunk"))).toBeLessThan(14);
 });
 
-test("blood goes from the lungs through the mitral valve to the apex, and behind the right outflow into the aorta", () => {
+test("blood goes from the lungs through the mitral valve to the apex, and over the septum's crest behind the right outflow into the aorta", () => {
   expect(passes("throughAtrium", ring("mitral"))).toBeLessThan(12);
   expect(away(end("throughVentricle"), start("leftOutflow"))).toBeLessThan(8);
-  expect(named("leftOutflow").behind).toBe(true);
+  expect(crossesIn("leftOutflow", OUTFLOW.flat())).toBe(true);
+  expect(named("leftOutflow").points.some((at) => inside(RIGHT_CAVITY.map(onPlane), at))).toBe(true);
   expect(passes("arch", ring("aortic"))).toBeLessThan(12);
   expect(away(end("leftOutflow"), start("arch"))).toBeLessThan(12);
 });
@@ -114,4 +122,24 @@ test("in each beat the tricuspid valve opens while the ventricle fills, the pulm
   expect(seen.some(([filling]) => filling === 1)).toBe(true);
   expect(seen.some(([, ejecting]) => ejecting === 1)).toBe(true);
   for (const [filling, ejecting] of seen) expect(Math.min(filling, ejecting)).toBeLessThanOrEqual(0.5);
+});
+
+test("blood in the lungs is not seen through the heart, nor outside the lungs' vessels", () => {
+  const laid = layVessels(vessels);
+  const seen = seenAlong(laid);
+  const heart = VENTRICLES.map(onPlane);
+  const beds = laid.flatMap(({ vessel: { name, points, blood } }, i) =>
+    /Bed\d*$/.test(name) && /^(right|left)(Vein)?Bed/.test(name)
+      ? [{ name, points, blood, seen: seen[i] }]
+      : [],
+  );
+  expect(beds).toHaveLength(32);
+  for (const { name, points, seen } of beds)
+    if (points.every((at) => inside(heart, at))) expect(Math.max(...seen!), name).toBe(0);
+  const veiled = beds.filter(({ points }) => points.some((at) => inside(heart, at)));
+  expect(veiled.length).toBeGreaterThan(0);
+  for (const { name, seen } of veiled) expect(Math.min(...seen!), name).toBe(0);
+  // An artery's blood and a vein's keep to their own trees.
+  for (const { name, blood } of beds)
+    expect(blood).toBe(/Vein/.test(name) ? "pulmonaryVein" : "pulmonaryArtery");
 });

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { LANGUAGES, languageName, MESSAGES } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import { PATHWAY_STAGES } from "../../sim/parameters/request.ts";
+import { PATHWAY_STAGES, type PathwayStage } from "../../sim/parameters/request.ts";
 import { setStage } from "../../state/edit.ts";
 import type { Context } from "../shared/mode.ts";
 import { isMoving } from "../shared/play.ts";
@@ -28,9 +28,10 @@ export function Welcome({ context, onLanguage }: WelcomeProps) {
     const change = setInterval(() => {
       if (!isMoving(context)) return;
       turn.value++;
-      const stage = entryAt(PATHWAY_STAGES, Math.floor(turn.value / 3) % PATHWAY_STAGES.length);
+      if (turn.value % 3 !== 0) return;
       const state = session.scene.peek();
-      if (state.request.stage !== stage) session.show(setStage(stage)(state));
+      const now = PATHWAY_STAGES.indexOf(state.request.stage as PathwayStage);
+      session.show(setStage(entryAt(PATHWAY_STAGES, (now + 1) % PATHWAY_STAGES.length))(state));
     }, TURN * 1000);
     return () => clearInterval(change);
   }, [context, session, turn]);

@@ -11,22 +11,24 @@ export function tellAnswers(session: Session): () => void {
   const { chain } = session;
   const current = (): readonly Figure[] => figuresOf(chain.circulations.value[0] ?? null);
   const spoken = ({ value, unit, digits, band }: Figure) => speakQuantity(present(value), unit, digits, band);
-  let announced = new Map<string, string>();
+  let announced = new Map<string, Figure>();
   let announcedEdits = session.edits.peek();
   return effect(() => {
     const figures = current().filter(({ value }) => value !== null);
     if (chain.solving.value) return;
     const edits = session.edits.value;
-    const now = new Map(figures.map((figure) => [figure.name, spoken(figure)]));
-    const changed = figures.filter(
-      ({ name }) => announced.has(name) && announced.get(name) !== now.get(name),
-    );
-    announced = now;
-    if (changed.length === 0 || edits === announcedEdits) return;
+    const before = announced;
+    announced = new Map(figures.map((figure) => [figure.name, figure]));
+    if (edits === announcedEdits) return;
+    const changed = figures.filter((figure) => {
+      const earlier = before.get(figure.name);
+      return earlier && spoken(earlier) !== spoken(figure);
+    });
+    if (changed.length === 0) return;
     announcedEdits = edits;
     const list = new Intl.ListFormat(language(), { type: "conjunction" }).format(
       changed.map((figure) =>
-        t("announce.figure", { name: t(`figure.${figure.name}`), value: present(now.get(figure.name)) }),
+        t("announce.figure", { name: t(`figure.${figure.name}`), value: spoken(figure) }),
       ),
     );
     announce(t("announce.changed", { list }));

@@ -16,6 +16,8 @@ const HELD = 0.35;
 interface Surface extends Outlines {
   /** device pixels a millimetre */
   readonly density: number;
+  /** the pieces that are painted; all that were wanted when left out */
+  readonly only?: readonly PieceName[];
 }
 
 /** In mm of the chest's frame, y up. */
@@ -45,7 +47,12 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
   let size = 1;
   let held = false;
-  const begin: AnatomyLayer["begin"] = (frame, circulation, { density, ...outlines }, theme) => {
+  const begin: AnatomyLayer["begin"] = (
+    frame,
+    circulation,
+    { density, only = wanted, ...outlines },
+    theme,
+  ) => {
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
     size = frame.scale;
@@ -60,11 +67,11 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     leaflets.set(theme);
     let next = 0;
     return () => {
-      const name = wanted[next++];
+      const name = only[next++];
       if (!name) return true;
       const { bounds, pivot, paint, inVentricle } = painting[name];
       sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
-      return next >= wanted.length;
+      return next >= only.length;
     };
   };
   return {

@@ -85,7 +85,7 @@ const CONFLUENCE = 9;
 function throughHeart(anatomy: Anatomy): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
-  const stump = outlineDistance(trunk);
+  const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);

@@ -5,6 +5,8 @@ import { type Placing, smoothLine } from "./placing.ts";
 
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
+/** Part of that by which it leans towards the patient's right where that is an atrium. */
+const LEANS = 0.045;
 
 export interface FeedingVein extends Tube {
   /** those of a group are painted together; "cava" is the inferior vena cava, "atrium" its further way where the pathway leaves that out */
@@ -24,9 +26,13 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
   // It runs on under what it goes over into, as far as a deep breath draws it down.
   const reach = (chamber ? 1.2 : 1.7) * INTO * s;
   const on = lowerVein?.filter(([, up]) => up > y + s && up < y + reach) ?? [];
-  // Into an atrium about the origin it turns towards that.
-  const [nx, ny] = chamber ? [x / Math.hypot(x, y), y / Math.hypot(x, y)] : ivc.normal;
-  const end: readonly Point[] = on.length > 0 ? on : [[x - reach * nx, y - reach * ny]];
+  const [nx, ny] = ivc.normal;
+  // As the pathway itself curves towards an atrium.
+  const ahead = (part: number): Point => [
+    x - part * reach * nx - (chamber ? LEANS * reach * part ** 2 : 0),
+    y - part * reach * ny,
+  ];
+  const end: readonly Point[] = on.length > 0 ? on : [ahead(0.5), ahead(1)];
   return [
     {
       ...vein,

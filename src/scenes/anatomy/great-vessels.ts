@@ -16,6 +16,8 @@ export interface Tube {
   /** which of its ends goes on out of the picture, and over which part of its way (0..1); two fifths when left out */
   readonly fades?: "start" | "end";
   readonly over?: number;
+  /** part of its way over which its end is closed as a dome */
+  readonly dome?: number;
 }
 
 /** One whose colour is that of its blood. */
@@ -144,7 +146,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
   const common = isCommon(frame);
-  const mouth = common ? right + 22 : Math.max(0, right) + 12;
+  const mouth = common ? right + (frame.lowerVein ? 30 : 22) : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;

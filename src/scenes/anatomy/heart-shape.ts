@@ -63,28 +63,18 @@ const APPENDAGE: readonly Point[] = [
   [36, -2],
 ];
 
-/** What is left of the pulmonary trunk, oversewn above its valve: before the aortic root and left of it; x and y in the heart. */
-const TRUNK: readonly Point[] = [
-  [14.4, -9],
-  [15.6, 0],
-  [16.6, 8],
-  [20, 9],
-  [23.6, 7],
-  [24, -2],
-  [24, -9],
-  [19, -12],
-];
-/** The way to it from the rudimentary right ventricle, cut away with the front wall: its two edges, from below. */
-const CONUS: readonly (readonly Point[])[] = [
-  [
-    [4, -27],
-    [15, -10],
+/** What is left of the pulmonary trunk, divided above its valve and oversewn: its foot on the base, behind the aortic root's left side; x and y in the heart, and widths there. */
+const TRUNK = {
+  line: [
+    [23, -17.3],
+    [21.4, -11],
+    [20.6, -2],
+    [19.8, 6],
   ],
-  [
-    [17, -36],
-    [23, -10],
-  ],
-];
+  from: 10,
+  to: 9.6,
+  dome: 0.26,
+} as const;
 
 /** A valve's two hinges along the base. */
 export interface Ring {
@@ -105,6 +95,15 @@ export const PAPILLARY: readonly Point[] = [
   [22, 6],
 ];
 
+/** A vessel that is closed at its end; mm. */
+interface Stump {
+  readonly name: string;
+  readonly line: readonly Point[];
+  readonly from: number;
+  readonly to: number;
+  readonly dome: number;
+}
+
 export interface HeartShape {
   /** mm: the base's middle, and the axis' angle in radians, anticlockwise */
   readonly base: Point;
@@ -121,9 +120,8 @@ export interface HeartShape {
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
   readonly appendage: readonly Point[];
-  readonly trunk: readonly Point[];
-  /** mm: edges of the outlet that led to the trunk */
-  readonly conus: readonly (readonly Point[])[];
+  /** the pulmonary trunk's stump from its foot upwards */
+  readonly trunk: Stump;
   /** mm: a place by the ventricle's own lengths */
   at(along: number, across: number): Point;
 }
@@ -157,8 +155,16 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
     appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),
-    trunk: smooth(TRUNK.map((point) => inHeart(...point))),
-    conus: CONUS.map((edge) => edge.map((point) => inHeart(...point))),
+    trunk: {
+      ...TRUNK,
+      name: "pulmonaryTrunk",
+      line: smoothLine(
+        TRUNK.line.map(([x, y]) => inHeart(x, y)),
+        20,
+      ),
+      from: TRUNK.from * heart,
+      to: TRUNK.to * heart,
+    },
     at,
   };
 }

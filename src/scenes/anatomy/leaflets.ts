@@ -20,15 +20,15 @@ const MEET = from + 0.42 * (to - from);
 
 const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
 /** The free edge of the cusp behind. */
-const behind = (v: number, middle: number) => inRoots([-5.8, 9], [-2.6, v], [0, middle], [2.6, v], [5.8, 9]);
+const behind = (v: number, middle: number) => inRoots([-6.6, 9.2], [-3, v], [0, middle], [3, v], [6.6, 9.2]);
 
 const cusp = (side: 1 | -1): Leaflet => {
   const line = (...points: readonly Point[]) => inRoots(...points.map(([u, v]): Point => [side * u, v]));
-  const half = (SEMILUNAR.to - SEMILUNAR.from) / 2;
+  const half = (SEMILUNAR.to - SEMILUNAR.from) / 2 + 0.4;
   return {
     valve: "semilunar",
-    shut: line([half + 0.9, 0.4], [4.4, -0.7], [2.2, 0.3], [0.7, 2.8], [0.45, 6]),
-    open: line([half + 0.9, 0.4], [6.4, 2.2], [5.9, 4.2], [5.9, 6.2], [6.2, 8]),
+    shut: line([half, 0.4], [4.6, -0.5], [2.2, 0.4], [0.62, 2.8], [0.5, 6.4]),
+    open: line([half, 0.4], [6.2, 2.2], [5.9, 4.2], [5.9, 6.4], [6.1, 8.6]),
   };
 };
 
@@ -38,7 +38,7 @@ export const LEAFLETS: readonly Leaflet[] = [
     valve: "semilunar",
     shut: behind(7, 6.2),
     open: behind(8.2, 8),
-    hangs: inRoots([5.8, 9], [5.4, 4], [3.2, 0.9], [0, 0], [-3.2, 0.9], [-5.4, 4], [-5.8, 9]),
+    hangs: inRoots([6.6, 9.2], [6, 4.4], [3.6, 1.1], [0, 0.2], [-3.6, 1.1], [-6, 4.4], [-6.6, 9.2]),
   },
   {
     valve: "atrioventricular",

@@ -75,7 +75,7 @@ export function paintSewnBehind(ink: Ink, { graft, junction, scale: s }: ChestFr
 }
 
 /** The back of a seam, bowed as a ring. */
-const arched = (from: Point, to: Point): Point[] => {
+export const arched = (from: Point, to: Point): Point[] => {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   return Array.from({ length: 25 }, (_, i): Point => {
     const bow = BOW * Math.sin((Math.PI * i) / 24) ** 0.7;
@@ -125,16 +125,17 @@ export const paintJunction = (ink: Ink, junction: Junction, size: number, theme:
 
 /** The seam on both cut edges of the wall. */
 export function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  paintEnd(ink, to, [to[0] - from[0], to[1] - from[1]], size, thread);
+  paintEnd(ink, from, [from[0] - to[0], from[1] - to[1]], size, thread);
+}
+
+/** The seam on one of them. @param out away from the lumen */
+export function paintEnd(ink: Ink, [x, y]: Point, [dx, dy]: Point, size: number, thread: string): void {
   const across = Math.hypot(dx, dy);
-  for (const [[x, y], way] of [
-    [from, -1],
-    [to, 1],
-  ] as const)
-    for (const reach of [0.3, 1.2, 2.1]) {
-      const out = (way * reach * size) / across;
-      stitch(ink, [x + out * dx, y + out * dy], [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
-    }
+  for (const reach of [0.3, 1.2, 2.1]) {
+    const out = (reach * size) / across;
+    stitch(ink, [x + out * dx, y + out * dy], [0.35 * dx - dy, 0.35 * dy + dx], size, thread);
+  }
 }
 
 /** A running suture along a line. */

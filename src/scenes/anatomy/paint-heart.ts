@@ -4,9 +4,10 @@ import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { ATRIOVENTRICULAR, type HeartShape, SEMILUNAR } from "./heart-shape.ts";
+import { paintMouths } from "./paint-mouths.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
-import { tissue } from "./tones.ts";
+import { roundOf, tissue } from "./tones.ts";
 
 /** The blood in a chamber: darker towards its wall. */
 function paintCavity(
@@ -44,15 +45,13 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   stroke(3.4, look.body);
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
-  const blood = mix(groundColour(theme.colour, saturation), theme.colour.rich, 0.4);
-  // Mouths of the left pulmonary veins in the back wall; the right ones' lie behind the aorta.
-  for (const { name, line } of anatomy.behind)
-    if (/^left.*Vein$/.test(name))
-      strokes(ink, line.slice(-2), size, [
-        [7.4, look.edge],
-        [6.8, look.light],
-        [5, blood],
-      ]);
+  // Those of the right veins lie behind the aorta.
+  const left = anatomy.behind.filter(({ name }) => /^left.*Vein$/.test(name));
+  ink.save();
+  trace(ink, atrium, true);
+  ink.clip();
+  paintMouths(ink, left, roundOf(saturation, theme), theme);
+  ink.restore();
 }
 
 /** The atrium's outline from one side of its mouth round to the other. */

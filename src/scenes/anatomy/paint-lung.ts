@@ -2,10 +2,11 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { LIGHT } from "./paint-tube.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
+import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
+import { type Bounds, type Ink, trace } from "./painted-sheet.ts";
 import { type Round, tissue } from "./tones.ts";
 import { stemsOf, type Tree } from "./tree.ts";
 
@@ -84,3 +85,31 @@ function paintTree(
 
 /** mm by which the outline reaches beyond */
 const OUTLINE = 0.8;
+
+/** Each pulmonary artery goes on from its window before the pericardium and its edge. */
+export function paintStems(
+  ink: Ink,
+  bounds: Bounds,
+  { lungs, pericardium, frame: { scale } }: Anatomy,
+  tones: Round,
+): void {
+  const own = scratch(ink, bounds);
+  for (const { arteries, hilum } of lungs) {
+    const near = [...arteries.nodes.keys()].filter((i) => {
+      const { at, parent } = entryAt(arteries.nodes, i);
+      return parent >= 0 && Math.hypot(at[0] - hilum[0], at[1] - hilum[1]) < STEM * scale;
+    });
+    paintTree(own, arteries.nodes, near, tones, scale);
+  }
+  const room = scratch(ink, bounds);
+  trace(room, pericardium, true);
+  room.fill();
+  room.lineWidth = 2 * scale;
+  room.stroke();
+  own.globalCompositeOperation = "destination-in";
+  laidOver(own, room, bounds);
+  laidOver(ink, own, bounds);
+}
+
+/** mm of a 5-year-old from its mouth */
+const STEM = 26;

@@ -23,8 +23,8 @@ const RIGHT_VENTRICLE: readonly Point[] = [
 ];
 /** Right coronary artery in its groove; anterior interventricular artery beside the rudimentary right ventricle with branches to either side; a branch of the circumflex. */
 const ARTERIES: readonly (readonly [width: number, ...course: Point[]])[] = [
-  [1.7, [-7, 16], [-9, 20], [-9, 25], [-5, 29], [2, 32]],
-  [0.8, [-5, 28], [0, 27], [9, 26], [15, 24]],
+  [1.7, [-7, 16], [-8, 19.4], [-6.6, 23.4], [-2.6, 27], [3.4, 30]],
+  [0.8, [-3, 26.7], [2, 26.6], [9, 26], [15, 24]],
   [1.7, [-1, 19], [4, 22], [12, 23], [21, 21], [31, 17], [39, 10], [44, 3]],
   [0.8, [10, 22], [14, 25], [18, 26]],
   [0.8, [31, 17], [36, 13], [40, 8]],
@@ -34,9 +34,9 @@ const ARTERIES: readonly (readonly [width: number, ...course: Point[]])[] = [
 const FAT: readonly (readonly Point[])[] = [
   [
     [-8, 18],
-    [-9, 22],
-    [-7, 28],
-    [0, 32],
+    [-8, 21],
+    [-5.6, 25],
+    [0, 29],
   ],
   [
     [-2, 20],

@@ -1,102 +1,105 @@
-/** The ventricle's outflow and the aorta's root as one cutaway: walls that go on into the ventricle's, sinuses, and a rim where the closed vessel begins. */
+/** The ventricle's outflow and the aorta's root as one cutaway: sinuses, and one cut edge that goes on into the ventricle's wall. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import { type HeartShape, inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
-import { smoothLine } from "./placing.ts";
 import type { Round } from "./tones.ts";
 
-interface Root {
+interface Place {
   readonly heart: HeartShape;
-  readonly tones: Round;
   /** half of the ascending aorta's width, in the heart's own lengths */
   readonly half: number;
 }
 
+interface Root extends Place {
+  readonly tones: Round;
+}
+
 /** How far up from the hinges the root is open at its sides, and by how much further in its middle. */
-const OPENED = 12;
-const ARCHED = 3.6;
+const OPENED = 10.6;
+const ARCHED = 5.4;
+/** Where its sinuses end, and how far they bulge. */
+const JUNCTION = 11;
+const BULGE = 1.1;
+/** Half of the ring's width, and where it begins below the hinges. */
+const RING = 6;
+const BELOW = -1;
+/** Half of the wall's thickness where it is cut. */
+const CUT = 0.8;
 /** Where the two sinuses in front give off the coronary arteries. */
 const OSTIUM = 6.4;
 
 /** The vessel's own bend away from the root's axis. */
 const bend = (v: number): number => -1.6 * (v / 15) ** 2;
 
-const placed = ({ heart }: Root, points: readonly Point[]): Point[] =>
+const placed = ({ heart }: Place, points: readonly Point[]): Point[] =>
   points.map(([u, v]) => heart.at(...inRoot(u, v)));
 
-/** The lumen's edge from below the hinge to the closed vessel. */
-const edgeOf = (half: number, side: 1 | -1): readonly Point[] => {
-  const sinus = sinusOf(half);
-  const profile: readonly Point[] = [
-    [6, -3],
-    [5.9, -0.6],
-    [6.9, 1.4],
-    [sinus, 4.6],
-    [0.93 * sinus, 7.6],
-    [half + 0.1, 10],
-    [half, 14],
-    [half, 17],
-  ];
-  return smoothLine(
-    profile.map(([u, v]) => [side * u + bend(v), v]),
-    5,
-  );
+/** Half of the lumen's width at a height. */
+const halfAt = (half: number, v: number): number => {
+  const up = Math.min(1, Math.max(0, (v + 0.4) / JUNCTION));
+  return RING + (half - RING) * up + BULGE * Math.sin(Math.PI * up ** 0.8);
 };
 
-/** Half of the root's width where its sinuses are widest. */
-const sinusOf = (half: number): number => Math.max(8, 1.16 * half);
-
-const rimOf = (half: number): readonly Point[] =>
-  Array.from({ length: 21 }, (_, i): Point => {
-    const u = (1 - i / 10) * (half + 2.6);
-    return [u + bend(OPENED), OPENED + ARCHED * Math.cos((Math.PI / 2) * (u / (half + 2.6))) ** 0.8];
+/** The lumen's edge from below the hinge to the closed vessel. */
+const edgeOf = (half: number, side: 1 | -1, beside = 0): readonly Point[] =>
+  Array.from({ length: 41 }, (_, i): Point => {
+    const v = BELOW + ((OPENED - BELOW) * i) / 40;
+    return [side * (halfAt(half, v) + beside) + bend(v), v];
   });
 
-function traceWindow(ink: Ink, root: Root): void {
+/** Where the closed vessel's front begins, from one side to the other. */
+const rimOf = (half: number, beside = 0): readonly Point[] =>
+  Array.from({ length: 41 }, (_, i): Point => {
+    const turn = (Math.PI * i) / 40;
+    const v = OPENED + (ARCHED + beside) * Math.sin(turn);
+    return [(half + beside) * Math.cos(turn) + bend(v), v];
+  });
+
+/** The edge along which the root is cut, up one side, over the front and down the other. */
+const cutEdge = (half: number): readonly Point[] => [
+  ...edgeOf(half, 1, CUT),
+  ...rimOf(half, CUT).slice(1, -1),
+  ...[...edgeOf(half, -1, CUT)].reverse(),
+];
+
+/** All that it covers. */
+export const rootOutline = (root: Place): readonly Point[] =>
+  placed(root, [
+    ...edgeOf(root.half, 1, 2 * CUT),
+    ...rimOf(root.half, 2 * CUT),
+    ...[...edgeOf(root.half, -1, 2 * CUT)].reverse(),
+  ]);
+
+/** Takes away the front of the closed vessel over the root. */
+export function cutOpen(ink: Ink, root: Place): void {
   const reach = root.half + 6;
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
   const below: readonly Point[] = [
     [-reach, OPENED],
     [-reach, -14],
     [reach, -14],
     [reach, OPENED],
   ];
-  trace(ink, placed(root, [...rimOf(root.half), ...below]), true);
-}
-
-/** Takes away the front of the closed vessel over the root, and leaves a cut edge. */
-export function cutOpen(ink: Ink, root: Root): void {
-  const rim = rimOf(root.half);
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  traceWindow(ink, root);
+  trace(ink, placed(root, [...rimOf(root.half, CUT), ...below]), true);
   ink.fill();
-  ink.globalCompositeOperation = "source-atop";
-  strokes(ink, placed(root, rim), root.heart.size, [
-    [2.6, root.tones.wall],
-    [1.7, root.tones.light],
-  ]);
   ink.restore();
 }
 
 export function paintRoot(ink: Ink, root: Root): void {
-  const { half } = root;
-  const [right, left] = [edgeOf(half, 1), edgeOf(half, -1)];
-  const inside = placed(root, [...right, ...[...left].reverse()]);
-  ink.save();
-  traceWindow(ink, root);
-  ink.clip();
+  const { half, tones, heart } = root;
+  const inside = placed(root, [...edgeOf(half, 1), ...rimOf(half), ...[...edgeOf(half, -1)].reverse()]);
   const bounds = boundsOf([inside], 1);
   const own = scratch(ink, bounds);
   paintBack(own, root, inside);
   laidOver(ink, own, bounds);
-  for (const [edge, side] of [
-    [right, 1],
-    [left, -1],
-  ] as const)
-    paintWall(ink, root, edge, side);
-  ink.restore();
+  // From the ring it goes on into muscle on one side and into the inlet's valve on the other.
+  strokes(ink, placed(root, cutEdge(half)), heart.size, [
+    [3 * CUT, tones.wall],
+    [2 * CUT, tones.light],
+  ]);
 }
 
 /** The back wall under the blood: it clears into the outflow below, and turns away towards both sides. */
@@ -117,8 +120,8 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
     strokes(
       ink,
       placed(root, [
-        [u * sinusOf(root.half), OSTIUM],
-        [0.97 * u * sinusOf(root.half), OSTIUM + 0.3],
+        [u * halfAt(root.half, OSTIUM), OSTIUM],
+        [0.97 * u * halfAt(root.half, OSTIUM), OSTIUM + 0.3],
       ]),
       heart.size,
       [
@@ -142,13 +145,4 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
   ink.fillStyle = fall;
   trace(ink, inside, true);
   ink.fill();
-}
-
-/** The wall in section, from the ring, where it goes on into muscle on one side and into the inlet's valve on the other. */
-function paintWall(ink: Ink, root: Root, edge: readonly Point[], side: 1 | -1): void {
-  const line = edge.filter(([, v]) => v > -1).map(([u, v]): Point => [u + side * 0.8, v]);
-  strokes(ink, placed(root, line), root.heart.size, [
-    [2.4, root.tones.wall],
-    [1.6, root.tones.light],
-  ]);
 }

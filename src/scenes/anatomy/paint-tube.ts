@@ -15,7 +15,10 @@ export const LIGHT: Point = [-0.6, 0.8];
 const ASIDE = 0.34;
 
 /** mm: half the width at a part of the way. */
-const halfOf = ({ from, to }: Tube, along: number): number => (from + (to - from) * along) / 2;
+const halfOf = ({ from, to, dome = 0 }: Tube, along: number): number => {
+  const past = dome > 0 ? Math.max(0, 1 - (1 - along) / dome) : 0;
+  return ((from + (to - from) * along) / 2) * Math.sqrt(1 - past ** 2);
+};
 
 interface Band {
   /** of the vessel's width */
@@ -84,24 +87,6 @@ function toneAt({ edge, body, light, cut }: Round, depth: number): string {
   return depth < turn
     ? mix(edge, body, least + ((1 - least) * depth) / turn)
     : mix(body, light, (most * (depth - turn)) / (1 - turn));
-}
-
-/** Vessels behind what is drawn already, as hidden lines. */
-export function paintGhosts(ink: Ink, tubes: readonly Tube[], { wall, body }: Round, filled = 0.3): void {
-  ink.save();
-  for (const tube of tubes) {
-    trace(ink, bandOf(line(tube.line), tube, { part: 1 }), true);
-    ink.globalAlpha = filled;
-    ink.fillStyle = body;
-    ink.fill();
-    ink.globalAlpha = 0.7;
-    ink.lineWidth = 0.09 * tube.to;
-    ink.strokeStyle = wall;
-    ink.setLineDash([0.3 * tube.to, 0.22 * tube.to]);
-    trace(ink, bandOf(line(tube.line), tube, { part: 1 }));
-    ink.stroke();
-  }
-  ink.restore();
 }
 
 /** A canvas of its own for the room within `bounds`, as finely drawn. */

@@ -10,9 +10,10 @@ import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./g
 import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { cutOpen, paintRoot } from "./paint-root.ts";
-import { bandOf, castShadow, laidOver, paintGhosts, paintTube, paintTubes, scratch } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
+import { paintStems } from "./paint-lung.ts";
+import { cutOpen, paintRoot, rootOutline } from "./paint-root.ts";
+import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
+import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
@@ -21,12 +22,17 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** What the aorta loses where it lets the atrium behind it be seen. */
-const PANE = 0.78;
+/** What the aorta loses where it lets the atrium behind it be seen, from the middle out to beyond the pane's edge. */
+const PANE = [
+  [0, 0.78],
+  [0.5, 0.74],
+  [1, 0],
+] as const;
+const REACH = 1.25;
 /** How much of the liver's tissue lies over the veins in it. */
 const IN_LIVER = 0.4;
 
-type RoundOf = (holds: Holds) => Round;
+export type RoundOf = (holds: Holds | "pulmonaryArtery") => Round;
 type Loops = readonly (readonly number[])[];
 
 /** @param size mm of the body for one of a 5-year-old */
@@ -44,17 +50,13 @@ function layerOf(ink: Ink, bounds: Bounds, drawn: readonly BloodTube[], round: R
   return layer;
 }
 
-export function paintBehind(
-  ink: Ink,
-  bounds: Bounds,
-  { behind, heart, frame, pericardium }: Anatomy,
-  round: RoundOf,
-  theme: Theme,
-): void {
+export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf, theme: Theme): void {
+  const { behind, heart, frame, pericardium } = anatomy;
   const s = frame.scale;
   const inFront = (wanted: boolean) => behind.filter(({ holds }) => (holds === "pulmonaryVein") === wanted);
   laidOver(ink, layerOf(ink, bounds, inFront(false), round, s), bounds, CAST * s);
   paintPericardium(ink, pericardium, s, theme);
+  paintStems(ink, bounds, anatomy, round("pulmonaryArtery"));
   // Beneath a filling atrium and an empty one: they reach further than their mouths.
   const veins = inFront(true).map((tube) => ({ ...tube, line: [...tube.line, heart.at(-16, -4)] }));
   laidOver(ink, layerOf(ink, bounds, veins, round, s), bounds);
@@ -86,42 +88,49 @@ export function paintHidden(
   { round, seen, theme }: Before,
 ): void {
   const s = anatomy.frame.scale;
+  paintPassing(ink, bounds, anatomy, { round, seen });
   paintSewnBehind(ink, anatomy.frame, theme);
-  paintPassing(ink, anatomy, { round, seen }, 0.4);
   const ground = layerOf(ink, bounds, anatomy.before, round, s);
-  cutOpen(ground, rootOf(anatomy, round));
+  cutOpen(ground, seatOf(anatomy));
   underVein(ground, anatomy);
   openPane(ground, anatomy);
   laidOver(ink, ground, bounds);
 }
 
-/** The right lung's veins, as far as the pathway lies before them; a lateral tunnel draws its own. */
-export function paintPassing(
+/** The right lung's veins as a faint silhouette, as far as the pathway lies before them; a lateral tunnel draws its own. */
+function paintPassing(
   ink: Ink,
+  bounds: Bounds,
   anatomy: Anatomy,
   { round, seen }: Omit<Before, "theme">,
-  filled = 0,
 ): void {
   if (anatomy.frame.graft?.kind === "patch") return;
+  const veins = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
   ink.save();
   traceLoops(ink, seen);
   ink.clip();
-  paintGhosts(ink, returning(anatomy), round("pulmonaryVein"), filled);
+  ink.globalAlpha = PASSING;
+  laidOver(ink, veins, bounds);
   ink.restore();
 }
 
-const rootOf = ({ heart, frame }: Anatomy, round: RoundOf) => ({
+/** How much of what passes behind it a pathway lets be seen. */
+const PASSING = 0.3;
+
+const seatOf = ({ heart, frame }: Anatomy) => ({
   heart,
-  tones: round("arterial"),
   half: (ASCENDING * frame.scale) / heart.size / 2,
 });
 
 /** Takes away what the aorta covers. */
-export function underAorta(ink: Ink, { before, frame }: Anatomy): void {
+export function underAorta(ink: Ink, anatomy: Anatomy): void {
+  const { before, frame } = anatomy;
   const aorta = lastOf(before);
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   trace(ink, bandOf(line(aorta.line), aorta, { part: 1, wall: WALL * frame.scale }), true);
+  ink.fill();
+  trace(ink, rootOutline(seatOf(anatomy)), true);
   ink.fill();
   ink.restore();
 }
@@ -217,7 +226,7 @@ interface Before {
 /** The aorta and what leaves its arch. */
 export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
   const s = anatomy.frame.scale;
-  const root = rootOf(anatomy, round);
+  const root = { ...seatOf(anatomy), tones: round("arterial") };
   const layer = layerOf(ink, bounds, anatomy.before, round, s);
   cutOpen(layer, root);
   underVein(layer, anatomy);
@@ -234,9 +243,6 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
-  ink.globalAlpha = 0.5;
-  strokes(ink, joined()?.pane(anatomy) ?? [], s, [[0.4, root.tones.wall]]);
-  ink.globalAlpha = 1;
   paintRoot(ink, root);
 }
 
@@ -262,11 +268,19 @@ function underVein(ink: Ink, { veins }: Anatomy): void {
   ink.restore();
 }
 
+/** Glass rather than a hole: it clears bit by bit towards its middle. */
 function openPane(ink: Ink, anatomy: Anatomy): void {
+  const pane = joined()?.pane(anatomy) ?? [];
+  if (pane.length === 0) return;
+  const [left, bottom, right, top] = boundsOf([pane], 0);
+  const [wide, high] = [right - left, top - bottom];
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  ink.globalAlpha = PANE;
-  trace(ink, joined()?.pane(anatomy) ?? [], true);
-  ink.fill();
+  ink.translate((left + right) / 2, (bottom + top) / 2);
+  ink.scale(wide / 2, high / 2);
+  const clear = ink.createRadialGradient(0, 0, 0, 0, 0, REACH);
+  for (const [at, part] of PANE) clear.addColorStop(at, `rgba(0,0,0,${part})`);
+  ink.fillStyle = clear;
+  ink.fillRect(-REACH, -REACH, 2 * REACH, 2 * REACH);
   ink.restore();
 }

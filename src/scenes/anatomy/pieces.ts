@@ -3,7 +3,7 @@ import { lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { type Holds, returning, type Tube } from "./great-vessels.ts";
+import { returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
@@ -18,8 +18,8 @@ import {
   paintBehind,
   paintHidden,
   paintInLiver,
-  paintPassing,
   paintVeins,
+  type RoundOf,
   roomOf,
   underAorta,
 } from "./paint-vessels.ts";
@@ -67,7 +67,9 @@ export function piecesOf(
   const { seen } = outlines;
   const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
-  const round = (holds: Holds) => roundOf(saturations[holds], theme);
+  const { svc, ivc } = saturations;
+  const round: RoundOf = (holds) =>
+    roundOf(holds === "pulmonaryArtery" ? (svc + ivc) / 2 : saturations[holds], theme);
   const chambers = [heart.atrium, heart.appendage, frame.lowerVein ?? []];
   const [left, bottom, right, top] = boundsOf(chambers, 0);
   const behindGraft = rightAtrium(placing(frame));
@@ -82,8 +84,8 @@ export function piecesOf(
     return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
-    rightLung: lung(anatomy, 0, saturations, theme),
-    leftLung: lung(anatomy, 1, saturations, theme),
+    rightLung: lung(anatomy, 0, round, theme),
+    leftLung: lung(anatomy, 1, round, theme),
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
       paintBehind(...at, round, theme),
     ),
@@ -136,9 +138,10 @@ export function piecesOf(
       bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
       pivot: [0, 0],
       paint(ink) {
-        paintAppendage(ink, heart, theme);
-        underAorta(ink, anatomy);
+        // Where the atrium is opened it went with the front, which is cut away.
+        if (frame.graft?.kind !== "patch" && !frame.chamber) paintAppendage(ink, heart, theme);
         paintTrunk(ink, heart, theme);
+        underAorta(ink, anatomy);
       },
     },
     graft: {
@@ -147,7 +150,6 @@ export function piecesOf(
       paint(ink) {
         if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
-        if (frame.graft) paintPassing(ink, anatomy, { round, seen });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
         underAorta(ink, anatomy);
       },
@@ -172,12 +174,9 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] 
 
 const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 
-function lung({ lungs, frame }: Anatomy, side: 0 | 1, saturations: Saturations, theme: Theme): Piece {
+function lung({ lungs, frame }: Anatomy, side: 0 | 1, round: RoundOf, theme: Theme): Piece {
   const shape = lungs[side];
-  const bloods = {
-    arteries: roundOf((saturations.svc + saturations.ivc) / 2, theme),
-    veins: roundOf(saturations.pulmonaryVein, theme),
-  };
+  const bloods = { arteries: round("pulmonaryArtery"), veins: round("pulmonaryVein") };
   return {
     bounds: boundsOf([shape.outline], 10 * frame.scale),
     pivot: shape.hilum,

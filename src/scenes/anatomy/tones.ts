@@ -116,6 +116,12 @@ export const hollow = (theme: Pick<Theme, "name">): Round => ({
   cut: cutFace(theme),
 });
 
+/** A vessel that no blood fills any longer: its wall alone. */
+export const emptied = ({ name }: Pick<Theme, "name">): Round =>
+  name === "dark"
+    ? { wall: "#e0cdd0", edge: "#4e3f4d", body: "#8f7783", light: "#c3abb0" }
+    : { wall: "#5d4550", edge: "#b3938f", body: "#e2c6c1", light: "#f8ebe6" };
+
 /** The portal vein and its branches: set off from the veins that leave the liver. */
 export const portal = ({ name }: Theme): Round =>
   name === "dark"

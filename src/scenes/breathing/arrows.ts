@@ -8,10 +8,15 @@ import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { MIDLINE } from "./torso.ts";
 
-/** Plane units of an arrow for a widening of one in a second, and for a vein's mean flow. */
-const BY_RATE = 190;
+/** Plane units of an arrow at the breath's fastest widening, and for a vein's mean flow. */
+const FASTEST = 74;
+/** Parts of the lungs' size a second below which the chest is at rest. */
+const AT_REST = 0.005;
 const BY_MEAN = 44;
 const LONGEST = 96;
+/** Widths: of a stream's arrow, and of one for the wall's own motion. */
+const THIN = 5;
+const BOLD = 9;
 
 /** How fast the lungs widen, in parts of their resting size a second. */
 export function wideningAt(circulation: Circulation, time: number): number {
@@ -22,21 +27,21 @@ export function wideningAt(circulation: Circulation, time: number): number {
 
 /** Where an arrow begins, and which way it points while the chest widens. */
 const MOVING: readonly (readonly [from: Spot, way: Spot])[] = [
-  ...[300, 380, 460].flatMap((y) =>
+  ...[320, 430].flatMap((y) =>
     [-1, 1].map(
       (side) =>
         [
-          [MIDLINE + side * 312, y],
-          [side * 0.92, -0.39],
+          [MIDLINE + side * 306, y],
+          [side * 0.94, -0.34],
         ] as const,
     ),
   ),
   [
-    [318, 508],
+    [336, 500],
     [0, 1],
   ],
   [
-    [688, 530],
+    [706, 528],
     [0, 1],
   ],
 ];
@@ -50,19 +55,33 @@ interface Stream {
 /** Beside each great vein, in the colour of its curve. */
 const STREAMS: readonly Stream[] = [
   { flow: "ivc", from: [500, 700], way: [0, -1], colour: ({ origin }) => origin[2] },
-  { flow: "svc", from: [426, 170], way: [0, 1], colour: ({ origin }) => origin[0] },
+  { flow: "svc", from: [438, 206], way: [0, 1], colour: ({ origin }) => origin[0] },
 ];
 
-const means = new WeakMap<Circulation, Readonly<Record<Stream["flow"], number>>>();
+/** Moments of a breath at which its fastest widening is looked for. */
+const LOOKED = 60;
 
-/** L/min, summed over the traces once; 0 where the model gives no such flow. */
-function meansOf(circulation: Circulation): Readonly<Record<Stream["flow"], number>> {
-  const before = means.get(circulation);
+interface Scale extends Readonly<Record<Stream["flow"], number>> {
+  /** fastest widening or narrowing of the breath */
+  readonly fastest: number;
+}
+const scales = new WeakMap<Circulation, Scale>();
+
+/** Means in L/min, summed over the traces once; 0 where the model gives no such flow. */
+function scaleOf(circulation: Circulation): Scale {
+  const before = scales.get(circulation);
   if (before) return before;
   const { traces } = circulation;
   const mean = (trace: Float64Array | undefined) => (trace ? meanOf(traces, trace) : 0);
-  const made = { ivc: mean(traces.flows.ivc), svc: mean(traces.flows.svc) };
-  means.set(circulation, made);
+  const rates = Array.from({ length: LOOKED }, (_, i) =>
+    Math.abs(wideningAt(circulation, (i / LOOKED) * traces.period)),
+  );
+  const made = {
+    ivc: mean(traces.flows.ivc),
+    svc: mean(traces.flows.svc),
+    fastest: Math.max(AT_REST, ...rates),
+  };
+  scales.set(circulation, made);
   return made;
 }
 
@@ -76,30 +95,50 @@ export function drawArrows(
   const { colour } = theme;
   const { traces } = circulation;
   ink.clear();
-  const rate = moves ? wideningAt(circulation, time) : 0;
-  for (const [from, way] of MOVING) arrow(ink, from, way, BY_RATE * rate, colour.ink);
+  const scale = scaleOf(circulation);
+  const rate = moves ? wideningAt(circulation, time) / scale.fastest : 0;
+  // Of a slow motion too the way can be seen: by the root.
+  const length = FASTEST * Math.sign(rate) * Math.sqrt(Math.abs(rate));
+  for (const [from, way] of MOVING)
+    arrow(ink, from, way, length, { color: colour.ink, width: BOLD, rim: colour.stage });
   for (const { flow, from, way, colour: of } of STREAMS) {
     const trace = traces.flows[flow];
     if (!trace) continue;
-    const part = valueAt(traces, trace, time) / Math.max(1e-9, Math.abs(meansOf(circulation)[flow]));
-    arrow(ink, from, way, BY_MEAN * part, of(colour));
+    const part = valueAt(traces, trace, time) / Math.max(1e-9, Math.abs(scale[flow]));
+    arrow(ink, from, way, BY_MEAN * part, { color: of(colour), width: THIN });
   }
 }
 
+/** Plane units of an arrow's light rim, on both sides together; and the least length that points anywhere, in its widths. */
+const RIM = 5;
+const SHORTEST = 1.8;
+
 /** @param length below nought: the other way, over the same place */
-function arrow(ink: Graphics, [x, y]: Spot, [wx, wy]: Spot, length: number, color: string): void {
+function arrow(
+  ink: Graphics,
+  [x, y]: Spot,
+  [wx, wy]: Spot,
+  length: number,
+  { color, width, rim }: { readonly color: string; readonly width: number; readonly rim?: string },
+): void {
   const reach = Math.min(LONGEST, Math.abs(length));
-  if (reach < 9) return;
+  if (reach < SHORTEST * width) return;
   const turn = Math.sign(length);
   const [ux, uy] = [turn * wx, turn * wy];
   const [sx, sy] = turn > 0 ? [x, y] : [x + reach * wx, y + reach * wy];
   const [tx, ty] = [sx + ux * reach, sy + uy * reach];
-  const head = Math.min(15, reach * 0.6);
+  const head = Math.min(3 * width, reach * 0.6);
   const [bx, by] = [tx - ux * head, ty - uy * head];
-  ink
-    .moveTo(sx, sy)
-    .lineTo(bx + ux * 2, by + uy * 2)
-    .stroke({ color, width: 5, cap: "round" });
   const half = head * 0.58;
-  ink.poly([tx, ty, bx - uy * half, by + ux * half, bx + uy * half, by - ux * half]).fill({ color });
+  const [ex, ey] = [bx + ux * 2, by + uy * 2];
+  const tip = [tx, ty, bx - uy * half, by + ux * half, bx + uy * half, by - ux * half];
+  if (rim) {
+    ink
+      .moveTo(sx, sy)
+      .lineTo(ex, ey)
+      .stroke({ color: rim, width: width + RIM, cap: "round" });
+    ink.poly(tip).stroke({ color: rim, width: RIM, join: "round" });
+  }
+  ink.moveTo(sx, sy).lineTo(ex, ey).stroke({ color, width, cap: "round" });
+  ink.poly(tip).fill({ color });
 }

@@ -51,10 +51,12 @@ const ROWS: readonly Row[] = [
 
 /** Names on the picture, on the circuit's plane, and the side of the spot on which they stand. */
 const NAMES = [
-  { name: "further.place.svc", at: [404, 132], side: 1 },
-  { name: "further.place.ivc", at: [512, 700], side: 0 },
-  { name: "further.place.diaphragm", at: [640, 536], side: 0 },
-  { name: "further.place.lung", at: [690, 470], side: 0 },
+  { name: "further.place.svc", at: [400, 96], side: 1 },
+  { name: "further.place.ivc", at: [444, 700], side: 1 },
+  { name: "further.place.aorta", at: [556, 700], side: 0 },
+  { name: "further.place.liver", at: [340, 634], side: 0.5 },
+  { name: "further.place.diaphragm", at: [634, 596], side: 0.5 },
+  { name: "further.place.lung", at: [770, 516], side: 1 },
 ] as const;
 
 /** Each beside its spot; rather none than one over blood or over another. */

@@ -7,13 +7,23 @@ import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import type { Theme } from "../theme/theme.ts";
 import { cageBounds, paintRibs, paintWall } from "./rib-cage.ts";
 import { swingOf, widthOf } from "./swing.ts";
-import { fillTorso, inChest, MIDLINE, paintTorso, TORSO_BOUNDS } from "./torso.ts";
+import {
+  COLLAR_BOUNDS,
+  fillTorso,
+  inChest,
+  MIDLINE,
+  paintCollarBones,
+  paintTorso,
+  TORSO_BOUNDS,
+} from "./torso.ts";
 
 export interface ChestWall {
   /** the trunk with the cut wall of the chest */
   readonly view: Container;
   /** seen through the lungs, over which they lie */
   readonly ribs: Container;
+  /** over all vessels */
+  readonly collar: Container;
   /** for what lies within the trunk */
   readonly mask: Graphics;
   /** @param density device pixels a plane unit */
@@ -26,7 +36,7 @@ export interface ChestWall {
 export function chestWall(): ChestWall {
   const view = new Container();
   const mask = fillTorso(new Graphics());
-  const skin = sheet();
+  const [skin, bones] = [sheet(), sheet()];
   const [cages, hoops] = [
     [sheet(), sheet()],
     [sheet(), sheet()],
@@ -49,18 +59,20 @@ export function chestWall(): ChestWall {
   );
   const [ofWall = [], ofRibs = []] = swings;
   view.addChild(placed(skin.view, ...ofWall));
-  const ribs = placed(...ofRibs);
+  const [ribs, collar] = [placed(...ofRibs), placed(bones.view)];
   let painted: { readonly theme: Theme; readonly density: number } | null = null;
 
   return {
     view,
     ribs,
+    collar,
     mask,
     paint(density, theme) {
       if (painted?.theme === theme && servesAt(painted.density, density)) return;
       painted = { theme, density };
       const fine = density * CHEST_AT.scale;
       skin.paint(TORSO_BOUNDS, fine, [middle, 0], (ink) => paintTorso(ink, theme));
+      bones.paint(COLLAR_BOUNDS, fine, [middle, 0], (ink) => paintCollarBones(ink, theme));
       anatomyOf(chestFrame("extracardiac")).lungs.forEach((lung, i) => {
         present(cages[i]).paint(cageBounds(lung), fine, [0, 0], (ink) => paintWall(ink, lung, theme));
         present(hoops[i]).paint(cageBounds(lung), fine, [0, 0], (ink) => paintRibs(ink, lung, theme));
@@ -68,7 +80,7 @@ export function chestWall(): ChestWall {
     },
     move(size) {
       const wide = widthOf(size);
-      skin.view.scale.set(wide, 1);
+      for (const { view: painted } of [skin, bones]) painted.scale.set(wide, 1);
       mask.setFromMatrix(new Matrix(wide, 0, 0, 1, MIDLINE * (1 - wide), 0));
       for (const [i, sign] of [-1, 1].entries()) {
         const { a, b, tx, ty } = swingOf(sign, size);
@@ -76,7 +88,7 @@ export function chestWall(): ChestWall {
       }
     },
     release() {
-      for (const each of [skin, ...cages, ...hoops]) each.release();
+      for (const each of [skin, bones, ...cages, ...hoops]) each.release();
     },
   };
 }

@@ -5,24 +5,34 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
+import { CHEST_AT } from "../circuit/chest-plan.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
 import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
 import { drawThroughLiver } from "../circuit/silhouette.ts";
+import type { Vessel } from "../circuit/vessel.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { drawAirways } from "./airways.ts";
 import { drawArrows } from "./arrows.ts";
 import { chestWall } from "./chest-wall.ts";
+import { MIDLINE } from "./torso.ts";
 
 /** From the neck to below the liver. */
-const CHEST = { left: 134, top: 50, right: 866, bottom: 738 } as const;
+const CHEST = { left: 134, top: 24, right: 866, bottom: 738 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
-const CLEARS = 56;
+const CLEARS = 84;
+const BEYOND = 4;
 
-const HIDDEN = /Kidney|Leg|Limb|Hand|Head|gut|portal|liver|hepatic|aorticFork/;
+const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|aorticFork/;
+/** Plane units from the midline beyond which an arm's vessels do not lie, the artery nearer. */
+const ARM = { arterial: 331, svc: 348 } as const;
+/** Plane units down by which a breath moves the liver: its veins keep below the diaphragm. */
+const BREATH = 20;
+/** Plane units over which they come up to where they open. */
+const OPENS = 30;
 /** Device pixels of a CSS pixel for which the chest is painted. */
 const DENSE = 1.25;
 
@@ -38,26 +48,47 @@ export interface Thorax {
   release(): void;
 }
 
+/** What of the circuit's vessels lies in the picture. */
+function vesselsIn(circulation: Circulation): readonly Vessel[] {
+  return vesselsOf(circulation.request.stage, fenestrated(circulation))
+    .filter(({ name, painted }) => painted || !HIDDEN.test(name))
+    .map((vessel) => ({ ...vessel, points: vessel.points.map((spot) => placed(vessel, spot)) }));
+}
+
+/** Arms hang closer here, and the liver goes down. */
+function placed({ name, blood }: Vessel, [x, y]: Spot): Spot {
+  if (name.includes("Limb")) {
+    const far = blood === "arterial" ? ARM.arterial : ARM.svc;
+    return [MIDLINE + Math.min(far, Math.max(-far, x - MIDLINE)), y];
+  }
+  return name.startsWith("hepatic")
+    ? [x, y + BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)]
+    : [x, y];
+}
+
 /** The ground's own colour over both ends, so that what goes on beyond the picture fades. */
 function drawEnds(ink: Graphics, { colour }: Theme): void {
   ink.clear();
-  const steps = 16;
-  const strip = CLEARS / steps;
-  for (let k = 0; k < steps; k++)
-    for (const y of [CHEST.top + k * strip, CHEST.bottom - (k + 1) * strip])
-      ink
-        .rect(CHEST.left - 16, y, CHEST.right - CHEST.left + 32, strip + 0.2)
-        .fill({ color: colour.stage, alpha: 1 - k / steps });
+  const steps = 24;
+  const left = (k: number): number => 1 - smooth(1 - k / steps);
+  // Each layer reaches further than the one before it: no seam shows.
+  for (let k = 1; k <= steps; k++) {
+    const [deep, alpha] = [BEYOND + (k * CLEARS) / steps, 1 - left(k - 1) / left(k)];
+    for (const y of [CHEST.top - BEYOND, CHEST.bottom + BEYOND - deep])
+      ink.rect(CHEST.left - 16, y, CHEST.right - CHEST.left + 32, deep).fill({ color: colour.stage, alpha });
+  }
 }
+const smooth = (part: number): number => part * part * (3 - 2 * part);
 
 export function thorax(): Thorax {
   const view = new Container();
-  const [mask, airways, arrows, ends] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const [mask, arrows, ends] = [new Graphics(), new Graphics(), new Graphics()];
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const painted = paintedChest();
   const wall = chestWall();
   painted.organs.mask = wall.mask;
-  painted.underDiaphragm.addChild(wall.ribs, under, airways);
+  painted.underDiaphragm.addChildAt(wall.ribs, 0);
+  painted.underDiaphragm.addChild(under);
   const blood = flowing();
   view.addChild(
     mask,
@@ -65,6 +96,7 @@ export function thorax(): Thorax {
     wall.mask,
     painted.organs,
     ...overOrgans(painted, blood, { behind: back, front }),
+    wall.collar,
     ends,
     arrows,
   );
@@ -74,24 +106,19 @@ export function thorax(): Thorax {
   let laid: readonly Laid[] = [];
 
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
-    const { stage } = circulation.request;
-    const shown = vesselsOf(stage, fenestrated(circulation)).filter(
-      ({ name, painted }) => painted || !HIDDEN.test(name),
-    );
-    laid = layVessels(shown);
+    laid = layVessels(vesselsIn(circulation));
     blood.follow(laid, circulation);
-    drawAirways(airways, theme);
     drawEnds(ends, theme);
     for (const ink of [under, back, front]) ink.clear();
     const at = (depth: "under" | "behind" | "before") =>
       laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
     drawVessels(under, at("under"), circulation, theme);
-    drawThroughLiver(back, at("under"), circulation, theme);
+    drawThroughLiver(back, at("under"), circulation, theme, BREATH);
     drawVessels(back, at("behind"), circulation, theme);
     drawVessels(front, at("before"), circulation, theme);
     mask
       .clear()
-      .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
+      .rect(0, CHEST.top + 1, 1000, CHEST.bottom - CHEST.top - 2)
       .fill(0xffffff);
   };
 

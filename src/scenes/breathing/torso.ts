@@ -2,10 +2,11 @@
 import type { Graphics } from "pixi.js";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
-import { type Ink, strokes } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, strokes } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { CHEST_AT } from "../circuit/chest-plan.ts";
+import { muted } from "../circuit/paint-figure.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -24,25 +25,25 @@ const whole = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(
 
 const SKIN = whole(
   spots(
-    "447 20, 446 84, 443 124, 428 154, 380 172, 308 186, 238 202, 186 230, 154 278, 143 346, 140 440, 140 560, 142 680, 144 800",
+    "430 0, 433 84, 422 112, 386 134, 310 152, 236 170, 176 202, 148 258, 140 346, 139 440, 140 560, 142 680, 144 800",
   ),
 );
 /** Between arm and chest, from the armpit down. */
 const CREASE = spots("206 322, 192 350, 184 420, 180 520, 178 640, 177 800");
-const COLLAR_BONE = spots("452 190, 408 188, 352 196, 296 198, 244 196, 206 206");
+const COLLAR_BONE = spots("458 194, 412 184, 352 184, 296 178, 246 178, 208 194");
 const TRUNK = whole(
   spots(
-    "447 20, 446 84, 443 124, 428 154, 380 172, 308 186, 238 206, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
+    "430 0, 433 84, 422 112, 386 134, 310 152, 236 176, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
   ),
 );
 
 /** Part of the skin's own colour, so that the body stays behind its organs. */
 const SHARE = { dark: 0.5, light: 0.7 } as const;
 
+const skinOf = (theme: Theme) => muted(legTissue("skin", theme), theme.colour.stage, SHARE[theme.name]);
+
 export function paintTorso(ink: Ink, theme: Theme): void {
-  const skin = legTissue("skin", theme);
-  const on = (color: string) => mix(theme.colour.stage, color, SHARE[theme.name]);
-  const tones = { shade: on(skin.shade), body: on(skin.body), light: on(skin.light), edge: on(skin.edge) };
+  const tones = skinOf(theme);
   const outline = curve(SKIN, 8);
   const points = Array.from(outline.x, (x, i): Point => inChest([x, outline.y[i] ?? 0]));
   paintOrgan(ink, points, tones, { depth: 12, edge: 1.1 });
@@ -51,23 +52,28 @@ export function paintTorso(ink: Ink, theme: Theme): void {
     strokes(ink, fold, 1, [[3.2, tones.shade]]);
     strokes(ink, fold, 1, [[0.9, tones.edge]]);
   }
+}
+
+/** Before the vessels to the arms. */
+export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
+  const { body } = skinOf(theme);
   for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
     strokes(ink, smoothLine(side.map(inChest)), 1, [
-      [5, mix(tones.body, bone.edge, 0.5)],
-      [4.3, mix(tones.body, bone.shade, 0.75)],
-      [2.9, mix(tones.body, bone.body, 0.85)],
-      [1, mix(tones.body, bone.light, 0.85)],
+      [5, mix(body, bone.edge, 0.5)],
+      [4.3, mix(body, bone.shade, 0.75)],
+      [2.9, mix(body, bone.body, 0.85)],
+      [1, mix(body, bone.light, 0.85)],
     ]);
 }
 
-/** Room that it takes, mm. */
-export const TORSO_BOUNDS = [...inChest([130, 810]), ...inChest([870, 10])] as unknown as readonly [
-  number,
-  number,
-  number,
-  number,
-];
+/** Room between two spots of the plane, mm. */
+const room = (lowest: Spot, highest: Spot): Bounds => {
+  const [[left, bottom], [right, top]] = [inChest(lowest), inChest(highest)];
+  return [left, bottom, right, top];
+};
+export const TORSO_BOUNDS = room([126, 810], [874, -10]);
+export const COLLAR_BOUNDS = room([180, 230], [820, 150]);
 
 /** For a mask: what lies inside ends at the skin. */
 export function fillTorso(ink: Graphics): Graphics {

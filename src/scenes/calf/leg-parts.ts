@@ -13,8 +13,8 @@ export const SKIN = partOf(
 );
 /** Deep fascia around the muscles, from behind the knee to the heel and up the shin. */
 export const FASCIA = partOf(
-  "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 211 760, 207 820, 200 876",
-  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 876",
+  "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 211 760, 207 820, 206 872, 226 904",
+  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 872, 226 904",
 );
 
 /** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
@@ -28,13 +28,18 @@ export const INNER_HEAD = partOf(
   "300 50, 295 72, 268 124, 238 170, 216 222, 200 276, 190 336",
 );
 export const SOLEUS = partOf(
-  "318 180, 280 200, 234 236, 196 290, 176 352, 166 422, 166 492, 176 560, 194 630, 216 700",
-  "318 180, 302 214, 256 262, 228 316, 226 380, 226 440, 227 500, 229 560, 233 624, 216 700",
+  "302 204, 268 216, 226 246, 184 296, 162 356, 154 426, 158 496, 172 564, 192 634, 216 712",
+  "302 204, 290 226, 254 260, 238 306, 237 380, 237 440, 238 500, 240 560, 243 630, 216 712",
 );
 /** Tibialis posterior and its neighbours, between the vein and the bones. */
 export const DEEP_FLEXORS = partOf(
-  "320 196, 304 232, 288 272, 277 322, 275 380, 275 450, 277 520, 283 600, 289 670, 297 730, 303 776",
-  "320 196, 330 236, 333 290, 332 350, 331 420, 329 490, 325 560, 320 630, 314 690, 307 740, 303 776",
+  "306 184, 288 214, 272 262, 264 316, 262 380, 262 450, 263 520, 268 600, 276 670, 290 730, 303 776",
+  "306 184, 326 204, 333 262, 334 350, 333 420, 331 490, 327 560, 322 630, 316 690, 308 740, 303 776",
+);
+/** What lies farther from us between calf muscles and bones. */
+export const MUSCLE_BED = partOf(
+  "296 200, 246 220, 200 266, 178 330, 168 420, 172 520, 192 610, 222 700, 262 764",
+  "296 200, 320 220, 334 266, 334 330, 333 420, 328 520, 320 610, 308 700, 262 764",
 );
 /** Far parts: biceps femoris to the fibula, and in front of the tibia its anterior muscle. */
 export const BICEPS_FEMORIS = partOf(
@@ -68,16 +73,16 @@ export const FIBULA = partOf(
   "294 168, 314 182, 312 208, 320 250, 330 400, 326 560, 318 700, 316 780, 320 830, 300 862",
 );
 export const FEMUR = loopOf(
-  "348 -60, 320 -40, 317 6, 302 40, 285 74, 289 110, 314 132, 346 130, 378 132, 404 114, 409 78, 396 40, 382 10, 378 -40, 348 -60",
+  "354 -60, 330 -40, 326 -6, 316 22, 294 40, 279 64, 277 92, 288 118, 312 132, 344 134, 376 131, 398 115, 408 88, 404 58, 392 28, 386 -4, 384 -40, 354 -60",
 );
 export const PATELLA = loopOf("424 30, 414 54, 416 84, 426 106, 440 80, 439 46, 424 30");
 export const CALCANEUS = loopOf(
-  "206 904, 214 876, 246 866, 284 876, 312 884, 342 882, 370 890, 382 910, 366 930, 330 936, 290 944, 250 956, 220 950, 206 928, 206 904",
+  "222 876, 244 866, 266 870, 284 882, 300 876, 320 874, 334 888, 352 884, 378 884, 402 892, 408 908, 396 922, 356 924, 316 930, 284 942, 260 958, 234 963, 214 950, 205 926, 209 898, 222 876",
 );
 
 /** The inner arch of the foot behind the malleolus: talus, navicular, cuneiform, metatarsal and the toe's two bones. */
 export const ARCH = [
-  "298 862, 297 834, 318 818, 344 814, 368 824, 388 842, 406 850, 418 864, 412 888, 394 894, 368 884, 342 878, 312 878, 298 862",
+  "292 858, 300 842, 308 824, 330 814, 354 816, 370 828, 378 840, 392 842, 408 850, 413 866, 406 881, 390 884, 372 879, 354 878, 338 882, 324 866, 306 868, 292 858",
   "430 850, 420 866, 418 890, 430 908, 444 896, 446 868, 430 850",
   "460 862, 450 878, 451 902, 464 916, 486 908, 490 888, 482 868, 460 862",
   "493 900, 496 882, 514 882, 540 898, 576 914, 600 922, 608 940, 596 956, 574 944, 536 926, 502 916, 493 900",
@@ -114,11 +119,18 @@ export const SMALL_SAPHENOUS = {
   ),
   half: [0.8, 4.6],
 } as const;
-/** Veins that run into others: a perforating vein through fascia and between the muscles, its valve at this part of its way, and those of heel and foot. */
+/** Great saphenous vein, nearest to us under the skin of the inner side: from the foot in front of the inner malleolus, along the tibia, and behind the knee's inner condyle to the thigh. */
+export const GREAT_SAPHENOUS = {
+  line: spots(
+    "560 890, 500 866, 440 846, 396 818, 366 780, 352 720, 346 640, 342 560, 338 470, 328 380, 310 300, 292 230, 280 160, 280 96, 294 40, 306 -30",
+  ),
+  half: [0.5, 5.2],
+} as const;
+/** Veins that run into the deep one: a perforating vein from the great saphenous, its valve at this part of its way, and those of heel and foot. */
 export const TRIBUTARIES = {
-  perforating: { line: spots("121 433, 140 440, 168 436, 204 418, 236 394"), half: [2.6, 4], valve: 0.78 },
+  perforating: { line: spots("344 628, 326 616, 304 604, 282 592, 258 572"), half: [2.6, 4], valve: 0.5 },
   foot: [
-    { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.8, 6] },
-    { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.8, 5] },
+    { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.3, 6] },
+    { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.3, 5] },
   ],
 } as const;

@@ -11,11 +11,13 @@ import type { Box } from "../scene.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
-import { FASCIA, TIBIA } from "./leg-parts.ts";
+import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
-import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintInnerHead } from "./paint-leg.ts";
+import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintNear } from "./paint-leg.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
-import { freeHalfWidth, halfWidth, placeInLeg, squeezeAt, VALVES } from "./vein.ts";
+import { drawPushes } from "./pushes.ts";
+import { beforeVein, behindVein } from "./strip-ends.ts";
+import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, VALVES } from "./vein.ts";
 
 interface LegState {
   readonly circulation: Circulation;
@@ -35,6 +37,8 @@ export interface Leg {
 
 /** Room that the leg takes, plane units. */
 export const LEG = { left: 70, top: 0, right: 726, bottom: 1000 } as const;
+/** Plane units, in the middle of the vein: from here to the skin behind, the leg bulges. */
+const STAYS = 250;
 /** Device pixels of a CSS pixel for which the tissues are painted. */
 const DENSE = 1.25;
 
@@ -47,15 +51,28 @@ const DOT = 3.2;
 export function leg(): Leg {
   const view = new Container();
   const [behind, before] = [sheet(), sheet()];
-  const calf = muscleStrips(-1, { left: 80, right: 330 }, FASCIA, true);
-  const deep = muscleStrips(1, { left: 250, right: 440 }, TIBIA, false);
+  const skin = muscleStrips({ left: LEG.left, right: STAYS }, behindVein(SKIN, STAYS));
+  const calf = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
+  const deep = muscleStrips({ left: 250, right: 440 }, beforeVein(TIBIA));
   const [mask, vein] = [new Graphics(), new Graphics()];
-  const [farCusps, cusps] = [new Graphics(), new Graphics()];
+  const [farCusps, cusps, pushes] = [new Graphics(), new Graphics(), new Graphics()];
   mask.rect(LEG.left, LEG.top, LEG.right - LEG.left, LEG.bottom - LEG.top).fill(0xffffff);
   const blood = streaks();
   // Sheets are painted with y up.
   for (const each of [behind, before]) each.view.scale.y = -1;
-  view.addChild(mask, behind.view, calf.view, deep.view, vein, farCusps, blood.view, cusps, before.view);
+  view.addChild(
+    mask,
+    behind.view,
+    skin.view,
+    calf.view,
+    deep.view,
+    vein,
+    farCusps,
+    blood.view,
+    cusps,
+    pushes,
+    before.view,
+  );
   view.mask = mask;
   let known: Circulation | null = null;
   let [painted, fine, narrowed] = ["", 0, ""];
@@ -68,12 +85,13 @@ export function leg(): Leg {
       ink.scale(1, -1);
       paintBehindVein(ink, saturation, theme);
     });
-    before.paint([140, -340, 320, -top], density, [0, 0], (ink) => {
+    before.paint([140, -900, 580, -top], density, [0, 0], (ink) => {
       ink.scale(1, -1);
-      paintInnerHead(ink, theme);
+      paintNear(ink, saturation, theme);
     });
-    calf.paint(density, (ink) => paintCalfMuscles(ink, saturation, theme));
-    deep.paint(density, (ink) => paintDeepMuscles(ink, theme));
+    skin.paint(density, (ink) => paintBehindVein(ink, saturation, theme));
+    calf.paint(density, (ink) => paintCalfMuscles(ink, theme));
+    deep.paint(density, (ink) => paintDeepMuscles(ink, saturation, theme));
   };
 
   return {
@@ -99,11 +117,12 @@ export function leg(): Leg {
         paint(saturation, density, theme);
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
-      const squeeze = squeezeAt(circulation.traces, time);
+      const squeeze = pressedAt(circulation.traces, time);
       const width = squeeze.toFixed(3);
       if (width !== narrowed) {
         drawVein(vein.clear(), squeeze, { vein: saturation, artery }, theme);
-        for (const muscles of [calf, deep]) muscles.bend(squeeze);
+        for (const each of [skin, calf, deep]) each.bend(squeeze);
+        drawPushes(pushes.clear(), squeeze, theme);
       }
       narrowed = width;
       placeBlood(blood, column, state, open, theme);
@@ -112,7 +131,7 @@ export function leg(): Leg {
       return { fit, open };
     },
     release() {
-      for (const each of [behind, before, calf, deep, blood]) each.release();
+      for (const each of [behind, before, skin, calf, deep, blood]) each.release();
     },
   };
 }
@@ -127,7 +146,7 @@ function placeBlood(
 ): void {
   const { traces, request } = circulation;
   const legs = legTraces(traces);
-  const squeeze = squeezeAt(traces, time);
+  const squeeze = pressedAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
   const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
   let shown = 0;
@@ -142,11 +161,13 @@ function placeBlood(
       x: spot[0],
       y: spot[1],
       angle: Math.atan2(up[1], up[0]),
-      length: Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
-      width: Math.min(2 * DOT, 1.2 * free),
+      length: still
+        ? Math.min(5 * DOT, 1.8 * free)
+        : Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
+      width: Math.min((still ? 3.6 : 2) * DOT, 1.2 * free),
       colour,
       shape: shapeOf(saturation >= RICH, still),
-      alpha: still && dot % 2 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),
+      alpha: still && dot % 3 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),
     });
   });
   blood.resize(shown);

@@ -2,9 +2,8 @@
 import { Container, Rectangle, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Bounds, type Ink, inkFor } from "../anatomy/painted-sheet.ts";
-import type { Spot } from "../drawing/curve-drawing.ts";
-import type { Part } from "./rounded.ts";
-import { CALF, halfWidth, narrowing, placeInLeg } from "./vein.ts";
+import type { Ends } from "./strip-ends.ts";
+import { CALF } from "./vein.ts";
 
 /** Plane units of a strip. */
 const STEP = 4;
@@ -14,9 +13,6 @@ const CUTS = [
   ...Array.from({ length: (CALF.bottom - CALF.top) / STEP + 1 }, (_, i) => CALF.top + i * STEP),
   1000,
 ];
-/** Plane units by which muscle bulges against its fascia at full squeeze, for each by which it presses the vein in. */
-const BULGE = 0.35;
-
 export interface MuscleStrips {
   readonly view: Container;
   /** Anew. @param density device pixels a plane unit */
@@ -25,23 +21,16 @@ export interface MuscleStrips {
   release(): void;
 }
 
-/**
- * @param side   of the vein on which it lies: -1 behind, 1 in front
- * @param border what it presses against on its other side
- * @param gives  whether that gives way
- */
+/** @param left,right plane units that the picture takes */
 export function muscleStrips(
-  side: -1 | 1,
   { left, right }: { readonly left: number; readonly right: number },
-  border: Part,
-  gives: boolean,
+  ends: Ends,
 ): MuscleStrips {
   const view = new Container();
   const cuts = CUTS.slice(1).map((low, i) => {
     const high = entryAt(CUTS, i);
     const y = (high + low) / 2;
-    const wall = placeInLeg(y, side * halfWidth(y, 0)).spot[0];
-    return { high, low, y, far: outerAt(border.left, y), wall };
+    return { high, low, y, rest: ends(y, 0) };
   });
   const strips = cuts.map(({ high }) => {
     const sprite = new Sprite();
@@ -80,19 +69,14 @@ export function muscleStrips(
       });
     },
     bend(squeeze) {
-      cuts.forEach(({ y, far, wall }, i) => {
-        const pressed = narrowing(y, squeeze);
-        const moved = far + (gives ? side * BULGE * pressed : 0);
-        const factor = pressed > 0 ? (wall - side * pressed - moved) / (wall - far) : 1;
-        entryAt(strips, i).position.x = moved + (left - far) * factor;
+      cuts.forEach(({ y, rest: [far, near] }, i) => {
+        const inside = y > CALF.top && y < CALF.bottom;
+        const [movedFar, movedNear] = inside ? ends(y, squeeze) : [far, near];
+        const factor = inside ? (movedNear - movedFar) / (near - far) : 1;
+        entryAt(strips, i).position.x = movedFar + (left - far) * factor;
         entryAt(strips, i).scale.x = size * factor;
       });
     },
     release,
   };
-}
-
-/** x of a border at a height. */
-function outerAt(border: readonly Spot[], y: number): number {
-  return border.reduce((near, spot) => (Math.abs(spot[1] - y) < Math.abs(near[1] - y) ? spot : near))[0];
 }

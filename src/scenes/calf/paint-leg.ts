@@ -15,10 +15,12 @@ import {
   FEMUR,
   FIBULA,
   GASTROCNEMIUS,
+  GREAT_SAPHENOUS,
   INNER_HEAD,
   INNER_TENDON,
   MALLEOLUS,
   MENISCI,
+  MUSCLE_BED,
   NAIL,
   OUTER_FOOT,
   PATELLA,
@@ -64,23 +66,25 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
-/** Behind the vein's rear wall: the calf muscles, the perforating vein between them, and their tendon. */
-export function paintCalfMuscles(ink: Ink, saturation: number, theme: Theme): void {
+/** Behind the vein's rear wall: the calf muscles and their tendon. */
+export function paintCalfMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, SOLEUS, theme);
-  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
   paintMuscle(ink, GASTROCNEMIUS, theme);
   paintAchilles(ink, theme);
 }
 
-/** Between the vein's front wall and the bones. */
-export function paintDeepMuscles(ink: Ink, theme: Theme): void {
+/** Between the vein's front wall and the bones, with the vein that perforates the fascia. */
+export function paintDeepMuscles(ink: Ink, saturation: number, theme: Theme): void {
   paintMuscle(ink, DEEP_FLEXORS, theme);
+  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
   paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
 }
 
-/** The near head of the calf muscle crosses the vein, and is one with the belly below. */
-export const paintInnerHead = (ink: Ink, theme: Theme): void =>
+/** Nearest to us: the near head of the calf muscle, which crosses the deep vein and is one with the belly below, and the vein under the skin. */
+export function paintNear(ink: Ink, saturation: number, theme: Theme): void {
   paintMuscle(ink, INNER_HEAD, theme, { fades: INNER_HEAD_FADES });
+  paintThinVein(ink, GREAT_SAPHENOUS, saturation, theme);
+}
 
 function paintSkin(ink: Ink, theme: Theme): void {
   const skin = legTissue("skin", theme);
@@ -208,9 +212,18 @@ function paintFar(ink: Ink, theme: Theme): void {
   const bone = far(legTissue("bone", theme));
   paintMuscle(ink, BICEPS_FEMORIS, theme, { tint: far });
   paintRounded(ink, FIBULA, bone, EDGE);
+  paintMuscle(ink, MUSCLE_BED, theme, { tint: shaded });
   paintRounded(ink, OUTER_FOOT, bone, EDGE);
   paintMuscle(ink, TIBIALIS_ANTERIOR, theme);
 }
+
+/** In the shade of what is before it. */
+const shaded = ({ shade, body, edge }: Tissue): Tissue => ({
+  shade,
+  body: mix(shade, body, 0.3),
+  light: mix(shade, body, 0.6),
+  edge,
+});
 
 interface Look {
   readonly tint?: (tones: Tissue) => Tissue;

@@ -17,7 +17,7 @@ const AXIS = curve(
 export const LENGTH = AXIS.length;
 /** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that full squeeze takes away. */
 export const HALF = 16;
-const GREATEST_NARROWING = 0.62;
+const GREATEST_NARROWING = 0.68;
 /** Where it begins to taper on its way to the toes, and half its width at their end. */
 const TAPERS = 800;
 const THINNEST = 2;
@@ -44,6 +44,14 @@ export function squeezeAt(traces: Traces, seconds: number): number {
   if (!calf) return 0;
   const most = calf.reduce((a, b) => Math.max(a, b), 0);
   return most < 0.05 ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
+}
+
+/** mmHg: outside a vein, flattens it by all but a third of what can be (veins collapse within some tens of mmHg, from memory). */
+const FLATTENS = 25;
+/** 0..1: how far the muscle's pressure flattens the vein now. */
+export function pressedAt(traces: Traces, seconds: number): number {
+  const { calf } = traces.pressures;
+  return calf ? 1 - Math.exp(-Math.max(0, valueAt(traces, calf, seconds)) / FLATTENS) : 0;
 }
 
 /** Half the vein's width, plane units. */

@@ -14,7 +14,7 @@ import {
   PORTAL_VEINS,
 } from "./belly-vessels.ts";
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
-import { LEG_ARTERIES, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
+import { LEG_ARTERIES, LEG_BEDS, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
 import { closeVessels } from "./two-ventricles/close-courses.ts";
 import { twoVentricleVessels } from "./two-ventricles/heart-courses.ts";
 import { type Blood, type Vessel, vessel } from "./vessel.ts";
@@ -136,6 +136,7 @@ function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
     INFERIOR_VENA_CAVA,
     ...KIDNEY_VEINS,
     ...LEG_VEINS,
+    ...LEG_BEDS,
     ...BELLY_BEDS,
     ...UPPER_BEDS,
     ...HEPATIC_VEINS,

@@ -3,6 +3,7 @@
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
+import { FIGURE } from "./figure-shape.ts";
 import type { Plate } from "./plates.ts";
 
 export interface Block {
@@ -25,7 +26,7 @@ export interface Extent {
   readonly right: number;
   readonly bottom: number;
 }
-export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1166 };
+export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
@@ -39,7 +40,7 @@ const FREE = new Map<
     {
       corners: [
         { from: -178, to: 150 },
-        { from: 1010, to: 1166 },
+        { from: 1010, to: 1240 },
       ],
       part: 600,
     },
@@ -69,6 +70,9 @@ export function arrange(
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
   const free = FREE.get(extent);
+  const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
+  const along = crowded && extent === BODY ? alongArms(blocks, { box, head }, gap, margin) : null;
+  if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.35 * along.fit.scale) return along;
   const tall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
   const places = new Map<Block, { x: number; y: number }>();
@@ -107,6 +111,64 @@ export function arrange(
     }
   }
   return { fit, places: blocks.map((block) => present(places.get(block))) };
+}
+
+/** Plane units: half the body's width, arms included, at its widest from one height to another. */
+function reach(from: number, to: number): number {
+  const steps = Array.from({ length: 9 }, (_, i) => from + ((to - from) * i) / 8);
+  return Math.max(
+    0,
+    ...FIGURE.flatMap(([ax, ay], i) => {
+      const [bx, by] = entryAt(FIGURE, (i + 1) % FIGURE.length);
+      return steps
+        .filter((y) => y >= Math.min(ay, by) && y <= Math.max(ay, by))
+        .map((y) => Math.abs(ax + ((y - ay) / (by - ay || 1)) * (bx - ax) - MIDDLE));
+    }),
+  );
+}
+
+/** Heights at which hands are in the way; the midline; and in how many steps the body gives way. */
+const HANDS = { from: 640, to: 1100 } as const;
+const MIDDLE = (BODY.left + BODY.right) / 2;
+const STEPS = 16;
+
+/**
+ * At the box's sides, each block at the height of its part, beside a body just small enough that none lies on an arm; beneath the
+ * hands those whose parts lie at their height. Null where there is no such body.
+ */
+function alongArms(
+  blocks: readonly Block[],
+  { box, head }: { readonly box: Box; readonly head: number },
+  gap: number,
+  margin: number,
+): Arranged | null {
+  for (let step = 0; step <= STEPS; step++) {
+    const fit = fitInto(box, BODY, (margin * step) / STEPS);
+    const places = new Map<Block, { x: number; y: number }>();
+    for (const side of ["left", "right"] as const) {
+      const own = blocks.filter(({ plate }) => plate.side === side);
+      const tops = stack(
+        own.map(({ plate }) => fit.y + fit.scale * (plate.at[1] > HANDS.from ? HANDS.to : plate.at[1])),
+        own.map(({ height }) => height),
+        gap * 0.6,
+        box.y + (side === "left" ? head : 0),
+        box.y + box.height,
+      );
+      own.forEach((block, i) => {
+        const x = side === "left" ? box.x : box.x + box.width - block.width;
+        places.set(block, { x, y: entryAt(tops, i) });
+      });
+    }
+    const clear = blocks.every((block) => {
+      const { x, y } = present(places.get(block));
+      const from = (y - gap / 2 - fit.y) / fit.scale;
+      const away = reach(from, from + (block.height + gap) / fit.scale) * fit.scale;
+      const middle = fit.x + MIDDLE * fit.scale;
+      return x + block.width + gap / 2 < middle - away || x - gap / 2 > middle + away;
+    });
+    if (clear) return { fit, places: blocks.map((block) => present(places.get(block))) };
+  }
+  return null;
 }
 
 /**

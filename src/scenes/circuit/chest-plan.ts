@@ -114,7 +114,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     {
       // Behind the heart towards the midline, before the lung.
       ...artery("thoracicAorta", "splanchnic+legs", 28, [
-        ...along("aorta").slice(-3),
+        ...along("aorta").slice(-3, -1),
         ...down.slice(1, 6),
         [594, 394],
         [570, 460],
@@ -207,10 +207,10 @@ function veins({ side }: LungShape, tube: (name: string) => Tube, { at }: HeartS
 /** Plane units: from here on the right atrium lies before the right pulmonary veins. */
 const BEFORE_VEINS = 396;
 
-/** From the pulmonary artery to an end of its tree, over to the nearest end of the veins' tree, and back along that. */
+/** From the pulmonary artery to an end of its tree, and from the nearest end of the veins' tree back along that: between them no vessel is drawn. */
 function through({ side, arteries, veins: back }: LungShape, to: number): readonly Vessel[] {
   const step = arteries.ends.length / COURSES;
-  return Array.from({ length: COURSES }, (_, k) => {
+  return Array.from({ length: COURSES }, (_, k): readonly Vessel[] => {
     const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
     const [x, y] = entryAt(arteries.nodes, end).at;
     const away = (i: number): number => {
@@ -218,25 +218,27 @@ function through({ side, arteries, veins: back }: LungShape, to: number): readon
       return Math.hypot(px - x, py - y);
     };
     const near = back.ends.reduce((best, i) => (away(i) < away(best) ? i : best), entryAt(back.ends, 0));
-    const points = [...way(arteries, end).reverse(), ...way(back, near)];
-    return {
-      name: k === 0 ? `${side}Bed` : `${side}Bed${k + 1}`,
+    const half = (name: string, blood: Blood, points: readonly Point[]): Vessel => ({
+      name: k === 0 ? `${side}${name}` : `${side}${name}${k + 1}`,
       flow: side,
-      blood: "pulmonaryArtery" as Blood,
-      becomes: "pulmonaryVein" as Blood,
+      blood,
       width: 10,
       points: points.map(onPlane).filter(([x]) => x < to),
       share: 1 / COURSES,
       painted: true,
-    };
-  });
+    });
+    return [
+      half("Bed", "pulmonaryArtery", way(arteries, end).reverse()),
+      half("VeinBed", "pulmonaryVein", way(back, near)),
+    ];
+  }).flat();
 }
 
 /** From an end to its root, a few points. */
 function way({ nodes }: Tree, end: number): Point[] {
   const points: Point[] = [];
   for (let i = end; i >= 0; i = entryAt(nodes, i).parent) points.push(entryAt(nodes, i).at);
-  return points.filter((_, i) => i % 4 === 0 || i === points.length - 1);
+  return points.filter((_, i) => i % 3 === 0 || i === points.length - 1);
 }
 
 /** Outlines of what the anatomy paints, in the plane. */

@@ -10,6 +10,8 @@ const DENSITY = 1 / 330;
 export interface Laid {
   readonly vessel: Vessel;
   readonly line: Curve;
+  /** where its strands begin and end, when they do so all along two lines */
+  readonly between?: readonly [from: Curve, to: Curve];
 }
 
 export interface Dots {
@@ -23,11 +25,15 @@ export interface Dots {
 }
 
 export const layVessels = (vessels: readonly Vessel[]): readonly Laid[] =>
-  vessels.map((vessel) => ({ vessel, line: curve(vessel.points) }));
+  vessels.map((vessel) => ({
+    vessel,
+    line: curve(vessel.points),
+    ...(vessel.between ? { between: [curve(vessel.between[0]), curve(vessel.between[1])] as const } : {}),
+  }));
 
 export function layDots(laid: readonly Laid[]): Dots {
   const counts = laid.map(({ vessel, line }) =>
-    Math.max(3, Math.round(line.length * Math.max(vessel.width, 14) * DENSITY)),
+    Math.max(3, Math.round(line.length * Math.max(vessel.width, 14) * DENSITY * (vessel.between ? 0.45 : 1))),
   );
   const count = counts.reduce((sum, n) => sum + n, 0);
   const dots = {
@@ -52,17 +58,45 @@ export function layDots(laid: readonly Laid[]): Dots {
 export const spread = (vessel: Vessel, fraction: number): number =>
   vessel.bed ? Math.sin(Math.PI * fraction) ** 0.6 : 1;
 
+/** A wide bed's blood runs in its strands, not over all its width: plane units of a vessel in which it would move as fast. */
+const WIDEST_BED = 26;
+
 /** Plane units for each mL that passes: a wider vessel moves slower; `bodySize` in m2 makes a child and an adult alike. */
-export const reachPerMillilitre = (vessel: Vessel, bodySize: number): number =>
-  (2200 * (vessel.share ?? 1)) / (vessel.width * vessel.width * bodySize);
+export function reachPerMillilitre({ width, bed, share = 1 }: Vessel, bodySize: number): number {
+  const open = bed ? Math.min(width, WIDEST_BED) : width;
+  return (2200 * share) / (open * open * bodySize);
+}
+
+const [start, end] = [new Float64Array(4), new Float64Array(4)];
+
+/** On the strand at `part` (0..1) of the lines between which a bed lies: x, y and tangent into `out`. */
+export function placeBetween(
+  [from, to]: readonly [Curve, Curve],
+  part: number,
+  fraction: number,
+  out: Float64Array,
+): void {
+  placeOn(from, part, start);
+  placeOn(to, part, end);
+  const [dx, dy] = [entryAt(end, 0) - entryAt(start, 0), entryAt(end, 1) - entryAt(start, 1)];
+  const length = Math.hypot(dx, dy) || 1;
+  out[0] = entryAt(start, 0) + fraction * dx;
+  out[1] = entryAt(start, 1) + fraction * dy;
+  out[2] = dx / length;
+  out[3] = dy / length;
+}
 
 /** Where a dot stands once `reach` plane units of blood have passed: x, y, tangent and fraction along, into `out` (5 numbers). */
 export function placeDot(laid: Laid, start: number, across: number, reach: number, out: Float64Array): void {
   const turned = start + reach / laid.line.length;
   const fraction = turned - Math.floor(turned);
+  out[4] = fraction;
+  if (laid.between) {
+    placeBetween(laid.between, 0.5 + 0.46 * across, fraction, out);
+    return;
+  }
   placeOn(laid.line, fraction, out);
   const side = across * 0.36 * laid.vessel.width * spread(laid.vessel, fraction);
   out[0] = entryAt(out, 0) - entryAt(out, 3) * side;
   out[1] = entryAt(out, 1) + entryAt(out, 2) * side;
-  out[4] = fraction;
 }

@@ -9,9 +9,9 @@ export const mirrored = (points: readonly Spot[]): readonly Spot[] =>
 const bothSides = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(half).toReversed()];
 
 /** Where the thighs begin to fade, and where they are gone. */
-export const FADE = { from: 1076, to: 1166 } as const;
+export const FADE = { from: 1150, to: 1240 } as const;
 
-const SHOULDER = spots("500 44, 556 44, 557 84, 568 112, 606 134, 690 152, 764 170");
+const SHOULDER = spots("500 44, 566 40, 567 84, 578 112, 614 134, 690 152, 764 170");
 const OUTER_ARM = spots(
   "828 204, 866 262, 882 340, 887 430, 885 520, 896 600, 907 680, 908 760, 902 850, 898 912",
 );
@@ -23,7 +23,7 @@ const INNER_ARM = spots(
   "862 912, 854 820, 846 720, 838 640, 824 580, 820 500, 814 420, 800 350, 792 322, 788 336",
 );
 const FLANK = spots("787 420, 789 500, 788 600, 778 690, 758 770, 764 850, 788 930, 798 1010, 797 1090");
-const LEG = spots("790 1210, 512 1210, 510 1110, 507 1076, 500 1064");
+const LEG = spots("782 1290, 520 1290, 514 1180, 510 1110, 507 1080, 500 1066");
 
 /** Neck, trunk, arms with hands, and thighs. */
 export const FIGURE: readonly Spot[] = bothSides([
@@ -47,8 +47,12 @@ export const HEAD: readonly Spot[] = bothSides(
   spots("500 -176, 541 -171, 575 -150, 594 -118, 598 -84, 593 -46, 586 -8, 572 30, 547 60, 521 75, 500 78"),
 );
 
-/** From where to where it lies before the neck's vessels. */
-export const FACE = { top: -56, bottom: 72 } as const;
+/** From where to where it lies before the neck's vessels, thicker from the brow down to the cheeks. */
+export const FACE = { top: -64, full: -6, bottom: 80 } as const;
+
+/** 0..1: how much of the face lies before what is at a height of the plane. */
+export const faceAt = (y: number): number =>
+  y > FACE.bottom ? 0 : Math.min(1, Math.max(0, (y - FACE.top) / (FACE.full - FACE.top)));
 
 const EAR: readonly Spot[] = spots("590 -52, 602 -62, 610 -50, 608 -24, 600 -4, 591 0, 588 -26, 590 -52");
 export const EARS: readonly (readonly Spot[])[] = [EAR, mirrored(EAR)];

@@ -1,8 +1,9 @@
 /** Where a vessel's blood isn't seen: its vessel passes behind another, or shares the root of a tree with one before it. */
 import { entryAt } from "../../sim/checked/present.ts";
+import { outlineDistance } from "../../sim/geometry/distance.ts";
 import { placeOn } from "../drawing/curve-drawing.ts";
 import type { Laid } from "./dots.ts";
-import { FACE } from "./figure-shape.ts";
+import { faceAt } from "./figure-shape.ts";
 import type { Vessel } from "./vessel.ts";
 
 const SAMPLES = 64;
@@ -13,6 +14,9 @@ const COVERS = 0.52;
 
 /** Rank in depth, the deepest first: as the layers are drawn. */
 const depthOf = ({ under, behind, painted }: Vessel): number => (painted ? 0 : under ? 1 : behind ? 2 : 3);
+
+/** Plane units beside what covers it that half a mark needs. */
+const BESIDE = 5;
 
 /** As a mark behind the face is seen: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
@@ -55,9 +59,9 @@ const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.painted === true &&
   b.vessel.painted === true &&
   a.vessel.flow === b.vessel.flow &&
-  b.order < a.order &&
-  a.vessel.becomes !== undefined &&
-  b.vessel.becomes !== undefined;
+  a.vessel.blood === b.vessel.blood &&
+  a.vessel.width === b.vessel.width &&
+  b.order < a.order;
 
 function near({ x, y, box }: Way, px: number, py: number, reach: number): boolean {
   if (px < box[0] || px > box[2] || py < box[1] || py > box[3]) return false;
@@ -81,15 +85,19 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
     return wayOf(each, joins ? (first.get(joins) ?? i) : i);
   });
   return ways.map((way) => {
+    // Its strands lie far from its middle.
+    if (way.vessel.between) return null;
     const over = ways.filter((other) => isOver(way, other));
+    const covers = (way.vessel.covers ?? []).map(outlineDistance);
     const twins = ways.filter((other) => isTwin(way, other));
     const seen = Float32Array.from(way.x, (x, i) => {
       const y = entryAt(way.y, i);
       const isHidden =
+        covers.some((distance) => distance(x, y) < BESIDE) ||
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
       if (isHidden) return 0;
-      return !way.vessel.bed && y > FACE.top && y < FACE.bottom ? THROUGH_FACE : 1;
+      return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(y);
     });
     return seen.some((each) => each < 1) ? seen : null;
   });

@@ -105,44 +105,53 @@ export const UPPER_BEDS: readonly Vessel[] = [
   ),
 ];
 
-/** They go on beyond the thighs. The right artery crosses before the left vein. */
+/** Of each leg's stream, what a thigh's muscle takes; the rest goes on down. */
+const THIGH = 0.2;
+
+/** They go on beyond the thighs, in whose muscle a branch ends. The right artery crosses before the left vein. */
+const legArtery = { joins: "legArteries", share: 0.5 } as const;
 export const LEG_ARTERIES: readonly Vessel[] = [
   vessel("aorticFork", ["legs", "arterial"], 24, "527 840, 526 868", { joins: "legArteries" }),
   vessel(
     "rightLegArtery",
     ["legs", "arterial"],
     16,
-    "526 858, 512 890, 470 930, 406 986, 368 1050, 352 1164",
-    {
-      share: 0.5,
-      joins: "legArteries",
-      fades: "end",
-    },
+    "526 858, 512 890, 470 930, 406 986, 370 1050, 354 1140, 352 1238",
+    { ...legArtery, fades: "end" },
   ),
   vessel(
     "leftLegArtery",
     ["legs", "arterial"],
     16,
-    "526 858, 540 890, 572 930, 620 986, 642 1050, 652 1164",
-    {
-      share: 0.5,
-      joins: "legArteries",
-      fades: "end",
-    },
+    "526 858, 540 890, 572 930, 616 986, 634 1050, 646 1140, 648 1238",
+    { ...legArtery, fades: "end" },
   ),
+  ...pair("leftThighArtery", ["legs", "arterial"], 10, "634 1050, 648 1068, 666 1078", {
+    ...legArtery,
+    share: THIGH,
+  }),
 ];
 
+const legVein = { joins: "belowLiver", under: true, share: 0.5 } as const;
 export const LEG_VEINS: readonly Vessel[] = [
-  vessel("rightLegVein", ["legs", "ivc"], 20, "382 1164, 394 1060, 420 1000, 454 950, 470 904", {
-    share: 0.5,
-    under: true,
-    joins: "belowLiver",
+  vessel("rightLegVein", ["legs", "ivc"], 20, "384 1238, 388 1140, 400 1050, 424 996, 454 950, 470 904", {
+    ...legVein,
     fades: "start",
   }),
-  vessel("leftLegVein", ["legs", "ivc"], 20, "622 1164, 614 1060, 592 1000, 546 954, 500 930, 470 896", {
-    share: 0.5,
-    under: true,
-    joins: "belowLiver",
-    fades: "start",
-  }),
+  vessel(
+    "leftLegVein",
+    ["legs", "ivc"],
+    20,
+    "616 1238, 612 1140, 604 1050, 586 996, 546 954, 500 930, 470 896",
+    { ...legVein, fades: "start" },
+  ),
+  ...pair("leftThighVein", ["legs", "ivc"], 12, "664 1186, 636 1180, 611 1160", { ...legVein, share: THIGH }),
 ];
+
+export const LEG_BEDS: readonly Vessel[] = pair(
+  "leftThighBed",
+  ["legs", "arterial"],
+  32,
+  "666 1078, 694 1088, 712 1116, 712 1152, 694 1178, 664 1186",
+  { share: THIGH, becomes: "ivc", bed: true },
+);

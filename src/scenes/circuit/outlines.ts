@@ -30,9 +30,9 @@ export const BRAIN: readonly Outline[] = [
   { name: "brain", points: HEMISPHERE },
 ];
 
-/** Bean-shaped, upper poles nearer to the spine; the right one lies lower, under the liver. */
+/** Bean-shaped, upper poles nearer to the spine; the right one lies lower, under the liver. From T12 to L3, as the aorta's branches lie. */
 const KIDNEY: readonly Spot[] = spots(
-  "384 684, 406 700, 411 728, 400 748, 398 764, 409 788, 404 814, 376 830, 347 818, 331 788, 328 752, 335 714, 356 690, 384 684",
+  "384 654, 406 670, 411 698, 400 718, 398 734, 409 758, 404 784, 376 800, 347 788, 331 758, 328 722, 335 684, 356 660, 384 654",
 );
 export const KIDNEYS: readonly Outline[] = [
   { name: "rightKidney", points: KIDNEY },
@@ -44,37 +44,72 @@ export const SPLEEN: Outline = {
   points: spots("730 566, 756 578, 771 610, 770 648, 752 678, 734 686, 722 664, 716 632, 714 600, 730 566"),
 };
 
+/** Its head fills the duodenum's bend. */
 export const PANCREAS: Outline = {
   name: "pancreas",
   points: spots(
-    "470 668, 496 650, 540 656, 600 646, 660 626, 700 616, 708 628, 690 644, 620 668, 556 680, 516 686, 500 716, 476 712, 470 668",
+    "452 690, 480 664, 510 656, 560 654, 620 642, 680 618, 706 616, 712 630, 690 648, 630 670, 566 684, 524 692, 506 716, 484 734, 456 730, 440 708, 452 690",
   ),
 };
 
-/** Seen through: the splenic vessels run behind it. */
+/** From the pylorus around the pancreas' head, across before the great vessels, and up to the jejunum. */
+export const DUODENUM: Outline = {
+  name: "gut",
+  width: 25,
+  points: spots("427 686, 424 700, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
+};
+
+/** From the throat behind heart and aorta's arch to the stomach, left of the midline at the diaphragm. */
+export const OESOPHAGUS: Outline = {
+  name: "oesophagus",
+  width: 19,
+  points: spots("500 60, 503 170, 506 280, 512 380, 522 450, 536 500, 556 538, 584 562"),
+};
+
+/** Fundus under the left dome, pylorus right of the midline, where the duodenum's cap begins. */
 export const STOMACH: Outline = {
   name: "stomach",
   points: spots(
-    "572 556, 594 572, 618 560, 650 538, 692 534, 722 562, 724 614, 704 662, 656 696, 596 702, 546 690, 530 674, 544 656, 590 662, 622 646, 626 618, 604 594, 576 580, 572 556",
+    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 596, 714 644, 684 686, 634 708, 576 712, 520 704, 480 692, 456 682, 436 688, 422 680, 424 664, 440 658, 458 667, 484 664, 530 672, 578 666, 612 646, 622 618, 610 594, 584 578, 572 556",
   ),
 };
 
-/** One coil from the duodenum's end to the caecum, behind the great vessels and the mesentery's. */
-export const SMALL_BOWEL: Outline = {
-  name: "gut",
-  width: 26,
-  points: spots(
-    "548 706, 566 752, 620 786, 690 800, 700 822, 650 836, 580 834, 556 850, 600 866, 690 864, 706 886, 670 900, 590 898, 500 884, 420 866, 352 848, 334 866, 366 886, 440 900, 540 916, 640 932, 696 924, 704 946, 650 962, 560 950, 470 936, 380 914, 338 916, 344 938, 420 958, 440 976, 400 986, 350 966, 312 942",
-  ),
-};
+/** From the jejunum's beginning in loops at the mesentery's edge to the caecum, behind the great vessels and the mesentery's; further coils lie behind. */
+export const SMALL_BOWEL: readonly Outline[] = [
+  {
+    name: "gut",
+    width: 26,
+    points: spots(
+      "700 812, 640 806, 560 830, 600 872, 690 842, 700 912, 610 908, 520 880, 420 896, 330 868, 318 832, 360 858, 440 872, 520 900, 560 930, 480 930, 380 896, 330 904, 340 930, 420 940, 500 962, 580 960, 660 944, 690 930, 640 998, 560 1006, 470 976, 400 968, 340 962",
+    ),
+  },
+  {
+    name: "gut",
+    width: 27,
+    points: spots(
+      "584 750, 588 774, 606 789, 650 784, 690 800, 694 822, 650 832, 612 828, 598 842, 606 856, 650 860, 696 866, 700 888, 660 900, 614 892, 596 902, 598 916, 634 934, 674 940, 676 962, 632 972, 590 952, 572 936, 562 944, 560 976, 544 998, 526 996, 516 970, 512 946, 500 936, 486 948, 482 982, 464 1002, 444 994, 434 966, 428 944, 414 938, 402 948, 400 982, 382 1002, 360 990, 352 964, 346 940, 330 924, 304 914",
+    ),
+  },
+];
 
-/** Up on the right, across before the great vessels, down on the left, and through the pelvis. */
+/** The blind gut with its worm-shaped appendix below the small bowel's end; up on the right, across before the great vessels, down on the left, and through the pelvis. */
 export const COLON: Outline = {
   name: "gut",
-  width: 40,
+  width: 38,
   points: spots(
-    "330 966, 300 944, 284 890, 282 820, 284 752, 300 716, 324 734, 338 786, 380 832, 450 850, 540 848, 622 818, 668 760, 690 706, 716 696, 732 756, 734 830, 726 910, 704 956, 662 984, 612 986, 568 966, 528 964, 506 992, 500 1060",
+    "296 966, 284 940, 276 890, 272 820, 272 750, 282 708, 300 704, 312 734, 318 780, 346 822, 402 848, 470 856, 540 850, 608 828, 656 790, 688 740, 706 704, 724 696, 736 724, 742 790, 740 860, 732 916, 710 966, 668 1000, 620 1000, 576 976, 540 976, 516 1000, 504 1060",
   ),
 };
+export const APPENDIX: Outline = {
+  name: "gut",
+  width: 10,
+  points: spots("302 962, 322 972, 336 992, 334 1014, 346 1026"),
+};
 
-export const ORGANS: readonly Outline[] = [...PAINTED, ...BRAIN, ...KIDNEYS, SMALL_BOWEL, COLON];
+/** Under the liver's edge, beside the duodenum. */
+export const GALLBLADDER: Outline = {
+  name: "gallbladder",
+  points: spots("396 640, 406 648, 402 666, 388 684, 374 686, 369 674, 378 654, 396 640"),
+};
+
+export const ORGANS: readonly Outline[] = [...PAINTED, ...BRAIN, ...KIDNEYS, DUODENUM, ...SMALL_BOWEL, COLON];

@@ -7,10 +7,14 @@ import { type Tissue, tissue } from "../anatomy/tones.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {
+  APPENDIX,
   BRAIN,
   COLON,
+  DUODENUM,
+  GALLBLADDER,
   KIDNEYS,
   LIVER,
+  OESOPHAGUS,
   type Outline,
   PANCREAS,
   SMALL_BOWEL,
@@ -18,6 +22,9 @@ import {
   STOMACH,
 } from "./outlines.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
+
+/** Bile shows through a gallbladder's wall. */
+const GREEN = { shade: "#5d7040", body: "#7f9355", light: "#a9b883" } as const;
 
 /** Part of its own colour that an organ keeps before the skin's. */
 const OWN = { dark: 0.62, light: 0.6 } as const;
@@ -28,7 +35,8 @@ function tonesIn(theme: Theme) {
   const [flesh, liver, lung] = [tissue("atrium", theme), tissue("liver", theme), tissue("lung", theme)];
   const purple = (color: string) => mix(color, theme.colour.poor, 0.3);
   return {
-    kidney: own(tissue("muscle", theme)),
+    kidney: own(tissue("muscle", theme), 1.35),
+    gallbladder: own({ ...liver, body: GREEN.body, light: GREEN.light, shade: GREEN.shade }, 1.2),
     spleen: own({
       shade: purple(liver.shade),
       body: purple(liver.body),
@@ -45,22 +53,26 @@ function tonesIn(theme: Theme) {
 export function paintOrgansBehind(ink: Ink, theme: Theme): void {
   const tones = tonesIn(theme);
   for (const { points } of BRAIN) paintBrain(ink, upright(points), tones.brain);
+  paintBowel(ink, OESOPHAGUS, tones.bowel);
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
   paintOrgan(ink, upright(SPLEEN.points), tones.spleen, { depth: 18, edge: 2 });
   paintOrgan(ink, upright(PANCREAS.points), tones.pancreas, { depth: 10, edge: 1.6 });
-  paintBowel(ink, SMALL_BOWEL, tones.bowel);
+  for (const bowel of [DUODENUM, ...SMALL_BOWEL]) paintBowel(ink, bowel, tones.bowel);
 }
 
 /** Before the great vessels. */
 export function paintOrgansBefore(ink: Ink, theme: Theme): void {
-  const { bowel } = tonesIn(theme);
-  paintOrgan(ink, upright(STOMACH.points), bowel, { depth: 24, edge: 2, alpha: 0.5 });
+  const { bowel, gallbladder } = tonesIn(theme);
+  // The spleen's vessels are seen through it.
+  paintOrgan(ink, upright(STOMACH.points), bowel, { depth: 24, edge: 2, alpha: 0.6 });
+  paintOrgan(ink, upright(GALLBLADDER.points), gallbladder, { depth: 8, edge: 1.6 });
   // The liver's left lobe lies before the stomach.
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   trace(ink, upright(LIVER), true);
   ink.fill();
   ink.restore();
+  paintBowel(ink, APPENDIX, bowel);
   paintColon(ink, COLON, bowel);
   fadeDown(ink, RECTUM);
 }
@@ -136,35 +148,61 @@ function paintBowel(ink: Ink, { points, width = 0 }: Outline, { edge, shade, bod
   }
 }
 
-/** Plane units from one fold of the colon to the next. */
-const HAUSTRUM = 27;
+/** Plane units from one fold of the colon to the next, how far it is drawn in there, and how much wider the blind gut is. */
+const HAUSTRUM = 30;
+const DRAWN_IN = 0.2;
+const CAECUM = { wider: 0.3, over: 70 } as const;
 
-/** A wider tube, drawn in by folds, with a band of muscle along it. */
-function paintColon(ink: Ink, colon: Outline, look: Tissue): void {
-  paintBowel(ink, colon, look);
-  const { points, width = 0 } = colon;
+/** Sacs between folds, and a band of muscle along them. Samples of its line lie 3 units apart. */
+function paintColon(ink: Ink, { points, width = 0 }: Outline, { edge, shade, body, light }: Tissue): void {
   const line = upright(points);
-  ink.strokeStyle = look.edge;
-  ink.lineWidth = 2;
-  ink.save();
-  ink.globalAlpha = 0.75;
-  // Samples lie 3 units apart.
-  for (let i = 6; i < line.length - 4; i += HAUSTRUM / 3) {
-    const [[ax, ay], [bx, by]] = [entryAt(line, i - 1), entryAt(line, i + 1)];
+  const spotAt = (i: number, across: number, lift = 0): Point => {
+    const [[ax, ay], [bx, by]] = [
+      entryAt(line, Math.max(0, i - 1)),
+      entryAt(line, Math.min(line.length - 1, i + 1)),
+    ];
     const step = Math.hypot(bx - ax, by - ay) || 1;
     const [x, y] = entryAt(line, i);
-    for (const side of [-0.49, 0.49]) {
-      const [nx, ny] = [(-(by - ay) / step) * side * width, ((bx - ax) / step) * side * width];
+    const sac = 1 - DRAWN_IN + DRAWN_IN * Math.sqrt(Math.abs(Math.sin((Math.PI * 3 * i) / HAUSTRUM)));
+    const blind = Math.max(0, 1 - (3 * i) / CAECUM.over);
+    // Its blind end is round.
+    const round = Math.sqrt(
+      Math.min(1, (3 * i + 2) / (0.6 * width)) * (2 - Math.min(1, (3 * i + 2) / (0.6 * width))),
+    );
+    const half = (width / 2) * sac * (1 + CAECUM.wider * blind) * round * across;
+    return [x - ((by - ay) / step) * half - lift * width, y + ((bx - ax) / step) * half + lift * width];
+  };
+  const band = (part: number, lift: number): Point[] => [
+    ...line.map((_, i) => spotAt(i, part, lift)),
+    ...line.map((_, i) => spotAt(line.length - 1 - i, -part, lift)),
+  ];
+  for (const [part, colour, lift] of [
+    [1.06, edge, 0],
+    [0.95, shade, 0],
+    [0.78, mix(shade, body, 0.6), 0.02],
+    [0.58, body, 0.05],
+    [0.34, mix(body, light, 0.5), 0.08],
+  ] as const) {
+    trace(ink, band(part, lift), true);
+    ink.fillStyle = colour;
+    ink.fill();
+  }
+  ink.save();
+  ink.strokeStyle = edge;
+  ink.lineWidth = 1.6;
+  ink.globalAlpha = 0.55;
+  for (let i = HAUSTRUM / 3; i < line.length; i += HAUSTRUM / 3)
+    for (const side of [-1, 1]) {
       ink.beginPath();
-      ink.moveTo(x + nx, y + ny);
-      ink.quadraticCurveTo(x + 0.6 * nx + 3, y + 0.6 * ny, x + 0.42 * nx, y + 0.42 * ny);
+      ink.moveTo(...spotAt(i, side));
+      const [x, y] = spotAt(Math.min(line.length - 1, i + 2), 0.6 * side);
+      ink.quadraticCurveTo(x, y, ...spotAt(i, 0.25 * side));
       ink.stroke();
     }
-  }
   ink.globalAlpha = 0.5;
-  trace(ink, line);
+  trace(ink, line.slice(6));
   ink.lineWidth = 3;
-  ink.strokeStyle = look.light;
+  ink.strokeStyle = light;
   ink.stroke();
   ink.restore();
 }

@@ -9,7 +9,7 @@ import { paintOrgansBefore, paintOrgansBehind } from "./paint-organs.ts";
 
 /** y up, as sheets are painted */
 const ROOM: Bounds = [50, -FADE.to - 14, 950, 182];
-const BELLY: Bounds = [255, -1058, 765, -520];
+const BELLY: Bounds = [240, -1064, 770, -510];
 
 export interface PaintedBody {
   readonly behind: Container;

@@ -6,6 +6,7 @@ import "../anatomy/stages/index.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
@@ -22,7 +23,7 @@ interface Moved {
 
 export interface PaintedChest {
   readonly organs: Container;
-  /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
+  /** within the organs, in the plane: behind liver and diaphragm, before the lungs, with the airways */
   readonly underDiaphragm: Container;
   readonly heart: Container;
   /** over the vessels */
@@ -53,18 +54,10 @@ export const overOrgans = (
   chest.rightValves,
 ];
 
+const AROUND = ["rightLung", "leftLung", "abdomen"] as const;
+
 export function paintedChest(): PaintedChest {
-  const layer = anatomyLayer([
-    "rightLung",
-    "leftLung",
-    "abdomen",
-    "atrium",
-    "bed",
-    "cavity",
-    "muscle",
-    "remains",
-    "graft",
-  ]);
+  const layer = anatomyLayer([...AROUND, "atrium", "bed", "cavity", "muscle", "remains", "graft"]);
   const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
   const [chambers, light] = [new Graphics(), new Graphics()];
   const placed = (...parts: readonly Container[]): Container => {
@@ -75,7 +68,8 @@ export function paintedChest(): PaintedChest {
     return view;
   };
   const whole = twoVentricles();
-  const [organs, underDiaphragm] = [new Container(), new Container()];
+  const [organs, underDiaphragm, airways] = [new Container(), new Container(), new Graphics()];
+  underDiaphragm.addChild(airways);
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
   const painted = placed(atrium, layer.ventricle);
   const stump = placed(remains);
@@ -101,9 +95,13 @@ export function paintedChest(): PaintedChest {
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
-        layer.set(chestFrame(stage), circulation, { seen: [], density: density * CHEST_AT.scale }, theme);
+        drawAirways(airways, theme);
+        // A heart with two ventricles is painted apart.
+        const only = stage === "two-ventricle" ? { only: AROUND } : {};
+        const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
+        layer.set(chestFrame(stage), circulation, surface, theme);
       }
-      // A heart with two ventricles is painted apart.
+      airways.visible = !close;
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
       layer.move(standingAt(circulation, time, still));
       drawHeart(chambers, circulation, time, theme, emphasis);

@@ -1,8 +1,9 @@
 /** Which vessels, organs and chambers a named place of the schematic is made of: what lights up when it is pointed at. */
 import type { CircuitPlace } from "../../state/places.ts";
+import { namesOf } from "./belly-vessels.ts";
 
 const SUPERIOR = ["leftBrachiocephalicVein", "rightBrachiocephalicVein", "upperCava", "svc"];
-const LIVER = ["liver", "liverBed", "liverPortalBed", "liverLeftBed", "hepatic", "hepaticLeft"];
+const LIVER = ["liver", ...namesOf("liver")];
 
 const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: SUPERIOR,
@@ -23,7 +24,7 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   ],
   lungBed: ["rightLung", "leftLung"],
   liver: LIVER,
-  gut: ["gut", "gutBed", "gutVein", "gutSplenicVein", "portal"],
+  gut: ["gut", ...namesOf("gut")],
   kidneys: ["rightKidney", "leftKidney", "rightKidneyBed", "leftKidneyBed"],
   aorta: ["arch", "thoracicAorta", "descending", "aorticFork"],
   atrium: ["atrium"],

@@ -21,13 +21,16 @@ const COMMON: readonly Plate[] = [
   { name: "svc", pressure: "svc", at: [468, 214], side: "left", first: true },
   { name: "pulmonaryArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
   { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
-  { name: "kidneys", pressure: "ivc", at: [356, 738], side: "left", organ: true },
+  { name: "kidneys", pressure: "ivc", at: [356, 712], side: "left", organ: true },
   { name: "ivc", pressure: "ivc", at: [468, 790], side: "left" },
   { name: "aorta", pressure: "aortaMean", at: [560, 222], side: "right", first: true },
   { name: "pulmonaryVein", pressure: "pulmonaryVein", at: [636, 330], side: "right" },
   { name: "atrium", pressure: "atrium", at: [560, 350], side: "right", first: true },
-  { name: "gut", pressure: "hepaticVein", at: [696, 890], side: "right", organ: true },
+  { name: "gut", pressure: "hepaticVein", at: [676, 865], side: "right", organ: true },
 ];
+
+/** Where a heart with two ventricles has it. */
+const TWO_VENTRICLES: Readonly<Record<string, Spot>> = { atrium: [610, 340], pulmonaryVein: [664, 318] };
 
 /** Null: no pathway yet, or none needed. */
 const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
@@ -40,8 +43,10 @@ const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
 
 export function platesOf(stage: Stage): readonly Plate[] {
   const at = PATHWAY_AT[stage];
+  const own = stage === "two-ventricle" ? TWO_VENTRICLES : {};
+  const common = COMMON.map((plate) => ({ ...plate, at: own[plate.name] ?? plate.at }));
   const plates = at
-    ? [...COMMON, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
-    : COMMON;
+    ? [...common, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
+    : common;
   return [...plates].sort((a, b) => a.at[1] - b.at[1]);
 }

@@ -17,12 +17,16 @@ export interface Vessel {
   readonly behind?: true;
   /** fine strands side by side: a bed of capillaries */
   readonly bed?: true;
+  /** a bed whose strands leave one line all along, and enter another */
+  readonly between?: readonly [from: readonly Spot[], to: readonly Spot[]];
   /** vessels of one name here open into each other: their walls lie beneath all their lumens */
   readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
+  /** closed outlines of painted parts before it, under which its blood isn't seen */
+  readonly covers?: readonly (readonly Spot[])[];
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */

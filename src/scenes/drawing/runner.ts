@@ -4,7 +4,7 @@ import type { Spot } from "./curve-drawing.ts";
 import { armAt, flightAt, type Gait, legAt } from "./gait.ts";
 
 interface Part {
-  readonly tone: "far" | "near" | "shirt" | "farCloth" | "cloth";
+  readonly tone: "far" | "near" | "shirt" | "farCloth" | "cloth" | "hair" | "shoe" | "farShoe";
   readonly outline: readonly Spot[];
 }
 
@@ -123,12 +123,14 @@ export function runner(gait: Gait, round: number): readonly Part[] {
   const head: Spot = [neck[0] + 0.018 + 0.04 * lean, neck[1] + 0.112];
   const parts: readonly Part[] = [
     ...farArm.map((outline): Part => ({ tone: "far", outline })),
-    ...[far.thigh, far.shin, far.foot].map((outline): Part => ({ tone: "far", outline })),
+    ...[far.thigh, far.shin].map((outline): Part => ({ tone: "far", outline })),
+    { tone: "farShoe", outline: far.foot },
     { tone: "farCloth", outline: shortsOf(hip, chest, far) },
     { tone: "near", outline: around(neck, head, [0.03, 0.026, 0.026], [0.034, 0.028, 0.03]) },
     { tone: "near", outline: placed(head, -0.4 * lean, HEAD, HEAD_HALF) },
-    { tone: "cloth", outline: placed(head, -0.4 * lean, HAIR, HEAD_HALF) },
-    ...[near.shin, near.foot, near.thigh].map((outline): Part => ({ tone: "near", outline })),
+    { tone: "hair", outline: placed(head, -0.4 * lean, HAIR, HEAD_HALF) },
+    ...[near.shin, near.thigh].map((outline): Part => ({ tone: "near", outline })),
+    { tone: "shoe", outline: near.foot },
     {
       tone: "shirt",
       outline: around(chest, hip, [0.044, 0.064, 0.061, 0.053, 0.052], [0.05, 0.067, 0.056, 0.046, 0.06]),

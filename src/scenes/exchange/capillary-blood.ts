@@ -3,19 +3,22 @@
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
-import { GOLDEN } from "../drawing/curve-drawing.ts";
+import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { bloodColour, markColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Marks, tintOf } from "./marks.ts";
 import { CAPILLARY, LUMEN, type TissuePlan } from "./tissue-plan.ts";
+import { tissueTone } from "./tissue-tones.ts";
 import { beside, headingAt } from "./tube.ts";
 
 /** Red cells in view, and proteins in all: too large for the clefts, and drawn many times as large as they are. */
-const CELLS = 8;
-const PROTEINS = 44;
+const CELLS = 7;
+const PROTEINS = 42;
 /** Part of the way from one red cell to the next in which proteins can be seen, and how near to the wall. */
-const PLASMA = 0.46;
-const CLEAR = 9;
+const PLASMA = 0.42;
+const CLEAR = 11;
+/** Of the size that they are painted in. */
+const [CELL_SIZE, PROTEIN_SIZE] = [0.9, 1.4];
 
 /** Of a red cell's colour, how much is that of blood in bulk, lighter than its marks elsewhere: here each is seen close. */
 const LIT = 0.7;
@@ -37,6 +40,7 @@ export function showRedCells(into: Marks, circulation: Circulation, time: number
         x,
         y,
         angle: headingAt(CAPILLARY, along),
+        size: CELL_SIZE,
         shape: saturation >= RICH ? "oxygenated" : "deoxygenated",
         colour: tintOf(mix(markColour(theme.colour, saturation), bloodColour(theme.colour, saturation), LIT)),
       } as const;
@@ -50,17 +54,24 @@ export function showProteins(
   { down }: TissuePlan,
   circulation: Circulation,
   time: number,
-  { colour, name }: Theme,
+  theme: Theme,
 ): void {
   const held = numberSetting(circulation.request, "proteinReflection");
-  const tint = tintOf(name === "dark" ? colour.wallEdge : colour.wall);
+  const tint = tintOf(tissueTone("protein", theme).body);
+  const between = (i: number): Spot => [
+    140 + 720 * part(i * GOLDEN),
+    down(270 + 300 * part(i * GOLDEN * 2.3)),
+  ];
   into.show(
     Array.from({ length: PROTEINS }, (_, i) => {
-      const [a, b] = [part(i * GOLDEN), part(i * GOLDEN * 2.3)];
+      // Three in a row, two rows, a little out of line.
+      const gap = Math.floor(i / CELLS);
+      const out = part(i * GOLDEN) - 0.5;
+      const [a, b] = [((gap % 3) + 0.5 + 0.4 * out) / 3, ((gap % 2) + 0.5 + 0.5 * out) / 2];
       const along = part((i + 1 + PLASMA * (a - 0.5)) / CELLS + carried(circulation, time));
       const inBlood = beside(CAPILLARY, along, (2 * b - 1) * (LUMEN - CLEAR));
-      const [x, y] = i < (1 - held) * PROTEINS ? [140 + 720 * a, down(180 + 150 * b)] : inBlood;
-      return { x, y, angle: i, shape: "protein", colour: tint } as const;
+      const [x, y] = i < (1 - held) * PROTEINS ? between(i) : inBlood;
+      return { x, y, angle: i, size: PROTEIN_SIZE, shape: "protein", colour: tint } as const;
     }),
   );
 }

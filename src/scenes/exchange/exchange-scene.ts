@@ -5,7 +5,7 @@ import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
-import { type Sizes, sizes } from "../theme/type.ts";
+import { type Sizes, sizesIn } from "../theme/type.ts";
 import { courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
@@ -19,6 +19,9 @@ const MIN_CAVITY = 50;
 const DROP = 14;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
+
+/** Scale of a picture under which there is little room for plates. */
+const SMALL = 0.45;
 
 function exchangePane(): ScenePane {
   const view = new Container();
@@ -37,7 +40,7 @@ function exchangePane(): ScenePane {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const all = frame.panes.flatMap(({ exchange }) => exchange ?? []);
-      const type = sizes(Math.min(box.height, box.width), floor);
+      const type = sizesIn(box, floor);
       const at = placesIn(box, type);
       const day = dayAt(course, time, still);
       const full = Math.max(MIN_CAVITY, ...all.flatMap(({ collected }) => collected)) * 1.05;
@@ -53,11 +56,11 @@ function exchangePane(): ScenePane {
       if (now === said && known === course) return;
       said = now;
       known = course;
+      const small = fit.scale < SMALL;
       const notes = labels
-        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, type, theme)
+        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, { sizes: type, theme }, small)
         : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
-      const small = at.picture.height < 14 * type.label;
       const bare = small ? [] : gaugeNumbers(fit, full, type.axis, theme);
       writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small, bare }, theme);
     },
@@ -71,7 +74,7 @@ function placesIn(
   type: Sizes,
 ): { readonly head: number; readonly picture: Box; readonly charts: Box } {
   const head = type.label * 3;
-  if (box.width > box.height * 1.15)
+  if (box.width > box.height * 0.95)
     return {
       head,
       picture: { ...box, y: box.y + head, width: box.width * 0.54, height: box.height - head },

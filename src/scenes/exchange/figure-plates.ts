@@ -1,21 +1,24 @@
 /** The exchange scene's words: the day above, and the figures of that day on plates over the picture, none on another. */
+import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { settle } from "../layers/spread-labels.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { Sizes } from "../theme/type.ts";
 import type { DayFigures } from "./day.ts";
 import { figureLines, proteinLines } from "./notes.ts";
 import type { TissueFit } from "./tissue-drawing.ts";
+import { CAPILLARY } from "./tissue-plan.ts";
 
-/** Figures on the picture: where they stand (on a plan 760 high), and the unit. */
+/** Figures on the picture: their unit, and where they stand: across, and down from the capillary or to the cavity's upper edge or floor. */
 const NUMBERS = [
-  { key: "filtration", at: [560, 188], unit: "mL/h" },
-  { key: "lymph", at: [96, 520], unit: "mL/h" },
-  { key: "overflow", at: [400, 592], unit: "mL/h" },
-  { key: "collected", at: [610, 686], unit: "mL" },
-  { key: "drained", at: [900, 640], unit: "mL/h" },
+  { key: "filtration", x: 40, under: "capillary", y: 140, unit: "mL/h" },
+  { key: "lymph", x: 40, under: "edge", y: -104, unit: "mL/h" },
+  { key: "overflow", x: 300, under: "edge", y: -66, unit: "mL/h" },
+  { key: "collected", x: 170, under: "floor", y: -92, unit: "mL" },
+  { key: "drained", x: 820, under: "floor", y: -100, unit: "mL/h" },
 ] as const;
 
 /** @param held part of the proteins' pull that the wall keeps */
@@ -23,25 +26,29 @@ export const figureNotes = (
   figures: DayFigures,
   held: number,
   fit: TissueFit,
-  type: Sizes,
-  theme: Theme,
+  look: Look,
+  small: boolean,
 ): readonly Note[] =>
   [
-    ...NUMBERS.map(({ key, at, unit }) => ({
-      lines: figureLines(key, figures[key], unit, type, theme),
-      at,
+    ...NUMBERS.map(({ key, x, under, y, unit }) => ({
+      lines: figureLines(key, formatQuantity(figures[key], unit), look, small),
+      x,
+      y: y + levelOf(under, fit.plan),
     })),
     // In a small picture it would cover what it speaks of.
-    ...(fit.scale < 0.45 ? [] : [{ lines: proteinLines(held, type, theme), at: PROTEINS }]),
-  ].map(({ lines, at }) => ({
+    ...(small ? [] : [{ lines: proteinLines(held, look), ...PROTEINS }]),
+  ].map(({ lines, x, y }) => ({
     lines,
-    x: fit.x + at[0] * fit.scale,
-    y: fit.y + fit.plan.down(at[1]) * fit.scale,
+    x: fit.x + x * fit.scale,
+    y: fit.y + y * fit.scale,
     anchor: [0, 0.5],
   }));
 
-/** Under the blood's way into the picture. */
-const PROTEINS = [24, 226] as const;
+const levelOf = (name: (typeof NUMBERS)[number]["under"], { cavity }: TissueFit["plan"]): number =>
+  ({ capillary: entryAt(CAPILLARY.y, 0), edge: cavity.top, floor: cavity.bottom })[name];
+
+/** Above the blood's way into the picture. */
+const PROTEINS = { x: 24, y: 62 } as const;
 
 /**
  * Writes the head and, clear of it and of each other, the notes.

@@ -5,9 +5,8 @@ import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor } from "./day.ts";
 import { ARROW_LONG, type Marks, tintOf } from "./marks.ts";
 import { CURVES } from "./notes.ts";
-import { WALL_CELLS } from "./paint-capillary.ts";
-import { mouthOf } from "./paint-lymph.ts";
-import { CAPILLARY, LUMEN, type TissuePlan, WALL } from "./tissue-plan.ts";
+import { channel, mouthOf } from "./paint-lymph.ts";
+import { CAPILLARY, CLEFTS, INITIAL_HALF, LUMEN, type TissuePlan, WALL } from "./tissue-plan.ts";
 import { beside, headingAt } from "./tube.ts";
 
 /** Drops on each of the ways at most. */
@@ -15,12 +14,19 @@ const MAX = 90;
 /** Parts of a drop's way through the tissue, and on to the end of the initial lymph vessel. */
 const THROUGH_TISSUE = 0.5;
 const THROUGH_INITIAL = 0.68;
+/** Plane units by which a drop's way between the cells sways. */
+const SWAY = 36;
+/** Part of a vessel's half width by which drops keep aside of its middle. */
+const ASIDE = 0.6;
 /** Ways that a drop makes in a second. */
 const PACE = 0.09;
+/** Part of the drain's way at which its arrow stands. */
+const DRAINED = 0.58;
 /** Plane units: an arrow's length for a flow of one drop; its area follows the flow. */
 const ARROW = 15;
-/** Plane units under which an arrow would be a speck. */
-const SEEN = 8;
+/** mL/h under which there is no arrow, and plane units that any other one is long, or it would be a speck. */
+const NO_FLOW = 0.5;
+const SEEN = 24;
 
 const part = (value: number): number => value - Math.floor(value);
 const between = ([ax, ay]: Spot, [bx, by]: Spot, share: number): Spot => [
@@ -28,14 +34,13 @@ const between = ([ax, ay]: Spot, [bx, by]: Spot, share: number): Spot => [
   ay + (by - ay) * share,
 ];
 
-/** Below one of the clefts in the capillary's lower wall. @param cleft from 1 */
-const outside = (cleft: number): Spot => beside(CAPILLARY, cleft / WALL_CELLS, LUMEN + WALL + 10);
-const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => i + 1);
+/** Under a cleft in the capillary's lower wall, beyond the arrow through it. */
+const outside = (cleft: number): Spot => beside(CAPILLARY, cleft, LUMEN + WALL + 48);
 
 /** Between the cells, not in a straight line. */
 function throughTissue(from: Spot, to: Spot, share: number, index: number): Spot {
   const [x, y] = between(from, to, share);
-  return [x + Math.sin(Math.PI * share) * 24 * Math.sin(index * 2.4 + share * 6), y];
+  return [x + Math.sin(Math.PI * share) * SWAY * Math.sin(index * 1.7 + share * 6), y];
 }
 
 /** @param phase 0..1 of the way from the capillary into the lymph and on out of the picture */
@@ -43,30 +48,32 @@ export function toLymph(plan: TissuePlan, index: number, phase: number): Spot {
   const which = index % plan.initial.length;
   const vessel = entryAt(plan.initial, which);
   const { part: mouth, spot } = mouthOf(vessel, Math.floor(index / plan.initial.length));
+  const aside = ASIDE * Math.sin(index * 1.7);
   if (phase < THROUGH_TISSUE) {
-    const tip = beside(vessel.line, 0, 0);
-    const nearest = CLEFTS.toSorted(
-      (a, b) => Math.abs(outside(a)[0] - tip[0]) - Math.abs(outside(b)[0] - tip[0]),
-    );
-    const from = outside(entryAt(nearest, index % 2));
+    const from = outside(entryAt(vessel.clefts, index % vessel.clefts.length));
     return throughTissue(from, spot, phase / THROUGH_TISSUE, index);
   }
   if (phase < THROUGH_INITIAL) {
     const share = (phase - THROUGH_TISSUE) / (THROUGH_INITIAL - THROUGH_TISSUE);
-    const inside = beside(vessel.line, mouth + (1 - mouth) * share, 0);
+    const inside = beside(vessel.line, mouth + (1 - mouth) * share, aside * INITIAL_HALF * (1 - share));
     return between(spot, inside, Math.min(1, 4 * share));
   }
   const share = (phase - THROUGH_INITIAL) / (1 - THROUGH_INITIAL);
-  return beside(plan.lymph, vessel.joins + (1 - vessel.joins) * share, 8 * Math.sin(index * 2.4));
+  const along = vessel.joins + (1 - vessel.joins) * share;
+  return beside(plan.lymph, along, aside * Math.min(1, 4 * share) * channel(along));
 }
 
 /** @param level of the fluid in the cavity, plane units */
-export function toCavity({ cavity }: TissuePlan, index: number, phase: number, level: number): Spot {
-  const across = part((index + 1) * GOLDEN);
-  const x = cavity.left + 60 + (cavity.right - cavity.left - 120) * across;
+export function toCavity(
+  { cavity: { lining, gaps } }: TissuePlan,
+  index: number,
+  phase: number,
+  level: number,
+): Spot {
+  const [x, y] = beside(lining, entryAt(gaps, index % gaps.length), 0);
   if (phase < 0.6)
-    return throughTissue(outside(entryAt(CLEFTS, 1 + (index % 3))), [x, cavity.top - 8], phase / 0.6, index);
-  return [x, cavity.top - 8 + (level - cavity.top + 8) * ((phase - 0.6) / 0.4)];
+    return throughTissue(outside(entryAt(CLEFTS, 1 + (index % 3))), [x, y], phase / 0.6, index);
+  return [x, y + (level - y) * ((phase - 0.6) / 0.4)];
 }
 
 export interface Water {
@@ -88,7 +95,7 @@ export function showDrops(
   const colour = tintOf(theme.colour.pressure);
   const on = (flow: number, place: (index: number, phase: number) => Spot) =>
     Array.from({ length: dropsFor(flow, drop, MAX) }, (_, index) => {
-      const [x, y] = place(index, part(part(index * GOLDEN * 1.7) + time * PACE));
+      const [x, y] = place(index, part(index * GOLDEN + time * PACE));
       return { x, y, angle: 0, shape: "drop", colour } as const;
     });
   into.show([
@@ -102,31 +109,36 @@ export function showDrops(
 export function showArrows(
   into: Marks,
   plan: TissuePlan,
-  { figures: { filtration, lymph, overflow }, drop }: Omit<Water, "time" | "level">,
+  { figures: { filtration, lymph, overflow, drained }, drop }: Omit<Water, "time" | "level">,
   theme: Theme,
 ): void {
   const [leaving, returning, over] = CURVES.map(({ colour }) => tintOf(colour(theme)));
   const down = Math.PI / 2;
-  const sized = (flow: number) => (ARROW * Math.sqrt(Math.abs(flow) / drop)) / ARROW_LONG;
+  const sized = (flow: number) => Math.max(SEEN, ARROW * Math.sqrt(Math.abs(flow) / drop)) / ARROW_LONG;
   const arrow = ([x, y]: Spot, angle: number, flow: number, colour = 0) => ({
     x,
     y,
     angle: flow < 0 ? angle + Math.PI : angle,
     shape: "arrow" as const,
     size: sized(flow),
+    flow,
     colour,
   });
-  const { cavity, initial } = plan;
+  const { cavity, drain, initial } = plan;
   const all = [
     ...CLEFTS.map((cleft) => {
       const flow = filtration / CLEFTS.length;
-      const [x, y] = outside(cleft);
+      // From the blood through the wall.
+      const [x, y] = beside(CAPILLARY, cleft, LUMEN - 10);
       return arrow([x, y + (sized(flow) * ARROW_LONG) / 2], down, flow, leaving);
     }),
     ...initial.map(({ line }) =>
       arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),
     ),
-    arrow([(cavity.left + cavity.right) / 2, cavity.top - 34], down, overflow, over),
+    ...cavity.gaps.map((gap) =>
+      arrow(beside(cavity.lining, gap, 0), down, overflow / cavity.gaps.length, over),
+    ),
+    arrow(beside(drain, DRAINED, 0), headingAt(drain, DRAINED), drained, leaving),
   ];
-  into.show(all.filter(({ size }) => size * ARROW_LONG > SEEN));
+  into.show(all.filter(({ flow }) => Math.abs(flow) > NO_FLOW));
 }

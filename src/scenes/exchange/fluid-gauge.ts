@@ -5,12 +5,12 @@ import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { TissuePlan } from "./tissue-plan.ts";
+import { type TissuePlan, WIDTH } from "./tissue-plan.ts";
 
-/** Plane units left free above the fullest level, the round of the cavity's corners, half its lining, and a mark's length. */
-const AIR = 26;
-const ROUND = 30;
-const LINING = 5;
+/** Plane units left free above the fullest level, half the lining below, where the scale's marks begin, and how long they are. */
+const AIR = 34;
+const LINING = 6;
+const SCALE = 24;
 const MARK = 18;
 
 /** y at which the fluid stands. @param full mL at the highest level */
@@ -25,33 +25,13 @@ const marksTo = (full: number): readonly number[] =>
 
 export function drawGauge(ink: Graphics, plan: TissuePlan, level: number, full: number, theme: Theme): void {
   const { colour } = theme;
-  const left = plan.cavity.left + LINING;
-  const [right, bottom] = [plan.cavity.right - LINING, plan.cavity.bottom - LINING];
-  const round = ROUND - LINING;
-  // In the lower corners the fluid is as narrow as its surface there.
-  const inset = (y: number) => {
-    const up = Math.min(round, bottom - y);
-    return round - Math.sqrt(Math.max(0, round ** 2 - (round - up) ** 2));
-  };
+  const depth = plan.cavity.bottom - LINING - level;
   ink.clear();
-  const edge: [number, number][] = [];
-  for (let k = 0; k <= 12; k++) {
-    const y = level + ((bottom - level) * k) / 12;
-    edge.push([inset(y), y]);
-  }
-  ink
-    .poly(
-      [...edge.map(([x, y]) => [left + x, y]), ...edge.toReversed().map(([x, y]) => [right - x, y])].flat(),
-      true,
-    )
-    .fill({ color: colour.pressure, alpha: 0.42 });
-  ink
-    .moveTo(left + inset(level), level)
-    .lineTo(right - inset(level), level)
-    .stroke({ color: colour.pressure, width: 3 });
+  ink.rect(0, level, WIDTH, depth).fill({ color: colour.pressure, alpha: 0.42 });
+  ink.moveTo(0, level).lineTo(WIDTH, level).stroke({ color: colour.pressure, width: 3 });
   for (const mark of marksTo(full)) {
     const y = levelAt(plan, mark, full);
-    ink.moveTo(left + inset(y) + 4, y).lineTo(left + inset(y) + 4 + MARK, y);
+    ink.moveTo(SCALE, y).lineTo(SCALE + MARK, y);
   }
   ink.stroke({ color: colour.ink, width: 2.5 });
 }
@@ -67,7 +47,7 @@ export const gaugeNumbers = (
   const apart = (fit.scale * (plan.cavity.bottom - levelAt(plan, full, full))) / (all.length + 1);
   return (apart > 1.2 * type ? all : all.slice(-1)).map((mark) => ({
     lines: [{ words: formatQuantity(mark, "mL"), size: type, colour: theme.colour.ink }],
-    x: fit.x + fit.scale * (plan.cavity.left + LINING + MARK + 12),
+    x: fit.x + fit.scale * (SCALE + MARK + 8),
     y: fit.y + fit.scale * levelAt(plan, mark, full),
     anchor: [0, 0.5],
     bare: true,

@@ -132,18 +132,24 @@ function paintArrow(ink: Ink): void {
   ink.fill();
 }
 
+/** Albumin is heart-shaped: three lobes. */
+const LOBES = [
+  [-2.4, -1.8],
+  [2.6, -1.6],
+  [0, 2.4],
+] as const;
+
 function paintProtein(ink: Ink): void {
-  // Albumin is heart-shaped: three lobes.
-  for (const [x, y] of [
-    [-2.4, -1.8],
-    [2.6, -1.6],
-    [0, 2.4],
-  ] as const) {
-    ink.beginPath();
-    ink.arc(x, y, 3.4, 0, 2 * Math.PI);
-    ink.fillStyle = "#fff";
-    ink.fill();
-  }
+  for (const [radius, grey] of [
+    [4.4, "#5e5e5e"],
+    [3.3, "#fff"],
+  ] as const)
+    for (const [x, y] of LOBES) {
+      ink.beginPath();
+      ink.arc(x, y, radius, 0, 2 * Math.PI);
+      ink.fillStyle = grey;
+      ink.fill();
+    }
 }
 
 const PAINT: Readonly<Record<Shape, (ink: Ink) => void>> = {

@@ -2,6 +2,7 @@
 import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
+import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { dashed } from "../layers/path-line.ts";
@@ -38,21 +39,23 @@ export function headNote(day: number, drop: number, box: Box, type: Sizes, theme
   };
 }
 
+/** One above the other, in a small picture side by side. */
 export function figureLines(
   key: string,
-  value: number,
-  unit: "mL" | "mL/h",
-  type: Sizes,
-  theme: Theme,
+  figure: string,
+  { sizes: type, theme }: Look,
+  small: boolean,
 ): Note["lines"] {
+  const name = theme.say(`further.exchange.${key}`);
+  if (small) return [{ words: `${name} ${figure}`, size: type.axis, colour: theme.colour.ink }];
   return [
-    { words: theme.say(`further.exchange.${key}`), size: type.axis, colour: theme.colour.inkSoft },
-    { words: formatQuantity(value, unit), size: type.label, colour: theme.colour.ink, bold: true },
+    { words: name, size: type.axis, colour: theme.colour.inkSoft },
+    { words: figure, size: type.label, colour: theme.colour.ink, bold: true },
   ];
 }
 
 /** What the wall does with the proteins of the blood, and that they could not be seen at this scale. */
-export const proteinLines = (held: number, type: Sizes, theme: Theme): Note["lines"] => [
+export const proteinLines = (held: number, { sizes: type, theme }: Look): Note["lines"] => [
   { words: theme.say("parameter.proteinReflection"), size: type.axis, colour: theme.colour.inkSoft },
   { words: formatQuantity(100 * held, "%"), size: type.label, colour: theme.colour.ink, bold: true },
   { words: theme.say("further.exchange.proteins"), size: type.axis, colour: theme.colour.inkSoft },

@@ -6,13 +6,12 @@ import { type Round, roundOf } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CAPILLARY, LUMEN, WALL, WIDTH } from "./tissue-plan.ts";
+import { CAPILLARY, LUMEN, WALL, WALL_CELLS, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
-/** Endothelial cells on each side, long and thin, and the part of the way that each leaves open at both ends. */
-export const WALL_CELLS = 5;
-const GAP = 0.0055;
+/** Part of the way that a cell of the wall leaves open at both ends. */
+const GAP = 0.011;
 const STOPS = 12;
 const CELL_STEPS = 40;
 

@@ -8,47 +8,65 @@ import { INITIAL_HALF, LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt } from "./tube.ts";
 
-/** Where along the collecting vessel its valves stand, and the part of its way that their cusps reach. */
-const VALVES = [0.2, 0.47, 0.74] as const;
-const CUSP = 0.052;
+/** Where along the collecting vessel its valves spring from the wall, the part of its way that their leaflets reach, and of its half width that these leave open. */
+const VALVES = [0.16, 0.67] as const;
+const LEAFLET = 0.105;
+const OPEN = 0.13;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
-const CELL = 58;
-const OVERLAP = 20;
-const FLAP = 13;
-const THICK = 5.5;
+const CELL = 72;
+const OVERLAP = 30;
+const FLAP = 26;
+const THICK = 9;
+/** Part of an initial vessel's way along which its wall has such doors. */
+const DOORS = 0.72;
 /** Plane units that an anchoring filament reaches into the tissue. */
 const FILAMENT = 46;
 
 type Width = (part: number) => number;
 
-/** Round at its blind end, as wide as the collecting vessel where it joins that. */
+/** Round at its blind end, as wide as the collecting vessel where it joins that. @param share of the width, as round */
 const initialWidth =
-  ({ length }: Curve): Width =>
+  ({ length }: Curve, share = 1): Width =>
   (part) => {
-    const from = Math.min(1, (part * length) / INITIAL_HALF);
+    const from = (part * length - (1 - share) * INITIAL_HALF) / (share * INITIAL_HALF);
     const joined = Math.max(0, (part - 0.6) / 0.4);
-    return (INITIAL_HALF - (INITIAL_HALF - LYMPH_HALF) * joined) * Math.sqrt(1 - (1 - from) ** 2);
+    const round = Math.sqrt(1 - (1 - Math.min(1, Math.max(0, from))) ** 2);
+    return share * (INITIAL_HALF - (INITIAL_HALF - LYMPH_HALF) * joined) * round;
   };
 
-/** It bulges behind the cusps of each valve. */
+/** It bulges behind the leaflets of each valve. */
 const collectingWidth: Width = (part) =>
-  LYMPH_HALF + VALVES.reduce((sum, at) => sum + 8 * Math.exp(-(((part - at - 0.035) / 0.03) ** 2)), 0);
+  LYMPH_HALF +
+  VALVES.reduce((sum, at) => sum + 13 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
+
+/** Half the width that is free there: between the leaflets of a valve little. */
+export const channel: Width = (part) =>
+  LYMPH_HALF *
+  VALVES.reduce(
+    (free, at) => free - (1 - 2 * OPEN) * Math.exp(-(((part - at - 0.9 * LEAFLET) / 0.07) ** 2)),
+    1,
+  );
+
+const BANDS = 9;
 
 export function paintLymph(ink: Ink, { lymph, initial }: TissuePlan, theme: Theme): void {
   const { edge, shade, body, light } = tissueTone("lymph", theme);
-  const vessels = [
-    ...initial.map(({ line }) => ({ line, width: initialWidth(line) })),
-    { line: lymph, width: collectingWidth },
-  ];
   for (const { line } of initial) paintFilaments(ink, line, tissueTone("ground", theme).edge);
-  for (const [share, more, colour] of [
-    [1, 3, edge],
-    [1, 0, shade],
-    [0.82, 0, mix(shade, body, 0.55)],
-    [0.62, 0, body],
-    [0.34, 0, mix(body, light, 0.55)],
-  ] as const)
-    for (const { line, width } of vessels) fillTube(ink, line, (part) => share * width(part) + more, colour);
+  const pass = (share: number, more: number, colour: string) => {
+    for (const { line } of initial) {
+      const width = initialWidth(line, share);
+      fillTube(ink, line, (part) => Math.max(0, width(part) + more), colour);
+    }
+    fillTube(ink, lymph, (part) => share * collectingWidth(part) + more, colour);
+  };
+  pass(1, 7, edge);
+  pass(1, 4.5, mix(light, shade, 0.35));
+  pass(1, 0, edge);
+  pass(1, -2, shade);
+  for (let k = 1; k <= BANDS; k++) {
+    const lit = k / BANDS;
+    pass(1 - 0.78 * lit, -2, lit < 0.6 ? mix(shade, body, lit / 0.6) : mix(body, light, lit - 0.6));
+  }
   for (const { line } of initial) paintWall(ink, line, initialWidth(line), theme);
   for (const at of VALVES) paintValve(ink, lymph, at, theme);
 }
@@ -76,13 +94,13 @@ function paintFilaments(ink: Ink, line: Curve, colour: string): void {
 function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
   const tone = tissueTone("lymph", theme);
   const nucleus = tissueTone("nucleus", theme);
-  const count = Math.floor((0.66 * line.length - 20) / CELL);
+  const count = Math.floor((DOORS * line.length - 20) / CELL);
   for (const side of [-1, 1])
     for (let k = 0; k < count; k++) {
       const [from, to] = [(16 + k * CELL) / line.length, (16 + (k + 1) * CELL + OVERLAP) / line.length];
       const at = (share: number, off: number): Spot => {
         const part = from + (to - from) * share;
-        const inward = FLAP * Math.max(0, (share - 0.55) / 0.45) ** 1.6;
+        const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.6;
         return beside(line, part, side * (width(part) + 2 - inward + off));
       };
       const shares = Array.from({ length: 17 }, (_, i) => i / 16);
@@ -101,7 +119,7 @@ function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
       ink.strokeStyle = tone.edge;
       ink.stroke();
       ink.beginPath();
-      ink.ellipse(...at(0.36, 1), 12, 4.6, headingAt(line, from + (to - from) * 0.36), 0, 2 * Math.PI);
+      ink.ellipse(...at(0.36, 1), 17, 6.6, headingAt(line, from + (to - from) * 0.36), 0, 2 * Math.PI);
       ink.fillStyle = nucleus.body;
       ink.fill();
       ink.lineWidth = 1.2;
@@ -110,26 +128,48 @@ function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
     }
 }
 
-/** Two cusps from the wall into the stream, their pockets behind them. */
+/** Two leaflets that meet downstream, thick where they spring from the wall; the pocket of each shows its far half. */
 function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   const tone = tissue("valve", theme);
+  const rim = mix(tone.edge, tissueTone("lymph", theme).edge, 0.5);
+  const shares = Array.from({ length: 25 }, (_, i) => i / 24);
   for (const side of [-1, 1]) {
-    const [hinge, belly, free] = [
-      beside(line, at, side * collectingWidth(at)),
-      beside(line, at + 0.35 * CUSP, side * 0.35 * LYMPH_HALF),
-      beside(line, at + CUSP, side * 0.22 * LYMPH_HALF),
-    ];
-    for (const [width, colour] of [
-      [6.5, mix(tone.edge, tissueTone("lymph", theme).edge, 0.5)],
-      [3.6, tone.body],
-    ] as const) {
-      ink.beginPath();
-      ink.moveTo(...hinge);
-      ink.quadraticCurveTo(...belly, ...free);
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.stroke();
-    }
+    const on = (share: number, off: number): Spot => {
+      const part = at + LEAFLET * share;
+      const free = (1 - OPEN) * (1 - share) ** 1.7 + OPEN;
+      return beside(line, part, side * (free * collectingWidth(part) + off));
+    };
+    const wall = shares.map((share): Spot => {
+      // From the free edge back to the wall, hollow as a pocket's mouth.
+      const part = at + LEAFLET * (1 - 0.42 * Math.sin(Math.PI * share));
+      return beside(line, part, side * (OPEN + (1 - OPEN) * share) * collectingWidth(part));
+    });
+    const along = shares.map(
+      (share): Spot =>
+        beside(line, at + LEAFLET * (1 - share), side * collectingWidth(at + LEAFLET * (1 - share))),
+    );
+    trace(ink, [...shares.map((share) => on(share, 0)), ...wall, ...along], true);
+    ink.globalAlpha = 0.5;
+    ink.fillStyle = tone.body;
+    ink.fill();
+    ink.globalAlpha = 1;
+    trace(ink, wall);
+    ink.lineWidth = 1.8;
+    ink.strokeStyle = rim;
+    ink.stroke();
+    const half = (share: number) => 7.5 - 4.5 * share;
+    trace(
+      ink,
+      [
+        ...shares.map((share) => on(share, half(share))),
+        ...shares.toReversed().map((share) => on(share, -half(share))),
+      ],
+      true,
+    );
+    ink.fillStyle = tone.body;
+    ink.fill();
+    ink.lineWidth = 2;
+    ink.stroke();
   }
 }
 
@@ -138,7 +178,7 @@ export function mouthOf(
   { line }: TissuePlan["initial"][number],
   index: number,
 ): { part: number; spot: Spot } {
-  const count = Math.floor((0.66 * line.length - 20) / CELL);
+  const count = Math.floor((DOORS * line.length - 20) / CELL);
   const part = (16 + (1 + (index % Math.max(1, count - 1))) * CELL) / line.length;
   return { part, spot: beside(line, part, (index % 2 ? 1 : -1) * INITIAL_HALF) };
 }

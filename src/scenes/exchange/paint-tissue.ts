@@ -1,12 +1,12 @@
-/** The still parts of the tissue, painted once: behind its cells the interstitium with its fibres; before them fibres, lymph vessels, the serous cavity with its drain. */
+/** The still parts of the tissue, painted once: behind its cells the interstitium with its fibres; before them fibres, lymph vessels, the serous cavity beneath with its drain. */
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
-import type { Curve, Spot } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintLymph } from "./paint-lymph.ts";
-import { type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
-import { strokeBeside } from "./tube.ts";
+import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
 /** Water between the cells tints what is seen there. */
 const WET = 0.09;
@@ -37,74 +37,95 @@ function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void
   ink.globalAlpha = 1;
 }
 
-/** Plane units: round of the cavity's corners, thickness of its lining, and between two of the lining's cells on top. */
-const ROUND = 30;
-const LINING = 9;
-const PORE = 16;
-const LINING_CELLS = 6;
+/** Plane units: thickness of the cavity's lining, between two of its cells, and half the drain's width. */
+const LINING = 10;
+const GAP = 15;
+const DRAIN = 21;
 
-/** Where the rest collects: a cavity lined by flat cells, open between them to the tissue above, with a drain. */
-function paintCavity(ink: Ink, { cavity, drain }: TissuePlan, theme: Theme): void {
-  const { left, right, top, bottom } = cavity;
-  const tone = tissueTone("endothelium", theme);
-  const nucleus = tissueTone("nucleus", theme);
+/** The space around lungs and bowel: under the tissue's edge, lined by flat cells above and, over the body's wall, below; a drain's tip lies in it. */
+function paintCavity(ink: Ink, { height, cavity, drain }: TissuePlan, theme: Theme): void {
+  const { lining, bottom } = cavity;
   const inside = tissueTone("cavity", theme);
-  for (const [width, colour] of [
-    [34, tone.edge],
-    [30, tone.body],
-    [22, inside.body],
-  ] as const)
-    strokeBeside(ink, drain, 0, width, colour);
-  ink.beginPath();
-  ink.roundRect(left, top, right - left, bottom - top, ROUND);
-  const air = ink.createLinearGradient(0, top, 0, bottom);
-  air.addColorStop(0, inside.light);
-  air.addColorStop(1, inside.body);
-  ink.fillStyle = air;
+  const wall = tissueTone("ground", theme);
+  const along = Array.from({ length: 61 }, (_, i): Spot => beside(lining, i / 60, 0));
+  trace(ink, [...along, [WIDTH + 60, height], [-60, height]], true);
+  const depth = ink.createLinearGradient(0, cavity.top - 10, 0, bottom);
+  depth.addColorStop(0, inside.shade);
+  depth.addColorStop(0.25, inside.body);
+  depth.addColorStop(1, inside.light);
+  ink.fillStyle = depth;
   ink.fill();
-  // Side and bottom walls in one, the upper one cell by cell.
-  trace(ink, wallOf(cavity));
-  for (const [width, colour] of [
-    [LINING + 3, tone.edge],
-    [LINING, tone.body],
-    [0.4 * LINING, tone.light],
-  ] as const) {
-    ink.lineWidth = width;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
-  const wide = (right - left - 2 * ROUND) / LINING_CELLS;
-  for (let k = 0; k < LINING_CELLS; k++) {
-    const middle = left + ROUND + (k + 0.5) * wide;
-    for (const [grow, colour] of [
-      [1.5, tone.edge],
-      [0, tone.body],
-    ] as const) {
-      ink.beginPath();
-      ink.ellipse(middle, top, (wide - PORE) / 2 + grow, LINING / 2 + 1.5 + grow, 0, 0, 2 * Math.PI);
-      ink.fillStyle = colour;
-      ink.fill();
-    }
-    ink.beginPath();
-    ink.ellipse(middle, top, 11, 4, 0, 0, 2 * Math.PI);
-    ink.fillStyle = nucleus.body;
-    ink.fill();
-  }
-  // The drain's mouth.
-  strokeBeside(ink, drain, 0, 22, inside.body);
+  ink.fillStyle = mix(wall.body, wall.light, 0.5);
+  ink.fillRect(0, bottom, WIDTH, height - bottom);
+  for (const y of [0.3, 0.55, 0.8])
+    paintBundle(ink, flat(bottom + y * (height - bottom), 3 * Math.sin(40 * y)), wall.edge, 0.5);
+  paintLining(ink, lining, -1, GAP, theme);
+  paintLining(ink, flat(bottom, 0), 1, 4, theme);
+  paintDrain(ink, drain, theme);
 }
 
-/** From the upper left corner down, along the bottom and up to the upper right one. */
-function wallOf({ left, right, top, bottom }: TissuePlan["cavity"]): readonly Spot[] {
-  const corner = (x: number, y: number, from: number): readonly Spot[] =>
-    Array.from({ length: 9 }, (_, i): Spot => {
-      const angle = from - ((i / 8) * Math.PI) / 2;
-      return [x + ROUND * Math.cos(angle), y + ROUND * Math.sin(angle)];
-    });
-  return [
-    ...corner(left + ROUND, top + ROUND, 1.5 * Math.PI),
-    ...corner(left + ROUND, bottom - ROUND, Math.PI),
-    ...corner(right - ROUND, bottom - ROUND, 0.5 * Math.PI),
-    ...corner(right - ROUND, top + ROUND, 0),
-  ];
+/** Across the picture, in a slight wave. */
+const flat = (y: number, wave: number): Curve =>
+  curve([0, 1, 2, 3, 4].map((k): Spot => [-60 + 280 * k, y + (k % 2 ? wave : -wave)]));
+
+/** Flat cells beside each other, each with a brush of microvilli into the cavity. @param side of the line on which the tissue is */
+function paintLining(ink: Ink, line: Curve, side: 1 | -1, gap: number, theme: Theme): void {
+  const tone = tissueTone("endothelium", theme);
+  const nucleus = tissueTone("nucleus", theme);
+  const open = gap / line.length / 2;
+  ink.strokeStyle = tone.edge;
+  ink.lineWidth = 1.2;
+  ink.globalAlpha = 0.6;
+  ink.beginPath();
+  for (let k = 0; k < 14 * LINING_CELLS; k++) {
+    const part = (k + 0.5) / (14 * LINING_CELLS);
+    if (Math.abs(part * LINING_CELLS - Math.round(part * LINING_CELLS)) / LINING_CELLS < open * 1.5) continue;
+    ink.moveTo(...beside(line, part, -side * 0.4 * LINING));
+    ink.lineTo(...beside(line, part, -side * (LINING + 5)));
+  }
+  ink.stroke();
+  ink.globalAlpha = 1;
+  for (let k = 0; k < LINING_CELLS; k++) {
+    const [from, to] = [k / LINING_CELLS + open, (k + 1) / LINING_CELLS - open];
+    const shares = Array.from({ length: 25 }, (_, i) => i / 24);
+    const face = (way: number) =>
+      shares.map((share): Spot => {
+        const thick = Math.min(1, 9 * share + 0.3, 9 * (1 - share) + 0.3) ** 0.5;
+        const belly = Math.exp(-(((share - 0.5) / 0.16) ** 2));
+        return beside(line, from + (to - from) * share, way * (thick * LINING * 0.5 + 3 * belly));
+      });
+    trace(ink, [...face(1), ...face(-1).toReversed()], true);
+    ink.fillStyle = tone.body;
+    ink.fill();
+    ink.lineWidth = 2;
+    ink.strokeStyle = tone.edge;
+    ink.stroke();
+    ink.beginPath();
+    const middle = (from + to) / 2;
+    ink.ellipse(...beside(line, middle, 0), 17, 5, headingAt(line, middle), 0, 2 * Math.PI);
+    ink.fillStyle = nucleus.body;
+    ink.fill();
+    ink.lineWidth = 1.2;
+    ink.strokeStyle = nucleus.edge;
+    ink.stroke();
+  }
+}
+
+/** A soft tube with holes near its round tip. */
+function paintDrain(ink: Ink, line: Curve, theme: Theme): void {
+  const { shade, body, light, edge } = tissueTone("drain", theme);
+  const round = (part: number) => Math.sqrt(1 - (1 - Math.min(1, (part * line.length) / DRAIN)) ** 2);
+  for (const [share, more, colour] of [
+    [1, 2, edge],
+    [1, 0, shade],
+    [0.82, 0, body],
+    [0.62, 0, light],
+  ] as const)
+    fillTube(ink, line, (part) => (share * DRAIN + more) * round(part), colour);
+  for (const part of [0.12, 0.25, 0.38]) {
+    ink.beginPath();
+    ink.ellipse(...beside(line, part, 0.45 * DRAIN), 11, 5, headingAt(line, part), 0, 2 * Math.PI);
+    ink.fillStyle = edge;
+    ink.fill();
+  }
 }

@@ -74,7 +74,7 @@ export function tissuePicture(): TissuePicture {
   };
 
   const paintVessel = (circulation: Circulation, density: number, theme: Theme): void =>
-    vessel.paint([0, -200, WIDTH, 0], density, [0, 0], (ink) => {
+    vessel.paint([0, -260, WIDTH, 0], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintCapillary(ink, circulation, theme);
     });

@@ -1,7 +1,8 @@
 /**
  * Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. About twelve
- * plane units a micrometre in the capillary: lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent
- * to bullets (textbooks of histology). Lymph vessels, several times as wide in life, are drawn smaller to have room.
+ * plane units a micrometre: capillary's lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent to
+ * bullets; initial lymph vessels 10 to 60 um across (textbooks of histology). The collecting vessel, several times as wide
+ * as those in life, is drawn as wide to have room.
  */
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
@@ -9,19 +10,25 @@ import { cellAround } from "./packed-cells.ts";
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
-const LOW = 620;
+const LOW = 800;
 const TALL = 1240;
 /** Where the stretch begins, for the capillary keeps its place, and the height in which the places are given. */
-const FROM = 110;
-const GIVEN = 760;
+const FROM = 230;
+const GIVEN = 1000;
 
-export const CAPILLARY = curve(spots("-30 102, 180 98, 420 116, 640 110, 840 98, 1030 104"));
+export const CAPILLARY = curve(spots("-30 176, 180 172, 420 190, 640 184, 840 172, 1030 178"));
 /** Half the capillary's lumen, and the thickness of its wall. */
-export const LUMEN = 38;
-export const WALL = 8;
-/** Half the collecting lymph vessel, and half an initial one, which is wider. */
-export const LYMPH_HALF = 25;
-export const INITIAL_HALF = 31;
+export const LUMEN = 34;
+export const WALL = 9;
+/** Cells on each side of the capillary's wall, long and thin, and the clefts between them on its lower side. */
+export const WALL_CELLS = 5;
+export const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => (i + 1) / WALL_CELLS);
+/** Half the collecting lymph vessel, and half an initial one. */
+export const LYMPH_HALF = 78;
+export const INITIAL_HALF = 82;
+/** Plane units of the body's wall under the cavity, and of the cavity in the height in which the places are given. */
+const BODY_WALL = 50;
+const CAVITY = 150;
 
 interface Cell {
   readonly at: Spot;
@@ -29,9 +36,12 @@ interface Cell {
   readonly around: readonly Spot[];
 }
 
+/** The space around lungs and bowel, between the tissue's lower edge and the body's wall; it goes on beyond the picture. */
 interface Cavity {
-  readonly left: number;
-  readonly right: number;
+  /** flat cells along the tissue's edge, and the parts of its length at which water passes between two of them */
+  readonly lining: Curve;
+  readonly gaps: readonly number[];
+  /** its lowest place */
   readonly top: number;
   readonly bottom: number;
 }
@@ -40,6 +50,8 @@ interface Cavity {
 interface Initial {
   readonly line: Curve;
   readonly joins: number;
+  /** parts of the capillary's length: the clefts nearest to its blind end */
+  readonly clefts: readonly number[];
 }
 
 export interface TissuePlan {
@@ -49,8 +61,8 @@ export interface TissuePlan {
   /** the collecting lymph vessel */
   readonly lymph: Curve;
   readonly initial: readonly Initial[];
-  /** serous: pleura or peritoneum */
   readonly cavity: Cavity;
+  /** from its tip in the cavity through the body's wall */
   readonly drain: Curve;
   readonly cells: readonly Cell[];
   /** of collagen, between the cells and before them */
@@ -63,22 +75,23 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("668 486, 560 502, 440 488, 300 486, 160 452, 60 370, -40 268");
+  const lymph = course("800 580, 714 630, 610 641, 480 640, 330 628, 200 600, 80 560, -120 490");
   const initial = [
-    "876 336, 856 390, 800 440, 730 474, 660 488",
-    "560 318, 568 380, 548 440, 506 494",
-    "300 346, 318 400, 300 446, 250 480",
+    "850 350, 862 420, 850 500, 800 580, 714 630",
+    "452 346, 470 420, 462 500, 424 574, 330 628",
   ].map((text): Initial => {
     const line = course(text);
     return {
       line,
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
+      clefts: cleftsNear(entryAt(line.x, 0)),
     };
   });
-  const bottom = tall - 18;
-  const cavity = { left: 470, right: 880, top: bottom - 150 * Math.min(1.4, factor), bottom };
+  const bottom = tall - BODY_WALL;
+  const top = bottom - CAVITY * Math.min(1.4, factor);
+  const cavity = { lining: liningAt(top), gaps: GAPS, top, bottom };
   const drain = curve(
-    spots("862 708, 930 716, 985 736, 1030 770").map(([x, y]): Spot => [x, y + bottom - 744]),
+    spots("560 -28, 660 -26, 760 -24, 840 -12, 920 26, 1040 96").map(([x, y]): Spot => [x, y + bottom]),
   );
   return { height: tall, down, lymph, initial, cavity, drain, cells: cellsIn(tall), fibres: fibresIn(tall) };
 }
@@ -88,6 +101,21 @@ function nearest({ x, y }: Curve, [px, py]: Spot): number {
   const away = Array.from(x, (each, i) => Math.hypot(each - px, entryAt(y, i) - py));
   return away.indexOf(Math.min(...away)) / (x.length - 1);
 }
+
+const cleftsNear = (x: number): readonly number[] => {
+  const away = (cleft: number) =>
+    Math.abs(entryAt(CAPILLARY.x, Math.round(cleft * (CAPILLARY.x.length - 1))) - x);
+  return CLEFTS.toSorted((a, b) => away(a) - away(b)).slice(0, 2);
+};
+
+/** Flat cells that line the picture's width, and those of them before which water passes. */
+export const LINING_CELLS = 10;
+const GAPS = [5, 6, 7].map((cell) => cell / LINING_CELLS);
+/** Plane units by which the tissue's edge heaves. */
+const HEAVE = 7;
+
+const liningAt = (top: number): Curve =>
+  curve(Array.from({ length: 7 }, (_, i): Spot => [-60 + (i * 1120) / 6, top - HEAVE * (i % 2 ? 2 : 0.3)]));
 
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;

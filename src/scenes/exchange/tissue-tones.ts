@@ -16,6 +16,16 @@ export const tissueTone = tonesOf({
     dark: { shade: "#0e141d", body: "#141d29", light: "#1b2634", edge: "#2b3a4c" },
     light: { shade: "#dde6ea", body: "#e8eff2", light: "#f5f8f9", edge: "#9db2bd" },
   },
+  /** gold, as nothing else is here */
+  protein: {
+    dark: { shade: "#b98a1c", body: "#ffd66b", light: "#fff0c2", edge: "#5c430a" },
+    light: { shade: "#8a5f00", body: "#e8a90c", light: "#ffdf8a", edge: "#6a4800" },
+  },
+  /** a drain's wall; light: its inside */
+  drain: {
+    dark: { shade: "#5d6f80", body: "#8fa3b5", light: "#2a3947", edge: "#c4d3e0" },
+    light: { shade: "#8ea4b3", body: "#c3d3dd", light: "#edf4f8", edge: "#4d6472" },
+  },
   nucleus: {
     dark: { shade: "#291a35", body: "#443057", light: "#64507a", edge: "#20142a" },
     light: { shade: "#84688f", body: "#a58bb0", light: "#c6b3ce", edge: "#684e73" },

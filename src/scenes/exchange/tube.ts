@@ -25,7 +25,8 @@ export function fillTube(
   half: (part: number) => number,
   style: string | CanvasGradient,
 ): void {
-  const parts = Array.from({ length: 91 }, (_, i) => i / 90);
+  // Closer where a blind end is round.
+  const parts = Array.from({ length: 91 }, (_, i) => (i / 90) ** 1.5);
   trace(
     ink,
     [

@@ -1,5 +1,5 @@
-/** Effort from rest upward: what the veins' pressure, the output and the pathway's loss do, against two ventricles with the same effort. */
-import { Container, Graphics } from "pixi.js";
+/** Effort from rest upward: what the veins' pressure, the output, the oxygen used and the pathway's loss do, against two ventricles with the same effort. */
+import { Container } from "pixi.js";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -7,9 +7,9 @@ import { pane } from "../circuit/circuit-pane.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
-import { sizes } from "../theme/type.ts";
+import { sizesIn } from "../theme/type.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
-import { drawRunners, roomAhead } from "./runners.ts";
+import { roomAhead, runners } from "./runners.ts";
 
 /** The figures' part of the charts' height */
 const FIGURES = 0.2;
@@ -18,35 +18,36 @@ export const makeExercise: MakeScene = () => {
   const view = new Container();
   const body = pane();
   const legend = circuitLegend();
-  const people = new Graphics();
+  const people = runners();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
     { title: "further.exercise.pathway", read: veinsToLungs },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
+    { title: "further.exercise.oxygen", read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN },
     {
       title: "further.exercise.drop",
       read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
       band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
-  view.addChild(legend.view, body.view, plots.view, people);
+  view.addChild(legend.view, body.view, plots.view, people.view);
   return {
     view,
     draw(frame, viewport, theme) {
       const { floor } = viewport;
       const area = withAir(viewport.clear);
       const wide = area.width > area.height;
-      const type = sizes(Math.min(area.height, area.width), floor);
+      const type = sizesIn(area, floor);
       // On a phone the curves need the room more than the body does.
       const small = !wide && area.height < type.label * 46;
       legend.view.visible = !small;
       const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
       const picture: Box = wide
-        ? { ...clear, width: clear.width * 0.5 }
+        ? { ...clear, width: clear.width * 0.54 }
         : { ...clear, height: clear.height * 0.46 };
       const charts: Box = wide
-        ? { ...clear, x: clear.x + clear.width * 0.53, width: clear.width * 0.47 }
+        ? { ...clear, x: clear.x + clear.width * 0.56, width: clear.width * 0.44 }
         : small
           ? clear
           : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
@@ -72,7 +73,7 @@ export const makeExercise: MakeScene = () => {
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      people.visible = sweep !== null;
+      people.view.visible = sweep !== null;
       if (!sweep) return;
       const row: Box = { ...charts, height: charts.height * FIGURES };
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
@@ -89,9 +90,8 @@ export const makeExercise: MakeScene = () => {
         type.axis,
         theme,
       );
-      people.visible = axis !== undefined;
-      if (axis)
-        drawRunners(people.clear(), { efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
+      people.view.visible = axis !== undefined;
+      if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
     },
     pick(x, y) {
       const name = body.view.visible ? body.pick(x, y) : null;

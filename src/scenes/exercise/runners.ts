@@ -1,5 +1,7 @@
 /** The same person at each effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
-import type { Graphics } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
+import { legTissue } from "../calf/leg-tones.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { innerBox, type Plotted } from "../drawing/plot.ts";
 import { gaitOf, reachOf, runner } from "../drawing/runner.ts";
@@ -13,8 +15,8 @@ const FASTER = 0.65;
 /** Moments of a round at which walking and running are told apart: both feet down, and both in the air. */
 const [DOWN, FLYING] = [0.02, 0.42];
 /** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis. */
-const TALL = 0.9;
-const TALL_FOR_STEP = 1.6;
+const TALL = 0.84;
+const TALL_FOR_STEP = 1.8;
 /** How far the fastest runner reaches ahead of the hips in a whole step, in parts of the height. */
 const REACH = Math.max(...Array.from({ length: 24 }, (_, i) => reachOf(runner(gaitOf(8), i / 24))));
 
@@ -36,54 +38,140 @@ interface RunnersState {
   readonly still: boolean;
 }
 
-export function drawRunners(
+interface Runners {
+  readonly view: Container;
+  draw(state: RunnersState, axis: Pick<Plotted, "toX">, box: Box, theme: Theme): void;
+}
+
+export function runners(): Runners {
+  const view = new Container();
+  const [others, own] = [new Graphics(), new Graphics()];
+  view.addChild(others, own);
+  let drawn = "";
+  return {
+    view,
+    draw(state, axis, box, theme) {
+      const { efforts, now } = state;
+      const next = JSON.stringify([efforts, now, axis.toX(1), axis.toX(2), box, theme.name]);
+      if (next !== drawn) drawOthers(others.clear(), state, axis, box, theme);
+      drawn = next;
+      drawOwn(own.clear(), state, axis, box, theme);
+    },
+  };
+}
+
+const nearest = ({ efforts, now }: RunnersState): number =>
+  efforts.reduce((a, b) => (Math.abs(b - now) < Math.abs(a - now) ? b : a), 1);
+
+/** 0 at rest .. 1 at the greatest effort. */
+const paceOf = (effort: number, { efforts }: RunnersState): number =>
+  Math.max(0, (effort - 1) / Math.max(1, Math.max(...efforts) - 1));
+
+/** Part of the row under the ground: a wedge that grows with the effort. */
+const WEDGE = 0.11;
+const groundOf = (box: Box): number => box.y + (1 - WEDGE) * box.height - 3;
+/** Height of those who stand still, of the one who moves. */
+const BEHIND = 0.84;
+
+/** The ground, the effort under it, and all but the one of the state on the stage. */
+export function drawOthers(
   ink: Graphics,
-  { efforts, now, time, still }: RunnersState,
+  state: RunnersState,
   { toX }: Pick<Plotted, "toX">,
   box: Box,
   theme: Theme,
 ): void {
-  const nearest = efforts.reduce((a, b) => (Math.abs(b - now) < Math.abs(a - now) ? b : a), 1);
-  const most = Math.max(...efforts);
+  const { colour } = theme;
+  const most = Math.max(...state.efforts);
   const step = Math.abs(toX(2) - toX(1));
-  const height = tallest(box, step);
-  const ground = box.y + box.height - 2;
-  ink
-    .moveTo(toX(1) - step / 2, ground + 1)
-    .lineTo(Math.min(toX(most) + step / 3, box.x + box.width), ground + 1)
-    .stroke({ color: theme.colour.hair, width: 1.5, alpha: 0.6 });
-  for (const effort of efforts) {
-    const own = effort === nearest;
-    const shown = own ? now : effort;
-    const gait = gaitOf(shown);
-    const pace = Math.max(0, (shown - 1) / Math.max(1, most - 1));
-    const resting = gait.running > 0.5 ? FLYING : DOWN;
-    const round = own && !still && gait.stride > 0 ? time * (WALKING + FASTER * pace) : resting;
-    drawRunner(ink, runner(gait, round), { x: toX(shown), ground, height }, own, theme);
-  }
+  const ground = groundOf(box);
+  const [left, right] = [toX(1) - step / 2, Math.min(toX(most) + step / 3, box.x + box.width)];
+  const wedge = (to: number, fill: string, alpha: number) => {
+    const thick = (x: number) => 2 + (WEDGE * box.height - 2) * ((x - left) / (right - left));
+    ink
+      .poly([left, ground, to, ground, to, ground + thick(to), left, ground + thick(left)], true)
+      .fill({ color: fill, alpha });
+  };
+  wedge(right, colour.hair, 0.35);
+  wedge(Math.min(right, toX(state.now)), colour.accent, 1);
+  const height = BEHIND * tallest(box, step);
+  for (const effort of state.efforts)
+    if (effort !== nearest(state))
+      drawRunner(ink, still(effort), { x: toX(effort), ground, height }, tonesOf(theme, FADED, 0), theme);
+}
+
+/** The one of the state on the stage. */
+export function drawOwn(
+  ink: Graphics,
+  state: RunnersState,
+  { toX }: Pick<Plotted, "toX">,
+  box: Box,
+  theme: Theme,
+): void {
+  const { now, time } = state;
+  const gait = gaitOf(now);
+  const pace = paceOf(now, state);
+  const moves = !state.still && gait.stride > 0;
+  const parts = moves ? runner(gait, time * (WALKING + FASTER * pace)) : still(now);
+  const height = tallest(box, Math.abs(toX(2) - toX(1)));
+  drawRunner(ink, parts, { x: toX(now), ground: groundOf(box), height }, tonesOf(theme, 0, pace), theme);
+}
+
+function still(effort: number): ReturnType<typeof runner> {
+  const gait = gaitOf(effort);
+  return runner(gait, gait.running > 0.5 ? FLYING : DOWN);
+}
+
+/** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
+const FADED = 0.4;
+const FLUSH = 0.3;
+
+type Tones = Readonly<Record<ReturnType<typeof runner>[number]["tone"], string>>;
+
+/** @param faded 0..1 @param pace 0..1 */
+function tonesOf(theme: Theme, faded: number, pace: number): Tones {
+  const { colour } = theme;
+  const { body, edge } = legTissue("skin", theme);
+  const back = (tone: string) => mix(tone, colour.stage, faded);
+  const far = (tone: string) => mix(tone, colour.stage, 0.35 + 0.5 * faded);
+  const skin = mix(mix(body, edge, 0.5), theme.name === "dark" ? "#e0705c" : "#d2452f", FLUSH * pace);
+  const cloth = mix(colour.ink, colour.stage, 0.25);
+  const shoe = mix(colour.accent, colour.ink, 0.35);
+  return {
+    near: back(skin),
+    far: far(skin),
+    shirt: back(colour.accent),
+    cloth: back(cloth),
+    farCloth: far(cloth),
+    hair: back(mix(edge, theme.name === "dark" ? "#160c08" : "#2b1710", 0.8)),
+    shoe: back(shoe),
+    farShoe: far(shoe),
+  };
 }
 
 function drawRunner(
   ink: Graphics,
   parts: ReturnType<typeof runner>,
   { x, ground, height }: { readonly x: number; readonly ground: number; readonly height: number },
-  own: boolean,
-  { colour, name }: Theme,
+  tones: Tones,
+  theme: Theme,
 ): void {
-  const body = own ? colour.accent : mix(colour.stage, colour.hair, 0.55);
-  const shade = (share: number) => mix(body, name === "dark" ? colour.stageDeep : colour.ink, share);
-  const tones = {
-    near: body,
-    far: mix(body, colour.stage, 0.4),
-    shirt: shade(0.14),
-    farCloth: mix(shade(0.45), colour.stage, 0.25),
-    cloth: shade(0.45),
-  };
-  for (const { tone, outline } of parts) {
-    const spots = outline.map(([px, py]) => [x + height * px, ground - height * py] as const);
-    const [first] = spots;
-    if (!first) continue;
-    traceCurve(ink, curve([...spots, first], 2));
-    ink.closePath().fill({ color: tones[tone] });
+  const rim = theme.name === "dark" ? theme.colour.stageDeep : theme.colour.ink;
+  const width = Math.max(1.2, 0.016 * height);
+  let from = 0;
+  while (from < parts.length) {
+    const { tone } = entryAt(parts, from);
+    const next = parts.findIndex((part, i) => i > from && part.tone !== tone);
+    const limb = parts.slice(from, next < 0 ? parts.length : next);
+    // All of a limb is filled over its rim, so that no line crosses at a joint.
+    for (const fills of [false, true])
+      for (const { outline } of limb) {
+        const spots = outline.map(([px, py]) => [x + height * px, ground - height * py] as const);
+        traceCurve(ink, curve([...spots, entryAt(spots, 0)], 2));
+        ink.closePath();
+        if (fills) ink.fill({ color: tones[tone] });
+        else ink.stroke({ color: mix(tones[tone], rim, 0.45), width });
+      }
+    from += limb.length;
   }
 }

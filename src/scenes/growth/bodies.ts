@@ -1,17 +1,20 @@
-/** A row of growing bodies, each with its tube or chamber and its own lower vein in section, all to one scale. */
+/** A row of growing bodies: beside each a look into its chest, and under that its tube or chamber cut across; each kind to one scale. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { lastOf } from "../../sim/checked/present.ts";
-import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import { lettering } from "../drawing/lettering.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import { type Lettering, lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { drawFigure } from "./figure-drawing.ts";
-import { drawHeartAndTube } from "./heart-drawing.ts";
-import { bodyScale, FIGURE, shownOf } from "./row.ts";
-import { tubeBlood } from "./tube-blood.ts";
-import { drawTubeSegment, type TubePlace } from "./tube-segment.ts";
+import { type ChestPlace, chestReach, drawChest } from "./chest-drawing.ts";
+import { drawSection, type SectionPlace, sectionWidth } from "./cross-section.ts";
+import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
+import { widthWords } from "./rings.ts";
+import { BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
+import { chestOf } from "./standing-figure.ts";
+import { type Tube, tubeBlood } from "./tube-blood.ts";
 
 export interface Bodies {
   readonly view: Container;
@@ -28,6 +31,18 @@ interface Moment {
   readonly still: boolean;
 }
 
+interface Pens {
+  readonly ink: Graphics;
+  readonly words: Lettering;
+  readonly type: number;
+  readonly theme: Theme;
+}
+
+/** mm: the lengths of the scale bars of chests and sections. */
+const BARS = { chest: 50, section: 10 } as const;
+/** A line of small type, in sizes of type. */
+const LINE = 1.25;
+
 export function bodies(): Bodies {
   const view = new Container();
   const ink = new Graphics();
@@ -35,7 +50,7 @@ export function bodies(): Bodies {
   const blood = tubeBlood();
   view.addChild(ink, blood.view, words.view);
   let drawn = "";
-  let tubes: readonly (readonly [SweepPoint, TubePlace])[] = [];
+  let tubes: readonly Tube[] = [];
   return {
     view,
     draw(points, { now, time, still }, box, type, theme) {
@@ -50,66 +65,188 @@ export function bodies(): Bodies {
         theme.name,
         theme.say("further.axis.bsa"),
       ]);
-      if (signature === drawn) {
-        blood.draw(tubes, time, still, theme);
-        return;
+      if (signature !== drawn) {
+        drawn = signature;
+        ink.clear();
+        words.begin();
+        tubes = drawRow({ ink, words, type, theme }, points, now, box);
+        words.end();
       }
-      drawn = signature;
-      ink.clear();
-      words.begin();
-      const { colour } = theme;
-      const shown = shownOf(points, box.width, type);
-      const step = box.width / shown.length;
-      const largest = lastOf(points).at;
-      const foot = type * 1.6;
-      const rings = Math.max(1, Math.min(step * 0.86, (box.height - foot) * 0.29));
-      const tallest = Math.max(10, box.height - foot - rings - type);
-      const figure = Math.min(tallest - 6, (step * 0.92) / FIGURE);
-      const widest = Math.max(
-        ...points.map(({ request }) => Math.max(pathwaySizes(request).trunk, pathwaySizes(request).ivc)),
-      );
-      const placed: (readonly [SweepPoint, TubePlace])[] = [];
-      shown.forEach((point, i) => {
-        const size = figure * bodyScale(point.at, largest);
-        const x = box.x + step * (i + 0.5);
-        const ground = box.y + tallest;
-        const here = Math.abs(point.at - now) < 0.06;
-        const body = { x, ground, height: size };
-        drawFigure(ink, point.request.body.ageYears, body, here, theme);
-        if (hasPathway(point.request.stage)) {
-          drawHeartAndTube(ink, point.request, body, figure, theme);
-          const place = {
-            x,
-            top: box.y + tallest + type * 0.5,
-            height: rings,
-            perMillimetre: rings / widest / 1.12,
-            type,
-          };
-          drawTubeSegment(ink, point, place, theme);
-          placed.push([point, place]);
-        }
-        words.write(
-          {
-            lines: [
-              {
-                words: theme.say("further.growth.age", { age: point.request.body.ageYears }),
-                size: type,
-                colour: here ? colour.ink : colour.inkSoft,
-                bold: here,
-              },
-            ],
-            x,
-            y: box.y + box.height,
-            anchor: [0.5, 1],
-            bare: true,
-          },
-          theme,
-        );
-      });
-      words.end();
-      tubes = placed;
       blood.draw(tubes, time, still, theme);
     },
     release: () => blood.release(),
   };
+}
+
+/** @returns where blood is to move */
+function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Box): readonly Tube[] {
+  const { ink, words, type, theme } = pens;
+  const pathway = hasPathway(entryAt(points, 0).request.stage);
+  const shown = shownOf(points, box.width, type, pathway);
+  const step = box.width / shown.length;
+  const largest = lastOf(points).at;
+  const foot = type * 1.8;
+  const tallest = Math.max(
+    10,
+    Math.min(box.height - foot, (step * BODY[pathway ? "pathway" : "body"]) / FIGURE),
+  );
+  const sides = sidesOf(points, step, tallest, box, type);
+  const tubes: Tube[] = [];
+  shown.forEach((point, i) => {
+    const height = tallest * bodyScale(point.at, largest);
+    const left = box.x + step * i;
+    const x = left + (pathway ? 0.5 * FIGURE * tallest + 0.02 * step : 0.5 * step);
+    const body: FigurePlace = { x, ground: box.y + box.height - foot, height };
+    const here = Math.abs(point.at - now) < 0.06;
+    drawFigure(ink, point.request.body.ageYears, body, here, theme);
+    if (pathway) tubes.push(drawSide(pens, point, body, left + step * 0.98, sides));
+    words.write(
+      {
+        lines: [
+          {
+            words: theme.say("further.growth.age", { age: point.request.body.ageYears }),
+            size: type * 1.1,
+            colour: here ? theme.colour.ink : theme.colour.inkSoft,
+            bold: here,
+          },
+        ],
+        x,
+        y: box.y + box.height,
+        anchor: [0.5, 1],
+        bare: true,
+      },
+      theme,
+    );
+  });
+  return tubes;
+}
+
+interface Sides {
+  /** CSS px: width beside a body, middles of chest and section, px for each mm of both, and where the words begin */
+  readonly width: number;
+  readonly chest: { readonly y: number; readonly perMillimetre: number };
+  readonly section: { readonly y: number; readonly perMillimetre: number; readonly half: number };
+  readonly foot: number;
+}
+
+function sidesOf(
+  points: readonly SweepPoint[],
+  step: number,
+  tallest: number,
+  box: Box,
+  type: number,
+): Sides {
+  const letters = 3 * LINE * type;
+  const bar = 1.5 * type;
+  const width = Math.max(20, step * 0.94 - FIGURE * tallest);
+  const size = Math.max(10, Math.min(width, (box.height - letters - 2.6 * bar) / 2));
+  const reach = chestReach(lastOf(points).at);
+  const widest = Math.max(...points.map(sectionWidth));
+  const foot = box.y + box.height - letters;
+  return {
+    width,
+    chest: { y: box.y + bar + size / 2, perMillimetre: size / (2 * reach) },
+    section: { y: foot - bar - size / 2, perMillimetre: size / widest, half: size / 2 },
+    foot,
+  };
+}
+
+/** @param right CSS px up to which there is room */
+function drawSide(
+  { ink, words, type, theme }: Pens,
+  point: SweepPoint,
+  { x: bodyX, ground, height }: FigurePlace,
+  right: number,
+  sides: Sides,
+): Tube {
+  const { colour } = theme;
+  const x = right - sides.width / 2;
+  const { y, perMillimetre } = sides.chest;
+  const radius = chestReach(point.at) * perMillimetre;
+  const chest: ChestPlace = { x, y, radius, perMillimetre };
+  const section: SectionPlace = { x, y: sides.section.y, perMillimetre: sides.section.perMillimetre, type };
+  // What is looked into, and the way from there to its picture.
+  const spot = { y: ground - chestOf(point.request.body.ageYears) * height, radius: 0.055 * height };
+  look(ink, [bodyX, spot.y, spot.radius], [x, y, radius], colour.inkSoft);
+  const { circulation } = point;
+  const saturations = circulation && {
+    ivc: circulation.saturations.ivc,
+    svc: circulation.saturations.svc,
+    arterial: circulation.saturations.arterial,
+  };
+  drawChest(ink, point.request, saturations, chest, theme);
+  drawSection(ink, point, section, theme);
+  scaleBar({ ink, words, type, theme }, [x, y - radius - 1.3 * type], BARS.chest, perMillimetre);
+  const { half } = sides.section;
+  scaleBar(
+    { ink, words, type, theme },
+    [x, section.y + half + 0.3 * type],
+    BARS.section,
+    section.perMillimetre,
+  );
+  widthWords(point, theme.say).forEach((each, i, all) => {
+    const last = i === all.length - 1;
+    words.write(
+      {
+        lines: [{ words: each, size: type, colour: last ? colour.ink : colour.inkSoft, bold: last }],
+        x,
+        y: sides.foot + i * LINE * type,
+        anchor: [0.5, 0],
+        bare: true,
+      },
+      theme,
+    );
+  });
+  return { point, chest, section };
+}
+
+/** @param at CSS px: the upper end of its middle; `long`: mm */
+function scaleBar(
+  { ink, words, type, theme }: Pens,
+  [x, y]: Spot,
+  long: number,
+  perMillimetre: number,
+): void {
+  const color = theme.colour.inkSoft;
+  const line = { words: formatQuantity(long, "mm"), size: type * 0.85, colour: color };
+  const letters = words.measure({ lines: [line], bare: true }, theme).width + 0.4 * type;
+  const left = x - (long * perMillimetre + letters) / 2;
+  const right = left + long * perMillimetre;
+  const middle = y + 0.5 * type;
+  for (const [a, b] of [
+    [
+      [left, middle],
+      [right, middle],
+    ],
+    [
+      [left, middle - 0.25 * type],
+      [left, middle + 0.25 * type],
+    ],
+    [
+      [right, middle - 0.25 * type],
+      [right, middle + 0.25 * type],
+    ],
+  ] as const)
+    ink
+      .moveTo(...a)
+      .lineTo(...b)
+      .stroke({ color, width: 1.5 });
+  words.write({ lines: [line], x: right + 0.4 * type, y: middle, anchor: [0, 0.5], bare: true }, theme);
+}
+
+/** A ring on the body, and two lines from it that touch the round picture. */
+function look(
+  ink: Graphics,
+  [ax, ay, ar]: readonly [number, number, number],
+  [bx, by, br]: readonly [number, number, number],
+  color: string,
+): void {
+  const way = Math.atan2(by - ay, bx - ax);
+  const lean = Math.acos(Math.max(-1, Math.min(1, (ar - br) / Math.hypot(bx - ax, by - ay))));
+  for (const turn of [way + lean, way - lean])
+    ink
+      .moveTo(ax + ar * Math.cos(turn), ay + ar * Math.sin(turn))
+      .lineTo(bx + br * Math.cos(turn), by + br * Math.sin(turn))
+      .stroke({ color, width: 1, alpha: 0.6 });
+  ink.circle(ax, ay, ar).stroke({ color, width: 1.6 });
 }

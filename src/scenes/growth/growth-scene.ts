@@ -3,7 +3,7 @@ import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import { type Lettering, lettering } from "../drawing/lettering.ts";
+import { lettering, type Note } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
@@ -40,32 +40,18 @@ const PLOTS: readonly SweepPlot[] = [
   { title: "further.growth.pressure", read: ofBody(({ pressures }) => pressures.ivc) },
 ];
 
-/** What the rings in the bodies are, under them. */
-function writeNote(
-  words: Lettering,
+/** What the bodies' pictures are, under them. */
+const noteOf = (
   points: readonly SweepPoint[],
-  row: Box,
+  width: number,
   type: number,
   theme: Theme,
-): void {
-  words.write(
-    {
-      lines: [
-        {
-          words: ringWords(points, theme.say),
-          size: type,
-          colour: theme.colour.inkSoft,
-        },
-      ],
-      x: row.x + row.width / 2,
-      y: row.y + row.height + type * 0.5,
-      anchor: [0.5, 0],
-      bare: true,
-      wrap: row.width,
-    },
-    theme,
-  );
-}
+): Omit<Note, "x" | "y"> => ({
+  lines: [{ words: ringWords(points, theme.say), size: type, colour: theme.colour.inkSoft }],
+  anchor: [0.5, 0],
+  bare: true,
+  wrap: width,
+});
 
 export const makeGrowth: MakeScene = () => {
   const view = new Container();
@@ -82,22 +68,23 @@ export const makeGrowth: MakeScene = () => {
       view.visible = first !== undefined;
       if (!sweep || !first) return;
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
-      const note = type * 3.2;
+      const { points } = first;
+      const pathway = hasPathway(entryAt(points, 0).request.stage);
       // On a phone on its side the curves stand beside the bodies.
       const low = clear.height < 24 * type && clear.width > 1.8 * clear.height;
       const across = low ? clear.width * 0.46 : clear.width;
+      words.begin();
+      const note = noteOf(points, across, type, theme);
+      const under = pathway ? words.measure(note, theme).height + type : type;
       const top: Box = low
-        ? { ...clear, width: across, height: clear.height - note }
-        : { ...clear, height: rowHeight(clear, first.points.length, type) };
+        ? { ...clear, width: across, height: clear.height - under }
+        : { ...clear, height: rowHeight(clear, points, type, pathway) };
       const rest: Box = low
         ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
-        : { ...clear, y: clear.y + top.height + note, height: clear.height - top.height - note };
-      const { points } = first;
+        : { ...clear, y: clear.y + top.height + under, height: clear.height - top.height - under };
       const bsa = state.request.body.bsa;
       row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
-      words.begin();
-      const { request } = entryAt(points, 0);
-      if (hasPathway(request.stage)) writeNote(words, points, top, type, theme);
+      if (pathway) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },

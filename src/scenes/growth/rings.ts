@@ -5,7 +5,7 @@ import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { Say } from "../theme/theme.ts";
 
-/** What the opening and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
+/** What the chests, the sections and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
 export function ringWords(points: readonly SweepPoint[], say: Say): string {
   const { request } = entryAt(points, 0);
   const [low, high] = [request, lastOf(points).request].map((each) =>
@@ -15,4 +15,18 @@ export function ringWords(points: readonly SweepPoint[], say: Say): string {
     stage: request.stage,
     width: low === high ? present(low) : say("figure.band", { low: present(low), high: present(high) }),
   });
+}
+
+/** The widths in one section: tube or chamber, the body's own lower vein, and by how much they differ. */
+export function widthWords({ request }: SweepPoint, say: Say): readonly string[] {
+  const { trunk, ivc, stage } = pathwaySizes(request);
+  const tenths = Math.round(10 * (trunk - ivc)) / 10;
+  return [
+    say("further.growth.tube", { stage, width: formatQuantity(trunk, "mm", 1) }),
+    say("further.growth.vein", { width: formatQuantity(ivc, "mm", 1) }),
+    say("further.growth.gap", {
+      wider: tenths < 0 ? "no" : "yes",
+      width: formatQuantity(Math.abs(tenths), "mm", 1),
+    }),
+  ];
 }

@@ -1,4 +1,5 @@
 /** How the row of growing bodies shares its box. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
 
 /** Linear size of a body against another: the root of the surfaces' ratio. */
@@ -6,14 +7,31 @@ export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa
 
 /** A figure's width, arms included, in parts of its height. */
 export const FIGURE = 0.34;
+/** In sizes of type: what a body needs beside it with its chest and section, and without. */
+const NEEDS = { pathway: 15.5, body: 4.4 } as const;
+/** More bodies than this are too small to look into. */
+const AT_ONCE = 4;
 
-/** Every second body is left out where there is no room for the words beneath them. */
-export const shownOf = <T>(points: readonly T[], width: number, type: number): readonly T[] =>
-  width / points.length < type * 4.4 ? points.filter((_, i) => i % 2 === 1 || i === 0) : points;
+/** As many as there is room for, spread over the years, first and last among them. */
+export function shownOf<T>(
+  points: readonly T[],
+  width: number,
+  type: number,
+  pathway: boolean,
+): readonly T[] {
+  const room = Math.max(2, Math.floor(width / (type * NEEDS[pathway ? "pathway" : "body"])));
+  const count = Math.min(points.length, pathway ? AT_ONCE : points.length, room);
+  return Array.from({ length: count }, (_, i) =>
+    entryAt(points, Math.round((i * (points.length - 1)) / (count - 1))),
+  );
+}
 
-/** CSS px that the row needs at most: two fifths of the box, less when its width already limits the figures. */
-export function rowHeight(box: Box, count: number, type: number): number {
-  const step = box.width / shownOf(Array.from({ length: count }), box.width, type).length;
-  const figure = (step * 0.92) / FIGURE;
-  return Math.min(box.height * 0.4, figure + step * 0.86 + type * 2.6);
+/** Part of the room for a body and its pictures that the tallest body's width takes. */
+export const BODY = { pathway: 0.42, body: 0.92 } as const;
+
+/** CSS px that the row takes of the box: half of it, less where its width already limits the bodies. */
+export function rowHeight<T>(box: Box, points: readonly T[], type: number, pathway: boolean): number {
+  const step = box.width / shownOf(points, box.width, type, pathway).length;
+  const body = (step * BODY[pathway ? "pathway" : "body"]) / FIGURE;
+  return Math.min(box.height * 0.5, body + 2.5 * type);
 }

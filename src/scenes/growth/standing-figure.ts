@@ -4,8 +4,8 @@ import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /**
  * Right half of the outline in thousandths of the height, from the neck over shoulder, arm and hand to the armpit, down the flank
- * and leg, and up to the crotch: at five years and grown, point by point. The head takes a sixth of the height at five years and
- * between a seventh and an eighth in adults (common in figure drawing, no source).
+ * and leg, and up to the crotch: at five years and grown, point by point. Heads in a height: 7.5 to 8 when grown (Domljan et al.,
+ * Appl. Sci. 2024;14:7185), 6 at five years and legs of 0.44 and 0.47 of the height (Stratz 1909, from memory).
  */
 const YOUNG = spots(
   "0 850, 25 848, 26 828, 28 816, 46 802, 72 793, 98 782, 112 758, 117 712, 119 662, 121 620, 127 586, 128 548, 125 492, 131 474, 136 452, 139 434, 134 428, 130 440, 129 412, 123 397, 115 412, 112 446, 111 486, 107 540, 102 590, 98 628, 95 680, 91 714, 91 690, 90 640, 90 596, 94 545, 97 502, 97 464, 94 392, 84 300, 75 262, 76 226, 76 186, 66 106, 57 58, 60 38, 77 18, 80 6, 62 0, 34 0, 26 12, 30 38, 30 66, 28 138, 24 190, 25 236, 24 264, 18 332, 9 414, 0 436",
@@ -13,8 +13,12 @@ const YOUNG = spots(
 const GROWN = spots(
   "0 880, 27 878, 28 862, 31 850, 54 833, 88 822, 118 808, 131 784, 136 738, 137 690, 138 642, 145 600, 146 556, 141 494, 147 472, 153 446, 155 424, 149 418, 144 432, 144 398, 137 378, 129 396, 127 438, 126 484, 122 544, 116 600, 111 644, 107 704, 101 748, 100 720, 91 650, 86 602, 92 548, 98 508, 99 468, 97 400, 86 306, 75 272, 76 232, 78 190, 67 108, 57 56, 58 36, 73 17, 78 6, 62 0, 36 0, 28 13, 32 40, 32 70, 29 150, 24 202, 25 250, 25 282, 18 354, 9 440, 0 466",
 );
-/** Where shorts begin and end on that outline: waist, hem outside, hem inside. */
-const [WAIST, HEM_OUT, HEM_IN] = [32, 36, 54] as const;
+/** Points of that outline where clothes begin and end: collar, sleeve outside and inside, hem of the shirt, waist, hems of the shorts, shoe. */
+const [COLLAR, SLEEVE_OUT, SLEEVE_IN, SHIRT_HEM] = [4, 9, 27, 33] as const;
+const [WAIST, HEM_OUT, HEM_IN] = [32, 36, 53] as const;
+const SHOE = [41, 48] as const;
+/** Thousandths by which cloth stands off. */
+const LOOSE = 5;
 
 /** Right half of the head: across in half widths, up in parts of its height from the chin; hair over it. */
 const HEAD = spots("0 1, 0.42 0.98, 0.78 0.87, 0.97 0.68, 0.98 0.48, 0.9 0.28, 0.68 0.1, 0.34 0.01, 0 0");
@@ -47,15 +51,16 @@ export const crotchOf = (years: number): number =>
   1000;
 
 export interface StandingFigure {
-  /** closed, back to front; `edge`: the body's outline is drawn around it */
+  /** closed, back to front */
   readonly parts: readonly {
-    readonly of: "skin" | "shorts" | "hair";
+    readonly of: "skin" | "shirt" | "shorts" | "shoes" | "hair";
     readonly outline: readonly Spot[];
   }[];
   /** open lines of the face and the hands */
   readonly lines: readonly (readonly Spot[])[];
-  /** middle and radius of each eye */
+  /** middle and radius of each */
   readonly eyes: readonly (readonly [x: number, y: number, radius: number])[];
+  readonly cheeks: readonly (readonly [x: number, y: number, radius: number])[];
 }
 
 const bothSides = (half: readonly Spot[]): readonly Spot[] => [
@@ -75,7 +80,26 @@ export function standingFigure(years: number): StandingFigure {
   const inHead = (across: number, up: number): Spot => [across * wide, 1 - height * (1 - up)];
   const eyes = aged(EYES, years);
   const outer = half.slice(WAIST, HEM_OUT + 1);
-  const inner = half.slice(HEM_IN);
+  const [[hemX, hemY], [inX]] = [entryAt(half, HEM_OUT), entryAt(half, HEM_IN)];
+  // Corners of a hem are sharp.
+  const hem: readonly Spot[] = [
+    [hemX + LOOSE / 1000, hemY - 0.004],
+    [hemX, hemY - 0.008],
+    [inX + 0.004, hemY - 0.012],
+    [inX - 0.002, hemY - 0.008],
+  ];
+  const inner = half.slice(HEM_IN + 1);
+  const off = ([x, y]: Spot): Spot => [x + LOOSE / 1000, y];
+  const [neck, collar] = entryAt(half, COLLAR - 1);
+  const shirt: readonly Spot[] = [
+    [0, collar - 0.02],
+    [0.55 * neck, collar - 0.015],
+    [0.92 * neck, collar - 0.002],
+    ...half.slice(COLLAR, SLEEVE_OUT + 1).map(off),
+    ...half.slice(SLEEVE_IN, SLEEVE_IN + 2),
+    ...half.slice(SLEEVE_IN + 2, SHIRT_HEM + 1).map(off),
+    [0, entryAt(half, SHIRT_HEM)[1] - 0.006],
+  ];
   const mirror = (line: readonly Spot[]) => line.map(([x, y]): Spot => [-x, y]);
   const inBoth = (line: readonly Spot[]) => [line, mirror(line)];
   const ear = EAR.map(([x, y]) => inHead(x, y));
@@ -83,15 +107,18 @@ export function standingFigure(years: number): StandingFigure {
     parts: [
       ...inBoth(ear).map((outline) => ({ of: "skin", outline }) as const),
       { of: "skin", outline: bothSides(half) },
-      { of: "shorts", outline: bothSides([...outer, ...inner]) },
+      ...inBoth(half.slice(SHOE[0], SHOE[1] + 1)).map((outline) => ({ of: "shoes", outline }) as const),
+      { of: "shorts", outline: bothSides([...outer.map(off), ...hem, ...inner]) },
+      { of: "shirt", outline: bothSides(shirt) },
       { of: "skin", outline: bothSides(HEAD.map(([x, y]) => inHead(x, y))) },
       { of: "hair", outline: bothSides(HAIR.map(([x, y]) => inHead(x, y))) },
     ],
     lines: [
       ...inBoth([inHead(0.2, eyes + 0.13), inHead(0.4, eyes + 0.15), inHead(0.6, eyes + 0.12)]),
       [inHead(0.06, eyes - 0.02), inHead(0.12, eyes - 0.17), inHead(-0.06, eyes - 0.18)],
-      [inHead(-0.3, 0.17), inHead(0, 0.14), inHead(0.3, 0.17)],
+      [inHead(-0.34, 0.19), inHead(-0.16, 0.145), inHead(0.16, 0.145), inHead(0.34, 0.19)],
     ],
     eyes: [-0.4, 0.4].map((side) => [...inHead(side, eyes), aged(EYE_SIZE, years) * height] as const),
+    cheeks: [-0.56, 0.56].map((side) => [...inHead(side, eyes - 0.16), 0.08 * height] as const),
   };
 }

@@ -1,25 +1,32 @@
-/** Drops that rise through the tubes' windows as fast as the computed flow makes them in a tube so wide, slowed for the eye. */
+/** Drops that rise in the chests' tubes, and in their sections come towards us, as fast as the computed flow makes them in a tube so wide, slowed for the eye. */
 import type { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
-import { GOLDEN } from "../drawing/curve-drawing.ts";
+import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { speedIn, type TubePlace, tubeLayout } from "./tube-segment.ts";
+import { type ChestPlace, trunkPlace } from "./chest-drawing.ts";
+import { type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
 
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
-const DROPS = 7;
+const RISING = 5;
+const COMING = 24;
+/** mm of way that is seen into a section, and from where it is seen. */
+const DEEP = 50;
+const EYE = 60;
+
+export interface Tube {
+  readonly point: SweepPoint;
+  readonly chest: ChestPlace;
+  readonly section: SectionPlace;
+}
+
 export interface TubeBlood {
   readonly view: Container;
   /** @param time s of the running clock; `still`: darts in place of moving drops */
-  draw(
-    tubes: readonly (readonly [SweepPoint, TubePlace])[],
-    time: number,
-    still: boolean,
-    theme: Theme,
-  ): void;
+  draw(tubes: readonly Tube[], time: number, still: boolean, theme: Theme): void;
   release(): void;
 }
 
@@ -28,32 +35,51 @@ export function tubeBlood(): TubeBlood {
   return {
     view: drops.view,
     draw(tubes, time, still, theme) {
-      const solved = tubes.flatMap(([point, place]) =>
-        point.circulation ? [{ point, place, saturation: point.circulation.saturations.ivc }] : [],
+      const solved = tubes.flatMap((tube) =>
+        tube.point.circulation ? [{ ...tube, saturation: tube.point.circulation.saturations.ivc }] : [],
       );
-      drops.resize(solved.length * DROPS);
-      solved.forEach(({ point, place, saturation }, tube) => {
-        const { window } = tubeLayout(point, place);
-        const width = Math.max(3, place.type * 0.34);
-        const [low, high] = [window.bottom, window.top + width];
-        const speed = (speedIn(point) * place.perMillimetre) / SLOWED;
-        for (let k = 0; k < DROPS; k++) {
-          const across = 2 * (((k + 1) * GOLDEN) % 1) - 1;
-          const way = low - high;
-          const risen = (((k + 0.5) / DROPS) * way + (still ? 0 : time * speed)) % way;
-          const near = Math.min(risen, way - risen) / (1.5 * width);
-          drops.set(tube * DROPS + k, {
-            x: place.x + 0.8 * window.half * across,
-            y: low - risen + 0.25 * window.half,
+      drops.resize(solved.length * (RISING + COMING));
+      let drop = 0;
+      for (const { point, chest, section, saturation } of solved) {
+        const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
+        const rich = saturation >= RICH;
+        // mm passed
+        const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
+        const trunk = trunkPlace(point.request, chest);
+        const size = Math.max(2, Math.min(0.34 * trunk.half, 0.4 * section.type));
+        const way = trunk.bottom - trunk.top;
+        for (let k = 0; k < RISING; k++) {
+          const risen = part((k + 0.5) / RISING + (passed * chest.perMillimetre) / way);
+          drops.set(drop++, {
+            x: trunk.x + 0.5 * trunk.half * (2 * part((k + 1) * STEPS[0]) - 1),
+            y: trunk.bottom - risen * way,
             angle: -Math.PI / 2,
-            length: still ? 2.2 * width : width * (1 + Math.min(1.6, speed / 60)),
-            width: still ? 1.6 * width : width,
-            colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
-            shape: shapeOf(saturation >= RICH, still),
-            alpha: still && k % 2 === 1 ? 0 : Math.min(1, near),
+            length: (still ? 2.4 : 1.6) * size,
+            width: (still ? 1.7 : 1) * size,
+            colour,
+            shape: shapeOf(rich, still),
+            alpha: Math.min(1, 8 * Math.min(risen, 1 - risen)),
           });
         }
-      });
+        const { half } = sectionLayout(point, section);
+        const wide = Math.min(0.75 * section.type, 0.16 * half);
+        for (let k = 0; k < COMING; k++) {
+          const come = part((k + 0.5) / COMING + passed / DEEP);
+          const near = EYE / (EYE + DEEP * (1 - come));
+          const away = 0.86 * half * near * Math.sqrt(part((k + 1) * STEPS[0]));
+          const turn = 2 * Math.PI * part((k + 1) * STEPS[1]);
+          drops.set(drop++, {
+            x: section.x + away * Math.cos(turn),
+            y: section.y + away * Math.sin(turn),
+            angle: 0,
+            length: wide * near,
+            width: wide * near,
+            colour,
+            shape: shapeOf(rich, false),
+            alpha: Math.min(1, 5 * Math.min(come, 1 - come)),
+          });
+        }
+      }
     },
     release: () => drops.release(),
   };

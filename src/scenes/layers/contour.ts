@@ -63,13 +63,60 @@ const SADDLES: Readonly<Record<number, Readonly<Record<"inside" | "outside", (ty
  * Lines on which `values` [ny*nx] equals `level`, with smaller values inside. Values beyond the grid count as outside,
  * so every line closes.
  */
-export function contour(grid: FieldGrid, values: ArrayLike<number>, level: number): Loop[] {
+export const contour = (grid: FieldGrid, values: ArrayLike<number>, level: number): Loop[] =>
+  contours(grid, values, level, level)(level);
+
+/** {@link contour} at any level between two: squares that none of them crosses are looked at but once. */
+export function contours(
+  grid: FieldGrid,
+  values: ArrayLike<number>,
+  lowest: number,
+  highest: number,
+): (level: number) => Loop[] {
+  const squares = crossed(grid, values, lowest, highest);
+  return (level) => linesIn(grid, values, level, squares);
+}
+
+/** Numbers of the squares, counted with a rim of one around the grid, that a line between these levels can cross. */
+function crossed(
+  { nx, ny }: FieldGrid,
+  values: ArrayLike<number>,
+  lowest: number,
+  highest: number,
+): readonly number[] {
+  const width = nx + 2;
+  const squares: number[] = [];
+  const at = (i: number, j: number): number =>
+    i < nx && j >= 0 && j < ny ? entryAt(values, j * nx + i) : Number.POSITIVE_INFINITY;
+  for (let j = -1; j < ny; j++) {
+    // A square's right corners are the left ones of the next.
+    let least = Number.POSITIVE_INFINITY;
+    let most = least;
+    for (let i = 0; i <= nx; i++) {
+      const b = at(i, j);
+      const c = at(i, j + 1);
+      const low = Math.min(b, c);
+      const high = Math.max(b, c);
+      if (Math.min(low, least) < highest && Math.max(high, most) >= lowest) squares.push((j + 1) * width + i);
+      least = low;
+      most = high;
+    }
+  }
+  return squares;
+}
+
+function linesIn(
+  grid: FieldGrid,
+  values: ArrayLike<number>,
+  level: number,
+  squares: readonly number[],
+): Loop[] {
   const { nx, ny, dx, originX, originY } = grid;
   const outside = level + dx;
   const at = (i: number, j: number): number =>
     i < 0 || j < 0 || i >= nx || j >= ny ? outside : entryAt(values, j * nx + i);
-  const next = crossings(grid, at, level);
   const width = nx + 2;
+  const next = crossings(squares, width, at, level);
 
   const place = (key: number, loop: Loop): void => {
     const vertical = (key & 1) === 1;
@@ -103,30 +150,25 @@ export function contour(grid: FieldGrid, values: ArrayLike<number>, level: numbe
  * lower or left end, counted with a rim of one around the grid, and one more where it runs upward.
  */
 function crossings(
-  { nx, ny }: FieldGrid,
+  squares: readonly number[],
+  width: number,
   at: (i: number, j: number) => number,
   level: number,
 ): Map<number, number> {
-  const width = nx + 2;
-  const across = (i: number, j: number): number => 2 * ((j + 1) * width + i + 1);
   const next = new Map<number, number>();
-  for (let j = -1; j < ny; j++) {
-    // A square's right corners are the left ones of the next: most squares cost two looks and no list.
-    let [b, c] = [at(-1, j), at(-1, j + 1)];
-    let right = (b < level ? 2 : 0) | (c < level ? 4 : 0);
-    for (let i = -1; i < nx; i++) {
-      const [a, d] = [b, c];
-      const left = (right & 2 ? 1 : 0) | (right & 4 ? 8 : 0);
-      b = at(i + 1, j);
-      c = at(i + 1, j + 1);
-      right = (b < level ? 2 : 0) | (c < level ? 4 : 0);
-      const pattern = left | right;
-      if (pattern === 0 || pattern === 15) continue;
-      const middle = (a + b + c + d) / 4 < level;
-      const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? entryAt(RUNS, pattern);
-      const edges = [across(i, j), across(i + 1, j) + 1, across(i, j + 1), across(i, j) + 1];
-      for (const [from, to] of runs) next.set(entryAt(edges, from), entryAt(edges, to));
-    }
+  for (const square of squares) {
+    const i = (square % width) - 1;
+    const j = Math.floor(square / width) - 1;
+    const a = at(i, j);
+    const b = at(i + 1, j);
+    const c = at(i + 1, j + 1);
+    const d = at(i, j + 1);
+    const pattern = (a < level ? 1 : 0) | (b < level ? 2 : 0) | (c < level ? 4 : 0) | (d < level ? 8 : 0);
+    if (pattern === 0 || pattern === 15) continue;
+    const middle = (a + b + c + d) / 4 < level;
+    const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? entryAt(RUNS, pattern);
+    const edges = [2 * square, 2 * square + 3, 2 * (square + width), 2 * square + 1];
+    for (const [from, to] of runs) next.set(entryAt(edges, from), entryAt(edges, to));
   }
   return next;
 }

@@ -7,12 +7,16 @@ const FARTHEST = 7;
 const STEP = 1 / 3;
 /** CSS px of way that a hairline is worth which crosses another one or a plate. */
 const CROSSED = 400;
+/** CSS px of way that phrases in one line are worth. */
+const BROKEN = 120;
 /** CSS px between plates */
 const GAP = 4;
 
 interface Plate extends Block {
   /** the spot that it speaks of */
   readonly at: readonly [number, number];
+  /** the same in a narrower form, for where it has no room nearby */
+  readonly narrow?: this;
 }
 
 /**
@@ -42,7 +46,7 @@ export function keepOff<T extends Plate>(
         Math.abs(other.x - x) >= (other.width + width) / 2 + GAP ||
         Math.abs(other.y - y) >= (other.height + height) / 2 + GAP,
     );
-  for (const plate of plates) {
+  const find = (plate: T): readonly [T | null, cost: number] => {
     const [sx, sy] = plate.at;
     let best: T | null = null;
     let least = Number.POSITIVE_INFINITY;
@@ -61,6 +65,12 @@ export function keepOff<T extends Plate>(
     for (let i = -steps; i <= steps; i++)
       for (let j = -steps; j <= steps; j++)
         consider(sx + i * STEP * plate.height, sy + j * STEP * plate.height);
+    return [best, least];
+  };
+  for (const plate of plates) {
+    const [wide, way] = find(plate);
+    const [narrow, shorter] = plate.narrow ? find(plate.narrow) : [null, way];
+    const best = shorter + BROKEN < way ? narrow : wide;
     if (best) placed.push(best);
   }
   return placed;

@@ -72,6 +72,8 @@ export interface Label {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  /** its phrases broken in two, for where it has no room */
+  readonly narrow?: Label;
 }
 
 /** mm -> CSS px */
@@ -93,28 +95,50 @@ export function labelsOf(
   return places.flatMap(({ name, at, label }) => {
     const figures = figuresAt(name, circulation, earlier, theme);
     if (figures.length === 0 && brief) return [];
-    const lines: Line[] = [
-      {
-        words: theme.say(brief ? `place.short.${name}` : `place.${name}`),
-        size: sizes.axis,
-        colour: theme.colour.inkSoft,
-      },
-    ];
+    const title: Line = {
+      words: theme.say(brief ? `place.short.${name}` : `place.${name}`),
+      size: sizes.axis,
+      colour: theme.colour.inkSoft,
+    };
+    const spot = toScreen(at);
+    const wish = toScreen(label);
     // Whole phrases are written smaller than a number alone.
     const size = figures.length > 1 ? sizes.axis : sizes.label;
-    for (const words of figures) lines.push({ words, size, colour: theme.colour.ink, bold: true });
-    const [width, height] = measure(lines, sizes, theme);
-    const [sx, sy] = toScreen(at);
-    const [lx, ly] = toScreen(label);
-    // The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel.
-    // Short of room, the plate keeps off what lies before its part.
-    if (Math.hypot(lx - sx, ly - sy) < 0.7 * height)
-      return [{ name, lines, at: [sx, sy] as const, x: brief ? sx + width / 2 : sx, y: sy, width, height }];
-    const sideways = Math.abs(lx - sx) >= Math.abs(ly - sy);
-    const x = lx + (sideways ? (Math.sign(lx - sx) * width) / 2 : 0);
-    const y = ly + (sideways ? 0 : (Math.sign(ly - sy) * height) / 2);
-    return [{ name, lines, at: [sx, sy] as const, x, y, width, height }];
+    const plate = (words: readonly string[]): Label => {
+      const lines = [
+        title,
+        ...words.map((each): Line => ({ words: each, size, colour: theme.colour.ink, bold: true })),
+      ];
+      const [width, height] = measure(lines, sizes, theme);
+      return { name, lines, at: spot, width, height, ...hung(spot, wish, [width, height], brief) };
+    };
+    return figures.length > 1
+      ? [{ ...plate(figures), narrow: plate(figures.flatMap(brokenInTwo)) }]
+      : [plate(figures)];
   });
+}
+
+/** The plate hangs on its label point by the side that faces the spot, so that it stays off the vessel. */
+function hung(
+  [sx, sy]: readonly [number, number],
+  [lx, ly]: readonly [number, number],
+  [width, height]: readonly [number, number],
+  brief: boolean,
+): { readonly x: number; readonly y: number } {
+  // Short of room, the plate keeps off what lies before its part.
+  if (Math.hypot(lx - sx, ly - sy) < 0.7 * height) return { x: brief ? sx + width / 2 : sx, y: sy };
+  return Math.abs(lx - sx) >= Math.abs(ly - sy)
+    ? { x: lx + (Math.sign(lx - sx) * width) / 2, y: ly }
+    : { x: lx, y: ly + (Math.sign(ly - sy) * height) / 2 };
+}
+
+/** A phrase as two lines, at the space nearest its middle; as one where it has none. */
+function brokenInTwo(phrase: string): readonly string[] {
+  const middle = phrase.length / 2;
+  const after = phrase.indexOf(" ", middle);
+  const before = phrase.lastIndexOf(" ", middle);
+  const at = after >= 0 && (before < 0 || after - middle < middle - before) ? after : before;
+  return at < 0 ? [phrase] : [phrase.slice(0, at), phrase.slice(at + 1)];
 }
 
 /** mmHg with which blood comes to an element; undefined off the path that the grade line follows. The same as at the places. */

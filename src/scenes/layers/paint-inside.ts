@@ -1,7 +1,7 @@
 /** The inside of a vessel that is cut open: its back wall turns up towards both edges and is lit on the side away from the light. */
 import { DOMAdapter } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Opening, PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { Opening } from "../../sim/geometry/geometry.ts";
 import { LIGHT } from "../anatomy/paint-tube.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
 import { inside } from "../anatomy/tones.ts";
@@ -21,38 +21,60 @@ const TURN = 3.4;
 /** Steps of shade. */
 const STEPS = 255;
 
-/** How deep a point lies within the lumen (mm), the channel beyond each opening included; its opacity there. */
-function depthAt(openings: readonly Opening[], distance: number, x: number, y: number): [number, number] {
-  for (const { name, centre, normal, width } of openings) {
-    if (name === "fenestration") continue;
-    const [dx, dy] = [x - centre[0], y - centre[1]];
-    const beyond = dx * normal[0] + dy * normal[1];
-    const across = Math.abs(dy * normal[0] - dx * normal[1]);
-    const lung = name === "left" || name === "right";
-    if (beyond < -width || beyond > width || across > width / 2 + 2 * UNDER) continue;
-    const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - ((2 * across) / width) ** 2)) : width;
-    const channel = Math.min(width / 2 - across, lip - beyond);
-    // What goes on from here has a wall of its own: samples beside its lumen would cover that.
-    if (beyond > -STUB) return [channel, channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : 1 - beyond / SOFT];
-    if (across <= width / 2 + UNDER) return [Math.max(channel, -distance), 1];
-  }
-  return [-distance, 1];
+/** By sample of the plane: mm under the wall's edge, no more than where it is flat, and opacity 0..1. */
+interface Depths {
+  readonly depth: Float32Array;
+  readonly alpha: Float32Array;
 }
 
-export function paintInside(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme: Theme): void {
+/** How deep each sample lies within the lumen, the channel beyond each opening included. */
+function depthsIn(plane: Plane, openings: readonly Opening[]): Depths {
+  const depth = plane.distance.map((distance) => Math.min(-distance, TURN));
+  const alpha = depth.map((each) => (each > -UNDER ? 1 : 0));
+  const vessels = openings.filter(({ name }) => name !== "fenestration");
+  // Where two reach, the first one counts.
+  for (const opening of vessels.reverse()) layChannel(plane, opening, { depth, alpha });
+  return { depth, alpha };
+}
+
+/** Lays the channel through an opening over what is known of the samples near it. */
+function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { depth, alpha }: Depths): void {
   const { nx, ny, dx, originX, originY, distance } = plane;
-  const depth = new Float32Array(nx * ny);
-  const alpha = new Float32Array(nx * ny);
-  for (let k = 0; k < depth.length; k++) {
-    const [d, a] = depthAt(
-      openings,
-      entryAt(distance, k),
-      originX + (k % nx) * dx,
-      originY + Math.floor(k / nx) * dx,
-    );
-    depth[k] = Math.min(d, TURN);
-    alpha[k] = d > -UNDER ? Math.max(0, a) : 0;
+  const lung = name === "left" || name === "right";
+  const half = width / 2;
+  const reach = Math.hypot(width, half + 2 * UNDER);
+  const from = (at: number) => Math.max(0, Math.floor((at - reach) / dx));
+  const [left, bottom] = [centre[0] - originX, centre[1] - originY];
+  const right = Math.min(nx - 1, Math.ceil((left + reach) / dx));
+  const top = Math.min(ny - 1, Math.ceil((bottom + reach) / dx));
+  for (let j = from(bottom); j <= top; j++) {
+    for (let i = from(left); i <= right; i++) {
+      const x = originX + i * dx - centre[0];
+      const y = originY + j * dx - centre[1];
+      const beyond = x * normal[0] + y * normal[1];
+      const across = Math.abs(y * normal[0] - x * normal[1]);
+      if (beyond < -width || beyond > width || across > half + 2 * UNDER) continue;
+      const k = j * nx + i;
+      const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - (across / half) ** 2)) : width;
+      if (lung && beyond > lip - STUB) continue;
+      // Into a lung's artery it runs on under the front wall, and does not turn up before that.
+      const channel = Math.min(half - across, lung ? TURN : lip - beyond);
+      // What goes on from here has a wall of its own: samples beside its lumen would cover that.
+      if (beyond > -STUB) {
+        depth[k] = Math.min(channel, TURN);
+        alpha[k] = channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : Math.max(0, 1 - beyond / SOFT);
+      } else if (across <= half + UNDER) {
+        const deep = Math.max(channel, -entryAt(distance, k));
+        depth[k] = Math.min(deep, TURN);
+        alpha[k] = deep > -UNDER ? 1 : 0;
+      }
+    }
   }
+}
+
+export function paintInside(ink: Ink, openings: readonly Opening[], plane: Plane, theme: Theme): void {
+  const { nx, ny, dx, originX, originY } = plane;
+  const { depth, alpha } = depthsIn(plane, openings);
   const { edge, body, light } = inside(theme);
   const shades = Array.from({ length: STEPS + 1 }, (_, i) => {
     const part = (2 * i) / STEPS;

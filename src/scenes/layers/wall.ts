@@ -4,9 +4,9 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { castShadow } from "../anatomy/paint-tube.ts";
 import { type Bounds, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
-import { cutFace } from "../anatomy/tones.ts";
+import { cutFace, inside } from "../anatomy/tones.ts";
 import type { Theme } from "../theme/theme.ts";
-import { contour, type Loop } from "./contour.ts";
+import { contours, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
 import { LIP, WALL } from "./fade.ts";
 import { paintInside } from "./paint-inside.ts";
@@ -24,6 +24,9 @@ export interface WallLayer {
   keep(density: number): void;
   release(): void;
 }
+
+/** Lines at a level of the distance from the blood, mm. */
+type Lines = (level: number) => readonly Loop[];
 
 export interface Line {
   readonly line: Loop;
@@ -71,12 +74,16 @@ export function wallLayer(): WallLayer {
       kept = 0;
       const { originX: left, originY: bottom, dx, nx, ny } = plane;
       const bounds = [left, bottom, left + nx * dx, bottom + ny * dx] as const;
+      const { openings } = geometry;
+      let lines: Lines | null = null;
       paint = (density) => {
+        lines ??= contours(plane, plane.distance, 0, WALL);
+        const at = lines;
         below.paint(bounds, density, [0, 0], (ink) => {
-          paintShadow(ink, bounds, geometry, plane);
-          paintInside(ink, geometry, plane, theme);
+          paintShadow(ink, bounds, openings, at(WALL));
+          paintInside(ink, openings, plane, theme);
         });
-        above.paint(bounds, density, [0, 0], (ink) => paintWall(ink, geometry, plane, theme));
+        above.paint(bounds, density, [0, 0], (ink) => paintWall(ink, openings, at, theme));
       };
     },
     release() {
@@ -87,13 +94,18 @@ export function wallLayer(): WallLayer {
 }
 
 /** The shadow alone: what throws it is drawn outside the picture. */
-function paintShadow(ink: Ink, [left, , right]: Bounds, { openings }: PathwayGeometry, plane: Plane): void {
+function paintShadow(
+  ink: Ink,
+  [left, , right]: Bounds,
+  openings: readonly Opening[],
+  outside: readonly Loop[],
+): void {
   const dense = ink.getTransform().a;
   const away = 2 * (right - left);
   ink.save();
   castShadow(ink, CAST * dense);
   ink.shadowOffsetX -= away * dense;
-  for (const loop of contour(plane, plane.distance, WALL)) {
+  for (const loop of outside) {
     trace(ink, shortened(loop, openings, away), true);
     ink.fill();
   }
@@ -115,13 +127,13 @@ function shortened(loop: Loop, openings: readonly Opening[], away: number): Poin
 }
 
 /** The wall where it is cut: a pale face between the vessel's outside and the edge of its lining. */
-function paintWall(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme: Theme): void {
+function paintWall(ink: Ink, openings: readonly Opening[], lines: Lines, theme: Theme): void {
   ink.lineCap = "butt";
+  for (const opening of openings) paintEntry(ink, opening, theme);
   for (const [part, colour] of cutFace(theme)) {
-    const level = (part * WALL) / 2;
     ink.lineWidth = part * WALL;
     ink.strokeStyle = colour;
-    for (const loop of contour(plane, plane.distance, level))
+    for (const loop of lines((part * WALL) / 2))
       for (const { line, closed } of cutOpen(loop, openings, 7)) {
         trace(ink, pointsOf(line), closed);
         ink.stroke();
@@ -133,6 +145,27 @@ function paintWall(ink: Ink, { openings }: PathwayGeometry, plane: Plane, theme:
 
 const pointsOf = (line: Loop): Point[] =>
   Array.from({ length: line.length / 2 }, (_, i) => [entryAt(line, 2 * i), entryAt(line, 2 * i + 1)]);
+
+/** Where a lung's artery is closed again its front shades what runs on beneath it. */
+function paintEntry(ink: Ink, { name, centre, normal, width }: Opening, theme: Theme): void {
+  if (name !== "left" && name !== "right") return;
+  const half = width / 2;
+  ink.save();
+  ink.transform(normal[0], normal[1], -normal[1], normal[0], centre[0], centre[1]);
+  ink.fillStyle = inside(theme).edge;
+  ink.globalAlpha = 0.24;
+  for (let k = 1; k <= SHADES; k++) {
+    ink.beginPath();
+    ink.ellipse(0, 0, LIP * width, half, 0, -Math.PI / 2, Math.PI / 2);
+    ink.ellipse((-k * ENTRY * width) / SHADES, 0, LIP * width, half, 0, Math.PI / 2, -Math.PI / 2, true);
+    ink.fill();
+  }
+  ink.restore();
+}
+
+/** Of the width: how far back that shade reaches, and its steps. */
+const ENTRY = 0.34;
+const SHADES = 6;
 
 /** Part of a wall's thickness that shows where its front is cut across. */
 const THIN = 0.22;

@@ -43,7 +43,7 @@ export function chestView(): ChestView {
     front,
   } = layer.pieces;
   behind.addChild(rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
-  before.addChild(hiatus, graft, front, layer.valves, remains);
+  before.addChild(hiatus, graft, remains, front, layer.valves);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;

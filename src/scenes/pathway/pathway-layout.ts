@@ -6,7 +6,7 @@ import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
 import type { LegendPlace } from "../layers/legend.ts";
 import type { Box, Divider, Viewport } from "../scene.ts";
-import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+import { type Sizes, sizesIn } from "../theme/type.ts";
 
 /** How a drawing is laid out. */
 export interface Laid {
@@ -34,7 +34,7 @@ export interface Layout {
 
 /** @param key the room that the key took in the last drawing */
 export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
-  const sizes = typeSizes(clear.height, floor);
+  const sizes = sizesIn(clear, floor);
   const keyAt = keyPlace(clear, panes.length, sizes);
   const taken = key ?? { ...keyAt, height: 0 };
   return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
@@ -78,7 +78,7 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
   const narrow = clear.width < 36 * sizes.axis || clear.height < 16 * sizes.axis;
   const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
   // In a narrow box the key of three lines stands above them.
-  const keyed = panes > 2 && clear.width < 36 * sizes.axis ? 1.4 * sizes.label * panes : 0;
+  const keyed = panes > 2 && clear.width < 42 * sizes.axis ? 1.4 * sizes.label * panes : 0;
   const height = gradeLine
     ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) + keyed
     : 0;

@@ -4,7 +4,7 @@ import { entryAt, present } from "../../sim/checked/present.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box, Divider, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Sizes, sizes as typeSizes } from "../theme/type.ts";
+import { type Sizes, sizesIn } from "../theme/type.ts";
 import { extent, keyPlace, type Laid, layout, project, type Sight } from "./pathway-layout.ts";
 import type { Swipe } from "./pathway-scene.ts";
 import { type Titles, titlesOf } from "./swipe-titles.ts";
@@ -34,7 +34,7 @@ export function swipe(): Swipe {
 
   return {
     lay(frame, viewport, key, theme) {
-      const sizes = typeSizes(viewport.clear.height, viewport.floor);
+      const sizes = sizesIn(viewport.clear, viewport.floor);
       measure(frame, sizes, theme);
       return layOver(frame, viewport, key, { sizes, room });
     },

@@ -8,6 +8,15 @@ export interface Sizes {
   readonly axis: number;
 }
 
+/** Width over height from which on a box's height says how large its type is. */
+const TALL = 0.8;
+
+/** Sizes for a picture in a box, which may be tall and narrow. */
+export const sizesIn = (
+  { width, height }: { readonly width: number; readonly height: number },
+  floor: number,
+): Sizes => sizes(Math.min(height, width / TALL), floor);
+
 /**
  * @param height CSS px of the picture
  * @param floor  CSS px under which nothing may fall (24 in a lecture or kiosk, 13 in the hand)

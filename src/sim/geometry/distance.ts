@@ -143,6 +143,20 @@ export function shapeBounds(shape: Shape): [number, number, number, number] {
   ];
 }
 
+/** A shape's distance (mm) is at least this part of that from the box around it: a wall that tapers counts as nearer than it is. */
+const TAPERED = 0.5;
+
+/** mm from a box [left, bottom, right, top]; 0 in it. */
+function fromBox(
+  [left, bottom, right, top]: readonly [number, number, number, number],
+  x: number,
+  y: number,
+) {
+  const dx = x < left ? left - x : x > right ? x - right : 0;
+  const dy = y < bottom ? bottom - y : y > top ? y - top : 0;
+  return Math.max(dx, dy);
+}
+
 /** Position of the point (x, y), mm, relative to an opening: `beyond` its plane (mm, positive outside the blood) and `across` from its centre (mm). */
 export function seenFrom(opening: Opening, x: number, y: number): { beyond: number; across: number } {
   const { beyond, across } = outside(opening, x, y);
@@ -164,12 +178,17 @@ function outside(opening: Opening, x: number, y: number): { beyond: number; acro
  * channel of the opening's width continues for `channel` mm, so that the opening itself is never a wall.
  */
 export function planeDistance(geometry: FlowGeometry, channel: number): Distance {
-  const open = geometry.open.map(shapeDistance);
+  const open = geometry.open.map((shape) => ({ to: shapeDistance(shape), box: shapeBounds(shape) }));
   const solid = geometry.solid.map(shapeDistance);
   const { openings } = geometry;
   return (x, y) => {
     let distance = Infinity;
-    for (const shape of open) distance = Math.min(distance, shape(x, y));
+    for (const { to, box } of open) {
+      // Most points lie far from most shapes.
+      const away = TAPERED * fromBox(box, x, y);
+      if (away > 0 && away > distance) continue;
+      distance = Math.min(distance, to(x, y));
+    }
     for (const shape of solid) distance = Math.max(distance, -shape(x, y));
     for (const opening of openings) {
       const { beyond, across } = outside(opening, x, y);

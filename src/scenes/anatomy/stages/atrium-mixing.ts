@@ -1,6 +1,7 @@
 /** Ways of blood through an atrium in which that from the lungs and that from below mix: each keeps its colour as far as the valve. */
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { INLET_MIDDLE, isCommon } from "../heart-shape.ts";
 import { placing, smoothLine } from "../placing.ts";
@@ -9,14 +10,12 @@ import type { Course, CourseOf } from "../side-course.ts";
 /** From a pulmonary vein's mouth on, x and y in the heart. */
 const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
   rightUpperPulmonaryVein: [
-    [7, 1],
-    [12, 5],
+    [13, 4],
     [19, 2],
     [28, -6],
   ],
   rightLowerPulmonaryVein: [
-    [4, -7],
-    [11, -1],
+    [11, -3],
     [19, -3],
     [28, -9],
   ],
@@ -29,53 +28,13 @@ const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
     [32, -5.6],
   ],
 };
-/** From the inferior vena cava's mouth: by the septum's hole to the other side, behind the aorta; two turn round beneath the roof before. */
+/** From the inferior vena cava's mouth: through the septum's defect to the other side, behind the aorta; two turn round beneath the roof before. */
 const FROM_BELOW: readonly (readonly Point[])[] = [
-  [
-    [-9.6, -20],
-    [-12.4, -10],
-    [-13, 1],
-    [-11.6, 7],
-    [-8.6, 7.4],
-    [-7, 1],
-    [-4.4, -5],
-    [0, -6.6],
-    [5, -3],
-    [11, 4],
-    [18, 4],
-    [25, -2],
-  ],
-  [
-    [-8, -20],
-    [-10, -11],
-    [-10, -1],
-    [-8.6, 3],
-    [-6.4, -1],
-    [-4, -6],
-    [0, -8],
-    [6, -3],
-    [13, 0],
-    [22, -3],
-  ],
-  [
-    [-5.6, -20],
-    [-9, -13],
-    [-5, -9],
-    [0, -9.6],
-    [6, -5],
-    [13, -3],
-    [21, -5],
-  ],
-  [
-    [-3, -20.6],
-    [-5, -15.4],
-    [-3, -12.4],
-    [0.4, -11.4],
-    [6, -8],
-    [14, -6],
-    [25, -8],
-  ],
-];
+  "-9.6 -20, -14.6 -11, -16.4 -1, -15 7.4, -11 8.6, -7.6 3.4, -4.6 -0.6, 0 -0.4, 6 4, 12 6, 18 4, 25 -2",
+  "-8 -20, -12.6 -12, -13 -3, -10 0.6, -6.4 -2.4, 0 -3, 6 1, 13 2, 22 -3",
+  "-5.6 -20, -9.6 -14, -9 -8, -5 -5.4, 0 -5, 6 -2, 13 -1, 21 -5",
+  "-3 -20.6, -5.6 -15.6, -6 -11, -3 -8.2, 3 -5.6, 10 -3.6, 16 -4, 25 -8",
+].map(spots);
 
 /** Null where nothing mixes. */
 export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null {

@@ -4,7 +4,7 @@ import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import type { Outlines } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 
-type Loops = NonNullable<Outlines["lumen"]>;
+export type Loops = NonNullable<Outlines["lumen"]>;
 
 /** degrees from the top at which the pulmonary arteries leave it, and how far out that is, mm of a 5-year-old */
 const MOUTH = 50;
@@ -82,28 +82,56 @@ function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
 }
 
 /** mm of a 5-year-old by which an artery goes on beyond its mouth */
-const ONWARD = 9;
+const ONWARD = 26;
+/** and by which the slit gapes in its middle */
+const BOW = 1.3;
 
-/** Behind the superior vena cava both pulmonary arteries are one vessel, and the roof is sewn to it around a wide oval. */
+/** Behind the superior vena cava both pulmonary arteries are one vessel, slit open from mouth to mouth; the roof is sewn to its lips, low and high. */
 export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lumen: Loops) {
   const [right, left] = [mouthOf(frame, "right", lumen), mouthOf(frame, "left", lumen)];
   const out = ([x, y]: Point, { way }: Mouth, far: number): Point => [
     x + far * frame.scale * way[0],
     y + far * frame.scale * way[1],
   ];
-  const edge = (from: Point, to: Point): readonly Point[] =>
-    smoothLine([from, out(from, right, -6), out(to, left, -6), to]);
-  const [low, high] = [edge(right.low, left.low), edge(right.high, left.high)];
-  const [below, above] = [entryAt(low, low.length >> 1), entryAt(high, high.length >> 1)];
-  const tall = 0.42 * (above[1] - below[1]);
-  const oval = Array.from({ length: 49 }, (_, i): Point => {
-    const turn = (Math.PI * i) / 24;
-    return [
-      (below[0] + above[0]) / 2 + 1.9 * tall * Math.cos(turn),
-      (below[1] + above[1]) / 2 + tall * Math.sin(turn),
-    ];
-  });
+  const lip = (from: Point, to: Point, bow: number): readonly Point[] => {
+    const [[ax, ay], [bx, by]] = [out(from, right, -6), out(to, left, -6)];
+    return smoothLine([from, [ax, ay], [(ax + bx) / 2, (ay + by) / 2 + bow * frame.scale], [bx, by], to]);
+  };
+  const [low, high] = [lip(right.low, left.low, -BOW), lip(right.high, left.high, BOW)];
   const lower = [out(right.low, right, ONWARD), ...low, out(left.low, left, ONWARD)];
   const upper = [out(right.high, right, ONWARD), ...high, out(left.high, left, ONWARD)];
-  return { low, high, oval, artery: [...lower, ...upper.reverse()] };
+  return { mouths: [right, left] as const, low, high, artery: [...lower, ...upper.reverse()] };
+}
+
+/** mm of a 5-year-old over which its muscle grows thin on the veins, and ends beyond an artery's mouth */
+const SLEEVE = 9;
+const END = 2.6;
+
+interface Muscle {
+  /** 1 where the wall is muscle, 0 on an artery */
+  readonly on: number;
+  /** how far it has thinned on a vein: 1 at its end and beyond */
+  readonly sleeve: number;
+}
+
+/** What the wall is at a place on the lumen's edge. */
+export function muscleOf(
+  frame: ChestFrame & { readonly chamber: Point },
+  lumen: Loops,
+): (point: Point) => Muscle {
+  const { chamber, scale: s } = frame;
+  const mouths = (["left", "right"] as const).map((side) => mouthOf(frame, side, lumen));
+  const top = Math.max(...mouths.map(({ high }) => high[1]));
+  const bottom = -0.97 * chamber[1];
+  return ([x, y]) => {
+    const sleeve = Math.min(1, Math.max(0, y - top, bottom - y) / (SLEEVE * s));
+    let on = 1;
+    for (const { low, high, way } of mouths) {
+      const [dx, dy] = [x - (low[0] + high[0]) / 2, y - (low[1] + high[1]) / 2];
+      const beyond = (dx * way[0] + dy * way[1]) / (END * s);
+      const aside = x * Math.sign(way[0]) > Math.min(Math.abs(low[0]), Math.abs(high[0])) - s;
+      if (beyond > 0 && aside) on = Math.sqrt(Math.max(0, 1 - beyond));
+    }
+    return { on, sleeve };
+  };
 }

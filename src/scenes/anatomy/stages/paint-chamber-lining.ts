@@ -5,10 +5,11 @@ import type { Theme } from "../../theme/theme.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { CLOTH, hollow, tissue } from "../tones.ts";
+import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { connectionOf, INNER, placesIn, rounded } from "./chamber-shape.ts";
-import { insideOf } from "./paint-tunnel-lining.ts";
+import { connectionOf, INNER, type Loops, placesIn, rounded } from "./chamber-shape.ts";
+import { insideOf, soften } from "./paint-tunnel-lining.ts";
+import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
 
 export function paintChamberLining(
@@ -43,38 +44,46 @@ export function paintChamberLining(
   }
   own.globalCompositeOperation = "source-atop";
   paintMarks(own, { ...frame, chamber }, theme);
-  paintConnection(own, { ...frame, chamber }, lumen, theme, 1);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
+  const { artery, low, high } = connectionOf({ ...frame, chamber }, lumen);
+  own.globalCompositeOperation = "destination-out";
+  trace(own, artery, true);
+  own.fill();
+  own.lineWidth = 1.4 * s;
+  own.stroke();
   laidOver(ink, own, bounds);
+  // The artery's back wall turns away beneath the lips of its slit.
+  ink.save();
+  trace(ink, artery, true);
+  ink.clip();
+  for (const lip of [low, high]) soften(ink, lip, 4.5 * s, inside(theme).edge);
+  ink.restore();
+  paintSeam(ink, { ...frame, chamber }, lumen, theme, 1);
 }
 
 /**
- * The pulmonary arteries behind the roof, and the seam that joins them to it.
- * @param through part of them that is seen, 1 behind the blood; over it their lines are enough
+ * The roof's edge on the pulmonary arteries and the suture along it.
+ * @param through part of them that is seen, 1 behind the blood
  */
-export function paintConnection(
+export function paintSeam(
   ink: Ink,
   frame: ChestFrame & { readonly chamber: Point },
-  lumen: NonNullable<Outlines["lumen"]>,
+  lumen: Loops,
   theme: Theme,
   through: number,
 ): void {
-  const { scale: s } = frame;
-  const { artery, low, high, oval } = connectionOf(frame, lumen);
-  const { body, wall } = hollow(theme);
-  const dark = theme.name === "dark";
-  const fill = (points: readonly Point[], deep: number) => {
-    trace(ink, points, true);
-    ink.fillStyle = mix(body, wall, deep);
-    ink.fill();
-  };
-  if (through === 1) fill(artery, dark ? 0.2 : 0.1);
-  ink.globalAlpha = through;
-  for (const side of [low, high]) strokes(ink, side, s, [[0.7, wall]]);
-  ink.globalAlpha = 1;
-  if (through === 1) fill(oval, dark ? 0.05 : 0.28);
-  runningSuture(ink, oval, s, theme, through);
+  const { low, high } = connectionOf(frame, lumen);
+  const look = tissue("atrium", theme);
+  for (const lip of [low, high]) {
+    if (through === 1)
+      strokes(ink, lip, frame.scale, [
+        [1.6, look.edge],
+        [1.2, look.body],
+        [0.5, look.light],
+      ]);
+    runningSuture(ink, lip, 1.2 * frame.scale, theme, through);
+  }
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */
@@ -84,10 +93,10 @@ function paintMarks(
   theme: Theme,
 ): void {
   const at = placesIn(chamber);
-  paintRidges(ink, at, s, theme);
+  paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
   paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
-  paintInlet(ink, at(0.56, -0.42), s, theme);
+  paintInlet(ink, chamber, s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
   const half = ivc.width / 2;
@@ -105,22 +114,18 @@ function paintMarks(
 
 type PlaceAt = (x: number, y: number) => Point;
 
-/** Terminal crest from the upper vein's mouth down the back wall to the lower one's, and from it pectinate muscles to the free wall. */
-function paintRidges(ink: Ink, at: PlaceAt, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const ridge = (points: readonly Point[], width: number) =>
-    strokes(ink, smoothLine(points), size, [
-      [width, mix(look.shade, look.light, 0.45)],
-      [0.62 * width, mix(look.body, look.light, 0.6)],
-      [0.2 * width, look.light],
-    ]);
-  for (let k = 0; k < 9; k++) {
-    const y = 0.52 - 0.145 * k;
+/** Terminal crest from the upper vein's mouth down the back wall to the lower one's, and from it pectinate muscles that fork towards the free wall. */
+function paintRidges(ink: Ink, at: PlaceAt, top: number, size: number, theme: Theme): void {
+  const ridge = (points: readonly Point[], width: number) => paintRidge(ink, points, width, size, theme);
+  for (let k = 0; k < 8; k++) {
+    const y = 0.4 - 0.155 * k;
     const root = -0.5 + 0.22 * y * y;
-    const rim = -1.06 * Math.sqrt(Math.max(0, 1 - (0.9 * y - 0.1) ** 2));
-    ridge([at(root, y), at((root + rim) / 2 + 0.02, y - 0.05), at(rim, y - 0.04 + 0.03 * (k % 2))], 1.3);
+    const rim = -1.2 * Math.sqrt(Math.max(0, 1 - (0.9 * y - 0.1) ** 2));
+    const fork = at((root + rim) / 2 + 0.02, y - 0.045);
+    ridge([fork, at(rim, y + 0.035)], 1);
+    ridge([at(root, y), fork, at(rim, y - 0.075 + 0.03 * (k % 2))], 1.5);
   }
-  ridge([at(-0.27, 0.92), at(-0.42, 0.6), at(-0.52, 0.1), at(-0.48, -0.4), at(-0.28, -0.9)], 2);
+  ridge([at(-0.24, top), at(-0.42, 0.6), at(-0.52, 0.1), at(-0.48, -0.4), at(-0.28, -0.9)], 2.6);
 }
 
 /** The oval rim of the septum, its hole closed with a patch. */
@@ -151,45 +156,64 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.translate(x, y);
   ink.rotate(0.35);
   ink.beginPath();
-  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, 0, 2 * Math.PI);
-  ink.fillStyle = mix(look.shade, "#2a1030", 0.45);
+  ink.ellipse(0, 0, 3 * size, 1.9 * size, 0, 0, 2 * Math.PI);
+  ink.fillStyle = mix(look.shade, "#2a1030", 0.6);
   ink.fill();
-  ink.lineWidth = 0.6 * size;
-  ink.strokeStyle = look.light;
-  ink.stroke();
+  for (const [width, colour] of [
+    [1.3, look.edge],
+    [0.8, look.light],
+  ] as const) {
+    ink.lineWidth = width * size;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
   ink.beginPath();
-  ink.ellipse(0, 0, 2.7 * size, 1.7 * size, 0, Math.PI, 2 * Math.PI);
-  ink.quadraticCurveTo(0, -0.3 * size, -2.7 * size, 0);
+  ink.ellipse(0, 0, 3 * size, 1.9 * size, 0, Math.PI, 2 * Math.PI);
+  ink.quadraticCurveTo(0, -0.5 * size, -3 * size, 0);
   ink.fillStyle = look.body;
   ink.fill();
   ink.restore();
 }
 
-/** Where the tricuspid valve is missing: a dimple in the floor, with folds that run together in it. */
-function paintInlet(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
+/**
+ * Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar.
+ * @param filled over the blood its lines are enough
+ */
+export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, filled = true): void {
   const look = tissue("atrium", theme);
   ink.save();
-  ink.translate(x, y);
-  ink.rotate(-0.7);
-  for (const [reach, part] of [
-    [5.4, 0.3],
-    [3.8, 0.4],
-    [1.9, 0.7],
-  ] as const) {
-    ink.globalAlpha = part;
+  ink.translate(0.66 * a, -0.5 * b);
+  ink.rotate(0.85);
+  ink.scale(size, 0.58 * size);
+  const disc = (reach: number, fill: string | CanvasGradient) => {
     ink.beginPath();
-    ink.ellipse(0, 0, reach * size, 0.55 * reach * size, 0, 0, 2 * Math.PI);
-    ink.fillStyle = look.shade;
+    ink.arc(0, 0, reach, 0, 2 * Math.PI);
+    ink.fillStyle = fill;
     ink.fill();
+  };
+  disc(7, look.edge);
+  disc(6.6, look.light);
+  disc(5.7, look.edge);
+  const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
+  deep.addColorStop(0, mix(look.shade, "#2a1030", 0.35));
+  deep.addColorStop(1, look.body);
+  if (!filled) ink.globalCompositeOperation = "destination-out";
+  disc(5.4, deep);
+  ink.globalCompositeOperation = "source-over";
+  for (let k = 0; k < 9; k++) {
+    const turn = (k * 2 * Math.PI) / 9;
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    const fold = smoothLine([
+      [0.6 * cos, 0.6 * sin],
+      [2.6 * cos - 0.4 * sin, 2.6 * sin + 0.4 * cos],
+      [(4 + ((7 * k) % 4) * 0.4) * cos, (4 + ((7 * k) % 4) * 0.4) * sin],
+    ]);
+    strokes(ink, fold, 1, [
+      [0.75, look.edge],
+      [0.35, look.light],
+    ]);
   }
-  ink.globalAlpha = 0.7;
-  for (let k = 0; k < 8; k++) {
-    const [cos, sin] = [Math.cos((k * Math.PI) / 4), 0.55 * Math.sin((k * Math.PI) / 4)];
-    const spoke: readonly Point[] = [
-      [1.6 * size * cos, 1.6 * size * sin],
-      [4.6 * size * cos, 4.6 * size * sin],
-    ];
-    strokes(ink, spoke, size, [[0.4, look.edge]]);
-  }
+  disc(1.1, look.edge);
+  disc(0.7, tissue("tendon", theme).light);
   ink.restore();
 }

@@ -2,60 +2,71 @@
 
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
+import { WALL } from "../../layers/fade.ts";
 import type { Theme } from "../../theme/theme.ts";
+import { paintEnds } from "../paint-graft.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
-import { tissue } from "../tones.ts";
-import { keepChamber } from "./chamber-edges.ts";
-import { INNER, rounded } from "./chamber-shape.ts";
-import { paintConnection } from "./paint-chamber-lining.ts";
+import { threadOf, tissue } from "../tones.ts";
+import { connectionOf, INNER, type Loops, muscleOf, rounded } from "./chamber-shape.ts";
+import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
+import { paintInlet, paintSeam } from "./paint-chamber-lining.ts";
 
-/** mm of a 5-year-old: muscle beyond the vessels' wall, thin for its size; and where the tricuspid valve is missing. */
-const MUSCLE = 1.1;
-const FLOOR = 3.6;
+/** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
+const MUSCLE = 3.8;
+const ROOF = 2.5;
+const FLOOR = 5.6;
 /** mm of a 5-year-old by which fat fills the groove between there and the ventricle */
 const FAT = 7;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
 const INLET = -32;
 const ABOUT = 36;
-/** Points to either side over which its outside is rounded. */
-const OUTER = 6;
-/** How much of the arteries and the seam behind its roof is seen through the blood. */
-const THROUGH = 0.4;
+/** mm of a 5-year-old from a hole's outer end on, as far as anything lies before it */
+const WAY = 13;
+/** How much of the seam behind its roof, and of the floor's dimple, is seen through the blood. */
+const THROUGH = 0.5;
 
 /** 1 at the middle of the missing inlet, 0 away from it */
 const atInlet = (degrees: number): number =>
-  Math.max(0, Math.cos(((degrees - INLET) / ABOUT) * (Math.PI / 2)));
+  Math.cos(Math.min(1, Math.abs(degrees - INLET) / ABOUT) * (Math.PI / 2));
+
+/** from the patient's left, anticlockwise */
+const degreesOf = ([x, y]: Point, [a, b]: Point): number => (Math.atan2(y / b, x / a) * 180) / Math.PI;
 
 export function paintChamber(
   ink: Ink,
   bounds: Bounds,
-  frame: ChestFrame,
+  { chamber, ...rest }: ChestFrame,
   { seen, lumen = [] }: Outlines,
   theme: Theme,
 ): void {
-  const { scale: s, chamber } = frame;
   if (!chamber) return;
+  const frame = { ...rest, chamber };
+  const s = frame.scale;
   const own = scratch(ink, bounds);
-  paintWall(own, chamber, seen, s, theme);
-  own.globalCompositeOperation = "destination-out";
-  for (const loop of lumen) {
-    trace(own, rounded(loop, INNER), true);
-    own.fill();
-  }
-  own.globalCompositeOperation = "source-over";
-  own.lineWidth = 0.55 * s;
-  own.strokeStyle = tissue("atrium", theme).light;
-  for (const loop of lumen) {
-    trace(own, rounded(loop, INNER), true);
-    own.stroke();
-  }
-  keepChamber(own, chamber, s, bounds);
+  const takeOut = (loops: Loops) => {
+    own.globalCompositeOperation = "destination-out";
+    for (const loop of loops) {
+      trace(own, rounded(loop, INNER), true);
+      own.fill();
+    }
+    own.globalCompositeOperation = "source-over";
+  };
+  paintGroove(own, chamber, s, theme);
+  takeOut(seen);
+  paintWall(own, frame, lumen, theme);
+  takeOut(lumen);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
-  paintGroove(ink, chamber, s, theme);
   laidOver(ink, own, bounds);
-  paintConnection(ink, { ...frame, chamber }, lumen, theme, THROUGH);
+  const floor = scratch(ink, bounds);
+  paintInlet(floor, chamber, s, theme, false);
+  ink.globalAlpha = THROUGH;
+  laidOver(ink, floor, bounds);
+  ink.globalAlpha = 1;
+  paintSeam(ink, frame, lumen, theme, THROUGH);
+  for (const { low, high } of connectionOf(frame, lumen).mouths)
+    paintEnds(ink, low, high, 1.15 * s, threadOf(theme));
 }
 
 /** Fat between the floor that has no valve and the ventricle, with a coronary artery cut across. */
@@ -66,12 +77,12 @@ function paintGroove(ink: Ink, [a, b]: Point, s: number, theme: Theme): void {
     return [(a + out * s) * Math.cos(turn), (b + out * s) * Math.sin(turn)];
   };
   const degrees = Array.from({ length: 41 }, (_, i) => INLET + ABOUT * (i / 20 - 1));
-  const outer = degrees.map((at) => on(at, 2 + (FLOOR + FAT) * Math.sqrt(atInlet(at))));
+  const outer = degrees.map((at) => on(at, (FLOOR + FAT) * Math.sqrt(atInlet(at))));
   paintOrgan(ink, [...outer, ...degrees.map((at) => on(at, 0)).reverse()], fat, {
     depth: 3 * s,
     edge: 0.5 * s,
   });
-  const [x, y] = on(INLET - 9, 4.4 + FLOOR + 0.3 * FAT);
+  const [x, y] = on(INLET - 9, 2.4 + FLOOR + 0.3 * FAT);
   const wall = tissue("atrium", theme);
   for (const [reach, colour] of [
     [1.9, wall.edge],
@@ -85,69 +96,68 @@ function paintGroove(ink: Ink, [a, b]: Point, s: number, theme: Theme): void {
   }
 }
 
-/** Lit from the upper left, so that its outside turns away below and towards the heart; on the vessels it grows thin. */
-function paintWall(ink: Ink, [a, b]: Point, seen: Outlines["seen"], s: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const lit = ink.createLinearGradient(-0.7 * a, 0.9 * b, 0.8 * a, -0.9 * b);
-  lit.addColorStop(0, look.light);
-  lit.addColorStop(0.35, look.body);
-  lit.addColorStop(1, look.shade);
-  const own = ([x, y]: Point): number =>
-    Math.min(1, Math.max(0, (1.22 - Math.hypot(x / (a + 2 * s), y / (b + 2 * s))) / 0.2));
-  const thick = ([x, y]: Point): number => {
-    const floor = (FLOOR - MUSCLE) * atInlet((Math.atan2(y / b, x / a) * 180) / Math.PI);
-    return (MUSCLE + floor) * own([x, y]);
+/** Over the veins' own wall it grows thin as a sleeve; on the arteries it ends at the seam. */
+function paintWall(
+  ink: Ink,
+  frame: ChestFrame & { readonly chamber: Point },
+  lumen: Loops,
+  theme: Theme,
+): void {
+  const { chamber, scale: s, hole } = frame;
+  const [a, b] = chamber;
+  const lit = litAcross(ink, [-0.7 * a, 0.9 * b], [0.8 * a, -0.9 * b], theme);
+  const muscle = muscleOf(frame, lumen);
+  const cutAt = (at: Point): Cut => {
+    const { on, sleeve } = muscle(at);
+    const roof = Math.min(1, Math.max(0, (2 * at[1]) / b - 0.6));
+    const whole = MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degreesOf(at, chamber));
+    return { at, thick: hole && inHole(at, hole) ? 0 : on * thinned(s * whole, sleeve), sleeve };
   };
-  for (const loop of seen) {
-    const smooth = rounded(loop, OUTER);
-    // Beyond the atrium it is the vessels' own outside.
-    const points = rounded(loop, INNER).map(([x, y], i): Point => {
-      const [sx, sy] = entryAt(smooth, i);
-      const part = own([x, y]);
-      return [x + part * (sx - x), y + part * (sy - y)];
-    });
-    for (const [more, colour] of [
-      [0.3, look.edge],
-      [0, lit],
+  for (const loop of lumen) {
+    const cuts = rounded(loop, INNER).map(cutAt);
+    cuts.push(entryAt(cuts, 0));
+    paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
+    // Where no valve formed, a plate of fibrous tissue closes the floor.
+    const { body, edge } = tissue("tendon", theme);
+    const plate = cuts.filter(({ at }) => atInlet(degreesOf(at, chamber)) > 0.5);
+    for (const [part, colour] of [
+      [0.62, edge],
+      [0.57, body],
+      [0.36, edge],
+      [0.31, lit],
     ] as const) {
-      ink.strokeStyle = ink.fillStyle = colour;
-      trace(ink, points, true);
-      ink.fill();
-      points.forEach((point, i) => {
-        const width = thick(point);
-        if (width === 0) return;
-        trace(ink, [point, entryAt(points, (i + 1) % points.length)]);
-        ink.lineWidth = 2 * (width + more) * s;
-        ink.stroke();
-      });
+      ink.strokeStyle = colour;
+      paintBand(ink, plate, ({ thick }) => part * thick);
     }
+    clearVeins(ink, cuts);
   }
 }
 
-/** The hole goes through the whole wall, which ends straight around it. */
+/** On the lumen's edge, but through the wall. */
+function inHole([x, y]: Point, { centre, normal, width }: Opening): boolean {
+  const [dx, dy] = [x - centre[0], y - centre[1]];
+  const aside = Math.abs(dy * normal[0] - dx * normal[1]);
+  return dx * normal[0] + dy * normal[1] > 0.4 - WALL && aside < width / 2 + 1;
+}
+
+/** The hole goes through the whole wall and what lies on it. */
 function paintWay(
   ink: Ink,
   { centre: [x, y], normal: [nx, ny], width }: Opening,
   s: number,
   theme: Theme,
 ): void {
-  const at = (out: number, across: number): Point => [x + out * nx - across * ny, y + out * ny + across * nx];
-  const take = (from: number, to: number, half: number) => {
-    trace(ink, [at(from, -half), at(to, -half), at(to, half), at(from, half)], true);
-    ink.fill();
-  };
-  const [outside, half] = [1.6 * s, width / 2];
+  const half = width / 2;
+  const side = (sign: 1 | -1): readonly Point[] =>
+    [-WALL - 0.5 * s, WAY * s].map(
+      (out): Point => [x + out * nx - sign * half * ny, y + out * ny + sign * half * nx],
+    );
+  const [one, other] = [side(-1), side(1)];
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  take(outside, 14 * s, half + 9 * s);
-  take(-1.5 * s, outside, half);
-  ink.globalCompositeOperation = "source-over";
-  for (const side of [-1, 1]) {
-    const rim = side * half;
-    strokes(ink, [at(-0.6 * s, rim), at(outside, rim)], s, [[0.55, tissue("atrium", theme).light]]);
-    strokes(ink, [at(outside, rim), at(outside, rim + 5.5 * side * s)], s, [
-      [0.3, tissue("atrium", theme).edge],
-    ]);
-  }
+  trace(ink, [...one, ...[...other].reverse()], true);
+  ink.fill();
+  ink.globalCompositeOperation = "source-atop";
+  for (const rim of [one, other]) strokes(ink, rim, s, [[0.8, tissue("atrium", theme).edge]]);
   ink.restore();
 }

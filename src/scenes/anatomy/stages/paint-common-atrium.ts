@@ -1,6 +1,5 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
-import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -8,33 +7,34 @@ import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
+import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { bandOf } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
-import { type Round, roundOf, tissue } from "../tones.ts";
+import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 
-/** What an excised septum leaves, seen aslant, x and y in the heart: its line on the back wall, from the roof down to the floor. */
+/** What an excised septum leaves, the right side's back wall seen aslant, x and y in the heart: its line from the roof down to the floor. */
 const ATTACHED: readonly Point[] = [
-  [-4, 18],
-  [-6, 12],
-  [-7, 5],
-  [-7.2, -3],
-  [-6.8, -10],
-  [-5.4, -16],
-  [-2.6, -20.6],
+  [-9, 18],
+  [-11.4, 12],
+  [-12.8, 5],
+  [-13, -3],
+  [-11.8, -9],
+  [-9, -14.6],
+  [-4.6, -19.6],
   [0, -25],
 ];
 /** How far it reaches from there towards the patient's left. */
-const SHEET = 14;
-/** Its defect: middle, and half of its width and height. */
-const DEFECT = { middle: [-0.6, -9], half: [4.2, 6.4] } as const;
+const SHEET = 15;
+/** Its defect: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
+const DEFECT = { middle: [-5.4, -4], half: [4.8, 7.6] } as const;
 
-/** Where the aorta lets be seen what passes through it: x and y in the heart. */
+/** Where the aorta lets be seen what passes behind it: x and y in the heart; less beside a tunnel, which takes the right side's blood elsewhere. */
 const PANE = { middle: [10, 1], half: [6.6, 8.6] } as const;
+const WIDE_PANE = { middle: [11.4, 3], half: [7, 11] } as const;
 
-const oval = ({ middle, half }: typeof DEFECT | typeof PANE, more = 0): Point[] =>
+const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
     const turn = (Math.PI * i) / 24;
     return [middle[0] + (half[0] + more) * Math.cos(turn), middle[1] + (half[1] + more) * Math.sin(turn)];
@@ -45,7 +45,9 @@ export const defectOf = ({ frame }: Anatomy): readonly Point[] =>
 
 export function paneOf(anatomy: Anatomy): readonly Point[] {
   const { inHeart } = placing(anatomy.frame);
-  return isCommon(anatomy.frame) ? oval(PANE).map((point) => inHeart(...point)) : [];
+  return isCommon(anatomy.frame)
+    ? oval(anatomy.frame.lowerVein ? WIDE_PANE : PANE).map((point) => inHeart(...point))
+    : [];
 }
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
@@ -58,17 +60,16 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  for (const vein of veins) paintBulge(ink, vein, round);
-  for (const vein of veins) paintMouth(ink, vein, round, theme);
-  if (frame.lowerVein) paintSeptum(ink, anatomy, round, theme);
+  paintMouths(ink, veins, round, theme);
+  if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
   if (!frame.lowerVein) return;
   paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
 }
 
-/** The defect shows the blood of the side behind it, within a thick rim. */
-function paintSeptum(ink: Ink, anatomy: Anatomy, { body, light }: Round, theme: Theme): void {
+/** Through the defect the blood from below goes over to the side behind it; its rim is thick. */
+function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations, theme: Theme): void {
   const {
     frame,
     heart: { size },
@@ -78,34 +79,27 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { body, light }: Round, theme: 
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
   const attached = smoothLine(placed(ATTACHED));
   const far = smoothLine(placed(ATTACHED.map(([x, y]): Point => [x + SHEET, y])));
-  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.9, edge: 0 });
+  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.62, edge: 0 });
   strokes(ink, attached, size, [
     [1.1, look.edge],
     [0.6, look.light],
   ]);
   const rim = defectOf(anatomy);
   trace(ink, rim, true);
-  ink.fillStyle = mix(body, light, 0.4);
+  const [x, y] = inHeart(...DEFECT.middle);
+  const through = ink.createLinearGradient(x - DEFECT.half[0] * size, y, x + DEFECT.half[0] * size, y);
+  through.addColorStop(0, mix(groundColour(theme.colour, ivc), bloodColour(theme.colour, ivc), 0.42));
+  through.addColorStop(
+    1,
+    mix(groundColour(theme.colour, arterial), bloodColour(theme.colour, arterial), 0.14),
+  );
+  ink.fillStyle = through;
   ink.fill();
   strokes(ink, rim, size, [
     [2.3, look.edge],
     [1.7, look.body],
     [0.6, look.light],
   ]);
-}
-
-/** A vein that runs on the other side of the back wall lifts it. */
-function paintBulge(ink: Ink, vein: BloodTube, { body, wall }: Round): void {
-  const outline = bandOf(lineOf(vein.line), vein, { part: 1 });
-  trace(ink, outline, true);
-  ink.globalAlpha = 0.2;
-  ink.fillStyle = body;
-  ink.fill();
-  ink.globalAlpha = 0.16;
-  ink.lineWidth = 0.08 * vein.to;
-  ink.strokeStyle = wall;
-  ink.stroke();
-  ink.globalAlpha = 1;
 }
 
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */
@@ -140,34 +134,8 @@ function paintStreams(
   for (const { line } of veins) pool(lastOf(line), 13, saturations.pulmonaryVein);
   if (frame.lowerVein) {
     pool(inHeart(-9, -18), 20, saturations.ivc);
-    pool(inHeart(-11, -3), 15, saturations.ivc);
-  }
-  ink.restore();
-}
-
-/** A mouth in the back wall, seen from within: the vein comes from behind it. */
-function paintMouth(ink: Ink, vein: BloodTube, round: Round, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const { at, along } = spotAt(lineOf(vein.line), 1);
-  const size = vein.to / 8;
-  ink.save();
-  ink.translate(...at);
-  ink.rotate(Math.atan2(along[1], along[0]));
-  ink.beginPath();
-  ink.ellipse(0, 0, 2.5 * size, 3.2 * size, 0, 0, 2 * Math.PI);
-  const deep = ink.createLinearGradient(-2.5 * size, 0, 2.5 * size, 0);
-  deep.addColorStop(0, round.edge);
-  deep.addColorStop(0.7, round.body);
-  deep.addColorStop(1, mix(round.body, round.light, 0.5));
-  ink.fillStyle = deep;
-  ink.fill();
-  for (const [width, colour] of [
-    [1.2, look.edge],
-    [0.75, look.light],
-  ] as const) {
-    ink.lineWidth = width * size;
-    ink.strokeStyle = colour;
-    ink.stroke();
+    pool(inHeart(-13, -3), 15, saturations.ivc);
+    pool(inHeart(8, -2), 11, saturations.ivc);
   }
   ink.restore();
 }

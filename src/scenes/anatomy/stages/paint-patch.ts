@@ -1,120 +1,101 @@
 /** A lateral tunnel, opened from the front: the atrium's own free wall towards the patient's right, a baffle of fabric within the atrium towards the left. */
-import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
+import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
+import { WALL } from "../../layers/fade.ts";
+import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { beside, type Graft } from "../paint-graft.ts";
-import { laidOver, scratch } from "../paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { CLOTH, tissue } from "../tones.ts";
+import { beside, type Graft, paintEnd } from "../paint-graft.ts";
+import { castShadow, laidOver, scratch } from "../paint-tube.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { CLOTH, threadOf, tissue } from "../tones.ts";
+import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 import { aroundMouth, runningSuture } from "./running-suture.ts";
-import { across, bowsAt, lineInFront } from "./tunnel-shape.ts";
+import { across, lineBehind, lineInFront } from "./tunnel-shape.ts";
 
-/** mm of a 5-year-old: the free wall at its thickest. */
-const FREE_WALL = 3;
+/** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
+const FREE_WALL = 3.8;
+const SLEEVE = 7;
+/** and the fabric, drawn thicker than it is */
+const FABRIC = 2.2;
 
-export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+/** @param opened its inside is seen, with the seam on the back wall */
+export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme, opened: boolean): void {
   const { body, fold } = CLOTH[theme.name];
   paintFreeWall(ink, graft, size, theme);
   const inner = across(graft, 1, -0.1 * size);
+  const cut = across(graft, 1, FABRIC * size);
   const outer = lineInFront(graft, size);
   trace(ink, [...outer, ...[...inner].reverse()], true);
+  ink.save();
+  castShadow(ink, 1.6 * size * ink.getTransform().a);
   ink.fillStyle = body;
   ink.fill();
+  ink.restore();
   ink.save();
   ink.clip();
-  // A half pipe: it turns away from the light towards the atrium.
-  soften(ink, outer, 5.4 * size, fold);
-  soften(ink, outer, 2 * size, fold);
+  // A half pipe: from its cut edge it turns away from the light towards the atrium.
+  soften(ink, outer, 4 * size, fold);
+  soften(ink, outer, 1.4 * size, fold);
+  soften(ink, cut, 1.6 * size, fold);
   ink.restore();
+  runningSuture(ink, outer, 1.2 * size, theme);
+  if (opened) runningSuture(ink, lineBehind(graft), 1.1 * size, theme, 0.4);
   // The fabric's own thickness where its front was cut away.
-  strokes(ink, inner, size, [
-    [1.9, fold],
-    [1.4, body],
-    [0.5, "#ffffff"],
-  ]);
-  runningSuture(ink, outer, size, theme);
-  // Its upper end is sewn to the underside of the pulmonary artery.
+  trace(ink, [...cut, ...[...inner].reverse()], true);
+  ink.fillStyle = mix(body, "#ffffff", 0.7);
+  ink.fill();
+  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.45, fold]]);
+  // Both its ends are sewn in: to the lower vein's mouth, and to the underside of the pulmonary artery.
+  const [axis, end] = [beside(graft, 0, 0), beside(graft, 0, 1)];
+  paintEnd(ink, end, [end[0] - axis[0], end[1] - axis[1]], size, threadOf(theme));
   aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
 
-/** From the inferior to the superior vena cava it is the heart's right border, and goes over into both. */
+/** From the inferior to the superior vena cava it is the heart's right border; below it grows thin on the vein, above it is sewn to the artery. */
 function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
   const inner = across(graft, -1);
-  const outer = inner.map((_, i): Point => {
-    const along = i / (inner.length - 1);
-    return beside(graft, along, -1, size * (2 + (FREE_WALL - 2) * Math.min(1, 5 * along, 5 * (1 - along))));
-  });
-  const bounds = boundsOf([outer, inner], 4 * size);
+  const bounds = boundsOf([inner], 2 * FREE_WALL * size);
   const own = scratch(ink, bounds);
-  trace(own, [...outer, ...[...inner].reverse()], true);
-  own.fillStyle = look.body;
+  const [below, above] = [entryAt(inner, 0), lastOf(inner)];
+  const cuts = inner.map((at): Cut => {
+    const sleeve = Math.min(1, Math.max(0, 1 - (at[1] - below[1]) / (SLEEVE * size)));
+    return { at, thick: thinned(FREE_WALL * size, sleeve), sleeve };
+  });
+  const lit = litAcross(own, [above[0] - 8 * size, above[1]], [below[0] + 8 * size, below[1]], theme);
+  paintCutMuscle(own, cuts, size, lit, tissue("atrium", theme));
+  clearVeins(own, cuts);
+  own.globalCompositeOperation = "destination-out";
+  const [x, y] = below;
+  trace(own, [[x, y - 9 * size], ...inner, ...[...across(graft, 0)].reverse()], true);
   own.fill();
-  own.save();
-  own.clip();
-  soften(own, inner, 1.6 * size, look.shade);
-  own.globalAlpha = 0.7;
-  strokes(own, outer, size, [[1.5, look.light]]);
-  own.restore();
-  strokes(own, inner, size, [[0.6, look.light]]);
-  strokes(own, outer, size, [[0.5, look.edge]]);
-  clearEnds(own, bounds, 6 * size);
+  own.fillRect(bounds[0], above[1], bounds[2] - bounds[0], bounds[3] - above[1]);
   laidOver(ink, own, bounds);
 }
 
-/** Its muscle ends on both veins without an edge. */
-function clearEnds(ink: Ink, [left, bottom, right, top]: Bounds, reach: number): void {
-  ink.globalCompositeOperation = "destination-out";
-  for (const [from, to] of [
-    [bottom + 0.5 * reach, bottom + 1.6 * reach],
-    [top - 0.5 * reach, top - 1.6 * reach],
-  ] as const) {
-    const fall = ink.createLinearGradient(0, from, 0, to);
-    fall.addColorStop(0, "#000");
-    fall.addColorStop(1, "#0000");
-    ink.fillStyle = fall;
-    ink.fillRect(left, bottom, right - left, top - bottom);
-  }
-}
-
-/** A hole punched in the baffle, through which the blood behind is seen. */
-export function paintHole(ink: Ink, graft: Graft, hole: Opening, size: number, theme: Theme): void {
-  const along = nearest(graft, hole.centre);
-  const middle = beside(graft, along, 1, 0.5 * bowsAt(along, size));
-  const { along: way } = spotAt(lineOf(graft.line), along);
-  const turned = Math.atan2(way[1], way[0]);
-  const oval = (more: number) => {
-    ink.beginPath();
-    ink.ellipse(
-      middle[0],
-      middle[1],
-      hole.width / 2 + more,
-      Math.min(hole.width / 2, 0.36 * bowsAt(along, size)) + more,
-      turned,
-      0,
-      2 * Math.PI,
-    );
-  };
+/** A hole punched in the baffle, from its cut edge on: blood passes through it, and the atrium behind is seen. */
+export function paintHole(ink: Ink, hole: Opening, size: number, theme: Theme): void {
+  const { body, fold } = CLOTH[theme.name];
+  const [x, y] = hole.centre;
+  const [nx, ny] = hole.normal;
+  const half = hole.width / 2;
+  const at = (out: number, along: number): Point => [x + out * nx - along * ny, y + out * ny + along * nx];
+  /** half of a round hole that is seen aslant beyond the cut edge */
+  const rim = (more: number): readonly Point[] => [
+    at(-WALL, half + more),
+    ...Array.from({ length: 25 }, (_, i) => {
+      const turn = (Math.PI * i) / 24;
+      return at(0.7 * (half + more) * Math.sin(turn), (half + more) * Math.cos(turn));
+    }),
+    at(-WALL, -half - more),
+  ];
+  trace(ink, rim(0.9 * size), true);
+  ink.fillStyle = body;
+  ink.fill();
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  oval(0);
+  trace(ink, rim(0), true);
   ink.fill();
   ink.restore();
-  oval(0.15 * size);
-  ink.lineWidth = 0.45 * size;
-  ink.strokeStyle = CLOTH[theme.name].fold;
-  ink.stroke();
-}
-
-/** Part of the way at which a place lies beside it. */
-function nearest({ line }: Graft, [x, y]: Point): number {
-  const whole = lineOf(line);
-  let [best, least] = [0, Number.POSITIVE_INFINITY];
-  for (let i = 0; i <= 100; i++) {
-    const { at } = spotAt(whole, i / 100);
-    const far = Math.hypot(at[0] - x, at[1] - y);
-    if (far < least) [best, least] = [i / 100, far];
-  }
-  return best;
+  for (const more of [0.9 * size, 0]) strokes(ink, rim(more), size, [[0.45, fold]]);
 }

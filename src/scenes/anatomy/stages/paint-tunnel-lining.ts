@@ -2,9 +2,11 @@
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { beside, type Graft } from "../paint-graft.ts";
-import { type Ink, strokes, trace } from "../painted-sheet.ts";
+import { arched, beside, type Graft } from "../paint-graft.ts";
+import { laidOver, scratch } from "../paint-tube.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";
+import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
 import { across, crest, lineBehind } from "./tunnel-shape.ts";
 
@@ -25,34 +27,54 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   const look = insideOf(theme);
   const [free, side] = [across(graft, -1), across(graft, 1)];
   const behind = lineBehind(graft);
-  ink.save();
-  trace(ink, [...free, ...[...side].reverse()], true);
-  ink.clip();
-  ink.fillStyle = look.body;
-  ink.fill();
-  paintRidges(ink, graft, size, look);
-  soften(ink, free, 5 * size, look.shade);
+  const seam = arched(beside(graft, 1, -1), beside(graft, 1, 1));
+  const room = [...free, ...seam, ...[...side].reverse()];
+  const bounds = boundsOf([room], 4 * size);
+  const own = scratch(ink, bounds);
+  trace(own, room, true);
+  own.clip();
+  own.fillStyle = look.body;
+  own.fill();
+  paintRidges(own, graft, size, theme);
+  soften(own, free, 5 * size, look.shade);
   const { body, fold } = CLOTH[theme.name];
-  trace(ink, [...behind, ...[...side].reverse()], true);
-  ink.clip();
-  ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.62) : body;
-  ink.fill();
-  soften(ink, side, 4 * size, fold);
-  soften(ink, behind, 1.6 * size, fold);
-  ink.restore();
-  runningSuture(ink, behind, size, theme, 0.4);
+  trace(own, [...behind, ...[...side].reverse()], true);
+  own.save();
+  own.clip();
+  own.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.55) : body;
+  own.fill();
+  soften(own, side, 4 * size, fold);
+  soften(own, behind, 1.6 * size, fold);
+  own.restore();
+  // Below, the atrium's lining goes over into the vein's.
+  const [left, bottom] = beside(graft, 0, 0);
+  const fall = own.createLinearGradient(left, bottom, left, bottom + 6 * size);
+  fall.addColorStop(0, "#000");
+  fall.addColorStop(1, "#0000");
+  own.globalCompositeOperation = "destination-out";
+  own.fillStyle = fall;
+  trace(own, room, true);
+  own.fill();
+  laidOver(ink, own, bounds);
+  runningSuture(ink, behind, 1.1 * size, theme, 0.55);
 }
 
 /** Pectinate muscles between the terminal crest and the free wall. */
-function paintRidges(ink: Ink, graft: Graft, size: number, { shade, light }: Tissue): void {
-  const ridge = (points: readonly Point[], width: number) =>
-    strokes(ink, points, size, [
-      [width, mix(shade, light, 0.45)],
-      [0.6 * width, light],
-    ]);
-  for (let k = 5; k < 52; k += 4)
-    ridge([beside(graft, k / 60, -1), beside(graft, (k + 3) / 60, -0.56 + 0.06 * (k % 3))], 1.5);
-  ridge(crest(graft), 2.2);
+function paintRidges(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  for (let k = 5; k < 54; k += 5) {
+    const root = -0.58 + 0.18 * Math.sin((Math.PI * k) / 60);
+    const fork = beside(graft, (k + 1.4) / 60, (root - 1) / 2);
+    paintRidge(ink, [fork, beside(graft, (k + 3.6) / 60, -1.04)], 0.9, size, theme);
+    paintRidge(
+      ink,
+      [beside(graft, (k + 2.4) / 60, root), fork, beside(graft, k / 60, -1.04)],
+      1.3,
+      size,
+      theme,
+    );
+  }
+  const [x, y] = beside(graft, 1, -0.6);
+  paintRidge(ink, [...crest(graft), [x, y + 5 * size]], 2.3, size, theme);
 }
 
 /** Darker towards a line. */

@@ -5,14 +5,14 @@ import { beside, type Graft } from "../paint-graft.ts";
 /** Steps along an edge. */
 const STEPS = 60;
 /** mm of a 5-year-old by which the baffle bows into the atrium at its middle, and its rim at either end. */
-const BOWS = 6.4;
+const BOWS = 8;
 const RIM = 0.7;
 /** How far across the back wall the line behind goes at its middle: 1 is the baffle's side, -1 the free wall's. */
 const BEHIND = -0.12;
 
 const bow = (along: number): number => Math.sin(Math.PI * along) ** 0.7;
 
-export const bowsAt = (along: number, size: number): number => size * (RIM + BOWS * bow(along));
+const bowsAt = (along: number, size: number): number => size * (RIM + BOWS * bow(along));
 
 const lineAlong = (at: (along: number) => Point): readonly Point[] =>
   Array.from({ length: STEPS + 1 }, (_, i) => at(i / STEPS));

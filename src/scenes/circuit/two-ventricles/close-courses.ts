@@ -3,7 +3,7 @@ import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { heartVessels } from "./heart-courses.ts";
+import { coverOf, heartVessels } from "./heart-courses.ts";
 
 /** Which stream a vein carries, and which part of it (common textbook shares). */
 const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
@@ -16,19 +16,21 @@ const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
 ];
 
 function along(
-  { name, line, from, to }: Tube,
+  { name, line, from, to, fades }: Tube,
   [flow, blood]: readonly [string, Blood],
   share: number,
 ): Vessel {
   const points = line.filter((_, i) => i % 5 === 0 || i === line.length - 1);
   const width = CHEST_AT.scale * ((from + to) / 2);
-  return { name, flow, blood, width, share, points: points.map(onPlane), painted: true };
+  const ends = fades ? { fades } : {};
+  return { name, flow, blood, width, share, points: points.map(onPlane), painted: true, ...ends };
 }
 
 /** Those that the whole body draws around the chest are painted here, and others leave the picture. */
 export function closeVessels(): readonly Vessel[] {
   const { veins, abdomen, before } = anatomyOf(chestFrame("two-ventricle"));
   const branches = before.slice(0, -1);
+  const covers = veins.filter(({ group }) => group === "brachiocephalic").map(coverOf);
   const wide = branches.reduce((sum, { from }) => sum + from, 0);
   return [
     ...[...veins, ...abdomen.portal].flatMap((vein) => {
@@ -39,7 +41,7 @@ export function closeVessels(): readonly Vessel[] {
       const own = along(vein, [flow, blood], share);
       return [flow === "svc" ? own : ({ ...own, behind: true } as const)];
     }),
-    ...branches.map((tube) => along(tube, ["upper", "arterial"], tube.from / wide)),
+    ...branches.map((tube) => ({ ...along(tube, ["upper", "arterial"], tube.from / wide), covers })),
     ...heartVessels(),
   ];
 }

@@ -1,11 +1,14 @@
 /** The ways of blood through a heart with two ventricles, on the circulation's plane; its vessels are painted. */
 import { lastOf } from "../../../sim/checked/present.ts";
+import { band } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
-import { spots } from "../../drawing/curve-drawing.ts";
+import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import { type Spot, spots } from "../../drawing/curve-drawing.ts";
 import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { type GreatVessels, greatVessels } from "./heart-vessels.ts";
+import { LEFT_ATRIUM, RIGHT_ATRIUM, VENTRICLES } from "./heart-plan.ts";
+import { downToDiaphragm, type GreatVessels, greatVessels } from "./heart-vessels.ts";
 
 type Carries = readonly [flow: string, blood: Blood];
 
@@ -61,7 +64,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
-function leftSide({ returning, aorta }: GreatVessels): readonly Vessel[] {
+function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
     const side = name.startsWith("left") ? "left" : "right";
@@ -75,24 +78,34 @@ function leftSide({ returning, aorta }: GreatVessels): readonly Vessel[] {
     ...veins,
     course("inLeftAtrium", ["left", "arterial"], 36, spots("53 -16, 46.6 -16.6, 45 -23"), behind),
     course("throughAtrium", LUNGS, 40, spots("45.8 -21, 46.4 -30, 46.6 -44, 50.4 -62")),
-    course("throughVentricle", ["aorta", "arterial"], 40, spots("52 -64, 43 -54, 38.6 -43, 36.8 -33")),
-    course("leftOutflow", ["aorta", "arterial"], 34, spots("36.8 -33, 29 -27, 20 -21"), behind),
-    course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root))),
+    course("throughVentricle", ["aorta", "arterial"], 40, spots("52 -64, 44 -54, 39.6 -46, 36 -39.6")),
+    course("leftOutflow", ["aorta", "arterial"], 30, spots("35.6 -39, 29 -33, 23.4 -27.4, 20 -22")),
+    course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
+      covers: [coverOf(leftArtery)],
+    }),
   ];
 }
 
-/** mm: from here down it shows again, as in every other body. */
-const LEAVES_HEART = -80;
+/** The part of the aorta that the heart covers. */
+const BEHIND_HEART = "thoracicAorta";
 
 const drawnVessels = (): GreatVessels => greatVessels(anatomyOf(chestFrame("two-ventricle")));
+
+/** The outline in the plane under which a vessel hides what lies behind it. */
+export const coverOf = ({ line, from, to }: Pick<BloodTube, "line" | "from" | "to">): readonly Spot[] =>
+  band(line, from + WALLS, to + WALLS).map(onPlane);
+
+/** mm: both walls of a great vessel, and half of a mark */
+const WALLS = 4;
 
 /** Through the heart, the vessels at it, and both lungs. */
 export function heartVessels(): readonly Vessel[] {
   const drawn = drawnVessels();
   const own = [...rightSide(drawn), ...leftSide(drawn)];
   const names = new Set(own.map(({ name }) => name));
-  const inLungs = chestVessels("two-ventricle").filter(
-    ({ name }) => /Bed\d*$/.test(name) && !names.has(name),
+  const covers = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM].map((outline) => outline.map(onPlane));
+  const inLungs = chestVessels("two-ventricle").flatMap((each) =>
+    /Bed\d*$/.test(each.name) && !names.has(each.name) ? [{ ...each, covers }] : [],
   );
   return [...inLungs, ...own];
 }
@@ -101,10 +114,9 @@ export function heartVessels(): readonly Vessel[] {
 export function twoVentricleVessels(): readonly Vessel[] {
   const own = heartVessels();
   const names = new Set(own.map(({ name }) => name));
-  const onward = drawnVessels().descending.line.filter(([, height]) => height > LEAVES_HEART);
-  const [x, y] = onPlane(lastOf(onward));
+  const [x, y] = onPlane(lastOf(downToDiaphragm(drawnVessels().descending).line));
   const others = chestVessels("two-ventricle")
-    .filter(({ name }) => !names.has(name))
+    .filter(({ name }) => !names.has(name) && name !== BEHIND_HEART)
     .map((vessel) =>
       vessel.name === "descending"
         ? { ...vessel, points: [[x, y] as const, ...vessel.points.filter(([, down]) => down > y + 8)] }

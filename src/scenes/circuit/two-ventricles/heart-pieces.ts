@@ -7,15 +7,17 @@ import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts"
 import type { Theme } from "../../theme/theme.ts";
 import {
   COMBS,
+  INTO_OUTFLOW,
   LEFT_ATRIUM,
   LEFT_CAVITY,
+  OUTFLOW,
   RIGHT_ATRIUM,
   RIGHT_CAVITY,
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
-import { greatVessels } from "./heart-vessels.ts";
-import { paintAtrium, paintBed, paintCavity, paintMuscle } from "./paint-chambers.ts";
+import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
+import { paintAtrium, paintBed, paintCavity, paintMuscle, showOutflow } from "./paint-chambers.ts";
 import {
   type Carried,
   paintAorta,
@@ -72,9 +74,9 @@ export function paintingOf(
     [44, -27],
     [21, -30],
   ];
-  const toLeft = [planOf(VALVES, "mitral")];
+  const toLeft = [planOf(VALVES, "mitral"), INTO_OUTFLOW];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
-  const around = (drawn: readonly Tube[], paint: Painter): Piece => {
+  const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {
     const bounds = boundsOf(
       drawn.map(({ line }) => line),
       12,
@@ -86,6 +88,7 @@ export function paintingOf(
       names.flatMap((name) => [vessels[name]].flat()),
       paint,
     );
+  const descending = close ? vessels.descending : downToDiaphragm(vessels.descending);
   const upper = anatomy.veins.filter(
     ({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava",
   );
@@ -93,13 +96,15 @@ export function paintingOf(
   const below = anatomy.veins.filter(({ group }) => group === "cava" || group === "hepatic");
   return {
     liverVeins: close ? around([...below, ...anatomy.abdomen.portal], paintLiverVeins) : NOTHING,
-    descending: tubes(["descending"], paintDescending),
+    descending: around([descending], (ink, bounds) =>
+      paintDescending({ ink, bounds }, descending, carried, theme),
+    ),
     rear: tubes(["returning", "rightArtery"], paintRear),
     leftAtrium: part(LEFT_ATRIUM, left, (ink) =>
       paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),
     ),
-    aorta: tubes(["aorta", "branches"], paintAorta),
-    rightAtrium: part(RIGHT_ATRIUM, [8, -42], (ink) =>
+    aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
+    rightAtrium: part(RIGHT_ATRIUM, [0, -42], (ink) =>
       paintAtrium(ink, RIGHT_ATRIUM, COMBS.right, carried.mixed, theme),
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
@@ -114,10 +119,14 @@ export function paintingOf(
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
       paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
     ),
-    rightBed: part(VENTRICLES, right, (ink) => paintBed(ink, RIGHT_CAVITY, toRight, theme)),
-    rightCavity: part(RIGHT_CAVITY, right, (ink) =>
-      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),
-    ),
+    rightBed: part(VENTRICLES, right, (ink) => {
+      paintBed(ink, RIGHT_CAVITY, toRight, theme);
+      showOutflow(ink);
+    }),
+    rightCavity: part(RIGHT_CAVITY, right, (ink) => {
+      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme);
+      showOutflow(ink);
+    }),
     muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, theme)),
     trunk: tubes(["trunk", "leftArtery"], paintTrunk),
   };

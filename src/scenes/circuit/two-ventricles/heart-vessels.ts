@@ -34,6 +34,18 @@ const ARCH_FROM = 2;
 /** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
 const DOWN_TO = -1;
 
+/** mm: from here down the aorta shows again, as in every other body. */
+const LEAVES_HEART = -80;
+
+/** The descending aorta as far as the heart hides it. */
+export const downToDiaphragm = ({ name, holds, line, from, to }: BloodTube): BloodTube => ({
+  name,
+  holds,
+  from,
+  to,
+  line: line.filter(([, y]) => y > LEAVES_HEART),
+});
+
 export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
   const named = (tubes: readonly BloodTube[], name: string) =>
     present(tubes.find((each) => each.name === name));
@@ -89,12 +101,12 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     upperVein: tube(
       "svc",
       [
-        [svc.centre[0] - 0.4, svc.centre[1] + 4],
-        [svc.centre[0] - 0.5, svc.centre[1] - 5],
+        [svc.centre[0] + 0.2, svc.centre[1] + 4],
+        [svc.centre[0], svc.centre[1] - 5],
         [0, 0],
         [-0.2, -22],
       ],
-      [svc.width, svc.width],
+      [svc.width + 1.2, svc.width],
     ),
     lowerVein: {
       ...tube(
@@ -110,7 +122,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[27.4, -22], [29.8, -15], [33, -7.6], FORK, [38.6, 0]], [10.4, 10]),
+    trunk: tube("lungTrunk", [[27, -22], [29.6, -15], [33, -7.6], FORK, [38.6, 0]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
       [[33, -7.6], FORK, [42.6, 0.4], [48, -0.4], ...into(left)],

@@ -9,19 +9,20 @@ import { roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
 import { groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
+  type Gate,
   GROOVES,
   LEFT_CAVITY,
   MODERATOR,
+  OUTFLOW,
   PAPILLARY,
   RIDGES,
   RIGHT_CAVITY,
-  type ValvePlan,
   VENTRICLES,
 } from "./heart-plan.ts";
 import { frameOf } from "./root.ts";
 
 /** Blood as the ground on which its marks move: darker towards the wall. */
-export function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
+function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
   const ground = groundColour(colour, saturation);
   const dark = name === "dark";
   return {
@@ -60,12 +61,7 @@ export function paintAtrium(
 }
 
 /** What shows between the muscle and a cavity that has drawn together. */
-export function paintBed(
-  ink: Ink,
-  cavity: readonly Point[],
-  valves: readonly ValvePlan[],
-  theme: Theme,
-): void {
+export function paintBed(ink: Ink, cavity: readonly Point[], gates: readonly Gate[], theme: Theme): void {
   const look = tissue("muscle", theme);
   ink.save();
   trace(ink, VENTRICLES, true);
@@ -74,28 +70,57 @@ export function paintBed(
   ink.fillStyle = mix(look.shade, look.body, 0.35);
   ink.fill();
   ink.restore();
-  clearBeyond(ink, valves, [-0.25, 0]);
+  clearBeyond(ink, gates, [-0.25, 0]);
 }
 
-/** It clears beyond its valves, where it goes on into what lies there. */
+/** It clears beyond its gates, where it goes on into what lies there. */
 export function paintCavity(
   ink: Ink,
   cavity: readonly Point[],
-  valves: readonly ValvePlan[],
+  gates: readonly Gate[],
   saturation: number,
   theme: Theme,
 ): void {
   paintOrgan(ink, cavity, bloodTones(saturation, theme), { depth: 6 });
-  clearBeyond(ink, valves, [0.12, 0.55]);
+  clearBeyond(ink, gates, [0.12, 0.55]);
 }
 
-/** Upstream of an inlet, downstream of an outlet. @param over halves of the ring, from where it is whole to where nothing is left */
-function clearBeyond(ink: Ink, valves: readonly ValvePlan[], [from, to]: readonly [number, number]): void {
+const outflow = (): readonly Point[] => OUTFLOW.flat();
+
+/** The left ventricle's outflow from within its cavity up to the aortic valve, its walls in section. */
+export function paintOutflow(ink: Ink, saturation: number, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  const bounds = boundsOf([outflow()], 4);
+  const own = scratch(ink, bounds);
+  for (const edge of OUTFLOW)
+    strokes(own, edge, 1, [
+      [3.4, look.edge],
+      [2.6, look.body],
+    ]);
+  const { edge: shade, body, light } = roundOf(saturation, theme);
+  paintOrgan(own, outflow(), { shade, body, light, edge: shade }, { depth: 5 });
+  for (const edge of OUTFLOW) strokes(own, edge, 1, [[0.5, look.edge]]);
+  laidOver(ink, own, bounds);
+}
+
+/** The right ventricle lies before the left one's outflow and lets it be seen. */
+export function showOutflow(ink: Ink): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  for (const plan of valves) {
-    const { at } = frameOf(plan);
-    const away = plan.heads ? -1 : 1;
+  ink.globalAlpha = SHOWS;
+  trace(ink, outflow(), true);
+  ink.fill();
+  ink.restore();
+}
+const SHOWS = 0.74;
+
+/** Upstream of an inlet, downstream of an outlet. @param over halves of the ring, from where it is whole to where nothing is left */
+function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [number, number]): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  for (const gate of gates) {
+    const { at } = frameOf(gate);
+    const away = gate.heads ? -1 : 1;
     const fall = ink.createLinearGradient(...at(0, from * away), ...at(0, to * away));
     fall.addColorStop(0, "#0000");
     fall.addColorStop(1, "#000");
@@ -138,6 +163,16 @@ export function paintMuscle(ink: Ink, theme: Theme): void {
   paintInside(ink, look);
   paintGrooves(ink, theme);
   laidOver(ink, own, bounds);
+  showOutflow(ink);
+  // The edges of what lies before it stay.
+  ink.save();
+  trace(ink, outflow(), true);
+  ink.clip();
+  strokes(ink, RIGHT_CAVITY, 1, [
+    [1.3, look.edge],
+    [0.8, look.light],
+  ]);
+  ink.restore();
 }
 
 /** Lines of muscle around each cavity, fainter away from it. */

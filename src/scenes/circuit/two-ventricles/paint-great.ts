@@ -3,13 +3,12 @@ import { line } from "../../../sim/geometry/centreline.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
-import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
-import { smoothLine } from "../../anatomy/placing.ts";
+import { type Bounds, type Ink, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { OUTFLOW, VALVES } from "./heart-plan.ts";
+import { VALVES } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
-import { bloodTones } from "./paint-chambers.ts";
+import { paintOutflow } from "./paint-chambers.ts";
 import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
 
 /** Percent in each chamber's and vessel's blood. */
@@ -43,14 +42,8 @@ function group(
   laidOver(ink, own, bounds, CAST);
 }
 
-export function paintDescending(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { arterial }: Carried,
-  theme: Theme,
-): void {
-  group({ ink, bounds }, [greatVessels(anatomy).descending], roundOf(arterial, theme));
+export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
+  group(sheet, [tube], roundOf(arterial, theme));
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
@@ -60,12 +53,13 @@ export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: C
   group(sheet, [rightArtery], roundOf(carried.mixed, theme));
 }
 
-/** The aorta from its opened root to the end of its arch, with its branches. */
+/** The aorta from the left ventricle's outflow and its opened root to the end of its arch, with its branches. */
 export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
   const { aorta, branches } = greatVessels(anatomy);
   const tones = roundOf(carried.arterial, theme);
   const plan = planOf(VALVES, "aortic");
-  paintOpenRoot(ink, plan, bloodTones(carried.arterial, theme), tones, 0.9);
+  paintOutflow(ink, carried.arterial, theme);
+  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
 }
 
@@ -78,10 +72,11 @@ export function paintVeins(
   fed: readonly Tube[] = [],
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
+  const look = tissue("atrium", theme);
   for (const [veins, saturation, clear, from] of [
-    [[...fed, upperVein], carried.svc, -21, -12],
-    [[lowerVein], carried.ivc, -53, -61],
-  ] as const)
+    [[...fed, upperVein], carried.svc, -17.6, -13],
+    [[lowerVein], carried.ivc, -55.6, -60.4],
+  ] as const) {
     group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
       const fall = own.createLinearGradient(0, from, 0, clear);
       fall.addColorStop(0, "#0000");
@@ -97,6 +92,18 @@ export function paintVeins(
       );
       own.restore();
     });
+    // Its orifice.
+    ink.beginPath();
+    ink.ellipse(0, (clear + from) / 2, 4.5, 1.5, 0, 0, 2 * Math.PI);
+    for (const [width, colour] of [
+      [0.9, look.edge],
+      [0.45, look.light],
+    ] as const) {
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
+  }
 }
 
 /** What runs in and behind the liver, under its tissue, and the portal vein before it. */
@@ -127,7 +134,7 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const { trunk, leftArtery, rightArtery, aorta } = greatVessels(anatomy);
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
-  paintOpenRoot(ink, plan, bloodTones(carried.mixed, theme), tones);
+  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
   const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   group({ ink, bounds }, [right, leftArtery, trunk], tones, (own) => {
@@ -140,15 +147,4 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
     own.restore();
     cutRoot(own, plan, tones);
   });
-  paintOutflow(ink, roundOf(carried.arterial, theme).wall);
-}
-
-/** What the right ventricle's outflow hides: broken lines. */
-function paintOutflow(ink: Ink, colour: string): void {
-  ink.save();
-  ink.globalAlpha = 0.75;
-  ink.lineCap = "butt";
-  ink.setLineDash([1.5, 1.1]);
-  for (const edge of OUTFLOW) strokes(ink, smoothLine(edge, 8), 1, [[0.55, colour]]);
-  ink.restore();
 }

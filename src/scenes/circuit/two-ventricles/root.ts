@@ -7,10 +7,10 @@ import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import type { Round, Tissue } from "../../anatomy/tones.ts";
-import type { ValvePlan } from "./heart-plan.ts";
+import type { Gate, ValvePlan } from "./heart-plan.ts";
 
 /** Half of the ring, and a place by `u` across it towards its second hinge and `v` down the way of its blood, in halves of the ring. */
-export function frameOf({ hinges: [a, b], heads }: ValvePlan) {
+export function frameOf({ hinges: [a, b], heads }: Gate) {
   const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
   const [ux, uy] = [(b[0] - a[0]) / 2, (b[1] - a[1]) / 2];
   // Into a ventricle blood goes to the right of the line between the hinges, out of it to the left.
@@ -24,27 +24,26 @@ export function frameOf({ hinges: [a, b], heads }: ValvePlan) {
 
 /** One side of the root from the ring over the sinus to where the closed vessel begins. */
 const SIDE: readonly Point[] = [
-  [1.2, 0.5],
-  [1.22, 0.95],
-  [1.06, 1.5],
-  [1.02, 2.3],
+  [1.18, 0.4],
+  [1.2, 0.75],
+  [1.08, 1.15],
+  [1.04, 1.8],
 ];
 /** The cut edge of what stays closed, across the vessel. */
 const RIM: readonly Point[] = [
-  [-1.5, 1.35],
-  [-0.8, 1.75],
-  [0, 1.95],
-  [0.8, 1.75],
-  [1.5, 1.35],
+  [-1.5, 0.95],
+  [-0.8, 1.3],
+  [0, 1.46],
+  [0.8, 1.3],
+  [1.5, 0.95],
 ];
 
 /** The back wall with its sinuses, and both sides in section; painted before the closed vessel. */
-/** @param below halves of the ring from the ring down to where what lies before it hides it; at 0 it clears into the ventricle */
-export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: Round, below = 0): void {
+export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: Round): void {
   const { at, half } = frameOf(plan);
   const side = (sign: number) =>
     smoothLine(
-      [[1, -0.1 - below] as const, ...SIDE].map(([u, v]) => at(sign * u, v)),
+      [[1, -0.1] as const, ...SIDE].map(([u, v]) => at(sign * u, v)),
       6,
     );
   const [one, other] = [side(-1), side(1)];
@@ -54,11 +53,11 @@ export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: R
   own.lineCap = "butt";
   for (const wall of [one, other])
     strokes(own, wall, half, [
-      [0.62, tones.wall],
-      [0.46, tones.light],
+      [0.44, tones.wall],
+      [0.28, tones.body],
     ]);
   paintOrgan(own, inside, blood, { depth: 0.5 * half });
-  if (below === 0) clearInto(own, at);
+  clearInto(own, at);
   laidOver(ink, own, bounds);
 }
 
@@ -86,8 +85,8 @@ export function cutRoot(ink: Ink, plan: ValvePlan, tones: Round): void {
   ink.fill();
   ink.globalCompositeOperation = "source-atop";
   strokes(ink, rim, half, [
-    [0.44, tones.wall],
-    [0.28, tones.light],
+    [0.3, tones.wall],
+    [0.14, tones.body],
   ]);
   ink.restore();
 }

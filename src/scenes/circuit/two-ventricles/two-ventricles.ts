@@ -36,6 +36,9 @@ export interface TwoVentricles {
   release(): void;
 }
 
+/** Part of the right atrium's change by which its width and its height follow: the great veins hold it. */
+const HELD = [0.35, 0.08] as const;
+
 const REAR: readonly PieceName[] = ["liverVeins", "rear", "leftAtrium"];
 
 export function twoVentricles(): TwoVentricles {
@@ -75,7 +78,6 @@ export function twoVentricles(): TwoVentricles {
     const outside = 1 + OUTSIDE * ((left + right) / 2 - 1);
     for (const [name, scale] of [
       ["leftAtrium", size("atrium")],
-      ["rightAtrium", size("rightAtrium")],
       ["leftCavity", left],
       ["rightCavity", right],
       ["leftBed", outside],
@@ -83,6 +85,8 @@ export function twoVentricles(): TwoVentricles {
       ["muscle", outside],
     ] as const)
       sheets[name].view.scale.set(scale);
+    const [across, along] = HELD.map((part) => 1 + part * (size("rightAtrium") - 1));
+    sheets.rightAtrium.view.scale.set(across, along);
     const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
     sheets.hiatus.view.y = -down;
   };

@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { tissue } from "../../anatomy/tones.ts";
+import { type Tissue, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { VALVES, type ValvePlan } from "./heart-plan.ts";
 import { frameOf } from "./root.ts";
@@ -114,6 +114,13 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
   return [...sides[0], lastOf(line), ...sides[1].reverse()];
 }
 
+/** The ring of an inlet, from which its leaflets hang: its far half bulges towards the atrium. */
+function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
+  const { at } = frameOf(plan);
+  const ring = smoothLine([at(-1, 0), at(-0.6, -0.11), at(0, -0.15), at(0.6, -0.11), at(1, 0)], 6);
+  ink.poly(ring.flat(), false).stroke({ width: 0.6, color: look.edge, alpha: 0.75 });
+}
+
 /** Parts of a leaflet from which cords run to its own muscle, and to the other one. */
 const CORDS = [
   [1, 0.86, 0.68],
@@ -126,9 +133,9 @@ export function drawValves(ink: Graphics, openings: Openings, theme: Theme): voi
   for (const plan of VALVES) {
     const open = openings[plan.name];
     const behind = behindOf(plan, open);
-    ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.42 : 0.6 });
-    // An inlet's hangs from the ring, where no line shows.
+    ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.16 : 0.3 });
     ink.poly(behind.flat(), !plan.heads).stroke({ color: look.shade, width: 0.28, alpha: 0.75 });
+    if (plan.heads) drawRing(ink, plan, look);
     const pair = leafletsOf(plan, open);
     pair.forEach(({ line }, k) => {
       for (const [other, parts] of CORDS.entries()) {

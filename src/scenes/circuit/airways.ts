@@ -1,4 +1,4 @@
-/** Trachea and main bronchi behind heart and vessels, on the circuit's plane. */
+/** Trachea and main bronchi behind heart and vessels. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { legTissue } from "../calf/leg-tones.ts";
@@ -15,7 +15,7 @@ const AIRWAYS = [
   { way: "376 396, 384 424, 384 446", width: 9 },
   { way: "500 306, 548 326, 596 336, 648 356", width: 18 },
   { way: "500 306, 462 330, 424 352, 384 384", width: 21 },
-  { way: "506 30, 504 140, 501 230, 500 316", width: 29 },
+  { way: "506 34, 504 140, 501 230, 500 316", width: 29 },
 ].map(({ way, width }) => ({ line: curve(spots(way), 12), width }));
 
 /** Plane units from one ring of cartilage to the next, and without rings at the ends of each line. */

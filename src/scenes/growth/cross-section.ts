@@ -1,0 +1,135 @@
+/** Tube or chamber cut across and seen along its way, to scale: its wall, its blood, and the width of the body's own lower vein, dashed. */
+import type { Graphics } from "pixi.js";
+import type { SweepPoint } from "../../chain/running-sweep.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import { fromLitresPerMinute, fromSquareMillimetre, toMillimetre } from "../../sim/units.ts";
+import { roundOf, threadOf } from "../anatomy/tones.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import { dashes } from "../drawing/plot.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { wallsOf } from "./chest-drawing.ts";
+
+/** CSS px: the middle, and px for each mm. */
+export interface SectionPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly perMillimetre: number;
+  readonly type: number;
+}
+
+/** mm: an ePTFE conduit's wall is under one, an atrium's two to three (from memory). */
+const WALL = { cloth: 0.9, atrium: 2 } as const;
+const wallOf = (stage: SweepPoint["request"]["stage"]): number =>
+  stage === "extracardiac" ? WALL.cloth : WALL.atrium;
+
+/** mm: what a section takes, wall included. */
+export const sectionWidth = ({ request }: SweepPoint): number => {
+  const { trunk, ivc, stage } = pathwaySizes(request);
+  return Math.max(trunk + 2 * wallOf(stage), ivc + 1);
+};
+
+/** CSS px: half the lumen's width, its wall, and half the width of the body's own vein. */
+export function sectionLayout({ request }: SweepPoint, { perMillimetre }: SectionPlace) {
+  const { trunk, ivc, stage } = pathwaySizes(request);
+  return {
+    half: (trunk / 2) * perMillimetre,
+    wall: Math.max(3, wallOf(stage) * perMillimetre),
+    vein: (ivc / 2) * perMillimetre,
+  };
+}
+
+/** mm/s: what flows through the section that it has. */
+export const speedIn = ({ request, circulation }: SweepPoint): number => {
+  if (!circulation) return 0;
+  const { trunk } = pathwaySizes(request);
+  const area = fromSquareMillimetre((Math.PI * trunk * trunk) / 4);
+  return toMillimetre(fromLitresPerMinute(circulation.flows.ivc) / area);
+};
+
+/** Without blood in it until the state is solved. */
+export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
+  const { colour } = theme;
+  const { x, y, type } = place;
+  const { half, wall, vein } = sectionLayout(point, place);
+  const { stage } = point.request;
+  const { circulation } = point;
+  const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
+  ink.circle(x, y, half).fill({ color: blood?.body ?? colour.lumen });
+  // The deeper into the tube, the darker.
+  if (blood)
+    for (let part = 0.9; part > 0.3; part -= 0.1)
+      ink.circle(x, y, part * half).fill({ color: blood.edge, alpha: 0.13 });
+  if (blood && vein < half)
+    ink.poly(band(x, y, [vein, half], [0, 2 * Math.PI]).flat()).fill({ color: blood.light, alpha: 0.55 });
+  wallsOf(stage, theme).forEach(({ shade, body, light, edge }, i) => {
+    // The picture's left is the body's right.
+    const turn: Spot = i === 0 ? [0.5 * Math.PI, 1.5 * Math.PI] : [-0.5 * Math.PI, 0.5 * Math.PI];
+    for (const [from, to, color] of [
+      [0, 1, shade],
+      [0.1, 0.8, body],
+      [0.25, 0.55, light],
+    ] as const)
+      ink.poly(band(x, y, [half + from * wall, half + to * wall], turn).flat()).fill({ color });
+    for (const radius of [half, half + wall]) line(ink, arc(x, y, radius, turn), edge, 1.3);
+  });
+  if (stage === "lateral-tunnel") drawSeams(ink, [x, y], half, wall, theme);
+  dashed(ink, [x, y, vein], type, theme);
+}
+
+/** Where patch and atrium meet, stitches across the seam. */
+function drawSeams(ink: Graphics, [x, y]: Spot, half: number, wall: number, theme: Theme): void {
+  for (const end of [-1, 1])
+    for (let k = -1; k <= 1; k++) {
+      const turn = end * (Math.PI / 2) + (k * (0.3 * wall)) / half;
+      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const at = (part: number, lean: number): Spot => [
+        x + (half + part * wall) * c - lean * s,
+        y + (half + part * wall) * s + lean * c,
+      ];
+      line(ink, [at(0.15, -1.2), at(0.85, 1.2)], threadOf(theme), 1.4);
+    }
+}
+
+const STEPS = 48;
+const arc = (x: number, y: number, radius: number, [from, to]: Spot): Spot[] =>
+  Array.from({ length: STEPS + 1 }, (_, i): Spot => {
+    const turn = from + ((to - from) * i) / STEPS;
+    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)];
+  });
+
+/** Between two radii, over a turn. */
+const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] => [
+  ...arc(x, y, outer, turn),
+  ...arc(x, y, inner, turn).reverse(),
+];
+
+function dashed(
+  ink: Graphics,
+  [x, y, radius]: readonly [x: number, y: number, radius: number],
+  type: number,
+  { colour }: Theme,
+): void {
+  const pieces = dashes(
+    arc(x, y, radius, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [px, py]),
+    [type * 0.4, type * 0.3],
+  );
+  const width = Math.max(2, type * 0.16);
+  for (const [more, color] of [
+    [2.4, colour.stage],
+    [0, mix(colour.poor, colour.ink, 0.25)],
+  ] as const)
+    for (const piece of pieces) line(ink, piece, color, width + more);
+}
+
+function line(
+  ink: Graphics,
+  points: readonly (readonly [number, number])[],
+  color: string,
+  width: number,
+): void {
+  ink.moveTo(...entryAt(points, 0));
+  for (const point of points.slice(1)) ink.lineTo(...point);
+  ink.stroke({ color, width });
+}
