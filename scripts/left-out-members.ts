@@ -43,7 +43,7 @@ export const UNCALLED: Readonly<Record<string, string>> = {
   "scene/container/bounds/Bounds": "applyMatrix fitBounds isPositive addVertexData containsPoint",
   "scene/container/container-mixins/cacheAsTextureMixin": "cacheAsTexture updateCacheTexture cacheAsBitmap",
   "scene/container/container-mixins/childrenHelperMixin":
-    "removeChildAt getChildAt setChildIndex getChildIndex addChildAt swapChildren reparentChild reparentChildAt replaceChild",
+    "removeChildAt getChildAt setChildIndex getChildIndex swapChildren reparentChild reparentChildAt replaceChild",
   "scene/container/container-mixins/findMixin": "getChildByName getChildByLabel getChildrenByLabel",
   "scene/container/container-mixins/getFastGlobalBoundsMixin":
     "getFastGlobalBounds _getGlobalBoundsRecursive",
