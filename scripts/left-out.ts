@@ -57,6 +57,13 @@ export const compileHighShaderGlProgram = ({ bits, name }) => new GlProgram({
   }),
 });`;
 
+/** The shader of sprites and shapes, made by what src/scenes/drawing/webgl-renderer.ts sets, if a graphics chip draws. */
+const NO_SHADER = `
+export class DefaultShader {
+  static make = (maxTextures) => ({ maxTextures });
+  constructor(maxTextures) { return DefaultShader.make(maxTextures); }
+}`;
+
 /** Nothing drawn is read back within the same drawing: the screen itself is drawn on. */
 const NO_BACK_BUFFER = `
 import { ExtensionType } from "../../../extensions/Extensions.mjs";
@@ -155,6 +162,8 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     "rendering/renderers/shared/startup/HelloSystem": unmade("HelloSystem"),
     "rendering/renderers/shared/texture/TextureGCSystem": unmade("TextureGCSystem"),
     "rendering/renderers/shared/texture/RenderableGCSystem": unmade("RenderableGCSystem"),
+    // The processor draws without a shader.
+    "rendering/batcher/shared/DefaultShader": NO_SHADER,
     // WebGL alone draws with a graphics chip, by uniforms that no buffer holds, and makes no code from text.
     "rendering/high-shader/compileHighShaderToProgram": GL_PROGRAMS,
     "rendering/renderers/gpu/shader/GpuProgram": unmade("GpuProgram"),

@@ -1,6 +1,7 @@
 /** What every scene is to the stage: a thing that draws a Frame into a box. */
 import type { Container } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
+import type { TracerLayer } from "./layers/tracer-layer.ts";
 import type { Theme } from "./theme/theme.ts";
 
 /** A rectangle of the canvas in CSS pixels, y down. */
@@ -23,8 +24,8 @@ export interface Viewport {
   readonly elapsed: number;
   /** device pixels in a CSS pixel */
   readonly dense: number;
-  /** meshes with shaders can be drawn (WebGL); the canvas renderer knows sprites and shapes only */
-  readonly meshes: boolean;
+  /** what draws tracers as one mesh with a shader (WebGL); null where the processor draws, which knows sprites and shapes only */
+  readonly meshes: ((capacity: number) => TracerLayer) | null;
 }
 
 /** Where two panes lie one over the other, CSS px: the first is seen to the left of `x`, which moves between two ends. */

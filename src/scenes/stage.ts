@@ -1,7 +1,7 @@
 /** The stage: owns the renderer and its canvas, keeps one scene, draws Frames, survives a lost graphics context. */
 import { type Container, Rectangle, type Renderer } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
-import { fetchRenderer, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
+import { fetchRenderer, type Started, startRenderer, type Way, wayOf } from "./drawing/renderer.ts";
 import { freeOld } from "./pixi-patches.ts";
 import type { Box, Divider, Scene, Viewport } from "./scene.ts";
 import { sceneKeeper } from "./scene-keeper.ts";
@@ -52,6 +52,8 @@ export interface Stage {
 type Size = readonly [width: number, height: number];
 type Take<Taken> = (view: Container, renderer: Renderer) => Taken;
 
+/** s: every easing has come to its end */
+const ARRIVED = Number.POSITIVE_INFINITY;
 const NOTHING = "nothing can be drawn here";
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 /** CSS px that nothing covers, in each direction: with less, as under words that hide the scene, nothing is drawn. */
@@ -65,7 +67,7 @@ const MAX_PIXELS = 2_300_000;
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
   const { clock } = options;
-  let renderer: Renderer | null = null;
+  let { renderer, meshes }: Started | typeof NO_RENDERER = NO_RENDERER;
   let released = false;
   const scene = sceneKeeper();
   let last: number | undefined;
@@ -76,7 +78,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {
-    renderer = await rendererIn(host, way);
+    ({ renderer, meshes } = await rendererIn(host, way));
     if (released) end();
     if (!renderer) return;
     host.appendChild(renderer.canvas).addEventListener("webglcontextlost", (event) => {
@@ -117,8 +119,8 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const before = scene.made;
     const shown = scene.of(drawingOf(frame));
     // A whole picture is followed by a whole one; only the first may come piece by piece.
-    const eased = before && shown !== before ? Number.POSITIVE_INFINITY : elapsed;
-    const viewport = viewportOf(renderer, sizeOf(renderer), insets, floor, eased);
+    const eased = before && shown !== before ? ARRIVED : elapsed;
+    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), meshes };
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
     // Until another scene's drawing has come the picture stays as it is.
     if (!shown && before) return;
@@ -132,7 +134,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const make = await fetchMaker(drawingOf(frame));
     const own = renderer;
     if (!own) throw new Error(NOTHING);
-    const viewport = { ...viewportOf(own, size, NO_INSETS, floor, Number.POSITIVE_INFINITY), ...other };
+    const viewport = { ...viewportOf(own, size, NO_INSETS, floor, ARRIVED), meshes, ...other };
     return drawnOnce(make(), frame, viewport, theme, (view) => take(view, own));
   };
 
@@ -160,7 +162,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       apart(frame, [width, height], {}, (view, renderer) => pictureOf(renderer, view, width, height)),
     async drawing(frame, width, height) {
       const { sceneAsSvg } = await import("./drawing/svg.ts");
-      return apart(frame, [width, height], { meshes: false, dense: MAX_DENSE }, sceneAsSvg);
+      return apart(frame, [width, height], { meshes: null, dense: MAX_DENSE }, sceneAsSvg);
     },
     pick: (x, y) => scene.made?.pick?.(x, y) ?? null,
     toScreen: (point, pane = 0) => scene.made?.toScreen?.(point, pane) ?? null,
@@ -208,9 +210,9 @@ function pictureOf(renderer: Renderer, target: Container, width: number, height:
 }
 
 /** A renderer of the host's size; null where nothing can be drawn. */
-async function rendererIn(host: HTMLElement, way: Way): Promise<Renderer | null> {
+async function rendererIn(host: HTMLElement, way: Way): Promise<Started | typeof NO_RENDERER> {
   try {
-    const renderer = await startRenderer(way, {
+    const started = await startRenderer(way, {
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
       antialias: true,
@@ -218,15 +220,17 @@ async function rendererIn(host: HTMLElement, way: Way): Promise<Renderer | null>
       backgroundAlpha: 0,
       resolution: density(host, way),
     });
-    const { canvas } = renderer;
+    const { canvas } = started.renderer;
     canvas.style.position = "absolute";
     canvas.style.inset = "0";
     canvas.setAttribute("aria-hidden", "true");
-    return renderer;
+    return started;
   } catch {
-    return null;
+    return NO_RENDERER;
   }
 }
+
+const NO_RENDERER = { renderer: null, meshes: null };
 
 /** Device pixels in a CSS pixel as drawn now: the processor draws no more of them than it can in time. */
 function density({ clientWidth, clientHeight }: HTMLElement, way: string): number {
@@ -251,18 +255,17 @@ async function loadType({ family }: Theme): Promise<void> {
 }
 
 const viewportOf = (
-  { resolution, name }: Renderer,
+  { resolution }: Renderer,
   [width, height]: readonly [number, number],
   edge: Insets,
   floor: number,
   elapsed: number,
-): Viewport => ({
+): Omit<Viewport, "meshes"> => ({
   full: { x: 0, y: 0, width, height },
   clear: inner(width, height, edge),
   floor,
   elapsed,
   dense: resolution,
-  meshes: name === "webgl",
 });
 
 const sizeOf = ({ screen }: Renderer): Size => [screen.width, screen.height];

@@ -1,5 +1,9 @@
+// @vitest-environment happy-dom
+import type { Graphics } from "pixi.js";
 import { expect, test } from "vitest";
+import { drawArrows } from "../../src/scenes/breathing/arrows.ts";
 import { doingAt, fillings, lungSize, stretchTrace } from "../../src/scenes/breathing/chest.ts";
+import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Traces } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -62,5 +66,45 @@ test("the model's own traces widen the lungs in inspiration, by its effort or by
     expect(doingAt(traces, breathing, (fill!.from + fill!.to) / 2)).toBe(
       breathing === "ventilator" ? "ventilatorIn" : "in",
     );
+  }
+});
+
+test("arrows at wall and diaphragm point out and down while the lungs fill, and back while they empty", () => {
+  const circulation = solve({ ...START.request, set: { breathing: "spontaneous" } });
+  const [fill] = fillings(circulation.traces);
+  const heads = (time: number) => {
+    const found: (readonly number[])[] = [];
+    const ink = {
+      clear: () => ink,
+      moveTo: () => ink,
+      lineTo: () => ink,
+      stroke: () => ink,
+      fill: () => ink,
+      poly: (points: readonly number[]) => {
+        found.push(points);
+        return ink;
+      },
+    };
+    drawArrows(ink as unknown as Graphics, circulation, time, true, darkTheme(String));
+    // The tip, and the middle of its base.
+    return found.map(([tx = 0, ty = 0, ax = 0, ay = 0, bx = 0, by = 0]) => ({
+      x: tx,
+      across: tx - (ax + bx) / 2,
+      down: ty - (ay + by) / 2,
+    }));
+  };
+  const middle = (fill!.from + fill!.to) / 2;
+  for (const [time, sign] of [
+    [middle, 1],
+    [fill!.to + 0.4 * (fill!.to - fill!.from), -1],
+  ] as const) {
+    const all = heads(time);
+    const level = all.filter(({ across, down }) => Math.abs(across) > Math.abs(down));
+    expect(level.length).toBeGreaterThanOrEqual(4);
+    for (const { x, across } of level) expect(Math.sign(across)).toBe(sign * Math.sign(x - 500));
+    // Those of the great veins stand in the middle.
+    const upright = all.filter((each) => !level.includes(each) && Math.abs(each.x - 500) > 100);
+    expect(upright.length).toBeGreaterThanOrEqual(2);
+    for (const { down } of upright) expect(Math.sign(down)).toBe(sign);
   }
 });

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
+import { PAINTED } from "../../src/scenes/circuit/outlines.ts";
 import type { Vessel } from "../../src/scenes/circuit/vessel.ts";
 import type { Spot } from "../../src/scenes/drawing/curve-drawing.ts";
+import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
 
 const find = (vessels: readonly Vessel[], name: string): Vessel => {
@@ -90,6 +92,39 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
       (name) => of(name).share,
     );
     expect(bowel + spleen).toBeCloseTo(both, 9);
+  });
+
+  test("each loop of bowel and each thigh has a bed from an artery's branch to a vein's", () => {
+    const beds = vessels.filter(({ name }) => /^gutBed|ThighBed$/.test(name));
+    expect(beds.length).toBeGreaterThan(7);
+    for (const bed of beds) {
+      const ends = (wanted: string) =>
+        vessels.filter((each) => !each.bed && each.flow === bed.flow && each.blood === wanted);
+      const fed = Math.min(...ends("arterial").map((each) => apart(endOf(each), startOf(bed))));
+      const drained = Math.min(...ends("ivc").map((each) => apart(endOf(bed), startOf(each))));
+      expect(fed, bed.name).toBeLessThan(6);
+      expect(drained, bed.name).toBeLessThan(6);
+    }
+  });
+
+  test("the liver's capillaries lie in the liver, from portal vein or artery to hepatic veins", () => {
+    const liver = PAINTED.find(({ name }) => name === "liver")!.points;
+    const fields = vessels.filter(({ between }) => between);
+    expect(new Set(fields.map(({ blood }) => blood))).toEqual(new Set(["ivc", "arterial"]));
+    const near = (pattern: RegExp, spot: Spot) =>
+      Math.min(
+        ...vessels.filter((each) => !each.bed && pattern.test(each.name)).map((each) => passes(each, spot)),
+      );
+    for (const { name, between, blood } of fields) {
+      const [from, to] = between!;
+      for (const spot of [...from, ...to])
+        expect(shapeDistance({ polygon: { points: liver } })(...spot), `${name} ${spot}`).toBeLessThan(0);
+      for (const spot of from)
+        expect(near(blood === "ivc" ? /^(portal|liver.*Portal)/ : /^liver.*Artery/, spot), name).toBeLessThan(
+          18,
+        );
+      for (const spot of to) expect(near(/^hepatic/, spot), name).toBeLessThan(18);
+    }
   });
 
   test("a carotid artery and a jugular vein on both sides of the neck, the vein outside", () => {

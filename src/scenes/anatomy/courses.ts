@@ -3,6 +3,7 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { band, type Line, line } from "../../sim/geometry/centreline.ts";
 import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
 import { INLET_MIDDLE } from "./heart-shape.ts";
@@ -44,7 +45,7 @@ export function coursesOf(frame: ChestFrame, pathway: Distance = () => FAR): rea
   const { veins, abdomen, lungs, frame: own } = anatomy;
   const made = [
     ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
-    ...throughHeart(anatomy),
+    ...throughHeart(anatomy, pathway),
     ...toNeck(anatomy),
     ...lungs.flatMap((lung) =>
       branches(lung, own.scale).map(
@@ -82,7 +83,7 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 const CONFLUENCE = 9;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
-function throughHeart(anatomy: Anatomy): readonly Course[] {
+function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
   const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
@@ -113,11 +114,14 @@ function throughHeart(anatomy: Anatomy): readonly Course[] {
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
+  // Its way down lies behind the left pulmonary artery, its way up before the pathway.
+  const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
+  const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
   return [
     ...entering.map(
       hiddenBy([stump, arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))]),
     ),
-    hiddenBy([stump])(
+    hiddenBy([stump, artery])(
       course(["aorta", 1, "arterial"], 11, [
         ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
         ...arch.slice(1, -6),

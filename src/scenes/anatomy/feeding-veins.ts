@@ -5,8 +5,10 @@ import { type Placing, smoothLine } from "./placing.ts";
 
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
-/** Part of that by which it leans towards the patient's right where that is an atrium. */
-const LEANS = 0.045;
+/** mm of a 5-year-old by which the lower one runs on, as far as a deep breath draws it down */
+const DRAWN = 12;
+/** 1/mm of a 5-year-old: how it bends towards the patient's right where it goes over into an atrium */
+const BEND = 0.0075;
 
 export interface FeedingVein extends Tube {
   /** those of a group are painted together; "cava" is the inferior vena cava, "atrium" its further way where the pathway leaves that out */
@@ -23,13 +25,12 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
   const vein = { to: ivc.width } as const;
-  // It runs on under what it goes over into, as far as a deep breath draws it down.
-  const reach = (chamber ? 1.2 : 1.7) * INTO * s;
+  const reach = DRAWN * s;
   const on = lowerVein?.filter(([, up]) => up > y + s && up < y + reach) ?? [];
   const [nx, ny] = ivc.normal;
   // As the pathway itself curves towards an atrium.
   const ahead = (part: number): Point => [
-    x - part * reach * nx - (chamber ? LEANS * reach * part ** 2 : 0),
+    x - part * reach * nx - (chamber ? (BEND / s) * (part * reach) ** 2 : 0),
     y - part * reach * ny,
   ];
   const end: readonly Point[] = on.length > 0 ? on : [ahead(0.5), ahead(1)];

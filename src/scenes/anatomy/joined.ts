@@ -25,6 +25,8 @@ interface Joined {
   floor(ink: Ink, anatomy: Anatomy): void;
   /** where the aorta lets the atrium behind it be seen; nothing where it does not */
   pane(anatomy: Anatomy): readonly Point[];
+  /** takes the aorta away there */
+  openPane(ink: Ink, anatomy: Anatomy): void;
   /** ways of blood through an atrium that was made one, as far as the valve; null where it was not */
   mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null;
 }

@@ -20,7 +20,8 @@ const MEET = from + 0.42 * (to - from);
 
 const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
 /** The free edge of the cusp behind. */
-const behind = (v: number, middle: number) => inRoots([-6.6, 9.2], [-3, v], [0, middle], [3, v], [6.6, 9.2]);
+const behind = (v: number, middle: number) =>
+  inRoots([-6.1, 8.6], [-2.8, v], [0, middle], [2.8, v], [6.1, 8.6]);
 
 const cusp = (side: 1 | -1): Leaflet => {
   const line = (...points: readonly Point[]) => inRoots(...points.map(([u, v]): Point => [side * u, v]));
@@ -38,7 +39,7 @@ export const LEAFLETS: readonly Leaflet[] = [
     valve: "semilunar",
     shut: behind(7, 6.2),
     open: behind(8.2, 8),
-    hangs: inRoots([6.6, 9.2], [6, 4.4], [3.6, 1.1], [0, 0.2], [-3.6, 1.1], [-6, 4.4], [-6.6, 9.2]),
+    hangs: inRoots([6.1, 8.6], [5.8, 4.2], [3.5, 1.1], [0, 0.2], [-3.5, 1.1], [-5.8, 4.2], [-6.1, 8.6]),
   },
   {
     valve: "atrioventricular",

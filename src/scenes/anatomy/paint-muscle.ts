@@ -24,7 +24,7 @@ export function paintMuscle(
   paintOutside(ink, outside, arterial, theme);
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  trace(ink, [...outer, [-9, 19], [-9, -19]], true);
+  trace(ink, [...outer, [-9, 14], [-9, -19]], true);
   ink.fill();
   ink.restore();
   paintPapillary(ink, theme);

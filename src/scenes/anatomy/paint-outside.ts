@@ -73,21 +73,36 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
     paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, narrow, 0.3);
 }
 
-/** In the left atrioventricular groove, cut across: fat between atrium and ventricle, and in it the circumflex artery. */
+/** The fat that fills the left atrioventricular groove, cut across, along and across. */
+const WEDGE: readonly Point[] = [
+  [-1, -17.4],
+  [-4.6, -18.2],
+  [-5.4, -20.6],
+  [-2.4, -22.2],
+  [2.6, -23],
+  [5.4, -21.8],
+  [2, -19.6],
+];
+
+/** Between atrium and ventricle, and in it the circumflex artery. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
   const fat = tissue("sac", theme);
+  trace(ink, closedOutline(WEDGE), true);
+  ink.fillStyle = fat.body;
+  ink.fill();
+  ink.lineWidth = 0.5;
+  ink.strokeStyle = fat.edge;
+  ink.stroke();
   strokes(
     ink,
     [
-      [-2, -18.6],
-      [-1.4, -19.6],
+      [-2.1, -20.1],
+      [-1.9, -20.2],
     ],
     1,
     [
-      [4.6, fat.edge],
-      [3.8, fat.body],
-      [1.9, arterial.wall],
-      [1.2, arterial.body],
+      [2.2, arterial.wall],
+      [1.4, arterial.body],
     ],
   );
 }

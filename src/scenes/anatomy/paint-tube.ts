@@ -113,7 +113,7 @@ export function castShadow(ink: Ink, reach: number): void {
 }
 
 /** A vessel that goes on out of the picture clears on its way. */
-function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube, bounds: Bounds): void {
+export function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube, bounds: Bounds): void {
   const whole = line(points);
   const [near, far] = fades === "end" ? [1 - over, 1] : [over, 0];
   const [a, b] = [spotAt(whole, near).at, spotAt(whole, far).at];

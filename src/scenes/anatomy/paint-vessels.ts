@@ -1,5 +1,5 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
-import { lastOf, present } from "../../sim/checked/present.ts";
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
@@ -12,7 +12,7 @@ import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintStems } from "./paint-lung.ts";
 import { cutOpen, paintRoot, rootOutline } from "./paint-root.ts";
-import { bandOf, castShadow, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
+import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
@@ -22,13 +22,6 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** What the aorta loses where it lets the atrium behind it be seen, from the middle out to beyond the pane's edge. */
-const PANE = [
-  [0, 0.78],
-  [0.5, 0.74],
-  [1, 0],
-] as const;
-const REACH = 1.25;
 /** How much of the liver's tissue lies over the veins in it. */
 const IN_LIVER = 0.4;
 
@@ -87,14 +80,9 @@ export function paintHidden(
   anatomy: Anatomy,
   { round, seen, theme }: Before,
 ): void {
-  const s = anatomy.frame.scale;
   paintPassing(ink, bounds, anatomy, { round, seen });
   paintSewnBehind(ink, anatomy.frame, theme);
-  const ground = layerOf(ink, bounds, anatomy.before, round, s);
-  cutOpen(ground, seatOf(anatomy));
-  underVein(ground, anatomy);
-  openPane(ground, anatomy);
-  laidOver(ink, ground, bounds);
+  laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);
 }
 
 /** The right lung's veins as a faint silhouette, as far as the pathway lies before them; a lateral tunnel draws its own. */
@@ -217,6 +205,22 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
   }
 }
 
+/** On a layer of its own, open where other parts are to be seen, and soft where it goes on behind. */
+function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf): Ink {
+  const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
+  cutOpen(layer, seatOf(anatomy));
+  underVein(layer, anatomy);
+  joined()?.openPane(layer, anatomy);
+  const aorta = lastOf(anatomy.before);
+  layer.save();
+  layer.beginPath();
+  layer.arc(...lastOf(aorta.line), aorta.to, 0, 2 * Math.PI);
+  layer.clip();
+  fadeEnd(layer, { ...aorta, fades: "end", over: 0.025 }, bounds);
+  layer.restore();
+  return layer;
+}
+
 interface Before {
   readonly round: RoundOf;
   readonly seen: Loops;
@@ -227,24 +231,30 @@ interface Before {
 export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
   const s = anatomy.frame.scale;
   const root = { ...seatOf(anatomy), tones: round("arterial") };
-  const layer = layerOf(ink, bounds, anatomy.before, round, s);
-  cutOpen(layer, root);
-  underVein(layer, anatomy);
-  openPane(layer, anatomy);
+  const layer = aortaLayer(ink, bounds, anatomy, round);
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
-  // The arch throws none on itself where it goes on downwards.
+  // The arch throws none on itself where it goes on downwards; what is laid over again reaches further than what is cleared, so that no seam shows.
   const [left, bottom, right, top] = bounds;
   const down = present(anatomy.behind.find(({ name }) => name === "descendingAorta"));
-  const first = line(down.line.slice(0, down.line.length >> 1));
+  const way = down.line.slice(0, down.line.length >> 1);
+  const [[x, y], [nextX, nextY]] = [entryAt(way, 0), entryAt(way, 1)];
+  const before: Point = [2 * x - nextX, 2 * y - nextY];
   ink.save();
-  trace(ink, bandOf(first, down, { part: 1, wall: WALL * s, of: 0.5 }), true);
+  traceDown(ink, way, down, s);
   ink.clip();
   ink.clearRect(left, bottom, right - left, top - bottom);
+  ink.restore();
+  ink.save();
+  traceDown(ink, [before, ...way], down, 1.2 * s);
+  ink.clip();
   laidOver(ink, layer, bounds);
   ink.restore();
   glaze(ink, bounds, anatomy, seen);
   paintRoot(ink, root);
 }
+
+const traceDown = (ink: Ink, way: readonly Point[], down: Tube, size: number): void =>
+  trace(ink, bandOf(line(way), down, { part: 1, wall: WALL * size, of: 0.5 }), true);
 
 function traceLoops(ink: Ink, loops: Loops): void {
   ink.beginPath();
@@ -265,22 +275,5 @@ function underVein(ink: Ink, { veins }: Anatomy): void {
     ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
     ink.stroke();
   }
-  ink.restore();
-}
-
-/** Glass rather than a hole: it clears bit by bit towards its middle. */
-function openPane(ink: Ink, anatomy: Anatomy): void {
-  const pane = joined()?.pane(anatomy) ?? [];
-  if (pane.length === 0) return;
-  const [left, bottom, right, top] = boundsOf([pane], 0);
-  const [wide, high] = [right - left, top - bottom];
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.translate((left + right) / 2, (bottom + top) / 2);
-  ink.scale(wide / 2, high / 2);
-  const clear = ink.createRadialGradient(0, 0, 0, 0, 0, REACH);
-  for (const [at, part] of PANE) clear.addColorStop(at, `rgba(0,0,0,${part})`);
-  ink.fillStyle = clear;
-  ink.fillRect(-REACH, -REACH, 2 * REACH, 2 * REACH);
   ink.restore();
 }

@@ -139,7 +139,7 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         // Where the atrium is opened it went with the front, which is cut away.
-        if (frame.graft?.kind !== "patch" && !frame.chamber) paintAppendage(ink, heart, theme);
+        if (frame.graft?.kind === "conduit") paintAppendage(ink, heart, theme);
         paintTrunk(ink, heart, theme);
         underAorta(ink, anatomy);
       },

@@ -1,5 +1,4 @@
 /** Marks of blood in the vessels beyond the pathway's openings, moved by the computed flow, as tracers with short trails. */
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
@@ -15,6 +14,8 @@ import { DESCENT } from "./standing.ts";
 const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
+/** mm of a 5-year-old that one is long at most: in a bend the places that a fast mark comes from lie across the vessel */
+const LONGEST = 7;
 
 interface SideStreams {
   readonly marks: Tracers;
@@ -116,7 +117,7 @@ function advance(
   { time, size, swell }: { readonly time: number; readonly size: number; readonly swell: number },
 ): void {
   const area = (Math.PI * course.widest ** 2) / 4;
-  const total = entryAt(course.delay, course.delay.length - 1);
+  const total = course.delay[course.delay.length - 1]!;
   const reach = (1000 * course.share * blood.passed(time)) / area;
   const speed = (course.share * valueAt(traces, flow, time)) / 60000 / (area * 1e-6);
   for (let i = from; i < to; i++) {
@@ -124,14 +125,14 @@ function advance(
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
     const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
-    const back = 1000 * Math.abs(speed) * profile * TRAIL;
+    const back = Math.min(1000 * Math.abs(speed) * profile * TRAIL, LONGEST * size);
     find(course, stretchOf(course, along), along, across);
     ride(course, swell, size);
     marks.position[2 * i] = found.x;
     marks.position[2 * i + 1] = found.y;
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
-    const fall = (entryAt(course.run, course.run.length - 1) - found.run) / (OVERLAP * size);
+    const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
     // Each mark has its rank: where fewer show, the same ones stay.
     const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
     shown[i] = Math.max(0, Math.min(1, rise, fall, rank));
@@ -166,7 +167,7 @@ const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };
 /** Moves the place found last as the breath moves the part that it lies in. @param swell of the lungs over rest, linear */
 function ride({ rides }: Course, swell: number, size: number): void {
   if (!rides) return;
-  const part = swell * entryAt(rides.held, found.at);
+  const part = swell * rides.held[found.at]!;
   if (rides.about === "diaphragm") found.y -= part * DESCENT * size;
   else {
     found.x += part * (found.x - rides.about[0]);
@@ -179,7 +180,7 @@ function stretchOf({ delay }: Course, along: number): number {
   let [low, high] = [0, delay.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (entryAt(delay, middle) <= along) low = middle;
+    if (delay[middle]! <= along) low = middle;
     else high = middle;
   }
   return low;
@@ -188,17 +189,17 @@ function stretchOf({ delay }: Course, along: number): number {
 /** Writes into `found` the place `along` and `across` a course, in the stretch `at` or before it. */
 function find({ x, y, run, room, delay, seen }: Course, at: number, along: number, across: number): void {
   let low = at;
-  while (low > 0 && entryAt(delay, low) > along) low--;
+  while (low > 0 && delay[low]! > along) low--;
   const high = low + 1;
-  const span = entryAt(delay, high) - entryAt(delay, low) || 1;
-  const w = Math.min(1, (along - entryAt(delay, low)) / span);
-  const [dx, dy] = [entryAt(x, high) - entryAt(x, low), entryAt(y, high) - entryAt(y, low)];
-  const step = entryAt(run, high) - entryAt(run, low) || 1;
-  const side = (across * (entryAt(room, low) + (entryAt(room, high) - entryAt(room, low)) * w)) / step;
-  found.x = entryAt(x, low) + dx * w - dy * side;
-  found.y = entryAt(y, low) + dy * w + dx * side;
+  const span = delay[high]! - delay[low]! || 1;
+  const w = Math.min(1, (along - delay[low]!) / span);
+  const [dx, dy] = [x[high]! - x[low]!, y[high]! - y[low]!];
+  const step = run[high]! - run[low]! || 1;
+  const side = (across * (room[low]! + (room[high]! - room[low]!) * w)) / step;
+  found.x = x[low]! + dx * w - dy * side;
+  found.y = y[low]! + dy * w + dx * side;
   found.at = low;
-  found.run = entryAt(run, low) + step * w;
+  found.run = run[low]! + step * w;
   found.slowed = step / span;
-  found.seen = entryAt(seen, low) * (1 - w) + entryAt(seen, high) * w;
+  found.seen = seen[low]! * (1 - w) + seen[high]! * w;
 }

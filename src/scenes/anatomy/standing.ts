@@ -61,8 +61,8 @@ export function lungsAt(circulation: Circulation | null, time: number, still: bo
   return stretch ? lungSize(valueAt(circulation.traces, stretch, time)) : STILL.lungs;
 }
 
-/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (6 % of a quiet breath: 4 mm). */
-export const DESCENT = 75;
+/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (12 % in a quiet breath: 5 mm; 29 % in a deep one: 12). */
+export const DESCENT = 40;
 
 export function standingAt(circulation: Circulation | null, time: number, still: boolean): Standing {
   if (!circulation || still) return STILL;

@@ -120,7 +120,7 @@ export const hollow = (theme: Pick<Theme, "name">): Round => ({
 export const emptied = ({ name }: Pick<Theme, "name">): Round =>
   name === "dark"
     ? { wall: "#e0cdd0", edge: "#4e3f4d", body: "#8f7783", light: "#c3abb0" }
-    : { wall: "#5d4550", edge: "#b3938f", body: "#e2c6c1", light: "#f8ebe6" };
+    : { wall: "#7a4a48", edge: "#c6958d", body: "#ecc9c1", light: "#fdeee9" };
 
 /** The portal vein and its branches: set off from the veins that leave the liver. */
 export const portal = ({ name }: Theme): Round =>

@@ -6,6 +6,7 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
+import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
@@ -14,9 +15,6 @@ import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { doingAt, fillings } from "./chest.ts";
 import { type Shown, type Thorax, thorax } from "./thorax.ts";
-
-/** Readings on the plate change this often, so that they can be read. */
-const READINGS_PER_SECOND = 4;
 
 const ROWS: readonly Row[] = [
   {
@@ -86,13 +84,14 @@ function breath(): ScenePane {
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
   const words: Lettering = lettering();
+  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(chest.view, rows.view, words.view);
 
   return {
     view,
-    draw({ frame, circulation }, box, { floor }, theme) {
+    draw({ frame, circulation }, box, { floor, elapsed }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
@@ -108,7 +107,7 @@ function breath(): ScenePane {
       const shown = chest.draw(circulation, time, still, picture, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
-      const steady = Math.floor(time * READINGS_PER_SECOND) / READINGS_PER_SECOND;
+      const steady = reading(time, elapsed);
       const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([

@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
+import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
@@ -25,10 +26,13 @@ const CHEST = { left: 134, top: 24, right: 866, bottom: 738 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 84;
 const BEYOND = 4;
+const STOPS = 8;
+/** y up, as sheets are painted */
+const ENDS: Bounds = [CHEST.left - 16, -CHEST.bottom - BEYOND, CHEST.right + 16, -CHEST.top + BEYOND];
 
 const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|aorticFork/;
 /** Plane units from the midline beyond which an arm's vessels do not lie, the artery nearer. */
-const ARM = { arterial: 331, svc: 348 } as const;
+const ARM = { arterial: 329, svc: 343 } as const;
 /** Plane units down by which a breath moves the liver: its veins keep below the diaphragm. */
 const BREATH = 20;
 /** Plane units over which they come up to where they open. */
@@ -67,40 +71,46 @@ function placed({ name, blood }: Vessel, [x, y]: Spot): Spot {
 }
 
 /** The ground's own colour over both ends, so that what goes on beyond the picture fades. */
-function drawEnds(ink: Graphics, { colour }: Theme): void {
-  ink.clear();
-  const steps = 24;
-  const left = (k: number): number => 1 - smooth(1 - k / steps);
-  // Each layer reaches further than the one before it: no seam shows.
-  for (let k = 1; k <= steps; k++) {
-    const [deep, alpha] = [BEYOND + (k * CLEARS) / steps, 1 - left(k - 1) / left(k)];
-    for (const y of [CHEST.top - BEYOND, CHEST.bottom + BEYOND - deep])
-      ink.rect(CHEST.left - 16, y, CHEST.right - CHEST.left + 32, deep).fill({ color: colour.stage, alpha });
+function paintEnds(ink: Ink, { colour }: Theme): void {
+  const [left, , right] = ENDS;
+  for (const [edge, way] of [
+    [-CHEST.top, -1],
+    [-CHEST.bottom, 1],
+  ] as const) {
+    const fall = ink.createLinearGradient(0, edge, 0, edge + way * CLEARS);
+    for (let k = 0; k <= STOPS; k++) {
+      const gone = 1 - k / STOPS;
+      const alpha = Math.round(255 * gone * gone * (3 - 2 * gone));
+      fall.addColorStop(k / STOPS, colour.stage + alpha.toString(16).padStart(2, "0"));
+    }
+    ink.fillStyle = fall;
+    ink.fillRect(left, edge - way * BEYOND, right - left, way * (CLEARS + BEYOND));
   }
 }
-const smooth = (part: number): number => part * part * (3 - 2 * part);
 
 export function thorax(): Thorax {
-  const view = new Container();
-  const [mask, arrows, ends] = [new Graphics(), new Graphics(), new Graphics()];
+  const [view, scene] = [new Container(), new Container()];
+  const [mask, arrows] = [new Graphics(), new Graphics()];
+  const ends = sheet();
+  const over = new Container();
+  over.scale.set(1, -1);
+  over.addChild(ends.view);
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const painted = paintedChest();
   const wall = chestWall();
   painted.organs.mask = wall.mask;
-  painted.underDiaphragm.addChildAt(wall.ribs, 0);
-  painted.underDiaphragm.addChild(under);
+  painted.underDiaphragm.addChild(wall.ribs, under, painted.airways);
   const blood = flowing();
-  view.addChild(
-    mask,
+  scene.addChild(
     wall.view,
     wall.mask,
     painted.organs,
     ...overOrgans(painted, blood, { behind: back, front }),
     wall.collar,
-    ends,
-    arrows,
   );
-  view.mask = mask;
+  scene.mask = mask;
+  // The ends reach over the mask's own edge.
+  view.addChild(mask, scene, over, arrows);
   let known: Circulation | null = null;
   let themed: Theme | null = null;
   let laid: readonly Laid[] = [];
@@ -108,7 +118,7 @@ export function thorax(): Thorax {
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     laid = layVessels(vesselsIn(circulation));
     blood.follow(laid, circulation);
-    drawEnds(ends, theme);
+    ends.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
     for (const ink of [under, back, front]) ink.clear();
     const at = (depth: "under" | "behind" | "before") =>
       laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
@@ -118,7 +128,7 @@ export function thorax(): Thorax {
     drawVessels(front, at("before"), circulation, theme);
     mask
       .clear()
-      .rect(0, CHEST.top + 1, 1000, CHEST.bottom - CHEST.top - 2)
+      .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
       .fill(0xffffff);
   };
 
@@ -140,12 +150,14 @@ export function thorax(): Thorax {
       drawArrows(arrows, circulation, time, !shut, theme);
       painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
       blood.move(time, still, theme);
-      return { fit, vessels: laid };
+      // On a small screen a name may reach over an arm.
+      return { fit, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
     },
     release() {
       blood.release();
       painted.release();
       wall.release();
+      ends.release();
     },
   };
 }

@@ -4,6 +4,7 @@ import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
+import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, strips } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
@@ -47,12 +48,13 @@ function calfPane(): ScenePane {
   const picture = leg();
   const rows = strips(ROWS, squeezes);
   const [words, lines] = [lettering(), new Graphics()];
+  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(picture.view, rows.view, lines, words.view);
   return {
     view,
-    draw({ frame, pane, circulation }, box, { floor }, theme) {
+    draw({ frame, pane, circulation }, box, { floor, elapsed }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
@@ -75,8 +77,7 @@ function calfPane(): ScenePane {
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { traces } = circulation;
       const { calf } = traces.pressures;
-      // Four readings a second can be read.
-      const steady = Math.floor(time * 4) / 4;
+      const steady = reading(time, elapsed);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
         steady,

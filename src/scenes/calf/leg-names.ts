@@ -19,8 +19,8 @@ interface Name {
 /** Plane units: beside the patella, and behind the muscle where it is thickest. */
 const BEFORE = 480;
 const BEHIND = 96;
-/** CSS px of a plane unit from which there is room for names of more than what moves. */
-const ROOMY = 0.6;
+/** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
+const ROOMY = { scale: 0.6, before: 12 } as const;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [
@@ -37,6 +37,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
 
 const STILL_NAMES: readonly Name[] = [
   { key: "further.calf.deepVein", at: placeInLeg(480, 0).spot, beside: BEFORE },
+  { key: "further.calf.saphenous", at: [343, 596], beside: BEFORE },
   { key: "further.calf.skinVein", at: [187, 652], beside: 160 },
   { key: "further.calf.tendon", at: [217, 772], beside: 184 },
 ];
@@ -50,7 +51,9 @@ export function writeNames(
   theme: Theme,
 ): void {
   const { ink: letters, inkSoft } = theme.colour;
-  const names = namesOf(open).concat(fit.scale > ROOMY ? STILL_NAMES : []);
+  const free = room.x + room.width - fit.x - BEFORE * fit.scale;
+  const roomy = fit.scale > ROOMY.scale && free > ROOMY.before * type;
+  const names = namesOf(open).concat(roomy ? STILL_NAMES : []);
   for (const { key, at, beside: place } of names) {
     const beside = fit.x + place * fit.scale;
     const behind = place < at[0];

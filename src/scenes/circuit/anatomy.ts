@@ -71,7 +71,12 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   glenn: [
     SVC_TO_LUNGS,
     ...PULMONARY_ARTERIES,
-    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 400", { joins: "cavae" }),
+    vessel("ivc", ["ivc", "ivc"], 32, "468 524, 466 470, 470 438", { behind: true }),
+    // Through the atrium that was made one, behind the aorta.
+    vessel("throughSeptum", ["ivc", "ivc"], 38, "474 446, 470 414, 476 384, 498 368, 530 370, 584 390", {
+      becomes: "arterial",
+      painted: true,
+    }),
   ],
   atriopulmonary: [
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),

@@ -72,7 +72,7 @@ export function arrange(
   const free = FREE.get(extent);
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
   const along = crowded && extent === BODY ? alongArms(blocks, { box, head }, gap, margin) : null;
-  if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.35 * along.fit.scale) return along;
+  if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.45 * along.fit.scale) return along;
   const tall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
   const places = new Map<Block, { x: number; y: number }>();
@@ -160,6 +160,8 @@ function alongArms(
       });
     }
     const clear = blocks.every((block) => {
+      // Under a hand there may be room for one: another then lies over fingers, not over vessels.
+      if (block.plate.at[1] > HANDS.from) return true;
       const { x, y } = present(places.get(block));
       const from = (y - gap / 2 - fit.y) / fit.scale;
       const away = reach(from, from + (block.height + gap) / fit.scale) * fit.scale;

@@ -129,8 +129,8 @@ export const PORTAL_VEINS: readonly Vessel[] = [
   }),
   vessel("portal", VEIN, 20, "500 690, 492 654, 466 634, 424 618", { share: 0.4, joins: "portal" }),
   vessel("liverRightPortal", VEIN, 13, "428 619, 384 638, 340 652", { share: 0.2, joins: "portal" }),
-  vessel("liverRightPortal2", VEIN, 8, "346 650, 306 664, 272 664, 248 650", { share: 0.1, joins: "portal" }),
-  vessel("liverRightPortal3", VEIN, 7, "352 648, 318 640, 290 628", { share: 0.1, joins: "portal" }),
+  vessel("liverRightPortal2", VEIN, 8, "346 648, 312 657, 282 657, 262 650", { share: 0.1, joins: "portal" }),
+  vessel("liverRightPortal3", VEIN, 7, "352 648, 326 643, 302 634", { share: 0.1, joins: "portal" }),
   vessel("liverAnteriorPortal", VEIN, 11, "426 620, 396 608, 366 586, 346 556", {
     share: 0.1,
     joins: "portal",
@@ -141,8 +141,17 @@ export const PORTAL_VEINS: readonly Vessel[] = [
   }),
 ];
 
+/** What the hepatic veins' branches gather from. */
+const TWIGS = [
+  "250 636, 245 629, 242 618",
+  "296 612, 292 607, 290 598",
+  "400 610, 406 598, 411 584",
+  "560 563, 550 560, 536 556",
+];
+
 /** They leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
+  ...TWIGS.map((way, i) => vessel(`hepaticTwig${i + 1}`, VEIN, 6, way, { share: 0.03, joins: "cavae" })),
   vessel("hepatic", VEIN, 15, "320 545, 370 531, 424 528, 467 524", { share: 0.35, joins: "cavae" }),
   vessel("hepaticBranch", VEIN, 9, "242 622, 250 592, 278 562, 324 544", { share: 0.2, joins: "cavae" }),
   vessel("hepaticBranch2", VEIN, 7, "290 602, 306 576, 334 541", { share: 0.15, joins: "cavae" }),
@@ -181,7 +190,7 @@ function between(
 
 /** Of the liver, where the portal vein's branches reach between the hepatic veins: one field, and the arteries' own way into it. */
 const SINUSOIDS: readonly Vessel[] = [
-  between("liverPortalBed", "ivc", 0.15, "318 646, 292 664, 246 652", "296 596, 250 592, 238 624"),
+  between("liverPortalBed", "ivc", 0.15, "318 640, 290 656, 262 648", "296 596, 250 592, 238 624"),
   between("liverPortalBed2", "ivc", 0.08, "384 632, 352 648, 318 640", "342 540, 306 576, 288 604"),
   between("liverPortalBed3", "ivc", 0.05, "392 606, 366 586, 346 556", "432 529, 384 529, 330 542"),
   between("liverPortalBed4", "ivc", 0.05, "436 612, 396 608, 372 590", "414 586, 420 564, 440 543"),

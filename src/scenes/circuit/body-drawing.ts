@@ -144,7 +144,12 @@ function strokeAlong(
   const gone = (i: number) => 1 - fadeOf(vessel, i / last);
   const whole = vessel.fades ? Array.from(line.x, (_, i) => i).filter((i) => gone(i) === 0) : null;
   traceCurve(ink, whole ? part(line, entryAt(whole, 0), lastOf(whole) + 1) : line);
-  ink.stroke({ color, width, join: JOIN, cap: whole ? "butt" : cap });
+  ink.stroke({ color, width, join: JOIN, cap: whole || vessel.runsOn ? "butt" : cap });
+  if (vessel.runsOn) {
+    // Its beginning is round all the same; samples lie 4 units apart.
+    traceCurve(ink, part(line, 0, last + 1 - Math.ceil(vessel.width / 8)));
+    ink.stroke({ color, width, join: JOIN, cap });
+  }
   if (!whole) return;
   for (let i = 0; i < last; i += PIECE) {
     const share = Math.max(0, gone(i + PIECE / 2));

@@ -208,7 +208,7 @@ function veins({ side }: LungShape, tube: (name: string) => Tube, { at }: HeartS
 const BEFORE_VEINS = 396;
 
 /** From the pulmonary artery to an end of its tree, and from the nearest end of the veins' tree back along that: between them no vessel is drawn. */
-function through({ side, arteries, veins: back }: LungShape, to: number): readonly Vessel[] {
+function through({ side, arteries, veins: back, hilum }: LungShape, to: number): readonly Vessel[] {
   const step = arteries.ends.length / COURSES;
   return Array.from({ length: COURSES }, (_, k): readonly Vessel[] => {
     const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
@@ -226,6 +226,7 @@ function through({ side, arteries, veins: back }: LungShape, to: number): readon
       points: points.map(onPlane).filter(([x]) => x < to),
       share: 1 / COURSES,
       painted: true,
+      about: onPlane(hilum),
     });
     return [
       half("Bed", "pulmonaryArtery", way(arteries, end).reverse()),
@@ -238,7 +239,7 @@ function through({ side, arteries, veins: back }: LungShape, to: number): readon
 function way({ nodes }: Tree, end: number): Point[] {
   const points: Point[] = [];
   for (let i = end; i >= 0; i = entryAt(nodes, i).parent) points.push(entryAt(nodes, i).at);
-  return points.filter((_, i) => i % 3 === 0 || i === points.length - 1);
+  return points.filter((_, i) => i % 2 === 0 || i === points.length - 1);
 }
 
 /** Outlines of what the anatomy paints, in the plane. */

@@ -90,7 +90,7 @@ export function pane(): Pane {
   const [under, back, front, lights] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
   const body = paintedBody();
   const chest = paintedChest();
-  chest.underDiaphragm.addChild(under);
+  chest.underDiaphragm.addChild(chest.airways, under);
   const trunk = fillTrunk(new Graphics());
   plane.addChild(
     body.behind,

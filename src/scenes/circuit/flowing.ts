@@ -3,6 +3,7 @@ import type { Container } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
+import { lungsAt } from "../anatomy/standing.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour } from "../theme/colour.ts";
@@ -43,6 +44,17 @@ export interface Flowing {
 const markWidth = ({ bed, width }: Vessel): number =>
   bed ? 5.5 : Math.min(8, 4.5 + 0.12 * width, Math.max(2.6, 0.55 * width));
 
+function streamOf(vessel: Vessel, { traces, request }: Circulation): Stream | null {
+  const flow = flowTrace(traces.flows, vessel.flow);
+  if (!flow) return null;
+  return {
+    flow,
+    mean: meanOf(traces, flow),
+    blood: passage(traces, flow),
+    perMillilitre: reachPerMillilitre(vessel, request.body.bsa),
+  };
+}
+
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
   let laid: readonly Laid[] = [];
@@ -80,16 +92,7 @@ export function flowing(): Flowing {
         shared = null;
       }
       circulation = nextCirculation;
-      streams = laid.map(({ vessel }) => {
-        const flow = flowTrace(nextCirculation.traces.flows, vessel.flow);
-        if (!flow) return null;
-        return {
-          flow,
-          mean: meanOf(nextCirculation.traces, flow),
-          blood: passage(nextCirculation.traces, flow),
-          perMillilitre: reachPerMillilitre(vessel, nextCirculation.request.body.bsa),
-        };
-      });
+      streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
     move(time, still, theme, emphasis = NO_EMPHASIS, grain = 1) {
       if (!dots || !circulation) return;
@@ -106,10 +109,13 @@ export function flowing(): Flowing {
         return toMillilitre(fromLitresPerMinute(flow)) * stream.perMillilitre;
       });
       const counts: [number, number] = [0, 0];
+      const swell = lungsAt(circulation, time, still) - 1;
       for (let i = 0; i < dots.count; i++) {
         const index = entryAt(dots.vessel, i);
         const each = entryAt(laid, index);
         placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
+        const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
+        const [aboutX, aboutY] = each.vessel.about ?? [x, y];
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
         // In a still fewer and larger marks, so that each can be read as an arrow.
@@ -121,8 +127,8 @@ export function flowing(): Flowing {
         );
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
-          x: entryAt(out, 0),
-          y: entryAt(out, 1),
+          x: x + swell * (x - aboutX),
+          y: y + swell * (y - aboutY),
           angle:
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,

@@ -76,7 +76,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     share: 0.5,
     ...upperVein,
   }),
-  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 232", upperVein),
+  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 240", { ...upperVein, runsOn: true }),
 ];
 
 /** Beds of the two halves of the brain and of the hands. */
@@ -152,6 +152,6 @@ export const LEG_BEDS: readonly Vessel[] = pair(
   "leftThighBed",
   ["legs", "arterial"],
   32,
-  "666 1078, 694 1088, 712 1116, 712 1152, 694 1178, 664 1186",
+  "666 1078, 690 1090, 705 1118, 705 1150, 690 1175, 664 1186",
   { share: THIGH, becomes: "ivc", bed: true },
 );

@@ -56,8 +56,17 @@ export const PANCREAS: Outline = {
 export const DUODENUM: Outline = {
   name: "gut",
   width: 25,
-  points: spots("427 686, 424 700, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
+  points: spots("452 676, 436 671, 424 692, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
 };
+
+/** Down the front of the thigh, where its bed of capillaries lies. */
+const THIGH: readonly Spot[] = spots(
+  "660 1034, 694 1056, 722 1104, 730 1170, 718 1240, 700 1300, 684 1300, 672 1240, 666 1180, 658 1110, 650 1066, 660 1034",
+);
+export const THIGHS: readonly Outline[] = [
+  { name: "thigh", points: mirrored(THIGH) },
+  { name: "thigh", points: THIGH },
+];
 
 /** From the throat behind heart and aorta's arch to the stomach, left of the midline at the diaphragm. */
 export const OESOPHAGUS: Outline = {
@@ -66,11 +75,11 @@ export const OESOPHAGUS: Outline = {
   points: spots("500 60, 503 170, 506 280, 512 380, 522 450, 536 500, 556 538, 584 562"),
 };
 
-/** Fundus under the left dome, pylorus right of the midline, where the duodenum's cap begins. */
+/** Fundus under the left dome, pylorus right of the midline. */
 export const STOMACH: Outline = {
   name: "stomach",
   points: spots(
-    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 596, 714 644, 684 686, 634 708, 576 712, 520 704, 480 692, 456 682, 436 688, 422 680, 424 664, 440 658, 458 667, 484 664, 530 672, 578 666, 612 646, 622 618, 610 594, 584 578, 572 556",
+    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 596, 714 644, 684 686, 634 708, 576 712, 520 704, 480 692, 460 686, 449 683, 447 668, 460 665, 484 664, 530 672, 578 666, 612 646, 622 618, 610 594, 584 578, 572 556",
   ),
 };
 

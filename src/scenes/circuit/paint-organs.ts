@@ -20,6 +20,7 @@ import {
   SMALL_BOWEL,
   SPLEEN,
   STOMACH,
+  THIGHS,
 } from "./outlines.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
 
@@ -35,6 +36,7 @@ function tonesIn(theme: Theme) {
   const [flesh, liver, lung] = [tissue("atrium", theme), tissue("liver", theme), tissue("lung", theme)];
   const purple = (color: string) => mix(color, theme.colour.poor, 0.3);
   return {
+    thigh: own(tissue("muscle", theme), 0.45),
     kidney: own(tissue("muscle", theme), 1.35),
     gallbladder: own({ ...liver, body: GREEN.body, light: GREEN.light, shade: GREEN.shade }, 1.2),
     spleen: own({
@@ -52,6 +54,7 @@ function tonesIn(theme: Theme) {
 /** Behind all vessels. */
 export function paintOrgansBehind(ink: Ink, theme: Theme): void {
   const tones = tonesIn(theme);
+  for (const { points } of THIGHS) paintOrgan(ink, upright(points), tones.thigh, { depth: 14, edge: 1.4 });
   for (const { points } of BRAIN) paintBrain(ink, upright(points), tones.brain);
   paintBowel(ink, OESOPHAGUS, tones.bowel);
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);

@@ -23,8 +23,10 @@ interface Moved {
 
 export interface PaintedChest {
   readonly organs: Container;
-  /** within the organs, in the plane: behind liver and diaphragm, before the lungs, with the airways */
+  /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
   readonly underDiaphragm: Container;
+  /** to lie there too */
+  readonly airways: Container;
   readonly heart: Container;
   /** over the vessels */
   readonly sewn: Container;
@@ -39,7 +41,7 @@ export interface PaintedChest {
 
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
-  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "draw" | "release">,
+  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "airways" | "draw" | "release">,
   blood: { readonly behind: Container; readonly front: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
@@ -69,7 +71,6 @@ export function paintedChest(): PaintedChest {
   };
   const whole = twoVentricles();
   const [organs, underDiaphragm, airways] = [new Container(), new Container(), new Graphics()];
-  underDiaphragm.addChild(airways);
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
   const painted = placed(atrium, layer.ventricle);
   const stump = placed(remains);
@@ -83,6 +84,7 @@ export function paintedChest(): PaintedChest {
   return {
     organs,
     underDiaphragm,
+    airways,
     heart,
     sewn,
     valves,

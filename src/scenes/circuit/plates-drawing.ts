@@ -40,7 +40,7 @@ export interface Standing {
 const MAIN = "svc";
 
 /** In sizes of type. */
-const NARROWEST_TITLE = 6;
+const NARROWEST_TITLE = 8;
 
 /** mmHg with one decimal where a single mmHg matters. */
 const pressureWords = (value: number): string => formatQuantity(value, "mmHg", Math.abs(value) < 30 ? 1 : 0);

@@ -25,8 +25,12 @@ export interface Vessel {
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
+  /** a lung's, which swells about this spot */
+  readonly about?: Spot;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
+  /** its end lies flush in a vessel of the same width, drawn apart from it */
+  readonly runsOn?: true;
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */

@@ -1,5 +1,4 @@
 /** Comets painted by the processor: a head whose shape shows the origin and a tail that thins out, into plain pixels. */
-import { entryAt } from "../../sim/checked/present.ts";
 
 /** A picture of straight (not premultiplied) colours, each packed as 0xAABBGGRR. */
 export interface Pixels {
@@ -16,7 +15,7 @@ export const DIAMOND = 2;
 
 /** Lays `colour` over what is there; `alpha` 0..1. Adds up as one coat of paint on another does. */
 function lay(colours: Uint32Array, k: number, colour: number, alpha: number): void {
-  const under = entryAt(colours, k);
+  const under = colours[k]!;
   if (alpha > 0.995) {
     colours[k] = colour | 0xff000000;
     return;

@@ -1,5 +1,6 @@
 /** The renderer of a stage: the code of the one that draws is fetched, and none of the other's. */
-import { isWebGLSupported, type RendererOptions } from "pixi.js";
+import { isWebGLSupported, type Renderer, type RendererOptions } from "pixi.js";
+import type { Viewport } from "../scene.ts";
 import { canvasForProcessor, hasGraphicsChip } from "./by-processor.ts";
 
 export type Way = "webgl" | "canvas";
@@ -15,18 +16,24 @@ export const fetchRenderer = {
   canvas: () => import("./canvas-renderer.ts"),
 } as const;
 
+/** What draws, and what it draws tracers with. */
+export interface Started {
+  readonly renderer: Renderer;
+  readonly meshes: Viewport["meshes"];
+}
+
 /** Rejects where nothing can be drawn that way. */
-export async function startRenderer(way: Way, options: Partial<RendererOptions>) {
+export async function startRenderer(way: Way, options: Partial<RendererOptions>): Promise<Started> {
   // No pointer, no filter, no loader of the library's is used: all that is drawn comes from the Frame.
   const own = { ...options, skipExtensionImports: true };
   if (way === "webgl") {
-    const { WebGLRenderer } = await fetchRenderer.webgl();
+    const { WebGLRenderer, tracerLayer } = await fetchRenderer.webgl();
     const renderer = new WebGLRenderer();
     await renderer.init(own);
-    return renderer;
+    return { renderer, meshes: tracerLayer };
   }
   const { CanvasRenderer } = await fetchRenderer.canvas();
   const renderer = new CanvasRenderer();
   await renderer.init({ ...own, canvas: canvasForProcessor() });
-  return renderer;
+  return { renderer, meshes: null };
 }

@@ -1,5 +1,5 @@
 /** Traces read on the running clock: a value at a moment, and how much blood has passed. */
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { lastOf, present } from "../../sim/checked/present.ts";
 
 /** The part of a trace that a reading needs; time in s from 0 to the period, ends included. */
 export interface Clocked {
@@ -18,7 +18,7 @@ function spanOf(clock: Clocked, phase: number): number {
   let high = clock.time.length - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (entryAt(clock.time, middle) <= phase) low = middle;
+    if (clock.time[middle]! <= phase) low = middle;
     else high = middle;
   }
   return low;
@@ -26,11 +26,11 @@ function spanOf(clock: Clocked, phase: number): number {
 
 /** The trace's value at `seconds` of the running clock, linear between samples. */
 export function valueAt(clock: Clocked, values: Float64Array, seconds: number): number {
-  if (values.length === 1) return entryAt(values, 0);
+  if (values.length === 1) return values[0]!;
   const phase = phaseOf(clock, seconds);
   const i = spanOf(clock, phase);
-  const w = (phase - entryAt(clock.time, i)) / (entryAt(clock.time, i + 1) - entryAt(clock.time, i) || 1);
-  return entryAt(values, i) + (entryAt(values, i + 1) - entryAt(values, i)) * w;
+  const w = (phase - clock.time[i]!) / (clock.time[i + 1]! - clock.time[i]! || 1);
+  return values[i]! + (values[i + 1]! - values[i]!) * w;
 }
 
 export const meanOf = (clock: Clocked, flow: Float64Array): number =>
@@ -47,8 +47,8 @@ export interface Passage {
 export function passage(clock: Clocked, flow: Float64Array): Passage {
   const total = new Float64Array(flow.length);
   for (let i = 1; i < flow.length; i++) {
-    const step = entryAt(clock.time, i) - entryAt(clock.time, i - 1);
-    total[i] = entryAt(total, i - 1) + ((entryAt(flow, i) + entryAt(flow, i - 1)) / 2) * step * (1000 / 60);
+    const step = clock.time[i]! - clock.time[i - 1]!;
+    total[i] = total[i - 1]! + ((flow[i]! + flow[i - 1]!) / 2) * step * (1000 / 60);
   }
   const perPeriod = lastOf(total);
   return {
@@ -70,5 +70,5 @@ export function flowTrace(
   if (!first || more.some((each) => !each)) return undefined;
   return more.length === 0
     ? first
-    : first.map((value, i) => more.reduce((sum, each) => sum + entryAt(present(each), i), value));
+    : first.map((value, i) => more.reduce((sum, each) => sum + present(each)[i]!, value));
 }

@@ -26,7 +26,11 @@ const DRAINED = 0.58;
 const ARROW = 15;
 /** mL/h under which there is no arrow, and plane units that any other one is long, or it would be a speck. */
 const NO_FLOW = 0.5;
-const SEEN = 24;
+const SEEN = 30;
+
+/** Two initial vessels with two sides each: drops with the same way follow each other evenly. */
+const WAYS = 4;
+const startOf = (index: number): number => Math.floor(index / WAYS) * GOLDEN + (index % WAYS) * 0.37;
 
 const part = (value: number): number => value - Math.floor(value);
 const between = ([ax, ay]: Spot, [bx, by]: Spot, share: number): Spot => [
@@ -47,10 +51,10 @@ function throughTissue(from: Spot, to: Spot, share: number, index: number): Spot
 export function toLymph(plan: TissuePlan, index: number, phase: number): Spot {
   const which = index % plan.initial.length;
   const vessel = entryAt(plan.initial, which);
-  const { part: mouth, spot } = mouthOf(vessel, Math.floor(index / plan.initial.length));
+  const { part: mouth, left, spot } = mouthOf(vessel, Math.floor(index / plan.initial.length));
   const aside = ASIDE * Math.sin(index * 1.7);
   if (phase < THROUGH_TISSUE) {
-    const from = outside(entryAt(vessel.clefts, index % vessel.clefts.length));
+    const from = outside(entryAt(vessel.clefts, left ? 0 : vessel.clefts.length - 1));
     return throughTissue(from, spot, phase / THROUGH_TISSUE, index);
   }
   if (phase < THROUGH_INITIAL) {
@@ -95,7 +99,7 @@ export function showDrops(
   const colour = tintOf(theme.colour.pressure);
   const on = (flow: number, place: (index: number, phase: number) => Spot) =>
     Array.from({ length: dropsFor(flow, drop, MAX) }, (_, index) => {
-      const [x, y] = place(index, part(index * GOLDEN + time * PACE));
+      const [x, y] = place(index, part(startOf(index) + time * PACE));
       return { x, y, angle: 0, shape: "drop", colour } as const;
     });
   into.show([

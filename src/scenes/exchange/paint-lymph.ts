@@ -17,6 +17,8 @@ const CELL = 72;
 const OVERLAP = 30;
 const FLAP = 26;
 const THICK = 9;
+/** Plane units from where drops make for a door. */
+const OFF = 34;
 /** Part of an initial vessel's way along which its wall has such doors. */
 const DOORS = 0.72;
 /** Plane units that an anchoring filament reaches into the tissue. */
@@ -173,12 +175,13 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   }
 }
 
-/** Where drops enter an initial vessel: between two cells of its wall. @param index any whole number */
+/** Where drops enter an initial vessel: between two cells of its wall, coming from a little way off. @param index any whole number */
 export function mouthOf(
   { line }: TissuePlan["initial"][number],
   index: number,
-): { part: number; spot: Spot } {
+): { readonly part: number; readonly left: boolean; readonly spot: Spot } {
   const count = Math.floor((DOORS * line.length - 20) / CELL);
-  const part = (16 + (1 + (index % Math.max(1, count - 1))) * CELL) / line.length;
-  return { part, spot: beside(line, part, (index % 2 ? 1 : -1) * INITIAL_HALF) };
+  const part = (16 + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL) / line.length;
+  const left = index % 2 === 1;
+  return { part, left, spot: beside(line, part - OFF / line.length, (left ? 1 : -1) * (INITIAL_HALF + OFF)) };
 }

@@ -50,7 +50,7 @@ interface Cavity {
 interface Initial {
   readonly line: Curve;
   readonly joins: number;
-  /** parts of the capillary's length: the clefts nearest to its blind end */
+  /** parts of the capillary's length: the clefts nearest to its blind end, from the left */
   readonly clefts: readonly number[];
 }
 
@@ -105,7 +105,9 @@ function nearest({ x, y }: Curve, [px, py]: Spot): number {
 const cleftsNear = (x: number): readonly number[] => {
   const away = (cleft: number) =>
     Math.abs(entryAt(CAPILLARY.x, Math.round(cleft * (CAPILLARY.x.length - 1))) - x);
-  return CLEFTS.toSorted((a, b) => away(a) - away(b)).slice(0, 2);
+  return CLEFTS.toSorted((a, b) => away(a) - away(b))
+    .slice(0, 2)
+    .sort();
 };
 
 /** Flat cells that line the picture's width, and those of them before which water passes. */

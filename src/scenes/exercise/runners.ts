@@ -134,7 +134,9 @@ function tonesOf(theme: Theme, faded: number, pace: number): Tones {
   const { body, edge } = legTissue("skin", theme);
   const back = (tone: string) => mix(tone, colour.stage, faded);
   const far = (tone: string) => mix(tone, colour.stage, 0.35 + 0.5 * faded);
-  const skin = mix(mix(body, edge, 0.5), theme.name === "dark" ? "#e0705c" : "#d2452f", FLUSH * pace);
+  const [bare, flushed, dark] =
+    theme.name === "dark" ? ([0.8, "#e0705c", "#2a1a16"] as const) : ([0.5, "#d2452f", "#2b1710"] as const);
+  const skin = mix(mix(body, edge, bare), flushed, FLUSH * pace);
   const cloth = mix(colour.ink, colour.stage, 0.25);
   const shoe = mix(colour.accent, colour.ink, 0.35);
   return {
@@ -143,7 +145,7 @@ function tonesOf(theme: Theme, faded: number, pace: number): Tones {
     shirt: back(colour.accent),
     cloth: back(cloth),
     farCloth: far(cloth),
-    hair: back(mix(edge, theme.name === "dark" ? "#160c08" : "#2b1710", 0.8)),
+    hair: back(mix(edge, dark, 0.8)),
     shoe: back(shoe),
     farShoe: far(shoe),
   };

@@ -9,7 +9,7 @@ import { type Lettering, lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type ChestPlace, chestReach, drawChest } from "./chest-drawing.ts";
-import { drawSection, type SectionPlace, sectionWidth } from "./cross-section.ts";
+import { drawOwnVein, drawSection, type SectionPlace, sectionWidth } from "./cross-section.ts";
 import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
 import { widthWords } from "./rings.ts";
 import { BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
@@ -45,10 +45,10 @@ const LINE = 1.25;
 
 export function bodies(): Bodies {
   const view = new Container();
-  const ink = new Graphics();
+  const [ink, over] = [new Graphics(), new Graphics()];
   const words = lettering();
   const blood = tubeBlood();
-  view.addChild(ink, blood.view, words.view);
+  view.addChild(ink, blood.view, over, words.view);
   let drawn = "";
   let tubes: readonly Tube[] = [];
   return {
@@ -70,6 +70,8 @@ export function bodies(): Bodies {
         ink.clear();
         words.begin();
         tubes = drawRow({ ink, words, type, theme }, points, now, box);
+        over.clear();
+        for (const { point, section } of tubes) drawOwnVein(over, point, section, theme);
         words.end();
       }
       blood.draw(tubes, time, still, theme);

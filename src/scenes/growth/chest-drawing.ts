@@ -41,11 +41,12 @@ const GROOVES = [
   "-0.08 -0.16, -0.12 0.04, -0.08 0.24, 0.06 0.42",
   "0.3 -0.18, 0.36 0.06, 0.5 0.3, 0.66 0.5",
 ].map(spots);
+/** From the heart over the arch and down behind it; mm; and up to where it is seen before the arteries of the lungs. */
 const AORTA = {
-  line: "0.08 -0.12, 0 -0.36, 0.05 -0.54, 0.2 -0.62, 0.35 -0.56, 0.41 -0.44",
+  line: "0.08 -0.12, 0 -0.36, 0.05 -0.54, 0.2 -0.62, 0.35 -0.56, 0.42 -0.42, 0.42 -0.26, 0.4 -0.1",
   wide: 24,
+  before: 0.6,
 } as const;
-const DESCENDING = "0.35 -0.56, 0.41 -0.44, 0.42 -0.3, 0.4 -0.1";
 const NECK = [
   "0.06 -0.56, 0 -0.8, -0.02 -0.97",
   "0.22 -0.62, 0.22 -0.82, 0.24 -0.95",
@@ -105,8 +106,8 @@ export function drawChest(
   const low = roundOf(saturations?.ivc ?? UNKNOWN.vein, theme);
   const high = roundOf(saturations?.svc ?? UNKNOWN.vein, theme);
   const red = roundOf(saturations?.arterial ?? UNKNOWN.artery, theme);
-  const lay = (line: string, millimetres: number, round: Round) =>
-    vessel(ink, spots(line).map(at), millimetres * perMillimetre, round);
+  const lay = (line: string, millimetres: number, round: Round, part = 1) =>
+    vessel(ink, spots(line).map(at), millimetres * perMillimetre, round, part);
   // mm of a vessel of the heart's own in this body
   const grown = (adult: number) => (adult * radius) / perMillimetre / REACH;
   const heart = tissue("muscle", theme);
@@ -117,7 +118,7 @@ export function drawChest(
   ink.circle(x, y, radius).fill({ color: mix(colour.backdrop, colour.stage, 0.25) });
   for (const each of [RIGHT_LUNG, LEFT_LUNG]) shape(each, tissue("lung", theme));
   shape(LIVER, tissue("liver", theme));
-  lay(DESCENDING, grown(AORTA.wide), red);
+  lay(AORTA.line, grown(AORTA.wide), red);
   for (const twig of TWIGS.right) lay(twig, 0.55 * sizes.right, low);
   for (const twig of TWIGS.left) lay(twig, 0.55 * sizes.left, low);
   lay(`-0.6 -0.32, -0.4 -0.35, ${joint} ${JOINT}`, sizes.right, low);
@@ -135,7 +136,7 @@ export function drawChest(
   for (const line of NECK) lay(line, grown(8), red);
   lay(`0.5 -0.83, 0.2 -0.81, -0.12 -0.73, ${joint + 0.01} -0.58`, 0.75 * sizes.svc, high);
   shape(HEART, heart);
-  lay(AORTA.line, grown(AORTA.wide), red);
+  lay(AORTA.line, grown(AORTA.wide), red, AORTA.before);
   for (const line of GROOVES) {
     traceCurve(ink, curve(line.map(at), 1));
     ink.stroke({

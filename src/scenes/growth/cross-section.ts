@@ -51,7 +51,7 @@ export const speedIn = ({ request, circulation }: SweepPoint): number => {
 /** Without blood in it until the state is solved. */
 export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
   const { colour } = theme;
-  const { x, y, type } = place;
+  const { x, y } = place;
   const { half, wall, vein } = sectionLayout(point, place);
   const { stage } = point.request;
   const { circulation } = point;
@@ -61,7 +61,8 @@ export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlac
   if (blood)
     for (let part = 0.9; part > 0.3; part -= 0.1)
       ink.circle(x, y, part * half).fill({ color: blood.edge, alpha: 0.13 });
-  if (blood && vein < half)
+  // Between the two widths it is lighter, unless the vein would seem a hole in a chamber.
+  if (blood && vein < half && vein > 0.5 * half)
     ink.poly(band(x, y, [vein, half], [0, 2 * Math.PI]).flat()).fill({ color: blood.light, alpha: 0.55 });
   wallsOf(stage, theme).forEach(({ shade, body, light, edge }, i) => {
     // The picture's left is the body's right.
@@ -75,7 +76,6 @@ export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlac
     for (const radius of [half, half + wall]) line(ink, arc(x, y, radius, turn), edge, 1.3);
   });
   if (stage === "lateral-tunnel") drawSeams(ink, [x, y], half, wall, theme);
-  dashed(ink, [x, y, vein], type, theme);
 }
 
 /** Where patch and atrium meet, stitches across the seam. */
@@ -105,15 +105,15 @@ const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] =>
   ...arc(x, y, inner, turn).reverse(),
 ];
 
-function dashed(
-  ink: Graphics,
-  [x, y, radius]: readonly [x: number, y: number, radius: number],
-  type: number,
-  { colour }: Theme,
-): void {
+/** The width of the body's own vein, dashed, over the blood. */
+export function drawOwnVein(ink: Graphics, point: SweepPoint, place: SectionPlace, { colour }: Theme): void {
+  const { x, y, type } = place;
   const pieces = dashes(
-    arc(x, y, radius, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [px, py]),
-    [type * 0.4, type * 0.3],
+    arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [
+      px,
+      py,
+    ]),
+    [type * 0.5, type * 0.32],
   );
   const width = Math.max(2, type * 0.16);
   for (const [more, color] of [

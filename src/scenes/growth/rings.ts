@@ -5,6 +5,9 @@ import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { Say } from "../theme/theme.ts";
 
+const kindOf = ({ stage }: SweepPoint["request"]): string =>
+  stage === "atriopulmonary" ? "chamber" : stage === "lateral-tunnel" ? "tunnel" : "tube";
+
 /** What the chests, the sections and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
 export function ringWords(points: readonly SweepPoint[], say: Say): string {
   const { request } = entryAt(points, 0);
@@ -12,17 +15,17 @@ export function ringWords(points: readonly SweepPoint[], say: Say): string {
     formatQuantity(pathwaySizes(each).trunk, "mm"),
   );
   return say("further.growth.rings", {
-    stage: request.stage,
+    kind: kindOf(request),
     width: low === high ? present(low) : say("figure.band", { low: present(low), high: present(high) }),
   });
 }
 
 /** The widths in one section: tube or chamber, the body's own lower vein, and by how much they differ. */
 export function widthWords({ request }: SweepPoint, say: Say): readonly string[] {
-  const { trunk, ivc, stage } = pathwaySizes(request);
+  const { trunk, ivc } = pathwaySizes(request);
   const tenths = Math.round(10 * (trunk - ivc)) / 10;
   return [
-    say("further.growth.tube", { stage, width: formatQuantity(trunk, "mm", 1) }),
+    say("further.growth.tube", { kind: kindOf(request), width: formatQuantity(trunk, "mm", 1) }),
     say("further.growth.vein", { width: formatQuantity(ivc, "mm", 1) }),
     say("further.growth.gap", {
       wider: tenths < 0 ? "no" : "yes",

@@ -49,14 +49,17 @@ function shrunk(outline: readonly Spot[], width: number): Spot[] {
   });
 }
 
-/** @param width CSS px of its lumen */
+/** @param width CSS px of its lumen; `part` of its way from the first spot that is drawn */
 export function vessel(
   ink: Graphics,
   line: readonly Spot[],
   width: number,
   { wall, edge, body, light }: Round,
+  part = 1,
 ): void {
-  const way = curve(line, 1);
+  const { x, y } = curve(line, 1);
+  const count = Math.ceil(part * x.length);
+  const way = { x: x.subarray(0, count), y: y.subarray(0, count) };
   for (const [size, color] of [
     [width + 2, wall],
     [width, edge],

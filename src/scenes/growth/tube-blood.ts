@@ -2,6 +2,7 @@
 import type { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { RICH } from "../circuit/circuit-blood.ts";
+import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour } from "../theme/colour.ts";
@@ -15,7 +16,7 @@ const RISING = 5;
 const COMING = 24;
 /** mm of way that is seen into a section, and from where it is seen. */
 const DEEP = 50;
-const EYE = 60;
+const EYE = 130;
 
 export interface Tube {
   readonly point: SweepPoint;
@@ -46,7 +47,7 @@ export function tubeBlood(): TubeBlood {
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
         const trunk = trunkPlace(point.request, chest);
-        const size = Math.max(2, Math.min(0.34 * trunk.half, 0.4 * section.type));
+        const size = Math.max(2, Math.min(0.45 * trunk.half, 0.4 * section.type));
         const way = trunk.bottom - trunk.top;
         for (let k = 0; k < RISING; k++) {
           const risen = part((k + 0.5) / RISING + (passed * chest.perMillimetre) / way);
@@ -64,10 +65,10 @@ export function tubeBlood(): TubeBlood {
         const { half } = sectionLayout(point, section);
         const wide = Math.min(0.75 * section.type, 0.16 * half);
         for (let k = 0; k < COMING; k++) {
-          const come = part((k + 0.5) / COMING + passed / DEEP);
+          const come = part((k + 1) * STEPS[0] + passed / DEEP);
           const near = EYE / (EYE + DEEP * (1 - come));
-          const away = 0.86 * half * near * Math.sqrt(part((k + 1) * STEPS[0]));
-          const turn = 2 * Math.PI * part((k + 1) * STEPS[1]);
+          const away = 0.86 * half * near * Math.sqrt((k + 0.5) / COMING);
+          const turn = 2 * Math.PI * k * GOLDEN;
           drops.set(drop++, {
             x: section.x + away * Math.cos(turn),
             y: section.y + away * Math.sin(turn),

@@ -1,6 +1,6 @@
 /** Outlines of a signed-distance grid at any level, by marching squares: lumen, wall and soft shading come from one field. */
 
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 
 /** A closed line in mm, interleaved x, y; first point not repeated. */
@@ -87,7 +87,7 @@ function crossed(
   const width = nx + 2;
   const squares: number[] = [];
   const at = (i: number, j: number): number =>
-    i < nx && j >= 0 && j < ny ? entryAt(values, j * nx + i) : Number.POSITIVE_INFINITY;
+    i < nx && j >= 0 && j < ny ? values[j * nx + i]! : Number.POSITIVE_INFINITY;
   for (let j = -1; j < ny; j++) {
     // A square's right corners are the left ones of the next.
     let least = Number.POSITIVE_INFINITY;
@@ -114,7 +114,7 @@ function linesIn(
   const { nx, ny, dx, originX, originY } = grid;
   const outside = level + dx;
   const at = (i: number, j: number): number =>
-    i < 0 || j < 0 || i >= nx || j >= ny ? outside : entryAt(values, j * nx + i);
+    i < 0 || j < 0 || i >= nx || j >= ny ? outside : values[j * nx + i]!;
   const width = nx + 2;
   const next = crossings(squares, width, at, level);
 
@@ -166,9 +166,9 @@ function crossings(
     const pattern = (a < level ? 1 : 0) | (b < level ? 2 : 0) | (c < level ? 4 : 0) | (d < level ? 8 : 0);
     if (pattern === 0 || pattern === 15) continue;
     const middle = (a + b + c + d) / 4 < level;
-    const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? entryAt(RUNS, pattern);
+    const runs = SADDLES[pattern]?.[middle ? "inside" : "outside"] ?? RUNS[pattern]!;
     const edges = [2 * square, 2 * square + 3, 2 * (square + width), 2 * square + 1];
-    for (const [from, to] of runs) next.set(entryAt(edges, from), entryAt(edges, to));
+    for (const [from, to] of runs) next.set(edges[from]!, edges[to]!);
   }
   return next;
 }
@@ -178,7 +178,7 @@ export function turning(loop: Loop): number {
   let sum = 0;
   for (let i = 0; i < loop.length; i += 2) {
     const j = (i + 2) % loop.length;
-    sum += entryAt(loop, i) * entryAt(loop, j + 1) - entryAt(loop, j) * entryAt(loop, i + 1);
+    sum += loop[i]! * loop[j + 1]! - loop[j]! * loop[i + 1]!;
   }
   return sum;
 }

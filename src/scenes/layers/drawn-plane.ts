@@ -1,6 +1,5 @@
 /** The drawn plane of a pathway: its signed distance on a grid fine enough for smooth outlines. */
 
-import { entryAt } from "../../sim/checked/present.ts";
 import { bilinear } from "../../sim/flow-field/bilinear.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
@@ -73,7 +72,7 @@ export function distanceAt(plane: Plane, x: number, y: number): number {
   const i = Math.round((x - plane.originX) / plane.dx);
   const j = Math.round((y - plane.originY) / plane.dx);
   const within = i >= 0 && i < plane.nx && j >= 0 && j < plane.ny;
-  return within ? entryAt(plane.distance, j * plane.nx + i) : Number.POSITIVE_INFINITY;
+  return within ? plane.distance[j * plane.nx + i]! : Number.POSITIVE_INFINITY;
 }
 
 /** mm of the stream beyond a fenestration that no plate may cover, and how it widens to either side. */

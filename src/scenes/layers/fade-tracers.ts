@@ -1,5 +1,4 @@
 /** Tracers grow out of nothing where blood enters the computed plane, and shrink away where it leaves. */
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 
@@ -22,16 +21,15 @@ export function fadeAtOpenings(
 ): void {
   const ends = openings.filter(({ name }) => name !== "fenestration");
   for (let i = 0; i < taken; i++) {
-    const [x, y] = [entryAt(position, 2 * i), entryAt(position, 2 * i + 1)];
+    const [x, y] = [position[2 * i]!, position[2 * i + 1]!];
     for (const { centre, normal, width } of ends) {
       const [dx, dy] = [x - centre[0], y - centre[1]];
       const within = -(dx * normal[0] + dy * normal[1]);
       if (within > OVER || Math.abs(dy * normal[0] - dx * normal[1]) > width) continue;
-      colours[i] = sized(entryAt(colours, i), within / OVER);
+      colours[i] = sized(colours[i]!, within / OVER);
     }
   }
-  if (shown)
-    for (let i = taken; i < count; i++) colours[i] = sized(entryAt(colours, i), entryAt(shown, i - taken));
+  if (shown) for (let i = taken; i < count; i++) colours[i] = sized(colours[i]!, shown[i - taken]!);
 }
 
 const sized = (colour: number, part: number): number =>

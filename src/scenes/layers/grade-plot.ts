@@ -192,20 +192,29 @@ function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): 
 
 const ANCHORS = { beneath: [0.5, 0], before: [1, 0.5], after: [0, 0.5] } as const;
 
+/** What each change says stands beside or beneath it, and within the plot: its ends would cover the scale. */
 function writeChanges(
   { words, sizes: { label }, theme }: Sheet,
   circulation: Circulation,
-  { bottom, x, y }: Axes,
+  { plot, bottom, x, y }: Axes,
   brief: boolean,
 ): void {
-  for (const { words: says, figure, station, pressure, side } of changesOf(circulation, theme))
+  for (const { words: says, figure, station, pressure, side } of changesOf(circulation, theme)) {
+    const anchor = ANCHORS[side];
+    const said = {
+      lines: [{ words: brief ? figure : says, size: label, colour: theme.colour.ink, bold: true }],
+      anchor,
+    };
+    const { width } = words.measure(said, theme);
+    const left = x(station) + { beneath: 0, before: -label, after: label / 2 }[side] - anchor[0] * width;
+    const within = Math.max(plot.left, Math.min(left, plot.left + plot.width - width));
     words.write(
       {
-        lines: [{ words: brief ? figure : says, size: label, colour: theme.colour.ink, bold: true }],
-        x: x(station) + { beneath: 0, before: -label, after: label / 2 }[side],
+        ...said,
+        x: within + anchor[0] * width,
         y: side === "beneath" ? Math.min(bottom - 2.3 * label, y(pressure) + label * 0.8) : y(pressure),
-        anchor: ANCHORS[side],
       },
       theme,
     );
+  }
 }

@@ -1,5 +1,4 @@
 /** The field's tracers and the marks beyond its openings as one set, so that both are painted in one go. Trails keep the two points that are drawn. */
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 
 type Joined = Tracers & { count: number };
@@ -46,9 +45,9 @@ function put(from: Tracers, count: number, to: Joined, at: number): void {
   for (let i = 0; i < count; i++) {
     const trail = 2 * length * i;
     const out = 4 * (at + i);
-    to.trail[out] = entryAt(from.trail, trail + 2 * middle);
-    to.trail[out + 1] = entryAt(from.trail, trail + 2 * middle + 1);
-    to.trail[out + 2] = entryAt(from.trail, trail + 2 * end);
-    to.trail[out + 3] = entryAt(from.trail, trail + 2 * end + 1);
+    to.trail[out] = from.trail[trail + 2 * middle]!;
+    to.trail[out + 1] = from.trail[trail + 2 * middle + 1]!;
+    to.trail[out + 2] = from.trail[trail + 2 * end]!;
+    to.trail[out + 3] = from.trail[trail + 2 * end + 1]!;
   }
 }

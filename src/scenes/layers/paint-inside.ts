@@ -1,6 +1,6 @@
 /** The inside of a vessel that is cut open: its back wall turns up towards both edges and is lit on the side away from the light. */
 import { DOMAdapter } from "pixi.js";
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import { LIGHT } from "../anatomy/paint-tube.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
@@ -64,7 +64,7 @@ function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { de
         depth[k] = Math.min(channel, TURN);
         alpha[k] = channel < (lung ? 0 : UNDER) ? 0 : lung ? 1 : Math.max(0, 1 - beyond / SOFT);
       } else if (across <= half + UNDER) {
-        const deep = Math.max(channel, -entryAt(distance, k));
+        const deep = Math.max(channel, -distance[k]!);
         depth[k] = Math.min(deep, TURN);
         alpha[k] = deep > -UNDER ? 1 : 0;
       }
@@ -87,14 +87,11 @@ export function paintInside(ink: Ink, openings: readonly Opening[], plane: Plane
   for (let k = nx; k < depth.length - nx; k++) {
     if (alpha[k] === 0) continue;
     const slope =
-      ((entryAt(depth, k + 1) - entryAt(depth, k - 1)) * LIGHT[0] +
-        (entryAt(depth, k + nx) - entryAt(depth, k - nx)) * LIGHT[1]) /
-      (2 * dx);
-    const up = 1 - Math.min(1, Math.max(0, entryAt(depth, k) / TURN));
+      ((depth[k + 1]! - depth[k - 1]!) * LIGHT[0] + (depth[k + nx]! - depth[k - nx]!) * LIGHT[1]) / (2 * dx);
+    const up = 1 - Math.min(1, Math.max(0, depth[k]! / TURN));
     const shade = 0.72 + up * (0.34 * slope - 0.5 * up ** 2);
     texels[k] =
-      entryAt(shades, Math.round(STEPS * Math.min(1, Math.max(0, shade)))) |
-      (Math.round(255 * entryAt(alpha, k)) << 24);
+      shades[Math.round(STEPS * Math.min(1, Math.max(0, shade)))]! | (Math.round(255 * alpha[k]!) << 24);
   }
   own.putImageData(image, 0, 0);
   ink.imageSmoothingQuality = "high";

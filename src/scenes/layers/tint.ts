@@ -1,6 +1,6 @@
 /** The colour of each tracer, by what the view asks to see. */
 
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
@@ -43,7 +43,7 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
           ? colour.origin
           : saturationsByOrigin(circulation).map((saturation) => bloodColour(colour, saturation));
       const table = Uint32Array.from(hexes, (hex) => packed(rgb(dyeing ? beside(hex, theme) : hex)));
-      for (let i = 0; i < count; i++) out[i] = present(table[entryAt(origin, i)]);
+      for (let i = 0; i < count; i++) out[i] = present(table[origin[i]!]);
       break;
     }
     case "speed":
@@ -51,7 +51,7 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
       const [from, to] = LEGIBLE[theme.name];
       const table = mapTable(colouring, from, to);
       const values = colouring === "speed" ? speed : age;
-      for (let i = 0; i < count; i++) out[i] = entryAt(table, mapStep(colouring, entryAt(values, i)));
+      for (let i = 0; i < count; i++) out[i] = table[mapStep(colouring, values[i]!)]!;
       break;
     }
   }
@@ -83,11 +83,11 @@ export function diluted(
 ): void {
   const around = packed(rgb(chamberColour(colour, name, saturationsOf(circulation).arterial)));
   for (let i = 0; i < count; i++) {
-    const own = entryAt(colours, i);
+    const own = colours[i]!;
     let mixed = own & 0xff000000;
     for (const shift of [0, 8, 16]) {
       const from = (around >>> shift) & 255;
-      mixed |= Math.round(from + (((own >>> shift) & 255) - from) * entryAt(undiluted, i)) << shift;
+      mixed |= Math.round(from + (((own >>> shift) & 255) - from) * undiluted[i]!) << shift;
     }
     colours[i] = mixed;
   }

@@ -1,6 +1,5 @@
 /** What the two ways of drawing tracers have in common: by shaders, and by the processor. */
 import type { Container } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { RING } from "../drawing/comets.ts";
 import type { Box } from "../scene.ts";
@@ -53,15 +52,15 @@ export interface Comet {
 /** Where tracer `i` has been, as two straight stretches no longer than `longest` together. Writes into `out`. */
 export function comet(tracers: Tracers, i: number, half: number, longest: number, out: Comet): void {
   const { position, trail, trailLength, origin } = tracers;
-  const x = entryAt(position, 2 * i);
-  const y = entryAt(position, 2 * i + 1);
+  const x = position[2 * i]!;
+  const y = position[2 * i + 1]!;
   const t = 2 * trailLength * i;
   const middle = t + 2 * ((trailLength >> 1) - 1);
   const end = t + 2 * (trailLength - 1);
-  const mx = entryAt(trail, middle);
-  const my = entryAt(trail, middle + 1);
-  const ex = entryAt(trail, end);
-  const ey = entryAt(trail, end + 1);
+  const mx = trail[middle]!;
+  const my = trail[middle + 1]!;
+  const ex = trail[end]!;
+  const ey = trail[end + 1]!;
   const near = Math.hypot(x - mx, y - my);
   const far = Math.hypot(mx - ex, my - ey);
   const shown = Math.min(longest, near + far);

@@ -3,7 +3,6 @@
  * where it has been, so that a still reads as motion. One mesh, one buffer, refilled for each drawing.
  */
 import { Buffer, BufferUsage, Geometry, Mesh, Shader } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
 import { comet, MIN_SIZE, noComet, sizeOf, type TracerLayer } from "./tracer-layer.ts";
 
 /** vertices a tracer: two each ahead of the head, at mid-tail and at its end */
@@ -105,15 +104,15 @@ export function tracerLayer(capacity: number): TracerLayer {
       const count = Math.min(capacity, Math.floor(tracers.count * share));
       view.visible = count > 0;
       for (let i = 0, o = 0; i < count; i++, o += VERTICES * WORDS) {
-        const part = Math.max(MIN_SIZE, sizeOf(entryAt(colours, i)));
+        const part = Math.max(MIN_SIZE, sizeOf(colours[i]!));
         comet(tracers, i, part * half, part * longest, now);
         const { x, y, hx, hy, tx, ty, back, reach, half: h } = now;
         const bx = x - hx * back;
         const by = y - hy * back;
-        const solid = entryAt(colours, i) | 0xff000000;
-        const faint = (entryAt(colours, i) & 0xffffff) | 0xb0000000;
-        const none = entryAt(colours, i) & 0xffffff;
-        const code = 10 * entryAt(tracers.origin, i);
+        const solid = colours[i]! | 0xff000000;
+        const faint = (colours[i]! & 0xffffff) | 0xb0000000;
+        const none = colours[i]! & 0xffffff;
+        const code = 10 * tracers.origin[i]!;
         place(o, x + hx * h, y + hy * h, hx * h, hy * h);
         place(o + 2 * WORDS, bx, by, ((hx + tx) / 2) * h * MIDDLE, ((hy + ty) / 2) * h * MIDDLE);
         place(o + 4 * WORDS, bx - tx * reach, by - ty * reach, tx * h * END, ty * h * END);

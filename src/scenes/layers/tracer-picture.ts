@@ -1,6 +1,6 @@
 /** Tracers without shaders: the processor paints them into a picture of what they cover, pixel on pixel of the screen. */
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { type Head, type Joint, type Paint, paintHead, paintTail } from "../drawing/comets.ts";
 import { comet, MIN_SIZE, noComet, sizeOf, type TracerLayer } from "./tracer-layer.ts";
@@ -66,11 +66,11 @@ export function tracerPicture(): TracerLayer {
       const originX = at.x * dense - x0;
       const originY = at.y * dense - y0;
       for (let i = 0; i < count; i++) {
-        const part = sizeOf(entryAt(dyes, i));
+        const part = sizeOf(dyes[i]!);
         if (part < MIN_SIZE) continue;
         comet(tracers, i, part * half, part * longest, now);
         const h = now.half * scale;
-        paint.colour = entryAt(dyes, i) & 0xffffff;
+        paint.colour = dyes[i]! & 0xffffff;
         front.x = head.x = originX + now.x * scale;
         front.y = head.y = originY - now.y * scale;
         joint.x = head.x - now.hx * now.back * scale;
@@ -83,7 +83,7 @@ export function tracerPicture(): TracerLayer {
         head.dx = now.hx;
         head.dy = -now.hy;
         head.half = h;
-        head.shape = entryAt(tracers.origin, i);
+        head.shape = tracers.origin[i]!;
         paintTail(pixels, joint, end, paint);
         paintTail(pixels, front, joint, paint);
         paintHead(pixels, head, paint);
@@ -107,10 +107,10 @@ function boundsOf({ position }: Tracers, count: number): readonly [number, numbe
     Number.NEGATIVE_INFINITY,
   ];
   for (let i = 0; i < count; i++) {
-    left = Math.min(left, entryAt(position, 2 * i));
-    right = Math.max(right, entryAt(position, 2 * i));
-    low = Math.min(low, entryAt(position, 2 * i + 1));
-    high = Math.max(high, entryAt(position, 2 * i + 1));
+    left = Math.min(left, position[2 * i]!);
+    right = Math.max(right, position[2 * i]!);
+    low = Math.min(low, position[2 * i + 1]!);
+    high = Math.max(high, position[2 * i + 1]!);
   }
   return [left, low, right, high];
 }

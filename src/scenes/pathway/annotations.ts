@@ -92,6 +92,9 @@ export interface Annotated {
   readonly silent: boolean;
 }
 
+/** Sizes of type between a plate and the side of its box. */
+const AIR = 0.4;
+
 export function annotate(sheet: Sheet, annotated: Annotated): void {
   const { pane, drawn, box, focus, crowded, near, silent } = annotated;
   // What is named can be seen.
@@ -104,7 +107,10 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
   const plane = { geometry, circulation: pane.circulation, earlier, toScreen, crowded };
   const plates = pointed(focus, plane, sheet) ?? (silent ? [] : listed(plane, sheet));
   if (plates.length === 0) return;
-  const labels = placed(plates, occupied, projection, { box, taken, crowded: near });
+  // What the page sets beside the picture is not touched.
+  const air = AIR * sheet.sizes.axis;
+  const room = { ...box, x: box.x + air, width: box.width - 2 * air };
+  const labels = placed(plates, occupied, projection, { box: room, taken, crowded: near });
   drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
 }
 

@@ -14,7 +14,6 @@ import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { diluted, tint, tintRich } from "../layers/tint.ts";
 import type { TracerLayer } from "../layers/tracer-layer.ts";
-import { tracerLayer } from "../layers/tracer-mesh.ts";
 import { tracerPicture } from "../layers/tracer-picture.ts";
 import type { Viewport } from "../scene.ts";
 import { rgb } from "../theme/colour.ts";
@@ -180,7 +179,7 @@ function tracerView(parent: Container) {
       const capacity = moved.origin.length;
       if (!layer || capacity > room) {
         layer?.release();
-        layer = meshes ? tracerLayer(capacity) : tracerPicture();
+        layer = meshes?.(capacity) ?? tracerPicture();
         room = capacity;
         colours = new Uint32Array(capacity);
         parent.addChild(layer.view);

@@ -78,7 +78,7 @@ export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, 
   const narrow = clear.width < 36 * sizes.axis || clear.height < 16 * sizes.axis;
   const top = keyPlace(clear, panes, sizes).inline ? key.y + key.height - clear.y : 0;
   // In a narrow box the key of three lines stands above them.
-  const keyed = panes > 2 && clear.width < 42 * sizes.axis ? 1.4 * sizes.label * panes : 0;
+  const keyed = panes > 2 && clear.width < 46 * sizes.axis ? 1.4 * sizes.label * panes : 0;
   const height = gradeLine
     ? Math.max(sizes.axis * 8.5, Math.min(clear.height * 0.26, sizes.axis * 13)) + keyed
     : 0;

@@ -1,6 +1,5 @@
 /** Signed distance from the shapes of a plane: shared by the flow solver, the drawn wall and the walls for clots. */
 
-import { entryAt } from "../checked/present.ts";
 import type { FlowGeometry, Opening, Point, Shape } from "./geometry.ts";
 
 /** Signed distance in mm at a point (x, y) in mm: negative inside. */
@@ -13,7 +12,7 @@ export interface TubePoint {
 }
 
 const widthAt = (width: number | readonly number[], i: number): number =>
-  typeof width === "number" ? width : entryAt(width, i);
+  typeof width === "number" ? width : width[i]!;
 
 /**
  * Nearest wall of a tube whose width varies linearly between points; ends and joints are round. All in mm.
@@ -31,8 +30,8 @@ export function tubePoint(
   // Squares and plain indices: this runs for every point of a plane before anything has been compiled.
   let nearest2 = Infinity;
   for (let i = 0; i < points.length - 1; i++) {
-    const a = entryAt(points, i);
-    const b = entryAt(points, i + 1);
+    const a = points[i]!;
+    const b = points[i + 1]!;
     const dx = b[0] - a[0];
     const dy = b[1] - a[1];
     const length2 = dx * dx + dy * dy;
@@ -79,8 +78,8 @@ function polygonDistance(points: readonly Point[], x: number, y: number): number
   let nearest2 = Infinity;
   let inside = false;
   for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
-    const a = entryAt(points, i);
-    const b = entryAt(points, j);
+    const a = points[i]!;
+    const b = points[j]!;
     const dx = b[0] - a[0];
     const dy = b[1] - a[1];
     const length2 = dx * dx + dy * dy;

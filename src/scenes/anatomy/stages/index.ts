@@ -4,7 +4,7 @@ import { mixing } from "./atrium-mixing.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining } from "./paint-chamber-lining.ts";
-import { paintWithin, paneOf } from "./paint-common-atrium.ts";
+import { openPane, paintWithin, paneOf } from "./paint-common-atrium.ts";
 import { paintHole, paintPatch } from "./paint-patch.ts";
 import { paintTunnelLining } from "./paint-tunnel-lining.ts";
 
@@ -12,6 +12,7 @@ setJoined({
   within: paintWithin,
   floor: paintFloor,
   pane: paneOf,
+  openPane,
   mixing,
   sewn(ink, bounds, anatomy, { outlines, theme }) {
     const { graft, hole, scale } = anatomy.frame;

@@ -9,7 +9,7 @@ import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { type Ink, strokes, trace } from "../painted-sheet.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
 import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
@@ -48,6 +48,31 @@ export function paneOf(anatomy: Anatomy): readonly Point[] {
   return isCommon(anatomy.frame)
     ? oval(anatomy.frame.lowerVein ? WIDE_PANE : PANE).map((point) => inHeart(...point))
     : [];
+}
+
+/** What the aorta loses where it lets the atrium behind it be seen, from the middle out to beyond the pane's edge. */
+const CLEARED = [
+  [0, 0.78],
+  [0.5, 0.74],
+  [1, 0],
+] as const;
+const BEYOND = 1.25;
+
+/** Glass rather than a hole: it clears bit by bit towards its middle. */
+export function openPane(ink: Ink, anatomy: Anatomy): void {
+  const pane = paneOf(anatomy);
+  if (pane.length === 0) return;
+  const [left, bottom, right, top] = boundsOf([pane], 0);
+  const [wide, high] = [right - left, top - bottom];
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.translate((left + right) / 2, (bottom + top) / 2);
+  ink.scale(wide / 2, high / 2);
+  const clear = ink.createRadialGradient(0, 0, 0, 0, 0, BEYOND);
+  for (const [at, part] of CLEARED) clear.addColorStop(at, `rgba(0,0,0,${part})`);
+  ink.fillStyle = clear;
+  ink.fillRect(-BEYOND, -BEYOND, 2 * BEYOND, 2 * BEYOND);
+  ink.restore();
 }
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
@@ -136,6 +161,7 @@ function paintStreams(
     pool(inHeart(-9, -18), 20, saturations.ivc);
     pool(inHeart(-13, -3), 15, saturations.ivc);
     pool(inHeart(8, -2), 11, saturations.ivc);
+    pool(inHeart(24, -6), 11, saturations.arterial);
   }
   ink.restore();
 }
