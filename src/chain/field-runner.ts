@@ -207,10 +207,10 @@ function ownedSession() {
       return coarse;
     },
     /** Throws where the walls leave no room for a flow. */
-    build({ geometry, fluid, cellsAcross, lead }: Build): "reshaped" | "rebuilt" {
+    build({ geometry, fluid, lead, ...grid }: Build): "reshaped" | "rebuilt" {
       const key = JSON.stringify([geometry.name, fluid]);
       if (session && key === builtFor) {
-        session.reshape(geometry, cellsAcross);
+        session.reshape(geometry, grid);
         coarse = false;
         return "reshaped";
       }
@@ -218,7 +218,7 @@ function ownedSession() {
       session = buildField(
         geometry,
         fluid,
-        lead ? { cellsAcross: lead.cellsAcross, depth: "round", lead } : { cellsAcross, depth: "round" },
+        lead ? { ...grid, cellsAcross: lead.cellsAcross, depth: "round", lead } : { ...grid, depth: "round" },
       );
       builtFor = key;
       coarse = lead !== undefined;

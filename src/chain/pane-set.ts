@@ -26,8 +26,8 @@ export interface PaneSet {
 
 const TRACERS = 10_000;
 /** One pane can afford a finer grid than two or three that share the processor, and a lead; panes that race start together at once. */
-export const ALONE = { cellsAcross: 16, lead: { cellsAcross: 6, seconds: 1.2 } } as const;
-const BESIDE: GridChoice = { cellsAcross: 12 };
+export const ALONE = { cellsAcross: 24, lead: { cellsAcross: 6, seconds: 1.2 }, soundSteps: 3 } as const;
+const BESIDE: GridChoice = { cellsAcross: 16, soundSteps: 3 };
 /** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 

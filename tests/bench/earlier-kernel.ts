@@ -23,7 +23,7 @@ export function earlierEngine(count: number): Engine {
   const first = arrays.uAhead;
   return {
     arrays,
-    timeStep(nx, ny, spans, current, s) {
+    timeStep({ nx, ny }, spans, current, s) {
       new Int32Array(memory.buffer, SPANS, spans.length).set(spans);
       const swapped = current.uAhead === first ? 0 : 1;
       const { dtOverDx, viscosityOverDx, soundSpeedSquared, soundDamping, upstream } = s;

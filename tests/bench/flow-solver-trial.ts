@@ -63,7 +63,7 @@ function sliceTime(
   const a = solver.arrays;
   const began = now();
   for (let n = 0; n < SLICE; n++) {
-    engine.timeStep(mesh.nx, mesh.ny, solver.spans, a, solver.settings);
+    engine.timeStep(mesh, solver.spans, a, solver.settings, 0);
     [a.uAhead, a.uNext] = [a.uNext, a.uAhead];
     [a.vAhead, a.vNext] = [a.vNext, a.vAhead];
   }

@@ -30,13 +30,13 @@ for (const stage of PATHWAY_STAGES)
     // As the page does: coarse at first, then as fine as is asked.
     const { lead } = ALONE;
     const field = buildField(geometry, fluidOf(request), {
+      ...ALONE,
       cellsAcross: lead.cellsAcross,
       depth: "round",
-      lead,
     });
     const boundary = boundaryConditions(circulation, circulation, false);
     field.setBoundary(boundary);
-    field.reshape(geometry, cellsAcross);
+    field.reshape(geometry, { ...ALONE, cellsAcross });
     let now = 0;
     const row = MOMENTS.map((until) => {
       now += field.advanceSeconds(until - now);

@@ -33,7 +33,7 @@ describe("a field that goes on on another grid for the same order", () => {
     session.setBoundary(boundaryConditions(circulation, circulation, false));
     session.advanceSeconds(0.6);
     const fine = { shape: session.shape(), field: session.read() };
-    session.reshape(geometry, 6);
+    session.reshape(geometry, { cellsAcross: 6 });
     session.setBoundary(boundaryConditions(circulation, circulation, false));
     session.advanceSeconds(0.2);
     const coarse = { shape: session.shape(), field: session.read() };

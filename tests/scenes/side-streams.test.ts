@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
+import { DESCENT } from "../../src/scenes/anatomy/standing.ts";
 import { distanceAt, drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
@@ -70,7 +71,7 @@ describe("blood beyond the openings", () => {
         Math.abs(x - geometry.chest.ivc.centre[0]) > 12
       ) {
         low++;
-        expect(y - full[i + 1]!).toBeCloseTo(7.5 * geometry.chest.scale, 2);
+        expect(y - full[i + 1]!).toBeCloseTo(0.1 * DESCENT * geometry.chest.scale, 2);
       }
     }
     expect(Math.min(lung, low)).toBeGreaterThan(20);

@@ -2,7 +2,6 @@
 import type { Container } from "pixi.js";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { RING } from "../drawing/comets.ts";
-import type { Box } from "../scene.ts";
 
 interface Brush {
   /** packed 0xSSBBGGRR, one each; SS is what it has of its full size */
@@ -17,7 +16,7 @@ interface Brush {
   /** CSS px of the plane's origin, and of one of its millimetres */
   readonly at: { readonly x: number; readonly y: number; readonly scale: number };
   /** CSS px that can be seen */
-  readonly seen: Box;
+  readonly seen: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** device pixels in a CSS pixel */
   readonly dense: number;
 }

@@ -2,7 +2,7 @@
 
 import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
 import { chooseEngine } from "../flow-solver/engine.ts";
-import { buildFlowSolver, type FlowSolver } from "../flow-solver/flow-solver.ts";
+import { buildFlowSolver, type FlowSolver, type SoundSteps } from "../flow-solver/flow-solver.ts";
 import { holdFlow } from "../flow-solver/openings.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
@@ -28,6 +28,8 @@ export interface FieldChoice {
   readonly depth: "uniform" | "round";
   /** the first boundary conditions find a flow that has already run for a while on a coarse grid, not blood at rest */
   readonly lead?: Lead;
+  /** count of sound's steps to one of advection and shear, 1 when left out */
+  readonly soundSteps?: SoundSteps;
 }
 
 /** What a field runs on a coarse grid before its own time begins. */
@@ -49,7 +51,7 @@ export interface FieldSession {
   /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
   live(): LiveField;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
-  reshape(geometry: FlowGeometry, cellsAcross?: number): void;
+  reshape(geometry: FlowGeometry, choice?: Pick<FieldChoice, "cellsAcross" | "soundSteps">): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
   read(into?: readonly Float32Array[]): FlowField;
   /** Means over the readings' window; undefined when there are none newer than those last taken. */
@@ -94,7 +96,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const kinematicViscosity = viscosity / fluid.density;
   const dx = cellFor(geometry, choice.cellsAcross);
   let gridChoice: GridChoice = { dx, depth: choice.depth };
-  let across = choice.cellsAcross;
+  let { cellsAcross, soundSteps = 1 } = choice;
   let plane = geometry;
   let boundary: BoundaryConditions | undefined;
   let shapeId = 0;
@@ -108,7 +110,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     const rules = plane.openings.map((opening) => openingRule(opening, boundary));
     const laid = buildFlowSolver(
       { geometry: plane, mesh, choice: grid, rules },
-      { kinematicViscosity, minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING },
+      {
+        kinematicViscosity,
+        soundSteps,
+        minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING,
+      },
       speed,
       chooseEngine(mesh.nx * mesh.ny, "singles"),
     );
@@ -156,10 +162,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       return passed;
     },
     live: () => ({ solver, readings, drive }),
-    reshape(next, cellsAcross = across) {
+    reshape(next, changed) {
       plane = next;
-      if (cellsAcross !== across) gridChoice = { ...gridChoice, dx: cellFor(plane, cellsAcross) };
-      across = cellsAcross;
+      if (changed && changed.cellsAcross !== cellsAcross)
+        gridChoice = { ...gridChoice, dx: cellFor(plane, changed.cellsAcross) };
+      if (changed) ({ cellsAcross, soundSteps = 1 } = changed);
       shapeId++;
       relay();
     },

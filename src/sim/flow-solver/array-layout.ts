@@ -45,17 +45,22 @@ export const ARRAYS = [
   /** what rounding to single precision leaves of the velocities; 0 in double precision */
   "uLow",
   "vLow",
+  /** what advection and shear push, kept over the steps of sound that share it */
+  "uPush",
+  "vPush",
 ] as const;
 type ArrayName = (typeof ARRAYS)[number];
 
 /** Settings of one call, the same for all cells. */
 export interface StepSettings {
-  /** s/m: time step over cell width */
+  /** s/m: step of sound over cell width */
   readonly dtOverDx: number;
   /** m/s: kinematic viscosity over cell width */
   readonly viscosityOverDx: number;
   /** m2/s2: square of the sound speed */
   readonly soundSpeedSquared: number;
+  /** count of sound's steps that share one push of advection and shear */
+  readonly soundSteps: number;
   /** part of the pressure's last change that is added ahead */
   readonly soundDamping: number;
   /** coefficient of the damping: 1/16 is that of quadratic upstream interpolation (Leonard 1979) */
@@ -67,6 +72,12 @@ export type Reals = Float32Array | Float64Array;
 
 /** Views of one memory block. */
 export type SolverArrays = Record<ArrayName, Reals>;
+
+/** Count of cells in a row, and of rows. */
+export interface GridSize {
+  readonly nx: number;
+  readonly ny: number;
+}
 
 /** First and last+1 cell that any stencil must visit, for each row: [2*ny]. */
 export type RowSpans = Int32Array;

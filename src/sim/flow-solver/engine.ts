@@ -25,6 +25,8 @@ type KernelTimeStep = (
   soundSpeedSquared: number,
   soundDamping: number,
   upstream: number,
+  soundSteps: number,
+  part: number,
 ) => void;
 
 /** Where the compiled module expects arrays, and after them its runs: as in kernel/addresses.ts. */
@@ -62,7 +64,7 @@ export function vectorEngine(count: number, precision: Precision): Engine {
   let laid: RowSpans | undefined;
   return {
     arrays,
-    timeStep(nx, ny, spans, current: SolverArrays, settings) {
+    timeStep({ nx, ny }, spans, current: SolverArrays, settings, part) {
       if (laid !== spans) {
         const runs = vectorRuns(nx, ny, current, 16 / View.BYTES_PER_ELEMENT);
         new Int32Array(memory.buffer, BASE + (ARRAYS.length + 1) * STRIDE, runs.length).set(runs);
@@ -77,6 +79,8 @@ export function vectorEngine(count: number, precision: Precision): Engine {
         settings.soundSpeedSquared,
         settings.soundDamping,
         settings.upstream,
+        settings.soundSteps,
+        part,
       );
     },
   };

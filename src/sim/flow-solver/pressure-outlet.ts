@@ -36,18 +36,22 @@ function follow(
  * stays.
  * @param soundSpeed m/s
  * @param forget fraction of the slow mean that is renewed in one step
+ * @param pushes this step works out what advection and shear push: for that alone the velocities beyond the outlet are wanted
  */
 export function applyPressureOutlet(
   opening: SolverOpening,
   a: SolverArrays,
   soundSpeed: number,
   forget: number,
+  pushes: boolean,
 ): void {
   const { held, heldShape, repeats, cells, cellBeyond } = opening;
   const flow = openingFlow(opening, a);
-  const entering = enteringPart(opening, a, flow);
-  follow([a.u, a.uAhead, a.uNext], held.u, repeats.u, heldShape.u, { entering, flow });
-  follow([a.v, a.vAhead, a.vNext], held.v, repeats.v, heldShape.v, { entering, flow });
+  if (pushes) {
+    const entering = enteringPart(opening, a, flow);
+    follow([a.u, a.uAhead, a.uNext], held.u, repeats.u, heldShape.u, { entering, flow });
+    follow([a.v, a.vAhead, a.vNext], held.v, repeats.v, heldShape.v, { entering, flow });
+  }
   const outward = -flow / opening.area;
   if (opening.wanted === undefined) opening.slowSpeed += forget * (outward - opening.slowSpeed);
   else {

@@ -4,24 +4,32 @@
  * the grid, viscous links, pressure, implicit friction; then the pressure follows the divergence at a finite sound speed (Chorin 1967). The
  * divergence vanishes when the flow is steady.
  */
-import type { RowSpans, SolverArrays, StepSettings } from "./array-layout.ts";
+import type { GridSize, Reals, RowSpans, SolverArrays, StepSettings } from "./array-layout.ts";
 
 /**
- * Advances all rows once, in the units of array-layout.ts (m/s, m2/s2, cells). Reads uAhead and vAhead, writes uNext and vNext; the caller
- * exchanges them. `settings` must keep the step stable: flow-solver.ts chooses it.
+ * Advances all rows by one step of sound, in the units of array-layout.ts (m/s, m2/s2, cells). The first of `settings.soundSteps` works out
+ * from uAhead and vAhead what advection and shear push; all of them move blood by that and by the pressure; after the last, uNext and vNext
+ * hold the velocities extrapolated over half of the next such round, and the caller exchanges them.
+ * @param part which of them, from 0
  */
 export function timeStep(
-  nx: number,
-  ny: number,
+  { nx, ny }: GridSize,
   spans: RowSpans,
   a: SolverArrays,
   settings: StepSettings,
+  part: number,
 ): void {
+  for (let j = 2; part === 0 && j < ny - 2; j++) {
+    const first = j * nx + spans[2 * j]!;
+    const last = j * nx + spans[2 * j + 1]!;
+    pushAcross(nx, first, last, a, settings);
+    pushUp(nx, first, last, a, settings);
+  }
   for (let j = 2; j < ny - 2; j++) {
     const first = j * nx + spans[2 * j]!;
     const last = j * nx + spans[2 * j + 1]!;
-    acrossRow(nx, first, last, a, settings);
-    upRow(nx, first, last, a, settings);
+    moveRow(across(a), 1, [first, last], settings, part);
+    moveRow(up(a), nx, [first, last], settings, part);
     // A row's pressure may change once the faces above it are done: its old value is no longer needed.
     const below = j - 1;
     const from = below * nx + spans[2 * below]!;
@@ -30,10 +38,10 @@ export function timeStep(
   }
 }
 
-function acrossRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
-  const { u, uAhead, vAhead, uNext, pAhead, westArea, southArea, uInverse } = a;
-  const { uThroughCell, uThroughCorner, uFriction, uStep, uBeyond, uSmoothCell, uSmoothCorner } = a;
-  const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
+function pushAcross(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
+  const { uAhead, vAhead, uPush, westArea, southArea } = a;
+  const { uThroughCell, uThroughCorner, uBeyond, uSmoothCell, uSmoothCorner } = a;
+  const { viscosityOverDx: nu, upstream: eps } = settings;
   for (let k = first; k < last; k++) {
     const n = k + nx;
     const b = k - nx;
@@ -69,20 +77,14 @@ function acrossRow(nx: number, first: number, last: number, a: SolverArrays, set
       uThroughCell[k - 1]! * (uk - uW) +
       uThroughCorner[n]! * (uN - uk) -
       uThroughCorner[k]! * (uk - uS);
-    const pressureGradient = westArea[k]! * (pAhead[k]! - pAhead[k - 1]!);
-    const uOld = u[k]!;
-    const uNew =
-      (uOld + s * uInverse[k]! * (nu * diffusion - advection - pressureGradient)) /
-      (1 + s * nu * uFriction[k]! + s * Math.max(0, uStep[k]! * uOld));
-    u[k] = uNew;
-    uNext[k] = 1.5 * uNew - 0.5 * uOld;
+    uPush[k] = nu * diffusion - advection;
   }
 }
 
-function upRow(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
-  const { v, uAhead, vAhead, vNext, pAhead, westArea, southArea, vInverse } = a;
-  const { vThroughCell, vThroughCorner, vFriction, vStep, vBeyond, vSmoothCell, vSmoothCorner } = a;
-  const { dtOverDx: s, viscosityOverDx: nu, upstream: eps } = settings;
+function pushUp(nx: number, first: number, last: number, a: SolverArrays, settings: StepSettings): void {
+  const { uAhead, vAhead, vPush, westArea, southArea } = a;
+  const { vThroughCell, vThroughCorner, vBeyond, vSmoothCell, vSmoothCorner } = a;
+  const { viscosityOverDx: nu, upstream: eps } = settings;
   for (let k = first; k < last; k++) {
     const n = k + nx;
     const b = k - nx;
@@ -118,13 +120,62 @@ function upRow(nx: number, first: number, last: number, a: SolverArrays, setting
       vThroughCorner[k]! * (vk - vW) +
       vThroughCell[k]! * (vN - vk) -
       vThroughCell[b]! * (vk - vS);
-    const pressureGradient = southArea[k]! * (pAhead[k]! - pAhead[b]!);
-    const vOld = v[k]!;
-    const vNew =
-      (vOld + s * vInverse[k]! * (nu * diffusion - advection - pressureGradient)) /
-      (1 + s * nu * vFriction[k]! + s * Math.max(0, vStep[k]! * vOld));
-    v[k] = vNew;
-    vNext[k] = 1.5 * vNew - 0.5 * vOld;
+    vPush[k] = nu * diffusion - advection;
+  }
+}
+
+/** One velocity's arrays. */
+interface Moved {
+  readonly now: Reals;
+  readonly next: Reals;
+  readonly push: Reals;
+  readonly area: Reals;
+  readonly inverse: Reals;
+  readonly friction: Reals;
+  readonly step: Reals;
+  readonly pAhead: Reals;
+}
+
+const across = (a: SolverArrays): Moved => ({
+  now: a.u,
+  next: a.uNext,
+  push: a.uPush,
+  area: a.westArea,
+  inverse: a.uInverse,
+  friction: a.uFriction,
+  step: a.uStep,
+  pAhead: a.pAhead,
+});
+
+const up = (a: SolverArrays): Moved => ({
+  now: a.v,
+  next: a.vNext,
+  push: a.vPush,
+  area: a.southArea,
+  inverse: a.vInverse,
+  friction: a.vFriction,
+  step: a.vStep,
+  pAhead: a.pAhead,
+});
+
+/** Moves the faces `first` to `last` - 1, which lie between the cells k - `back` and k. */
+function moveRow(
+  { now, next, push, area, inverse, friction, step, pAhead }: Moved,
+  back: number,
+  [first, last]: readonly [number, number],
+  { dtOverDx: s, viscosityOverDx: nu, soundSteps }: StepSettings,
+  part: number,
+): void {
+  // After the last step: half a round ahead, at the pace of that step.
+  const lead = part === soundSteps - 1 ? 0.5 * soundSteps : undefined;
+  for (let k = first; k < last; k++) {
+    const old = now[k]!;
+    const slope = area[k]! * (pAhead[k]! - pAhead[k - back]!);
+    const fresh =
+      (old + s * inverse[k]! * (push[k]! - slope)) /
+      (1 + s * nu * friction[k]! + s * Math.max(0, step[k]! * old));
+    now[k] = fresh;
+    if (lead !== undefined) next[k] = fresh + lead * (fresh - old);
   }
 }
 

@@ -63,7 +63,14 @@ async function slowPush(): Promise<number> {
     if (k !== middle) arrays.uInverse[k] = 0;
     arrays.vInverse[k] = 0;
   });
-  const settings = { dtOverDx: 1, viscosityOverDx: 0, soundSpeedSquared: 0, soundDamping: 0, upstream: 0 };
+  const settings = {
+    dtOverDx: 1,
+    viscosityOverDx: 0,
+    soundSpeedSquared: 0,
+    soundSteps: 1,
+    soundDamping: 0,
+    upstream: 0,
+  };
   const still = { settings, soundSpeed: 0, forget: 0, inputs: new Float32Array(0) };
   await gpu.load(solver).run({ ...still, steps: 1024 });
   return arrays.u[middle]!;

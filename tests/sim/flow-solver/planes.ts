@@ -3,7 +3,12 @@ import { applyBoundary, applyGiven, openingRule } from "../../../src/sim/flow-fi
 import type { BoundaryConditions } from "../../../src/sim/flow-field/flow-field.ts";
 import type { SolverArrays } from "../../../src/sim/flow-solver/array-layout.ts";
 import { buildMesh } from "../../../src/sim/flow-solver/cut-cell-mesh.ts";
-import { buildFlowSolver, type Engine, type FlowSolver } from "../../../src/sim/flow-solver/flow-solver.ts";
+import {
+  buildFlowSolver,
+  type Engine,
+  type FlowSolver,
+  type SoundSteps,
+} from "../../../src/sim/flow-solver/flow-solver.ts";
 import type { Gpu } from "../../../src/sim/flow-solver/gpu/gpu.ts";
 import { nextBatch, noteFlow } from "../../../src/sim/flow-solver/step-batch.ts";
 import type { FlowGeometry } from "../../../src/sim/geometry/geometry.ts";
@@ -36,12 +41,17 @@ export const PLANES: readonly (readonly [string, FlowGeometry])[] = [
 ];
 
 /** A solver with cells of `dx` (mm), driven by {@link DRIVE}. */
-export function solverIn(geometry: FlowGeometry, dx: number, engine: (count: number) => Engine): FlowSolver {
+export function solverIn(
+  geometry: FlowGeometry,
+  dx: number,
+  engine: (count: number) => Engine,
+  soundSteps: SoundSteps = 1,
+): FlowSolver {
   const choice = { dx, depth: "round" as const };
   const mesh = buildMesh(geometry, choice);
   const solver = buildFlowSolver(
     { geometry, mesh, choice, rules: geometry.openings.map((opening) => openingRule(opening, DRIVE)) },
-    { kinematicViscosity: 3.3e-6 },
+    { kinematicViscosity: 3.3e-6, soundSteps },
     0.4,
     engine(mesh.nx * mesh.ny),
   );
@@ -49,11 +59,14 @@ export function solverIn(geometry: FlowGeometry, dx: number, engine: (count: num
   return solver;
 }
 
+/** Steps between which the plain time step looks for the fastest blood. */
+const LOOKS = 20;
+
 /** Steps on a GPU, in batches between which the fastest blood is looked for as often as the plain time step looks. */
 export async function onGpu(gpu: Gpu, solver: FlowSolver, steps: number): Promise<void> {
   const flow = gpu.load(solver);
-  for (let left = steps, length = 20; left > 0; left -= length, length = 21) {
-    const count = Math.min(left, length);
+  for (let left = steps; left > 0; left -= LOOKS) {
+    const count = Math.min(left, LOOKS);
     await flow.run(nextBatch(solver, count, (time) => applyBoundary(solver, DRIVE, time, noteFlow)));
     solver.passed(count);
   }

@@ -33,11 +33,13 @@ export const U_BEYOND: usize = BASE + 25 * STRIDE;
 export const V_BEYOND: usize = BASE + 26 * STRIDE;
 export const U_LOW: usize = BASE + 27 * STRIDE;
 export const V_LOW: usize = BASE + 28 * STRIDE;
+export const U_PUSH: usize = BASE + 29 * STRIDE;
+export const V_PUSH: usize = BASE + 30 * STRIDE;
 /** What passes the north side of the row done last: twice the flow, and the flux of momentum by shear and damping. */
-export const U_FLOW: usize = BASE + 29 * STRIDE;
+export const U_FLOW: usize = BASE + 31 * STRIDE;
 export const U_FLUX: usize = U_FLOW + STRIDE / 4;
 export const V_FLOW: usize = U_FLUX + STRIDE / 4;
 export const V_FLUX: usize = V_FLOW + STRIDE / 4;
 
 /** For each row the number of its runs, then their first and last+1 cells: see across-row.ts. */
-export const RUNS: usize = BASE + 30 * STRIDE;
+export const RUNS: usize = BASE + 32 * STRIDE;

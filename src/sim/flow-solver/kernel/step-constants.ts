@@ -14,7 +14,8 @@ export const BOTH: usize = FIRST + 96;
 /** all bits but the sign */
 export const POSITIVE: usize = FIRST + 112;
 export const QUARTER: usize = FIRST + 128;
-export const HALF: usize = FIRST + 144;
+/** how much of the last change a velocity goes ahead by */
+export const LEAD: usize = FIRST + 144;
 export const ONE: usize = FIRST + 160;
 /** of a run of cells that are alike: open area, viscous link, change for a push, change for a velocity held back */
 export const OPEN: usize = FIRST + 176;
@@ -22,8 +23,8 @@ export const OPEN_SHEAR: usize = FIRST + 192;
 export const PUSHED: usize = FIRST + 208;
 export const HELD: usize = FIRST + 224;
 
-/** Constants of a step. */
-export function stepConstants<T>(s: T, nu: T, upstream: T): void {
+/** Constants of a step; `soundSteps` of them share one push. */
+export function stepConstants<T>(s: T, nu: T, upstream: T, soundSteps: i32): void {
   v128.store(STEP, v128.splat<T>(s));
   v128.store(SHEAR, v128.splat<T>(nu));
   v128.store(WALL, v128.splat<T>((s * nu) as T));
@@ -33,7 +34,7 @@ export function stepConstants<T>(s: T, nu: T, upstream: T): void {
   v128.store(BOTH, v128.splat<T>(((1.5 as T) * upstream) as T));
   v128.store(POSITIVE, v128.abs<T>(v128.not(v128.splat<i32>(0))));
   v128.store(QUARTER, v128.splat<T>(0.25 as T));
-  v128.store(HALF, v128.splat<T>(0.5 as T));
+  v128.store(LEAD, v128.splat<T>(((0.5 as T) * (soundSteps as T)) as T));
   v128.store(ONE, v128.splat<T>(1 as T));
 }
 

@@ -1,11 +1,12 @@
 // One time step for a vector of cells at a time, in AssemblyScript, in single or double precision.
 import { acrossRow } from "./across-row";
-import { P, P_AHEAD, P_INVERSE, RUNS, SOUTH, U, V, WEST } from "./addresses";
+import { P, P_AHEAD, P_INVERSE, RUNS, SOUTH, STRIDE, U, V, WEST } from "./addresses";
+import { moveRow } from "./move-row";
 import { PUSHED, stepConstants } from "./step-constants";
 import { upRow } from "./up-row";
 import { add, mul, sub } from "./vectors";
 
-/** One step in single precision; velocities keep the rest of their rounding in U_LOW and V_LOW. */
+/** Step `part` of `soundSteps` in single precision; velocities keep the rest of their rounding in U_LOW and V_LOW. */
 export function singles(
   nx: i32,
   ny: i32,
@@ -15,11 +16,13 @@ export function singles(
   soundSquared: f64,
   damping: f64,
   upstream: f64,
+  soundSteps: i32,
+  part: i32,
 ): void {
-  sweep<f32>(nx, ny, swapped, s, nu, soundSquared, damping, upstream);
+  sweep<f32>(nx, ny, swapped, s, nu, soundSquared, damping, upstream, soundSteps, part);
 }
 
-/** One step in double precision. */
+/** The same in double precision. */
 export function doubles(
   nx: i32,
   ny: i32,
@@ -29,8 +32,10 @@ export function doubles(
   soundSquared: f64,
   damping: f64,
   upstream: f64,
+  soundSteps: i32,
+  part: i32,
 ): void {
-  sweep<f64>(nx, ny, swapped, s, nu, soundSquared, damping, upstream);
+  sweep<f64>(nx, ny, swapped, s, nu, soundSquared, damping, upstream, soundSteps, part);
 }
 
 @inline function sweep<T>(
@@ -42,16 +47,24 @@ export function doubles(
   soundSquared: f64,
   damping: f64,
   upstream: f64,
+  soundSteps: i32,
+  part: i32,
 ): void {
-  stepConstants<T>(s as T, nu as T, upstream as T);
+  stepConstants<T>(s as T, nu as T, upstream as T, soundSteps);
+  const row: usize = <usize>nx * sizeof<T>();
   let runs: usize = RUNS;
   let runsBelow: usize = RUNS;
   let countBelow = 0;
   for (let j = 2; j < ny - 2; j++) {
     const count = load<i32>(runs);
     runs += 4;
-    acrossRow<T>(nx, j, runs, count, swapped);
-    upRow<T>(nx, j, runs, count, swapped);
+    if (part == 0) {
+      acrossRow<T>(nx, j, runs, count, swapped, soundSteps > 1);
+      upRow<T>(nx, j, runs, count, swapped, soundSteps > 1);
+    } else {
+      moveRow<T>(<usize>j * row, runs, count, swapped, sizeof<T>(), 0, part == soundSteps - 1);
+      moveRow<T>(<usize>j * row, runs, count, swapped, row, STRIDE, part == soundSteps - 1);
+    }
     // A row's pressure may change once the faces above it are done: its old value is no longer needed.
     pressureRow<T>(nx, j - 1, runsBelow, countBelow, (s * soundSquared) as T, damping as T);
     runsBelow = runs;

@@ -13,16 +13,16 @@ import {
   V_FLUX,
   V_FRICTION,
   V_INVERSE,
-  V_LOW,
+  V_PUSH,
   V_SMOOTH_CELL,
   V_SMOOTH_CORNER,
   V_STEP,
   WEST,
 } from "./addresses";
+import { keep } from "./kept-velocity";
 import {
   alikeRun,
   BOTH,
-  HALF,
   HELD,
   INNER,
   LOWEST,
@@ -41,7 +41,7 @@ import { add, flux, mul, plainFlux, sub, toWest } from "./vectors";
 
 /**
  * Runs of whole vectors in row `j`: pairs of first and last+1 cell at `runs`, `count` of them; the last is negative where all cells of a run
- * are alike (no wall near, one depth): those need no coefficients of their own.
+ * are alike (no wall near, one depth): those need no coefficients of their own. `shared`: later steps of sound take the same push.
  */
 export function upRow<T>(
   nx: i32,
@@ -49,6 +49,7 @@ export function upRow<T>(
   runs: usize,
   count: i32,
   swapped: i32,
+  shared: bool,
 ): void {
   const cell: usize = sizeof<T>();
   const row: usize = <usize>nx * cell;
@@ -60,7 +61,6 @@ export function upRow<T>(
   const lowest = v128.load(LOWEST);
   const positive = v128.load(POSITIVE);
   const quarter = v128.load(QUARTER);
-  const half = v128.load(HALF);
   let flowBefore = v128.splat<T>(0 as T);
   let fluxBefore = v128.splat<T>(0 as T);
   let reached: usize = 0;
@@ -125,13 +125,14 @@ export function upRow<T>(
           held = add<T>(held, mul<T>(step, v128.pmax<T>(mul<T>(loss, old), v128.splat<T>(0 as T))));
         }
         push = sub<T>(push, mul<T>(quarter, carried));
+        if (shared) v128.store(k, push, V_PUSH);
         const slope = sub<T>(v128.load(k, P_AHEAD), v128.load(k - row, P_AHEAD));
         push = sub<T>(push, mul<T>(v128.load(k, SOUTH), slope));
         const change = v128.div<T>(
           sub<T>(mul<T>(mul<T>(step, v128.load(k, V_INVERSE)), push), mul<T>(held, old)),
           add<T>(one, held),
         );
-        keep<T>(k, to, old, change, half);
+        keep<T>(k + STRIDE, to, old, change, !shared);
       }
     } else {
       alikeRun<T>(load<T>(k, SOUTH), load<T>(k, V_FRICTION), load<T>(k, V_INVERSE));
@@ -181,28 +182,13 @@ export function upRow<T>(
           sub<T>(mul<T>(flowNorth, valueNorth), mul<T>(flowSouth, valueSouth)),
         );
         push = sub<T>(push, mul<T>(quarter, carried));
+        if (shared) v128.store(k, push, V_PUSH);
         const slope = sub<T>(v128.load(k, P_AHEAD), v128.load(k - row, P_AHEAD));
         push = sub<T>(push, mul<T>(open, slope));
         const old = v128.load(k, V);
-        keep<T>(k, to, old, sub<T>(mul<T>(pushed, push), mul<T>(held, old)), half);
+        keep<T>(k + STRIDE, to, old, sub<T>(mul<T>(pushed, push), mul<T>(held, old)), !shared);
       }
     }
-  }
-}
-
-/** Adds `change`; single precision carries what rounding leaves over, or a slow approach to the steady state would be lost. */
-@inline function keep<T>(k: usize, to: usize, old: v128, change: v128, half: v128): void {
-  if (sizeof<T>() == 4) {
-    const whole = add<T>(v128.load(k, V_LOW), change);
-    const fresh = add<T>(old, whole);
-    const taken = sub<T>(fresh, old);
-    v128.store(k, sub<T>(whole, taken), V_LOW);
-    v128.store(k + to, add<T>(fresh, mul<T>(half, taken)), V_AHEAD);
-    v128.store(k, fresh, V);
-  } else {
-    const fresh = add<T>(old, change);
-    v128.store(k + to, add<T>(fresh, mul<T>(half, change)), V_AHEAD);
-    v128.store(k, fresh, V);
   }
 }
 
