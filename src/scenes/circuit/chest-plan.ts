@@ -179,7 +179,7 @@ function throughHeart({ at }: HeartShape): readonly Vessel[] {
       "throughAtrium",
       ["atrioventricularValve", "arterial"],
       [
-        within("-12 -9, -7 -6.5, 0 -1.6, 10 0, 18 0.6, 23 0.6"),
+        within("-12 -11, -7 -8, 0 -2.4, 10 0, 18 0.6, 23 0.6"),
         within("-14 -15, -6 -14.4, 0 -14, 7 -15.6, 15 -16, 24 -13.6, 32 -9, 36.6 -3.4, 37.6 0.6"),
       ],
     ),
