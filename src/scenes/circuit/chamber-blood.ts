@@ -80,6 +80,8 @@ export function placeInCavity(
 /** Steps that are tried, and moments at which their marks are looked at. */
 const TRIED = 61;
 const MOMENTS = 6;
+/** Widths in a mark's length where blood is fast: one behind another needs as much more room. */
+const LONG = 2.2;
 
 /** Part of the way across by which each of `count` marks lies beside the one before, so that the nearest two lie farthest apart. */
 export function evenStep(chamber: Cavity, count: number): number {
@@ -88,13 +90,16 @@ export function evenStep(chamber: Cavity, count: number): number {
   for (let j = 1; j < TRIED; j++) {
     let nearest = Number.POSITIVE_INFINITY;
     for (let moment = 0; moment < MOMENTS; moment++) {
-      const marks = Array.from({ length: count }, (_, k): Spot => {
+      const marks = Array.from({ length: count }, (_, k) => {
         const passed = ((k + 0.5) / count + moment / MOMENTS) % 1;
         placeInCavity(chamber, passed, sideOf(k, j / TRIED), 1, out);
-        return [entryAt(out, 0), entryAt(out, 1)];
+        return [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)] as const;
       });
-      marks.forEach(([x, y], i) => {
-        for (const [ox, oy] of marks.slice(i + 1)) nearest = Math.min(nearest, Math.hypot(x - ox, y - oy));
+      marks.forEach(([x, y, tx, ty], i) => {
+        for (const [ox, oy] of marks.slice(i + 1)) {
+          const [dx, dy] = [ox - x, oy - y];
+          nearest = Math.min(nearest, Math.hypot((dx * tx + dy * ty) / LONG, dx * ty - dy * tx));
+        }
       });
     }
     if (nearest > widest) [best, widest] = [j / TRIED, nearest];
