@@ -89,7 +89,7 @@ export function evenStep(chamber: Cavity, count: number): number {
   let [best, widest] = [0, 0];
   for (let j = 1; j < TRIED; j++) {
     let nearest = Number.POSITIVE_INFINITY;
-    for (let moment = 0; moment < MOMENTS; moment++) {
+    for (let moment = 0; moment < MOMENTS && nearest > widest; moment++) {
       const marks = Array.from({ length: count }, (_, k) => {
         const passed = ((k + 0.5) / count + moment / MOMENTS) % 1;
         placeInCavity(chamber, passed, sideOf(k, j / TRIED), 1, out);
