@@ -2,7 +2,6 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
-import { numberSetting } from "../sim/parameters/parameters.ts";
 import { bodyAt, type CirculationRequest, type Stage } from "../sim/parameters/request.ts";
 import { paneRequests, type SceneState } from "../state/scene-state.ts";
 
@@ -60,7 +59,7 @@ export function planSweep(state: SceneState): Sweep | null {
         name: String(i),
         points: AGES.map(bodyAt).map((body) => ({
           at: body.bsa,
-          request: { ...request, body, set: sewnIn(request) },
+          request: { ...request, body },
           circulation: null,
         })),
       })),
@@ -72,13 +71,6 @@ export function planSweep(state: SceneState): Sweep | null {
     ? curves
     : [...curves, curveOver("reference", referenceOf(entryAt(panes, 0)), "metabolicEquivalents", EFFORTS)];
   return { over: "metabolicEquivalents", progress: 0, curves: withReference };
-}
-
-/** A conduit keeps the length that it was sewn in with, at the first age: cloth does not grow. */
-function sewnIn(request: CirculationRequest): CirculationRequest["set"] {
-  if (request.stage !== "extracardiac") return request.set;
-  const conduitLength = numberSetting({ ...request, body: bodyAt(AGES[0]) }, "conduitLength");
-  return { ...request.set, conduitLength };
 }
 
 /** The same body and breathing with two ventricles; what only a pathway or a pane's own tuning has is left out. */

@@ -77,8 +77,9 @@ test("a dot moves as far as the blood that passed, and twice as much blood moves
 });
 
 test("a dot never leaves the lumen that is drawn", () => {
-  const out = new Float64Array(5);
-  for (const laid of laidOf("atriopulmonary"))
+  const out = new Float64Array(6);
+  // A chamber's blood fills it between its own sides.
+  for (const laid of laidOf("atriopulmonary").filter(({ cavity }) => !cavity))
     for (let k = 0; k <= 50; k++) {
       placeDot(laid, k / 50, k % 2 ? 1 : -1, 0, out);
       const near = Math.min(

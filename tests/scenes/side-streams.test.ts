@@ -51,6 +51,31 @@ describe("blood beyond the openings", () => {
     expect(shareOfUpper(true)).toBeGreaterThan(shareOfUpper(false) + 0.2);
   });
 
+  test("in the aorta trails lie along the vessel, at every moment of a beat", () => {
+    const { line } = anatomyOf(geometry.chest).before.at(-1)!;
+    let [seen, beyond] = [0, 0];
+    for (let k = 0; k < 10; k++) {
+      const time = (k / 10) * circulation.traces.heartPeriod;
+      const { marks, shown } = sideFlow().at(geometry.chest, circulation, time, 1)!;
+      for (let i = 0; i < marks.count; i++) {
+        const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
+        const away = line.map(([px, py]) => Math.hypot(px - x, py - y));
+        const nearest = away.indexOf(Math.min(...away));
+        if (shown[i]! < 0.5 || away[nearest]! > 2.5 || nearest < 14 || nearest > line.length - 8) continue;
+        const [dx, dy] = [x - marks.trail[4 * i]!, y - marks.trail[4 * i + 1]!];
+        const [[ax, ay], [bx, by]] = [line[nearest - 2]!, line[nearest + 2]!];
+        const turned =
+          Math.abs(dx * (by - ay) - dy * (bx - ax)) / (Math.hypot(dx, dy) * Math.hypot(bx - ax, by - ay));
+        if (!(Math.hypot(dx, dy) > 0.5)) continue;
+        seen++;
+        if (turned > Math.sin(Math.PI / 9)) beyond++;
+      }
+    }
+    expect(seen).toBeGreaterThan(40);
+    // Marks of other vessels cross behind it.
+    expect(beyond / seen).toBeLessThan(0.2);
+  });
+
   test("marks in the lungs and in the liver move with the breath that swells and lowers these", () => {
     const at = (lungs: number) =>
       sideFlow().at(geometry.chest, circulation, 0, lungs)!.marks.position.slice();

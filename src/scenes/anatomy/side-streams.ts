@@ -14,8 +14,8 @@ import { DESCENT } from "./standing.ts";
 const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
-/** mm of a 5-year-old that one is long at most: in a bend the places that a fast mark comes from lie across the vessel */
-const LONGEST = 7;
+/** mm of a 5-year-old that a trail reaches back: from farther its straight stretches would leave the vessel's bends. */
+const REACH = 5;
 
 interface SideStreams {
   readonly marks: Tracers;
@@ -125,7 +125,6 @@ function advance(
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
     const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
-    const back = Math.min(1000 * Math.abs(speed) * profile * TRAIL, LONGEST * size);
     find(course, stretchOf(course, along), along, across);
     ride(course, swell, size);
     marks.position[2 * i] = found.x;
@@ -142,6 +141,8 @@ function advance(
       marks.trail[4 * i + 1] = marks.trail[4 * i + 3] = found.y;
       continue;
     }
+    const reached = (REACH * size) / Math.max(0.05, found.slowed);
+    const back = Math.min(1000 * Math.abs(speed) * profile * TRAIL, reached);
     for (let k = 0; k < 2; k++) {
       trailed(course, Math.max(0, along - (back * (k + 1)) / 2), across);
       ride(course, swell, size);

@@ -9,6 +9,7 @@ import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import type { Tree } from "../anatomy/tree.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { middleOf } from "./chamber-blood.ts";
 import type { Blood, Vessel } from "./vessel.ts";
 
 /** Plane units of the chest's origin, and of one of its millimetres; the chest counts up, the plane down. */
@@ -136,7 +137,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       under: true,
       joins: "aorta",
     },
-    ...throughHeart(heart, tube("leftLowerPulmonaryVein")),
+    ...throughHeart(heart),
     ...lungs.flatMap((lung) => [
       ...through(
         lung,
@@ -162,25 +163,34 @@ function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
   });
 }
 
-/** Blood on its way through atrium and ventricle, which are painted. */
-function throughHeart({ at }: HeartShape, vein: Tube): readonly Vessel[] {
-  const course = (name: string, flow: string, blood: Blood, points: readonly Point[]): Vessel => ({
-    name,
-    flow,
-    blood,
-    width: 40,
-    points: points.map(onPlane),
-    painted: true,
-  });
+/** Blood that fills a painted chamber between its `sides`. */
+export const throughChamber = (
+  name: string,
+  [flow, blood]: readonly [flow: string, blood: Blood],
+  sides: readonly [readonly Spot[], readonly Spot[]],
+): Vessel => ({ name, flow, blood, width: 40, points: middleOf(sides), sides, painted: true });
+
+/** Through atrium and ventricle: along the left side to the apex, and back along the right one. */
+function throughHeart({ at }: HeartShape): readonly Vessel[] {
+  const within = (way: string): readonly Spot[] =>
+    spots(way).map(([along, across]) => onPlane(at(along, across)));
   return [
-    course("throughAtrium", "atrioventricularValve", "arterial", [
-      lastOf(vein.line),
-      at(-13, -4),
-      at(0, -7.4),
-      at(14, -7),
-      at(27, -3),
-    ]),
-    course("throughVentricle", "aorta", "arterial", [at(29, 0), at(17, 6), at(8, 9), at(-0.5, 9)]),
+    throughChamber(
+      "throughAtrium",
+      ["atrioventricularValve", "arterial"],
+      [
+        within("-12 -11, -7 -8, 0 -2.4, 10 0, 18 0.6, 23 0.6"),
+        within("-14 -15, -6 -14.4, 0 -14, 7 -15.6, 15 -16, 24 -13.6, 32 -9, 36.6 -3.4, 37.6 0.6"),
+      ],
+    ),
+    throughChamber(
+      "throughVentricle",
+      ["aorta", "arterial"],
+      [
+        within("23 2.8, 16 3, 8 3.6, 0 4.4"),
+        within("37.4 2.8, 36.4 5.6, 32 9.4, 24 13.4, 15 15.6, 7 15.4, 0 13.6"),
+      ],
+    ),
   ];
 }
 

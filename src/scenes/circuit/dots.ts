@@ -2,6 +2,7 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
+import { type Cavity, cavity, evenStep, placeInCavity, sideOf } from "./chamber-blood.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Dots for each plane unit of length and of width. */
@@ -12,6 +13,7 @@ export interface Laid {
   readonly line: Curve;
   /** where its strands begin and end, when they do so all along two lines */
   readonly between?: readonly [from: Curve, to: Curve];
+  readonly cavity?: Cavity;
 }
 
 export interface Dots {
@@ -29,12 +31,14 @@ export const layVessels = (vessels: readonly Vessel[]): readonly Laid[] =>
     vessel,
     line: curve(vessel.points),
     ...(vessel.between ? { between: [curve(vessel.between[0]), curve(vessel.between[1])] as const } : {}),
+    ...(vessel.sides ? { cavity: cavity(vessel.sides) } : {}),
   }));
 
 export function layDots(laid: readonly Laid[]): Dots {
-  const counts = laid.map(({ vessel, line }) =>
-    Math.max(3, Math.round(line.length * Math.max(vessel.width, 14) * DENSITY * (vessel.between ? 0.45 : 1))),
-  );
+  const counts = laid.map(({ vessel, line, cavity }) => {
+    const area = cavity?.area ?? line.length * Math.max(vessel.width, 14) * (vessel.between ? 0.45 : 1);
+    return Math.max(3, Math.round(area * DENSITY));
+  });
   const count = counts.reduce((sum, n) => sum + n, 0);
   const dots = {
     count,
@@ -45,10 +49,12 @@ export function layDots(laid: readonly Laid[]): Dots {
   let at = 0;
   for (let i = 0; i < laid.length; i++) {
     const n = entryAt(counts, i);
+    const { cavity } = entryAt(laid, i);
+    const step = cavity ? evenStep(cavity, n) : GOLDEN;
     for (let k = 0; k < n; k++, at++) {
       dots.vessel[at] = i;
       dots.start[at] = (k + 0.5) / n;
-      dots.across[at] = 2 * (((k + 1) * GOLDEN) % 1) - 1;
+      dots.across[at] = sideOf(k, step);
     }
   }
   return dots;
@@ -86,11 +92,16 @@ export function placeBetween(
   out[3] = dy / length;
 }
 
-/** Where a dot stands once `reach` plane units of blood have passed: x, y, tangent and fraction along, into `out` (5 numbers). */
+/** Where a dot stands once `reach` plane units of blood have passed: x, y, tangent, fraction along, and its speed over the vessel's mean, into `out` (6 numbers). */
 export function placeDot(laid: Laid, start: number, across: number, reach: number, out: Float64Array): void {
   const turned = start + reach / laid.line.length;
   const fraction = turned - Math.floor(turned);
+  if (laid.cavity) {
+    placeInCavity(laid.cavity, fraction, across, laid.line.length, out);
+    return;
+  }
   out[4] = fraction;
+  out[5] = 1;
   if (laid.between) {
     placeBetween(laid.between, 0.5 + 0.46 * across, fraction, out);
     return;

@@ -17,7 +17,9 @@ import type { Vessel } from "./vessel.ts";
 
 /** Plane units of streak for each plane unit a second. */
 const STRETCH = 0.1;
-const LONGEST = 34;
+const LONGEST_STILL = 34;
+/** No longer than marks lie apart, or they would join into chains. */
+const LONGEST_MOVING = 18;
 /** Most widths of a mark in its length: a longer one would leave a small vessel's bends. */
 const SLENDER = 4;
 
@@ -66,7 +68,7 @@ export function flowing(): Flowing {
   let last: number | null = null;
   /** what was pointed at when the dots were shared out between the two layers */
   let shared: ReadonlySet<string> | null = null;
-  const out = new Float64Array(5);
+  const out = new Float64Array(6);
 
   /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
   const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
@@ -121,9 +123,9 @@ export function flowing(): Flowing {
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = still && i % 3 !== 0;
         const length = Math.min(
-          LONGEST,
+          still ? LONGEST_STILL : LONGEST_MOVING,
           SLENDER * width,
-          width + grain * Math.abs(entryAt(speed, index)) * STRETCH * (still ? 2 : 1),
+          width + grain * Math.abs(entryAt(speed, index) * entryAt(out, 5)) * STRETCH * (still ? 2 : 1),
         );
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {

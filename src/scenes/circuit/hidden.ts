@@ -50,6 +50,8 @@ function wayOf({ vessel, line }: Laid, order: number): Way {
 function isOver(a: Way, b: Way): boolean {
   if (a === b || b.vessel.bed || b.vessel.painted) return false;
   if (a.vessel.joins && a.vessel.joins === b.vessel.joins) return false;
+  // A chamber lies before the veins that enter it from behind.
+  if (a.vessel.sides && b.vessel.behind) return false;
   const [deep, near] = [depthOf(a.vessel), depthOf(b.vessel)];
   return near > deep || (near === deep && b.order > a.order);
 }

@@ -19,6 +19,8 @@ export interface Vessel {
   readonly bed?: true;
   /** a bed whose strands leave one line all along, and enter another */
   readonly between?: readonly [from: readonly Spot[], to: readonly Spot[]];
+  /** a chamber whose blood fills all between these two lines along it */
+  readonly sides?: readonly [readonly Spot[], readonly Spot[]];
   /** vessels of one name here open into each other: their walls lie beneath all their lumens */
   readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */

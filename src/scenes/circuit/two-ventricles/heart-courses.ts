@@ -5,7 +5,7 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { type Spot, spots } from "../../drawing/curve-drawing.ts";
-import { chestFrame, chestVessels, onPlane } from "../chest-plan.ts";
+import { chestFrame, chestVessels, onPlane, throughChamber } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
 import { LEFT_ATRIUM, RIGHT_ATRIUM, VENTRICLES } from "./heart-plan.ts";
 import { downToDiaphragm, type GreatVessels, greatVessels } from "./heart-vessels.ts";
@@ -19,6 +19,10 @@ const course = (
   way: readonly Point[],
   more: Partial<Vessel> = {},
 ): Vessel => ({ name, flow, blood, width, points: way.map(onPlane), painted: true, ...more });
+
+/** Each side as a way in the chest. */
+const chamber = (name: string, carries: Carries, ...sides: readonly [string, string]): Vessel =>
+  throughChamber(name, carries, [spots(sides[0]).map(onPlane), spots(sides[1]).map(onPlane)]);
 
 /** Every fourth point, the last one too. */
 const thinned = <T>(line: readonly T[]): readonly T[] =>
@@ -37,17 +41,17 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
     course("ivc", lower, 30, spots("0 -76, 0 -66, 0 -59")),
     course("fromUpperVein", upper, 34, spots("0 -15, -1 -24, 2 -34, 11 -41")),
     course("fromLowerVein", lower, 34, spots("0 -60, -1.6 -52, 2 -46, 11 -43.6")),
-    course(
+    chamber(
       "throughRightVentricle",
       ["svc+ivc", "pulmonaryArtery"],
-      46,
-      spots("10.6 -43.4, 15.6 -52, 23 -62, 33 -71"),
+      "11.6 -36.4, 15 -44, 19 -52, 23.4 -60, 30 -67",
+      "9.6 -53, 13 -60.4, 19 -67, 29 -72.6, 39 -75",
     ),
-    course(
+    chamber(
       "throughOutflow",
       MIXED,
-      36,
-      spots("35 -72.6, 26.6 -62, 20.6 -50, 21 -39, 25.8 -28, 28.8 -19, 29.8 -15"),
+      "32 -66.4, 25 -60, 19.6 -52, 16.4 -43, 17 -35, 21.6 -28, 25.4 -20, 26.8 -15",
+      "40 -74, 33 -65, 26.6 -55, 24.4 -45, 25.4 -36, 28.4 -28, 31 -19.6, 32.6 -15",
     ),
     course("lungTrunk", MIXED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
@@ -77,8 +81,18 @@ function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vess
   return [
     ...veins,
     course("inLeftAtrium", ["left", "arterial"], 36, spots("53 -16, 46.6 -16.6, 45 -23"), behind),
-    course("throughAtrium", LUNGS, 40, spots("45.8 -21, 46.4 -30, 46.6 -44, 50.4 -62")),
-    course("throughVentricle", ["aorta", "arterial"], 40, spots("52 -64, 44 -54, 39.6 -46, 36 -39.6")),
+    chamber(
+      "throughAtrium",
+      LUNGS,
+      "40 -21, 40.6 -29, 44 -38, 47 -48, 49.4 -57",
+      "52 -20, 55 -29, 60 -39, 62 -50, 60.4 -61, 54 -70",
+    ),
+    chamber(
+      "throughVentricle",
+      ["aorta", "arterial"],
+      "47.6 -56.6, 46 -50, 42.6 -43, 38.6 -36.6",
+      "52 -69.8, 46.6 -65.6, 40.6 -57, 37 -50, 33 -44",
+    ),
     course("leftOutflow", ["aorta", "arterial"], 30, spots("35.6 -39, 29 -33, 23.4 -27.4, 20 -22")),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
       covers: [coverOf(leftArtery)],
