@@ -66,6 +66,7 @@ export const UNCALLED: Readonly<Record<string, string>> = {
   "ticker/Ticker": "addOnce FPS minFPS maxFPS",
   "utils/data/ViewableBuffer": "int8View uint8View int16View int32View float64View bigUint64View sizeOf",
   "utils/pool/Pool": "totalSize totalFree totalUsed",
+  "utils/pool/PoolGroup": "stats",
 };
 
 interface Syntax {
