@@ -91,7 +91,7 @@ export default defineConfig(({ mode }) => {
       lessons(),
       typeFaces(),
       leftOut(),
-      uncalled(),
+      uncalled(!single),
       notices(),
       contentSecurity(),
       ...(single ? [] : [fileList(version)]),

@@ -137,7 +137,8 @@ export function mentioned(code: string): string | undefined {
   return new RegExp(`\\.(${names.join("|")})\\b`).exec(code)?.[1];
 }
 
-export function uncalled(): Plugin {
+/** @param judges whether the pieces are judged: in one piece, names of everything else would be taken for calls, and the pieces hold the same code */
+export function uncalled(judges: boolean): Plugin {
   return {
     name: "uncalled",
     apply: "build",
@@ -149,6 +150,7 @@ export function uncalled(): Plugin {
       return { code: without(code, names), map: null };
     },
     generateBundle(_options, bundle) {
+      if (!judges) return;
       for (const file of Object.values(bundle)) {
         if (file.type !== "chunk") continue;
         const drawn = file.moduleIds.some((id) => id.includes(PIXI) || id.includes("/src/scenes/"));
