@@ -9,8 +9,8 @@ import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
 import type { Slice } from "./field-slices.ts";
 import type { GpuStatus, ToField } from "./worker-messages.ts";
 
-/** Cells across on a GPU over those on the processor: 24 for 20. */
-const FINER = 1.2;
+/** Cells across on a GPU over those on the processor: 24 for the 20 of a pane alone. */
+export const FINER = 1.2;
 /** s of wall clock that one batch may take, as far as the last one tells */
 const SLICE = 0.04;
 /** Steps of the first batch, which shows how long one takes. */

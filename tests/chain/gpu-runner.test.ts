@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
-import { gpuRunner } from "../../src/chain/gpu-runner.ts";
+import { FINER, gpuRunner } from "../../src/chain/gpu-runner.ts";
 import type { FromField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { chooseEngine } from "../../src/sim/flow-solver/engine.ts";
@@ -110,7 +110,7 @@ describe("a field on a GPU", () => {
     expect(run.fates()).toEqual(["computes"]);
     const [shape] = run.shapes();
     const narrowest = Math.min(...build.geometry.openings.map(({ width }) => width));
-    expect(narrowest / shape!.dx).toBeCloseTo(7.2);
+    expect(narrowest / shape!.dx).toBeCloseTo(FINER * build.cellsAcross);
     const last = run.fields().pop()!;
     expect(last.time).toBeGreaterThan(0.05);
     expect(Math.max(...last.v)).toBeGreaterThan(0.05);
@@ -125,7 +125,7 @@ describe("a field on a GPU", () => {
     await run.pass(3);
     expect(run.fates()).toEqual(["computes", "lost"]);
     const [fine, coarse] = run.shapes();
-    expect(coarse!.dx / fine!.dx).toBeCloseTo(1.2);
+    expect(coarse!.dx / fine!.dx).toBeCloseTo(FINER);
     const fields = run.fields();
     const after = fields.findIndex(({ u }) => u.length === coarse!.distance.length);
     const [before, next] = [fields[after - 1]!, fields[after]!];

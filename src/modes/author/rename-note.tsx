@@ -4,7 +4,7 @@ import { language, t } from "../../i18n/index.ts";
 import { lessonIdOf } from "../../lesson/lesson-id.ts";
 import type { Library } from "../../lesson/library.ts";
 import { messageOf } from "../../sim/checked/message-of.ts";
-import type { OwnTexts } from "../shared/own-texts.ts";
+import { MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
 import type { Draft } from "./draft.ts";
 import { isNamed, placesNaming, type RenamePlaces, renameEverywhere } from "./rename-places.ts";
 
@@ -29,7 +29,7 @@ export function RenameNote(props: RenameNoteProps) {
   return (
     <div class="note author-rename" role="status">
       <p>{t("author.rename", { old, places: namesOf(places) })}</p>
-      {failed && <p>{t("take.failed", { reason: failed })}</p>}
+      {failed && <p>{t("author.rename.failed", { reason: failed })}</p>}
       <div class="actions">
         <button type="button" onClick={follow}>
           {t("author.rename.follow")}
@@ -68,7 +68,8 @@ function useRenaming({ texts, library, draft }: RenameNoteProps) {
     const asked = renaming.peek();
     if (!asked) return;
     const reason = await renameEverywhere({ texts, library }, asked.old, asked.id).then(
-      () => null,
+      (left) =>
+        left.length === 0 ? null : t("author.rename.tooLong", { lessons: listOf(left), most: MAX_LENGTH }),
       messageOf,
     );
     // Another text, or another id, meanwhile.
@@ -87,5 +88,8 @@ function namesOf({ stops, kiosk, record, lessons }: RenamePlaces): string {
     record && t("study.record"),
     lessons > 0 && t("author.ownCount", { count: lessons }),
   ].filter((name) => name !== false);
-  return new Intl.ListFormat(language(), { type: "conjunction" }).format(names);
+  return listOf(names);
 }
+
+const listOf = (names: readonly string[]): string =>
+  new Intl.ListFormat(language(), { type: "conjunction" }).format(names);

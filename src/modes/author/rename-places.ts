@@ -7,7 +7,7 @@ import { namedInProgress, renamedInProgress } from "../../lesson/progress-rename
 import { changeDeviceText, deviceText } from "../../lms/device.ts";
 import { organiser, setOrganiser } from "../kiosk/organiser-settings.ts";
 import { keepTalk, readKeptTalk } from "../lecture/talk-store.ts";
-import { fitsAsText, MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
+import { fitsAsText, type OwnTexts } from "../shared/own-texts.ts";
 import { kitIds } from "./id-faults.ts";
 
 /** All that an id may belong to. */
@@ -44,8 +44,12 @@ export async function placesNaming({ texts, library }: Lessons, lesson: string):
   };
 }
 
-/** Rejects where the talk or the record could not be kept, with nothing after it changed; and where a text was left, with all else changed. */
-export async function renameEverywhere(lessons: Lessons, old: string, id: string): Promise<void> {
+/** Answers the names of the texts that would grow past what is read again and were left as they are. Rejects where the talk or the record could not be kept, with nothing after it changed. */
+export async function renameEverywhere(
+  lessons: Lessons,
+  old: string,
+  id: string,
+): Promise<readonly string[]> {
   const places = await placesNaming(lessons, old);
   if (places.stops > 0) await renameInTalk(old, id);
   if (places.record)
@@ -57,7 +61,7 @@ export async function renameEverywhere(lessons: Lessons, old: string, id: string
     setOrganiser({
       lessons: [...new Set(organiser.peek().lessons.map((each) => (each === old ? id : each)))],
     });
-  if (places.lessons > 0) renameInTexts(lessons.texts, old, id);
+  return places.lessons > 0 ? renameInTexts(lessons.texts, old, id) : [];
 }
 
 async function renameInTalk(old: string, id: string): Promise<void> {
@@ -69,8 +73,7 @@ async function renameInTalk(old: string, id: string): Promise<void> {
   await keepTalk({ ...talk, plan: { ...talk.plan, stops } });
 }
 
-/** A text that would grow past what is read again is left as it is. */
-function renameInTexts(texts: OwnTexts, old: string, id: string): void {
+function renameInTexts(texts: OwnTexts, old: string, id: string): readonly string[] {
   const left: string[] = [];
   for (const { id: key, name, text } of texts.list.peek()) {
     const followed = followLesson(text, old, id);
@@ -78,5 +81,5 @@ function renameInTexts(texts: OwnTexts, old: string, id: string): void {
     if (fitsAsText(followed)) texts.write(key, followed);
     else left.push(name);
   }
-  if (left.length > 0) throw new Error(`${left.join(", ")}: > ${MAX_LENGTH}`);
+  return left;
 }

@@ -21,17 +21,17 @@ const SOUND_SPEED_RATIO = 4;
  * unless it is damped more: then all waves of a uniform flow stay bounded up to Mach number 0.27. `viscous`: largest viscosity times step of
  * sound over cell squared.
  */
-const SOUND = {
+export const SOUND = {
   1: { damping: 0.15, room: 0.8, viscous: 0.07 },
   3: { damping: 0.5, room: 0.9, viscous: 0.003 },
 } as const;
 const UPSTREAM = 1 / 16;
-/** Steps between two looks for the fastest blood. */
-const LOOK_EVERY = 20;
+/** Steps of sound between two looks for the fastest blood. */
+export const LOOK_EVERY = 20;
 /** Rate at which an opening adapts to a new flow, per crossing of the plane by sound: faster reflects waves, slower makes the flow lag. */
 const FORGET = 2;
 
-/** Count of sound's steps that share one push of advection and shear: with 3 a second of blood costs some 60 % of the work. */
+/** Count of sound's steps that share one push of advection and shear: with 3 a second of blood costs little more than half of the work. */
 export type SoundSteps = keyof typeof SOUND;
 
 /** What a solver must know of the fluid; density enters only where pressures are read. */

@@ -19,17 +19,19 @@ export function timeStep(
   settings: StepSettings,
   part: number,
 ): void {
-  for (let j = 2; part === 0 && j < ny - 2; j++) {
-    const first = j * nx + spans[2 * j]!;
-    const last = j * nx + spans[2 * j + 1]!;
-    pushAcross(nx, first, last, a, settings);
-    pushUp(nx, first, last, a, settings);
-  }
+  if (part === 0)
+    for (let j = 2; j < ny - 2; j++) {
+      const first = j * nx + spans[2 * j]!;
+      const last = j * nx + spans[2 * j + 1]!;
+      pushAcross(nx, first, last, a, settings);
+      pushUp(nx, first, last, a, settings);
+    }
+  const [eastward, northward] = [across(a), up(a)];
   for (let j = 2; j < ny - 2; j++) {
     const first = j * nx + spans[2 * j]!;
     const last = j * nx + spans[2 * j + 1]!;
-    moveRow(across(a), 1, [first, last], settings, part);
-    moveRow(up(a), nx, [first, last], settings, part);
+    moveRow(eastward, 1, [first, last], settings, part);
+    moveRow(northward, nx, [first, last], settings, part);
     // A row's pressure may change once the faces above it are done: its old value is no longer needed.
     const below = j - 1;
     const from = below * nx + spans[2 * below]!;

@@ -7,6 +7,7 @@ import {
   buildFlowSolver,
   type Engine,
   type FlowSolver,
+  LOOK_EVERY,
   type SoundSteps,
 } from "../../../src/sim/flow-solver/flow-solver.ts";
 import type { Gpu } from "../../../src/sim/flow-solver/gpu/gpu.ts";
@@ -59,14 +60,11 @@ export function solverIn(
   return solver;
 }
 
-/** Steps between which the plain time step looks for the fastest blood. */
-const LOOKS = 20;
-
 /** Steps on a GPU, in batches between which the fastest blood is looked for as often as the plain time step looks. */
 export async function onGpu(gpu: Gpu, solver: FlowSolver, steps: number): Promise<void> {
   const flow = gpu.load(solver);
-  for (let left = steps; left > 0; left -= LOOKS) {
-    const count = Math.min(left, LOOKS);
+  for (let left = steps; left > 0; left -= LOOK_EVERY) {
+    const count = Math.min(left, LOOK_EVERY);
     await flow.run(nextBatch(solver, count, (time) => applyBoundary(solver, DRIVE, time, noteFlow)));
     solver.passed(count);
   }
