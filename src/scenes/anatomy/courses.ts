@@ -6,7 +6,7 @@ import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import type { Tube } from "./great-vessels.ts";
-import { INLET_MIDDLE } from "./heart-shape.ts";
+import { ATRIOVENTRICULAR_MIDDLE } from "./heart-shape.ts";
 import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
@@ -93,7 +93,7 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const valve = at(1, INLET_MIDDLE);
+  const valve = at(1, ATRIOVENTRICULAR_MIDDLE);
   const inlet = [at(15, -6), at(28, -3)];
   const veins = behind.filter(({ name }) => name.startsWith("left"));
   const mixing = joined()?.mixing(anatomy, course);

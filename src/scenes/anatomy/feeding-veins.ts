@@ -2,11 +2,12 @@
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Tube } from "./great-vessels.ts";
 import { type Placing, smoothLine } from "./placing.ts";
+import { DEEP, DESCENT } from "./standing.ts";
 
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
 const INTO = 5;
-/** mm of a 5-year-old by which the lower one runs on, as far as a deep breath draws it down */
-const DRAWN = 12;
+/** mm of a 5-year-old by which the lower one runs on: as far as a deep breath draws it down, in whole ones so that it still overlaps */
+const DRAWN = Math.ceil(DEEP * DESCENT);
 /** 1/mm of a 5-year-old: how it bends towards the patient's right where it goes over into an atrium */
 const BEND = 0.0075;
 

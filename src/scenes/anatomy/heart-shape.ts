@@ -83,8 +83,8 @@ export interface Ring {
 }
 export const ATRIOVENTRICULAR: Ring = { from: -15.4, to: 0.6 };
 export const SEMILUNAR: Ring = { from: 3, to: 15 };
-/** Across, in the ventricle's own lengths: the middle of its inlet. */
-export const INLET_MIDDLE = (ATRIOVENTRICULAR.from + ATRIOVENTRICULAR.to) / 2;
+/** Across, in the ventricle's own lengths: the middle of its atrioventricular valve. */
+export const ATRIOVENTRICULAR_MIDDLE = (ATRIOVENTRICULAR.from + ATRIOVENTRICULAR.to) / 2;
 
 /** A place in the aorta's root: `u` across from its middle, `v` upwards from the hinges of its valve. */
 export const inRoot = (u: number, v: number): Point => [-1 - v, (SEMILUNAR.from + SEMILUNAR.to) / 2 + u];

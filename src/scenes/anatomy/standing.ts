@@ -61,8 +61,10 @@ export function lungsAt(circulation: Circulation | null, time: number, still: bo
   return stretch ? lungSize(valueAt(circulation.traces, stretch, time)) : STILL.lungs;
 }
 
-/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (12 % in a quiet breath: 5 mm; 29 % in a deep one: 12). */
+/** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (12 % in a quiet breath: 5 mm). */
 export const DESCENT = 40;
+/** Part by which the model's deep breath widens the lungs, linear. */
+export const DEEP = 0.29;
 
 export function standingAt(circulation: Circulation | null, time: number, still: boolean): Standing {
   if (!circulation || still) return STILL;

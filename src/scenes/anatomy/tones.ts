@@ -85,6 +85,9 @@ export interface Round {
   readonly cut?: readonly (readonly [part: number, colour: string])[];
 }
 
+/** A vessel's blood as an organ is painted: darkest at its edge. */
+export const asTissue = ({ edge, body, light }: Round): Tissue => ({ shade: edge, body, light, edge });
+
 /** The inside of a vein's back wall: pale and bluish, so that marks of blood stand out; towards its edges it turns into the shade. */
 export const inside = ({ name }: Pick<Theme, "name">): Pick<Round, "edge" | "body" | "light"> =>
   name === "dark"

@@ -4,6 +4,7 @@
  */
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
+import { BOWEL_LOOPS } from "./outlines.ts";
 import { type Vessel, vessel } from "./vessel.ts";
 
 const ARTERY = ["splanchnic", "arterial"] as const;
@@ -43,36 +44,35 @@ interface Loop {
   readonly bed: string;
   readonly vein: string;
 }
-/** From the duodenum's end to the ileum's, along `SMALL_BOWEL`. */
 const LOOPS: readonly Loop[] = [
   {
     artery: "573 776, 590 782, 606 790",
-    bed: "606 790, 650 784, 690 800, 694 822, 650 832, 612 828",
+    bed: BOWEL_LOOPS[0],
     vein: "612 828, 584 824, 550 810",
   },
   {
     artery: "571 836, 590 846, 606 856",
-    bed: "606 856, 650 860, 696 866, 700 888, 660 900, 614 892",
+    bed: BOWEL_LOOPS[1],
     vein: "614 892, 584 878, 543 850",
   },
   {
     artery: "556 876, 578 898, 598 916",
-    bed: "598 916, 634 934, 674 940, 676 962, 632 972, 590 952",
+    bed: BOWEL_LOOPS[2],
     vein: "590 952, 562 920, 526 874",
   },
   {
     artery: "526 902, 546 922, 562 944",
-    bed: "562 944, 560 976, 544 998, 526 996, 516 970, 512 946",
+    bed: BOWEL_LOOPS[3],
     vein: "512 946, 508 920, 500 890",
   },
   {
     artery: "496 912, 490 930, 486 948",
-    bed: "486 948, 482 982, 464 1002, 444 994, 434 966, 428 944",
+    bed: BOWEL_LOOPS[4],
     vein: "428 944, 432 924, 440 908",
   },
   {
     artery: "462 922, 432 932, 402 948",
-    bed: "402 948, 400 982, 382 1002, 360 990, 352 964, 346 940",
+    bed: BOWEL_LOOPS[5],
     vein: "346 940, 358 920, 388 914",
   },
 ];

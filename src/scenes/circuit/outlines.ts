@@ -83,6 +83,16 @@ export const STOMACH: Outline = {
   ),
 };
 
+/** Where the small bowel's capillaries are drawn, from the duodenum's end to the ileum's. */
+export const BOWEL_LOOPS = [
+  "606 790, 650 784, 690 800, 694 822, 650 832, 612 828",
+  "606 856, 650 860, 696 866, 700 888, 660 900, 614 892",
+  "598 916, 634 934, 674 940, 676 962, 632 972, 590 952",
+  "562 944, 560 976, 544 998, 526 996, 516 970, 512 946",
+  "486 948, 482 982, 464 1002, 444 994, 434 966, 428 944",
+  "402 948, 400 982, 382 1002, 360 990, 352 964, 346 940",
+] as const;
+
 /** From the jejunum's beginning in loops at the mesentery's edge to the caecum, behind the great vessels and the mesentery's; further coils lie behind. */
 export const SMALL_BOWEL: readonly Outline[] = [
   {
@@ -96,12 +106,26 @@ export const SMALL_BOWEL: readonly Outline[] = [
     name: "gut",
     width: 27,
     points: spots(
-      "584 750, 588 774, 606 789, 650 784, 690 800, 694 822, 650 832, 612 828, 598 842, 606 856, 650 860, 696 866, 700 888, 660 900, 614 892, 596 902, 598 916, 634 934, 674 940, 676 962, 632 972, 590 952, 572 936, 562 944, 560 976, 544 998, 526 996, 516 970, 512 946, 500 936, 486 948, 482 982, 464 1002, 444 994, 434 966, 428 944, 414 938, 402 948, 400 982, 382 1002, 360 990, 352 964, 346 940, 330 924, 304 914",
+      [
+        "584 750, 588 774",
+        BOWEL_LOOPS[0],
+        "598 842",
+        BOWEL_LOOPS[1],
+        "596 902",
+        BOWEL_LOOPS[2],
+        "572 936",
+        BOWEL_LOOPS[3],
+        "500 936",
+        BOWEL_LOOPS[4],
+        "414 938",
+        BOWEL_LOOPS[5],
+        "330 924, 304 914",
+      ].join(", "),
     ),
   },
 ];
 
-/** The blind gut with its worm-shaped appendix below the small bowel's end; up on the right, across before the great vessels, down on the left, and through the pelvis. */
+/** The caecum with its vermiform appendix below the small bowel's end; up on the right, across before the great vessels, down on the left, and through the pelvis. */
 export const COLON: Outline = {
   name: "gut",
   width: 38,

@@ -151,7 +151,7 @@ function paintBowel(ink: Ink, { points, width = 0 }: Outline, { edge, shade, bod
   }
 }
 
-/** Plane units from one fold of the colon to the next, how far it is drawn in there, and how much wider the blind gut is. */
+/** Plane units from one fold of the colon to the next, how far it is drawn in there, and how much wider the caecum is. */
 const HAUSTRUM = 30;
 const DRAWN_IN = 0.2;
 const CAECUM = { wider: 0.3, over: 70 } as const;

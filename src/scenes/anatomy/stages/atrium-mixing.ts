@@ -3,7 +3,7 @@ import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { INLET_MIDDLE, isCommon } from "../heart-shape.ts";
+import { ATRIOVENTRICULAR_MIDDLE, isCommon } from "../heart-shape.ts";
 import { placing, smoothLine } from "../placing.ts";
 import type { Course, CourseOf } from "../side-course.ts";
 
@@ -44,7 +44,7 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   // Side by side through the valve, in the order in which they come to it.
   const on = (points: readonly Point[], place: number) => [
     ...points.map((point) => inHeart(...point)),
-    heart.at(1, INLET_MIDDLE + place),
+    heart.at(1, ATRIOVENTRICULAR_MIDDLE + place),
   ];
   const below = frame.lowerVein ? FROM_BELOW : [];
   return [

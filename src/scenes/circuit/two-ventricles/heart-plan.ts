@@ -86,7 +86,7 @@ export const PAPILLARY: readonly Papillary[] = [...HOLDING.tricuspid, ...HOLDING
 export interface Gate {
   /** from the patient's right to the left */
   readonly hinges: readonly [Point, Point];
-  /** heads of the muscles that hold each leaflet; none for an outlet's */
+  /** heads of the muscles that hold each leaflet; none for a semilunar valve's */
   readonly heads?: readonly [Point, Point];
 }
 

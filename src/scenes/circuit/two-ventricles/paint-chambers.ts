@@ -5,7 +5,7 @@ import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
+import { asTissue, roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
 import { groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
@@ -97,8 +97,7 @@ export function paintOutflow(ink: Ink, saturation: number, theme: Theme): void {
       [3.4, look.edge],
       [2.6, look.body],
     ]);
-  const { edge: shade, body, light } = roundOf(saturation, theme);
-  paintOrgan(own, outflow(), { shade, body, light, edge: shade }, { depth: 5 });
+  paintOrgan(own, outflow(), asTissue(roundOf(saturation, theme)), { depth: 5 });
   for (const edge of OUTFLOW) strokes(own, edge, 1, [[0.5, look.edge]]);
   laidOver(ink, own, bounds);
 }
@@ -114,7 +113,7 @@ export function showOutflow(ink: Ink): void {
 }
 const SHOWS = 0.74;
 
-/** Upstream of an inlet, downstream of an outlet. @param over halves of the ring, from where it is whole to where nothing is left */
+/** Upstream of an atrioventricular valve, downstream of a semilunar one. @param over halves of the ring, from where it is whole to where nothing is left */
 function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [number, number]): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";

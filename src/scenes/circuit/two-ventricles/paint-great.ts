@@ -59,7 +59,7 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const tones = roundOf(carried.arterial, theme);
   const plan = planOf(VALVES, "aortic");
   paintOutflow(ink, carried.arterial, theme);
-  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
+  paintOpenRoot(ink, plan, tones);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
 }
 
@@ -122,7 +122,7 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const { trunk, leftArtery, rightArtery, aorta } = greatVessels(anatomy);
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
-  paintOpenRoot(ink, plan, { ...tones, shade: tones.edge }, tones);
+  paintOpenRoot(ink, plan, tones);
   const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   group({ ink, bounds }, [right, leftArtery, trunk], tones, (own) => {

@@ -6,7 +6,7 @@ import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import type { Round, Tissue } from "../../anatomy/tones.ts";
+import { asTissue, type Round } from "../../anatomy/tones.ts";
 import type { Gate, ValvePlan } from "./heart-plan.ts";
 
 /** Half of the ring, and a place by `u` across it towards its second hinge and `v` down the way of its blood, in halves of the ring. */
@@ -39,7 +39,7 @@ const RIM: readonly Point[] = [
 ];
 
 /** The back wall with its sinuses, and both sides in section; painted before the closed vessel. */
-export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: Round): void {
+export function paintOpenRoot(ink: Ink, plan: ValvePlan, tones: Round): void {
   const { at, half } = frameOf(plan);
   const side = (sign: number) =>
     smoothLine(
@@ -56,7 +56,7 @@ export function paintOpenRoot(ink: Ink, plan: ValvePlan, blood: Tissue, tones: R
       [0.44, tones.wall],
       [0.28, tones.body],
     ]);
-  paintOrgan(own, inside, blood, { depth: 0.5 * half });
+  paintOrgan(own, inside, asTissue(tones), { depth: 0.5 * half });
   clearInto(own, at);
   laidOver(ink, own, bounds);
 }

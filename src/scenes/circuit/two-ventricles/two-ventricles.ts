@@ -43,15 +43,15 @@ const REAR: readonly PieceName[] = ["liverVeins", "rear", "leftAtrium"];
 
 export function twoVentricles(): TwoVentricles {
   const [deep, rear, chambers, valves] = [new Container(), new Container(), new Container(), new Container()];
-  const [inlets, outlets, light] = [new Graphics(), new Graphics(), new Graphics()];
+  const [atrioventricular, semilunar, light] = [new Graphics(), new Graphics(), new Graphics()];
   const sheets = Object.fromEntries(PIECES.map((name) => [name, sheet()])) as Record<PieceName, Painted>;
   for (const name of PIECES)
     (name === "descending" ? deep : REAR.includes(name) ? rear : chambers).addChild(sheets[name].view);
   chambers.addChild(light);
-  // Rings and papillary muscles belong to the ventricles, which swell; the outlets to the vessels.
-  valves.addChild(inlets, outlets);
-  inlets.pivot.set(...LEFT_PIVOT);
-  inlets.position.set(...LEFT_PIVOT);
+  // Rings and papillary muscles belong to the ventricles, which swell; the semilunar valves to the vessels.
+  valves.addChild(atrioventricular, semilunar);
+  atrioventricular.pivot.set(...LEFT_PIVOT);
+  atrioventricular.position.set(...LEFT_PIVOT);
   let painted = "";
   let fine = 0;
   let opened = "";
@@ -88,7 +88,7 @@ export function twoVentricles(): TwoVentricles {
       ["muscle", outside],
     ] as const)
       sheets[name].view.scale.set(scale);
-    inlets.scale.set(outside);
+    atrioventricular.scale.set(outside);
     const [across, along] = HELD.map((part) => 1 + part * (size("rightAtrium") - 1));
     sheets.rightAtrium.view.scale.set(across, along);
     const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
@@ -111,14 +111,14 @@ export function twoVentricles(): TwoVentricles {
       const key = Object.values(openings).join();
       if (key !== opened) {
         opened = key;
-        drawValves({ inlets, outlets }, openings, theme);
+        drawValves({ atrioventricular, semilunar }, openings, theme);
       }
       light.clear();
       for (const outline of outlinesOf(lit))
         light.poly(outline.flat()).stroke({ color: theme.colour.accent, width: 2, join: "round" });
       const alpha = lit.size > 0 ? 1 - dim * 0.8 : 1;
       for (const name of PIECES) if (!REAR.includes(name)) sheets[name].view.alpha = alpha;
-      inlets.alpha = outlets.alpha = alpha;
+      atrioventricular.alpha = semilunar.alpha = alpha;
     },
     release() {
       for (const name of PIECES) sheets[name].release();

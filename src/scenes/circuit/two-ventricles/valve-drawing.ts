@@ -13,7 +13,7 @@ export type Openings = Readonly<Record<ValvePlan["name"], number>>;
 
 /** Places of a leaflet's line, `u` from the ring's middle to its hinge and `v` down the blood's way, in halves of the ring. */
 type Way = readonly Point[];
-const INLET: readonly [shut: Way, open: Way] = [
+const ATRIOVENTRICULAR: readonly [shut: Way, open: Way] = [
   [
     [1, 0],
     [0.72, 0.2],
@@ -27,7 +27,7 @@ const INLET: readonly [shut: Way, open: Way] = [
     [0.62, 1.2],
   ],
 ];
-const OUTLET: readonly [shut: Way, open: Way] = [
+const SEMILUNAR: readonly [shut: Way, open: Way] = [
   [
     [1.02, 0.1],
     [0.72, -0.06],
@@ -42,7 +42,7 @@ const OUTLET: readonly [shut: Way, open: Way] = [
   ],
 ];
 /** The free edge of the leaflet behind: in the middle between its two ends at the other leaflets' sides. */
-const BEHIND = { inlet: [0.62, 0.36], outlet: [0.6, 1.34] } as const;
+const BEHIND = { atrioventricular: [0.62, 0.36], semilunar: [0.6, 1.34] } as const;
 
 export interface Leaflet {
   readonly line: readonly Point[];
@@ -53,7 +53,7 @@ export interface Leaflet {
 /** Both leaflets in section, from hinge to free edge. */
 export function leafletsOf(plan: ValvePlan, open: number): readonly [Leaflet, Leaflet] {
   const { at } = frameOf(plan);
-  const [shut, wide] = plan.heads ? INLET : OUTLET;
+  const [shut, wide] = plan.heads ? ATRIOVENTRICULAR : SEMILUNAR;
   const side = (sign: 1 | -1, reach: number, head?: Point): Leaflet => ({
     line: smoothLine(
       shut.map(([u, v], i): Point => {
@@ -75,7 +75,7 @@ function behindOf(plan: ValvePlan, open: number): readonly Point[] {
   const { at } = frameOf(plan);
   const reach = plan.reach[2];
   if (plan.heads) {
-    const deep = (BEHIND.inlet[0] + 0.34 * open) * reach;
+    const deep = (BEHIND.atrioventricular[0] + 0.34 * open) * reach;
     const wide = 0.36 + 0.3 * open;
     return smoothLine(
       [
@@ -90,7 +90,7 @@ function behindOf(plan: ValvePlan, open: number): readonly Point[] {
       5,
     );
   }
-  const [low, high] = BEHIND.outlet;
+  const [low, high] = BEHIND.semilunar;
   const middle = low + open * (high - low);
   return [
     ...smoothLine([at(-0.98, 1.06), at(0, middle), at(0.98, 1.06)], 5),
@@ -114,7 +114,7 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
   return [...sides[0], lastOf(line), ...sides[1].reverse()];
 }
 
-/** The ring of an inlet, from which its leaflets hang: its far half bulges towards the atrium. */
+/** The ring of an atrioventricular valve, from which its leaflets hang: its far half bulges towards the atrium. */
 function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
   const { at } = frameOf(plan);
   const ring = smoothLine([at(-1, 0), at(-0.6, -0.11), at(0, -0.15), at(0.6, -0.11), at(1, 0)], 6);
@@ -127,16 +127,16 @@ const CORDS = [
   [0.94, 0.78],
 ] as const;
 
-/** Inlets and outlets each on their own, since they move apart. */
+/** Atrioventricular and semilunar valves each on their own, since they move apart. */
 export function drawValves(
-  inks: Readonly<Record<"inlets" | "outlets", Graphics>>,
+  inks: Readonly<Record<"atrioventricular" | "semilunar", Graphics>>,
   openings: Openings,
   theme: Theme,
 ): void {
   const look = tissue("valve", theme);
   for (const ink of Object.values(inks)) ink.clear();
   for (const plan of VALVES) {
-    const ink = inks[plan.heads ? "inlets" : "outlets"];
+    const ink = inks[plan.heads ? "atrioventricular" : "semilunar"];
     const open = openings[plan.name];
     const behind = behindOf(plan, open);
     ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.16 : 0.3 });
