@@ -8,7 +8,7 @@ import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
-import { markColour } from "../theme/colour.ts";
+import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
@@ -148,7 +148,7 @@ function placeBlood(
   const legs = legTraces(traces);
   const squeeze = pressedAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
-  const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
+  const colour = tintOf(markColour(theme.colour, saturation));
   let shown = 0;
   column.each(time, squeeze, (dot, at, across) => {
     const free = freeHalfWidth(at, squeeze, open);

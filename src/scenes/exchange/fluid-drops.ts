@@ -1,9 +1,10 @@
 /** Water on its way at a moment: drops, and arrows where it passes from one room to the next, as many and as large as the day's flows ask for. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor } from "./day.ts";
-import { ARROW_LONG, type Marks, tintOf } from "./marks.ts";
+import { ARROW_LONG, type Marks } from "./marks.ts";
 import { CURVES } from "./notes.ts";
 import { channel, mouthOf } from "./paint-lymph.ts";
 import { CAPILLARY, CLEFTS, INITIAL_HALF, LUMEN, type TissuePlan, WALL } from "./tissue-plan.ts";
