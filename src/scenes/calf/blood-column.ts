@@ -3,6 +3,7 @@
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
+import { part } from "../drawing/even-spread.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { halfWidth, LENGTH, VALVES } from "./vein.ts";
 
@@ -50,8 +51,6 @@ export function bloodColumn(traces: Traces, bodySize: number, below: Float64Arra
     },
   };
 }
-
-const part = (value: number): number => value - Math.floor(value);
 
 /** Between two places along the vein, the lower one first: room up to each step, halves of plane units squared over the step. */
 function roomSums(squeeze: number, from: number, to: number): readonly number[] {

@@ -4,6 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { isRich } from "../circuit/circuit-blood.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import { part } from "../drawing/even-spread.ts";
 import { bloodColour, markColour, mix, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Marks } from "./marks.ts";
@@ -26,8 +27,6 @@ const LIT = 0.7;
 /** Part of the capillary's length by which its blood has moved on. */
 const carried = ({ flows, request }: Circulation, time: number): number =>
   ((0.045 * flows.systemic) / request.body.bsa) * time;
-
-const part = (value: number): number => value - Math.floor(value);
 
 export function showRedCells(into: Marks, circulation: Circulation, time: number, theme: Theme): void {
   const { arterial, ivc } = circulation.saturations;
