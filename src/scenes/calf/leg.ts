@@ -117,12 +117,12 @@ export function leg(): Leg {
         paint(saturation, density, theme);
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
-      const squeeze = pressedAt(circulation.traces, time);
-      const width = squeeze.toFixed(3);
+      const pressed = pressedAt(circulation.traces, time);
+      const width = pressed.toFixed(3);
       if (width !== narrowed) {
-        drawVein(vein.clear(), squeeze, { vein: saturation, artery }, theme);
-        for (const each of [skin, calf, deep]) each.bend(squeeze);
-        drawPushes(pushes.clear(), squeeze, theme);
+        drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
+        for (const each of [skin, calf, deep]) each.bend(pressed);
+        drawPushes(pushes.clear(), pressed, theme);
       }
       narrowed = width;
       placeBlood(blood, column, state, open, theme);
@@ -146,14 +146,14 @@ function placeBlood(
 ): void {
   const { traces, request } = circulation;
   const legs = legTraces(traces);
-  const squeeze = pressedAt(traces, time);
+  const pressed = pressedAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
   const colour = tintOf(markColour(theme.colour, saturation));
   let shown = 0;
-  column.each(time, squeeze, (dot, at, across) => {
-    const free = freeHalfWidth(at, squeeze, open);
+  column.each(time, pressed, (dot, at, across) => {
+    const free = freeHalfWidth(at, pressed, open);
     // Between cusps that are shut there is room for few.
-    const crowd = free / halfWidth(at, squeeze) - ((dot * dot * ODD) % 1);
+    const crowd = free / halfWidth(at, pressed) - ((dot * dot * ODD) % 1);
     const flow = at < VALVES[1].at ? legs?.out : (valves?.below ?? legs?.in);
     const speed = flow ? Math.abs(valueAt(traces, flow, time)) : 0;
     const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));
