@@ -108,13 +108,10 @@ const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] =>
 /** The width of the body's own vein, dashed, over the blood. */
 export function drawOwnVein(ink: Graphics, point: SweepPoint, place: SectionPlace, { colour }: Theme): void {
   const { x, y, type } = place;
-  const pieces = dashes(
-    arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [
-      px,
-      py,
-    ]),
-    [type * 0.5, type * 0.32],
-  );
+  const pieces = dashes(arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]), [
+    type * 0.5,
+    type * 0.32,
+  ]);
   const width = Math.max(2, type * 0.16);
   for (const [more, color] of [
     [2.4, colour.stage],
