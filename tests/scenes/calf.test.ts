@@ -50,8 +50,8 @@ const traces: Traces = {
 const fromBelow = lowerValveFlow(traces, traces.flows.legBed!, 0.72);
 
 /** Plane units squared of half the vein between two places along it. */
-const roomBetween = (from: number, to: number, squeeze: number) =>
-  Array.from({ length: 40 }, (_, k) => halfWidth(from + ((k + 0.5) * (to - from)) / 40, squeeze)).reduce(
+const roomBetween = (from: number, to: number, pressed: number) =>
+  Array.from({ length: 40 }, (_, k) => halfWidth(from + ((k + 0.5) * (to - from)) / 40, pressed)).reduce(
     (a, b) => a + b,
   ) *
   ((to - from) / 40);
@@ -60,17 +60,17 @@ test("above the lower valve blood lies as dense everywhere, squeezed or not, thr
   const column = bloodColumn(traces, 0.72, fromBelow);
   const lower = VALVES[1].at;
   for (let t = 0; t < 20; t += 0.13) {
-    const squeeze = squeezeAt(traces, t);
+    const pressed = pressedAt(traces, t);
     const found = new Array<number>(5).fill(0);
     let all = 0;
-    column.each(t, squeeze, (_, y) => {
+    column.each(t, pressed, (_, y) => {
       expect(y).toBeGreaterThanOrEqual(0);
       expect(y).toBeLessThanOrEqual(LENGTH);
       all++;
       if (y < lower) found[Math.floor((5 * y) / lower)]!++;
     });
     expect(all).toBeLessThanOrEqual(column.count);
-    const room = found.map((_, i) => roomBetween((i * lower) / 5, ((i + 1) * lower) / 5, squeeze));
+    const room = found.map((_, i) => roomBetween((i * lower) / 5, ((i + 1) * lower) / 5, pressed));
     const [dots, whole] = [found, room].map((each) => each.reduce((x, y) => x + y)) as [number, number];
     found.forEach((count, i) => {
       const even = (dots * room[i]!) / whole;
@@ -89,7 +89,7 @@ test("while the calf squeezes, its lower valve lets nothing pass and the blood b
   const column = bloodColumn(traces, 0.72, fromBelow);
   const below = (time: number) => {
     const found: number[] = [];
-    column.each(time, squeezeAt(traces, time), (_, y) => {
+    column.each(time, pressedAt(traces, time), (_, y) => {
       if (y > VALVES[1].at) found.push(y);
     });
     return found;
@@ -124,7 +124,7 @@ test("a dot moves up by the blood that has come in below it and left above it", 
     before.has(dot) ? [roomBetween(y, before.get(dot)!, 0)] : [],
   );
   expect(moved.length).toBeGreaterThan(40);
-  // 0.6 L/min over one repeat are 20 mL of the column's 65.5.
+  // 0.6 L/min over one cycle are 20 mL of the column's 65.5.
   const mean = moved.reduce((a, b) => a + b) / moved.length;
   expect(mean / ((20 / (91 * 0.72)) * roomBetween(0, LENGTH, 0))).toBeCloseTo(1, 1);
 });

@@ -3,6 +3,7 @@
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
+import { part } from "../drawing/even-spread.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { halfWidth, LENGTH, VALVES } from "./vein.ts";
 
@@ -19,7 +20,7 @@ export interface BloodColumn {
   /** Most dots that are there at a time. */
   readonly count: number;
   /** Calls for each dot that is there: its number, which it keeps, where along the vein it is (plane units), and -1..1 across it. */
-  each(time: number, squeeze: number, place: (dot: number, at: number, across: number) => void): void;
+  each(time: number, pressed: number, place: (dot: number, at: number, across: number) => void): void;
 }
 
 /** @param below L/min through the lower valve; null until it is known */
@@ -29,16 +30,16 @@ export function bloodColumn(traces: Traces, bodySize: number, below: Float64Arra
   const inflow = legs && passage(traces, below ?? legs.in);
   const held = HELD * bodySize;
   const each = held / COUNT;
-  // Over many repeats the column neither swells nor runs dry.
+  // Over many cycles the column neither swells nor runs dry.
   const even = inflow && outflow && outflow.perPeriod > 0 ? inflow.perPeriod / outflow.perPeriod : 1;
   return {
     count: Math.ceil(COUNT * (1 + SWING)),
-    each(time, squeeze, place) {
+    each(time, pressed, place) {
       const low = -(inflow?.passed(time) ?? 0);
       const left = even * (outflow?.passed(time) ?? 0);
       const volume = held - left - low;
       const high = low + Math.min((1 + SWING) * held, Math.max((1 - SWING) * held, volume));
-      const above = places(squeeze, LOWER, 0);
+      const above = places(pressed, LOWER, 0);
       for (let dot = Math.ceil(low / each); dot * each < high; dot++) {
         const before = dot * each - low;
         const at =
@@ -51,20 +52,18 @@ export function bloodColumn(traces: Traces, bodySize: number, below: Float64Arra
   };
 }
 
-const part = (value: number): number => value - Math.floor(value);
-
 /** Between two places along the vein, the lower one first: room up to each step, halves of plane units squared over the step. */
-function roomSums(squeeze: number, from: number, to: number): readonly number[] {
+function roomSums(pressed: number, from: number, to: number): readonly number[] {
   const sums = [0];
   const steps = Math.round((from - to) / STEP);
   for (let i = 0; i < steps; i++)
-    sums.push(lastOf(sums) + halfWidth(from - ((i + 0.5) * (from - to)) / steps, squeeze));
+    sums.push(lastOf(sums) + halfWidth(from - ((i + 0.5) * (from - to)) / steps, pressed));
   return sums;
 }
 
 /** From the part of the volume that lies below to the place along the vein, plane units. */
-function places(squeeze: number, from: number, to: number): (below: number) => number {
-  const sums = roomSums(squeeze, from, to);
+function places(pressed: number, from: number, to: number): (below: number) => number {
+  const sums = roomSums(pressed, from, to);
   const whole = lastOf(sums);
   return (below) => {
     const sought = below * whole;

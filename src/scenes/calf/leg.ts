@@ -8,7 +8,7 @@ import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
-import { markColour } from "../theme/colour.ts";
+import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
@@ -117,12 +117,12 @@ export function leg(): Leg {
         paint(saturation, density, theme);
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
-      const squeeze = pressedAt(circulation.traces, time);
-      const width = squeeze.toFixed(3);
+      const pressed = pressedAt(circulation.traces, time);
+      const width = pressed.toFixed(3);
       if (width !== narrowed) {
-        drawVein(vein.clear(), squeeze, { vein: saturation, artery }, theme);
-        for (const each of [skin, calf, deep]) each.bend(squeeze);
-        drawPushes(pushes.clear(), squeeze, theme);
+        drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
+        for (const each of [skin, calf, deep]) each.bend(pressed);
+        drawPushes(pushes.clear(), pressed, theme);
       }
       narrowed = width;
       placeBlood(blood, column, state, open, theme);
@@ -146,14 +146,14 @@ function placeBlood(
 ): void {
   const { traces, request } = circulation;
   const legs = legTraces(traces);
-  const squeeze = pressedAt(traces, time);
+  const pressed = pressedAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
-  const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
+  const colour = tintOf(markColour(theme.colour, saturation));
   let shown = 0;
-  column.each(time, squeeze, (dot, at, across) => {
-    const free = freeHalfWidth(at, squeeze, open);
+  column.each(time, pressed, (dot, at, across) => {
+    const free = freeHalfWidth(at, pressed, open);
     // Between cusps that are shut there is room for few.
-    const crowd = free / halfWidth(at, squeeze) - ((dot * dot * ODD) % 1);
+    const crowd = free / halfWidth(at, pressed) - ((dot * dot * ODD) % 1);
     const flow = at < VALVES[1].at ? legs?.out : (valves?.below ?? legs?.in);
     const speed = flow ? Math.abs(valueAt(traces, flow, time)) : 0;
     const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));

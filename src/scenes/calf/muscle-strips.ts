@@ -17,7 +17,8 @@ export interface MuscleStrips {
   readonly view: Container;
   /** Anew. @param density device pixels a plane unit */
   paint(density: number, paint: (ink: Ink) => void): void;
-  bend(squeeze: number): void;
+  /** @param pressed 0..1: how far the vein is flattened */
+  bend(pressed: number): void;
   release(): void;
 }
 
@@ -68,10 +69,10 @@ export function muscleStrips(
         strip.scale.y = size;
       });
     },
-    bend(squeeze) {
+    bend(pressed) {
       cuts.forEach(({ y, rest: [far, near] }, i) => {
         const inside = y > CALF.top && y < CALF.bottom;
-        const [movedFar, movedNear] = inside ? ends(y, squeeze) : [far, near];
+        const [movedFar, movedNear] = inside ? ends(y, pressed) : [far, near];
         const factor = inside ? (movedNear - movedFar) / (near - far) : 1;
         entryAt(strips, i).position.x = movedFar + (left - far) * factor;
         entryAt(strips, i).scale.x = size * factor;

@@ -29,7 +29,7 @@ const ARTERY = { half: 3.6, beside: 7 } as const;
 const ARTERY_ENDS = 960;
 
 /** In front of the vein, whose wall it follows. @param saturation percent */
-function drawArtery(ink: Graphics, squeeze: number, saturation: number, theme: Theme): void {
+function drawArtery(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
   const tones = tonesOf(saturation, theme);
   for (const [part, colour] of [
     [1.3, tones.wall],
@@ -39,7 +39,7 @@ function drawArtery(ink: Graphics, squeeze: number, saturation: number, theme: T
     const sides: [Spot[], Spot[]] = [[], []];
     for (let at = 0; at <= ARTERY_ENDS; at += 6) {
       const half = part * ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS);
-      const middle = HALF - narrowing(at, squeeze) + ARTERY.beside;
+      const middle = HALF - narrowing(at, pressed) + ARTERY.beside;
       sides[0].push(placeInLeg(at, middle - half).spot);
       sides[1].push(placeInLeg(at, middle + half).spot);
     }
@@ -50,17 +50,17 @@ function drawArtery(ink: Graphics, squeeze: number, saturation: number, theme: T
 /** With the artery beside it. @param saturations percent, of the blood in both */
 export function drawVein(
   ink: Graphics,
-  squeeze: number,
+  pressed: number,
   saturations: { readonly vein: number; readonly artery: number },
   theme: Theme,
 ): void {
-  drawArtery(ink, squeeze, saturations.artery, theme);
+  drawArtery(ink, pressed, saturations.artery, theme);
   const tones = tonesOf(saturations.vein, theme);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= STEPS; i++) {
       const at = (LENGTH * i) / STEPS;
-      const width = halfWidth(at, squeeze);
+      const width = halfWidth(at, pressed);
       // A thin vessel has a thin wall.
       const half = part * width + Math.max(-0.3 * width, Math.min(0.3 * width, more));
       sides[0].push(placeInLeg(at, -half).spot);

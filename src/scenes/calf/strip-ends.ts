@@ -5,22 +5,22 @@ import { halfWidth, narrowing, placeInLeg } from "./vein.ts";
 
 /** Plane units by which the belly of the calf bulges backwards, for each by which it presses the vein in: it keeps its volume. */
 const BULGE = 1.3;
-export const bulge = (y: number, squeeze: number): number => BULGE * narrowing(y, squeeze);
+export const bulge = (y: number, pressed: number): number => BULGE * narrowing(y, pressed);
 
 /** Places across the leg at a height, plane units: one end of a strip, and its other end. */
-export type Ends = (y: number, squeeze: number) => readonly [far: number, near: number];
+export type Ends = (y: number, pressed: number) => readonly [far: number, near: number];
 
 /** Between the skin, or the fascia, behind and the rear wall of the vein, or a line that stays. */
 export const behindVein =
   (border: Part, stays?: number): Ends =>
-  (y, squeeze) => [
-    outerAt(border.left, y) - bulge(y, squeeze),
-    stays ?? placeInLeg(y, -halfWidth(y, squeeze)).spot[0],
+  (y, pressed) => [
+    outerAt(border.left, y) - bulge(y, pressed),
+    stays ?? placeInLeg(y, -halfWidth(y, pressed)).spot[0],
   ];
 /** Between a bone, which does not give way, and the front wall of the vein. */
 export const beforeVein =
   (border: Part): Ends =>
-  (y, squeeze) => [outerAt(border.left, y), placeInLeg(y, halfWidth(y, squeeze)).spot[0]];
+  (y, pressed) => [outerAt(border.left, y), placeInLeg(y, halfWidth(y, pressed)).spot[0]];
 
 /** x of a border at a height. */
 function outerAt(border: readonly Spot[], y: number): number {

@@ -15,7 +15,7 @@ const AXIS = curve(
   ),
 );
 export const LENGTH = AXIS.length;
-/** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that full squeeze takes away. */
+/** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that pressing takes away at most. */
 export const HALF = 16;
 const GREATEST_NARROWING = 0.68;
 /** Where it begins to taper on its way to the toes, and half its width at their end. */
@@ -38,7 +38,7 @@ export function placeInLeg(at: number, across: number): { readonly spot: Spot; r
   return { spot: [x + dy * across, y - dx * across], up: [-dx, -dy] };
 }
 
-/** 0..1: how hard the muscle squeezes now, against the hardest of the repeat; 0 when it rests all the time. */
+/** 0..1: how hard the muscle squeezes now, against the hardest of the cycle; 0 when it rests all the time. */
 export function squeezeAt(traces: Traces, seconds: number): number {
   const { calf } = traces.pressures;
   if (!calf) return 0;
@@ -46,7 +46,7 @@ export function squeezeAt(traces: Traces, seconds: number): number {
   return most < 0.05 ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
 }
 
-/** mmHg: outside a vein, flattens it by all but a third of what can be (veins collapse within some tens of mmHg, from memory). */
+/** mmHg outside a vein that take away 63 % of the greatest narrowing (1 - 1/e); veins collapse within some tens of mmHg, from memory. */
 const FLATTENS = 25;
 /** 0..1: how far the muscle's pressure flattens the vein now. */
 export function pressedAt(traces: Traces, seconds: number): number {
@@ -55,16 +55,16 @@ export function pressedAt(traces: Traces, seconds: number): number {
 }
 
 /** Half the vein's width, plane units. */
-export function halfWidth(at: number, squeeze: number): number {
+export function halfWidth(at: number, pressed: number): number {
   const down = Math.max(0, at - TAPERS) / (LENGTH - TAPERS);
   const free = THINNEST + (HALF - THINNEST) * (1 - down) ** 1.7;
-  return free - narrowing(at, squeeze) + VALVES.reduce((sum, valve) => sum + sinus(valve.at - at), 0);
+  return free - narrowing(at, pressed) + VALVES.reduce((sum, valve) => sum + sinus(valve.at - at), 0);
 }
 
 /** Plane units by which muscle presses the wall in. */
-export function narrowing(at: number, squeeze: number): number {
+export function narrowing(at: number, pressed: number): number {
   const along = (at - CALF.top) / (CALF.bottom - CALF.top);
-  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * squeeze * Math.sin(Math.PI * along) ** 1.4 : 0;
+  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * pressed * Math.sin(Math.PI * along) ** 1.4 : 0;
 }
 
 /** The wall bulges behind the cusps: at once above where they spring from it, and gently back beyond their edges. */
@@ -97,8 +97,8 @@ export function onCusp([wall, belly, edge]: Cusp, t: number): Spot {
 const HALVINGS = 12;
 
 /** Half the width that blood can use, between the cusps where there are any. */
-export function freeHalfWidth(at: number, squeeze: number, open: readonly number[]): number {
-  const wall = halfWidth(at, squeeze);
+export function freeHalfWidth(at: number, pressed: number, open: readonly number[]): number {
+  const wall = halfWidth(at, pressed);
   return VALVES.reduce((free, valve, i) => {
     const cusp = cuspOf(valve.at, entryAt(open, i));
     if (at > valve.at || at < cusp[2][1]) return free;

@@ -25,7 +25,7 @@ export function cavity(sides: readonly [readonly Spot[], readonly Spot[]]): Cavi
     // Half the cross product of the strip's diagonals.
     before[i + 1] = entryAt(before, i) + Math.abs((cx - ax) * (dy - by) - (cy - ay) * (dx - bx)) / 2;
   }
-  const area = lastOf(Array.from(before));
+  const area = lastOf(before);
   return { sides: lines, area, before: before.map((each) => each / area) };
 }
 

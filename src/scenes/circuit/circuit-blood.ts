@@ -10,8 +10,10 @@ export const isRich = (blood: Blood, saturation: number): boolean =>
   (blood === "arterial" || blood === "pulmonaryVein") && saturation >= RICH;
 
 /** Which blood a vessel holds at `fraction` of it. */
-export const bloodAlong = ({ blood, becomes = blood }: Vessel, fraction: number): Blood =>
-  fraction < 0.5 ? blood : becomes;
+export const bloodAlong = (
+  { blood, becomes = blood }: Pick<Vessel, "blood" | "becomes">,
+  fraction: number,
+): Blood => (fraction < 0.5 ? blood : becomes);
 
 /** Percent. The pulmonary arteries' mixture is the model's own extra. */
 export function saturationOf(circulation: Circulation, blood: Blood): number {

@@ -6,6 +6,7 @@ import { lettering, type Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
+import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 
@@ -87,7 +88,7 @@ export function circuitLegend(levels = false): Legend {
               angle: 0,
               length: still ? type * 1.5 : type * 1.2,
               width: still ? type : type * 0.62,
-              colour: Number.parseInt(mark.colour.slice(1), 16),
+              colour: tintOf(mark.colour),
               shape: shapeOf(mark.rich, still),
             });
           x += entryAt(widths, i) + type * 1.6;

@@ -2,6 +2,7 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
+import { part } from "../drawing/even-spread.ts";
 import { type Cavity, cavity, evenStep, placeInCavity, sideOf } from "./chamber-blood.ts";
 import type { Vessel } from "./vessel.ts";
 
@@ -75,15 +76,15 @@ export function reachPerMillilitre({ width, bed, share = 1 }: Vessel, bodySize: 
 
 const [start, end] = [new Float64Array(4), new Float64Array(4)];
 
-/** On the strand at `part` (0..1) of the lines between which a bed lies: x, y and tangent into `out`. */
+/** On the strand at `across` (0..1) of the lines between which a bed lies: x, y and tangent into `out`. */
 export function placeBetween(
   [from, to]: readonly [Curve, Curve],
-  part: number,
+  across: number,
   fraction: number,
   out: Float64Array,
 ): void {
-  placeOn(from, part, start);
-  placeOn(to, part, end);
+  placeOn(from, across, start);
+  placeOn(to, across, end);
   const [dx, dy] = [entryAt(end, 0) - entryAt(start, 0), entryAt(end, 1) - entryAt(start, 1)];
   const length = Math.hypot(dx, dy) || 1;
   out[0] = entryAt(start, 0) + fraction * dx;
@@ -94,8 +95,7 @@ export function placeBetween(
 
 /** Where a dot stands once `reach` plane units of blood have passed: x, y, tangent, fraction along, and its speed over the vessel's mean, into `out` (6 numbers). */
 export function placeDot(laid: Laid, start: number, across: number, reach: number, out: Float64Array): void {
-  const turned = start + reach / laid.line.length;
-  const fraction = turned - Math.floor(turned);
+  const fraction = part(start + reach / laid.line.length);
   if (laid.cavity) {
     placeInCavity(laid.cavity, fraction, across, laid.line.length, out);
     return;

@@ -6,7 +6,7 @@ import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
-import { markColour } from "../theme/colour.ts";
+import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { bloodAlong, isRich, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
@@ -135,7 +135,7 @@ export function flowing(): Flowing {
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,
           width,
-          colour: Number.parseInt(markColour(theme.colour, saturation).slice(1), 16),
+          colour: tintOf(markColour(theme.colour, saturation)),
           shape: shapeOf(isRich(bloodAlong(each.vessel, entryAt(out, 4)), saturation), still),
           alpha: left
             ? 0

@@ -95,6 +95,12 @@ export function traceCurve(ink: Graphics, line: Pick<Curve, "x" | "y">): void {
   for (let i = 1; i < line.x.length; i++) ink.lineTo(entryAt(line.x, i), entryAt(line.y, i));
 }
 
+/** The same for a closed smooth line through the spots, sampled every 2. */
+export function traceClosed(ink: Graphics, outline: readonly Spot[]): void {
+  traceCurve(ink, curve([...outline, entryAt(outline, 0)], 2));
+  ink.closePath();
+}
+
 /** Where `fraction` (0..1, clamped) of the length lies: x, y and the unit tangent, written into `out` (4 numbers). */
 export function placeOn(line: Curve, fraction: number, out: Float64Array): void {
   const last = line.x.length - 1;

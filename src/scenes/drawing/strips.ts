@@ -22,7 +22,7 @@ export interface Row {
 }
 
 export interface Stretch {
-  /** s of the repeat */
+  /** s of the cycle */
   readonly from: number;
   readonly to: number;
 }

@@ -7,7 +7,7 @@ export interface Clocked {
   readonly period: number;
 }
 
-/** Seconds into the repeat, in [0, period). */
+/** Seconds into the cycle, in [0, period). */
 export function phaseOf(clock: Clocked, seconds: number): number {
   const phase = seconds % clock.period;
   return phase < 0 ? phase + clock.period : phase;

@@ -2,11 +2,12 @@
 
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { isRich } from "../circuit/circuit-blood.ts";
+import { bloodAlong, isRich } from "../circuit/circuit-blood.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
-import { bloodColour, markColour, mix } from "../theme/colour.ts";
+import { part } from "../drawing/even-spread.ts";
+import { bloodColour, markColour, mix, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Marks, tintOf } from "./marks.ts";
+import type { Marks } from "./marks.ts";
 import { CAPILLARY, LUMEN, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, headingAt } from "./tube.ts";
@@ -23,11 +24,12 @@ const [CELL_SIZE, PROTEIN_SIZE] = [0.9, 1.4];
 /** Of a red cell's colour, how much is that of blood in bulk, lighter than its marks elsewhere: here each is seen close. */
 const LIT = 0.7;
 
+/** From the capillary's first half to its second. */
+const BLOOD = { blood: "arterial", becomes: "ivc" } as const;
+
 /** Part of the capillary's length by which its blood has moved on. */
 const carried = ({ flows, request }: Circulation, time: number): number =>
   ((0.045 * flows.systemic) / request.body.bsa) * time;
-
-const part = (value: number): number => value - Math.floor(value);
 
 export function showRedCells(into: Marks, circulation: Circulation, time: number, theme: Theme): void {
   const { arterial, ivc } = circulation.saturations;
@@ -41,7 +43,7 @@ export function showRedCells(into: Marks, circulation: Circulation, time: number
         y,
         angle: headingAt(CAPILLARY, along),
         size: CELL_SIZE,
-        shape: isRich(along < 0.5 ? "arterial" : "ivc", saturation) ? "oxygenated" : "deoxygenated",
+        shape: isRich(bloodAlong(BLOOD, along), saturation) ? "oxygenated" : "deoxygenated",
         colour: tintOf(mix(markColour(theme.colour, saturation), bloodColour(theme.colour, saturation), LIT)),
       } as const;
     }),

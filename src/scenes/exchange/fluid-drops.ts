@@ -1,9 +1,11 @@
 /** Water on its way at a moment: drops, and arrows where it passes from one room to the next, as many and as large as the day's flows ask for. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import { part } from "../drawing/even-spread.ts";
+import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor } from "./day.ts";
-import { ARROW_LONG, type Marks, tintOf } from "./marks.ts";
+import { ARROW_LONG, type Marks } from "./marks.ts";
 import { CURVES } from "./notes.ts";
 import { channel, mouthOf } from "./paint-lymph.ts";
 import { CAPILLARY, CLEFTS, INITIAL_HALF, LUMEN, type TissuePlan, WALL } from "./tissue-plan.ts";
@@ -32,7 +34,6 @@ const SEEN = 30;
 const WAYS = 4;
 const startOf = (index: number): number => Math.floor(index / WAYS) * GOLDEN + (index % WAYS) * 0.37;
 
-const part = (value: number): number => value - Math.floor(value);
 const between = ([ax, ay]: Spot, [bx, by]: Spot, share: number): Spot => [
   ax + (bx - ax) * share,
   ay + (by - ay) * share,

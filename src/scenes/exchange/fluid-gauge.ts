@@ -5,18 +5,18 @@ import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { LINING, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 
-/** Plane units left free above the fullest level, half the lining below, where the scale's marks begin, and how long they are. */
+/** Plane units left free above the fullest level and below the fluid (half the lining with half its outline), where the scale's marks begin, and how long they are. */
 const AIR = 34;
-const LINING = 6;
+const BED = LINING / 2 + 1;
 const SCALE = 24;
 const MARK = 18;
 
 /** y at which the fluid stands. @param full mL at the highest level */
 export const levelAt = ({ cavity }: TissuePlan, millilitres: number, full: number): number => {
-  const room = cavity.bottom - LINING - cavity.top - AIR;
-  return cavity.bottom - LINING - room * Math.min(1, millilitres / (full || 1));
+  const room = cavity.bottom - BED - cavity.top - AIR;
+  return cavity.bottom - BED - room * Math.min(1, millilitres / (full || 1));
 };
 
 /** mL at which the scale has a mark, above the floor of the cavity. */
@@ -25,7 +25,7 @@ const marksTo = (full: number): readonly number[] =>
 
 export function drawGauge(ink: Graphics, plan: TissuePlan, level: number, full: number, theme: Theme): void {
   const { colour } = theme;
-  const depth = plan.cavity.bottom - LINING - level;
+  const depth = plan.cavity.bottom - BED - level;
   ink.clear();
   ink.rect(0, level, WIDTH, depth).fill({ color: colour.pressure, alpha: 0.42 });
   ink.moveTo(0, level).lineTo(WIDTH, level).stroke({ color: colour.pressure, width: 3 });

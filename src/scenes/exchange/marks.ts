@@ -66,9 +66,6 @@ export function marks(): Marks {
   };
 }
 
-/** Colour of a theme as the sprites take it. */
-export const tintOf = (colour: string): number => Number.parseInt(colour.slice(1), 16);
-
 /** A red cell bent to a bullet by the narrow vessel: round in front, hollow behind. */
 function paintRedCell(ink: Ink, pale: number): void {
   ink.beginPath();

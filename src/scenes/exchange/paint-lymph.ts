@@ -19,8 +19,10 @@ const FLAP = 26;
 const THICK = 9;
 /** Plane units from where drops make for a door. */
 const OFF = 34;
-/** Part of an initial vessel's way along which its wall has such doors. */
+/** Plane units from a vessel's blind end to its first cell, and part of its way along which its wall has such doors. */
+const FIRST = 16;
 const DOORS = 0.72;
+const doorsOf = ({ length }: Curve): number => Math.floor((DOORS * length - 20) / CELL);
 /** Plane units that an anchoring filament reaches into the tissue. */
 const FILAMENT = 46;
 
@@ -96,10 +98,10 @@ function paintFilaments(ink: Ink, line: Curve, colour: string): void {
 function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
   const tone = tissueTone("lymph", theme);
   const nucleus = tissueTone("nucleus", theme);
-  const count = Math.floor((DOORS * line.length - 20) / CELL);
+  const count = doorsOf(line);
   for (const side of [-1, 1])
     for (let k = 0; k < count; k++) {
-      const [from, to] = [(16 + k * CELL) / line.length, (16 + (k + 1) * CELL + OVERLAP) / line.length];
+      const [from, to] = [(FIRST + k * CELL) / line.length, (FIRST + (k + 1) * CELL + OVERLAP) / line.length];
       const at = (share: number, off: number): Spot => {
         const part = from + (to - from) * share;
         const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.6;
@@ -180,8 +182,8 @@ export function mouthOf(
   { line }: TissuePlan["initial"][number],
   index: number,
 ): { readonly part: number; readonly left: boolean; readonly spot: Spot } {
-  const count = Math.floor((DOORS * line.length - 20) / CELL);
-  const part = (16 + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL) / line.length;
+  const count = doorsOf(line);
+  const part = (FIRST + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL) / line.length;
   const left = index % 2 === 1;
   return { part, left, spot: beside(line, part - OFF / line.length, (left ? 1 : -1) * (INITIAL_HALF + OFF)) };
 }

@@ -4,7 +4,7 @@ import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintLymph } from "./paint-lymph.ts";
-import { LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
@@ -37,8 +37,7 @@ function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void
   ink.globalAlpha = 1;
 }
 
-/** Plane units: thickness of the cavity's lining, between two of its cells, and half the drain's width. */
-const LINING = 10;
+/** Plane units: between two cells of the lining, and half the drain's width. */
 const GAP = 15;
 const DRAIN = 21;
 

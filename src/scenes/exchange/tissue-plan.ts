@@ -41,7 +41,7 @@ interface Cavity {
   /** flat cells along the tissue's edge, and the parts of its length at which water passes between two of them */
   readonly lining: Curve;
   readonly gaps: readonly number[];
-  /** its lowest place */
+  /** y of the lining's lowest place; y of the body's wall */
   readonly top: number;
   readonly bottom: number;
 }
@@ -110,6 +110,8 @@ const cleftsNear = (x: number): readonly number[] => {
     .sort();
 };
 
+/** Plane units: thickness of the cavity's lining. */
+export const LINING = 10;
 /** Flat cells that line the picture's width, and those of them before which water passes. */
 export const LINING_CELLS = 10;
 const GAPS = [5, 6, 7].map((cell) => cell / LINING_CELLS);

@@ -73,24 +73,19 @@ export const makeExercise: MakeScene = () => {
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      people.view.visible = sweep !== null;
-      if (!sweep) return;
       const row: Box = { ...charts, height: charts.height * FIGURES };
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
-      const efforts = sweep.curves[0]?.points.map(({ at }) => at) ?? [];
+      const efforts = sweep?.curves[0]?.points.map(({ at }) => at) ?? [];
       const below: Box = {
         x: charts.x,
         y: charts.y + row.height,
         width: charts.width - roomAhead(efforts, row, type.axis),
         height: charts.height - row.height,
       };
-      const axis = plots.draw(
-        { sweep, foot: theme.say("further.axis.met"), mark: now },
-        below,
-        type.axis,
-        theme,
-      );
-      people.view.visible = axis !== undefined;
+      const axis =
+        sweep &&
+        plots.draw({ sweep, foot: theme.say("further.axis.met"), mark: now }, below, type.axis, theme);
+      people.view.visible = Boolean(axis);
       if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
     },
     pick(x, y) {

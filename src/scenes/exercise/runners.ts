@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { curve, traceCurve } from "../drawing/curve-drawing.ts";
+import { traceClosed } from "../drawing/curve-drawing.ts";
 import { innerBox, type Plotted } from "../drawing/plot.ts";
 import { gaitOf, reachOf, runner } from "../drawing/runner.ts";
 import type { Box } from "../scene.ts";
@@ -168,9 +168,10 @@ function drawRunner(
     // All of a limb is filled over its rim, so that no line crosses at a joint.
     for (const fills of [false, true])
       for (const { outline } of limb) {
-        const spots = outline.map(([px, py]) => [x + height * px, ground - height * py] as const);
-        traceCurve(ink, curve([...spots, entryAt(spots, 0)], 2));
-        ink.closePath();
+        traceClosed(
+          ink,
+          outline.map(([px, py]) => [x + height * px, ground - height * py] as const),
+        );
         if (fills) ink.fill({ color: tones[tone] });
         else ink.stroke({ color: mix(tones[tone], rim, 0.45), width });
       }

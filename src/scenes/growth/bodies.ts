@@ -92,7 +92,7 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
     10,
     Math.min(box.height - foot, (step * BODY[pathway ? "pathway" : "body"]) / FIGURE),
   );
-  const sides = sidesOf(points, step, tallest, box, type);
+  const sides = pathway && sidesOf(points, step, tallest, box, type);
   const tubes: Tube[] = [];
   shown.forEach((point, i) => {
     const height = tallest * bodyScale(point.at, largest);
@@ -101,7 +101,7 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
     const body: FigurePlace = { x, ground: box.y + box.height - foot, height };
     const here = Math.abs(point.at - now) < 0.06;
     drawFigure(ink, point.request.body.ageYears, body, here, theme);
-    if (pathway) tubes.push(drawSide(pens, point, body, left + step * 0.98, sides));
+    if (sides) tubes.push(drawSide(pens, point, body, left + step * 0.98, sides));
     words.write(
       {
         lines: [
@@ -170,13 +170,7 @@ function drawSide(
   // What is looked into, and the way from there to its picture.
   const spot = { y: ground - chestOf(point.request.body.ageYears) * height, radius: 0.055 * height };
   look(ink, [bodyX, spot.y, spot.radius], [x, y, radius], colour.inkSoft);
-  const { circulation } = point;
-  const saturations = circulation && {
-    ivc: circulation.saturations.ivc,
-    svc: circulation.saturations.svc,
-    arterial: circulation.saturations.arterial,
-  };
-  drawChest(ink, point.request, saturations, chest, theme);
+  drawChest(ink, point.request, point.circulation, chest, theme);
   drawSection(ink, point, section, theme);
   scaleBar({ ink, words, type, theme }, [x, y - radius - 1.3 * type], BARS.chest, perMillimetre);
   const { half } = sides.section;

@@ -1,11 +1,13 @@
 /** A look into the chest: lungs, liver, heart and great vessels grow with the body; tube or chamber has the size that it has, to the same scale. */
 import type { Graphics } from "pixi.js";
-import { type PathwaySizes, pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import type { CirculationRequest } from "../../sim/parameters/request.ts";
-import { CLOTH, type Round, roundOf, type Tissue, tissue } from "../anatomy/tones.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import type { CirculationRequest, PathwayStage } from "../../sim/parameters/request.ts";
+import { type Round, roundOf, type Tissue, tissue } from "../anatomy/tones.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { pathwayStage, wallOf, wallsOf } from "./pathway-walls.ts";
 import { softShape, vessels } from "./soft-shape.ts";
 
 /** mm: half of what is seen of the chest of a body with a surface of 1.73 m2; its heart is then some 110 mm wide (adults: 110 to 140, from memory). */
@@ -35,7 +37,7 @@ const LIVER = spots(
 const HEART = spots(
   "-0.02 -0.2, 0.14 -0.25, 0.32 -0.2, 0.42 -0.1, 0.56 0.06, 0.72 0.28, 0.74 0.44, 0.62 0.53, 0.4 0.52, 0.1 0.45, -0.12 0.4, -0.23 0.24, -0.24 0.02, -0.16 -0.14",
 );
-const LEFT_AURICLE = spots("0.34 -0.2, 0.46 -0.16, 0.54 -0.04, 0.5 0.06, 0.4 0.02, 0.32 -0.08");
+const LEFT_APPENDAGE = spots("0.34 -0.2, 0.46 -0.16, 0.54 -0.04, 0.5 0.06, 0.4 0.02, 0.32 -0.08");
 /** Arteries of the heart's own, and the groove between atrium and ventricle. */
 const GROOVES = [
   "-0.08 -0.16, -0.12 0.04, -0.08 0.24, 0.06 0.42",
@@ -52,8 +54,8 @@ const NECK = [
   "0.22 -0.62, 0.22 -0.82, 0.24 -0.95",
   "0.32 -0.58, 0.4 -0.76, 0.48 -0.85",
 ];
-/** Percent, until they are computed. */
-const UNKNOWN = { vein: 70, artery: 97 } as const;
+/** Percent, until they are computed: of a body with a pathway, whose arteries are red. */
+const UNSOLVED = { ivc: 70, svc: 70, arterial: 97 } as const;
 /** Where the arteries of the lungs begin, in the middle, and where they branch. */
 const JOINT = -0.36;
 const TWIGS = {
@@ -69,17 +71,23 @@ const TWIGS = {
   ],
 } as const;
 
+/** Part of the radius by which it lies within the heart: a conduit lies beside it, a tunnel and a chamber are part of it. */
+const INSIDE: Readonly<Record<PathwayStage, number>> = {
+  extracardiac: 0,
+  "lateral-tunnel": 0.09,
+  atriopulmonary: 0.26,
+};
+/** CSS px under which no wall is drawn. */
+const MIN_WALL = 2;
+
 /** Where tube or chamber lies, CSS px: middle, upper and lower end, half its lumen's width and its wall. */
 export function trunkPlace(request: CirculationRequest, { x, y, radius, perMillimetre }: ChestPlace) {
   const sizes = pathwaySizes(request);
   const half = (sizes.trunk / 2) * perMillimetre;
-  const wall = Math.max(1.2, 1.2 * perMillimetre);
-  const inside = { extracardiac: 0, "lateral-tunnel": 0.09, atriopulmonary: 0.26 } as const;
-  const stage = sizes.stage as keyof typeof inside;
+  const wall = Math.max(MIN_WALL, wallOf(request) * perMillimetre);
   const top = y + JOINT * radius;
   return {
-    // A conduit lies beside the heart, a tunnel and a chamber are part of it.
-    x: x + (-0.2 + inside[stage]) * radius - half - wall,
+    x: x + (-0.2 + INSIDE[pathwayStage(request)]) * radius - half - wall,
     top,
     bottom: top + sizes.trunkLength * perMillimetre,
     half,
@@ -87,25 +95,25 @@ export function trunkPlace(request: CirculationRequest, { x, y, radius, perMilli
   };
 }
 
-/** @param saturations percent; null until they are computed */
+/** @param circulation null until it is computed */
 export function drawChest(
   ink: Graphics,
   request: CirculationRequest,
-  saturations: { readonly ivc: number; readonly svc: number; readonly arterial: number } | null,
+  circulation: Circulation | null,
   place: ChestPlace,
   theme: Theme,
 ): void {
   const { x, y, radius, perMillimetre } = place;
   const { colour } = theme;
   const sizes = pathwaySizes(request);
-  const { stage } = sizes;
+  const stage = pathwayStage(request);
+  const saturations = circulation?.saturations;
   const at = ([u, v]: Spot): Spot => [x + u * radius, y + v * radius];
   const look = { round: 0.09 * radius, width: 1 };
   const shape = (outline: readonly Spot[], tones: Tissue) => softShape(ink, outline.map(at), tones, look);
   const trunk = trunkPlace(request, place);
-  const low = roundOf(saturations?.ivc ?? UNKNOWN.vein, theme);
-  const high = roundOf(saturations?.svc ?? UNKNOWN.vein, theme);
-  const red = roundOf(saturations?.arterial ?? UNKNOWN.artery, theme);
+  const { ivc, svc, arterial } = saturations ?? UNSOLVED;
+  const [low, high, red] = [roundOf(ivc, theme), roundOf(svc, theme), roundOf(arterial, theme)];
   const way = (line: string, millimetres: number) =>
     [spots(line).map(at), millimetres * perMillimetre] as const;
   const lay = (line: string, millimetres: number, round: Round, part = 1) =>
@@ -140,7 +148,7 @@ export function drawChest(
     if (saturations) ink.ellipse(trunk.x, trunk.top, 0.11 * radius, 0.07 * radius).fill({ color: low.body });
   }
   lay(`${joint} ${bottom - 0.03}, ${joint + 0.01} 0.6, ${joint + 0.01} ${edge}`, sizes.ivc, low);
-  shape(LEFT_AURICLE, tissue("atrium", theme));
+  shape(LEFT_APPENDAGE, tissue("atrium", theme));
   if (stage === "lateral-tunnel")
     softShape(ink, atriumAround(trunk, [x, y], radius), tissue("atrium", theme), look);
   shape(HEART, heart);
@@ -153,7 +161,8 @@ export function drawChest(
       cap: "round",
     });
   }
-  if (stage !== "atriopulmonary") drawTube(ink, sizes, trunk, saturations?.ivc ?? null, theme);
+  if (stage !== "atriopulmonary")
+    drawTube(ink, [stage, sizes.trunkEnd / sizes.trunk], trunk, saturations?.ivc ?? null, theme);
   ink.circle(x, y, radius).stroke({ color: colour.hair, width: 2.5 });
 }
 
@@ -161,29 +170,17 @@ type Trunk = ReturnType<typeof trunkPlace>;
 
 /** The right atrium around a tunnel within it. */
 function atriumAround({ x, top, bottom, half, wall }: Trunk, [cx]: Spot, radius: number): readonly Spot[] {
-  const out = x - half - 2.2 * wall;
+  const out = x - half - 1.3 * wall;
   return [
     [x - 0.8 * half, top + 0.06 * radius],
     [out, top + 0.25 * (bottom - top)],
-    [out - wall, (top + bottom) / 2],
+    [out - 0.6 * wall, (top + bottom) / 2],
     [out, bottom - 0.16 * (bottom - top)],
     [x - 0.6 * half, bottom],
     [cx, bottom - 0.02 * radius],
     [cx + 0.1 * radius, (top + bottom) / 2],
     [cx, top + 0.1 * radius],
   ];
-}
-
-/** Tissues and cloth of which tube or chamber is made: on the body's right side and on its left. */
-export function wallsOf(stage: PathwaySizes["stage"], theme: Theme): readonly [Tissue, Tissue] {
-  const atrium = tissue("atrium", theme);
-  const { body, fold } = CLOTH[theme.name];
-  const cloth: Tissue = { shade: mix(body, fold, 0.5), body, light: mix(body, "#ffffff", 0.5), edge: fold };
-  return stage === "extracardiac"
-    ? [cloth, cloth]
-    : stage === "lateral-tunnel"
-      ? [atrium, cloth]
-      : [atrium, atrium];
 }
 
 /** Cut open, with its blood. */
@@ -206,16 +203,17 @@ function drawChamber(
     ink.ellipse(x, middle, part * half, part * high).fill({ color: blood.body, alpha: 0.6 });
 }
 
+/** @param narrows its upper end over its width */
 function drawTube(
   ink: Graphics,
-  { stage, trunk: width, trunkEnd }: PathwaySizes,
+  [stage, narrows]: readonly [PathwayStage, number],
   { x, top, bottom, half, wall }: Trunk,
   saturation: number | null,
   theme: Theme,
 ): void {
   const blood = saturation === null ? null : roundOf(saturation, theme);
   const [right, left] = wallsOf(stage, theme);
-  const end = half * (trunkEnd / width);
+  const end = half * narrows;
   const side = (sign: number, more: number): Spot[] => [
     [x + sign * (end + more), top],
     [x + sign * (half + more), top + 0.35 * (bottom - top)],
@@ -232,7 +230,7 @@ function drawTube(
     [-1, right],
     [1, left],
   ] as const) {
-    ink.poly([...side(sign, 0), ...side(sign, 1.6 * wall).reverse()].flat());
+    ink.poly([...side(sign, 0), ...side(sign, wall).reverse()].flat());
     ink.fill({ color: body }).stroke({ color: edge, width: 1, join: "round" });
   }
 }

@@ -9,7 +9,7 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashes } from "../drawing/plot.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { wallsOf } from "./chest-drawing.ts";
+import { pathwayStage, wallOf, wallsOf } from "./pathway-walls.ts";
 
 /** CSS px: the middle, and px for each mm. */
 export interface SectionPlace {
@@ -19,23 +19,21 @@ export interface SectionPlace {
   readonly type: number;
 }
 
-/** mm: an ePTFE conduit's wall is under one, an atrium's two to three (from memory). */
-const WALL = { cloth: 0.9, atrium: 2 } as const;
-const wallOf = (stage: SweepPoint["request"]["stage"]): number =>
-  stage === "extracardiac" ? WALL.cloth : WALL.atrium;
+/** CSS px under which no wall is drawn. */
+const MIN_WALL = 3;
 
 /** mm: what a section takes, wall included. */
 export const sectionWidth = ({ request }: SweepPoint): number => {
-  const { trunk, ivc, stage } = pathwaySizes(request);
-  return Math.max(trunk + 2 * wallOf(stage), ivc + 1);
+  const { trunk, ivc } = pathwaySizes(request);
+  return Math.max(trunk + 2 * wallOf(request), ivc + 1);
 };
 
 /** CSS px: half the lumen's width, its wall, and half the width of the body's own vein. */
 export function sectionLayout({ request }: SweepPoint, { perMillimetre }: SectionPlace) {
-  const { trunk, ivc, stage } = pathwaySizes(request);
+  const { trunk, ivc } = pathwaySizes(request);
   return {
     half: (trunk / 2) * perMillimetre,
-    wall: Math.max(3, wallOf(stage) * perMillimetre),
+    wall: Math.max(MIN_WALL, wallOf(request) * perMillimetre),
     vein: (ivc / 2) * perMillimetre,
   };
 }
@@ -53,7 +51,7 @@ export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlac
   const { colour } = theme;
   const { x, y } = place;
   const { half, wall, vein } = sectionLayout(point, place);
-  const { stage } = point.request;
+  const stage = pathwayStage(point.request);
   const { circulation } = point;
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
   ink.circle(x, y, half).fill({ color: blood?.body ?? colour.lumen });
@@ -108,13 +106,10 @@ const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] =>
 /** The width of the body's own vein, dashed, over the blood. */
 export function drawOwnVein(ink: Graphics, point: SweepPoint, place: SectionPlace, { colour }: Theme): void {
   const { x, y, type } = place;
-  const pieces = dashes(
-    arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]).map(([px, py]): [number, number] => [
-      px,
-      py,
-    ]),
-    [type * 0.5, type * 0.32],
-  );
+  const pieces = dashes(arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]), [
+    type * 0.5,
+    type * 0.32,
+  ]);
   const width = Math.max(2, type * 0.16);
   for (const [more, color] of [
     [2.4, colour.stage],

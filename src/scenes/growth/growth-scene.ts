@@ -74,8 +74,8 @@ export const makeGrowth: MakeScene = () => {
       const low = clear.height < 24 * type && clear.width > 1.8 * clear.height;
       const across = low ? clear.width * 0.46 : clear.width;
       words.begin();
-      const note = noteOf(points, across, type, theme);
-      const under = pathway ? words.measure(note, theme).height + type : type;
+      const note = pathway && noteOf(points, across, type, theme);
+      const under = note ? words.measure(note, theme).height + type : type;
       const top: Box = low
         ? { ...clear, width: across, height: clear.height - under }
         : { ...clear, height: rowHeight(clear, points, type, pathway) };
@@ -84,7 +84,7 @@ export const makeGrowth: MakeScene = () => {
         : { ...clear, y: clear.y + top.height + under, height: clear.height - top.height - under };
       const bsa = state.request.body.bsa;
       row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
-      if (pathway) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
+      if (note) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
       plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
     },

@@ -3,10 +3,16 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import type { PathwayStage } from "../../sim/parameters/request.ts";
 import type { Say } from "../theme/theme.ts";
+import { pathwayStage } from "./pathway-walls.ts";
 
-const kindOf = ({ stage }: SweepPoint["request"]): string =>
-  stage === "atriopulmonary" ? "chamber" : stage === "lateral-tunnel" ? "tunnel" : "tube";
+const KINDS: Readonly<Record<PathwayStage, string>> = {
+  extracardiac: "tube",
+  "lateral-tunnel": "tunnel",
+  atriopulmonary: "chamber",
+};
+const kindOf = (request: SweepPoint["request"]): string => KINDS[pathwayStage(request)];
 
 /** What the chests, the sections and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
 export function ringWords(points: readonly SweepPoint[], say: Say): string {

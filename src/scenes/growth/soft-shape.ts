@@ -2,31 +2,23 @@
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Round, Tissue } from "../anatomy/tones.ts";
-import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, traceClosed, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 
-/** Lays a closed smooth line as the path that `ink` fills or strokes next. */
-function closed(ink: Graphics, outline: readonly Spot[]): void {
-  const [first] = outline;
-  if (!first) return;
-  traceCurve(ink, curve([...outline, first], 2));
-  ink.closePath();
-}
-
-/** @param round CSS px by which the light keeps from the edge, in steps; `edge` CSS px of the line around it */
+/** @param round CSS px by which the light keeps from the edge, in steps; `width` CSS px of the line around it */
 export function softShape(
   ink: Graphics,
   outline: readonly Spot[],
   { shade, body, light, edge }: Tissue,
   { round, width }: { readonly round: number; readonly width: number },
 ): void {
-  closed(ink, outline);
+  traceClosed(ink, outline);
   ink.fill({ color: shade }).stroke({ color: edge, width, join: "round" });
   const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
   const least = Math.min(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
   for (const part of [0.3, 0.65, 1]) {
     const inset = part * Math.min(round, 0.16 * least);
-    closed(
+    traceClosed(
       ink,
       shrunk(outline, inset).map(([x, y]): Spot => [x - 0.5 * inset, y - 0.5 * inset]),
     );

@@ -4,7 +4,7 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
-import { markColour } from "../theme/colour.ts";
+import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type ChestPlace, trunkPlace } from "./chest-drawing.ts";
 import { type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
@@ -41,7 +41,7 @@ export function tubeBlood(): TubeBlood {
       drops.resize(solved.length * (RISING + COMING));
       let drop = 0;
       for (const { point, chest, section, saturation } of solved) {
-        const colour = Number.parseInt(markColour(theme.colour, saturation).slice(1), 16);
+        const colour = tintOf(markColour(theme.colour, saturation));
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
         const trunk = trunkPlace(point.request, chest);

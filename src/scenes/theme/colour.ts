@@ -99,9 +99,12 @@ export const LIGHT: Palette = {
 
 export type Rgb = readonly [red: number, green: number, blue: number];
 
+/** "#rrggbb" as the number that a sprite's tint takes */
+export const tintOf = (hex: string): number => Number.parseInt(hex.slice(1), 16);
+
 /** "#rrggbb" -> 0..1 each */
 export const rgb = (hex: string): Rgb => {
-  const value = Number.parseInt(hex.slice(1), 16);
+  const value = tintOf(hex);
   return [(value >> 16) / 255, ((value >> 8) & 255) / 255, (value & 255) / 255];
 };
 

@@ -12,6 +12,9 @@ import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
 
+/** What a mouth or a dimple darkens towards. */
+const HOLLOW = "#2a1030";
+
 export function paintChamberLining(
   ink: Ink,
   bounds: Bounds,
@@ -157,7 +160,7 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.rotate(0.35);
   ink.beginPath();
   ink.ellipse(0, 0, 3 * size, 1.9 * size, 0, 0, 2 * Math.PI);
-  ink.fillStyle = mix(look.shade, "#2a1030", 0.6);
+  ink.fillStyle = mix(look.shade, HOLLOW, 0.6);
   ink.fill();
   for (const [width, colour] of [
     [1.3, look.edge],
@@ -195,7 +198,7 @@ export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, 
   disc(6.6, look.light);
   disc(5.7, look.edge);
   const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
-  deep.addColorStop(0, mix(look.shade, "#2a1030", 0.35));
+  deep.addColorStop(0, mix(look.shade, HOLLOW, 0.35));
   deep.addColorStop(1, look.body);
   if (!filled) ink.globalCompositeOperation = "destination-out";
   disc(5.4, deep);
