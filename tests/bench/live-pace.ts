@@ -1,5 +1,5 @@
 /**
- * Seconds of blood that one core computes in a second, over a whole repeat of each pathway at rest, with an advection in each step of sound and in
+ * Seconds of blood that one core computes in a second, over a whole cycle of each pathway at rest, with an advection in each step of sound and in
  * every third: `npx tsx tests/bench/live-pace.ts`, some minutes. Both take turns in short slices, of which in each twelfth of the repeat
  * the fastest count (the quickest of twelve), so that other work on the machine does not. Readings are left out.
  */
