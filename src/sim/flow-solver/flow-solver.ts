@@ -1,4 +1,5 @@
 /** Owns the memory of one flow field and advances it. Lengths in cells (depth in mm), velocities m/s, pressure over density m2/s2. */
+import { present } from "../checked/present.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import {
   type GridSize,
@@ -17,21 +18,38 @@ import { timeStep } from "./time-step.ts";
 const SOUND_SPEED_RATIO = 4;
 /**
  * What a step may use of the bound of the shortest wave, 8 C2 (1 + 2 damping) + 4 L < 4: C = cells that sound passes in a step, L = decay of
- * that wave by viscosity and upstream damping. Three steps of sound that share a push leave L out, and sound that blood carries along grows
- * unless it is damped more: then all waves of a uniform flow stay bounded up to Mach number 0.27. `viscous`: largest viscosity times step of
- * sound over cell squared.
+ * that wave by viscosity and upstream damping. Steps of sound that share a push leave L out. `viscous`: largest viscosity times step of sound over
+ * cell squared; `slows`: part by which sound follows slower blood at each look.
  */
 export const SOUND = {
-  1: { damping: 0.15, room: 0.8, viscous: 0.07 },
-  3: { damping: 0.5, room: 0.9, viscous: 0.003 },
+  1: { room: 0.8, viscous: 0.07, slows: 0.02 },
+  3: { room: 0.9, viscous: 0.003, slows: 0.1 },
 } as const;
+/** How steps of sound share pushes: how many, their damping, and up to which Mach number. */
+interface Shared {
+  readonly soundSteps: number;
+  readonly damping: number;
+  readonly mach: number;
+}
+export const SINGLE: Shared = { soundSteps: 1, damping: 0.15, mach: Number.POSITIVE_INFINITY };
+/**
+ * Sound that blood carries along grows unless it is damped; the slower the blood, the more steps may share a push and the less damping they need. Cheapest
+ * first; all waves of a uniform flow stay bounded up to a Mach number 8 % above the one given.
+ */
+export const SHARED: readonly Shared[] = [
+  { soundSteps: 6, damping: 0.4, mach: 0.137 },
+  { soundSteps: 5, damping: 0.4, mach: 0.163 },
+  { soundSteps: 4, damping: 0.4, mach: 0.205 },
+  { soundSteps: 3, damping: 0.4, mach: 0.236 },
+  { soundSteps: 3, damping: 0.5, mach: Number.POSITIVE_INFINITY },
+];
 const UPSTREAM = 1 / 16;
 /** Steps of sound between two looks for the fastest blood. */
 export const LOOK_EVERY = 20;
 /** Rate at which an opening adapts to a new flow, per crossing of the plane by sound: faster reflects waves, slower makes the flow lag. */
 const FORGET = 2;
 
-/** Count of sound's steps that share one push of advection and shear: with 3 a second of blood costs little more than half of the work. */
+/** Count of sound's steps that share one push of advection and shear: with 3, and more where blood is slow, a second of blood costs little more than half of the work. */
 export type SoundSteps = keyof typeof SOUND;
 
 /** What a solver must know of the fluid; density enters only where pressures are read. */
@@ -40,7 +58,7 @@ export interface SolverFluid {
   readonly kinematicViscosity: number;
   /** ratio of sound speed to the fastest blood's, {@link SOUND_SPEED_RATIO} when left out: a larger one is more accurate in unsteady flow and needs more steps */
   readonly soundSpeedRatio?: number;
-  /** count of sound's steps that share one push of advection and shear, 1 when left out */
+  /** count of sound's steps that share one push of advection and shear, 3 or more for 3; 1 when left out */
   readonly soundSteps?: SoundSteps;
   /** m/s: sound is never slower than this, however slow the blood, so that a beat does not arrive late at the far end */
   readonly minSoundSpeed?: number;
@@ -150,15 +168,16 @@ export function runFlowSolver(
     sinceLooked = 0;
     const now = fastestBlood(arrays, nx, spans);
     // The step shrinks at once for a jet and grows back slowly.
-    fastest = Math.max(now, fastest + Math.min(1, 0.02 * looks) * (now - fastest), 1e-6);
+    fastest = Math.max(now, fastest + Math.min(1, SOUND[soundSteps].slows * looks) * (now - fastest), 1e-6);
     if (!Number.isFinite(fastest)) return;
     const least = chosen(fastest);
-    if (Math.abs(least.dtOverDx / settings.dtOverDx - 1) > 0.02) settings = least;
+    const shares = least.soundSteps !== settings.soundSteps || least.soundDamping !== settings.soundDamping;
+    if (shares || Math.abs(least.dtOverDx / settings.dtOverDx - 1) > 0.02) settings = least;
   }
 
-  const length = () => settings.dtOverDx * soundSteps * dxMetres;
+  const length = () => settings.dtOverDx * settings.soundSteps * dxMetres;
   const passed = (steps: number): void => {
-    sinceLooked += steps * soundSteps;
+    sinceLooked += steps * settings.soundSteps;
     time += steps * length();
   };
   const outletRates = () => {
@@ -194,7 +213,7 @@ export function runFlowSolver(
         if (sinceLooked >= LOOK_EVERY) look();
         before?.(time);
         const { soundSpeed, forget } = outletRates();
-        for (let part = 0; part < soundSteps; part++) {
+        for (let part = 0; part < settings.soundSteps; part++) {
           for (const opening of openings)
             if (opening.rule === "pressure")
               applyPressureOutlet(opening, arrays, soundSpeed, forget, part === 0);
@@ -217,9 +236,11 @@ function choose(
   speed: number,
   viscosityOverDx: number,
   artificialSoundSpeed: number,
-  soundSteps: SoundSteps,
+  shared: SoundSteps,
 ): StepSettings {
-  const { damping, room, viscous } = SOUND[soundSteps];
+  const { room, viscous } = SOUND[shared];
+  const mach = speed / artificialSoundSpeed;
+  const { soundSteps, damping } = shared === 1 ? SINGLE : present(SHARED.find((each) => mach <= each.mach));
   const limit = (left: number) => (left > 0 ? Math.sqrt(left / (2 * (1 + 2 * damping))) : 0);
   let dtOverDx = Math.min(Math.min(0.5, limit(room)) / artificialSoundSpeed, viscous / viscosityOverDx);
   for (;;) {
