@@ -53,12 +53,17 @@ function watch() {
     if (document.querySelector("#stage canvas")) reach("renderer");
   }).observe(document, { childList: true, subtree: true });
   const glass = document.createElement("canvas").getContext("2d", { willReadFrequently: true })!;
-  /** Brightness of what the stage shows in a square of 40 CSS px around this place. */
+  /** Brightness of what the stage shows in a square of 40 px around this place. */
   const seen = (stage: HTMLCanvasElement, x: number, y: number): readonly number[] => {
     const dense = stage.width / innerWidth;
-    glass.clearRect(0, 0, 40, 40);
-    glass.drawImage(stage, (x - 20) * dense, (y - 20) * dense, 40 * dense, 40 * dense, 0, 0, 40, 40);
-    const { data } = glass.getImageData(0, 0, 40, 40);
+    const [left, top] = [Math.round((x - 20) * dense), Math.round((y - 20) * dense)];
+    // What the processor draws is read where it stands: a copy of the stage would cost the page a good part of a drawing.
+    const drawn = stage.getContext("2d");
+    if (!drawn) {
+      glass.clearRect(0, 0, 40, 40);
+      glass.drawImage(stage, left, top, 40, 40, 0, 0, 40, 40);
+    }
+    const { data } = drawn?.getImageData(left, top, 40, 40) ?? glass.getImageData(0, 0, 40, 40);
     return Array.from({ length: 1600 }, (_, k) => Math.max(...data.subarray(4 * k, 4 * k + 3)));
   };
   let ground: readonly number[] | null = null;
