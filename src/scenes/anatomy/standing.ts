@@ -33,6 +33,14 @@ export function chamberSize({ traces }: Circulation, name: string, time: number)
   return volume ? swelling(valueAt(traces, volume, time), mean(volume)) : 1;
 }
 
+/** A chamber's linear size against that at its greatest volume. */
+export function partOfFullest({ traces }: Circulation, name: string, time: number): number {
+  const volume = traces.volumes[name];
+  if (!volume) return 1;
+  const most = volume.reduce((a, b) => Math.max(a, b));
+  return swelling(valueAt(traces, volume, time), most);
+}
+
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** What is read off a circulation's traces once. */

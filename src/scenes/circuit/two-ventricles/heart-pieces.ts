@@ -6,8 +6,8 @@ import { hiatusOf, paintRim } from "../../anatomy/paint-abdomen.ts";
 import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
-  COMBS,
-  INTO_OUTFLOW,
+  CONUS,
+  EARS,
   LEFT_ATRIUM,
   LEFT_CAVITY,
   OUTFLOW,
@@ -17,7 +17,8 @@ import {
   VENTRICLES,
 } from "./heart-plan.ts";
 import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
-import { paintAtrium, paintBed, paintCavity, paintMuscle, showOutflow } from "./paint-chambers.ts";
+import { paintLeftAtrium, paintRightAtrium } from "./paint-atria.ts";
+import { paintBed, paintCavity, paintConus, paintInside, paintMuscle } from "./paint-chambers.ts";
 import {
   type Carried,
   paintAorta,
@@ -41,7 +42,9 @@ export const PIECES = [
   "leftCavity",
   "rightBed",
   "rightCavity",
+  "conus",
   "muscle",
+  "inside",
   "hiatus",
   "trunk",
 ] as const;
@@ -74,7 +77,7 @@ export function paintingOf(
     paint,
   });
   const [left, right]: [Point, Point] = [LEFT_PIVOT, [21, -30]];
-  const toLeft = [planOf(VALVES, "mitral"), INTO_OUTFLOW];
+  const toLeft = [planOf(VALVES, "mitral")];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
   const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {
     const bounds = boundsOf(
@@ -100,12 +103,12 @@ export function paintingOf(
       paintDescending({ ink, bounds }, descending, carried, theme),
     ),
     rear: tubes(["returning", "rightArtery"], paintRear),
-    leftAtrium: part(LEFT_ATRIUM, left, (ink) =>
-      paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),
+    leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
+      paintLeftAtrium(ink, vessels.returning.slice(2), carried.arterial, theme),
     ),
     aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
-    rightAtrium: part(RIGHT_ATRIUM, [0, -42], (ink) =>
-      paintAtrium(ink, RIGHT_ATRIUM, COMBS.right, carried.mixed, theme),
+    rightAtrium: part([...RIGHT_ATRIUM, ...EARS.right], [4, -42], (ink) =>
+      paintRightAtrium(ink, carried.mixed, theme),
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
@@ -119,15 +122,13 @@ export function paintingOf(
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
       paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
     ),
-    rightBed: part(VENTRICLES, left, (ink) => {
-      paintBed(ink, RIGHT_CAVITY, toRight, theme);
-      showOutflow(ink);
-    }),
-    rightCavity: part(RIGHT_CAVITY, right, (ink) => {
-      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme);
-      showOutflow(ink);
-    }),
+    rightBed: part(VENTRICLES, left, (ink) => paintBed(ink, RIGHT_CAVITY, toRight, theme)),
+    rightCavity: part(RIGHT_CAVITY, right, (ink) =>
+      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),
+    ),
+    conus: part(CONUS, left, (ink) => paintConus(ink, carried.mixed, theme)),
     muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, theme)),
+    inside: part(VENTRICLES, left, (ink) => paintInside(ink, theme)),
     trunk: tubes(["trunk", "leftArtery"], paintTrunk),
   };
 }

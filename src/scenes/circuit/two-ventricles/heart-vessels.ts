@@ -8,7 +8,7 @@ import { smoothLine } from "../../anatomy/placing.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
 /** What the trunk divides into, and where. */
-const FORK: Point = [36.6, -2.4];
+const FORK: Point = [37.4, -1.8];
 
 export interface GreatVessels {
   /** back to front */
@@ -80,8 +80,8 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     returning: [
       vein("rightUpperPulmonaryVein", [-4, -15.6], [12, -15]),
       vein("rightLowerPulmonaryVein", [-15, -33.6], [-5, -27], [12, -20]),
-      vein("leftUpperPulmonaryVein", [58, -12.4], [51, -13]),
-      vein("leftLowerPulmonaryVein", [61, -21], [52, -20.4]),
+      vein("leftUpperPulmonaryVein", [58.6, -12.4], [51.6, -14.4]),
+      vein("leftLowerPulmonaryVein", [61, -20.4], [51, -22.2]),
     ],
     rightArtery: tube(
       "rightPulmonaryArtery",
@@ -92,7 +92,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
     aorta: {
       ...arch,
       line: [
-        ...smoothLine([...spots("22.6 -26.4, 19.4 -20.6, 16.4 -14, 14.8 -6"), entryAt(onward, 0)]),
+        ...smoothLine([...spots("21.4 -26.4, 18.4 -20.8, 15.6 -14, 14.4 -6"), entryAt(onward, 0)]),
         ...onward.slice(1),
         ...down.filter(([, y]) => y > DOWN_TO),
       ],
@@ -104,7 +104,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
         [svc.centre[0] + 0.2, svc.centre[1] + 4],
         [svc.centre[0], svc.centre[1] - 5],
         [0, 0],
-        [-0.2, -22],
+        [0, -17.4],
       ],
       [svc.width + 1.2, svc.width],
     ),
@@ -122,10 +122,10 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[27, -22], [29.6, -15], [33, -7.6], FORK, [38.6, 0]], [11.4, 10.6]),
+    trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [39.2, 0.4]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
-      [[33, -7.6], FORK, [42.6, 0.4], [48, -0.4], ...into(left)],
+      [[34.8, -8.6], FORK, [43, 0.6], [48, -0.4], ...into(left)],
       [9.4, left.width],
       "end",
     ),
