@@ -78,13 +78,14 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
-function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vessel[] {
+function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
     const side = name.startsWith("left") ? "left" : "right";
     return course(name.replace("Upper", ""), [side, "pulmonaryVein"], 18, thinned(line), {
       ...behind,
       share: 0.5,
+      covers: [coverOf(rightArtery)],
     });
   });
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
@@ -129,10 +130,13 @@ export function heartVessels(): readonly Vessel[] {
   const drawn = drawnVessels();
   const own = [...rightSide(drawn), ...leftSide(drawn)];
   const names = new Set(own.map(({ name }) => name));
-  const covers = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM].map((outline) => outline.map(onPlane));
-  const inLungs = chestVessels("two-ventricle").flatMap((each) =>
-    /Bed\d*$/.test(each.name) && !names.has(each.name) ? [{ ...each, covers }] : [],
-  );
+  const heart = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM].map((outline) => outline.map(onPlane));
+  const rightArtery = coverOf(drawn.rightArtery);
+  const inLungs = chestVessels("two-ventricle").flatMap((each) => {
+    if (!/Bed\d*$/.test(each.name) || names.has(each.name)) return [];
+    const tubes = each.blood === "pulmonaryVein" ? [rightArtery] : drawn.returning.map(coverOf);
+    return [{ ...each, covers: [...(each.covers ?? []), ...heart, ...tubes] }];
+  });
   return [...inLungs, ...own];
 }
 

@@ -52,7 +52,11 @@ export function paintAtrium(
     [2.2, look.light],
   ]);
   paintOrgan(ink, outline, bloodTones(saturation, theme), { depth: 7 });
+  ink.save();
+  trace(ink, outline, true);
+  ink.clip();
   inside();
+  ink.restore();
   strokes(ink, round, 1, [[0.5, look.shade]]);
 }
 

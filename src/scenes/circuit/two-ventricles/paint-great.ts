@@ -30,18 +30,29 @@ interface Sheet {
   readonly bounds: Bounds;
 }
 
-/** A group of vessels that open into each other, with its shadow. */
+/** A group of vessels that open into each other, with its shadow; one that clears at its end casts none there. */
 function group(
   { ink, bounds }: Sheet,
   tubes: readonly Tube[],
   tones: Round,
   then?: (own: Ink) => void,
-  cast = CAST,
 ): void {
-  const own = scratch(ink, bounds);
-  paintTubes(own, tubes, tones, WALL);
-  then?.(own);
-  laidOver(ink, own, bounds, cast);
+  const paint = (drawn: readonly Tube[], cast?: number) => {
+    const own = scratch(ink, bounds);
+    paintTubes(own, drawn, tones, WALL);
+    then?.(own);
+    laidOver(ink, own, bounds, cast);
+  };
+  const clears = tubes.some(({ fades }) => fades);
+  if (clears) paint(tubes.map(solidPart), CAST);
+  paint(tubes, clears ? undefined : CAST);
+}
+
+/** As far as it hides what lies behind it, and its shadow with it. */
+function solidPart({ fades, over = 0.42, line: way, ...tube }: Tube): Tube {
+  const left = Math.round((over + 0.08) * way.length);
+  const solid = fades === "start" ? way.slice(left) : fades ? way.slice(0, -left) : way;
+  return { ...tube, line: solid };
 }
 
 export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
@@ -51,7 +62,7 @@ export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried,
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
   const { returning, rightArtery } = greatVessels(anatomy);
   const sheet = { ink, bounds };
-  for (const vein of returning) group(sheet, [vein], roundOf(carried.pulmonaryVein, theme), undefined, 0);
+  for (const vein of returning) group(sheet, [vein], roundOf(carried.pulmonaryVein, theme));
   group(sheet, [rightArtery], roundOf(carried.mixed, theme));
 }
 

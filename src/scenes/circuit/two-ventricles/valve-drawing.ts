@@ -35,7 +35,7 @@ const ATRIOVENTRICULAR: Forms = [
 const SEMILUNAR: Forms = [
   {
     cut: spots("1.02 0.1, 0.78 -0.08, 0.36 0.06, 0.03 0.62"),
-    edge: spots("0.24 0.72, 0.42 0.86, 0.58 1.06"),
+    edge: spots("0.2 0.66, 0.4 0.73, 0.6 0.88"),
   },
   {
     cut: spots("1.02 0.1, 0.98 0.5, 0.88 0.9, 0.9 1.3"),
@@ -45,7 +45,7 @@ const SEMILUNAR: Forms = [
 /** How a leaflet is joined to its ring, from its far end back to its hinge. */
 const JOINED = {
   atrioventricular: spots("0.34 -0.14, 0.7 -0.1, 1 0"),
-  semilunar: spots("0.76 0.56, 0.94 0.2, 1.02 0.1"),
+  semilunar: spots("0.84 0.6, 0.98 0.3, 1.02 0.1"),
 };
 /** How far from the far end of each place of an edge the valve's parting moves it. */
 const MOVED = [0.2, 0.6, 1];
@@ -101,10 +101,10 @@ function behindOf(plan: ValvePlan, open: number): readonly Point[] {
       5,
     );
   }
-  const middle = 0.62 + 0.72 * open;
+  const [middle, end] = [0.62 + 0.72 * open, 0.88 + 0.22 * open];
   return [
-    ...smoothLine([at(-0.58, 1.06), at(0, middle), at(0.58, 1.06)], 5),
-    ...smoothLine([at(0.58, 1.06), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.58, 1.06)], 5),
+    ...smoothLine([at(-0.6, end), at(0, middle), at(0.6, end)], 5),
+    ...smoothLine([at(0.6, end), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.6, end)], 5),
   ];
 }
 
