@@ -13,6 +13,7 @@ import {
   OUTFLOW,
   RIGHT_ATRIUM,
   RIGHT_CAVITY,
+  SAC,
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
@@ -92,14 +93,14 @@ export function paintingOf(
       paint,
     );
   const descending = close ? vessels.descending : downToDiaphragm(vessels.descending);
-  const upper = anatomy.veins.filter(
-    ({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava",
-  );
+  const upper = anatomy.veins
+    .filter(({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava")
+    .map((tube) => ({ ...tube, dome: 0.2 }));
   const hiatus = hiatusOf(anatomy);
   const below = anatomy.veins.filter(({ group }) => group === "cava" || group === "hepatic");
   return {
     liverVeins: close ? around([...below, ...anatomy.abdomen.portal], paintLiverVeins) : NOTHING,
-    descending: around([descending], (ink, bounds) =>
+    descending: around([descending, { line: SAC }], (ink, bounds) =>
       paintDescending({ ink, bounds }, descending, carried, theme),
     ),
     rear: tubes(["returning", "rightArtery"], paintRear),

@@ -10,9 +10,14 @@ import { spots } from "../../drawing/curve-drawing.ts";
 
 const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
+/** The sac around all of it, cut open at its front; below it lies on the diaphragm. */
+export const SAC = closed(
+  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68 -26, 61.4 -18, 58 -8, 51 0, 42 5, 30 8, 10 8, -4 4",
+);
+
 /** Both ventricles from outside. */
 export const VENTRICLES = closed(
-  "8.4 -57.6, 10.4 -63.8, 17.4 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 58 -23, 50 -23, 42.4 -26, 40.8 -21, 40.2 -16, 33 -13, 24.4 -11.6, 22.4 -18, 18.4 -25.2, 10.6 -28.4, 9 -40",
+  "9.6 -57.6, 10.8 -63.8, 17.4 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 58 -23, 50 -23, 42.4 -26, 40.8 -21, 40.2 -16, 33 -13, 24.4 -11.6, 22.4 -18, 18.4 -25.2, 13.2 -28, 12.8 -34, 10.6 -48",
 );
 
 /** The right one's blood: on into the atrium beyond the tricuspid valve, and up its outflow into the trunk beyond the pulmonary one. */

@@ -219,17 +219,17 @@ export function paintInside(ink: Ink, theme: Theme): void {
 function paintGrooves(ink: Ink, theme: Theme): void {
   const fat = tissue("sac", theme);
   for (const [groove, artery, vein] of GROOVES) {
-    paintOrgan(ink, groove, fat, { depth: 1.2, edge: 0.4 });
+    paintOrgan(ink, groove, fat, { depth: 1.2, edge: 0.25 });
     for (const [[x, y], radius, saturation] of [
-      [vein, 0.75, 62],
-      [artery, 0.95, 98],
+      [vein, 0.7, 66],
+      [artery, 0.85, 98],
     ] as const) {
       const { wall, body } = roundOf(saturation, theme);
       ink.beginPath();
       ink.arc(x, y, radius, 0, 2 * Math.PI);
       ink.fillStyle = body;
       ink.fill();
-      ink.lineWidth = 0.5;
+      ink.lineWidth = 0.4;
       ink.strokeStyle = wall;
       ink.stroke();
     }

@@ -3,11 +3,12 @@ import { line } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
+import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
 import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { MOUTHS, VALVES } from "./heart-plan.ts";
+import { MOUTHS, SAC, VALVES } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
 import { paintOutflow } from "./paint-chambers.ts";
 import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
@@ -57,6 +58,8 @@ function solidPart({ fades, over = 0.42, line: way, ...tube }: Tube): Tube {
 
 export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
   group(sheet, [tube], roundOf(arterial, theme));
+  const look = tissue("sac", theme);
+  paintOrgan(sheet.ink, SAC, look, { depth: 6, edge: 0.6 });
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
