@@ -37,9 +37,21 @@ export function chamberSize({ traces }: Circulation, name: string, time: number)
 export function partOfFullest({ traces }: Circulation, name: string, time: number): number {
   const volume = traces.volumes[name];
   if (!volume) return 1;
-  const most = volume.reduce((a, b) => Math.max(a, b));
-  return swelling(valueAt(traces, volume, time), most);
+  return swelling(
+    valueAt(traces, volume, time),
+    volume.reduce((a, b) => Math.max(a, b)),
+  );
 }
+
+/** One of two ventricles. */
+export type Ventricle = "ventricle" | "rightVentricle";
+
+/** Part of its change by which its section follows: its valves hold it. */
+const SECTION = 0.6;
+
+/** Linear size of its section against that at its fullest. */
+export const sectionOf = (circulation: Circulation, name: Ventricle, time: number): number =>
+  1 + SECTION * (partOfFullest(circulation, name, time) - 1);
 
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 

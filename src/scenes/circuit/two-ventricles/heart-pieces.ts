@@ -11,6 +11,7 @@ import {
   LEFT_ATRIUM,
   LEFT_CAVITY,
   OUTFLOW,
+  PIVOT,
   RIGHT_ATRIUM,
   RIGHT_CAVITY,
   SAC,
@@ -51,9 +52,6 @@ export const PIECES = [
 ] as const;
 export type PieceName = (typeof PIECES)[number];
 
-/** mm: what the left ventricle swells about, and the muscle of both. */
-export const LEFT_PIVOT = [44, -27] as const;
-
 interface Piece {
   readonly bounds: Bounds;
   /** mm: what it swells about, near its valves, so that these keep their place */
@@ -77,7 +75,7 @@ export function paintingOf(
     pivot,
     paint,
   });
-  const [left, right]: [Point, Point] = [LEFT_PIVOT, [21, -30]];
+  const { ventricle: left, rightVentricle: right } = PIVOT;
   const toLeft = [planOf(VALVES, "mitral")];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
   const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {

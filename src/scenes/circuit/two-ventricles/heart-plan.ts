@@ -10,6 +10,12 @@ import { spots } from "../../drawing/curve-drawing.ts";
 
 const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
+/** What each ventricle swells about, and with the left one the muscle of both: near its valves, so that these keep their place. */
+export const PIVOT = { ventricle: [44, -27], rightVentricle: [22, -27] } as const satisfies Record<
+  string,
+  Point
+>;
+
 /** The sac around all of it, cut open at its front; below it lies on the diaphragm. */
 export const SAC = closed(
   "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68 -26, 61.4 -18, 58 -8, 51 0, 42 5, 30 8, 10 8, -4 4",

@@ -3,12 +3,21 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
-import { DESCENT, lungsAt, OUTSIDE, partOfFullest, standingAt } from "../../anatomy/standing.ts";
+import {
+  DESCENT,
+  lungsAt,
+  OUTSIDE,
+  partOfFullest,
+  sectionOf,
+  standingAt,
+  type Ventricle,
+} from "../../anatomy/standing.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { chestFrame } from "../chest-plan.ts";
 import { saturationOf } from "../circuit-blood.ts";
 import type { Emphasis } from "../emphasis.ts";
-import { LEFT_PIVOT, PIECES, type PieceName, paintingOf } from "./heart-pieces.ts";
+import { PIECES, type PieceName, paintingOf } from "./heart-pieces.ts";
+import { PIVOT } from "./heart-plan.ts";
 import { outlinesOf } from "./lit-outlines.ts";
 import { drawValves } from "./valve-drawing.ts";
 import { openingsAt } from "./valve-openings.ts";
@@ -50,8 +59,8 @@ export function twoVentricles(): TwoVentricles {
   chambers.addChild(light);
   // Rings and papillary muscles belong to the ventricles, which swell; the semilunar valves to the vessels.
   valves.addChild(sheets.inside.view, atrioventricular, semilunar);
-  atrioventricular.pivot.set(...LEFT_PIVOT);
-  atrioventricular.position.set(...LEFT_PIVOT);
+  atrioventricular.pivot.set(...PIVOT.ventricle);
+  atrioventricular.position.set(...PIVOT.ventricle);
   let painted = "";
   let fine = 0;
   let opened = "";
@@ -78,7 +87,8 @@ export function twoVentricles(): TwoVentricles {
   const swell = ({ circulation, time, still }: Moved): void => {
     // They are drawn at their fullest.
     const size = (volume: string) => (still ? 1 : partOfFullest(circulation, volume, time));
-    const [left, right] = [size("ventricle"), size("rightVentricle")];
+    const section = (name: Ventricle) => (still ? 1 : sectionOf(circulation, name, time));
+    const [left, right] = [section("ventricle"), section("rightVentricle")];
     const outside = 1 + OUTSIDE * ((left + right) / 2 - 1);
     for (const [name, scale] of [
       ["leftCavity", left],
