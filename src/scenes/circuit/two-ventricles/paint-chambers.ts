@@ -25,7 +25,7 @@ import {
 import { frameOf, planOf } from "./root.ts";
 
 /** Blood as the ground on which its marks move: darker towards the wall. */
-export function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
+function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
   const ground = groundColour(colour, saturation);
   const dark = name === "dark";
   return {

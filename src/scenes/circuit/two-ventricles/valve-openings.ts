@@ -5,7 +5,7 @@ import { valueAt } from "../../drawing/trace-clock.ts";
 import type { Openings } from "./valve-drawing.ts";
 
 /** 0 shut .. 1 open. */
-export const rightValvesAt = (
+const rightValvesAt = (
   { traces }: Circulation,
   time: number,
 ): readonly [tricuspid: number, pulmonary: number] => {
