@@ -55,8 +55,8 @@ export interface Leaflet {
   readonly line: readonly Point[];
   /** its free edge from there */
   readonly edge: readonly Point[];
-  /** all of it */
-  readonly outline: readonly Point[];
+  /** where it is joined to its ring, from the end beside its neighbour to its hinge */
+  readonly joint: readonly Point[];
   /** of the muscle that holds it most */
   readonly head?: Point;
 }
@@ -84,7 +84,7 @@ export function leafletsOf(plan: ValvePlan, open: number): readonly [Leaflet, Le
     );
     const line = smoothLine(cut, 5);
     const free = smoothLine([lastOf(cut), ...edge], 5);
-    return { line, edge: free, outline: [...line, ...free, ...smoothLine(back, 4)], ...(head && { head }) };
+    return { line, edge: free, joint: smoothLine(back, 4), ...(head && { head }) };
   };
   return [side(-1, reach[0], heads?.[0]), side(1, reach[1], heads?.[1])];
 }
@@ -159,6 +159,22 @@ function drawCords(ink: Graphics, pair: readonly Leaflet[], look: Tissue): void 
   ink.stroke({ width: 0.3, color: look.edge, alpha: 0.85 });
 }
 
+/** Parts of a leaflet's breadth between which it folds away from the light. */
+const FOLDS = [
+  [0.1, 0.26],
+  [0.42, 0.6],
+  [0.74, 0.88],
+] as const;
+
+function drawFolds(ink: Graphics, edge: readonly Point[], joint: readonly Point[], look: Tissue): void {
+  const on = (way: readonly Point[], part: number): Point =>
+    entryAt(way, Math.round(part * (way.length - 1)));
+  for (const [from, to] of FOLDS)
+    ink
+      .poly([...on(joint, 1 - from), ...on(joint, 1 - (from + to) / 2), ...on(edge, to), ...on(edge, from)])
+      .fill({ color: look.shade, alpha: 0.13 });
+}
+
 /** Atrioventricular and semilunar valves each on their own, since they move apart. */
 export function drawValves(
   inks: Readonly<Record<"atrioventricular" | "semilunar", Graphics>>,
@@ -179,7 +195,10 @@ export function drawValves(
     if (plan.reach[2] > 0) surface(behindOf(plan, open), 0.6);
     const pair = leafletsOf(plan, open);
     if (plan.heads) drawCords(ink, pair, look);
-    for (const { outline } of pair) surface(outline, 0.82);
+    for (const { line, edge, joint } of pair) {
+      surface([...line, ...edge, ...joint], 0.86);
+      drawFolds(ink, edge, joint, look);
+    }
     for (const { line } of pair)
       ink
         .poly(outlineOf(line, plan.heads ? 1 : 0.7).flat())
