@@ -1,4 +1,5 @@
 /** A vessel of the whole circulation's drawing: what moves its blood, what it holds, and where it lies. */
+import type { Ventricle } from "../anatomy/standing.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the pulmonary arteries. */
@@ -27,8 +28,10 @@ export interface Vessel {
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
-  /** a lung's, which swells about this spot */
+  /** what holds it swells about this spot */
   readonly about?: Spot;
+  /** that is a ventricle of this volume; a lung when left out */
+  readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
   /** its end lies flush in a vessel of the same width, drawn apart from it */
