@@ -11,15 +11,12 @@ import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
-import type { Course, CourseOf } from "./side-course.ts";
+import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
 export const WITHIN = 0.86;
 const MARK = 0.7;
-
-/** mm by which a feeding vein's marks run into the pathway, fading */
-export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
 const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: Course["carries"]]>> =
@@ -117,19 +114,31 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   // Its way down lies behind the left pulmonary artery, its way up before the pathway.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
   const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
+  // Over the pathway, where it is clear, fewer of its marks stand in the way of those behind it.
+  const fewer = (own: Course): Course => ({
+    ...own,
+    seen: own.seen.map((shown, i) =>
+      pathway(entryAt(own.x, i), entryAt(own.y, i)) < WALL ? CLEAR * shown : shown,
+    ),
+  });
   return [
     ...entering.map(
       hiddenBy([stump, arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))]),
     ),
-    hiddenBy([stump, artery])(
-      course(["aorta", 1, "arterial"], 11, [
-        ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-        ...arch.slice(1, -6),
-        ...down.slice(8).filter(([, y]) => y > low),
-      ]),
+    fewer(
+      hiddenBy([stump, artery])(
+        course(["aorta", 1, "arterial"], 11, [
+          ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+          ...arch.slice(1, -6),
+          ...down.slice(8).filter(([, y]) => y > low),
+        ]),
+      ),
     ),
   ];
 }
+
+/** Part of the aorta's marks that show where it is clear. */
+const CLEAR = 0.3;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
@@ -191,11 +200,15 @@ function returns(
 /** mm of a 5-year-old within which a pulmonary vein passes its tree's root */
 const REACH = 4;
 
-/** Nodes from the root to an end. */
+/** Nodes to an end, from the first before the root: a stem's nodes come last of all. */
 function wayTo({ nodes }: Tree, end: number): number[] {
-  const way: number[] = [];
-  for (let i = end; i >= 0; i = entryAt(nodes, i).parent) way.push(i);
-  return way.reverse();
+  const way = [end];
+  for (let i = end; entryAt(nodes, i).parent >= 0 && way[0] === i; ) {
+    const { parent } = entryAt(nodes, i);
+    way.unshift(parent);
+    if (parent < i) i = parent;
+  }
+  return way;
 }
 
 function inTree(

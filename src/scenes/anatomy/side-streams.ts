@@ -6,8 +6,8 @@ import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
-import { coursesOf, OVERLAP, WITHIN } from "./courses.ts";
-import type { Course } from "./side-course.ts";
+import { coursesOf, WITHIN } from "./courses.ts";
+import { type Course, OVERLAP } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
