@@ -63,11 +63,23 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
   const caval = tube.name === "lowerInferiorVenaCava";
   const top = ivc.centre[1] + OVERLAP * size;
   const whole = line(
-    caval ? tube.line.slice(Math.round(0.27 * tube.line.length)).filter(([, y]) => y < top) : tube.line,
+    caval ? tube.line.slice(Math.round(0.12 * tube.line.length)).filter(([, y]) => y < top) : tube.line,
   );
   const total = lastOf(whole.run);
-  const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
+  const widths = whole.run.map((at, i) => {
+    // The hepatic veins' blood takes the sides.
+    const up = caval ? (ivc.centre[1] - entryAt(whole.points, i)[1]) / (CONFLUENCE * size) : 1;
+    return (
+      (tube.from + ((tube.to - tube.from) * at) / total) *
+      (MIDDLE + (1 - MIDDLE) * Math.min(1, Math.max(0, up)))
+    );
+  });
   const along = courseOf(whole, widths, size, () => 1);
+  // Its marks come up out of what the picture sinks into.
+  if (caval)
+    along.seen.forEach((_, i, seen) => {
+      seen[i] = Math.min(1, entryAt(whole.run, i) / (RISES * size));
+    });
   // The veins in the liver go down with it; the inferior vena cava above them does not.
   const held = Float32Array.from(whole.points, ([, y]) =>
     Math.min(1, Math.max(0, (ivc.centre[1] - y) / (CONFLUENCE * size))),
@@ -78,6 +90,10 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 
 /** mm of a 5-year-old from the lower opening down to where the hepatic veins enter */
 const CONFLUENCE = 9;
+/** and of its width there, what the blood from below is left with */
+const MIDDLE = 0.5;
+/** mm of a 5-year-old over which marks from the legs thicken to their number */
+const RISES = 16;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
 function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {

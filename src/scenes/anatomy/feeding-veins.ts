@@ -60,6 +60,9 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
   ];
 }
 
+/** Of the inferior vena cava's width: how far from its axis the blood of the hepatic veins joins it */
+const BESIDE = 0.28;
+
 /** Three that join the inferior vena cava under the diaphragm, and twigs that join these. */
 function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
@@ -71,17 +74,33 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
     to: width * hepaticVein,
     group: "hepatic",
   });
+  // Their blood keeps to the sides of the stream from the legs.
+  const beside = (BESIDE * ivc.width) / s;
   const [right, middle, left] = [
     [
       inChest(-52, -65),
       inChest(-32, -58.5),
       below(-10, 14),
-      below(-3.2, 10),
-      below(-1.6, 1),
-      below(-1.6, -INTO),
+      below(-beside - 1, 9.5),
+      below(-beside, 4),
+      below(-beside, -INTO),
     ],
-    [inChest(-14, -72), inChest(-6, -66), below(-4, 18), below(-1.5, 11), below(-1, 0), below(-1, -INTO)],
-    [inChest(40, -57.4), inChest(28, -57), below(11, 13), below(3.2, 10), below(1.6, 1), below(1.6, -INTO)],
+    [
+      inChest(-14, -72),
+      inChest(-6, -66),
+      below(-6, 18),
+      below(-0.8 * beside - 1, 11),
+      below(-0.8 * beside, 4),
+      below(-0.8 * beside, -INTO),
+    ],
+    [
+      inChest(40, -57.4),
+      inChest(28, -57),
+      below(11, 13),
+      below(beside + 1, 9.5),
+      below(beside, 4),
+      below(beside, -INTO),
+    ],
   ] as const;
   return [
     vein(

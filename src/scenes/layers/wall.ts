@@ -113,14 +113,17 @@ function paintShadow(
   ink.restore();
 }
 
-/** The line drawn back to each cut, and moved aside: what goes on there has no shadow of the vessel that it goes on from. */
+/** mm before a cut at which what throws the shadow ends, so that none falls across what goes on there */
+const SHORT = 2.4 * CAST;
+
+/** The line drawn back from each cut, and moved aside: what goes on there has no shadow of the vessel that it goes on from. */
 function shortened(loop: Loop, openings: readonly Opening[], away: number): Point[] {
   return Array.from({ length: loop.length / 2 }, (_, i) => {
     let [x, y] = [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)];
     for (const opening of openings) {
       const [nx, ny] = opening.normal;
-      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, CAST)) continue;
-      const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + CAST;
+      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, SHORT)) continue;
+      const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + SHORT;
       [x, y] = [x - back * nx, y - back * ny];
     }
     return [x + away, y];
