@@ -5,6 +5,7 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
+import { INTO } from "./feeding-veins.ts";
 import type { Tube } from "./great-vessels.ts";
 import { ATRIOVENTRICULAR_MIDDLE } from "./heart-shape.ts";
 import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
@@ -62,8 +63,13 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
   // The inferior vena cava shows its marks from where the portal vein has passed before it to where the pathway goes on.
   const caval = tube.name === "lowerInferiorVenaCava";
   const top = ivc.centre[1] + OVERLAP * size;
+  const [joinsAt] = lastOf(tube.line);
+  // From where a hepatic vein enters, its blood goes on within that.
+  const on = [-4, 0, INTO].map((up): Point => [joinsAt, ivc.centre[1] + up * size]);
   const whole = line(
-    caval ? tube.line.slice(Math.round(0.12 * tube.line.length)).filter(([, y]) => y < top) : tube.line,
+    caval
+      ? tube.line.slice(Math.round(0.12 * tube.line.length)).filter(([, y]) => y < top)
+      : [...tube.line, ...(/Hepatic/.test(tube.name) ? on : [])],
   );
   const total = lastOf(whole.run);
   const widths = whole.run.map((at, i) => {

@@ -62,9 +62,9 @@ export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anat
   const [right, left] = [heightAt(x - half), heightAt(x + half)];
   const arch = (rise: number) =>
     Array.from({ length: 25 }, (_, i): Point => {
-      const turn = (Math.PI * i) / 24;
-      const part = (1 - Math.cos(turn)) / 2;
-      return [x + half * (2 * part - 1), right + (left - right) * part + rise * half * Math.sin(turn)];
+      const part = i / 24;
+      const bowed = 4 * part * (1 - part) * rise * half;
+      return [x + half * (2 * part - 1), right + (left - right) * part + bowed];
     });
   // A lip between two arches, which runs out into the tendon at both ends.
   return { tendon, rim: [...arch(-0.11), ...arch(-0.24).reverse()], far: arch(0.2) };

@@ -6,7 +6,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { clearIn } from "./crossing.ts";
+import { clearIn } from "./clear-aorta.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { joined } from "./joined.ts";
