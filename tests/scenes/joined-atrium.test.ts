@@ -7,7 +7,7 @@ import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { connectionOf, mouthOf, muscleOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
-import { across, lineBehind, lineInFront } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { contour } from "../../src/scenes/layers/contour.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
@@ -83,7 +83,9 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
     for (const body of bodies) {
       const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
       const inAtrium = within(frame.atrium);
-      const edge = frame.graft ? Math.max(...lineInFront(frame.graft, frame.scale).map(([x]) => x)) : 0;
+      const edge = frame.graft
+        ? Math.max(...outsideOf(frame.graft, 2 * frame.scale, frame.scale).map(([x]) => x))
+        : 0;
       for (const { line } of returning({ behind })) {
         const [x, y] = line.at(-1)!;
         expect(inAtrium(x, y)).toBeLessThan(-2 * heart.size);
@@ -111,16 +113,20 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
   });
 });
 
-test("a tunnel's baffle is sewn along two lines that meet at both ends and lie apart between", () => {
+test("a tunnel's baffle stands on the back wall beside the stream and bulges into the atrium, which goes on beyond it to the aorta", () => {
   for (const body of bodies) {
-    const { graft, scale } = geometryOf("lateral-tunnel", body).chest;
-    const [behind, before] = [lineBehind(graft!), lineInFront(graft!, scale)];
-    for (const end of [0, -1]) expect(apart(behind.at(end)!, before.at(end)!)).toBeLessThan(1.6 * scale);
-    const middle = behind.length >> 1;
-    const [wall, side] = [across(graft!, -1)[middle]![0], across(graft!, 1)[middle]![0]];
-    expect(behind[middle]![0]).toBeGreaterThan(wall + 4 * scale);
-    expect(behind[middle]![0]).toBeLessThan(side - 4 * scale);
-    expect(before[middle]![0]).toBeGreaterThan(side + 6 * scale);
+    const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
+    const { graft, scale } = frame;
+    const [foot, outside] = [lineBehind(graft!), outsideOf(graft!, 0, scale)];
+    const [wall, side] = [across(graft!, -1), across(graft!, 1)];
+    for (const end of [0, -1]) expect(apart(foot.at(end)!, side.at(end)!)).toBeLessThan(scale);
+    const middle = foot.length >> 1;
+    expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 6 * scale);
+    expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 2 * scale);
+    const { line, from } = before.find(({ name }) => name === "aorta")!;
+    const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
+    expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);
   }
 });
 

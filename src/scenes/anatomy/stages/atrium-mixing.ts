@@ -42,6 +42,8 @@ const FROM_BELOW: readonly (readonly [before: readonly Point[], after: readonly 
 
 /** Marks in these for those of other ways through the heart: nearly as many as in the veins that they come from. */
 const DENSE = 1.7;
+/** Points of a pulmonary vein's line from its mouth back to where marks begin to show. */
+const BEFORE = 6;
 /** mm of a 5-year-old's heart within the defect from where on a mark is not cut by its rim */
 const CLEAR = 1.6;
 /** Along the ventricle's axis: where streams begin and end to become one. */
@@ -72,7 +74,9 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
     if (!way) return [];
     const side = name.startsWith("left") ? "left" : "right";
     const [width, place] = side === "left" ? [9, -2.4] : [7, 1];
-    const points = smoothLine([lastOf(line), ...placed(way), ...valve(place)]);
+    // Those of the right lung are full at their mouths already: little is seen of their way to the aorta.
+    const before = side === "left" ? [] : [entryAt(line, line.length - BEFORE)];
+    const points = smoothLine([...before, lastOf(line), ...placed(way), ...valve(place)]);
     const whole = course([side, 0.5, "rich"], width, points);
     return [{ ...parted(whole), area: DENSE * whole.area }];
   });

@@ -16,7 +16,7 @@ setJoined({
     const { graft, hole, scale } = anatomy.frame;
     paintChamber(ink, bounds, anatomy.frame, outlines, theme);
     if (graft?.kind !== "patch") return;
-    paintPatch(ink, graft, scale, theme, outlines.lumen !== undefined);
+    paintPatch(ink, graft, scale, theme);
     if (hole) paintHole(ink, hole, scale, theme);
   },
   lining(ink, bounds, { frame }, { outlines, theme }) {
