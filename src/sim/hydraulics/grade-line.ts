@@ -67,6 +67,12 @@ export function upperGradeLine(
 const arteryOf = ({ gradeLung }: PathwayLaw, pressures: GradePressures): number =>
   gradeLung === "left" ? pressures.pulmonaryArteryLeft : pressures.pulmonaryArteryRight;
 
+/** Both, mmHg. */
+export const gradeLines = (...asked: Parameters<typeof upperGradeLine>) => ({
+  gradeLine: gradeLine(...asked),
+  upperGradeLine: upperGradeLine(...asked),
+});
+
 /** Points put one after another where the stations begin. */
 function lineThrough(stations: readonly Station[], law: PathwayLaw, flows: PathwayFlows) {
   const points: GradePoint[] = [];

@@ -37,7 +37,7 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   own.fill();
   paintRidges(own, graft, size, theme);
   soften(own, free, 5 * size, look.shade);
-  paintInsideOfCloth(own, graft, behind, side, size, theme);
+  paintInsideOfCloth(own, graft, size, theme);
   // Below, the atrium's lining goes over into the vein's.
   const [left, bottom] = beside(graft, 0, 0);
   const fall = own.createLinearGradient(left, bottom, left, bottom + 6 * size);
@@ -52,14 +52,8 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
 }
 
 /** Half of a tube: in the light beside its cut edge, in the shade towards its foot. */
-function paintInsideOfCloth(
-  ink: Ink,
-  graft: Graft,
-  foot: readonly Point[],
-  side: readonly Point[],
-  size: number,
-  theme: Theme,
-): void {
+function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const [foot, side] = [lineBehind(graft), across(graft, 1)];
   const { body, fold } = CLOTH[theme.name];
   const dark = theme.name === "dark";
   const lit = dark ? mix(body, "#000000", 0.52) : mix(body, fold, 0.1);
