@@ -6,9 +6,8 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
-import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
-import { valueAt } from "../drawing/trace-clock.ts";
+import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -84,14 +83,13 @@ function breath(): ScenePane {
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
   const words: Lettering = lettering();
-  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(chest.view, rows.view, words.view);
 
   return {
     view,
-    draw({ frame, circulation }, box, { floor, elapsed }, theme) {
+    draw({ frame, circulation }, box, { floor }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
@@ -107,11 +105,11 @@ function breath(): ScenePane {
       const shown = chest.draw(circulation, time, still, picture, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
-      const steady = reading(time, elapsed);
+      const pressure = pleural && readingAt(circulation.traces, pleural, time, 1);
       const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
-        steady,
+        pressure,
         doing,
         labels,
         box,
@@ -124,7 +122,7 @@ function breath(): ScenePane {
       known = circulation;
       words.begin();
       let noted: Lain | null = null;
-      if (pleural) {
+      if (pressure !== undefined) {
         noted = words.write(
           {
             lines: [
@@ -136,7 +134,7 @@ function breath(): ScenePane {
               },
               {
                 words: theme.say("further.breathing.around", {
-                  pressure: formatQuantity(valueAt(circulation.traces, pleural, steady), "mmHg", 1),
+                  pressure: formatQuantity(pressure, "mmHg"),
                 }),
                 size: type.axis,
                 colour: theme.colour.inkSoft,
