@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { curve, placeOn } from "../../src/scenes/drawing/curve-drawing.ts";
-import { meanOf, passage, phaseOf, readingAt, valueAt } from "../../src/scenes/drawing/trace-clock.ts";
+import { meanOf, passage, phaseOf, valueAt } from "../../src/scenes/drawing/trace-clock.ts";
 
 test("a curve passes through its ends and keeps the length of a straight line", () => {
   const line = curve([

@@ -97,7 +97,7 @@ function breath(): ScenePane {
       const gap = type.axis;
       const head = wide ? 0 : type.label * 3.4;
       const picture: Box = wide
-        ? { ...box, width: box.width * 0.55 }
+        ? { ...box, width: box.width * 0.58 }
         : { ...box, y: box.y + head, height: Math.min(box.height * 0.46, box.width * 0.86) };
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
