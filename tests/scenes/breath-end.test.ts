@@ -45,9 +45,9 @@ test("it shows where the breath came from, and at its beginning where it goes", 
   ends.set(circulation, lightTheme(String));
   const [out, full] = ends.view.children;
   const [fill] = fillings(circulation.traces);
-  ends.move(circulation, fill!.to);
+  expect(ends.move(circulation, fill!.to)).toBe("out");
   expect([out!.alpha, full!.alpha]).toEqual([1, 0]);
-  ends.move(circulation, fill!.from);
+  expect(ends.move(circulation, fill!.from)).toBe("in");
   expect(full!.alpha).toBeGreaterThan(0.95);
   expect(out!.alpha + full!.alpha).toBeCloseTo(1, 9);
 });

@@ -13,7 +13,7 @@ import { START } from "../../src/state/scene-state.ts";
 const written = vi.hoisted((): string[] => []);
 const nothing = vi.hoisted(() => async () => {
   const { Container } = await import("pixi.js");
-  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [] };
+  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [], end: null };
   return () => ({ view: new Container(), draw: () => drawn, release: () => {} });
 });
 vi.mock("../../src/scenes/drawing/lettering.ts", async () => {

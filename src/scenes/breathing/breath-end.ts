@@ -61,11 +61,14 @@ export function outlinesAt(size: number): readonly (readonly Spot[])[] {
   ].map((line) => line.map(onPlane));
 }
 
+export type BreathEnd = "in" | "out";
+
 export interface BreathEnds {
   readonly view: Container;
   /** Once for each circulation and theme. */
   set(circulation: Circulation, theme: Theme): void;
-  move(circulation: Circulation, time: number): void;
+  /** @returns which end is seen now; null when nothing moves */
+  move(circulation: Circulation, time: number): BreathEnd | null;
 }
 
 export function breathEnds(): BreathEnds {
@@ -93,11 +96,12 @@ export function breathEnds(): BreathEnds {
       }
     },
     move(circulation, time) {
-      if (!view.visible) return;
+      if (!view.visible) return null;
       const { out, in: full } = present(endsOf(circulation));
       const part = (lungsAt(circulation, time, false) - out) / (full - out);
       ends.out.alpha = Math.min(1, Math.max(0, part / NEAR));
       ends.in.alpha = 1 - ends.out.alpha;
+      return ends.out.alpha < 0.5 ? "in" : "out";
     },
   };
 }

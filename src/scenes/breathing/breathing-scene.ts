@@ -111,6 +111,7 @@ function breath(): ScenePane {
       const next = JSON.stringify([
         pressure,
         doing,
+        shown.end,
         labels,
         box,
         floor,
@@ -123,6 +124,11 @@ function breath(): ScenePane {
       words.begin();
       let noted: Lain | null = null;
       if (pressure !== undefined) {
+        const said = [
+          theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
+          ...(wide && shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
+        ];
+        const soft = { size: type.axis, colour: theme.colour.inkSoft };
         noted = words.write(
           {
             lines: [
@@ -132,13 +138,7 @@ function breath(): ScenePane {
                 colour: theme.colour.ink,
                 bold: true,
               },
-              {
-                words: theme.say("further.breathing.around", {
-                  pressure: formatQuantity(pressure, "mmHg"),
-                }),
-                size: type.axis,
-                colour: theme.colour.inkSoft,
-              },
+              ...said.map((words) => ({ words, ...soft })),
             ],
             x: box.x,
             y: box.y,

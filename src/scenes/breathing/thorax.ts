@@ -18,7 +18,7 @@ import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawArrows } from "./arrows.ts";
-import { breathEnds } from "./breath-end.ts";
+import { type BreathEnd, breathEnds } from "./breath-end.ts";
 import { chestWall, inMillimetres } from "./chest-wall.ts";
 import { LIVER_BOUNDS, paintLiverVeins } from "./in-liver.ts";
 import { MIDLINE } from "./torso.ts";
@@ -50,6 +50,8 @@ const DENSE = 1.25;
 export interface Shown {
   readonly fit: Fit;
   readonly vessels: readonly Laid[];
+  /** the dashed outline */
+  readonly end: BreathEnd | null;
 }
 
 export interface Thorax {
@@ -183,12 +185,12 @@ export function thorax(): Thorax {
       wall.paint(density, theme);
       // Also in a still picture it is the chest of the moment that the curves mark.
       wall.move(lungsAt(circulation, time, false));
-      ends.move(circulation, time);
+      const end = ends.move(circulation, time);
       drawArrows(arrows, circulation, time, theme);
       painted.draw({ circulation, time, still: false }, density, theme);
       blood.move(time, still, theme);
       // On a small screen a name may reach over an arm.
-      return { fit, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
+      return { fit, end, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
     },
     release() {
       blood.release();
