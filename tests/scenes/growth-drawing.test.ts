@@ -4,12 +4,11 @@ import type { Frame } from "../../src/chain/frame.ts";
 import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
 import { chestReach, trunkPlace } from "../../src/scenes/growth/chest-drawing.ts";
-import { drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
+import { awayOf, drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { wallsOf } from "../../src/scenes/growth/pathway-walls.ts";
 import { ringWords, widthWords } from "../../src/scenes/growth/rings.ts";
 import { rowHeight, shownOf } from "../../src/scenes/growth/row.ts";
-import { awayOf } from "../../src/scenes/growth/tube-blood.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -150,7 +149,7 @@ describe("what leads the blood in the growing bodies", () => {
       [60, 60],
       [60, 64],
     ] as const) {
-      const away = Array.from({ length: 24 }, (_, k) => awayOf(k, [half, vein], room));
+      const away = Array.from({ length: 24 }, (_, k) => awayOf((k + 0.5) / 24, [half, vein], room));
       for (const each of away) {
         expect(each).toBeLessThanOrEqual(half - room.drop);
         expect(Math.abs(each - vein)).toBeGreaterThanOrEqual(room.line - 1e-9);

@@ -115,6 +115,22 @@ export function drawDashes(ink: Graphics, points: readonly Spot[], type: number,
 /** CSS px of the dashed line. */
 export const dashWidth = (type: number): number => Math.max(2, type * 0.16);
 
+/**
+ * CSS px from the middle at which a drop comes: within the lumen, none on the dashed line. 0..1 spreads them evenly.
+ * @param half the lumen's; `vein` the dashed line's; `room` half of what a drop, and of what drop and line take
+ */
+export function awayOf(
+  part: number,
+  [half, vein]: readonly [number, number],
+  room: { readonly drop: number; readonly line: number },
+): number {
+  const outer = half - room.drop;
+  const inside = Math.min(outer, vein - room.line) ** 2;
+  const outside = (vein + room.line) ** 2;
+  const at = part * (inside + Math.max(0, outer * outer - outside));
+  return Math.sqrt(at < inside ? at : at - inside + outside);
+}
+
 function line(
   ink: Graphics,
   points: readonly (readonly [number, number])[],

@@ -7,7 +7,7 @@ import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type ChestPlace, trunkPlace } from "./chest-drawing.ts";
-import { dashWidth, type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
+import { awayOf, dashWidth, type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
 
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
@@ -16,22 +16,6 @@ const COMING = 24;
 /** mm of way that is seen into a section, and from where it is seen: what is near looks larger. */
 const DEEP = 50;
 const EYE = 130;
-
-/**
- * CSS px from the middle at which the drops of a section come, spread evenly: within the lumen, none on the dashed line.
- * @param half the lumen's; `vein` the dashed line's; `room` half of what a drop, and of what drop and line take
- */
-export function awayOf(
-  k: number,
-  [half, vein]: readonly [number, number],
-  room: { readonly drop: number; readonly line: number },
-): number {
-  const outer = half - room.drop;
-  const [inside, outside] = [Math.min(outer, vein - room.line), vein + room.line];
-  const ring = Math.max(0, outer * outer - outside * outside) * (outside < outer ? 1 : 0);
-  const at = ((k + 0.5) / COMING) * (inside * inside + ring);
-  return Math.sqrt(at < inside * inside ? at : at - inside * inside + outside * outside);
-}
 
 export interface Tube {
   readonly point: SweepPoint;
@@ -82,7 +66,7 @@ export function tubeBlood(): TubeBlood {
         for (let k = 0; k < COMING; k++) {
           const come = part((k + 1) * STEPS[0] + passed / DEEP);
           const near = EYE / (EYE + DEEP * (1 - come));
-          const away = awayOf(k, [half, vein], room);
+          const away = awayOf((k + 0.5) / COMING, [half, vein], room);
           const turn = 2 * Math.PI * k * GOLDEN;
           drops.set(drop++, {
             x: section.x + away * Math.cos(turn),
