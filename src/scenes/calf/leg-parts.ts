@@ -13,8 +13,8 @@ export const SKIN = partOf(
 );
 /** Deep fascia around the muscles, from behind the knee to the heel and up the shin. */
 export const FASCIA = partOf(
-  "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 208 760, 203 820, 196 872, 198 930",
-  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 880, 198 930",
+  "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 208 760, 203 820, 197 868, 212 920",
+  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 880, 212 920",
 );
 
 /** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
@@ -85,8 +85,8 @@ export const CALCANEUS = loopOf(
   "224 866, 244 870, 268 876, 292 872, 312 868, 334 872, 356 880, 380 884, 402 890, 409 906, 398 922, 358 928, 318 934, 286 946, 264 962, 238 966, 216 954, 206 930, 208 902, 213 880, 224 866",
 );
 
-/** Its shelf towards us, on which the talus rests. */
-export const SHELF = loopOf(
+/** Its ledge towards us, the sustentaculum, on which the talus rests. */
+export const SUSTENTACULUM = loopOf(
   "316 870, 338 873, 360 875, 374 882, 364 892, 336 896, 318 890, 311 879, 316 870",
 );
 

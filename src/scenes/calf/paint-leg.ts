@@ -25,11 +25,11 @@ import {
   OUTER_FOOT,
   PATELLA,
   QUADRICEPS,
-  SHELF,
   SKIN,
   SMALL_SAPHENOUS,
   SOLE,
   SOLEUS,
+  SUSTENTACULUM,
   TENDONS,
   TIBIA,
   TIBIALIS_ANTERIOR,
@@ -57,7 +57,7 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintMuscle(ink, QUADRICEPS, theme);
   paintMuscle(ink, SOLE, theme);
   for (const { line, width } of TENDONS) paintTendon(ink, line, width, theme);
-  for (const part of [FEMUR, CALCANEUS, SHELF, ...ARCH]) paintRounded(ink, part, bone, EDGE);
+  for (const part of [FEMUR, CALCANEUS, SUSTENTACULUM, ...ARCH]) paintRounded(ink, part, bone, EDGE);
   paintCartilage(ink, entryAt(ARCH, 0), (y) => y < 836, theme);
   for (const part of [TIBIA, PATELLA]) paintRounded(ink, part, bone, EDGE);
   const swell = mix(bone.shade, bone.body, 0.55);

@@ -12,7 +12,7 @@ import { BEFORE } from "./leg-names.ts";
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
 /** CSS px of a plane unit at least, or nothing could be told. */
-const LEAST = 0.3;
+const MIN_SCALE = 0.3;
 /** Of the living leg's scale, at most. */
 const SMALLER = 0.8;
 /** In sizes of type: names beside the living leg, air on both sides, and the words above. */
@@ -33,7 +33,7 @@ export function roomBeside(
   const wide = right - AIR * type.axis - left;
   const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
   const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
-  if (scale < LEAST) return null;
+  if (scale < MIN_SCALE) return null;
   const height = scale * down;
   const y = fit.y + (high - height) / 2;
   return {
