@@ -82,6 +82,7 @@ export function paneLink(
         field: shown?.field ?? null,
         means: shown ? (link?.latest.means ?? null) : null,
         tracers: shown?.tracers ?? null,
+        departing: shown?.departing ?? null,
         throughHole: shown?.jet ?? null,
         clots: shown ? clotsIn(shown, motion === "moving" ? step : 0) : [],
         washOut: shown ? washOutOf(moving.dye) : null,
