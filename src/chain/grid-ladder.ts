@@ -4,7 +4,7 @@
  */
 
 /** Cells across the narrowest opening, coarsest first. */
-export const RUNGS: readonly number[] = [12, 16, 20, 24, 28];
+export const RUNGS: readonly number[] = [12, 16, 20, 24];
 
 /** What a second of blood costs grows with the cells across to this power (16 to 28, all pathways): cells and steps, less what a row costs anyhow. */
 const GROWTH = 2.6;
