@@ -254,7 +254,7 @@ function inTree(
 const SPARSE = 0.6;
 
 /** Courses side by side that show all of their marks. */
-const CROWD = 1.9;
+const CROWD = 3;
 /** By which the marks of all courses through a width would crowd there: their number goes with the ends', the room with 1. */
 const SIDE_BY_SIDE = EXPONENT - 1;
 

@@ -116,31 +116,24 @@ export const VEIN_ROOTS = {
   ],
 } as const;
 
-/** From where in the lung each is drawn, over its stem there: outside the pericardium, and the left lower one short of the artery before it. */
-function onStem({ frame }: Placing): Readonly<Record<string, Point>> {
-  const left = Math.max(64, (frame.heart + LEFT_BORDER * frame.heartScale) / frame.scale);
-  return {
-    rightUpper: [-27, 13.6],
-    rightLower: [-31, -13.6],
-    leftUpper: [71, 13.2],
-    leftLower: [left, 4 - 0.5 * (left - 60)],
-  };
-}
-
-/** x in the heart of the pericardium beside the left atrium. */
-const LEFT_BORDER = 54;
+/** From where in the lung each is drawn, over its stem there: outside the pericardium, and the left lower one under the artery before it. */
+const ON_STEM: Readonly<Record<string, Point>> = {
+  rightUpper: [-27, 13.6],
+  rightLower: [-31, -13.6],
+  leftUpper: [71, 13.2],
+  leftLower: [72, -2.6],
+};
 
 function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTube[] {
   const { frame, inChest, inHeart } = place;
-  const stems = onStem(place);
   const right = atriumRight(frame);
   const course = (name: string, at: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const root = inChest(...at);
     const mid: Point = [(root[0] + mouth[0]) / 2, (root[1] + mouth[1]) / 2 + lift * size];
     return {
       name: `${name}PulmonaryVein`,
-      line: smoothLine([inChest(...present(stems[name])), root, mid, mouth]),
-      from: 8.2 * frame.scale,
+      line: smoothLine([inChest(...present(ON_STEM[name])), root, mid, mouth]),
+      from: (name === "leftLower" ? 6.6 : 8.2) * frame.scale,
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",

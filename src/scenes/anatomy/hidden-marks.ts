@@ -50,9 +50,14 @@ export function partlyHidden(
     before.some(({ at, width }) => Math.hypot(at[0] - x, at[1] - y) < 0.7 * width) ? 0 : FAR;
   const wall: Distance = (x, y) => pathway(x, y) - WALL;
   const mouths = [frame.left, frame.right];
-  const past: Distance = (x, y) =>
-    mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < width) ? FAR : wall(x, y);
-  return hiddenBy([...organs, pericardiumAt, limbAt, rich ? wall : past]);
+  // An artery's own first stretch lies before both.
+  const past =
+    (cover: Distance): Distance =>
+    (x, y) =>
+      !rich && mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < 1.2 * width)
+        ? FAR
+        : cover(x, y);
+  return hiddenBy([...organs, past(pericardiumAt), limbAt, past(wall)]);
 }
 
 const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;

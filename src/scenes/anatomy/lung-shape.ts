@@ -6,7 +6,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 import { ARTERIES, type Side, VEINS } from "./segments.ts";
 import { OVERLAP } from "./side-course.ts";
-import { growTree, type Tree } from "./tree.ts";
+import { FINER, growTree, type Tree } from "./tree.ts";
 
 /** Three lobes on the right, two and a notch for the heart on the left; x, y in the chest. */
 const OUTLINES: Readonly<Record<Side, readonly Point[]>> = {
@@ -123,7 +123,7 @@ function treesOf(side: Side): Trees {
   const arteries = growTree(ARTERIES[side], outline, MOUTH_WIDTH, limbs);
   const places = [...arteries.nodes.map(({ at }) => at), ...WINDOW];
   const edge = outlineDistance(outline);
-  const trees = { edge, arteries, veins: growTree(VEINS[side], outline, VEIN_WIDTH, places) };
+  const trees = { edge, arteries, veins: growTree(VEINS[side], outline, VEIN_WIDTH, places, FINER) };
   grown.set(side, trees);
   return trees;
 }

@@ -55,6 +55,14 @@ const PASSES = Array.from({ length: 13 }, (_, k) => {
   return [depth < 0.6 ? depth / 0.6 : (depth - 0.2) / 0.4, 1 - 0.86 * depth, 0.17 * depth] as const;
 });
 
+/** Takes away what a lung's artery covers. */
+export function underArtery(ink: Ink, { arteries }: LungShape, size: number): void {
+  ink.globalCompositeOperation = "destination-out";
+  paintTree(ink, arteries.nodes, [...arteries.nodes.keys()], SOLID, size);
+}
+
+const SOLID: Round = { wall: "#000000", edge: "#000000", body: "#000000", light: "#000000" };
+
 /** Outline, body and light of all twigs, each in its own pass, so that forks join without seams. */
 function paintTree(
   ink: Ink,

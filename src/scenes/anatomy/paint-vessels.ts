@@ -11,7 +11,7 @@ import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { paintSleeves, paintStems } from "./paint-lung.ts";
+import { paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace } from "./painted-sheet.ts";
@@ -54,7 +54,21 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   paintStems(ink, bounds, anatomy, round("pulmonaryArtery"));
   // Beneath a filling atrium and an empty one: they reach further than their mouths.
   const veins = inFront(true).map((tube) => ({ ...tube, line: [...tube.line, heart.at(-16, -4)] }));
-  laidOver(ink, layerOf(ink, bounds, veins, round, s), bounds);
+  const isLower = ({ name }: Tube) => name.startsWith("leftLower");
+  const lower = layerOf(ink, bounds, veins.filter(isLower), round, s);
+  underArtery(lower, anatomy.lungs[1], s);
+  laidOver(ink, lower, bounds);
+  laidOver(
+    ink,
+    layerOf(
+      ink,
+      bounds,
+      veins.filter((vein) => !isLower(vein)),
+      round,
+      s,
+    ),
+    bounds,
+  );
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;
   const away = 2 * (right - left);

@@ -28,15 +28,22 @@ export interface Limb {
   readonly through: readonly Point[];
 }
 
-/** mm of a 5-year-old: a twig's length, and the room that it keeps to others and to the lung's edge. */
+/** mm of a 5-year-old: a twig's length, and the room that it keeps to the lung's edge. */
 const TWIG = 7.4;
-const ROOM = 1.7;
 const RIM = 2;
+/** How fine a tree grows: mm of a 5-year-old that a twig keeps to others, and generations of twigs, each shorter than the one before. */
+interface Fineness {
+  readonly room: number;
+  readonly forks: number;
+  /** of its length, how far ahead it must be free where it leaves a limb's side: a stub is no branch */
+  readonly ahead: number;
+}
+const FINE: Fineness = { room: 1.7, forks: 4, ahead: 1 };
+/** between vessels that have taken most of the room */
+export const FINER: Fineness = { room: 1.2, forks: 5, ahead: 1.7 };
 /** Steps of a limb from point to point, and of a twig. */
 const STEPS = 5;
 const BENDS = 3;
-/** Generations of twigs, each shorter than the one before. */
-const FORKS = 4;
 const SHORTER = 0.84;
 /** By which the number of ends goes with the width. */
 export const EXPONENT = 2;
@@ -66,18 +73,19 @@ export function growTree(
   outline: readonly Point[],
   width: number,
   taken: readonly Point[] = [],
+  { room: apart, forks, ahead }: Fineness = FINE,
 ): Tree {
   const buds: Bud[] = [];
   const edge = outlineDistance(outline);
 
   /** mm around a place that nothing else takes, 0 where that is too little */
   const room = (x: number, y: number, from: Bud): number => {
-    let least = (ROOM + 1) ** 2;
+    let least = (apart + 1) ** 2;
     for (const [tx, ty] of taken) least = Math.min(least, (tx - x) ** 2 + (ty - y) ** 2);
     for (const bud of buds)
-      if (Math.abs(bud.x - from.x) + Math.abs(bud.y - from.y) > 2 * ROOM)
+      if (Math.abs(bud.x - from.x) + Math.abs(bud.y - from.y) > 2 * apart)
         least = Math.min(least, (bud.x - x) ** 2 + (bud.y - y) ** 2);
-    return least < (ROOM / 1.4) ** 2 ? 0 : Math.min(Math.sqrt(least), ROOM - RIM - edge(x, y));
+    return least < (apart / 1.4) ** 2 ? 0 : Math.min(Math.sqrt(least), apart - RIM - edge(x, y));
   };
   /** Bends bit by bit from the heading of what it leaves to its own. */
   const twig = (from: number, [before, heading]: readonly [number, number], length: number): Tip => {
@@ -99,9 +107,9 @@ export function growTree(
         const turn = heading + side * angle;
         const at = (part: number) =>
           room(bud.x + part * length * Math.cos(turn), bud.y + part * length * Math.sin(turn), bud);
-        const found = Math.min(at(1), 1.4 * at(0.6));
+        const found = Math.min(at(sides === BOTH ? 1 : ahead), at(1), 1.4 * at(0.6));
         const worth = found - CURL * angle;
-        if (found > ROOM && worth > most) [best, most] = [side * angle, worth];
+        if (found > apart && worth > most) [best, most] = [side * angle, worth];
       }
       return most > 0 ? [best] : [];
     });
@@ -116,7 +124,7 @@ export function growTree(
   const places: number[][] = [];
   for (const limb of limbs) places.push(grow(buds, limb, places));
   let tips = places.map((points) => tipAt(buds, lastOf(points)));
-  for (let k = 0; k < FORKS; k++) {
+  for (let k = 0; k < forks; k++) {
     const length = TWIG * SHORTER ** k;
     tips = tips.flatMap((tip) => fork(tip, length, FORWARD));
     if (k > 0) continue;

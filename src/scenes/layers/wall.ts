@@ -113,6 +113,8 @@ function paintShadow(
   ink.restore();
 }
 
+/** mm to either side of a lumen within which its wall lies, and a bend of it beyond a window's end */
+const BESIDE = 7;
 /** mm before a cut at which what throws the shadow ends, so that none falls across what goes on there */
 const SHORT = 2.4 * CAST;
 
@@ -122,7 +124,7 @@ function shortened(loop: Loop, openings: readonly Opening[], away: number): Poin
     let [x, y] = [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)];
     for (const opening of openings) {
       const [nx, ny] = opening.normal;
-      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, SHORT)) continue;
+      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, BESIDE, SHORT)) continue;
       const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + SHORT;
       [x, y] = [x - back * nx, y - back * ny];
     }
@@ -138,7 +140,7 @@ function paintWall(ink: Ink, openings: readonly Opening[], lines: Lines, theme: 
     ink.lineWidth = part * WALL;
     ink.strokeStyle = colour;
     for (const loop of lines((part * WALL) / 2))
-      for (const { line, closed } of cutOpen(loop, openings, 7)) {
+      for (const { line, closed } of cutOpen(loop, openings, BESIDE)) {
         trace(ink, pointsOf(line), closed);
         ink.stroke();
       }
