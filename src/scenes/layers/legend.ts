@@ -51,9 +51,12 @@ interface Row {
   readonly room: Box;
 }
 
+/** Height of a line of the key, in sizes of its type. */
+export const LINE = 1.5;
+
 function rowAt({ words, sizes, theme }: Sheet, at: LegendPlace): Row {
   const size = sizes.axis;
-  const row = size * 1.5;
+  const row = size * LINE;
   const right = at.x + at.width;
   let x = at.x;
   let y = at.y;
