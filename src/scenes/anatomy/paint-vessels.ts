@@ -104,14 +104,14 @@ export function paintHidden(
   laidOver(ink, aorta, bounds);
 }
 
-/** The right lung's veins as a faint silhouette, as far as the pathway lies before them; a lateral tunnel draws its own. */
+/** The right lung's veins as a faint silhouette, as far as the pathway lies before them; within an atrium they are drawn with its lining. */
 function paintPassing(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
   { round, seen }: Pick<Before, "round" | "seen">,
 ): void {
-  if (anatomy.frame.graft?.kind === "patch") return;
+  if (anatomy.frame.graft?.kind !== "conduit") return;
   const veins = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
   ink.save();
   traceLoops(ink, seen);

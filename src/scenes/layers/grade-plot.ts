@@ -184,6 +184,8 @@ function nameBeside(sheet: Sheet, points: Points, way: 1 | -1, { plot, least, mo
   const [low = least, next = most] = wholeMarks(least, most, plot.height, sizes.axis * LEVELS);
   const step = next - low;
   const line = points.flatMap((point) => [x(point.station), point.pressure]);
+  // Where levels are far apart both names may stand in one room: each nearer to its own line.
+  const near = y(0) - y(step) > FAR_APART * sizes.axis ? 0.5 - 0.23 * way : 0.5;
   for (const { key, from, to } of stretchesOf(points)) {
     if (to - from < LONG) continue;
     const at = (x(from) + x(to)) / 2;
@@ -195,7 +197,7 @@ function nameBeside(sheet: Sheet, points: Points, way: 1 | -1, { plot, least, mo
       {
         lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
         x: at + (falls ? 1.6 * sizes.axis : 0),
-        y: y(step * (between + 0.5)),
+        y: y(step * (between + (falls ? 0.5 : near))),
         anchor: [falls ? 0 : 0.5, 0.5],
         bare: true,
       },
@@ -204,9 +206,10 @@ function nameBeside(sheet: Sheet, points: Points, way: 1 | -1, { plot, least, mo
   }
 }
 
-/** Part of a line from which a stretch is named; and heights of type from level to level. */
+/** Part of a line from which a stretch is named; and heights of type from level to level, at least and where that is far. */
 const LONG = 0.2;
 const LEVELS = 1.6;
+const FAR_APART = 2.2;
 
 /** What is spent or gained at the place where the line falls or rises, and the line's ends. */
 function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {

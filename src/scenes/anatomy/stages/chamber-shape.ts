@@ -83,24 +83,49 @@ function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
 
 /** mm of a 5-year-old by which an artery goes on beyond its mouth */
 const ONWARD = 26;
-/** and by which the slit gapes in its middle */
-const BOW = 1.3;
+/** The opening: its middle and half of its width by parts of the chamber's half width, short of where the aorta lies before it; half of its height by that of the arteries', and mm of a 5-year-old by which it lies beneath their middle. */
+const OPENING = { x: -0.13, low: 1.4, wide: 0.54, high: 0.98 } as const;
 
-/** Behind the superior vena cava both pulmonary arteries are one vessel, slit open from mouth to mouth; the roof is sewn to its lips, low and high. */
+/** Both pulmonary arteries are one vessel behind the roof, to which that is sewn by one oval opening in its underside. */
 export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lumen: Loops) {
   const [right, left] = [mouthOf(frame, "right", lumen), mouthOf(frame, "left", lumen)];
   const out = ([x, y]: Point, { way }: Mouth, far: number): Point => [
     x + far * frame.scale * way[0],
     y + far * frame.scale * way[1],
   ];
-  const lip = (from: Point, to: Point, bow: number): readonly Point[] => {
-    const [[ax, ay], [bx, by]] = [out(from, right, -6), out(to, left, -6)];
-    return smoothLine([from, [ax, ay], [(ax + bx) / 2, (ay + by) / 2 + bow * frame.scale], [bx, by], to]);
+  const mid = ({ low, high }: Mouth): number => (low[1] + high[1]) / 2;
+  const [x, y] = [OPENING.x * frame.chamber[0], (mid(right) + mid(left)) / 2 - OPENING.low * frame.scale];
+  const half: Point = [OPENING.wide * frame.chamber[0], (OPENING.high * frame.right.width) / 2];
+  return {
+    mouths: [right, left] as const,
+    /** of the arteries, open from their mouths on */
+    beyond: [right, left].map((mouth) => [
+      mouth.low,
+      out(mouth.low, mouth, ONWARD),
+      out(mouth.high, mouth, ONWARD),
+      mouth.high,
+    ]),
+    /** edges of the one vessel behind the roof, from mouth to mouth */
+    vessel: [
+      smoothLine([right.low, [x, y - half[1] - frame.scale], left.low]),
+      smoothLine([right.high, [x, y + half[1] + frame.scale], left.high]),
+    ],
+    /** @param more mm further out */
+    rim: (more = 0): readonly Point[] =>
+      Array.from({ length: 65 }, (_, i) => {
+        const turn = (Math.PI * i) / 32;
+        return [x + (half[0] + more) * Math.cos(turn), y + (half[1] + more) * Math.sin(turn)];
+      }),
   };
-  const [low, high] = [lip(right.low, left.low, -BOW), lip(right.high, left.high, BOW)];
-  const lower = [out(right.low, right, ONWARD), ...low, out(left.low, left, ONWARD)];
-  const upper = [out(right.high, right, ONWARD), ...high, out(left.high, left, ONWARD)];
-  return { mouths: [right, left] as const, low, high, artery: [...lower, ...upper.reverse()] };
+}
+
+/** Where the side wall passes before an artery: from below the mouth to above it, bowed outwards, mm. */
+export function sideWall({ low, high, way }: Mouth, scale: number): readonly Point[] {
+  const at = (part: number, out: number): Point => [
+    low[0] + part * (high[0] - low[0]) + out * scale * way[0],
+    low[1] + part * (high[1] - low[1]) + out * scale * way[1],
+  ];
+  return smoothLine([at(-0.2, 0), at(0, 1), at(0.5, 2.2), at(0.94, 0.6), at(1.06, -0.6)]);
 }
 
 /** mm of a 5-year-old over which its muscle grows thin on the veins, and ends beyond an artery's mouth */

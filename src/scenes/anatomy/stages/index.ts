@@ -19,8 +19,9 @@ setJoined({
     paintPatch(ink, graft, scale, theme);
     if (hole) paintHole(ink, hole, scale, theme);
   },
-  lining(ink, bounds, { frame }, { outlines, theme }) {
-    paintChamberLining(ink, bounds, frame, outlines, theme);
+  lining(ink, bounds, anatomy, { outlines, theme }) {
+    const { frame } = anatomy;
+    paintChamberLining(ink, bounds, anatomy, outlines, theme);
     if (frame.graft?.kind === "patch") paintTunnelLining(ink, frame.graft, frame.scale, theme);
   },
 });

@@ -1,13 +1,16 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
+import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
+import type { Anatomy } from "../chest-anatomy.ts";
+import { returning } from "../great-vessels.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { connectionOf, INNER, type Loops, placesIn, rounded } from "./chamber-shape.ts";
+import { connectionOf, INNER, placesIn, rounded } from "./chamber-shape.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -18,21 +21,16 @@ const HOLLOW = "#2a1030";
 export function paintChamberLining(
   ink: Ink,
   bounds: Bounds,
-  frame: ChestFrame,
+  anatomy: Anatomy,
   { lumen = [] }: Outlines,
   theme: Theme,
 ): void {
-  const { chamber, scale: s } = frame;
+  const { chamber, scale: s } = anatomy.frame;
   if (!chamber) return;
-  const [a, b] = chamber;
+  const frame = { ...anatomy.frame, chamber };
   const look = insideOf(theme);
   const own = scratch(ink, bounds);
-  own.beginPath();
-  const hollowed = own.createRadialGradient(0.3 * a, -0.35 * b, 0, 0.1 * a, -0.1 * b, 1.7 * b);
-  hollowed.addColorStop(0, look.light);
-  hollowed.addColorStop(0.55, look.body);
-  hollowed.addColorStop(1, look.shade);
-  own.fillStyle = hollowed;
+  own.fillStyle = look.body;
   for (const loop of lumen) {
     const inner = rounded(loop, INNER);
     trace(own, inner, true);
@@ -46,46 +44,72 @@ export function paintChamberLining(
     own.restore();
   }
   own.globalCompositeOperation = "source-atop";
-  paintMarks(own, { ...frame, chamber }, theme);
+  paintSqueezed(own, anatomy, chamber, theme);
+  paintMarks(own, frame, theme);
+  const { beyond, rim, vessel } = connectionOf(frame, lumen);
+  // The arteries lift the roof before them.
+  for (const edge of vessel) soften(own, edge, 2.4 * s, look.shade);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
-  const { artery, low, high } = connectionOf({ ...frame, chamber }, lumen);
   own.globalCompositeOperation = "destination-out";
-  trace(own, artery, true);
-  own.fill();
-  own.lineWidth = 1.4 * s;
-  own.stroke();
+  for (const outline of [...beyond, rim()]) {
+    trace(own, outline, true);
+    own.fill();
+  }
   laidOver(ink, own, bounds);
-  // The artery's back wall turns away beneath the lips of its slit.
+  // The artery's back wall lies deep in the opening.
   ink.save();
-  trace(ink, artery, true);
+  trace(ink, rim(), true);
   ink.clip();
-  for (const lip of [low, high]) soften(ink, lip, 4.5 * s, inside(theme).edge);
+  ink.translate(0.8 * s, -1.4 * s);
+  soften(ink, rim(), 5 * s, inside(theme).edge);
   ink.restore();
-  paintSeam(ink, { ...frame, chamber }, lumen, theme, 1);
+  paintRim(ink, rim, s, theme);
 }
 
-/**
- * The roof's edge on the pulmonary arteries and the suture along it.
- * @param through part of them that is seen, 1 behind the blood
- */
-export function paintSeam(
+/** The roof's edge around the opening to the pulmonary arteries, turned up and sewn to theirs. */
+export function paintRim(
   ink: Ink,
-  frame: ChestFrame & { readonly chamber: Point },
-  lumen: Loops,
+  rim: (more?: number) => readonly Point[],
+  size: number,
   theme: Theme,
-  through: number,
 ): void {
-  const { low, high } = connectionOf(frame, lumen);
   const look = tissue("atrium", theme);
-  for (const lip of [low, high]) {
-    if (through === 1)
-      strokes(ink, lip, frame.scale, [
-        [1.6, look.edge],
-        [1.2, look.body],
-        [0.5, look.light],
-      ]);
-    runningSuture(ink, lip, 1.2 * frame.scale, theme, through);
+  strokes(ink, rim(0.9 * size), size, [
+    [3.1, look.edge],
+    [2.5, look.body],
+    [1, look.light],
+  ]);
+  runningSuture(ink, rim(1.1 * size), 1.2 * size, theme);
+}
+
+/** By how much the filled chamber flattens a vein that passes behind its middle. */
+const SQUEEZED = 0.5;
+
+/** Veins of the right lung behind it, by their outline. */
+function paintSqueezed(ink: Ink, anatomy: Anatomy, [a, b]: Point, theme: Theme): void {
+  const s = anatomy.frame.scale;
+  const look = tissue("atrium", theme);
+  for (const vein of returning(anatomy)) {
+    const whole = lineOf(vein.line);
+    const sides = ([1, -1] as const).map((sign) =>
+      whole.points.map(([x, y], i): Point => {
+        const { left } = spotAt(whole, i / (whole.points.length - 1));
+        const under = Math.sqrt(Math.max(0, 1 - (x / a) ** 2 - (y / b) ** 2));
+        const reach = (sign * vein.from * (1 - SQUEEZED * under)) / 2;
+        return [x + reach * left[0], y + reach * left[1]];
+      }),
+    );
+    const [over = [], below = []] = sides;
+    trace(ink, [...over, ...[...below].reverse()], true);
+    ink.globalAlpha = 0.16;
+    ink.fillStyle = theme.colour.rich;
+    ink.fill();
+    ink.globalAlpha = 0.55;
+    ink.setLineDash([1.8 * s, 1.4 * s]);
+    for (const side of sides) strokes(ink, side, s, [[0.55, look.edge]]);
+    ink.setLineDash([]);
+    ink.globalAlpha = 1;
   }
 }
 
@@ -99,7 +123,6 @@ function paintMarks(
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
   paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
-  paintInlet(ink, chamber, s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
   const half = ivc.width / 2;
@@ -178,11 +201,8 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.restore();
 }
 
-/**
- * Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar.
- * @param filled over the blood its lines are enough
- */
-export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, filled = true): void {
+/** Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar. */
+export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   ink.save();
   ink.translate(0.66 * a, -0.5 * b);
@@ -200,9 +220,7 @@ export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme, 
   const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
   deep.addColorStop(0, mix(look.shade, HOLLOW, 0.35));
   deep.addColorStop(1, look.body);
-  if (!filled) ink.globalCompositeOperation = "destination-out";
   disc(5.4, deep);
-  ink.globalCompositeOperation = "source-over";
   for (let k = 0; k < 9; k++) {
     const turn = (k * 2 * Math.PI) / 9;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

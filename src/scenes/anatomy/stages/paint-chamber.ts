@@ -4,14 +4,13 @@ import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { WALL } from "../../layers/fade.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { paintEnds } from "../paint-graft.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
-import { threadOf, tissue } from "../tones.ts";
-import { connectionOf, INNER, type Loops, muscleOf, rounded } from "./chamber-shape.ts";
+import { tissue } from "../tones.ts";
+import { connectionOf, INNER, type Loops, muscleOf, rounded, sideWall } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintInlet, paintSeam } from "./paint-chamber-lining.ts";
+import { paintInlet, paintRim } from "./paint-chamber-lining.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 3.8;
@@ -24,8 +23,8 @@ const INLET = -32;
 const ABOUT = 36;
 /** mm of a 5-year-old from a hole's outer end on, as far as anything lies before it */
 const WAY = 13;
-/** How much of the seam behind its roof, and of the floor's dimple, is seen through the blood. */
-const THROUGH = 0.5;
+/** How much of the opening's rim is seen through the blood. */
+const THROUGH = 0.7;
 
 /** 1 at the middle of the missing inlet, 0 away from it */
 const atInlet = (degrees: number): number =>
@@ -58,15 +57,21 @@ export function paintChamber(
   paintWall(own, frame, lumen, theme);
   takeOut(lumen);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
+  const { mouths, rim } = connectionOf(frame, lumen);
+  const look = tissue("atrium", theme);
+  // Beneath the cut wall, into which it goes over at both of its ends.
+  for (const mouth of mouths)
+    strokes(ink, sideWall(mouth, s), s, [
+      [2 * ROOF, look.edge],
+      [2 * ROOF - 0.7, look.shade],
+      [1.5 * ROOF, look.body],
+      [0.6 * ROOF, look.light],
+    ]);
   laidOver(ink, own, bounds);
-  const floor = scratch(ink, bounds);
-  paintInlet(floor, chamber, s, theme, false);
+  paintInlet(ink, chamber, s, theme);
   ink.globalAlpha = THROUGH;
-  laidOver(ink, floor, bounds);
+  paintRim(ink, rim, s, theme);
   ink.globalAlpha = 1;
-  paintSeam(ink, frame, lumen, theme, THROUGH);
-  for (const { low, high } of connectionOf(frame, lumen).mouths)
-    paintEnds(ink, low, high, 1.15 * s, threadOf(theme));
 }
 
 /** Fat between the floor that has no valve and the ventricle, with a coronary artery cut across. */
