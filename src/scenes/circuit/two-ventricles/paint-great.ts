@@ -8,10 +8,10 @@ import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.
 import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { MOUTHS, SAC, VALVES } from "./heart-plan.ts";
+import { CORONARY, MOUTHS, SAC, VALVES, type ValvePlan } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
-import { paintOutflow } from "./paint-chambers.ts";
-import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
+import { deepOf, paintOutflow } from "./paint-chambers.ts";
+import { cutRoot, frameOf, paintOpenRoot, planOf } from "./root.ts";
 
 /** Percent in each chamber's and vessel's blood. */
 export interface Carried {
@@ -76,7 +76,18 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const plan = planOf(VALVES, "aortic");
   paintOutflow(ink, carried.arterial, theme);
   paintOpenRoot(ink, plan, tones);
+  paintCoronary(ink, plan, tones, theme);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
+}
+
+function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): void {
+  ink.beginPath();
+  ink.ellipse(...frameOf(plan).at(...CORONARY), 1.1, 0.75, 0.5, 0, 2 * Math.PI);
+  ink.fillStyle = deepOf(tones, theme);
+  ink.fill();
+  ink.lineWidth = 0.4;
+  ink.strokeStyle = tones.light;
+  ink.stroke();
 }
 
 /** Ends of the great veins at the right atrium's mouths, where their fronts are cut away. @param fed veins that make the upper one */
