@@ -108,7 +108,7 @@ export function paintingOf(
     descending: around([descending, { line: SAC }], (ink, bounds) =>
       paintDescending({ ink, bounds }, descending, carried, theme),
     ),
-    rear: tubes(["returning", "rightArtery"], paintRear),
+    rear: tubes(["returning", "rightArtery", "leftArtery"], paintRear),
     leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
       paintLeftAtrium(ink, vessels.returning.slice(2), carried.arterial, theme),
     ),

@@ -58,7 +58,7 @@ function towardsHeart({ nodes }: Tree, which: readonly number[]): readonly Point
   for (let i: number | undefined = root; i !== undefined; ) {
     const { at } = entryAt(nodes, i);
     const away = Math.hypot(at[0] - x, at[1] - y);
-    if (away > 2 * OVER_STEM) break;
+    if (away > OVER_STEM + 2) break;
     if (away > 2) way.push(at);
     const before: number = i;
     i = which
