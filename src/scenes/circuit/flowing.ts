@@ -35,7 +35,7 @@ export interface Flowing {
   /** under the heart and the vessels in front */
   readonly behind: Container;
   readonly front: Container;
-  /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
+  /** Call when the vessels or the circulation changed; dots keep their places while the lines of the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
   /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `grain`: size of the marks over that in a whole body. */
   move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, grain?: number): void;
@@ -96,8 +96,10 @@ export function flowing(): Flowing {
     behind: layers[0].view,
     front: layers[1].view,
     follow(nextLaid, nextCirculation) {
-      if (nextLaid !== laid || !dots) {
-        laid = nextLaid;
+      const stays =
+        nextLaid.length === laid.length && nextLaid.every(({ line }, i) => line === laid[i]?.line);
+      laid = nextLaid;
+      if (!stays || !dots) {
         dots = layDots(laid);
         seen = seenAlong(laid);
         reach = new Float64Array(laid.length);
