@@ -20,7 +20,14 @@ import {
 } from "./heart-plan.ts";
 import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
 import { paintLeftAtrium, paintRightAtrium } from "./paint-atria.ts";
-import { paintBed, paintCavity, paintConus, paintInside, paintMuscle } from "./paint-chambers.ts";
+import {
+  paintBed,
+  paintCavity,
+  paintConus,
+  paintInside,
+  paintLeftCavity,
+  paintMuscle,
+} from "./paint-chambers.ts";
 import {
   type Carried,
   paintAorta,
@@ -101,7 +108,7 @@ export function paintingOf(
     descending: around([descending, { line: SAC }], (ink, bounds) =>
       paintDescending({ ink, bounds }, descending, carried, theme),
     ),
-    rear: tubes(["returning", "rightArtery"], paintRear),
+    rear: tubes(["returning", "rightArtery", "leftArtery"], paintRear),
     leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
       paintLeftAtrium(ink, vessels.returning.slice(2), carried.arterial, theme),
     ),
@@ -118,9 +125,7 @@ export function paintingOf(
       paint: (ink) => paintRim(ink, hiatus, 1, theme),
     },
     leftBed: part(VENTRICLES, left, (ink) => paintBed(ink, LEFT_CAVITY, toLeft, theme)),
-    leftCavity: part(LEFT_CAVITY, left, (ink) =>
-      paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
-    ),
+    leftCavity: part(LEFT_CAVITY, left, (ink) => paintLeftCavity(ink, toLeft, carried.arterial, theme)),
     rightBed: part(VENTRICLES, left, (ink) => paintBed(ink, RIGHT_CAVITY, toRight, theme)),
     rightCavity: part(RIGHT_CAVITY, right, (ink) =>
       paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),

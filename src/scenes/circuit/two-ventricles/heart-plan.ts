@@ -8,6 +8,9 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
+/** An oval: its middle and its half axes. */
+export type Oval = readonly [at: Point, across: number, up: number];
+
 const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
 /** What each ventricle swells about, and with the left one the muscle of both: near its valves, so that these keep their place. */
@@ -18,7 +21,7 @@ export const PIVOT = { ventricle: [44, -27], rightVentricle: [22, -27] } as cons
 
 /** The sac around all of it, cut open at its front; below it lies on the diaphragm. */
 export const SAC = closed(
-  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68 -26, 61.4 -18, 58 -8, 51 0, 42 5, 30 8, 10 8, -4 4",
+  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68.6 -28.4, 61.6 -24, 58.8 -18, 56.4 -11, 49 -3, 42 4, 30 8, 10 8, -4 4",
 );
 
 /** Both ventricles from outside. */
@@ -66,7 +69,7 @@ export const EARS = {
     "4.4 -24.4, 4 -18, 5.2 -12.4, 7.4 -8.6, 9.6 -8.2, 11.4 -5.6, 13.6 -6, 15.6 -4.6, 17.4 -6.8, 15.6 -8.8, 15.4 -11, 12.8 -11.6, 11.8 -14.2, 9.8 -15.2, 9.8 -18, 8.4 -19.4, 8.8 -24",
   ),
   left: closed(
-    "40.8 -17, 39.6 -12.6, 41 -8, 45 -4.6, 50 -3.6, 53.4 -6, 53 -8.6, 50.4 -9.2, 49.4 -11.4, 47 -11.2, 46 -14, 43.8 -13.8, 42.8 -17",
+    "40.8 -17.6, 39.6 -13.4, 41 -9, 44.6 -6, 49 -5.4, 52.2 -7.4, 51.8 -9.8, 49.6 -10.2, 48.6 -12.4, 46.6 -12, 45.6 -14.6, 43.8 -14.4, 42.8 -17.6",
   ),
 } as const;
 
@@ -78,6 +81,12 @@ export const OUTFLOW = [
 
 /** The septum's membranous part, beneath the aortic valve. */
 export const MEMBRANOUS = spots("13.2 -24.8, 13.8 -28, 13.6 -31.4");
+
+/** Where the left one's blood goes on behind the right one's outflow. */
+export const GOES_BEHIND: Oval = [[36.4, -37.6], 4.6, 9];
+
+/** The left coronary artery's mouth, in the aortic root's own lengths. */
+export const CORONARY = [0.66, 1.14] as const;
 
 /** Fat in the grooves between atria and ventricles, and the artery and the vein that are cut across in it. */
 export const GROOVES: readonly (readonly [fat: readonly Point[], artery: Point, vein: Point])[] = (
@@ -165,17 +174,17 @@ export const VALVES: readonly ValvePlan[] = [
 
 /** Ridges of the right atrium's muscle along its free wall, and the crest from which they go out. */
 export const COMBS = [
-  "-8 -25.4, -11.6 -24.6, -14.4 -24.8",
-  "-10 -30.6, -13.6 -29.8, -16.6 -30.2",
-  "-11 -36, -14.4 -35, -17.6 -36",
-  "-11.2 -41.4, -14.6 -41, -17.6 -42",
-  "-10.4 -46.8, -13.6 -47.2, -16.4 -48.4",
-  "-8.6 -51.8, -11.2 -53, -13.4 -54",
+  "-7.6 -23, -10.8 -22.4, -13.4 -23.2",
+  "-9 -27.2, -12.6 -26.2, -15.6 -27",
+  "-10.2 -31.4, -13.6 -31.6, -16.8 -30.4",
+  "-10.9 -34.6, -14 -34, -17.2 -35.2",
+  "-11.3 -39, -14.6 -39.6, -17.8 -38.8",
+  "-11.2 -42.4, -14.4 -42, -17.6 -43.6",
+  "-10.7 -46, -13.8 -47.2, -16.8 -47.4",
+  "-9.8 -49.2, -12.8 -50.6, -15.4 -51.2",
+  "-8.2 -52.8, -10.6 -54.4, -12.6 -55.4",
 ].map(spots);
 export const CREST = spots("-5.6 -19.2, -8.8 -25, -10.8 -32, -11.4 -39.6, -10.2 -47.6, -7.4 -54.4, -5 -58.4");
-
-/** An oval: its middle and its half axes. */
-export type Oval = readonly [at: Point, across: number, up: number];
 
 /** On the right atrium's back wall: the mouths of both great veins, the oval fossa in the septum, and the coronary sinus' mouth. */
 export const MOUTHS: Readonly<Record<"upper" | "lower", Oval>> = {

@@ -58,14 +58,14 @@ function towardsHeart({ nodes }: Tree, which: readonly number[]): readonly Point
   for (let i: number | undefined = root; i !== undefined; ) {
     const { at } = entryAt(nodes, i);
     const away = Math.hypot(at[0] - x, at[1] - y);
-    if (away > 2 * OVER_STEM) break;
+    if (away > 1.6 * OVER_STEM) break;
     if (away > 2) way.push(at);
     const before: number = i;
     i = which
       .filter((k) => entryAt(nodes, k).parent === before)
       .sort((a, b) => entryAt(nodes, b).width - entryAt(nodes, a).width)[0];
   }
-  return way.filter((_, i) => i % 2 === 0).reverse();
+  return way.reverse().filter((_, i) => i % 2 === 0);
 }
 
 function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: readonly Point[]] {

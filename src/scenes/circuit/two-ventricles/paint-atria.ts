@@ -5,7 +5,7 @@ import { paintMouths } from "../../anatomy/paint-mouths.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { type Round, roundOf, tissue } from "../../anatomy/tones.ts";
+import { roundOf, tissue } from "../../anatomy/tones.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
@@ -19,7 +19,7 @@ import {
   RIGHT_ATRIUM,
   SINUS,
 } from "./heart-plan.ts";
-import { paintAtrium } from "./paint-chambers.ts";
+import { deepOf, paintAtrium } from "./paint-chambers.ts";
 
 const oval = (ink: Ink, [[x, y], across, up]: Oval, more = 0): void => {
   ink.beginPath();
@@ -56,9 +56,9 @@ export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
     ink.globalAlpha = 0.6;
     for (const comb of COMBS)
       strokes(ink, smoothLine(comb, 6), 1, [
-        [1.7, look.shade],
-        [1.2, look.body],
-        [0.4, look.light],
+        [1.4, look.shade],
+        [0.9, look.body],
+        [0.3, look.light],
       ]);
     ink.globalAlpha = 0.85;
     strokes(ink, smoothLine(CREST, 8), 1, [
@@ -73,7 +73,7 @@ export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
       [MOUTHS.upper, 1],
       [MOUTHS.lower, -1],
     ] as const)
-      paintVeinMouth(ink, mouth, way, roundOf(mixed, theme));
+      paintVeinMouth(ink, mouth, way, mixed, theme);
   });
 }
 
@@ -103,9 +103,8 @@ function paintFossa(ink: Ink, mixed: number, theme: Theme): void {
 
 function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  const { wall, edge } = roundOf(mixed, theme);
   oval(ink, SINUS);
-  ink.fillStyle = mix(edge, wall, 0.6);
+  ink.fillStyle = deepOf(roundOf(mixed, theme), theme);
   ink.fill();
   ink.lineWidth = 0.6;
   ink.strokeStyle = look.light;
@@ -113,16 +112,18 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
 }
 
 /** Seen from within: the vein goes on behind the near rim, in the shade. @param way 1 upwards, -1 downwards */
-function paintVeinMouth(ink: Ink, mouth: Oval, way: 1 | -1, { wall, edge, body }: Round): void {
+function paintVeinMouth(ink: Ink, mouth: Oval, way: 1 | -1, mixed: number, theme: Theme): void {
+  const tones = roundOf(mixed, theme);
+  const deep = deepOf(tones, theme);
   const [[x, y], , up] = mouth;
   oval(ink, mouth);
   const fall = ink.createLinearGradient(x, y + way * up, x, y - way * up);
-  fall.addColorStop(0, mix(edge, wall, 0.55));
-  fall.addColorStop(1, body);
+  fall.addColorStop(0, deep);
+  fall.addColorStop(1, tones.body);
   ink.fillStyle = fall;
   ink.fill();
   ink.lineWidth = 0.5;
-  ink.strokeStyle = mix(edge, wall, 0.5);
+  ink.strokeStyle = deep;
   ink.stroke();
 }
 

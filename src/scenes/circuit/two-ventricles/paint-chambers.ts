@@ -4,12 +4,13 @@ import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
-import { asTissue, roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
+import { asTissue, type Round, roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
 import { groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
   CONUS,
   type Gate,
+  GOES_BEHIND,
   GROOVES,
   INTO_CONUS,
   LEFT_CAVITY,
@@ -35,6 +36,10 @@ function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
     edge: ground,
   };
 }
+
+/** A mouth's inside, in the shade. */
+export const deepOf = ({ wall, edge }: Round, { name }: Theme): string =>
+  name === "dark" ? mix(edge, "#000000", 0.35) : mix(edge, wall, 0.55);
 
 /** A thin-walled atrium and its blood; `inside` is painted on its back wall. */
 export function paintAtrium(
@@ -92,6 +97,24 @@ export function paintConus(ink: Ink, saturation: number, theme: Theme): void {
 }
 
 const outflow = (): readonly Point[] => OUTFLOW.flat();
+
+/** The left one's, in the shade where it goes on behind the right one's outflow. */
+export function paintLeftCavity(ink: Ink, gates: readonly Gate[], saturation: number, theme: Theme): void {
+  paintCavity(ink, LEFT_CAVITY, gates, saturation, theme);
+  const [[x, y], across, up] = GOES_BEHIND;
+  ink.save();
+  trace(ink, LEFT_CAVITY, true);
+  ink.clip();
+  ink.translate(x, y);
+  ink.rotate(-0.34);
+  ink.scale(across, up);
+  const fall = ink.createRadialGradient(0, 0, 0, 0, 0, 1);
+  fall.addColorStop(0, "#2a0508a0");
+  fall.addColorStop(1, "#2a050800");
+  ink.fillStyle = fall;
+  ink.fillRect(-1, -1, 2, 2);
+  ink.restore();
+}
 
 /** The left ventricle's outflow from within its cavity up to the aortic valve, its walls in section. */
 export function paintOutflow(ink: Ink, saturation: number, theme: Theme): void {
@@ -215,18 +238,21 @@ export function paintInside(ink: Ink, theme: Theme): void {
   beam(smoothLine(MODERATOR, 30), (part) => 2 + 6 * Math.abs(part - 0.5) ** 2.4);
 }
 
+/** Percent in the veins of the muscle, drawn like the body's. */
+const VENOUS = 80;
+
 /** Fat with an artery and a vein in it. */
 function paintGrooves(ink: Ink, theme: Theme): void {
   const fat = tissue("sac", theme);
   for (const [groove, artery, vein] of GROOVES) {
     paintOrgan(ink, groove, fat, { depth: 1.2, edge: 0.25 });
-    for (const [[x, y], radius, saturation] of [
-      [vein, 0.7, 66],
-      [artery, 0.85, 98],
+    for (const [[x, y], across, up, saturation] of [
+      [vein, 0.9, 0.55, VENOUS],
+      [artery, 0.9, 0.9, 98],
     ] as const) {
       const { wall, body } = roundOf(saturation, theme);
       ink.beginPath();
-      ink.arc(x, y, radius, 0, 2 * Math.PI);
+      ink.ellipse(x, y, across, up, 0.6, 0, 2 * Math.PI);
       ink.fillStyle = body;
       ink.fill();
       ink.lineWidth = 0.4;

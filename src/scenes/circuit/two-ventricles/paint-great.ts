@@ -8,10 +8,10 @@ import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.
 import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { MOUTHS, SAC, VALVES } from "./heart-plan.ts";
+import { CORONARY, MOUTHS, SAC, VALVES, type ValvePlan } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
-import { paintOutflow } from "./paint-chambers.ts";
-import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
+import { deepOf, paintOutflow } from "./paint-chambers.ts";
+import { cutRoot, frameOf, paintOpenRoot, planOf } from "./root.ts";
 
 /** Percent in each chamber's and vessel's blood. */
 export interface Carried {
@@ -63,8 +63,10 @@ export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried,
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
-  const { returning, rightArtery } = greatVessels(anatomy);
+  const { returning, rightArtery, leftArtery } = greatVessels(anatomy);
   const sheet = { ink, bounds };
+  // The left one goes into its lung behind its veins; its first part is painted again before the aorta.
+  group(sheet, [leftArtery], roundOf(carried.mixed, theme));
   for (const vein of returning) group(sheet, [vein], roundOf(carried.pulmonaryVein, theme));
   group(sheet, [rightArtery], roundOf(carried.mixed, theme));
 }
@@ -76,7 +78,18 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const plan = planOf(VALVES, "aortic");
   paintOutflow(ink, carried.arterial, theme);
   paintOpenRoot(ink, plan, tones);
+  paintCoronary(ink, plan, tones, theme);
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
+}
+
+function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): void {
+  ink.beginPath();
+  ink.ellipse(...frameOf(plan).at(...CORONARY), 1.1, 0.75, 0.5, 0, 2 * Math.PI);
+  ink.fillStyle = deepOf(tones, theme);
+  ink.fill();
+  ink.lineWidth = 0.4;
+  ink.strokeStyle = tones.light;
+  ink.stroke();
 }
 
 /** Ends of the great veins at the right atrium's mouths, where their fronts are cut away. @param fed veins that make the upper one */
@@ -134,6 +147,9 @@ export function paintLiverVeins(
 /** How much of the liver's tissue lies over the veins in it. */
 const IN_LIVER = 0.4;
 
+/** mm: where the left pulmonary artery has passed before the aorta. */
+const PAST_AORTA = 54;
+
 /** The pulmonary trunk before the aorta, and what it divides into; the right one goes on behind the aorta. */
 export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
   const { trunk, leftArtery, rightArtery, aorta } = greatVessels(anatomy);
@@ -142,13 +158,14 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   paintOpenRoot(ink, plan, tones);
   const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
-  group({ ink, bounds }, [right, leftArtery, trunk], tones, (own) => {
+  const left = { ...leftArtery, line: leftArtery.line.filter(([x]) => x < PAST_AORTA), over: 0.12 };
+  group({ ink, bounds }, [right, left, trunk], tones, (own) => {
     // Where the aorta lies only the trunk lies before it.
     trace(own, bandOf(line(ascending), aorta, { part: 1, wall: WALL, of: 0.3 }), true);
     own.save();
     own.clip();
     own.clearRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
-    paintTubes(own, [leftArtery, trunk], tones, WALL);
+    paintTubes(own, [left, trunk], tones, WALL);
     own.restore();
     cutRoot(own, plan, tones);
   });
