@@ -212,7 +212,7 @@ const toCava = (name: string, width: number, share: number, way: string) =>
 export const HEPATIC_VEINS: readonly Vessel[] = [
   toCava("hepatic", 15, 0.35, "326 549, 370 535, 424 528, 467 524"),
   toCava("hepaticBranch", 9, 0.2, "262 590, 290 566, 334 546"),
-  toCava("hepaticBranch2", 6, 0.06, "246 622, 252 604, 266 587"),
+  toCava("hepaticBranch2", 6, 0.06, "249 620, 254 604, 266 587"),
   toCava("hepaticBranch3", 6, 0.08, "302 598, 304 576, 316 554"),
   toCava("hepaticBranch4", 6, 0.08, "334 574, 346 552, 364 537"),
   toCava("hepaticMiddle", 10, 0.1, "422 588, 430 562, 446 543, 466 527"),
@@ -225,7 +225,7 @@ export const HEPATIC_VEINS: readonly Vessel[] = [
 /** Of the liver, from the portal vein's twigs to those of the hepatic veins; and the arteries' own way into it. */
 const SINUSOIDS: readonly Vessel[] = (
   [
-    ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 250 606"],
+    ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 252 606"],
     ["liverPortalBed2", "portal", 0.12, "376 582, 356 597, 318 622", "364 540, 336 560, 304 590"],
     ["liverPortalBed3", "portal", 0.06, "424 612, 398 600, 376 578", "424 582, 412 564, 380 537"],
     ["liverPortalBed4", "portal", 0.07, "446 610, 484 590, 562 580", "444 546, 510 550, 600 561"],

@@ -108,7 +108,7 @@ export const STOMACH: Outline = {
 };
 
 /** Where the small bowel's capillaries are drawn, from the duodenum's end to the ileum's. */
-export const BOWEL_LOOPS = [
+const BOWEL_LOOPS = [
   "606 790, 650 784, 690 800, 694 822, 650 832, 612 828",
   "606 856, 650 860, 696 866, 700 888, 660 900, 614 892",
   "598 916, 634 934, 674 940, 676 962, 632 972, 590 952",
