@@ -4,9 +4,8 @@ import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering } from "../drawing/lettering.ts";
-import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, strips } from "../drawing/strips.ts";
-import { valueAt } from "../drawing/trace-clock.ts";
+import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { sizes } from "../theme/type.ts";
@@ -43,18 +42,20 @@ const ROWS: readonly Row[] = [
   },
 ];
 
+/** mmHg by which the muscle's pressure is read: a squeeze raises and drops it within a second. */
+const STEP = 5;
+
 function calfPane(): ScenePane {
   const view = new Container();
   const picture = leg();
   const rows = strips(ROWS, squeezes);
   const [words, lines] = [lettering(), new Graphics()];
-  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(picture.view, rows.view, lines, words.view);
   return {
     view,
-    draw({ frame, pane, circulation }, box, { floor, elapsed }, theme) {
+    draw({ frame, pane, circulation }, box, { floor }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
@@ -77,10 +78,10 @@ function calfPane(): ScenePane {
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { traces } = circulation;
       const { calf } = traces.pressures;
-      const steady = reading(time, elapsed);
+      const pressure = calf ? readingAt(traces, calf, time, STEP) : 0;
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
-        steady,
+        pressure,
         calfDoing(traces, time),
         open.map((each) => each > 0.05),
         labels,
@@ -104,7 +105,7 @@ function calfPane(): ScenePane {
             },
             {
               words: theme.say("further.calf.pressure", {
-                pressure: formatQuantity(calf ? valueAt(traces, calf, steady) : 0, "mmHg"),
+                pressure: formatQuantity(pressure, "mmHg"),
               }),
               size: type.axis,
               colour: theme.colour.inkSoft,

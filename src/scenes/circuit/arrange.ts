@@ -57,17 +57,8 @@ const FREE = new Map<
         },
       ] as const,
   ),
-  // above the lungs, over the edges of diaphragm and liver
-  [
-    CHEST,
-    {
-      corners: [
-        { from: 60, to: 190 },
-        { from: 500, to: 680 },
-      ],
-      part: 300,
-    },
-  ],
+  // above the lungs
+  [CHEST, { corners: [{ from: 60, to: 200 }], part: CHEST.bottom }],
 ]);
 
 /** @param head CSS px above the plates on the left that something else takes, beside a body in a wide box */

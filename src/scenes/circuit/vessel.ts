@@ -1,5 +1,6 @@
 /** A vessel of the whole circulation's drawing: what moves its blood, what it holds, and where it lies. */
 import { entryAt } from "../../sim/checked/present.ts";
+import type { Ventricle } from "../anatomy/standing.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /** Blood of one oxygen level: keys of the circulation's saturations, or what the model gives beside them for one organ or mixture. */
@@ -39,8 +40,10 @@ export interface Vessel {
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
-  /** a lung's, which swells about this spot */
+  /** what holds it swells about this spot */
   readonly about?: Spot;
+  /** that is a ventricle of this volume; a lung when left out */
+  readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
   /** its end lies flush in a vessel of the same width, drawn apart from it */
