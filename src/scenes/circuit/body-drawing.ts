@@ -11,7 +11,7 @@ import { SEWN } from "./chest-plan.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { fadeOf } from "./fading.ts";
+import { fadeOf, taperOf } from "./fading.ts";
 import { ORGANS, type Outline } from "./outlines.ts";
 import { skinOf } from "./paint-figure.ts";
 import { drawRings } from "./rings-drawing.ts";
@@ -89,7 +89,9 @@ function drawTubes(
       ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
     } else if (!vessel.fades)
       for (const wider of [8, 12]) {
-        traceCurve(ink, line);
+        // No shadow of a twig's end stands out beside it.
+        const [from, to] = wholeOf(vessel, line.x.length);
+        traceCurve(ink, part(line, from, to));
         ink.stroke({
           color: 0x000000,
           alpha: SHADOW[theme.name],
@@ -132,7 +134,7 @@ interface Stroke {
 /** Samples in a piece of one colour, where a vessel fades. */
 const PIECE = 3;
 
-/** Along the whole line; where it fades, piece by piece nearer to the skin that fades beneath it. */
+/** Along the whole line; where it tapers in pieces, each narrower; where it fades, piece by piece nearer to the skin that fades beneath it. */
 function strokeAlong(
   ink: Graphics,
   { vessel, line }: Laid,
@@ -140,6 +142,13 @@ function strokeAlong(
   { color, width, cap }: Stroke,
 ): void {
   const last = line.x.length - 1;
+  if (vessel.tapers && !vessel.fades) {
+    for (let i = 0; i < last; i += PIECE) {
+      traceCurve(ink, part(line, i, Math.min(i + PIECE, last) + 1));
+      ink.stroke({ color, width: width * taperOf(vessel, (i + PIECE / 2) / last), join: JOIN, cap: "round" });
+    }
+    return;
+  }
   const skin = skinOf(theme).body;
   const gone = (i: number) => 1 - fadeOf(vessel, i / last);
   const whole = vessel.fades ? Array.from(line.x, (_, i) => i).filter((i) => gone(i) === 0) : null;
@@ -163,6 +172,10 @@ function strokeAlong(
     });
   }
 }
+
+/** Samples of the part that casts a shadow. */
+const wholeOf = ({ tapers }: Laid["vessel"], count: number): readonly [from: number, to: number] =>
+  tapers === "end" ? [0, Math.ceil(0.6 * count)] : tapers ? [Math.floor(0.4 * count), count] : [0, count];
 
 const part = ({ x, y }: Curve, from: number, to: number): Pick<Curve, "x" | "y"> => ({
   x: x.subarray(from, to),
