@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
+import { mix } from "../theme/colour.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
@@ -20,7 +21,7 @@ const GROWS = 1 / 4;
 const [MIN_FACTOR, MAX_FACTOR] = [0.6, 1.7];
 /** s in which widths follow, and how red muscle becomes at the greatest. */
 const FOLLOWS = 1.2;
-const FLUSH = 0.34;
+const FLUSH = { dark: 0.6, light: 0.34 } as const;
 /** Change of a factor that is worth drawing again. */
 const SEEN = 0.015;
 
@@ -62,14 +63,15 @@ export function effort(): Effort {
         const width = vessel.between ? vessel.width : factor * vessel.width;
         return { ...each, vessel: { ...vessel, width, widened: factor } };
       }),
-    drawFlush(ink, { colour }) {
+    drawFlush(ink, { name, colour }) {
       ink.clear();
-      const alpha = FLUSH * Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
+      const alpha = FLUSH[name] * Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
       if (alpha === 0) return;
+      const color = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
       for (const { points, width } of MUSCLES) {
         traceCurve(ink, curve(points, 6));
-        if (width) ink.stroke({ color: colour.rich, width: 0.9 * width, alpha });
-        else ink.fill({ color: colour.rich, alpha });
+        if (width) ink.stroke({ color, width: 0.9 * width, alpha });
+        else ink.fill({ color, alpha });
       }
     },
   };
