@@ -37,17 +37,16 @@ test.each(STAGES)("%s: the organs are all there and every vessel begins where an
     "lowerIvc",
   ])
     expect(names).toContain(name);
-  // Each vessel but the heart's outlet begins where another passes or ends, within a vessel's width.
+  // Each vessel but the heart's outlet begins where another passes or ends, or in a bed, within a vessel's width.
   const laid = laidOf(stage);
   for (const { vessel, line } of laid) {
     if (vessel.flow === "aorta" || vessel.flow === "pulmonary" || vessel.name === "chamber") continue;
     const near = Math.min(
       ...laid
         .filter((other) => other.vessel !== vessel)
+        .flatMap((other) => [other.line, ...(other.between ?? [])])
         .map((other) =>
-          Math.min(
-            ...Array.from(other.line.x, (x, i) => Math.hypot(x - line.x[0]!, other.line.y[i]! - line.y[0]!)),
-          ),
+          Math.min(...Array.from(other.x, (x, i) => Math.hypot(x - line.x[0]!, other.y[i]! - line.y[0]!))),
         ),
     );
     expect(near, vessel.name).toBeLessThan(34);

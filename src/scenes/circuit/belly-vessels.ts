@@ -30,6 +30,7 @@ function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
         points: [place(from), end],
         share,
         under: true,
+        tapers: "end",
         joins: "aorta",
       };
     });
@@ -50,6 +51,7 @@ function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
       ({ points, ...vein }): Vessel => ({
         ...vein,
         blood: "kidneys",
+        tapers: "start",
         points: points.toReversed(),
         joins: "belowLiver",
       }),
@@ -154,14 +156,17 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
   }),
   vessel("liverRightArtery", ARTERY, 6, "430 604, 400 618, 362 633, 322 640", {
     share: 0.1,
+    tapers: "end",
     joins: "coeliac",
   }),
   vessel("liverAnteriorArtery", ARTERY, 5, "412 610, 390 592, 378 574", {
     share: 0.05,
+    tapers: "end",
     joins: "coeliac",
   }),
   vessel("liverLeftArtery", ARTERY, 6, "446 610, 474 597, 512 583, 546 576", {
     share: 0.05,
+    tapers: "end",
     joins: "coeliac",
   }),
   vessel(
@@ -171,6 +176,7 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
     "531 646, 537 634, 566 633, 600 624, 636 630, 672 616, 716 624, 738 608, 752 592",
     {
       share: 0.1,
+      tapers: "end",
       joins: "coeliac",
     },
   ),
@@ -180,12 +186,20 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
     joins: "mesenteric",
   }),
   ...eachLoop(({ artery }, number) =>
-    vessel(`gutBranch${number}`, ARTERY, 7, artery, { share: LOOP, joins: "mesenteric" }),
+    vessel(`gutBranch${number}`, ARTERY, 7, artery, { share: LOOP, joins: "mesenteric", tapers: "end" }),
   ),
 ];
 
+/** Plane units up to which a vein of gut or liver is a twig. */
+const MAX_TWIG = 9;
+
 const toPortal = (name: string, width: number, share: number, way: string) =>
-  vessel(name, PORTAL, width, way, { share, joins: "portal" });
+  vessel(name, PORTAL, width, way, {
+    share,
+    joins: "portal",
+    // Towards the liver's capillaries, or from the bowel's.
+    ...(width > MAX_TWIG ? {} : { tapers: name.startsWith("liver") ? "end" : "start" }),
+  });
 
 /** Bowel and spleen drain to the liver's hilum, before the inferior vena cava; it branches in the liver's lobes and ends in twigs. */
 export const PORTAL_VEINS: readonly Vessel[] = [
@@ -206,13 +220,17 @@ export const PORTAL_VEINS: readonly Vessel[] = [
 ];
 
 const toCava = (name: string, width: number, share: number, way: string) =>
-  vessel(name, HEPATIC, width, way, { share, joins: "cavae" });
+  vessel(name, HEPATIC, width, way, {
+    share,
+    joins: "cavae",
+    ...(width > MAX_TWIG ? {} : { tapers: "start" }),
+  });
 
 /** From twigs between the portal ones; they leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
   toCava("hepatic", 15, 0.35, "326 549, 370 535, 424 528, 467 524"),
   toCava("hepaticBranch", 9, 0.2, "262 590, 290 566, 334 546"),
-  toCava("hepaticBranch2", 6, 0.06, "246 622, 252 604, 266 587"),
+  toCava("hepaticBranch2", 6, 0.06, "249 620, 254 604, 266 587"),
   toCava("hepaticBranch3", 6, 0.08, "302 598, 304 576, 316 554"),
   toCava("hepaticBranch4", 6, 0.08, "334 574, 346 552, 364 537"),
   toCava("hepaticMiddle", 10, 0.1, "422 588, 430 562, 446 543, 466 527"),
@@ -225,7 +243,7 @@ export const HEPATIC_VEINS: readonly Vessel[] = [
 /** Of the liver, from the portal vein's twigs to those of the hepatic veins; and the arteries' own way into it. */
 const SINUSOIDS: readonly Vessel[] = (
   [
-    ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 250 606"],
+    ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 252 606"],
     ["liverPortalBed2", "portal", 0.12, "376 582, 356 597, 318 622", "364 540, 336 560, 304 590"],
     ["liverPortalBed3", "portal", 0.06, "424 612, 398 600, 376 578", "424 582, 412 564, 380 537"],
     ["liverPortalBed4", "portal", 0.07, "446 610, 484 590, 562 580", "444 546, 510 550, 600 561"],

@@ -11,7 +11,7 @@ import { SEWN } from "./chest-plan.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { fadeOf } from "./fading.ts";
+import { fadeOf, taperOf } from "./fading.ts";
 import { ORGANS, type Outline } from "./outlines.ts";
 import { skinOf } from "./paint-figure.ts";
 import { drawRings } from "./rings-drawing.ts";
@@ -89,14 +89,12 @@ function drawTubes(
       ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
     } else if (!vessel.fades)
       for (const wider of [8, 12]) {
-        traceCurve(ink, line);
-        ink.stroke({
-          color: 0x000000,
-          alpha: SHADOW[theme.name],
-          width: vessel.width + wider,
-          join: JOIN,
-          cap: "butt",
-        });
+        strokeTapering(
+          ink,
+          { vessel, line },
+          { color: "#000000", width: vessel.width + wider, cap: "butt" },
+          SHADOW[theme.name],
+        );
       }
   }
   for (const { vessel, line, saturation, back } of looks)
@@ -132,7 +130,7 @@ interface Stroke {
 /** Samples in a piece of one colour, where a vessel fades. */
 const PIECE = 3;
 
-/** Along the whole line; where it fades, piece by piece nearer to the skin that fades beneath it. */
+/** Along the whole line; where it tapers in pieces, each narrower; where it fades, piece by piece nearer to the skin that fades beneath it. */
 function strokeAlong(
   ink: Graphics,
   { vessel, line }: Laid,
@@ -140,6 +138,10 @@ function strokeAlong(
   { color, width, cap }: Stroke,
 ): void {
   const last = line.x.length - 1;
+  if (vessel.tapers && !vessel.fades) {
+    strokeTapering(ink, { vessel, line }, { color, width, cap: "round" });
+    return;
+  }
   const skin = skinOf(theme).body;
   const gone = (i: number) => 1 - fadeOf(vessel, i / last);
   const whole = vessel.fades ? Array.from(line.x, (_, i) => i).filter((i) => gone(i) === 0) : null;
@@ -161,6 +163,21 @@ function strokeAlong(
       join: JOIN,
       cap: "butt",
     });
+  }
+}
+
+/** As wide as the vessel is at each piece; in one piece where it does not taper. */
+function strokeTapering(
+  ink: Graphics,
+  { vessel, line }: Laid,
+  { color, width, cap }: Stroke,
+  alpha = 1,
+): void {
+  const last = line.x.length - 1;
+  const step = vessel.tapers ? PIECE : last;
+  for (let i = 0; i < last; i += step) {
+    traceCurve(ink, part(line, i, Math.min(i + step, last) + 1));
+    ink.stroke({ color, alpha, width: width * taperOf(vessel, (i + step / 2) / last), join: JOIN, cap });
   }
 }
 

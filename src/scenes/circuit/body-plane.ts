@@ -1,6 +1,7 @@
 /** The body in its own plane: figure, organs, vessels and their blood in the one order in which they cross. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -11,7 +12,7 @@ import { effort } from "./effort.ts";
 import type { Emphasis } from "./emphasis.ts";
 import { drawFace } from "./face-drawing.ts";
 import { flowing } from "./flowing.ts";
-import { paintedBody } from "./painted-body.ts";
+import { paintedBody, turned } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
 
@@ -50,24 +51,25 @@ function inDepth(laid: readonly Laid[], lit: ReadonlySet<string>): Readonly<Reco
 }
 type Depth = "under" | "behind" | "before" | "shown";
 
-/** Plane units over which thighs are lost in the ground, in layers that each begin lower than the one before. */
-const MIST = { from: 1120, layers: 24 } as const;
+/** Plane units over which thighs are lost in the ground; y up, as sheets are painted. */
+const MIST: Bounds = [0, -THIGHS.bottom - 20, 1000, -THIGHS.bottom + 130];
 
-function drawMist(ink: Graphics, { colour }: Theme): void {
-  ink.clear();
-  const { left, right, bottom } = THIGHS;
-  for (let k = 1; k <= MIST.layers; k++) {
-    const from = MIST.from + ((bottom - MIST.from) * k) / MIST.layers;
-    ink.rect(left - 50, from, right - left + 100, bottom + 20 - from);
-    ink.fill({ color: colour.stage, alpha: 1 / (MIST.layers + 1 - k) });
-  }
+function paintMist(ink: Ink, { colour: { stage } }: Theme): void {
+  const [left, bottom, right, top] = MIST;
+  const fall = ink.createLinearGradient(0, top, 0, bottom + 20);
+  fall.addColorStop(0, `${stage}00`);
+  fall.addColorStop(1, stage);
+  ink.fillStyle = fall;
+  ink.fillRect(left, bottom, right - left, top - bottom);
 }
 
 export function bodyPlane(): BodyPlane {
   const [view, plane] = [new Container(), new Container()];
   const blood = flowing();
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
-  const [lights, mist, flush, frame] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const [lights, flush, frame] = [new Graphics(), new Graphics(), new Graphics()];
+  const ends = sheet();
+  const mist = turned(ends);
   const [body, chest, streams] = [paintedBody(), paintedChest(), effort()];
   chest.underDiaphragm.addChild(chest.airways, under);
   const trunk = fillTrunk(new Graphics());
@@ -93,7 +95,7 @@ export function bodyPlane(): BodyPlane {
       // A body holds its organs.
       chest.organs.mask = close ? null : trunk;
       mist.visible = extent === THIGHS;
-      drawMist(mist, theme);
+      if (mist.visible) ends.paint(MIST, 1, [0, 0], (ink) => paintMist(ink, theme));
       // Thighs end under the mist, heart and lungs not far below their box, where the ground has swallowed them.
       frame.clear();
       frame.visible = extent === THIGHS || close;
@@ -122,7 +124,7 @@ export function bodyPlane(): BodyPlane {
       blood.move(time, still, theme, emphasis, close ? CLOSE_GRAIN : 1);
     },
     release() {
-      for (const part of [blood, chest, body]) part.release();
+      for (const part of [blood, chest, body, ends]) part.release();
     },
   };
 }

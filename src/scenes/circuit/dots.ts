@@ -4,6 +4,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
 import { type Cavity, cavity, evenStep, placeInCavity, sideOf } from "./chamber-blood.ts";
+import { taperOf } from "./fading.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Dots for each plane unit of length and of width. */
@@ -61,9 +62,9 @@ export function layDots(laid: readonly Laid[]): Dots {
   return dots;
 }
 
-/** How far apart a bed's strands stand at `fraction` of its length: together at both ends. A plain vessel keeps its width. */
+/** How far apart a bed's strands stand at `fraction` of its length: together at both ends. A plain vessel keeps its width unless it tapers. */
 export const spread = (vessel: Vessel, fraction: number): number =>
-  vessel.bed ? Math.sin(Math.PI * fraction) ** 0.6 : 1;
+  vessel.bed ? Math.sin(Math.PI * fraction) ** 0.6 : taperOf(vessel, fraction);
 
 /** A wide bed's blood runs in its strands, not over all its width: plane units of a vessel in which it would move as fast. */
 const WIDEST_BED = 26;

@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
+import { mix } from "../theme/colour.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
@@ -20,7 +21,9 @@ const GROWS = 1 / 4;
 const [MIN_FACTOR, MAX_FACTOR] = [0.6, 1.7];
 /** s in which widths follow, and how red muscle becomes at the greatest. */
 const FOLLOWS = 1.2;
-const FLUSH = 0.34;
+const FLUSH = { dark: 0.6, light: 0.34 } as const;
+/** Change of a factor that is worth drawing again. */
+const SEEN = 0.015;
 
 export interface Effort {
   /** Goes towards a circulation's flows; whether anything changed. */
@@ -33,6 +36,7 @@ export interface Effort {
 
 export function effort(): Effort {
   const now = new Map<string, number>();
+  const drawn = new Map<string, number>();
   return {
     follow({ traces, request }, elapsed) {
       let changed = false;
@@ -40,11 +44,12 @@ export function effort(): Effort {
         const flow = flowTrace(traces.flows, stream);
         const index = flow ? Math.max(0, meanOf(traces, flow)) / request.body.bsa : usual;
         const target = Math.min(MAX_FACTOR, Math.max(MIN_FACTOR, (index / usual) ** GROWS));
-        const before = now.get(stream);
-        const next = ease(before ?? target, target, elapsed, FOLLOWS);
+        const next = ease(now.get(stream) ?? target, target, elapsed, FOLLOWS);
         now.set(stream, next);
-        changed ||= next !== before;
+        const seen = Math.abs(next - (drawn.get(stream) ?? 0));
+        changed ||= seen > SEEN || (seen > 0 && next === target);
       }
+      if (changed) for (const [stream, factor] of now) drawn.set(stream, factor);
       return changed;
     },
     widened: (laid) =>
@@ -52,20 +57,21 @@ export function effort(): Effort {
         const { vessel } = each;
         // What is sewn or painted keeps its size, and the vein that opens into it.
         const kept = vessel.painted || (vessel.flow === "ivc" && !vessel.under);
-        const factor = kept ? 1 : (now.get(vessel.flow) ?? 1);
+        const factor = kept ? 1 : (drawn.get(vessel.flow) ?? 1);
         if (factor === 1) return each;
         // A net is no longer than the vessels between which it lies.
         const width = vessel.between ? vessel.width : factor * vessel.width;
         return { ...each, vessel: { ...vessel, width, widened: factor } };
       }),
-    drawFlush(ink, { colour }) {
+    drawFlush(ink, { name, colour }) {
       ink.clear();
-      const alpha = FLUSH * Math.max(0, ((now.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
+      const alpha = FLUSH[name] * Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
       if (alpha === 0) return;
+      const color = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
       for (const { points, width } of MUSCLES) {
         traceCurve(ink, curve(points, 6));
-        if (width) ink.stroke({ color: colour.rich, width: 0.9 * width, alpha });
-        else ink.fill({ color: colour.rich, alpha });
+        if (width) ink.stroke({ color, width: 0.9 * width, alpha });
+        else ink.fill({ color, alpha });
       }
     },
   };

@@ -1,4 +1,4 @@
-/** How much is left of a vessel towards an end that goes on out of the picture. */
+/** How much is left of a vessel towards an end: where it goes on out of the picture, and where it branches into a bed. */
 import type { Vessel } from "./vessel.ts";
 
 /** Part of its length over which it fades. */
@@ -7,3 +7,10 @@ const OVER = 0.32;
 /** 0 gone .. 1 whole, at `fraction` of the length. */
 export const fadeOf = ({ fades }: Pick<Vessel, "fades">, fraction: number): number =>
   fades ? Math.min(1, Math.max(0, (fades === "end" ? 1 - fraction : fraction) / OVER)) : 1;
+
+/** Part of its width that a vessel has lost at the end towards its bed. */
+const NARROWS = 0.5;
+
+/** Part of the width at `fraction` of the length. */
+export const taperOf = ({ tapers }: Pick<Vessel, "tapers">, fraction: number): number =>
+  tapers ? 1 - NARROWS * (tapers === "end" ? fraction : 1 - fraction) ** 1.4 : 1;

@@ -28,7 +28,7 @@ const [, leftArm] = pair(
   ["upper", "arterial"],
   10,
   "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 864 970, 870 1024",
-  { share: ARM, joins: "arch" },
+  { share: ARM, joins: "arch", tapers: "end" },
 );
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
 const rightArm = {
@@ -84,7 +84,7 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     share: HEAD,
     joins: "arch",
   }),
-  ...twigs("leftHeadArtery", ["upper", "arterial"], BRAIN_ARTERIES, { joins: "arch" }),
+  ...twigs("leftHeadArtery", ["upper", "arterial"], BRAIN_ARTERIES, { joins: "arch", tapers: "end" }),
 ];
 
 const upperVein = { joins: "upperVeins" } as const;
@@ -95,9 +95,13 @@ export const UPPER_VEINS: readonly Vessel[] = [
     ["upper", "svc"],
     10,
     "892 1022, 898 972, 892 918, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
-    { share: ARM, ...upperVein },
+    { share: ARM, tapers: "start", ...upperVein },
   ),
-  ...twigs("leftHeadVein", ["upper", "svc"], BRAIN_VEINS, { behind: true, joins: "sinuses" }),
+  ...twigs("leftHeadVein", ["upper", "svc"], BRAIN_VEINS, {
+    behind: true,
+    tapers: "start",
+    joins: "sinuses",
+  }),
   // Between the brain's halves, round its back, and out at the skull's base.
   vessel("headSinus", ["upper", "svc"], 10, "500 -196, 500 -150, 500 -100, 500 -62", {
     share: 2 * HEAD,
@@ -149,11 +153,11 @@ const [THIGH, CALF, FOOT] = [0.22, 0.18, 0.1];
 const legArtery = { joins: "legArteries" } as const;
 export const LEG_ARTERIES: readonly Vessel[] = [
   vessel("aorticFork", ["legs", "arterial"], 24, "527 840, 526 868", legArtery),
-  vessel("rightLegArtery", ["legs", "arterial"], 16, "526 858, 512 890, 470 930, 406 986, 366 1050", {
+  vessel("rightLegArtery", ["legs", "arterial"], 15, "526 858, 512 890, 470 930, 406 986, 366 1050", {
     ...legArtery,
     share: 0.5,
   }),
-  vessel("leftLegArtery", ["legs", "arterial"], 16, "526 858, 540 890, 572 930, 616 986, 634 1050", {
+  vessel("leftLegArtery", ["legs", "arterial"], 15, "526 858, 540 890, 572 930, 616 986, 634 1050", {
     ...legArtery,
     share: 0.5,
   }),
@@ -163,6 +167,7 @@ export const LEG_ARTERIES: readonly Vessel[] = [
     11,
     "634 1050, 650 1078, 690 1110, 722 1170, 732 1250, 718 1330",
     {
+      tapers: "end",
       ...legArtery,
       share: THIGH,
     },
@@ -184,6 +189,7 @@ export const LEG_ARTERIES: readonly Vessel[] = [
     10,
     "634 1502, 628 1540, 621 1620, 619 1720, 620 1820, 622 1910, 622 1980, 630 2048",
     {
+      tapers: "end",
       ...legArtery,
       share: CALF + FOOT / 2,
     },
@@ -194,6 +200,7 @@ export const LEG_ARTERIES: readonly Vessel[] = [
     8,
     "630 1530, 642 1548, 656 1600, 660 1700, 652 1830, 644 1930, 646 2000, 654 2050",
     {
+      tapers: "end",
       ...legArtery,
       share: FOOT / 2,
     },
@@ -202,18 +209,18 @@ export const LEG_ARTERIES: readonly Vessel[] = [
 
 const legVein = { joins: "belowLiver", under: true } as const;
 export const LEG_VEINS: readonly Vessel[] = [
-  vessel("rightLegVein", ["legs", "legs"], 20, "396 1064, 402 1040, 424 996, 454 950, 470 904", {
+  vessel("rightLegVein", ["legs", "legs"], 18, "396 1064, 402 1040, 424 996, 454 950, 470 904", {
     ...legVein,
     share: 0.5,
   }),
-  vessel("leftLegVein", ["legs", "legs"], 20, "604 1064, 602 1040, 586 996, 546 954, 500 930, 470 896", {
+  vessel("leftLegVein", ["legs", "legs"], 18, "604 1064, 602 1040, 586 996, 546 954, 500 930, 470 896", {
     ...legVein,
     share: 0.5,
   }),
   ...pair(
     "leftLegFemoralVein",
     ["legs", "legs"],
-    17,
+    18,
     "604 1508, 608 1460, 610 1400, 614 1320, 617 1220, 613 1130, 604 1052",
     {
       ...legVein,
@@ -221,6 +228,7 @@ export const LEG_VEINS: readonly Vessel[] = [
     },
   ),
   ...pair("leftThighVein", ["legs", "legs"], 12, "690 1346, 685 1260, 674 1180, 644 1130, 611 1110", {
+    tapers: "start",
     ...legVein,
     share: THIGH,
   }),
@@ -230,6 +238,7 @@ export const LEG_VEINS: readonly Vessel[] = [
     12,
     "617 2076, 610 2040, 604 1985, 604 1910, 601 1820, 590 1720, 582 1630, 590 1560, 606 1500",
     {
+      tapers: "start",
       ...legVein,
       share: CALF + FOOT,
     },
@@ -242,7 +251,7 @@ export const LEG_BEDS: readonly Vessel[] = [
     ["legs", "legs"],
     THIGH,
     "706 1134, 724 1180, 732 1250, 718 1330",
-    "660 1150, 676 1190, 682 1260, 676 1340",
+    "664 1150, 676 1190, 686 1260, 690 1338",
   ),
   ...netPair(
     "leftLegCalfBed",

@@ -67,7 +67,7 @@ export const DUODENUM: Outline = {
 /** Muscles of the left leg from the front, as they lie one over another (common anatomy, from memory). */
 const LEG_MUSCLES: readonly Outline[] = [
   // adductors, vastus lateralis, rectus femoris, vastus medialis
-  "520 1112, 548 1082, 590 1092, 622 1150, 624 1240, 606 1330, 586 1384, 566 1350, 544 1270, 526 1184, 520 1112",
+  "508 1078, 536 1076, 580 1100, 616 1160, 624 1240, 608 1330, 586 1388, 566 1350, 544 1270, 524 1180, 514 1120, 508 1078",
   "748 1056, 782 1106, 788 1170, 776 1260, 749 1350, 718 1416, 692 1442, 682 1412, 702 1320, 722 1220, 734 1130, 748 1056",
   "698 1016, 726 1066, 742 1150, 738 1230, 712 1330, 680 1398, 654 1414, 636 1388, 640 1320, 650 1220, 666 1110, 682 1046, 698 1016",
   "630 1236, 650 1290, 650 1370, 638 1424, 612 1454, 590 1442, 580 1400, 590 1340, 606 1280, 630 1236",
@@ -108,7 +108,7 @@ export const STOMACH: Outline = {
 };
 
 /** Where the small bowel's capillaries are drawn, from the duodenum's end to the ileum's. */
-export const BOWEL_LOOPS = [
+const BOWEL_LOOPS = [
   "606 790, 650 784, 690 800, 694 822, 650 832, 612 828",
   "606 856, 650 860, 696 866, 700 888, 660 900, 614 892",
   "598 916, 634 934, 674 940, 676 962, 632 972, 590 952",

@@ -20,7 +20,7 @@ export interface PaintedBody {
 }
 
 /** The plane counts down. */
-const turned = ({ view }: Painted): Container => {
+export const turned = ({ view }: Painted): Container => {
   const plane = new Container();
   plane.scale.set(1, -1);
   plane.addChild(view);

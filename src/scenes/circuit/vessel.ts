@@ -50,6 +50,8 @@ export interface Vessel {
   readonly runsOn?: true;
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
+  /** which of its ends is half as wide: it branches into a bed there, or comes from one */
+  readonly tapers?: "start" | "end";
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */
   readonly share?: number;
   /** factor on its width as drawn, by its flow */
