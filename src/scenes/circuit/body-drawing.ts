@@ -89,16 +89,12 @@ function drawTubes(
       ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
     } else if (!vessel.fades)
       for (const wider of [8, 12]) {
-        // No shadow of a twig's end stands out beside it.
-        const [from, to] = wholeOf(vessel, line.x.length);
-        traceCurve(ink, part(line, from, to));
-        ink.stroke({
-          color: 0x000000,
-          alpha: SHADOW[theme.name],
-          width: vessel.width + wider,
-          join: JOIN,
-          cap: "butt",
-        });
+        strokeTapering(
+          ink,
+          { vessel, line },
+          { color: "#000000", width: vessel.width + wider, cap: "butt" },
+          SHADOW[theme.name],
+        );
       }
   }
   for (const { vessel, line, saturation, back } of looks)
@@ -143,10 +139,7 @@ function strokeAlong(
 ): void {
   const last = line.x.length - 1;
   if (vessel.tapers && !vessel.fades) {
-    for (let i = 0; i < last; i += PIECE) {
-      traceCurve(ink, part(line, i, Math.min(i + PIECE, last) + 1));
-      ink.stroke({ color, width: width * taperOf(vessel, (i + PIECE / 2) / last), join: JOIN, cap: "round" });
-    }
+    strokeTapering(ink, { vessel, line }, { color, width, cap: "round" });
     return;
   }
   const skin = skinOf(theme).body;
@@ -173,9 +166,20 @@ function strokeAlong(
   }
 }
 
-/** Samples of the part that casts a shadow. */
-const wholeOf = ({ tapers }: Laid["vessel"], count: number): readonly [from: number, to: number] =>
-  tapers === "end" ? [0, Math.ceil(0.6 * count)] : tapers ? [Math.floor(0.4 * count), count] : [0, count];
+/** As wide as the vessel is at each piece; in one piece where it does not taper. */
+function strokeTapering(
+  ink: Graphics,
+  { vessel, line }: Laid,
+  { color, width, cap }: Stroke,
+  alpha = 1,
+): void {
+  const last = line.x.length - 1;
+  const step = vessel.tapers ? PIECE : last;
+  for (let i = 0; i < last; i += step) {
+    traceCurve(ink, part(line, i, Math.min(i + step, last) + 1));
+    ink.stroke({ color, alpha, width: width * taperOf(vessel, (i + step / 2) / last), join: JOIN, cap });
+  }
+}
 
 const part = ({ x, y }: Curve, from: number, to: number): Pick<Curve, "x" | "y"> => ({
   x: x.subarray(from, to),

@@ -7,7 +7,7 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
-import { sizes } from "../theme/type.ts";
+import { sizesIn } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
 import { CHEST, shownIn } from "./arrange.ts";
 import { bodyPlane } from "./body-plane.ts";
@@ -72,7 +72,7 @@ export function pane(): Pane {
       shape = wanted;
       laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation), close));
     }
-    const sheet = { ink: leaders, words, sizes: sizes(box.height, floor), theme };
+    const sheet = { ink: leaders, words, sizes: sizesIn(box, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
     fit = plates.fit;

@@ -153,11 +153,11 @@ const [THIGH, CALF, FOOT] = [0.22, 0.18, 0.1];
 const legArtery = { joins: "legArteries" } as const;
 export const LEG_ARTERIES: readonly Vessel[] = [
   vessel("aorticFork", ["legs", "arterial"], 24, "527 840, 526 868", legArtery),
-  vessel("rightLegArtery", ["legs", "arterial"], 16, "526 858, 512 890, 470 930, 406 986, 366 1050", {
+  vessel("rightLegArtery", ["legs", "arterial"], 15, "526 858, 512 890, 470 930, 406 986, 366 1050", {
     ...legArtery,
     share: 0.5,
   }),
-  vessel("leftLegArtery", ["legs", "arterial"], 16, "526 858, 540 890, 572 930, 616 986, 634 1050", {
+  vessel("leftLegArtery", ["legs", "arterial"], 15, "526 858, 540 890, 572 930, 616 986, 634 1050", {
     ...legArtery,
     share: 0.5,
   }),
@@ -209,11 +209,11 @@ export const LEG_ARTERIES: readonly Vessel[] = [
 
 const legVein = { joins: "belowLiver", under: true } as const;
 export const LEG_VEINS: readonly Vessel[] = [
-  vessel("rightLegVein", ["legs", "legs"], 20, "396 1064, 402 1040, 424 996, 454 950, 470 904", {
+  vessel("rightLegVein", ["legs", "legs"], 18, "396 1064, 402 1040, 424 996, 454 950, 470 904", {
     ...legVein,
     share: 0.5,
   }),
-  vessel("leftLegVein", ["legs", "legs"], 20, "604 1064, 602 1040, 586 996, 546 954, 500 930, 470 896", {
+  vessel("leftLegVein", ["legs", "legs"], 18, "604 1064, 602 1040, 586 996, 546 954, 500 930, 470 896", {
     ...legVein,
     share: 0.5,
   }),
