@@ -29,7 +29,7 @@ function circuitOf(): ScenePane {
       };
       const halves = compared ? { body: box, look: null } : halvesOf(box);
       const fit = whole.draw(contents, halves.body, floor, elapsed, theme);
-      look.draw(contents, fit, halves.look, floor, elapsed, theme);
+      look.draw(contents, { fit, box: halves.look }, floor, elapsed, theme);
     },
     pick: whole.pick,
     release() {

@@ -9,7 +9,7 @@ import type { PaneContents } from "./plates-drawing.ts";
 
 /** CSS px of rounded corners, and parts of the box: room for the body's plates at each side, and the least width that is worth a look. */
 const CORNER = 14;
-const PLATES = 0.19;
+const PLATES = 0.2;
 const LEAST = 0.42;
 
 interface Halves {
@@ -27,6 +27,12 @@ export function halvesOf(box: Box): Halves {
   return { body: { ...box, width: box.width - width }, look };
 }
 
+/** How the body lies, and where its chest is enlarged; null: no room. */
+interface Places {
+  readonly fit: Fit;
+  readonly box: Box | null;
+}
+
 export function closeLook() {
   const [view, inside, edge, window] = [new Container(), new Container(), new Graphics(), new Graphics()];
   /** Where it is taken from lies under the body's plates. */
@@ -38,15 +44,7 @@ export function closeLook() {
   return {
     view,
     from,
-    /** @param fit how the body lies; @param box null: no room */
-    draw(
-      contents: PaneContents,
-      fit: Fit,
-      box: Box | null,
-      floor: number,
-      elapsed: number,
-      theme: Theme,
-    ): void {
+    draw(contents: PaneContents, { fit, box }: Places, floor: number, elapsed: number, theme: Theme): void {
       view.visible = box !== null;
       from.visible = box !== null;
       if (!box) return;
@@ -62,7 +60,7 @@ export function closeLook() {
         [tall, y + height - CORNER],
       ] as const)
         from.moveTo(left + wide, top + down).lineTo(x, to);
-      from.stroke({ ...line, width: 1, alpha: 0.5 });
+      from.stroke({ ...line, width: 1, alpha: 0.35 });
       enlarged.draw({ ...contents, labels: false, titled: false, extent: CHEST }, box, floor, elapsed, theme);
     },
     release: () => enlarged.release(),
