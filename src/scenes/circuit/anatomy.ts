@@ -111,10 +111,16 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
 
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. `close`: heart and lungs fill the picture. */
 export function vesselsOf(stage: Stage, open: boolean, close = false): readonly Vessel[] {
-  const all = close && stage === "two-ventricle" ? closeVessels() : wholeVessels(stage, open);
+  const all = close ? closeTo(stage, open) : wholeVessels(stage, open);
   // Blood on the back wall is seen with that behind the heart, through liver and diaphragm.
   return all.map((each) => (each.under ? { ...each, behind: true } : each));
 }
+
+/** Without the arms, whose skin isn't in the picture. */
+const closeTo = (stage: Stage, open: boolean): readonly Vessel[] =>
+  stage === "two-ventricle"
+    ? closeVessels()
+    : wholeVessels(stage, open).filter(({ name }) => !name.startsWith("upperLimb"));
 
 function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
   const hole = open ? FENESTRATION[stage] : null;

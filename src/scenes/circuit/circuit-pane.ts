@@ -3,6 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
+import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -16,8 +17,8 @@ import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.t
 
 export interface Pane {
   readonly view: Container;
-  /** `elapsed`: s of wall clock since the last drawing */
-  draw(contents: PaneContents, box: Box, floor: number, elapsed: number, theme: Theme): void;
+  /** Says how the body lies in the box. `elapsed`: s of wall clock since the last drawing */
+  draw(contents: PaneContents, box: Box, floor: number, elapsed: number, theme: Theme): Fit;
   /** the place whose plate lies under a point of the canvas */
   pick(x: number, y: number): string | null;
   release(): void;
@@ -59,6 +60,7 @@ export function pane(): Pane {
   let laid: readonly Laid[] = [];
   let shape = "";
   let standing: readonly Standing[] = [];
+  let fit: Fit = { scale: 1, x: 0, y: 0 };
   let dim = 0;
   let lit: ReadonlySet<string> = new Set();
 
@@ -73,7 +75,8 @@ export function pane(): Pane {
     const sheet = { ink: leaders, words, sizes: sizesIn(box, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
-    plane.lay(extent, plates.fit, box, theme);
+    fit = plates.fit;
+    plane.lay(extent, fit, box, theme);
   };
 
   return {
@@ -97,6 +100,7 @@ export function pane(): Pane {
       }
       if (isNew || moved || dim !== before) plane.stand(laid, circulation, theme, { lit, dim });
       plane.move(contents, theme, { lit, dim });
+      return fit;
     },
     pick: (x, y) =>
       standing.find(

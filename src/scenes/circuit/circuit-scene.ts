@@ -1,19 +1,25 @@
 /** The whole circulation at a glance; beside each other, two or three states of it. */
+import { Container } from "pixi.js";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { MakeScene } from "../scene.ts";
 import { BODY } from "./arrange.ts";
 import { circuitLegend } from "./circuit-legend.ts";
 import { pane } from "./circuit-pane.ts";
+import { closeLook, halvesOf } from "./close-look.ts";
 
 function circuitOf(): ScenePane {
-  const { view, draw, pick, release } = pane();
+  const whole = pane();
+  const look = closeLook();
+  const view = new Container();
+  view.addChild(look.from, whole.view, look.view);
   return {
     view,
-    draw({ frame, index, circulation }, box, viewport, theme) {
+    draw({ frame, index, circulation }, box, { floor, elapsed }, theme) {
+      const compared = frame.panes.length > 1;
       const contents = {
         circulation,
         against: index > 0 ? (frame.panes[0]?.circulation ?? null) : null,
-        compared: frame.panes.length > 1,
+        compared,
         time: frame.time,
         still: frame.still,
         labels: frame.state.view.labels,
@@ -21,10 +27,15 @@ function circuitOf(): ScenePane {
         extent: BODY,
         titled: true,
       };
-      draw(contents, box, viewport.floor, viewport.elapsed, theme);
+      const halves = compared ? { body: box, look: null } : halvesOf(box);
+      const fit = whole.draw(contents, halves.body, floor, elapsed, theme);
+      look.draw(contents, { fit, box: halves.look }, floor, elapsed, theme);
     },
-    pick,
-    release,
+    pick: whole.pick,
+    release() {
+      whole.release();
+      look.release();
+    },
   };
 }
 
