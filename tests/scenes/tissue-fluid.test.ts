@@ -3,6 +3,7 @@ import type { DayFigures } from "../../src/scenes/exchange/day.ts";
 import { showArrows, showDrops, toCavity, toLymph } from "../../src/scenes/exchange/fluid-drops.ts";
 import { levelAt } from "../../src/scenes/exchange/fluid-gauge.ts";
 import type { Marks } from "../../src/scenes/exchange/marks.ts";
+import { apart } from "../../src/scenes/exchange/tissue-cells.ts";
 import { CAPILLARY, LUMEN, tissuePlan, WALL } from "../../src/scenes/exchange/tissue-plan.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
@@ -25,8 +26,9 @@ const figures: DayFigures = {
   collected: 10,
   interstitialPressure: 0,
 };
-const arrows = (of: Partial<DayFigures>) =>
-  shown((into) => showArrows(into, plan, { figures: { ...figures, ...of }, drop: 10 }, theme));
+const tissue = { size: 1.08, along: [90, 50, 30, 20] };
+const arrows = (of: Partial<DayFigures>, along = tissue.along) =>
+  shown((into) => showArrows(into, plan, { figures: { ...figures, ...of }, drop: 10, along }, theme));
 /** Area of those that point down at the capillary's wall. */
 const area = (marks: Shown) =>
   marks
@@ -34,31 +36,78 @@ const area = (marks: Shown) =>
     .reduce((sum, { size = 0 }) => sum + size ** 2, 0);
 
 test("each of the day's flows has its drops, in proportion", () => {
-  const water = { figures, drop: 10, level: 800, time: 3 };
+  const water = { figures, drop: 10, level: 800, time: 3, ...tissue };
   expect(shown((into) => showDrops(into, plan, water, theme))).toHaveLength(12 + 4 + 2);
   const none = { ...figures, lymph: 0, overflow: 0, drained: 0 };
   expect(shown((into) => showDrops(into, plan, { ...water, figures: none }, theme))).toHaveLength(0);
 });
 
 test("an arrow's area follows its flow, and it turns round where water is taken up", () => {
-  expect(area(arrows({ filtration: 320 })) / area(arrows({}))).toBeCloseTo(2, 6);
-  const [out, back] = [arrows({}), arrows({ filtration: -160 })].map((each) => each[0]!.angle);
-  expect(Math.abs(back! - out!)).toBeCloseTo(Math.PI, 9);
+  const [whole, half, back] = [1, 0.5, -1].map((factor) =>
+    arrows(
+      {},
+      tissue.along.map((flow) => factor * flow),
+    ),
+  ) as [Shown, Shown, Shown];
+  expect(area(whole) / area(half)).toBeCloseTo(2, 6);
+  expect(Math.abs(back[0]!.angle - whole[0]!.angle)).toBeCloseTo(Math.PI, 9);
+  const sizes = whole.slice(0, 4).map(({ size }) => size!);
+  expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+});
+
+test("what runs over has arrows as small as it is, and none when nothing does", () => {
+  const over = (overflow: number) => arrows({ overflow }).filter(({ y }) => y > 700);
+  expect(over(0)).toHaveLength(over(40).length - plan.cavity.gaps.length);
+  const size = (overflow: number) => over(overflow)[0]!.size!;
+  expect(size(10)).toBeLessThan(0.3 * size(400));
 });
 
 test("a drop goes without a leap from the capillary's cleft through tissue and lymph out of the picture", () => {
   for (let index = 0; index < 12; index++) {
-    let last = toLymph(plan, index, 0);
+    let last = toLymph(plan, tissue, index, 0);
     expect(last[1]).toBeLessThan(Math.max(...CAPILLARY.y) + LUMEN + WALL + 50);
     for (let phase = 0.002; phase <= 1; phase += 0.002) {
-      const next = toLymph(plan, index, phase);
-      expect(Math.hypot(next[0] - last[0], next[1] - last[1]), `${index} at ${phase}`).toBeLessThan(26);
+      const next = toLymph(plan, tissue, index, phase);
+      expect(Math.hypot(next[0] - last[0], next[1] - last[1]), `${index} at ${phase}`).toBeLessThan(30);
       last = next;
     }
     expect(last[0]).toBeLessThan(0);
-    expect(toCavity(plan, index, 1, 900)[1]).toBe(900);
+    expect(toCavity(plan, tissue, index, 1, 900)[1]).toBeCloseTo(900, 6);
   }
 });
+
+test.each([1, 1.08, 1.2])(
+  "drops keep off the cells that they pass between, in a tissue of size %f",
+  (size) => {
+    const hidden = (x: number, y: number) =>
+      [plan.lymph, ...plan.initial.map(({ line }) => line)].some((line) =>
+        line.x.some((each, i) => Math.hypot(each - x, line.y[i]! - y) < 90),
+      );
+    let met = 0;
+    let all = 0;
+    for (let index = 0; index < 60; index++)
+      for (const at of [
+        (share: number) => toLymph(plan, { ...tissue, size }, index, 0.45 * share),
+        (share: number) => toCavity(plan, { ...tissue, size }, index, 0.7 * share, 900),
+      ])
+        for (let share = 0.05; share <= 1; share += 0.02) {
+          const [x, y] = at(share);
+          if (hidden(x, y)) continue;
+          all++;
+          const cell = plan.cells.some(({ at: middle, half, turn }) => {
+            const [dx, dy] = [x - apart(middle, size)[0], y - apart(middle, size)[1]];
+            const [u, v] = [
+              dx * Math.cos(turn) + dy * Math.sin(turn),
+              dy * Math.cos(turn) - dx * Math.sin(turn),
+            ];
+            return Math.hypot(u / half[0], v / half[1]) < 1;
+          });
+          if (cell) met++;
+        }
+    expect(all).toBeGreaterThan(2000);
+    expect(met / all).toBeLessThan(0.02);
+  },
+);
 
 test("the cavity's level rises in proportion to what has collected, to its scale's end", () => {
   const rise = (millilitres: number) => levelAt(plan, 0, 50) - levelAt(plan, millilitres, 50);

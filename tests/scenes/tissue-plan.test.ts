@@ -1,6 +1,7 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import {
   CAPILLARY,
+  type Cell,
   INITIAL_HALF,
   LUMEN,
   LYMPH_HALF,
@@ -9,34 +10,48 @@ import {
   WIDTH,
 } from "../../src/scenes/exchange/tissue-plan.ts";
 
+vi.mock("pixi.js", () => ({}));
+
 describe.each([800, 1000, 1240])("a piece of tissue %i high", (height) => {
   const plan = tissuePlan(height);
   const lowest = (line: { readonly y: Float64Array }) => Math.max(...line.y);
 
   test("fills its room from the capillary to the cavity", () => {
     expect(plan.height).toBe(height);
-    expect(plan.cavity.bottom).toBeGreaterThan(height - 60);
+    expect(plan.cavity.bottom).toBeGreaterThan(height - 80);
     expect(lowest(plan.lymph)).toBeLessThan(plan.cavity.top - LYMPH_HALF);
     for (const { line } of plan.initial)
       expect(Math.min(...line.y)).toBeGreaterThan(lowest(CAPILLARY) + LUMEN + WALL + INITIAL_HALF);
   });
 
-  test("has cells all over, each nearer to its own middle than to another's", () => {
+  test("has cells of each kind all over, none on another", () => {
+    const nearVessel = (x: number, y: number) =>
+      [CAPILLARY, plan.lymph, ...plan.initial.map(({ line }) => line)].some((line) =>
+        line.x.some((each, i) => Math.hypot(each - x, line.y[i]! - y) < 190),
+      );
     for (let x = 20; x < WIDTH; x += 60)
       for (let y = 20; y < height; y += 60)
-        expect(
-          Math.min(...plan.cells.map(({ at }) => Math.hypot(at[0] - x, at[1] - y))),
-          `${x} ${y}`,
-        ).toBeLessThan(125);
-    for (const { at, around } of plan.cells) {
-      expect(around.length).toBeGreaterThan(2);
-      for (const [x, y] of around) {
-        const own = Math.hypot(x, y);
-        for (const other of plan.cells)
-          if (other.at !== at)
-            expect(Math.hypot(at[0] + x - other.at[0], at[1] + y - other.at[1])).toBeGreaterThan(own);
+        if (!nearVessel(x, y))
+          expect(
+            Math.min(...plan.cells.map(({ at }) => Math.hypot(at[0] - x, at[1] - y))),
+            `${x} ${y}`,
+          ).toBeLessThan(150);
+    expect(new Set(plan.cells.map(({ kind }) => kind)).size).toBe(3);
+    /** Whether a place lies within a cell. */
+    const within = ({ at, half, turn }: Cell, [x, y]: readonly [number, number]) => {
+      const [dx, dy] = [x - at[0], y - at[1]];
+      const [u, v] = [dx * Math.cos(turn) + dy * Math.sin(turn), dy * Math.cos(turn) - dx * Math.sin(turn)];
+      return Math.hypot(u / half[0], v / half[1]) < 1;
+    };
+    for (const cell of plan.cells)
+      for (let k = 0; k < 24; k++) {
+        const [u, v] = [cell.half[0] * Math.cos(k), cell.half[1] * Math.sin(k)];
+        const edge = [
+          cell.at[0] + u * Math.cos(cell.turn) - v * Math.sin(cell.turn),
+          cell.at[1] + u * Math.sin(cell.turn) + v * Math.cos(cell.turn),
+        ] as const;
+        for (const other of plan.cells) if (other !== cell) expect(within(other, edge)).toBe(false);
       }
-    }
   });
 
   test("lets lymph run from blind ends between the cells to the collecting vessel at its border", () => {

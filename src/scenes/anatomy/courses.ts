@@ -8,10 +8,11 @@ import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import { INTO } from "./feeding-veins.ts";
 import type { Tube } from "./great-vessels.ts";
 import { ATRIOVENTRICULAR_MIDDLE } from "./heart-shape.ts";
-import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
+import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
+import { rootOutline, seatOf } from "./root-shape.ts";
 import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 
@@ -106,28 +107,23 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
   const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
+  const root = outlineDistance(rootOutline(seatOf(anatomy)));
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const valve = at(1, ATRIOVENTRICULAR_MIDDLE);
-  const inlet = [at(15, -6), at(28, -3)];
   const veins = behind.filter(({ name }) => name.startsWith("left"));
-  const mixing = joined()?.mixing(anatomy, course);
-  const entering = mixing
-    ? [
-        ...mixing,
-        course(["atrioventricularValve", 1, "arterial"], 11, smoothLine([at(-5, -7), valve, ...inlet])),
-      ]
-    : veins.map(({ line }) =>
-        course(
-          ["atrioventricularValve", 1 / veins.length, "arterial"],
-          11,
-          smoothLine([lastOf(line), at(-9, -10), valve, ...inlet]),
-        ),
-      );
+  const entering =
+    joined()?.mixing(anatomy, course) ??
+    veins.map(({ line }) =>
+      course(
+        ["atrioventricularValve", 1 / veins.length, "arterial"],
+        11,
+        smoothLine([lastOf(line), at(-9, -10), at(1, ATRIOVENTRICULAR_MIDDLE), at(15, -6), at(28, -3)]),
+      ),
+    );
   const aorta = lastOf(before);
   const arch = aorta.line.filter((_, i) => i > 9);
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
@@ -144,9 +140,7 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
     ),
   });
   return [
-    ...entering.map(
-      hiddenBy([stump, arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))]),
-    ),
+    ...entering.map(hiddenBy([stump, root, outlineDistance(band(arch, aorta.from, aorta.to))])),
     fewer(
       hiddenBy([stump, artery])(
         course(["aorta", 1, "arterial"], 11, [

@@ -8,14 +8,14 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { clearIn } from "./clear-aorta.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
+import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintSleeves, paintStems } from "./paint-lung.ts";
-import { cutOpen, paintRoot, rootOutline } from "./paint-root.ts";
+import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace } from "./painted-sheet.ts";
+import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
@@ -109,11 +109,6 @@ function paintPassing(
 
 /** How much of what passes behind it a pathway lets be seen. */
 const PASSING = 0.3;
-
-const seatOf = ({ heart, frame }: Anatomy) => ({
-  heart,
-  half: (ASCENDING * frame.scale) / heart.size / 2,
-});
 
 /** Takes away what the aorta covers. */
 export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, pathway: Distance | undefined): void {
@@ -221,7 +216,6 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
-  joined()?.openPane(layer, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();

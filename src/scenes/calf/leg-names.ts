@@ -16,11 +16,11 @@ interface Name {
   readonly beside: number;
 }
 
-/** Plane units: beside the patella, and behind the muscle where it is thickest. */
-const BEFORE = 480;
+/** Plane units: beside the knee, and behind the muscle where it is thickest. */
+export const BEFORE = 460;
 const BEHIND = 96;
 /** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
-const ROOMY = { scale: 0.6, before: 12 } as const;
+const ROOMY = { scale: 0.6, before: 8 } as const;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [
@@ -59,7 +59,7 @@ export function writeNames(
     const behind = place < at[0];
     const note = {
       lines: [{ words: theme.say(key), size: type, colour: letters }],
-      ...(behind ? { wrap: Math.max(6 * type, beside - room.x - type) } : {}),
+      wrap: Math.max(6 * type, behind ? beside - room.x - type : room.x + room.width - beside - type),
     };
     const { width } = words.measure(note, theme);
     // Where the room beside the leg is narrow, a name reaches over it.

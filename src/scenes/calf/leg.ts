@@ -13,7 +13,13 @@ import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
-import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintNear } from "./paint-leg.ts";
+import {
+  paintBehindVein,
+  paintCalfMuscles,
+  paintDeepMuscles,
+  paintNear,
+  paintNearHead,
+} from "./paint-leg.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
 import { beforeVein, behindVein } from "./strip-ends.ts";
@@ -22,7 +28,7 @@ import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, VALVES } from "./vein.
 interface LegState {
   readonly circulation: Circulation;
   /** null until they are computed: drawn shut */
-  readonly valves: LegValves | null;
+  readonly valves: Omit<LegValves, "hardest"> | null;
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
@@ -35,8 +41,9 @@ export interface Leg {
   release(): void;
 }
 
+export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
 /** Room that the leg takes, plane units. */
-export const LEG = { left: 70, top: 0, right: 726, bottom: 1000 } as const;
+export const LEG: Room = { left: 70, top: 0, right: 726, bottom: 1000 };
 /** Plane units, in the middle of the vein: from here to the skin behind, the leg bulges. */
 const STAYS = 250;
 /** Device pixels of a CSS pixel for which the tissues are painted. */
@@ -47,16 +54,20 @@ const ODD = 0.7548776662;
 const FADE = 5;
 /** Half a dot, and how near it comes to the wall. */
 const DOT = 3.2;
+/** L/min under which blood stands still. */
+const STANDS = 0.02;
 
-export function leg(): Leg {
+/** @param room what of the leg is shown, plane units */
+export function leg(room: Room = LEG): Leg {
   const view = new Container();
   const [behind, before] = [sheet(), sheet()];
   const skin = muscleStrips({ left: LEG.left, right: STAYS }, behindVein(SKIN, STAYS));
   const calf = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
+  const near = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
   const deep = muscleStrips({ left: 250, right: 440 }, beforeVein(TIBIA));
   const [mask, vein] = [new Graphics(), new Graphics()];
   const [farCusps, cusps, pushes] = [new Graphics(), new Graphics(), new Graphics()];
-  mask.rect(LEG.left, LEG.top, LEG.right - LEG.left, LEG.bottom - LEG.top).fill(0xffffff);
+  mask.rect(room.left, room.top, room.right - room.left, room.bottom - room.top).fill(0xffffff);
   const blood = streaks();
   // Sheets are painted with y up.
   for (const each of [behind, before]) each.view.scale.y = -1;
@@ -70,6 +81,7 @@ export function leg(): Leg {
     farCusps,
     blood.view,
     cusps,
+    near.view,
     pushes,
     before.view,
   );
@@ -80,7 +92,7 @@ export function leg(): Leg {
   let filling: Float64Array | null = null;
 
   const paint = (saturation: number, density: number, theme: Theme): void => {
-    const { left, top, right, bottom } = LEG;
+    const { left, top, right, bottom } = room;
     behind.paint([left, -bottom, right, -top], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintBehindVein(ink, saturation, theme);
@@ -91,6 +103,7 @@ export function leg(): Leg {
     });
     skin.paint(density, (ink) => paintBehindVein(ink, saturation, theme));
     calf.paint(density, (ink) => paintCalfMuscles(ink, theme));
+    near.paint(density, (ink) => paintNearHead(ink, theme));
     deep.paint(density, (ink) => paintDeepMuscles(ink, saturation, theme));
   };
 
@@ -98,7 +111,7 @@ export function leg(): Leg {
     view,
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
-      const fit = fitInto(box, LEG);
+      const fit = fitInto(box, room);
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       const below = valves?.below ?? null;
@@ -121,7 +134,7 @@ export function leg(): Leg {
       const width = pressed.toFixed(3);
       if (width !== narrowed) {
         drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
-        for (const each of [skin, calf, deep]) each.bend(pressed);
+        for (const each of [skin, calf, deep, near]) each.bend(pressed);
         drawPushes(pushes.clear(), pressed, theme);
       }
       narrowed = width;
@@ -131,7 +144,7 @@ export function leg(): Leg {
       return { fit, open };
     },
     release() {
-      for (const each of [behind, before, skin, calf, deep, blood]) each.release();
+      for (const each of [behind, before, skin, calf, deep, near, blood]) each.release();
     },
   };
 }
@@ -149,24 +162,26 @@ function placeBlood(
   const pressed = pressedAt(traces, time);
   const saturation = saturationOf(circulation, "ivc");
   const colour = tintOf(markColour(theme.colour, saturation));
+  const flowing = (flow: Float64Array | undefined) => (flow ? Math.abs(valueAt(traces, flow, time)) : 0);
+  const [out, entering] = [flowing(legs?.out), flowing(valves?.below ?? legs?.in)];
   let shown = 0;
   column.each(time, pressed, (dot, at, across) => {
     const free = freeHalfWidth(at, pressed, open);
     // Between cusps that are shut there is room for few.
     const crowd = free / halfWidth(at, pressed) - ((dot * dot * ODD) % 1);
-    const flow = at < VALVES[1].at ? legs?.out : (valves?.below ?? legs?.in);
-    const speed = flow ? Math.abs(valueAt(traces, flow, time)) : 0;
+    const speed = Math.max(at < VALVES[1].at ? out : 0, at > VALVES[0].at ? entering : 0);
+    const points = still && speed > STANDS;
     const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));
     blood.set(shown++, {
       x: spot[0],
       y: spot[1],
       angle: Math.atan2(up[1], up[0]),
-      length: still
+      length: points
         ? Math.min(5 * DOT, 1.8 * free)
         : Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
-      width: Math.min((still ? 3.6 : 2) * DOT, 1.2 * free),
+      width: Math.min((points ? 3.6 : 2) * DOT, 1.2 * free),
       colour,
-      shape: shapeOf(false, still),
+      shape: shapeOf(false, points),
       alpha: still && dot % 3 !== 0 ? 0 : Math.min(1, Math.max(0, 1 + FADE * crowd)),
     });
   });

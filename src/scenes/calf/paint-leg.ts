@@ -10,6 +10,7 @@ import {
   ARCH,
   BICEPS_FEMORIS,
   CALCANEUS,
+  CONDYLES,
   DEEP_FLEXORS,
   FASCIA,
   FEMUR,
@@ -18,7 +19,6 @@ import {
   GREAT_SAPHENOUS,
   INNER_HEAD,
   INNER_TENDON,
-  MALLEOLUS,
   MENISCI,
   MUSCLE_BED,
   NAIL,
@@ -29,6 +29,7 @@ import {
   SMALL_SAPHENOUS,
   SOLE,
   SOLEUS,
+  SUSTENTACULUM,
   TENDONS,
   TIBIA,
   TIBIALIS_ANTERIOR,
@@ -42,11 +43,9 @@ import { along, outlineOf, type Part } from "./rounded.ts";
 const EDGE = 2;
 /** Fibres of a muscle, each as far from one border to the other. */
 const FIBRES = 15;
-/** Plane units: heights between which the near head is lost in the belly, and the tendon comes out of it. */
-const INNER_HEAD_FADES = [334, 180] as const;
-const TENDON_BEGINS = [440, 640] as const;
-/** Before a part is lost in another, its fibres are. */
-const FIBRES_END = 60;
+/** Plane units: heights between which fibres end and tendon begins, and how many of both stand side by side. */
+const MUSCLE_ENDS = [470, 548] as const;
+const TEETH = 6;
 /** Of a far part's colours, how much is lost in the tissue before it. */
 const FAR = 0.42;
 
@@ -58,19 +57,51 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintMuscle(ink, QUADRICEPS, theme);
   paintMuscle(ink, SOLE, theme);
   for (const { line, width } of TENDONS) paintTendon(ink, line, width, theme);
-  for (const part of [FEMUR, CALCANEUS, ...ARCH, TIBIA, PATELLA]) paintRounded(ink, part, bone, EDGE);
-  paintCartilage(ink, theme);
-  paintMalleolus(ink, theme);
+  for (const part of [FEMUR, CALCANEUS, SUSTENTACULUM, ...ARCH]) paintRounded(ink, part, bone, EDGE);
+  paintCartilage(ink, entryAt(ARCH, 0), (y) => y < 836, theme);
+  for (const part of [TIBIA, PATELLA]) paintRounded(ink, part, bone, EDGE);
+  const swell = mix(bone.shade, bone.body, 0.55);
+  for (const part of CONDYLES) paintRounded(ink, part, { ...bone, shade: swell, edge: swell }, 1);
+  paintCartilage(ink, FEMUR, (y) => y > 92, theme);
+  paintCartilage(ink, TIBIA, (y) => y < 153, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
   paintThinVein(ink, SMALL_SAPHENOUS, saturation, theme);
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
-/** Behind the vein's rear wall: the calf muscles and their tendon. */
+/** Behind the vein: the calf muscles but for the near head. */
 export function paintCalfMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, SOLEUS, theme);
   paintMuscle(ink, GASTROCNEMIUS, theme);
-  paintAchilles(ink, theme);
+}
+
+/** The calf muscle's near head, which crosses before the vein, and the tendon into which it passes. */
+export function paintNearHead(ink: Ink, theme: Theme): void {
+  const tendon = legTissue("tendon", theme);
+  paintRounded(ink, ACHILLES_TENDON, tendon, EDGE);
+  paintGrain(ink, ACHILLES_TENDON, { count: 8, width: 1 }, tendon);
+  const ends = fibresEnd(INNER_HEAD);
+  ink.save();
+  trace(ink, [[0, 0], ...ends, [400, 0]], true);
+  ink.clip();
+  paintMuscle(ink, INNER_HEAD, theme);
+  trace(ink, ends);
+  ink.lineWidth = EDGE;
+  ink.strokeStyle = tissue("muscle", theme).shade;
+  ink.stroke();
+  ink.restore();
+}
+
+/** Where a muscle's fibres end, some lower than others, and tendon reaches up between them. */
+function fibresEnd(part: Part): readonly Spot[] {
+  const [high, low] = MUSCLE_ENDS;
+  return Array.from({ length: 2 * TEETH + 1 }, (_, i): Spot => {
+    const height = (i % 2 ? low : high) - 40 * ((i * GOLDEN) % 1);
+    const line = along(part, (1.4 * i) / (2 * TEETH) - 0.2);
+    return line.reduce((near, spot) =>
+      Math.abs(spot[1] - height) < Math.abs(near[1] - height) ? spot : near,
+    );
+  });
 }
 
 /** Between the vein's front wall and the bones, with the vein that perforates the fascia. */
@@ -80,9 +111,8 @@ export function paintDeepMuscles(ink: Ink, saturation: number, theme: Theme): vo
   paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
 }
 
-/** Nearest to us: the near head of the calf muscle, which crosses the deep vein and is one with the belly below, and the vein under the skin. */
+/** Nearest to us: the vein under the skin. */
 export function paintNear(ink: Ink, saturation: number, theme: Theme): void {
-  paintMuscle(ink, INNER_HEAD, theme, { fades: INNER_HEAD_FADES });
   paintThinVein(ink, GREAT_SAPHENOUS, saturation, theme);
 }
 
@@ -149,55 +179,29 @@ function paintLobules(ink: Ink, { shade, light }: Tissue): void {
   ink.globalAlpha = 1;
 }
 
-/** Where bones glide on each other. */
-function paintCartilage(ink: Ink, theme: Theme): void {
+/** Where a bone glides on another. */
+function paintCartilage(ink: Ink, part: Part, glides: (y: number) => boolean, theme: Theme): void {
   const { light, shade } = legTissue("tendon", theme);
-  const faces: readonly (readonly [Part, (y: number) => boolean])[] = [
-    [FEMUR, (y) => y > 92],
-    [TIBIA, (y) => y < 150],
-    [TIBIA, (y) => y > 797],
-    [entryAt(ARCH, 0), (y) => y < 836],
-  ];
-  for (const [part, glides] of faces) {
-    ink.save();
-    trace(ink, outlineOf(part), true);
-    ink.clip();
-    ink.globalAlpha = 0.8;
-    for (const [width, colour] of [
-      [11, shade],
-      [9, light],
-    ] as const)
-      for (const border of [part.left, part.right]) {
-        const face = border.filter(([, y]) => glides(y));
-        trace(ink, face);
-        ink.lineWidth = width;
-        ink.strokeStyle = colour;
-        ink.stroke();
-      }
-    ink.restore();
-    trace(ink, outlineOf(part), true);
-    ink.lineWidth = EDGE;
-    ink.strokeStyle = legTissue("bone", theme).edge;
-    ink.stroke();
-  }
-}
-
-/** Over the ankle's gap, seen through. */
-function paintMalleolus(ink: Ink, theme: Theme): void {
-  const { body, edge } = legTissue("bone", theme);
-  const { x, y } = curve(MALLEOLUS);
   ink.save();
-  trace(
-    ink,
-    [...x].map((each, i): Spot => [each, entryAt(y, i)]),
-  );
-  ink.globalAlpha = 0.35;
-  ink.fillStyle = body;
-  ink.fill();
-  ink.lineWidth = 1.6;
-  ink.strokeStyle = edge;
-  ink.stroke();
+  trace(ink, outlineOf(part), true);
+  ink.clip();
+  ink.globalAlpha = 0.8;
+  for (const [width, colour] of [
+    [11, shade],
+    [9, light],
+  ] as const)
+    for (const border of [part.left, part.right]) {
+      const face = border.filter(([, y]) => glides(y));
+      trace(ink, face);
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
   ink.restore();
+  trace(ink, outlineOf(part), true);
+  ink.lineWidth = EDGE;
+  ink.strokeStyle = legTissue("bone", theme).edge;
+  ink.stroke();
 }
 
 /** What lies farther from us than the bones and the vein. */
@@ -210,9 +214,9 @@ function paintFar(ink: Ink, theme: Theme): void {
     edge: mix(edge, veil, FAR),
   });
   const bone = far(legTissue("bone", theme));
-  paintMuscle(ink, BICEPS_FEMORIS, theme, { tint: far });
+  paintMuscle(ink, BICEPS_FEMORIS, theme, far);
   paintRounded(ink, FIBULA, bone, EDGE);
-  paintMuscle(ink, MUSCLE_BED, theme, { tint: shaded });
+  paintMuscle(ink, MUSCLE_BED, theme, shaded);
   paintRounded(ink, OUTER_FOOT, bone, EDGE);
   paintMuscle(ink, TIBIALIS_ANTERIOR, theme);
 }
@@ -225,39 +229,25 @@ const shaded = ({ shade, body, edge }: Tissue): Tissue => ({
   edge,
 });
 
-interface Look {
-  readonly tint?: (tones: Tissue) => Tissue;
-  readonly fades?: readonly [number, number];
-}
-
-function paintMuscle(
-  ink: Ink,
-  part: Part,
-  theme: Theme,
-  { tint = (tones) => tones, fades }: Look = {},
-): void {
+function paintMuscle(ink: Ink, part: Part, theme: Theme, tint = (tones: Tissue): Tissue => tones): void {
   const own = tissue("muscle", theme);
   const tones = tint({ ...own, edge: theme.name === "dark" ? own.shade : own.edge });
-  paintRounded(ink, part, tones, EDGE, fades);
-  paintGrain(ink, part, { count: FIBRES, width: 1.1, until: (fades?.[0] ?? 1e9) - FIBRES_END }, tones);
+  paintRounded(ink, part, tones, EDGE);
+  paintGrain(ink, part, { count: FIBRES, width: 1.1 }, tones);
 }
 
 /** Fibres along a part. */
 function paintGrain(
   ink: Ink,
   part: Part,
-  { count, width, until }: { readonly count: number; readonly width: number; readonly until: number },
+  { count, width }: { readonly count: number; readonly width: number },
   { shade, light }: Tissue,
 ): void {
   ink.save();
   trace(ink, outlineOf(part), true);
   ink.clip();
   for (let i = 1; i < count; i++) {
-    const line = along(part, (i + 0.5 * ((i * GOLDEN) % 1)) / count);
-    trace(
-      ink,
-      line.filter(([, y]) => y < until - 100 * ((i * GOLDEN) % 1)),
-    );
+    trace(ink, along(part, (i + 0.5 * ((i * GOLDEN) % 1)) / count));
     ink.globalAlpha = 0.2 + 0.25 * ((i * GOLDEN) % 1);
     ink.lineWidth = width;
     ink.strokeStyle = i % 3 === 0 ? light : shade;
@@ -283,11 +273,4 @@ function paintTendon(ink: Ink, spots: readonly Spot[], size: number, theme: Them
     ink.strokeStyle = colour;
     ink.stroke();
   }
-}
-
-/** Muscle passes into tendon little by little. */
-function paintAchilles(ink: Ink, theme: Theme): void {
-  const tendon = legTissue("tendon", theme);
-  paintRounded(ink, ACHILLES_TENDON, tendon, EDGE, TENDON_BEGINS);
-  paintGrain(ink, ACHILLES_TENDON, { count: 8, width: 1, until: 1e9 }, tendon);
 }

@@ -8,24 +8,8 @@ const BANDS = 26;
 /** Where across the light falls, from the left border to the right one. */
 const LIT = 0.4;
 
-/**
- * @param edge  plane units of the line around it
- * @param fades heights between which it comes out of, or is lost in, what lies behind it: there is nothing of it at the first
- */
-export function paintRounded(
-  ink: Ink,
-  part: Part,
-  tones: Tissue,
-  edge: number,
-  fades?: readonly [from: number, to: number],
-): void {
-  const style = (colour: string): string | CanvasGradient => {
-    if (!fades) return colour;
-    const fading = ink.createLinearGradient(0, fades[0], 0, fades[1]);
-    fading.addColorStop(0, `${colour}00`);
-    fading.addColorStop(1, colour);
-    return fading;
-  };
+/** @param edge plane units of the line around it */
+export function paintRounded(ink: Ink, part: Part, tones: Tissue, edge: number): void {
   for (let k = 0; k < BANDS; k++) {
     const depth = k / (BANDS - 1);
     const inward = 0.9 * depth;
@@ -34,15 +18,14 @@ export function paintRounded(
       outlineOf({ left: along(part, LIT * inward), right: along(part, 1 - (1 - LIT) * inward) }),
       true,
     );
-    ink.fillStyle = style(
+    ink.fillStyle =
       depth < 0.55
         ? mix(tones.shade, tones.body, depth / 0.55)
-        : mix(tones.body, tones.light, (depth - 0.55) / 0.45),
-    );
+        : mix(tones.body, tones.light, (depth - 0.55) / 0.45);
     ink.fill();
   }
   trace(ink, outlineOf(part), true);
   ink.lineWidth = edge;
-  ink.strokeStyle = style(tones.edge);
+  ink.strokeStyle = tones.edge;
   ink.stroke();
 }

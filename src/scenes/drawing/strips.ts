@@ -6,7 +6,7 @@ import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
 import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { lettering } from "./lettering.ts";
+import { type Lettering, lettering } from "./lettering.ts";
 import { columnOf, drawPlot, fitting, markAt, type Plotted, titleLines } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 import { meanOf, phaseOf, valueAt } from "./trace-clock.ts";
@@ -40,8 +40,18 @@ export interface Strips {
   draw(state: StripState, box: Box, type: number, theme: Theme): void;
 }
 
+/** Words of strips, by key: under the axis of time, and in the stretches that stand out. */
+interface StripWords {
+  readonly foot: string;
+  readonly band?: string;
+}
+
 /** @param bandsOf stretches of time that stand out, such as breathing in */
-export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readonly Stretch[]): Strips {
+export function strips(
+  rows: readonly Row[],
+  bandsOf: (traces: Traces) => readonly Stretch[],
+  said: StripWords = { foot: "further.axis.seconds" },
+): Strips {
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
   const words = lettering();
@@ -95,10 +105,11 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
           titleColour: colour,
           bands,
           type,
-          ...(last ? { foot: theme.say("further.axis.seconds") } : {}),
+          ...(last ? { foot: theme.say(said.foot) } : {}),
         },
         theme,
       );
+      if (said.band && i === 0) nameBands(words, theme.say(said.band), bands, plotted, { type, theme });
       return { plotted, values, colour };
     });
     words.end();
@@ -107,7 +118,7 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
   return {
     view,
     draw({ circulation, all, time }, box, type, theme) {
-      const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.seconds")]);
+      const next = JSON.stringify([box, type, theme.name, theme.say(said.foot)]);
       const same = known.length === all.length && known.every((each, i) => each === all[i]);
       if (next !== signature || !same) {
         signature = next;
@@ -125,4 +136,21 @@ export function strips(rows: readonly Row[], bandsOf: (traces: Traces) => readon
       }
     },
   };
+}
+
+/** Where there is room for it, at the foot of each stretch. */
+function nameBands(
+  words: Lettering,
+  name: string,
+  bands: readonly Stretch[],
+  { inner, toX }: Plotted,
+  { type, theme }: { readonly type: number; readonly theme: Theme },
+): void {
+  for (const { from, to } of bands) {
+    const wrap = toX(to) - toX(from);
+    const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], bare: true, wrap };
+    if (words.measure(note, theme).width > wrap) continue;
+    const [x, y] = [(toX(from) + toX(to)) / 2, inner.y + inner.height - 0.3 * type];
+    words.write({ ...note, x, y, anchor: [0.5, 1] }, theme);
+  }
 }

@@ -13,8 +13,6 @@ interface CourseState {
   readonly course: ExchangeCourse;
   /** every pane's, so that panes share their axes */
   readonly all: readonly ExchangeCourse[];
-  /** mL at the top of the axis of what has collected */
-  readonly full: number;
   readonly day: number;
 }
 
@@ -57,7 +55,8 @@ export function courseCharts(): CourseCharts {
   return {
     view,
     draw(state, box, type, theme) {
-      const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.days"), state.full]);
+      const most = Math.max(...state.all.flatMap(({ collected }) => collected));
+      const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.days"), most]);
       if (drawn !== state.course || signature !== next) {
         drawn = state.course;
         signature = next;
@@ -77,7 +76,7 @@ function daysOf({ days }: ExchangeCourse): Range {
 
 /** Flows, and below them what has collected; the first points are those of the operation itself. */
 function plotsOf(
-  { course, all, full }: CourseState,
+  { course, all }: CourseState,
   type: number,
   theme: Theme,
 ): readonly Pick<Plot, "y" | "lines" | "title">[] {
@@ -94,7 +93,10 @@ function plotsOf(
       title: theme.say("further.exchange.flows"),
     },
     {
-      y: rangeOf([full], { zero: true, count: 3, least: 10 }),
+      y: rangeOf(
+        all.flatMap(({ collected }) => collected),
+        { zero: true, count: 3, least: 10 },
+      ),
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
       title: theme.say("further.exchange.collectedTitle"),
     },

@@ -47,7 +47,7 @@ function exchangePane(): ScenePane {
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
       const fit = picture.draw({ circulation, figures, drop, full, time }, at.picture, theme);
-      charts.draw({ course, all, full, day }, at.charts, type.axis, theme);
+      charts.draw({ course, all, day }, at.charts, type.axis, theme);
 
       const held = numberSetting(circulation.request, "proteinReflection");
       const reading = Math.floor(day * READINGS_PER_DAY);

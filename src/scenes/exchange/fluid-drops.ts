@@ -1,23 +1,24 @@
 /** Water on its way at a moment: drops, and arrows where it passes from one room to the next, as many and as large as the day's flows ask for. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
 import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type DayFigures, dropsFor } from "./day.ts";
 import { ARROW_LONG, type Marks } from "./marks.ts";
 import { CURVES } from "./notes.ts";
-import { channel, mouthOf } from "./paint-lymph.ts";
-import { CAPILLARY, CLEFTS, INITIAL_HALF, LUMEN, type TissuePlan, WALL } from "./tissue-plan.ts";
+import { channel, doorOf, INSIDE } from "./paint-lymph.ts";
+import { CAPILLARY, CLEFTS, LUMEN, type TissuePlan } from "./tissue-plan.ts";
 import { beside, headingAt } from "./tube.ts";
+import { toDoor, toGap } from "./water-ways.ts";
 
 /** Drops on each of the ways at most. */
 const MAX = 90;
 /** Parts of a drop's way through the tissue, and on to the end of the initial lymph vessel. */
 const THROUGH_TISSUE = 0.5;
 const THROUGH_INITIAL = 0.68;
-/** Plane units by which a drop's way between the cells sways. */
-const SWAY = 36;
+/** Part of a drop's way to the fluid in the cavity. */
+const THROUGH_WALL = 0.8;
 /** Part of a vessel's half width by which drops keep aside of its middle. */
 const ASIDE = 0.6;
 /** Ways that a drop makes in a second. */
@@ -27,61 +28,63 @@ const DRAINED = 0.58;
 /** Plane units: an arrow's length for a flow of one drop; its area follows the flow. */
 const ARROW = 15;
 /** mL/h under which there is no arrow, and plane units that any other one is long, or it would be a speck. */
-const NO_FLOW = 0.5;
-const SEEN = 30;
+const NO_FLOW = 0.2;
+const SEEN = 14;
 
-/** Two initial vessels with two sides each: drops with the same way follow each other evenly. */
-const WAYS = 4;
-const startOf = (index: number): number => Math.floor(index / WAYS) * GOLDEN + (index % WAYS) * 0.37;
+/** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
+const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
 
-const between = ([ax, ay]: Spot, [bx, by]: Spot, share: number): Spot => [
-  ax + (bx - ax) * share,
-  ay + (by - ay) * share,
-];
+/** The cleft that a drop has come through: of all drops each cleft has the part that leaves by it. @param along flow through each */
+function cleftOf(way: number, along: readonly number[]): number {
+  let left = way * along.reduce((sum, flow) => sum + flow, 0);
+  const cleft = along.findIndex((flow) => {
+    left -= flow;
+    return left < 0;
+  });
+  return Math.max(0, cleft);
+}
 
-/** Under a cleft in the capillary's lower wall, beyond the arrow through it. */
-const outside = (cleft: number): Spot => beside(CAPILLARY, cleft, LUMEN + WALL + 48);
-
-/** Between the cells, not in a straight line. */
-function throughTissue(from: Spot, to: Spot, share: number, index: number): Spot {
-  const [x, y] = between(from, to, share);
-  return [x + Math.sin(Math.PI * share) * SWAY * Math.sin(index * 1.7 + share * 6), y];
+export interface Tissue {
+  /** of the tissue against rest */
+  readonly size: number;
+  /** mL/h through each of the capillary's clefts */
+  readonly along: readonly number[];
 }
 
 /** @param phase 0..1 of the way from the capillary into the lymph and on out of the picture */
-export function toLymph(plan: TissuePlan, index: number, phase: number): Spot {
-  const which = index % plan.initial.length;
-  const vessel = entryAt(plan.initial, which);
-  const { part: mouth, left, spot } = mouthOf(vessel, Math.floor(index / plan.initial.length));
+export function toLymph(plan: TissuePlan, { size, along }: Tissue, index: number, phase: number): Spot {
+  const way = part(index * WAYS);
+  const vessel = plan.initial.length - 1 - Math.floor(way * plan.initial.length);
+  const { line, joins } = entryAt(plan.initial, vessel);
+  if (phase < THROUGH_TISSUE)
+    return toDoor(plan, { cleft: cleftOf(way, along), vessel, door: index }, size, phase / THROUGH_TISSUE);
   const aside = ASIDE * Math.sin(index * 1.7);
-  if (phase < THROUGH_TISSUE) {
-    const from = outside(entryAt(vessel.clefts, left ? 0 : vessel.clefts.length - 1));
-    return throughTissue(from, spot, phase / THROUGH_TISSUE, index);
-  }
   if (phase < THROUGH_INITIAL) {
     const share = (phase - THROUGH_TISSUE) / (THROUGH_INITIAL - THROUGH_TISSUE);
-    const inside = beside(vessel.line, mouth + (1 - mouth) * share, aside * INITIAL_HALF * (1 - share));
-    return between(spot, inside, Math.min(1, 4 * share));
+    const { side, part: mouth } = doorOf(entryAt(plan.initial, vessel), index);
+    const across = side * INSIDE + (aside * channel(joins) - side * INSIDE) * share;
+    return beside(line, mouth + (1 - mouth) * share, across);
   }
-  const share = (phase - THROUGH_INITIAL) / (1 - THROUGH_INITIAL);
-  const along = vessel.joins + (1 - vessel.joins) * share;
-  return beside(plan.lymph, along, aside * Math.min(1, 4 * share) * channel(along));
+  const on = joins + ((1 - joins) * (phase - THROUGH_INITIAL)) / (1 - THROUGH_INITIAL);
+  return beside(plan.lymph, on, aside * channel(on));
 }
 
 /** @param level of the fluid in the cavity, plane units */
 export function toCavity(
-  { cavity: { lining, gaps } }: TissuePlan,
+  plan: TissuePlan,
+  { size, along }: Tissue,
   index: number,
   phase: number,
   level: number,
 ): Spot {
-  const [x, y] = beside(lining, entryAt(gaps, index % gaps.length), 0);
-  if (phase < 0.6)
-    return throughTissue(outside(entryAt(CLEFTS, 1 + (index % 3))), [x, y], phase / 0.6, index);
-  return [x, y + (level - y) * ((phase - 0.6) / 0.4)];
+  const gap = index % plan.cavity.gaps.length;
+  const way = { cleft: cleftOf(part(index * WAYS), along), gap };
+  const [x, y] = toGap(plan, way, size, Math.min(1, phase / THROUGH_WALL));
+  const falls = Math.max(0, (phase - THROUGH_WALL) / (1 - THROUGH_WALL));
+  return [x, y + (level - y) * falls];
 }
 
-export interface Water {
+export interface Water extends Tissue {
   readonly figures: DayFigures;
   /** mL/h that one drop stands for */
   readonly drop: number;
@@ -94,27 +97,27 @@ export interface Water {
 export function showDrops(
   into: Marks,
   plan: TissuePlan,
-  { figures, drop, level, time }: Water,
+  { figures, drop, level, time, ...tissue }: Water,
   theme: Theme,
 ): void {
   const colour = tintOf(theme.colour.pressure);
   const on = (flow: number, place: (index: number, phase: number) => Spot) =>
     Array.from({ length: dropsFor(flow, drop, MAX) }, (_, index) => {
-      const [x, y] = place(index, part(startOf(index) + time * PACE));
+      const [x, y] = place(index, part(index * TIMES + time * PACE));
       return { x, y, angle: 0, shape: "drop", colour } as const;
     });
   into.show([
-    ...on(figures.lymph, (index, phase) => toLymph(plan, index, phase)),
-    ...on(figures.overflow, (index, phase) => toCavity(plan, index, phase, level)),
+    ...on(figures.lymph, (index, phase) => toLymph(plan, tissue, index, phase)),
+    ...on(figures.overflow, (index, phase) => toCavity(plan, tissue, index, phase, level)),
     ...on(figures.drained, (index, phase) => beside(plan.drain, phase, 6 * Math.sin(index * 2.4))),
   ]);
 }
 
-/** The model knows one mean pressure in the capillaries: what leaves them leaves alike at each cleft, and turns round where the flow does. */
+/** Where a flow turns round, so does its arrow. */
 export function showArrows(
   into: Marks,
   plan: TissuePlan,
-  { figures: { filtration, lymph, overflow, drained }, drop }: Omit<Water, "time" | "level">,
+  { figures: { lymph, overflow, drained }, drop, along }: Omit<Water, "time" | "level" | "size">,
   theme: Theme,
 ): void {
   const [leaving, returning, over] = CURVES.map(({ colour }) => tintOf(colour(theme)));
@@ -131,8 +134,8 @@ export function showArrows(
   });
   const { cavity, drain, initial } = plan;
   const all = [
-    ...CLEFTS.map((cleft) => {
-      const flow = filtration / CLEFTS.length;
+    ...CLEFTS.map((cleft, i) => {
+      const flow = entryAt(along, i);
       // From the blood through the wall.
       const [x, y] = beside(CAPILLARY, cleft, LUMEN - 10);
       return arrow([x, y + (sized(flow) * ARROW_LONG) / 2], down, flow, leaving);

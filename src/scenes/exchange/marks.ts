@@ -98,10 +98,10 @@ function paintRedCell(ink: Ink, pale: number): void {
 }
 
 /** Half a drop, plane units. */
-const DROP = 12;
+const DROP = 9.5;
 
 function paintDrop(ink: Ink): void {
-  const round = ink.createRadialGradient(-4, -4, 1, 0, 0, DROP);
+  const round = ink.createRadialGradient(-3, -3, 1, 0, 0, DROP);
   round.addColorStop(0, "#fff");
   round.addColorStop(0.25, "#fff");
   round.addColorStop(0.5, "#d8d8d8");

@@ -1,4 +1,5 @@
 /** Lymph vessels: initial ones, whose wall cells overlap as flaps that let water in, and the collecting one with its valves. */
+import { lastOf } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";
@@ -15,10 +16,15 @@ const OPEN = 0.13;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
 const CELL = 72;
 const OVERLAP = 30;
-const FLAP = 26;
-const THICK = 9;
-/** Plane units from where drops make for a door. */
-const OFF = 34;
+const FLAP = 46;
+const THICK = 8;
+/** From outside through a door to the vessel's inside, plane units: along the wall from where its lower cell begins, and outward from it. */
+const THROUGH: readonly Spot[] = [
+  [-26, 40],
+  [-10, 6],
+  [14, -16],
+  [46, -38],
+];
 /** Plane units from a vessel's blind end to its first cell, and part of its way along which its wall has such doors. */
 const FIRST = 16;
 const DOORS = 0.72;
@@ -104,7 +110,7 @@ function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
       const [from, to] = [(FIRST + k * CELL) / line.length, (FIRST + (k + 1) * CELL + OVERLAP) / line.length];
       const at = (share: number, off: number): Spot => {
         const part = from + (to - from) * share;
-        const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.6;
+        const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.3;
         return beside(line, part, side * (width(part) + 2 - inward + off));
       };
       const shares = Array.from({ length: 17 }, (_, i) => i / 16);
@@ -177,13 +183,21 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   }
 }
 
-/** Where drops enter an initial vessel: between two cells of its wall, coming from a little way off. @param index any whole number */
-export function mouthOf(
+/** How drops enter an initial vessel: between two cells of its wall. @param index any whole number */
+export function doorOf(
   { line }: TissuePlan["initial"][number],
   index: number,
-): { readonly part: number; readonly left: boolean; readonly spot: Spot } {
+): { readonly side: 1 | -1; readonly through: readonly Spot[]; readonly part: number } {
   const count = doorsOf(line);
-  const part = (FIRST + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL) / line.length;
-  const left = index % 2 === 1;
-  return { part, left, spot: beside(line, part - OFF / line.length, (left ? 1 : -1) * (INITIAL_HALF + OFF)) };
+  const door = FIRST + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL;
+  const side = index % 2 === 1 ? 1 : -1;
+  const width = initialWidth(line);
+  const through = THROUGH.map(([along, out]): Spot => {
+    const part = (door + along) / line.length;
+    return beside(line, part, side * (width(part) + out));
+  });
+  return { side, through, part: (door + lastOf(THROUGH)[0]) / line.length };
 }
+
+/** Plane units from the middle of an initial vessel to where a drop has come through a door. */
+export const INSIDE = INITIAL_HALF + lastOf(THROUGH)[1];

@@ -1,5 +1,7 @@
 /** The still parts of the tissue, painted once: behind its cells the interstitium with its fibres; before them fibres, lymph vessels, the serous cavity beneath with its drain. */
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { tissue } from "../anatomy/tones.ts";
+import { legTissue } from "../calf/leg-tones.ts";
 import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -9,7 +11,7 @@ import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
 /** Water between the cells tints what is seen there. */
-const WET = 0.09;
+const WET = 0.045;
 
 export function paintGround(ink: Ink, { height, fibres }: TissuePlan, theme: Theme): void {
   const tone = tissueTone("ground", theme);
@@ -33,19 +35,22 @@ export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
 /** Collagen: a few strands side by side. */
 function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void {
   ink.globalAlpha = alpha;
-  for (const across of [-3, 0, 3.5]) strokeBeside(ink, line, across, across === 0 ? 2.2 : 1.3, colour);
+  for (const across of [-4.5, -1.6, 1.2, 4.2])
+    strokeBeside(ink, line, across, across === -1.6 ? 2.2 : 1.3, colour);
   ink.globalAlpha = 1;
 }
 
 /** Plane units: between two cells of the lining, and half the drain's width. */
 const GAP = 15;
-const DRAIN = 21;
+const DRAIN = 19;
+/** Plane units that the channel through the body's wall leaves free around the drain. */
+const CUT = 7;
 
 /** The space around lungs and bowel: under the tissue's edge, lined by flat cells above and, over the body's wall, below; a drain's tip lies in it. */
-function paintCavity(ink: Ink, { height, cavity, drain }: TissuePlan, theme: Theme): void {
+function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
+  const { height, cavity, drain } = plan;
   const { lining, bottom } = cavity;
   const inside = tissueTone("cavity", theme);
-  const wall = tissueTone("ground", theme);
   const along = Array.from({ length: 61 }, (_, i): Spot => beside(lining, i / 60, 0));
   trace(ink, [...along, [WIDTH + 60, height], [-60, height]], true);
   const depth = ink.createLinearGradient(0, cavity.top - 10, 0, bottom);
@@ -54,13 +59,56 @@ function paintCavity(ink: Ink, { height, cavity, drain }: TissuePlan, theme: The
   depth.addColorStop(1, inside.light);
   ink.fillStyle = depth;
   ink.fill();
-  ink.fillStyle = mix(wall.body, wall.light, 0.5);
-  ink.fillRect(0, bottom, WIDTH, height - bottom);
-  for (const y of [0.3, 0.55, 0.8])
-    paintBundle(ink, flat(bottom + y * (height - bottom), 3 * Math.sin(40 * y)), wall.edge, 0.5);
+  paintBodyWall(ink, bottom, height, theme);
   paintLining(ink, lining, -1, GAP, theme);
   paintLining(ink, flat(bottom, 0), 1, 4, theme);
+  paintChannel(ink, plan, theme);
   paintDrain(ink, drain, theme);
+}
+
+/** From the cavity outward: parts of the wall's thickness at which muscle, fat and skin end. */
+const LAYERS = [
+  ["muscle", 0.52],
+  ["fat", 0.8],
+  ["skin", 1],
+] as const;
+
+function paintBodyWall(ink: Ink, top: number, bottom: number, theme: Theme): void {
+  let from = top;
+  for (const [name, end] of LAYERS) {
+    const tone = name === "muscle" ? tissue("muscle", theme) : legTissue(name, theme);
+    const to = top + end * (bottom - top);
+    ink.fillStyle = tone.body;
+    ink.fillRect(0, from, WIDTH, to - from);
+    if (name === "muscle")
+      for (let share = 0.25; share < 1; share += 0.12)
+        strokeBeside(
+          ink,
+          flat(from + share * (to - from), 2),
+          0,
+          1.4,
+          share % 0.24 < 0.12 ? tone.light : tone.shade,
+        );
+    strokeBeside(ink, flat(to, 0), 0, 1.6, tone.edge);
+    from = to;
+  }
+}
+
+/** The way that was cut through the body's wall for the drain: its walls, and the dark between them and the drain. */
+function paintChannel(ink: Ink, { height, cavity: { bottom }, drain }: TissuePlan, theme: Theme): void {
+  const { shade, edge } = tissue("muscle", theme);
+  // It begins where the drain leaves the cavity.
+  const room = (part: number) => Math.min(1, Math.max(0, (beside(drain, part, 0)[1] - bottom + 22) / 24));
+  ink.save();
+  ink.beginPath();
+  ink.rect(0, bottom - LINING, WIDTH, height);
+  ink.clip();
+  for (const [more, colour] of [
+    [CUT + 3, edge],
+    [CUT, mix(shade, edge, 0.4)],
+  ] as const)
+    fillTube(ink, drain, (part) => (DRAIN + more) * room(part), colour);
+  ink.restore();
 }
 
 /** Across the picture, in a slight wave. */

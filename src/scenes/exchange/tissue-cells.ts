@@ -3,19 +3,14 @@ import { Container, Rectangle, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Ink, inkFor } from "../anatomy/painted-sheet.ts";
 import type { Tissue } from "../anatomy/tones.ts";
-import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CELL_ROOM } from "./packed-cells.ts";
-import { CAPILLARY, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { CAPILLARY, type Cell, type CellKind, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 
-/** Cells in a row of the picture, and the room of each with its line around it. */
+/** Cells in a row of the picture, and the room of each, plane units. */
 const IN_ROW = 12;
-const LINE = 4;
-const [SLOT_WIDE, SLOT_HIGH] = [2 * (CELL_ROOM[0] + LINE), 2 * (CELL_ROOM[1] + LINE)];
-
-/** Part of an edge that is rounded off at each of its ends. */
-const ROUNDED = 0.34;
+const [SLOT_WIDE, SLOT_HIGH] = [176, 112];
 
 export interface TissueCells {
   readonly view: Container;
@@ -46,11 +41,12 @@ export function tissueCells(): TissueCells {
       const ink = inkFor([0, -high, IN_ROW * SLOT_WIDE, 0], density);
       ink.scale(1, -1);
       whole = Texture.from(ink.canvas, true);
-      plan.cells.forEach(({ around }, i) => {
+      plan.cells.forEach((cell, i) => {
         const [x, y] = [(i % IN_ROW) * SLOT_WIDE, Math.floor(i / IN_ROW) * SLOT_HIGH];
         ink.save();
         ink.translate(x + SLOT_WIDE / 2, y + SLOT_HIGH / 2);
-        paintCell(ink, around, i, theme);
+        ink.rotate(cell.turn);
+        paintCell(ink, cell, i, theme);
         ink.restore();
         const frame = new Rectangle(x * density, y * density, SLOT_WIDE * density, SLOT_HIGH * density);
         const sprite = new Sprite(new Texture({ source: (whole as Texture).source, frame }));
@@ -61,45 +57,67 @@ export function tissueCells(): TissueCells {
     },
     spread(size) {
       if (!known) return;
-      const [cx, cy] = [WIDTH / 2, entryAt(CAPILLARY.y, 0)];
-      known.cells.forEach(({ at: [x, y] }, i) => {
-        entryAt(view.children, i).position.set(cx + (x - cx) * size, cy + (y - cy) * size);
+      known.cells.forEach(({ at }, i) => {
+        entryAt(view.children, i).position.set(...apart(at, size));
       });
     },
     release,
   };
 }
 
-/** A soft body without a hard edge, for it lies behind what the picture is about. */
-function paintCell(ink: Ink, around: readonly Spot[], seed: number, theme: Theme): void {
-  const cell = tissueTone("cell", theme);
+/** Where the middle of a cell lies when the tissue has swollen. @param size of the tissue against rest */
+export function apart([x, y]: Spot, size: number): Spot {
+  const [cx, cy] = [WIDTH / 2, entryAt(CAPILLARY.y, 0)];
+  return [cx + (x - cx) * size, cy + (y - cy) * size];
+}
+
+/** Lengthwise along x, about its middle: a soft body without a hard edge, for it lies behind what the picture is about. */
+function paintCell(ink: Ink, { kind, half: [a, b] }: Cell, seed: number, theme: Theme): void {
+  const cell = tissueTone(kind === "fat" ? "fat" : "cell", theme);
   const nucleus = tissueTone("nucleus", theme);
-  /** A place on the edge from a corner to the next. */
-  const on = (i: number, share: number): Spot => {
-    const [a, b] = [entryAt(around, i % around.length), entryAt(around, (i + 1) % around.length)];
-    return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
-  };
   ink.beginPath();
-  ink.moveTo(...on(0, 1 - ROUNDED));
-  around.forEach((_, i) => {
-    ink.quadraticCurveTo(...on(i + 1, 0), ...on(i + 1, ROUNDED));
-    ink.lineTo(...on(i + 1, 1 - ROUNDED));
-  });
+  OUTLINES[kind](ink, a, b, seed);
   ink.closePath();
-  ink.fillStyle = lit(ink, 74, cell);
+  ink.fillStyle = lit(ink, kind === "fibroblast" ? a : 1.2 * b, cell);
   ink.fill();
   ink.strokeStyle = cell.edge;
-  ink.globalAlpha = 0.55;
-  ink.lineWidth = 1.4;
+  ink.globalAlpha = 0.8;
+  ink.lineWidth = 1.6;
   ink.stroke();
-  ink.globalAlpha = 0.5;
+  ink.globalAlpha = 0.75;
   ink.beginPath();
-  const turn = (share: number) => 2 * ((seed * GOLDEN * share) % 1) - 1;
-  ink.ellipse(14 * turn(1), 8 * turn(3), 17 + 3 * turn(5), 12, turn(7), 0, 2 * Math.PI);
+  // Pressed flat against the rim by the drop of fat; bent like a bean; as long as its cell.
+  if (kind === "fat") ink.ellipse(0.1 * a, 0.86 * b, 17, 5, 0.05, 0, 2 * Math.PI);
+  else if (kind === "macrophage") {
+    ink.ellipse(0.12 * a, 0, 13, 10, 0.5, 0.5, 2 * Math.PI - 0.5);
+    ink.quadraticCurveTo(0.1 * a, 0, 0.12 * a + 11, 8);
+  } else ink.ellipse(0.06 * a, 0, 20, 0.58 * b, 0, 0, 2 * Math.PI);
   ink.fillStyle = lit(ink, 18, nucleus);
   ink.fill();
   ink.globalAlpha = 1;
 }
+
+const OUTLINES: Readonly<Record<CellKind, (ink: Ink, a: number, b: number, seed: number) => void>> = {
+  fat: (ink, a, b) => ink.ellipse(0, 0, a, b, 0, 0, 2 * Math.PI),
+  /** With blunt feelers all around. */
+  macrophage(ink, a, b, seed) {
+    for (let i = 0; i < 40; i++) {
+      const turn = (2 * Math.PI * i) / 40;
+      const reach = 0.86 + 0.1 * Math.sin(5 * turn + seed) + 0.07 * Math.sin(8 * turn + 2 * seed);
+      ink.lineTo(a * reach * Math.cos(turn), b * reach * Math.sin(turn));
+    }
+  },
+  /** A spindle drawn out at both ends, one of them forked. */
+  fibroblast(ink, a, b) {
+    ink.moveTo(-a, -0.5 * b);
+    ink.bezierCurveTo(-0.6 * a, -0.2 * b, -0.45 * a, -b, 0, -b);
+    ink.bezierCurveTo(0.45 * a, -b, 0.55 * a, -0.5 * b, a, -0.9 * b);
+    ink.bezierCurveTo(0.8 * a, -0.3 * b, 0.72 * a, -0.1 * b, 0.68 * a, 0);
+    ink.bezierCurveTo(0.8 * a, 0.2 * b, 0.85 * a, 0.5 * b, 0.94 * a, 0.9 * b);
+    ink.bezierCurveTo(0.6 * a, 0.35 * b, 0.4 * a, b, 0, b);
+    ink.bezierCurveTo(-0.45 * a, b, -0.6 * a, 0.1 * b, -a, -0.5 * b);
+  },
+};
 
 /** Light from the upper left. */
 function lit(ink: Ink, radius: number, { light, body, shade }: Tissue): CanvasGradient {

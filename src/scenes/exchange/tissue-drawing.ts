@@ -1,6 +1,7 @@
 /** A piece of tissue: capillary above, cells in the interstitium, lymph vessels beneath, and the serous cavity where the rest collects. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { filtrationAlong } from "../../sim/exchange/index.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
@@ -13,7 +14,7 @@ import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
 import { paintGround, paintTissue } from "./paint-tissue.ts";
 import { tissueCells } from "./tissue-cells.ts";
-import { type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
+import { CLEFTS, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
 interface TissueState {
   readonly circulation: Circulation;
@@ -104,8 +105,9 @@ export function tissuePicture(): TissuePicture {
       filled = gauge;
       showRedCells(blood, circulation, time, theme);
       showProteins(proteins, plan, circulation, time, theme);
-      showDrops(drops, plan, { figures, drop, level, time }, theme);
-      showArrows(arrows, plan, { figures, drop }, theme);
+      const along = filtrationAlong(figures.filtration, circulation, CLEFTS.length);
+      showDrops(drops, plan, { figures, drop, level, time, size, along }, theme);
+      showArrows(arrows, plan, { figures, drop, along }, theme);
       return { ...fit, plan };
     },
     release() {

@@ -4,9 +4,9 @@
  * bullets; initial lymph vessels 10 to 60 um across (textbooks of histology). The collecting vessel, several times as wide
  * as those in life, is drawn as wide to have room.
  */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
-import { cellAround } from "./packed-cells.ts";
+import { beside } from "./tube.ts";
 
 export const WIDTH = 1000;
 /** Heights between which the plan stretches. */
@@ -27,13 +27,18 @@ export const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => (i + 1) /
 export const LYMPH_HALF = 78;
 export const INITIAL_HALF = 82;
 /** Plane units of the body's wall under the cavity, and of the cavity in the height in which the places are given. */
-const BODY_WALL = 50;
+const BODY_WALL = 66;
 const CAVITY = 150;
 
-interface Cell {
+/** Of loose connective tissue: most cells make its fibres. */
+export type CellKind = "fibroblast" | "fat" | "macrophage";
+
+export interface Cell {
+  readonly kind: CellKind;
   readonly at: Spot;
-  /** its corners, from its middle */
-  readonly around: readonly Spot[];
+  /** half its length and half its breadth, and the turn of its length, radians */
+  readonly half: Spot;
+  readonly turn: number;
 }
 
 /** The space around lungs and bowel, between the tissue's lower edge and the body's wall; it goes on beyond the picture. */
@@ -50,8 +55,6 @@ interface Cavity {
 interface Initial {
   readonly line: Curve;
   readonly joins: number;
-  /** parts of the capillary's length: the clefts nearest to its blind end, from the left */
-  readonly clefts: readonly number[];
 }
 
 export interface TissuePlan {
@@ -75,25 +78,36 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("800 580, 714 630, 610 641, 480 640, 330 628, 200 600, 80 560, -120 490");
+  const lymph = course("790 578, 714 630, 610 641, 480 640, 330 628, 200 600, 80 560, -120 490");
   const initial = [
-    "850 350, 862 420, 850 500, 800 580, 714 630",
+    "818 350, 832 420, 824 500, 790 578, 714 630",
     "452 346, 470 420, 462 500, 424 574, 330 628",
   ].map((text): Initial => {
     const line = course(text);
     return {
       line,
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
-      clefts: cleftsNear(entryAt(line.x, 0)),
     };
   });
+  const vessels = [...initial.map(({ line }) => [line, INITIAL_HALF] as const), [lymph, LYMPH_HALF] as const];
   const bottom = tall - BODY_WALL;
   const top = bottom - CAVITY * Math.min(1.4, factor);
   const cavity = { lining: liningAt(top), gaps: GAPS, top, bottom };
   const drain = curve(
-    spots("560 -28, 660 -26, 760 -24, 840 -12, 920 26, 1040 96").map(([x, y]): Spot => [x, y + bottom]),
+    spots("560 -29, 650 -28, 730 -26, 796 -10, 846 28, 890 76, 930 130").map(
+      ([x, y]): Spot => [x, y + bottom],
+    ),
   );
-  return { height: tall, down, lymph, initial, cavity, drain, cells: cellsIn(tall), fibres: fibresIn(tall) };
+  return {
+    height: tall,
+    down,
+    lymph,
+    initial,
+    cavity,
+    drain,
+    cells: cellsIn(tall, vessels),
+    fibres: fibresIn(tall),
+  };
 }
 
 /** Part of the line's length at which it comes nearest to a spot. */
@@ -101,14 +115,6 @@ function nearest({ x, y }: Curve, [px, py]: Spot): number {
   const away = Array.from(x, (each, i) => Math.hypot(each - px, entryAt(y, i) - py));
   return away.indexOf(Math.min(...away)) / (x.length - 1);
 }
-
-const cleftsNear = (x: number): readonly number[] => {
-  const away = (cleft: number) =>
-    Math.abs(entryAt(CAPILLARY.x, Math.round(cleft * (CAPILLARY.x.length - 1))) - x);
-  return CLEFTS.toSorted((a, b) => away(a) - away(b))
-    .slice(0, 2)
-    .sort();
-};
 
 /** Plane units: thickness of the cavity's lining. */
 export const LINING = 10;
@@ -123,31 +129,56 @@ const liningAt = (top: number): Curve =>
 
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
-const ACROSS = 148;
-const ROWS = 96;
-/** Plane units between two cells at rest. */
-const APART = 5;
+const ACROSS = 188;
+const ROWS = 100;
+/** Half the length and breadth of each kind, plane units, and up to which part of all cells it is of that kind. */
+const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
+  ["fat", [50, 45], 0.12],
+  ["macrophage", [34, 25], 0.36],
+  ["fibroblast", [74, 13], 1],
+];
+/** Plane units that stay free for the water: across and down under a cleft, and around a lymph vessel. */
+const UNDER = [80, 110] as const;
+const AROUND = 46;
 
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
-function cellsIn(height: number): readonly Cell[] {
-  const middles: Spot[] = [];
+function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {
+  const free = ([x, y]: Spot): boolean =>
+    CLEFTS.every((cleft) => {
+      const [cx, cy] = beside(CAPILLARY, cleft, LUMEN);
+      return Math.abs(x - cx) > UNDER[0] || y < cy || y > cy + UNDER[1];
+    }) &&
+    vessels.every(([line, half]) =>
+      line.x.every((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) > half + AROUND),
+    );
+  const found: Cell[] = [];
   for (let row = 0; 30 + row * ROWS < height + ROWS; row++)
     for (let column = -1; (column - 1) * ACROSS < WIDTH + ACROSS; column++) {
       const seed = 17 * row + 5 * column + 41;
-      middles.push([
-        (column + (row % 2) / 2) * ACROSS + 26 * scatter(seed),
-        30 + row * ROWS + 20 * scatter(seed * 3),
-      ]);
+      const at: Spot = [
+        (column + (row % 2) / 2) * ACROSS + 22 * scatter(seed),
+        30 + row * ROWS + 18 * scatter(seed * 3),
+      ];
+      const [kind, half] = present(KINDS.find(([, , upTo]) => (scatter(seed * 11) + 1) / 2 < upTo));
+      if (free(at)) found.push({ kind, half, at, turn: 0.42 * scatter(seed * 7) });
     }
-  return middles.map((at) => ({ at, around: cellAround(at, middles, APART) }));
+  return found;
 }
 
+/** Plane units from one bundle to the next, and of its waves. */
+const BUNDLES = 40;
+const WAVES = { high: 5, long: 90 } as const;
+
 const fibresIn = (height: number): readonly Curve[] =>
-  Array.from({ length: Math.round(height / 46) }, (_, i) => {
-    const y = 180 + i * 46;
-    const sway = (k: number) => y + 26 * scatter(7 * i + 3 * k + 2) + 130 * scatter(i + 1) * (k / 4 - 0.5);
+  Array.from({ length: Math.round(height / BUNDLES) + 3 }, (_, i) => {
+    const y = i * BUNDLES;
+    const tilt = 170 * scatter(i + 1);
     return curve(
-      [0, 1, 2, 3, 4].map((k): Spot => [-30 + 265 * k, sway(k)]),
-      14,
+      Array.from({ length: 36 }, (_, k): Spot => {
+        const x = -30 + 31 * k;
+        const wave = WAVES.high * Math.sin((2 * Math.PI * x) / WAVES.long + 3 * i);
+        return [x, y + 24 * Math.sin(x / 210 + 5 * i) + tilt * (x / WIDTH - 0.5) + wave];
+      }),
+      8,
     );
   });

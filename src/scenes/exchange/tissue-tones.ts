@@ -8,8 +8,12 @@ export const tissueTone = tonesOf({
     light: { shade: "#f0dfd6", body: "#f8ece5", light: "#d9b9ab", edge: "#b98f7e" },
   },
   cell: {
-    dark: { shade: "#38232b", body: "#46303a", light: "#553b44", edge: "#6b4c56" },
-    light: { shade: "#efd3c8", body: "#f5dfd6", light: "#fbece5", edge: "#cfa699" },
+    dark: { shade: "#4a2c3a", body: "#5d3b4b", light: "#704a5a", edge: "#8d6474" },
+    light: { shade: "#e6bfb9", body: "#efd0ca", light: "#f8e2dd", edge: "#bf8f8a" },
+  },
+  fat: {
+    dark: { shade: "#4a3a2a", body: "#40342a", light: "#54442f", edge: "#8a7048" },
+    light: { shade: "#f0dca6", body: "#f9ecc8", light: "#fdf6e2", edge: "#c9a963" },
   },
   /** light: its upper part, body: its lower one */
   cavity: {

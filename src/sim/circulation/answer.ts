@@ -52,6 +52,8 @@ export interface Circulation {
     readonly resistance: number;
     readonly ledger: readonly LedgerRow[];
     readonly gradeLine: readonly GradePoint[];
+    /** from the upper vein through the lungs, where the lower one's blood does not go to them; else empty */
+    readonly upperGradeLine: readonly GradePoint[];
   };
   /** parts of each vein's blood to either lung; null as for `band` */
   readonly shares: PathwayShares | null;

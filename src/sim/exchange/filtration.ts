@@ -4,7 +4,7 @@ import { againstOutflow, lymphRatio } from "./lymph.ts";
 import { TISSUE_PRESSURE_USUAL } from "./tissue.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
-const FILTRATION_COEFFICIENT = 6.67 / 70;
+export const FILTRATION_COEFFICIENT = 6.67 / 70;
 /** Guyton: mean capillary pressure, and the venous pressure that goes with it in a healthy person. */
 const CAPILLARY_USUAL = 17.3;
 const VENOUS_USUAL = 4;

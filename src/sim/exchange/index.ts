@@ -1,3 +1,4 @@
+export { filtrationAlong } from "./along-capillary.ts";
 export { type ExchangeCourse, solveExchange } from "./course.ts";
 export {
   capillaryPressure,

@@ -1,0 +1,76 @@
+/** The same calf at the moment at which its muscle presses hardest, small beside the living one, so that one still shows what the pump does. */
+import { Container } from "pixi.js";
+import type { LegValves } from "../../chain/leg-valves.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Fit } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Sizes } from "../theme/type.ts";
+import { type Leg, leg, type Room } from "./leg.ts";
+import { BEFORE } from "./leg-names.ts";
+
+/** From knee to ankle, plane units. */
+const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
+/** CSS px of a plane unit at least, or nothing could be told. */
+const MIN_SCALE = 0.3;
+/** Of the living leg's scale, at most. */
+const SMALLER = 0.8;
+/** In sizes of type: names beside the living leg, air on both sides, and the words above. */
+const [NAMES, AIR, WORDS] = [9.4, 1.2, 3.2];
+/** Plane units: where the foot rises highest below it, so that it must end there. */
+const FOOT = 800;
+
+/** Where it and its words stand between the living leg and `right`; null where there is no room. @param fit of the living leg */
+export function roomBeside(
+  fit: Fit,
+  right: number,
+  labels: boolean,
+  type: Sizes,
+): { readonly words: Box; readonly leg: Box } | null {
+  const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
+  const words = WORDS * type.label;
+  const high = FOOT * fit.scale - words;
+  const wide = right - AIR * type.axis - left;
+  const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
+  const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
+  if (scale < MIN_SCALE) return null;
+  const height = scale * down;
+  const y = fit.y + (high - height) / 2;
+  return {
+    words: { x: left, y, width: wide, height: words },
+    leg: { x: left, y: y + words, width: wide, height },
+  };
+}
+
+export interface SqueezedLeg {
+  readonly view: Container;
+  /** @param room nothing is shown without one. @returns s of the cycle that it shows; null while nothing is */
+  draw(circulation: Circulation, valves: LegValves | null, room: Box | null, theme: Theme): number | null;
+  release(): void;
+}
+
+export function squeezedLeg(): SqueezedLeg {
+  const view = new Container();
+  let picture: Leg | null = null;
+  let drawn: readonly unknown[] = [];
+  return {
+    view,
+    draw(circulation, valves, room, theme) {
+      view.visible = Boolean(valves && room);
+      if (!valves || !room) return null;
+      const { hardest, below } = valves;
+      const next = [circulation, hardest, theme, ...Object.values(room)];
+      if (next.every((each, i) => each === drawn[i])) return hardest.time;
+      drawn = next;
+      picture ??= leg(CALF);
+      view.addChild(picture.view);
+      picture.draw(
+        { circulation, valves: { ...hardest, below }, time: hardest.time, still: true },
+        room,
+        theme,
+      );
+      return hardest.time;
+    },
+    release: () => picture?.release(),
+  };
+}
