@@ -3,8 +3,10 @@ import { expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { wideningAt } from "../../src/scenes/breathing/arrows.ts";
 import { doingAt } from "../../src/scenes/breathing/chest.ts";
+import { isInLiver, widthBefore } from "../../src/scenes/breathing/in-liver.ts";
 import { ribsOf } from "../../src/scenes/breathing/rib-cage.ts";
 import { swungOf } from "../../src/scenes/breathing/swing.ts";
+import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { chestFrame } from "../../src/scenes/circuit/chest-plan.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -65,4 +67,13 @@ test("the chest widens while the words say that it breathes in, and narrows whil
   }
   const shut = solve({ ...START.request, set: { breathing: "held" } });
   expect(Math.abs(wideningAt(shut, 1))).toBeLessThan(1e-6);
+});
+
+test("only where no vein of the liver goes on from another does it end thin", () => {
+  const veins = vesselsOf("extracardiac", false).filter(isInLiver);
+  const ends = veins.filter((vein) => widthBefore(vein, veins) === 0);
+  expect(ends.length).toBeGreaterThan(3);
+  const trunk = veins.find(({ name }) => name === "hepatic")!;
+  expect(widthBefore(trunk, veins)).toBeGreaterThan(5);
+  for (const vein of veins) expect(widthBefore(vein, veins)).toBeLessThan(vein.width);
 });

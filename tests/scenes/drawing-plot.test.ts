@@ -116,6 +116,17 @@ test("the boxes of a column follow each other, and the last holds the foot", () 
   ]);
 });
 
+test("two lines under each mark take their room from the plot, and a column's last box gives it", () => {
+  const box = { x: 0, y: 0, width: 200, height: 100 };
+  const [none, one, two] = [0, 1, 2].map((lines) => innerBox(box, 10, lines).height);
+  expect(none! - one!).toBeGreaterThan(20);
+  expect(one! - two!).toBeGreaterThan(10);
+  const [single, double] = [1, 2].map((lines) => columnOf({ ...box, height: 300 }, 2, 10, lines));
+  const plotOf = (boxes: typeof single, lines: number) => innerBox(boxes![1]!, 10, lines).height;
+  expect(plotOf(double, 2)).toBeCloseTo(innerBox(double![0]!, 10, 0).height, 0);
+  expect(plotOf(single, 1)).toBeCloseTo(innerBox(single![0]!, 10, 0).height, 0);
+});
+
 test("a title of two lines takes its room from the plot", () => {
   const box = { x: 0, y: 0, width: 200, height: 100 };
   const [one, two] = [innerBox(box, 10, 1), innerBox(box, 10, 1, 2)];

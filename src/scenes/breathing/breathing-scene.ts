@@ -124,7 +124,7 @@ function breath(): ScenePane {
       words.begin();
       let noted: Lain | null = null;
       if (pressure !== undefined) {
-        const said = [
+        const more = [
           theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
           ...(wide && shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
         ];
@@ -138,7 +138,7 @@ function breath(): ScenePane {
                 colour: theme.colour.ink,
                 bold: true,
               },
-              ...said.map((words) => ({ words, ...soft })),
+              ...more.map((words) => ({ words, ...soft })),
             ],
             x: box.x,
             y: box.y,

@@ -20,7 +20,7 @@ import type { Theme } from "../theme/theme.ts";
 import { drawArrows } from "./arrows.ts";
 import { type BreathEnd, breathEnds } from "./breath-end.ts";
 import { chestWall, inMillimetres } from "./chest-wall.ts";
-import { LIVER_BOUNDS, paintLiverVeins } from "./in-liver.ts";
+import { isInLiver, LIVER_BOUNDS, paintLiverVeins, widthBefore } from "./in-liver.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** From the neck to below the liver. */
@@ -60,15 +60,15 @@ export interface Thorax {
   release(): void;
 }
 
-const isInLiver = ({ name }: Vessel): boolean => name.startsWith("hepatic");
-
 /** What of the circuit's vessels lies in the picture. */
 function vesselsIn(circulation: Circulation): readonly Vessel[] {
-  return vesselsOf(circulation.request.stage, fenestrated(circulation))
-    .filter(({ name, painted }) => painted || !HIDDEN.test(name))
-    .map((vessel) =>
-      vessel.name.includes("Limb") ? inArm(vessel) : isInLiver(vessel) ? inLiver(vessel) : vessel,
-    );
+  const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation)).filter(
+    ({ name, painted }) => painted || !HIDDEN.test(name),
+  );
+  const veins = vessels.filter(isInLiver);
+  return vessels.map((vessel) =>
+    vessel.name.includes("Limb") ? inArm(vessel) : isInLiver(vessel) ? inLiver(vessel, veins) : vessel,
+  );
 }
 
 /** The arms end here, in the picture. */
@@ -83,9 +83,9 @@ function inArm(vessel: Vessel): Vessel {
 }
 
 /** The liver goes down here; its veins' ends are lost in it. */
-const inLiver = (vessel: Vessel): Vessel => ({
+const inLiver = (vessel: Vessel, veins: readonly Vessel[]): Vessel => ({
   ...vessel,
-  ...(vessel.name === "hepatic" ? {} : { fades: "start" }),
+  ...(widthBefore(vessel, veins) > 0 ? {} : { fades: "start" }),
   points: vessel.points.map(
     ([x, y]): Spot => [x, y + BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)],
   ),

@@ -205,7 +205,7 @@ function drawSide(
     const lain = words.write(
       {
         lines: [{ words: each, size: type, colour: last ? colour.ink : colour.inkSoft, bold: last }],
-        x: i === OWN ? x + 0.9 * type : x,
+        x: i === OWN ? x + 0.7 * type : x,
         y: sides.foot + i * LINE * type,
         anchor: [0.5, 0],
         bare: true,
@@ -216,8 +216,8 @@ function drawSide(
       drawDashes(
         ink,
         [
-          [lain.x - 2.1 * type, lain.y + lain.height / 2],
-          [lain.x - 0.3 * type, lain.y + lain.height / 2],
+          [lain.x - 1.7 * type, lain.y + lain.height / 2],
+          [lain.x - 0.2 * type, lain.y + lain.height / 2],
         ],
         type,
         theme,

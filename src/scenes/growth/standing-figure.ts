@@ -16,7 +16,11 @@ const GROWN = spots(
 /** Points of that outline where clothes begin and end: collar, sleeve outside and inside, hem of the shirt, waist, hems of a child's shorts and of long trousers, shoe. */
 const [COLLAR, SLEEVE_OUT, SLEEVE_IN, SHIRT_HEM] = [4, 9, 27, 33] as const;
 const WAIST = 32;
-const HEMS = { short: { out: 36, in: 53 }, long: { out: 41, in: 49 } } as const;
+/** With parts of the height beyond which the outer side of a leg, and within which its inner side, of long trousers lies. */
+const HEMS = {
+  short: { out: 36, in: 53, outer: 0, inner: 1 },
+  long: { out: 41, in: 49, outer: 0.082, inner: 0.025 },
+} as const;
 const LONG_FROM = 12;
 const SHOE = [41, 48] as const;
 /** Thousandths by which cloth stands off. */
@@ -64,6 +68,9 @@ const between = (
 const aged = ({ young, grown }: { readonly young: number; readonly grown: number }, years: number) =>
   grown + (young - grown) * youthOf(years);
 
+/** Youth from which cheeks are red. */
+const RED_CHEEKS = 0.4;
+
 /** Part of the height. */
 export const headOf = (years: number): number => aged(HEAD_HEIGHT, years) / 1000;
 /** Where the heart lies. */
@@ -100,8 +107,9 @@ export function standingFigure(years: number): StandingFigure {
   const [eyes, nose, mouth] = [aged(EYES, years), aged(NOSE, years), aged(MOUTH, years)];
   const [brows, corners] = [eyes + aged(BROWS, years), mouth + aged(SMILE, years)];
   const hems = HEMS[years < LONG_FROM ? "short" : "long"];
-  const outer = half.slice(WAIST, hems.out + 1);
-  const [[hemX, hemY], [inX]] = [entryAt(half, hems.out), entryAt(half, hems.in)];
+  const outer = half.slice(WAIST, hems.out + 1).map(([x, y]): Spot => [Math.max(hems.outer, x), y]);
+  const inner = half.slice(hems.in).map(([x, y]): Spot => [Math.min(hems.inner, x), y]);
+  const [[hemX, hemY], [inX]] = [entryAt(outer, outer.length - 1), entryAt(inner, 0)];
   // Corners of a hem are sharp.
   const hem: readonly Spot[] = [
     [hemX + LOOSE / 1000, hemY - 0.004],
@@ -109,7 +117,6 @@ export function standingFigure(years: number): StandingFigure {
     [inX + 0.004, hemY - 0.012],
     [inX - 0.002, hemY - 0.008],
   ];
-  const inner = half.slice(hems.in + 1);
   const off = ([x, y]: Spot): Spot => [x + LOOSE / 1000, y];
   const [neck, collar] = entryAt(half, COLLAR - 1);
   const shirt: readonly Spot[] = [
@@ -128,7 +135,7 @@ export function standingFigure(years: number): StandingFigure {
       ...inBoth(inFace(EAR)).map((outline) => ({ of: "skin", outline }) as const),
       { of: "skin", outline: bothSides(half) },
       ...inBoth(half.slice(SHOE[0], SHOE[1] + 1)).map((outline) => ({ of: "shoes", outline }) as const),
-      { of: "shorts", outline: bothSides([...outer.map(off), ...hem, ...inner]) },
+      { of: "shorts", outline: bothSides([...outer.map(off), ...hem, ...inner.slice(1)]) },
       { of: "shirt", outline: bothSides(shirt) },
       { of: "skin", outline: bothSides(inFace(between(HEAD, years))) },
       { of: "hair", outline: bothSides(inFace(between(HAIR, years))) },
@@ -154,8 +161,8 @@ export function standingFigure(years: number): StandingFigure {
       ]),
     ],
     eyes: [-0.4, 0.4].map((side) => [...inHead(side, eyes), aged(EYE_SIZE, years) * height] as const),
-    cheeks: [-0.56, 0.56].map(
-      (side) => [...inHead(side, eyes - 0.16), 0.08 * height * youthOf(years)] as const,
+    cheeks: (youthOf(years) < RED_CHEEKS ? [] : [-0.56, 0.56]).map(
+      (side) => [...inHead(side, eyes - 0.16), 0.08 * height] as const,
     ),
   };
 }
